@@ -1,0 +1,50 @@
+package deferent.motion.pairing;
+
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * Where a motion is put: its plane, how that turns, and its centre in the frame, metres.
+ *
+ * <p>By default both hands share one centre at breastbone height, {@link #IN_FRONT} before the
+ * body, in planes a hand's breadth apart, the left hand's nearer the audience (wall), further left
+ * (wheel) or higher (floor).
+ */
+public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
+    /**
+     * A hand's breadth, metres: 0.08, about the breadth of an adult hand at the knuckles (from
+     * memory).
+     */
+    public static final double HAND_BREADTH = 0.08;
+
+    /**
+     * How far before the breastbone the common centre lies, metres: a bent arm's reach (common
+     * practice, no source).
+     */
+    public static final double IN_FRONT = 0.30;
+
+    public Place {
+        Refusal.within(centre.getX(), -10, 10, "centre x", "m");
+        Refusal.within(centre.getY(), -10, 10, "centre y", "m");
+        Refusal.within(centre.getZ(), -10, 10, "centre z", "m");
+    }
+
+    /** The default place of a hand whose motion lies in {@code plane}. */
+    public static Place usual(Side side, Plane plane) {
+        double half = side == Side.LEFT ? HAND_BREADTH / 2 : -HAND_BREADTH / 2;
+        Vector3D centre =
+                switch (plane.kind()) {
+                    case WALL -> new Vector3D(0, 0, IN_FRONT + half);
+                    case WHEEL -> new Vector3D(half, 0, IN_FRONT);
+                    case FLOOR -> new Vector3D(0, half, IN_FRONT);
+                };
+        return new Place(plane, PlaneTurn.NONE, centre);
+    }
+
+    public Place withCentre(Vector3D other) {
+        return new Place(plane, turn, other);
+    }
+
+    public Place withTurn(PlaneTurn other) {
+        return new Place(plane, other, centre);
+    }
+}

@@ -1,0 +1,36 @@
+package deferent.motion.pairing;
+
+import java.util.List;
+
+/**
+ * The hand goes where the other poi's head goes, carried along by the vector between the two hands'
+ * centres (their depths included), and late by what the timing says.
+ */
+public record Riding() implements HandPath {
+    @Override
+    public Course course() {
+        throw new IllegalStateException(
+                "a rider's hand has no path without its root; the trace knows both");
+    }
+
+    @Override
+    public List<Break> breaks() {
+        return List.of();
+    }
+
+    /** 0: the size is the root's. */
+    @Override
+    public double radius() {
+        return 0;
+    }
+
+    @Override
+    public Riding scaled(double factor) {
+        return this;
+    }
+
+    @Override
+    public Riding turned(double angle) {
+        return this;
+    }
+}

@@ -1,0 +1,114 @@
+package deferent.motion.pairing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * A closed path as a short Fourier series: the sum of radius·e^{i(2πks + angle)} over its terms. A
+ * still hand has none, a circle one (k = 1), an ellipse and a line two (k = ±1).
+ *
+ * @param terms by rising k, no k twice; terms of radius 0 are dropped
+ */
+public record Series(List<Term> terms) implements HandPath {
+    public static final Series STILL = new Series(List.of());
+
+    /**
+     * A circle of its own: k turns a cycle (not 0, at most 24 either way), radius in metres, start
+     * angle.
+     */
+    public record Term(int k, double radius, double angle) {
+        public Term {
+            if (k == 0 || Math.abs(k) > 24) {
+                throw new Refusal(
+                        "turns " + k + " times",
+                        "term of a hand path",
+                        "give 1 to 24 or −24 to −1");
+            }
+            Refusal.within(radius, 0, 10, "radius of a hand path's term", "m");
+            Refusal.finite(angle, "angle of a hand path's term");
+        }
+    }
+
+    public Series {
+        List<Term> sorted = new ArrayList<>(terms);
+        sorted.removeIf(t -> t.radius() == 0);
+        sorted.sort(Comparator.comparingInt(Term::k));
+        for (int i = 1; i < sorted.size(); i++) {
+            if (sorted.get(i).k() == sorted.get(i - 1).k()) {
+                throw new Refusal(
+                        "has two terms that turn " + sorted.get(i).k() + " times",
+                        "hand path",
+                        "join them into one");
+            }
+        }
+        terms = List.copyOf(sorted);
+    }
+
+    public static Series circle(double radius) {
+        return new Series(List.of(new Term(1, radius, 0)));
+    }
+
+    /**
+     * Semi-axes a along {@code tilt} (where the cycle starts) and b across it; b &lt; 0 goes the
+     * other way round.
+     */
+    public static Series ellipse(double a, double b, double tilt) {
+        double out = (a + b) / 2;
+        double back = (a - b) / 2;
+        return new Series(
+                List.of(
+                        new Term(1, Math.abs(out), out < 0 ? tilt + Math.PI : tilt),
+                        new Term(-1, Math.abs(back), back < 0 ? tilt + Math.PI : tilt)));
+    }
+
+    /** To and fro along {@code tilt}, {@code a} metres each side, as a cosine. */
+    public static Series line(double a, double tilt) {
+        return ellipse(a, 0, tilt);
+    }
+
+    @Override
+    public Course course() {
+        Term[] all = terms.toArray(new Term[0]);
+        return phase -> {
+            PlaneJet sum = PlaneJet.ORIGIN;
+            for (Term t : all) {
+                double rate = 2 * Math.PI * t.k();
+                sum =
+                        sum.plus(
+                                PlaneJet.polar(
+                                        t.radius(), Jet.line(rate * phase + t.angle(), rate)));
+            }
+            return sum;
+        };
+    }
+
+    @Override
+    public List<Break> breaks() {
+        return List.of();
+    }
+
+    /**
+     * The sum of the terms' radii: reached exactly by circles, ellipses, lines and two-term loops.
+     */
+    @Override
+    public double radius() {
+        return terms.stream().mapToDouble(Term::radius).sum();
+    }
+
+    @Override
+    public Series scaled(double factor) {
+        return new Series(
+                terms.stream().map(t -> new Term(t.k(), t.radius() * factor, t.angle())).toList());
+    }
+
+    @Override
+    public Series turned(double angle) {
+        return angle == 0
+                ? this
+                : new Series(
+                        terms.stream()
+                                .map(t -> new Term(t.k(), t.radius(), t.angle() + angle))
+                                .toList());
+    }
+}

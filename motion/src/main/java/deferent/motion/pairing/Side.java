@@ -1,0 +1,16 @@
+package deferent.motion.pairing;
+
+/** The performer's left or right hand. */
+public enum Side {
+    LEFT,
+    RIGHT;
+
+    public Side other() {
+        return this == LEFT ? RIGHT : LEFT;
+    }
+
+    /** Lower case, as documents and readings spell it. */
+    public String word() {
+        return this == LEFT ? "left" : "right";
+    }
+}

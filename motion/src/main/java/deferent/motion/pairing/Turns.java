@@ -1,0 +1,33 @@
+package deferent.motion.pairing;
+
+import java.util.List;
+
+/**
+ * Even turning: the angle is start + 2π·turns·phase.
+ *
+ * @param turns whole poi turns a cycle, negative against the hand (antispin), −24 to 24; at 0 the
+ *     tether keeps pointing one way
+ * @param start radians
+ */
+public record Turns(int turns, double start) implements SpinLaw {
+    public Turns {
+        Refusal.within(turns, -24, 24, "poi turns a cycle", "turns");
+        Refusal.finite(start, "start angle");
+    }
+
+    @Override
+    public Course course() {
+        double rate = 2 * Math.PI * turns;
+        return phase -> Jet.line(start + rate * phase, rate);
+    }
+
+    @Override
+    public List<Break> breaks() {
+        return List.of();
+    }
+
+    @Override
+    public Turns turned(double angle) {
+        return new Turns(turns, start + angle);
+    }
+}

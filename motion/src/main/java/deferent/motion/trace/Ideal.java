@@ -1,0 +1,236 @@
+package deferent.motion.trace;
+
+import deferent.motion.pairing.Break;
+import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Jet;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.PlaneJet;
+import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.SpinLaw;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * Works out the ideal trace: phase from time, the motion in its own plane, the plane's own turn,
+ * the mirror, and last the placement in the frame. A rider's hand is its root's head at the same
+ * phase, carried by the vector between the two centres.
+ */
+final class Ideal {
+    private final Pairing pairing;
+    private final double period;
+    private final Map<Side, Course> hands = new EnumMap<>(Side.class);
+    private final Map<Side, Course> heads = new EnumMap<>(Side.class);
+    private final List<TimedBreak> breaks = new ArrayList<>();
+
+    private Ideal(Pairing pairing) {
+        this.pairing = pairing;
+        this.period = pairing.period();
+    }
+
+    static Trace trace(Pairing pairing) {
+        Ideal ideal = new Ideal(pairing);
+        Side first = pairing.rider().map(Side::other).orElse(Side.LEFT);
+        ideal.add(first);
+        ideal.add(first.other());
+        ideal.breaks.sort(
+                Comparator.comparingDouble(TimedBreak::time).thenComparing(TimedBreak::side));
+        return new Trace(
+                pairing,
+                Origin.IDEAL,
+                new Interval(0, ideal.period),
+                true,
+                ideal.hands,
+                ideal.heads,
+                ideal.breaks,
+                Map.of(),
+                List.of(),
+                0);
+    }
+
+    private void add(Side side) {
+        Part part = pairing.part(side);
+        Local local = new Local(part, pairing.mirrored(side), pairing.startPhase(side), period);
+        breaks.addAll(local.breaks(side));
+        if (!part.motion().riding()) {
+            HandPath.Course path = part.motion().path().course();
+            hands.put(side, local.course(path, local.poi, Local.Want.HAND));
+            heads.put(side, local.course(path, local.poi, Local.Want.HEAD));
+            return;
+        }
+        Side root = side.other();
+        Course lead = require(heads, root);
+        Part rootPart = pairing.part(root);
+        Vector3D carried = part.place().centre().subtract(rootPart.place().centre());
+        double later =
+                period
+                        * (pairing.startPhase(side) / part.cycles()
+                                - pairing.startPhase(root) / rootPart.cycles());
+        Course hand =
+                new Course() {
+                    @Override
+                    public State at(double time) {
+                        return lead.at(time + later).shifted(carried);
+                    }
+
+                    @Override
+                    public State before(double time) {
+                        return lead.before(time + later).shifted(carried);
+                    }
+                };
+        Course poi = local.course(Local.STILL, local.poi, Local.Want.TETHER);
+        hands.put(side, hand);
+        heads.put(
+                side,
+                new Course() {
+                    @Override
+                    public State at(double time) {
+                        return sum(hand.at(time), poi.at(time));
+                    }
+
+                    @Override
+                    public State before(double time) {
+                        return sum(hand.before(time), poi.before(time));
+                    }
+                });
+        for (TimedBreak b : List.copyOf(breaks)) {
+            if (b.side() == root) {
+                double time = b.time() - later;
+                time -= period * Math.floor(time / period);
+                breaks.add(new TimedBreak(time, b.order(), side, "its root: " + b.why()));
+            }
+        }
+    }
+
+    private static Course require(Map<Side, Course> courses, Side side) {
+        Course course = courses.get(side);
+        if (course == null) {
+            throw new IllegalStateException("the root is traced before its rider");
+        }
+        return course;
+    }
+
+    private static State sum(State a, State b) {
+        return new State(
+                a.position().add(b.position()),
+                a.velocity().add(b.velocity()),
+                a.acceleration().add(b.acceleration()),
+                a.jerk().add(b.jerk()));
+    }
+
+    /** One side's own plane. */
+    private static final class Local {
+        enum Want {
+            HAND,
+            HEAD,
+            /** From hand to head alone, not placed. */
+            TETHER
+        }
+
+        static final HandPath.Course STILL = phase -> PlaneJet.ORIGIN;
+
+        final Part part;
+        final boolean mirrored;
+        final double start;
+        final double rate;
+        final double period;
+        final SpinLaw.Course poi;
+        final Vector3D u;
+        final Vector3D v;
+        final Vector3D normal;
+
+        Local(Part part, boolean mirrored, double start, double period) {
+            this.part = part;
+            this.mirrored = mirrored;
+            this.start = start;
+            this.period = period;
+            this.rate = part.cycles() / period;
+            this.poi = part.motion().spin().course();
+            this.u = part.place().plane().u();
+            this.v = part.place().plane().v();
+            this.normal = part.place().plane().normal();
+        }
+
+        Course course(HandPath.Course path, SpinLaw.Course spin, Want want) {
+            Vector3D centre = want == Want.TETHER ? Vector3D.ZERO : part.place().centre();
+            return new Course() {
+                @Override
+                public State at(double time) {
+                    double phase = start + rate * time;
+                    return place(
+                            phase,
+                            path.at(phase),
+                            want == Want.HAND ? Jet.constant(0) : spin.at(phase),
+                            want,
+                            centre);
+                }
+
+                @Override
+                public State before(double time) {
+                    double phase = start + rate * time;
+                    return place(
+                            phase,
+                            path.before(phase),
+                            want == Want.HAND ? Jet.constant(0) : spin.before(phase),
+                            want,
+                            centre);
+                }
+            };
+        }
+
+        private State place(double phase, PlaneJet hand, Jet angle, Want want, Vector3D centre) {
+            double length = want == Want.HAND ? 0 : part.tether().length();
+            PlaneJet tether = length == 0 ? PlaneJet.ORIGIN : PlaneJet.polar(length, angle);
+            PlaneTurn turn = part.place().turn();
+            Jet a;
+            Jet b;
+            Jet c;
+            if (turn.turns() == 0) {
+                PlaneJet sum = hand.plus(tether);
+                a = sum.u();
+                b = sum.v();
+                c = Jet.constant(0);
+            } else {
+                boolean figure = turn.carries() == PlaneTurn.Carries.FIGURE;
+                PlaneJet turning = figure ? hand.plus(tether) : tether;
+                PlaneJet resting = figure ? PlaneJet.ORIGIN : hand;
+                double whole = 2 * Math.PI * turn.turns();
+                Jet t = Jet.line(whole * phase, whole);
+                boolean upright = turn.axis() == PlaneTurn.Axis.UPRIGHT;
+                Jet swung = upright ? turning.u() : turning.v();
+                Jet kept = swung.times(t.cos());
+                a = upright ? kept.plus(resting.u()) : turning.u().plus(resting.u());
+                b = upright ? turning.v().plus(resting.v()) : kept.plus(resting.v());
+                c = swung.times(t.sin()).times(upright ? -1 : 1);
+            }
+            if (mirrored) {
+                a = a.times(-1);
+            }
+            return State.of(
+                    along(a, b, c, u.getX(), v.getX(), normal.getX(), centre.getX()),
+                    along(a, b, c, u.getY(), v.getY(), normal.getY(), centre.getY()),
+                    along(a, b, c, u.getZ(), v.getZ(), normal.getZ(), centre.getZ()));
+        }
+
+        private Jet along(Jet a, Jet b, Jet c, double u, double v, double n, double centre) {
+            return a.times(u).plus(b.times(v)).plus(c.times(n)).plus(centre).atRate(rate);
+        }
+
+        List<TimedBreak> breaks(Side side) {
+            List<TimedBreak> found = new ArrayList<>();
+            for (Break b : part.motion().breaks()) {
+                for (int cycle = 0; cycle < part.cycles(); cycle++) {
+                    double time = (b.phase() + cycle - start) / rate;
+                    time -= period * Math.floor(time / period);
+                    found.add(new TimedBreak(time, b.order(), side, b.why()));
+                }
+            }
+            return found;
+        }
+    }
+}

@@ -1,0 +1,129 @@
+package deferent.motion.trace;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * Both hands and both heads over an interval of time. An ideal trace covers one common cycle of its
+ * pairing and is periodic; other origins may be neither, and may hold slack stretches and gaps.
+ *
+ * <p>Immutable and safe to share between threads; the sampled arrays are made once a count.
+ */
+public final class Trace {
+    private final Pairing pairing;
+    private final Origin origin;
+    private final Interval interval;
+    private final boolean periodic;
+    private final Map<Side, Course> hands;
+    private final Map<Side, Course> heads;
+    private final List<TimedBreak> breaks;
+    private final Map<Side, List<Interval>> slack;
+    private final List<Interval> gaps;
+    private final double uncertainty;
+    private final Map<Integer, Samples> samples = new ConcurrentHashMap<>();
+
+    /**
+     * @param pairing what is traced
+     * @param origin where the courses come from
+     * @param interval the time they cover, seconds
+     * @param periodic whether the end joins the start
+     * @param hands a course a side
+     * @param heads a course a side
+     * @param breaks by time
+     * @param slack stretches a side in which its cord does not pull
+     * @param gaps stretches without data
+     * @param uncertainty standard deviation of positions, metres; 0 where they are exact
+     */
+    public Trace(
+            Pairing pairing,
+            Origin origin,
+            Interval interval,
+            boolean periodic,
+            Map<Side, Course> hands,
+            Map<Side, Course> heads,
+            List<TimedBreak> breaks,
+            Map<Side, List<Interval>> slack,
+            List<Interval> gaps,
+            double uncertainty) {
+        this.pairing = pairing;
+        this.origin = origin;
+        this.interval = interval;
+        this.periodic = periodic;
+        this.hands = new EnumMap<>(hands);
+        this.heads = new EnumMap<>(heads);
+        this.breaks = List.copyOf(breaks);
+        this.slack = slack.isEmpty() ? Map.of() : new EnumMap<>(slack);
+        this.gaps = List.copyOf(gaps);
+        this.uncertainty = uncertainty;
+    }
+
+    /** The ideal trace of a pairing over one common cycle, from closed forms. */
+    public static Trace of(Pairing pairing) {
+        return Ideal.trace(pairing);
+    }
+
+    public Pairing pairing() {
+        return pairing;
+    }
+
+    public Origin origin() {
+        return origin;
+    }
+
+    public Interval interval() {
+        return interval;
+    }
+
+    /** Seconds from start to end; of a periodic trace, the common cycle. */
+    public double period() {
+        return interval.length();
+    }
+
+    public boolean periodic() {
+        return periodic;
+    }
+
+    public Course hand(Side side) {
+        return course(hands, side);
+    }
+
+    public Course head(Side side) {
+        return course(heads, side);
+    }
+
+    public List<TimedBreak> breaks() {
+        return breaks;
+    }
+
+    public List<Interval> slack(Side side) {
+        return slack.getOrDefault(side, List.of());
+    }
+
+    public List<Interval> gaps() {
+        return gaps;
+    }
+
+    public double uncertainty() {
+        return uncertainty;
+    }
+
+    /**
+     * Positions at {@code count} evenly spaced times from the start; a periodic trace's end is left
+     * out because it is the start again.
+     */
+    public Samples samples(int count) {
+        return samples.computeIfAbsent(count, c -> Samples.of(this, c));
+    }
+
+    private static Course course(Map<Side, Course> courses, Side side) {
+        Course course = courses.get(side);
+        if (course == null) {
+            throw new IllegalStateException("the trace has no " + side.word() + " side");
+        }
+        return course;
+    }
+}
