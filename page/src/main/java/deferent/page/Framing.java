@@ -1,0 +1,119 @@
+package deferent.page;
+
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
+
+/**
+ * Lays a scene, as seen from a still's view, into the still's paper: one scale for both directions,
+ * everything that ever shows inside the margin, so that a picture does not jump from moment to
+ * moment.
+ */
+final class Framing {
+    /** Lines are thinned until they are nowhere further than this from the sampled one, pixels. */
+    private static final double THINNED = 0.06;
+
+    private static final GeometryFactory PLAIN = new GeometryFactory();
+
+    private final View view;
+    private final double scale;
+    private final double left;
+    private final double top;
+
+    private Framing(View view, double scale, double left, double top) {
+        this.view = view;
+        this.scale = scale;
+        this.left = left;
+        this.top = top;
+    }
+
+    /**
+     * @param margin left free all round, pixels
+     * @param foot left free at the bottom beside, pixels
+     */
+    static Framing of(Scene scene, Still still, double margin, double foot) {
+        double[] box = {
+            Double.POSITIVE_INFINITY,
+            Double.NEGATIVE_INFINITY,
+            Double.POSITIVE_INFINITY,
+            Double.NEGATIVE_INFINITY
+        };
+        for (Item item : scene.items()) {
+            if (item.form() instanceof Item.Form.Run run) {
+                double[] xyz = scene.points(run.track());
+                for (int i = 0; i < xyz.length; i += 3) {
+                    widen(box, still.view().see(xyz[i], xyz[i + 1], xyz[i + 2]));
+                }
+            } else if (item.form() instanceof Item.Form.Fixed fixed) {
+                fixed.points().forEach(p -> widen(box, still.view().see(p)));
+            }
+        }
+        double roomAcross = Math.max(1, still.width() - 2 * margin);
+        double roomUp = Math.max(1, still.height() - 2 * margin - foot);
+        double scale =
+                Math.min(
+                        roomAcross / Math.max(0.05, box[1] - box[0]),
+                        roomUp / Math.max(0.05, box[3] - box[2]));
+        return new Framing(
+                still.view(),
+                scale,
+                still.width() / 2.0 - scale * (box[0] + box[1]) / 2,
+                margin + roomUp / 2 + scale * (box[2] + box[3]) / 2);
+    }
+
+    private static void widen(double[] box, View.Seen seen) {
+        box[0] = Math.min(box[0], seen.right());
+        box[1] = Math.max(box[1], seen.right());
+        box[2] = Math.min(box[2], seen.up());
+        box[3] = Math.max(box[3], seen.up());
+    }
+
+    /** Pixels a metre. */
+    double scale() {
+        return scale;
+    }
+
+    /** Where a point of the frame falls on the paper, pixels from the upper left. */
+    Point2D.Double place(Vector3D p) {
+        return place(p.getX(), p.getY(), p.getZ());
+    }
+
+    private Point2D.Double place(double x, double y, double z) {
+        View.Seen seen = view.see(x, y, z);
+        return new Point2D.Double(left + scale * seen.right(), top - scale * seen.up());
+    }
+
+    /** How near a point is to the viewer, metres. */
+    double near(Vector3D p) {
+        return view.see(p).near();
+    }
+
+    /** The line through points of the frame. */
+    Path2D.Double line(List<Vector3D> points, boolean closed) {
+        Coordinate[] all = new Coordinate[points.size() + (closed ? 1 : 0)];
+        for (int i = 0; i < all.length; i++) {
+            Point2D.Double p = place(points.get(i % points.size()));
+            all[i] = new Coordinate(p.x, p.y);
+        }
+        Coordinate[] kept =
+                all.length < 3
+                        ? all
+                        : DouglasPeuckerSimplifier.simplify(PLAIN.createLineString(all), THINNED)
+                                .getCoordinates();
+        Path2D.Double path = new Path2D.Double();
+        for (int i = 0; i < kept.length; i++) {
+            if (i == 0) {
+                path.moveTo(kept[i].x, kept[i].y);
+            } else if (closed && i == kept.length - 1) {
+                path.closePath();
+            } else {
+                path.lineTo(kept[i].x, kept[i].y);
+            }
+        }
+        return path;
+    }
+}

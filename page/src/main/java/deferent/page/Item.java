@@ -1,0 +1,51 @@
+package deferent.page;
+
+import deferent.motion.pairing.Side;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * One thing that is seen, with its role and its form in space.
+ *
+ * @param role what it is
+ * @param side whose it is; of a tie, its root's; empty for what belongs to nobody's hand
+ * @param form the points it is drawn through, metres, in the frame
+ */
+public record Item(Role role, Optional<Side> side, Form form) {
+    /** The points of a thing: moving ones by their track, still ones as they are. */
+    public sealed interface Form {
+        /** The line a moving point runs along over the whole interval. */
+        record Run(Track track, boolean closed) implements Form {}
+
+        /** A moving point. */
+        record Spot(Track track) implements Form {}
+
+        /** The straight line between two moving points at the same instant. */
+        record Span(Track from, Track to) implements Form {}
+
+        /** A line through points that do not move, or one such point. */
+        record Fixed(List<Vector3D> points, boolean closed) implements Form {
+            public Fixed {
+                points = List.copyOf(points);
+            }
+        }
+    }
+
+    static Item of(Role role, Side side, Form form) {
+        return new Item(role, Optional.of(side), form);
+    }
+
+    /** Unlike any other in the scene: "left-head-trail". */
+    public String id() {
+        return side.map(s -> s.word() + "-").orElse("") + role.key();
+    }
+
+    /** For people who cannot see the picture: "left head's trail". */
+    public String name() {
+        if (role == Role.TIE) {
+            return side.map(s -> s.word() + " head to " + s.other().word() + " hand").orElse("tie");
+        }
+        return side.map(s -> s.word() + " ").orElse("") + role.words();
+    }
+}
