@@ -1,0 +1,253 @@
+package deferent.motion.link;
+
+/**
+ * How far two paths are apart as shapes with timing: the root mean square distance after the best
+ * rigid motion (turn, shift, mirror) and the best time shift.
+ *
+ * <p>Over all lags the least-squares motion has a closed form, so the distance is a function of the
+ * lag alone: the energies of both paths less twice the nuclear norm of their cross covariance. It
+ * is worked out on a grid of lags and then between them by interpolation. Where several lags are
+ * equally good (two circles: any lag can be turned away) the one that needs the least turning wins,
+ * which is the one whose distance after a shift alone is least, and then the smallest lag.
+ *
+ * @param gap metres
+ * @param lag share of the common cycle in [−0.5, 0.5), positive when the hand trails the head
+ * @param unturnedLag the lag whose distance after a shift alone is least
+ */
+record ClockGap(double gap, double lag, double unturnedLag) {
+    // Of how much less weight the unturned distance is. Small enough to leave the gap alone: a
+    // tenth of a millimetre squared for two paths a decimetre apart.
+    private static final double TURNING = 1e-6;
+    private static final double NOISE = 1e-9;
+
+    /**
+     * @param head positions at even times over the common cycle, x, y, z, x, …
+     * @param hand the same of the hand
+     * @param periodic without it, no lag is sought
+     * @param stride take every so many of the samples when looking for the lag
+     */
+    static ClockGap of(double[] head, double[] hand, boolean periodic, int stride) {
+        Pair pair = new Pair(head, hand);
+        int n = pair.count;
+        int none = 0;
+        if (!periodic) {
+            double gap = pair.gap(pair.at(none, 1));
+            return new ClockGap(gap, 0, 0);
+        }
+        int best = none;
+        int unturned = none;
+        double[] at = pair.at(none, stride);
+        double least = at[0] + TURNING * at[1];
+        double leastUnturned = at[1];
+        double margin = NOISE * (pair.energy + 1e-12);
+        for (int k = stride; k <= n / 2; k += stride) {
+            for (int lag : k == n / 2 && 2 * k == n ? new int[] {-k} : new int[] {k, -k}) {
+                at = pair.at(lag, stride);
+                double cost = at[0] + TURNING * at[1];
+                if (cost < least - TURNING * margin) {
+                    least = cost;
+                    best = lag;
+                }
+                if (at[1] < leastUnturned - margin) {
+                    leastUnturned = at[1];
+                    unturned = lag;
+                }
+            }
+        }
+        double lag = pair.between(best, stride, TURNING);
+        double own = pair.between(unturned, stride, 1);
+        return new ClockGap(pair.gap(pair.at(lag)), wrapped(lag / n), wrapped(own / n));
+    }
+
+    private static double wrapped(double lag) {
+        double in = lag - Math.floor(lag + 0.5);
+        return in >= 0.5 - 1e-9 ? -0.5 : in + 0.0;
+    }
+
+    /** Two paths about their means, in the frame and along their own axes. */
+    private static final class Pair {
+        final double[] head;
+        final double[] hand;
+        final double[] ownHead;
+        final double[] ownHand;
+        final boolean flat;
+        final int count;
+        final double energy;
+
+        Pair(double[] head, double[] hand) {
+            this.head = centred(head);
+            this.hand = centred(hand);
+            OwnAxes a = OwnAxes.of(head);
+            OwnAxes b = OwnAxes.of(hand);
+            ownHead = a.xyz();
+            ownHand = b.xyz();
+            flat = a.dimension() < 3 && b.dimension() < 3;
+            count = head.length / 3;
+            energy = (square(this.head) + square(this.hand)) / count;
+        }
+
+        private static double[] centred(double[] points) {
+            double[] mean = new double[3];
+            for (int i = 0; i < points.length; i++) {
+                mean[i % 3] += 3 * points[i] / points.length;
+            }
+            double[] out = new double[points.length];
+            for (int i = 0; i < points.length; i++) {
+                out[i] = points[i] - mean[i % 3];
+            }
+            return out;
+        }
+
+        private static double square(double[] a) {
+            double sum = 0;
+            for (double x : a) {
+                sum += x * x;
+            }
+            return sum;
+        }
+
+        /**
+         * Mean squared distance after the best rigid motion, and after a shift alone, with the hand
+         * trailing by {@code lag} samples.
+         */
+        double[] at(int lag, int stride) {
+            double[] c = new double[10];
+            sums(lag, stride, c);
+            return distances(c);
+        }
+
+        private double[] distances(double[] c) {
+            return new double[] {
+                Math.max(energy - 2 * nuclear(c), 0), Math.max(energy - 2 * c[9], 0)
+            };
+        }
+
+        double gap(double[] at) {
+            return Math.sqrt(at[0]);
+        }
+
+        // Mean products of head at t − lag with hand at t: nine along the own axes, then the inner
+        // product in the frame.
+        private void sums(int lag, int stride, double[] c) {
+            int shift = Math.floorMod(-lag, count);
+            int terms = 0;
+            for (int t = 0; t < count; t += stride) {
+                int s = t + shift >= count ? t + shift - count : t + shift;
+                int i = 3 * s;
+                int j = 3 * t;
+                double px = ownHead[i];
+                double py = ownHead[i + 1];
+                double hx = ownHand[j];
+                double hy = ownHand[j + 1];
+                c[0] += px * hx;
+                c[1] += px * hy;
+                c[3] += py * hx;
+                c[4] += py * hy;
+                c[9] += head[i] * hand[j] + head[i + 1] * hand[j + 1] + head[i + 2] * hand[j + 2];
+                if (!flat) {
+                    double pz = ownHead[i + 2];
+                    double hz = ownHand[j + 2];
+                    c[2] += px * hz;
+                    c[5] += py * hz;
+                    c[6] += pz * hx;
+                    c[7] += pz * hy;
+                    c[8] += pz * hz;
+                }
+                terms++;
+            }
+            for (int k = 0; k < 10; k++) {
+                c[k] /= terms;
+            }
+        }
+
+        private double nuclear(double[] c) {
+            return flat
+                    ? Math.max(
+                            Math.hypot(c[0] + c[4], c[3] - c[1]),
+                            Math.hypot(c[0] - c[4], c[3] + c[1]))
+                    : Nuclear.norm(c);
+        }
+
+        private static final int REACH = 3;
+
+        /** At a lag between samples, by sixth-order interpolation of the sums. */
+        double[] at(double lag) {
+            int low = (int) Math.floor(lag);
+            if (lag == low) {
+                return at(low, 1);
+            }
+            return interpolated(table(low), lag - low);
+        }
+
+        private double[][] table(int low) {
+            double[][] table = new double[2 * REACH][10];
+            for (int k = 0; k < 2 * REACH; k++) {
+                sums(low + k - REACH + 1, 1, table[k]);
+            }
+            return table;
+        }
+
+        private double[] interpolated(double[][] table, double share) {
+            double[] c = new double[10];
+            for (int k = 0; k < 2 * REACH; k++) {
+                double weight = 1;
+                for (int o = 0; o < 2 * REACH; o++) {
+                    if (o != k) {
+                        weight *= (share + REACH - 1 - o) / (k - o);
+                    }
+                }
+                for (int e = 0; e < 10; e++) {
+                    c[e] += weight * table[k][e];
+                }
+            }
+            return distances(c);
+        }
+
+        /** The best lag, in samples, near one found on the coarse grid. */
+        double between(int coarse, int stride, double unturnedWeight) {
+            double rigidWeight = unturnedWeight == 1 ? 0 : 1;
+            double[] costs = new double[2 * stride + 1];
+            int best = 0;
+            for (int k = -stride; k <= stride; k++) {
+                double[] at = at(coarse + k, 1);
+                costs[k + stride] = rigidWeight * at[0] + unturnedWeight * at[1];
+            }
+            double margin = NOISE * unturnedWeight * energy;
+            for (int k = 1; k <= stride; k++) {
+                for (int side : new int[] {k, -k}) {
+                    if (costs[side + stride] < costs[best + stride] - margin) {
+                        best = side;
+                    }
+                }
+            }
+            int middle = coarse + best;
+            double least = costs[best + stride];
+            double found = middle;
+            for (int low = middle - 1; low <= middle; low++) {
+                double[][] table = table(low);
+                double a = 0;
+                double b = 1;
+                for (int i = 0; i < 30; i++) {
+                    double x = a + (b - a) * 0.381966;
+                    double y = a + (b - a) * 0.618034;
+                    if (cost(interpolated(table, x), rigidWeight, unturnedWeight)
+                            < cost(interpolated(table, y), rigidWeight, unturnedWeight)) {
+                        b = y;
+                    } else {
+                        a = x;
+                    }
+                }
+                double cost = cost(interpolated(table, (a + b) / 2), rigidWeight, unturnedWeight);
+                if (cost < least - margin) {
+                    least = cost;
+                    found = low + (a + b) / 2;
+                }
+            }
+            return found;
+        }
+
+        private static double cost(double[] at, double rigid, double unturned) {
+            return rigid * at[0] + unturned * at[1];
+        }
+    }
+}

@@ -1,0 +1,204 @@
+package deferent.motion.link;
+
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * The reading of one tie: the root's head path against the rider's hand path.
+ *
+ * <p>Three gaps, from the most forgiving on. The shape gap forgets place, turn and time; the clock
+ * gap keeps the time but may shift it; the placed gap forgets nothing. Placed distances are split
+ * in the root's plane and across it, since real links run in neighbouring planes; that plane is the
+ * root's own where it stands at the start (a toroid's plane at rest), also when the rider's
+ * differs.
+ *
+ * <p>The kind is the first that holds within the tolerance, as placed: touching, carried, followed,
+ * rod. Followed is asked before rod, because head and hand that go round one circle half a turn
+ * apart (an isolation and a cat-eye) keep a constant distance too, and what an onlooker sees is one
+ * following the other. A rod proper is left when no lag helps, as with head and hand on two lines
+ * that cross.
+ *
+ * @param root whose head leads; the hand is the other side's
+ * @param kind what ties them, as placed
+ * @param tolerance metres within which the kind holds
+ * @param shapeGap discrete Fréchet distance after the best rigid motion, metres
+ * @param shapeGapError how far the sampled shape gap may be from the curves' own for that motion,
+ *     metres; NaN for a quick reading, which makes no such promise
+ * @param shapeGapAtLeast no rigid motion can bring it below this, metres
+ * @param quick whether the shape gap is an estimate
+ * @param clockGap root mean square distance after the best rigid motion and time shift, metres
+ * @param lag that time shift, as a share of the common cycle in [−0.5, 0.5), positive when the hand
+ *     trails the head
+ * @param unturnedLag the lag that brings hand and head nearest without any turning, same measure
+ * @param placedGap greatest distance at one instant, metres
+ * @param inPlaneGap the same seen in the root's plane, metres
+ * @param depthGap greatest distance across it, metres
+ * @param offset mean vector from head to hand, in the frame, metres
+ * @param worstTime when the distance in the plane is first greatest, seconds
+ * @param headRadius radius of the least circle (sphere) round the head's path, metres
+ * @param handRadius the same of the hand's path, metres; 0 for a still hand
+ * @param gapOverCycle distance in the plane at {@value #SAMPLES} even times from the start, metres;
+ *     the reading's own, read it and do not write
+ */
+public record LinkReading(
+        Side root,
+        LinkKind kind,
+        double tolerance,
+        double shapeGap,
+        double shapeGapError,
+        double shapeGapAtLeast,
+        boolean quick,
+        double clockGap,
+        double lag,
+        double unturnedLag,
+        double placedGap,
+        double inPlaneGap,
+        double depthGap,
+        Vector3D offset,
+        double worstTime,
+        double headRadius,
+        double handRadius,
+        double[] gapOverCycle) {
+    /** Even times over the cycle at which head and hand are compared. */
+    public static final int SAMPLES = 720;
+
+    /** A hand's breadth, metres. */
+    public static final double USUAL_TOLERANCE = Place.HAND_BREADTH;
+
+    private static final int FINE = 1440;
+
+    /** The left head's tie with the right hand. */
+    public static LinkReading of(Trace trace) {
+        return of(trace, Side.LEFT);
+    }
+
+    /** With the shape gap certified, in some milliseconds. */
+    public static LinkReading of(Trace trace, Side root) {
+        return of(trace, root, USUAL_TOLERANCE);
+    }
+
+    /** With the shape gap certified, and kinds judged within {@code tolerance} metres. */
+    public static LinkReading of(Trace trace, Side root, double tolerance) {
+        return read(trace, root, tolerance, false);
+    }
+
+    /**
+     * With an estimate of the shape gap, well within a millisecond: for while something is dragged.
+     */
+    public static LinkReading quick(Trace trace, Side root) {
+        return quick(trace, root, USUAL_TOLERANCE);
+    }
+
+    /** With an estimate of the shape gap, and kinds judged within {@code tolerance} metres. */
+    public static LinkReading quick(Trace trace, Side root, double tolerance) {
+        return read(trace, root, tolerance, true);
+    }
+
+    /** Both ties, the left head's first, certified. */
+    public static List<LinkReading> both(Trace trace) {
+        return List.of(of(trace, Side.LEFT), of(trace, Side.RIGHT));
+    }
+
+    /** The shape gap as a share of the greater path's width: what an onlooker sees of it. */
+    public double shareOfFigure() {
+        double width = 2 * Math.max(headRadius, handRadius);
+        return width > 0 ? shapeGap / width : 0;
+    }
+
+    /** The shape gap counted in hands' breadths. */
+    public double handsBreadths() {
+        return shapeGap / Place.HAND_BREADTH;
+    }
+
+    private static LinkReading read(Trace trace, Side root, double tolerance, boolean quick) {
+        Refusal.positive(tolerance, 10, "tolerance", "m");
+        Side rider = root.other();
+        Samples samples = trace.samples(SAMPLES);
+        double[] head = samples.head(root);
+        double[] hand = samples.hand(rider);
+        Vector3D across = trace.pairing().part(root).place().plane().normal();
+        Placed placed = Placed.of(head, hand, across);
+        ClockGap clock = ClockGap.of(head, hand, trace.periodic(), quick ? 5 : 3);
+        boolean closed = trace.periodic();
+        ShapeGap shape =
+                quick
+                        ? ShapeGap.quick(
+                                Curve.of(trace.head(root), trace.interval(), closed, head),
+                                Curve.of(trace.hand(rider), trace.interval(), closed, hand))
+                        : ShapeGap.certified(
+                                Curve.of(
+                                        trace.head(root),
+                                        trace.interval(),
+                                        closed,
+                                        corners(trace, root),
+                                        FINE),
+                                Curve.of(
+                                        trace.hand(rider),
+                                        trace.interval(),
+                                        closed,
+                                        corners(trace, rider),
+                                        FINE));
+        return new LinkReading(
+                root,
+                kind(head, hand, across, placed, clock, shape, trace.periodic(), tolerance),
+                tolerance,
+                shape.gap(),
+                shape.error(),
+                shape.atLeast(),
+                quick,
+                clock.gap(),
+                clock.lag(),
+                clock.unturnedLag(),
+                placed.gap(),
+                placed.inPlane(),
+                placed.depth(),
+                placed.offset(),
+                samples.time(placed.worst()),
+                shape.headRadius(),
+                shape.handRadius(),
+                placed.over());
+    }
+
+    private static double[] corners(Trace trace, Side side) {
+        return trace.breaks().stream()
+                .filter(b -> b.side() == side && b.order() <= 1)
+                .mapToDouble(TimedBreak::time)
+                .toArray();
+    }
+
+    private static LinkKind kind(
+            double[] head,
+            double[] hand,
+            Vector3D across,
+            Placed placed,
+            ClockGap clock,
+            ShapeGap shape,
+            boolean periodic,
+            double tolerance) {
+        if (placed.inPlane() <= tolerance) {
+            return LinkKind.TOUCHING;
+        }
+        if (placed.wander() <= tolerance) {
+            return LinkKind.CARRIED;
+        }
+        if (periodic) {
+            for (double lag : new double[] {clock.lag(), clock.unturnedLag()}) {
+                Placed late = Placed.of(Placed.later(head, lag), hand, across);
+                if (late.inPlane() <= tolerance || late.wander() <= tolerance) {
+                    return LinkKind.FOLLOWED;
+                }
+            }
+        }
+        boolean moving = shape.headRadius() > tolerance && shape.handRadius() > tolerance;
+        if (moving && placed.stretch() <= tolerance && shape.gap() <= tolerance) {
+            return LinkKind.ROD;
+        }
+        return LinkKind.NONE;
+    }
+}
