@@ -1,0 +1,138 @@
+package deferent.record;
+
+import java.util.List;
+
+/**
+ * A document that cannot be read: says what is wrong, at which key, line and column, and what would
+ * be right. The document itself is left as it is.
+ */
+public final class DocumentError extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final String source;
+    private final String pointer;
+    private final String what;
+    private final String right;
+    private final List<String> nearest;
+    private final int line;
+    private final int column;
+    private final String underlined;
+    private final boolean ofKey;
+
+    private DocumentError(
+            String source,
+            String pointer,
+            String what,
+            String right,
+            List<String> nearest,
+            int line,
+            int column,
+            String underlined,
+            boolean ofKey) {
+        super(said(source, pointer, what, right, line, column));
+        this.source = source;
+        this.pointer = pointer;
+        this.what = what;
+        this.right = right;
+        this.nearest = List.copyOf(nearest);
+        this.line = line;
+        this.column = column;
+        this.underlined = underlined;
+        this.ofKey = ofKey;
+    }
+
+    /** An error at a JSON pointer, its line not yet known. */
+    static DocumentError at(String pointer, String what, String right) {
+        return new DocumentError("", pointer, what, right, List.of(), 0, 0, "", false);
+    }
+
+    static DocumentError at(String pointer, String what, String right, List<String> nearest) {
+        return new DocumentError("", pointer, what, right, nearest, 0, 0, "", false);
+    }
+
+    /** An error of the key itself rather than of what stands there. */
+    static DocumentError ofKey(String pointer, String what, String right, List<String> nearest) {
+        return new DocumentError("", pointer, what, right, nearest, 0, 0, "", true);
+    }
+
+    DocumentError placed(int atLine, int atColumn, String withUnderline) {
+        return new DocumentError(
+                source, pointer, what, right, nearest, atLine, atColumn, withUnderline, ofKey);
+    }
+
+    DocumentError from(String otherSource) {
+        return new DocumentError(
+                otherSource, pointer, what, right, nearest, line, column, underlined, ofKey);
+    }
+
+    private static String said(
+            String source, String pointer, String what, String right, int line, int column) {
+        StringBuilder text = new StringBuilder();
+        if (!source.isEmpty()) {
+            text.append(source).append(", ");
+        }
+        if (line > 0) {
+            text.append("line ").append(line).append(", column ").append(column).append(", ");
+        }
+        return text.append(key(pointer))
+                .append(": ")
+                .append(what)
+                .append("; ")
+                .append(right)
+                .toString();
+    }
+
+    private static String key(String pointer) {
+        if (pointer.isEmpty()) {
+            return "document";
+        }
+        return pointer.substring(1).replace('/', '.').replace("~1", "/").replace("~0", "~");
+    }
+
+    boolean ofKey() {
+        return ofKey;
+    }
+
+    /** The file it stands in, empty where it is not from a file. */
+    public String source() {
+        return source;
+    }
+
+    /** JSON pointer (RFC 6901) to the key. */
+    public String pointer() {
+        return pointer;
+    }
+
+    /** The key with those above it, "pairing.left.tether_m"; "document" for the whole. */
+    public String where() {
+        return key(pointer);
+    }
+
+    public String what() {
+        return what;
+    }
+
+    public String right() {
+        return right;
+    }
+
+    /** Known keys or words nearest to the one that is not known, best first. */
+    public List<String> nearest() {
+        return nearest;
+    }
+
+    /** Counted from 1; 0 where the document came as a tree, not as text. */
+    public int line() {
+        return line;
+    }
+
+    /** Counted from 1; 0 where the document came as a tree, not as text. */
+    public int column() {
+        return column;
+    }
+
+    /** The line of text with the place underlined; empty where the line is not known. */
+    public String underlined() {
+        return underlined;
+    }
+}

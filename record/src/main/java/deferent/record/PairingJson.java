@@ -1,0 +1,126 @@
+package deferent.record;
+
+import deferent.motion.pairing.Direction;
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Sense;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Timing;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Pairings as JSON, written out in full; a hand may leave out what has a usual value: plane wall,
+ * the usual centre, one cycle, together, same direction, clockwise.
+ */
+final class PairingJson {
+    private PairingJson() {}
+
+    static ObjectNode write(Pairing pairing) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("timing_cycles", pairing.timing().ahead());
+        node.put("direction", Keys.word(pairing.direction()));
+        node.put("sense", Keys.word(pairing.sense()));
+        pairing.tempoSaid().ifPresent(tempo -> node.put("tempo_bpm", tempo));
+        node.set("left", write(pairing.left()));
+        node.set("right", write(pairing.right()));
+        return node;
+    }
+
+    private static ObjectNode write(Part part) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.set("hand", HandPathJson.write(part.motion().path()));
+        node.set("spin", SpinJson.write(part.motion().spin()));
+        node.put("tether_m", part.tether().length());
+        node.set("plane", write(part.place().plane()));
+        PlaneTurn turn = part.place().turn();
+        if (!turn.equals(PlaneTurn.NONE)) {
+            node.putObject("plane_turn")
+                    .put("turns", turn.turns())
+                    .put("axis", Keys.word(turn.axis()))
+                    .put("carries", Keys.word(turn.carries()));
+        }
+        Vector3D c = part.place().centre();
+        node.putArray("centre_m").add(c.getX()).add(c.getY()).add(c.getZ());
+        node.put("cycles", part.cycles());
+        return node;
+    }
+
+    private static ObjectNode write(Plane plane) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("kind", Keys.word(plane.kind()));
+        if (Double.compare(plane.tip(), 0) != 0) {
+            Angles.put(node, "tip", plane.tip());
+        }
+        if (Double.compare(plane.swivel(), 0) != 0) {
+            Angles.put(node, "swivel", plane.swivel());
+        }
+        return node;
+    }
+
+    static Pairing read(Keys keys) {
+        Part left = part(keys.object("left"), Side.LEFT);
+        Part right = part(keys.object("right"), Side.RIGHT);
+        double ahead = keys.number("timing_cycles", 0, 1, "cycles", 0);
+        Timing timing = keys.madeOf("timing_cycles", () -> new Timing(ahead));
+        Direction direction = keys.word("direction", Direction.class, Direction.SAME);
+        Sense sense = keys.word("sense", Sense.class, Sense.CLOCKWISE);
+        OptionalDouble tempo = keys.maybe("tempo_bpm", 1, 600, "a minute");
+        keys.done();
+        return keys.madeAt(
+                tempo.isPresent() ? keys.pointer("tempo_bpm") : keys.pointer(),
+                () -> new Pairing(left, right, timing, direction, sense, tempo));
+    }
+
+    private static Part part(Keys keys, Side side) {
+        Motion motion = motion(keys);
+        Tether tether = Tether.of(keys.positive("tether_m", 5, "m"));
+        Plane plane = keys.maybeObject("plane").map(PairingJson::plane).orElse(Plane.WALL);
+        PlaneTurn turn =
+                keys.maybeObject("plane_turn").map(PairingJson::turn).orElse(PlaneTurn.NONE);
+        Vector3D centre =
+                keys.has("centre_m")
+                        ? centre(keys.items("centre_m", 3, 3))
+                        : Place.usual(side, plane).centre();
+        int cycles = keys.whole("cycles", 1, 24, 1);
+        keys.done();
+        return new Part(motion, tether, new Place(plane, turn, centre), cycles);
+    }
+
+    static Motion motion(Keys keys) {
+        return new Motion(
+                HandPathJson.read(keys.object("hand")), SpinJson.read(keys.object("spin")));
+    }
+
+    private static Plane plane(Keys keys) {
+        Plane.Kind kind = keys.word("kind", Plane.Kind.class);
+        double tip = keys.angle("tip", 0);
+        double swivel = keys.angle("swivel", 0);
+        keys.done();
+        return keys.made(() -> new Plane(kind, tip, swivel));
+    }
+
+    private static PlaneTurn turn(Keys keys) {
+        int turns = keys.whole("turns", -12, 12);
+        PlaneTurn.Axis axis = keys.word("axis", PlaneTurn.Axis.class, PlaneTurn.Axis.UPRIGHT);
+        PlaneTurn.Carries carries =
+                keys.word("carries", PlaneTurn.Carries.class, PlaneTurn.Carries.FIGURE);
+        keys.done();
+        return new PlaneTurn(turns, axis, carries);
+    }
+
+    private static Vector3D centre(List<Keys.Item> items) {
+        return new Vector3D(
+                items.get(0).number(-10, 10, "m"),
+                items.get(1).number(-10, 10, "m"),
+                items.get(2).number(-10, 10, "m"));
+    }
+}

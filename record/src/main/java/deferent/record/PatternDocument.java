@@ -1,0 +1,75 @@
+package deferent.record;
+
+import deferent.motion.body.Performer;
+import deferent.motion.pairing.Pairing;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A pairing with sizes, tempo and performer, as kept on the shelf.
+ *
+ * @param name how the user calls it
+ * @param note free text, may be empty
+ * @param author whose it is, or that it is invented
+ * @param tags words to find it by
+ * @param phrase the pairing as it was said; a remark, the pairing itself is what counts
+ * @param pairing the two motions, written out
+ * @param performer whose body reach and clearance are read for
+ * @param kit the weights spun; empty where nobody said
+ */
+public record PatternDocument(
+        String name,
+        String note,
+        Optional<String> author,
+        List<String> tags,
+        Optional<String> phrase,
+        Pairing pairing,
+        Performer performer,
+        Optional<Kit> kit)
+        implements Document {
+    public PatternDocument {
+        Wording.line(name, Wording.NAME, "name");
+        Wording.note(note);
+        author.ifPresent(a -> Wording.line(a, Wording.NAME, "author"));
+        tags = Wording.tags(tags);
+        phrase.ifPresent(p -> Wording.line(p, Wording.PHRASE, "phrase"));
+    }
+
+    public static PatternDocument of(String name, Pairing pairing, Performer performer) {
+        return new PatternDocument(
+                name,
+                "",
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                pairing,
+                performer,
+                Optional.empty());
+    }
+
+    public PatternDocument withName(String other) {
+        return new PatternDocument(
+                other, note, author, tags, phrase, pairing, performer, kit);
+    }
+
+    public PatternDocument withNote(String other) {
+        return new PatternDocument(
+                name, other, author, tags, phrase, pairing, performer, kit);
+    }
+
+    public PatternDocument withPhrase(Optional<String> other) {
+        return new PatternDocument(name, note, author, tags, other, pairing, performer, kit);
+    }
+
+    public PatternDocument withPairing(Pairing other) {
+        return new PatternDocument(name, note, author, tags, phrase, other, performer, kit);
+    }
+
+    public PatternDocument withPerformer(Performer other) {
+        return new PatternDocument(name, note, author, tags, phrase, pairing, other, kit);
+    }
+
+    public PatternDocument withKit(Optional<Kit> other) {
+        return new PatternDocument(name, note, author, tags, phrase, pairing, performer, other);
+    }
+}

@@ -1,0 +1,49 @@
+package deferent.record;
+
+/** What the shelf will not or cannot do: which kind of trouble, where, and what would help. */
+public final class ShelfError extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    /** What kind of trouble it is. */
+    public enum Kind {
+        /** Nothing stands under that id. */
+        MISSING,
+        /** What stands there is not what the caller last saw. */
+        CHANGED,
+        /** That is no name of a place on the shelf. */
+        NAME,
+        /** The shelf or the document is too large. */
+        SIZE,
+        /** The folder cannot be read or written. */
+        FOLDER
+    }
+
+    private final Kind kind;
+    private final String what;
+    private final String where;
+    private final String right;
+
+    ShelfError(Kind kind, String what, String where, String right) {
+        super(where + ": " + what + "; " + right);
+        this.kind = kind;
+        this.what = what;
+        this.where = where;
+        this.right = right;
+    }
+
+    public Kind kind() {
+        return kind;
+    }
+
+    public String what() {
+        return what;
+    }
+
+    public String where() {
+        return where;
+    }
+
+    public String right() {
+        return right;
+    }
+}
