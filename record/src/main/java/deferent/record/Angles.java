@@ -36,9 +36,7 @@ final class Angles {
         }
         for (int places = 0; places <= 12; places += 3) {
             double rounded =
-                    BigDecimal.valueOf(near)
-                            .setScale(places, RoundingMode.HALF_EVEN)
-                            .doubleValue();
+                    BigDecimal.valueOf(near).setScale(places, RoundingMode.HALF_EVEN).doubleValue();
             if (same(rounded, radians)) {
                 return OptionalDouble.of(rounded);
             }

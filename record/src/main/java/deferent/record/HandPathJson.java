@@ -152,8 +152,7 @@ final class HandPathJson {
         double radius = keys.positive("radius_m", MOST, "m");
         double middle = keys.angle("middle");
         double half = keys.angle("half_sweep");
-        return keys.madeAt(
-                keys.pointerOfAngle("half_sweep"), () -> new Arc(radius, middle, half));
+        return keys.madeAt(keys.pointerOfAngle("half_sweep"), () -> new Arc(radius, middle, half));
     }
 
     private static HandPath polygon(Keys keys) {

@@ -22,8 +22,7 @@ final class Keys {
 
     Keys(JsonNode node, String pointer) {
         if (!node.isObject()) {
-            throw DocumentError.at(
-                    pointer, "is " + kind(node), "give an object with keys in { }");
+            throw DocumentError.at(pointer, "is " + kind(node), "give an object with keys in { }");
         }
         this.node = node;
         this.pointer = pointer;
@@ -76,7 +75,8 @@ final class Keys {
             throw DocumentError.at(
                     pointer,
                     "has no \"" + key + "\"",
-                    "give it " + wanted
+                    "give it "
+                            + wanted
                             + (near.isEmpty() ? "" : " (is \"" + near.get(0) + "\" meant for it?)"),
                     near);
         }
@@ -94,7 +94,10 @@ final class Keys {
             throw error(
                     key,
                     "is " + value + spaced(unit),
-                    "give from " + Numbers.plain(least) + " to " + Numbers.plain(most)
+                    "give from "
+                            + Numbers.plain(least)
+                            + " to "
+                            + Numbers.plain(most)
                             + spaced(unit));
         }
         return number;
@@ -243,8 +246,11 @@ final class Keys {
                 throw DocumentError.at(
                         pointer,
                         "is " + (node.isNumber() ? node.toString() : kind(node)),
-                        "give a number from " + Numbers.plain(least) + " to "
-                                + Numbers.plain(most) + spaced(unit));
+                        "give a number from "
+                                + Numbers.plain(least)
+                                + " to "
+                                + Numbers.plain(most)
+                                + spaced(unit));
             }
             return node.doubleValue();
         }

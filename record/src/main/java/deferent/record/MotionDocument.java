@@ -41,7 +41,6 @@ public record MotionDocument(
     }
 
     public static MotionDocument of(String name, Motion motion, Tether tether) {
-        return new MotionDocument(
-                name, List.of(), "", Optional.empty(), List.of(), motion, tether);
+        return new MotionDocument(name, List.of(), "", Optional.empty(), List.of(), motion, tether);
     }
 }

@@ -48,13 +48,11 @@ public record PatternDocument(
     }
 
     public PatternDocument withName(String other) {
-        return new PatternDocument(
-                other, note, author, tags, phrase, pairing, performer, kit);
+        return new PatternDocument(other, note, author, tags, phrase, pairing, performer, kit);
     }
 
     public PatternDocument withNote(String other) {
-        return new PatternDocument(
-                name, other, author, tags, phrase, pairing, performer, kit);
+        return new PatternDocument(name, other, author, tags, phrase, pairing, performer, kit);
     }
 
     public PatternDocument withPhrase(Optional<String> other) {

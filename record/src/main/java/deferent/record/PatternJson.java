@@ -150,8 +150,7 @@ public final class PatternJson {
                             .orElse(Performer.USUAL);
             Optional<Kit> kit = keys.maybeObject("kit").map(PatternJson::kit);
             keys.done();
-            return new PatternDocument(
-                    name, note, author, tags, phrase, pairing, performer, kit);
+            return new PatternDocument(name, note, author, tags, phrase, pairing, performer, kit);
         }
         List<String> alsoSaid = keys.texts("also_said", Wording.TAGS, Wording.TAG);
         Motion motion = PairingJson.motion(keys);
@@ -167,7 +166,9 @@ public final class PatternJson {
         if (format > Document.FORMAT) {
             throw keys.error(
                     "format",
-                    "is " + format + ", newer than this deferent, which reads up to "
+                    "is "
+                            + format
+                            + ", newer than this deferent, which reads up to "
                             + Document.FORMAT,
                     "use the newer deferent that wrote it; the document is left as it is");
         }

@@ -48,9 +48,9 @@ public final class Shelf {
 
     private static final String LOCK = ".lock";
     private static final String SUFFIX = ".json";
-    private static final Pattern PLACE = Pattern.compile("[^./\\\\:*?\"<>|\\p{Cntrl}][^/\\\\:*?\"<>|\\p{Cntrl}]{0,99}");
-    private static final Pattern RESERVED =
-            Pattern.compile("con|prn|aux|nul|(com|lpt)[0-9]");
+    private static final Pattern PLACE =
+            Pattern.compile("[^./\\\\:*?\"<>|\\p{Cntrl}][^/\\\\:*?\"<>|\\p{Cntrl}]{0,99}");
+    private static final Pattern RESERVED = Pattern.compile("con|prn|aux|nul|(com|lpt)[0-9]");
 
     // A file lock belongs to the whole process; threads of one process queue here first.
     private static final Map<Path, ReentrantLock> IN_PROCESS = new ConcurrentHashMap<>();
@@ -108,7 +108,11 @@ public final class Shelf {
                 String revision = revision(bytes);
                 try {
                     entries.add(
-                            new Entry(id, revision, Optional.of(parsed(id, bytes)), Optional.empty()));
+                            new Entry(
+                                    id,
+                                    revision,
+                                    Optional.of(parsed(id, bytes)),
+                                    Optional.empty()));
                 } catch (DocumentError broken) {
                     entries.add(
                             new Entry(
@@ -169,7 +173,11 @@ public final class Shelf {
             return Optional.of(load(idOrName));
         }
         return list().stream()
-                .filter(e -> e.document().filter(d -> d.name().equalsIgnoreCase(idOrName)).isPresent())
+                .filter(
+                        e ->
+                                e.document()
+                                        .filter(d -> d.name().equalsIgnoreCase(idOrName))
+                                        .isPresent())
                 .findFirst()
                 .map(e -> load(e.id()));
     }
@@ -278,7 +286,11 @@ public final class Shelf {
                     for (Document document : documents) {
                         Optional<Entry> same =
                                 there.stream()
-                                        .filter(e -> e.document().filter(document::equals).isPresent())
+                                        .filter(
+                                                e ->
+                                                        e.document()
+                                                                .filter(document::equals)
+                                                                .isPresent())
                                         .findFirst();
                         kept.add(
                                 same.isPresent()
@@ -458,8 +470,12 @@ public final class Shelf {
         ShelfError error =
                 new ShelfError(
                         ShelfError.Kind.FOLDER,
-                        what + " (" + cause.getClass().getSimpleName() + ": "
-                                + cause.getMessage() + ")",
+                        what
+                                + " ("
+                                + cause.getClass().getSimpleName()
+                                + ": "
+                                + cause.getMessage()
+                                + ")",
                         "shelf " + folder,
                         "see that the folder is there and yours to write, or name another");
         error.initCause(cause);

@@ -73,7 +73,6 @@ final class SpinJson {
     private static SpinLaw swing(Keys keys) {
         double amplitude = keys.angle("amplitude");
         double rest = keys.angle("rest", Swing.DOWN);
-        return keys.madeAt(
-                keys.pointerOfAngle("amplitude"), () -> new Swing(amplitude, rest));
+        return keys.madeAt(keys.pointerOfAngle("amplitude"), () -> new Swing(amplitude, rest));
     }
 }

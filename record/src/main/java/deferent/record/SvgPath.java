@@ -12,8 +12,8 @@ import org.apache.batik.parser.PathParser;
  * A hand path from an SVG path string: one closed outline, which an open end closes with a straight
  * piece. The picture's box is centred, its y turned up, and the whole made so large that the point
  * farthest from the centre is at the wanted radius. Curves of every kind become cubic Bézier
- * pieces; an elliptical arc becomes pieces of at most a sixteenth of a turn, which depart from it by
- * less than 1e-7 of its radius. Sources: SVG 1.1, 8.3 (path data) and F.6 (elliptical arcs).
+ * pieces; an elliptical arc becomes pieces of at most a sixteenth of a turn, which depart from it
+ * by less than 1e-7 of its radius. Sources: SVG 1.1, 8.3 (path data) and F.6 (elliptical arcs).
  */
 public final class SvgPath {
     static final int MOST_CHARACTERS = 20_000;
@@ -27,7 +27,8 @@ public final class SvgPath {
     public static Drawn parse(String text, double targetRadius) {
         Refusal.positive(targetRadius, 10, "radius of a drawn hand path", "m");
         if (text.length() > MOST_CHARACTERS) {
-            throw refusal("has " + text.length() + " characters", "give at most " + MOST_CHARACTERS);
+            throw refusal(
+                    "has " + text.length() + " characters", "give at most " + MOST_CHARACTERS);
         }
         Pieces pieces = new Pieces(text);
         PathParser parser = new PathParser();
@@ -46,7 +47,9 @@ public final class SvgPath {
         return refusal(
                 text.isBlank()
                         ? "is empty"
-                        : "is not understood at character " + at + ", from \""
+                        : "is not understood at character "
+                                + at
+                                + ", from \""
                                 + (from.length() > 20 ? from.substring(0, 20) + "…" : from)
                                 + "\"",
                 "write moves and curves as in \"M0 0 C 0 1 1 1 1 0 Z\": one of the letters"
@@ -251,13 +254,25 @@ public final class SvgPath {
 
         @Override
         public void arcAbs(
-                float rx, float ry, float turned, boolean large, boolean sweep, float toX, float toY) {
+                float rx,
+                float ry,
+                float turned,
+                boolean large,
+                boolean sweep,
+                float toX,
+                float toY) {
             arc(exact(rx), exact(ry), exact(turned), large, sweep, exact(toX), exact(toY));
         }
 
         @Override
         public void arcRel(
-                float rx, float ry, float turned, boolean large, boolean sweep, float dx, float dy) {
+                float rx,
+                float ry,
+                float turned,
+                boolean large,
+                boolean sweep,
+                float dx,
+                float dy) {
             arc(exact(rx), exact(ry), exact(turned), large, sweep, x + exact(dx), y + exact(dy));
         }
 
