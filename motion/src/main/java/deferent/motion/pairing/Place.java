@@ -33,7 +33,8 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
         double half = side == Side.LEFT ? HAND_BREADTH / 2 : -HAND_BREADTH / 2;
         Vector3D centre =
                 switch (plane.kind()) {
-                    case WALL -> new Vector3D(0, 0, IN_FRONT + half);
+                    // To the micrometre, so that 0.34 is the number nearest 0.34.
+                    case WALL -> new Vector3D(0, 0, Math.rint((IN_FRONT + half) * 1e6) / 1e6);
                     case WHEEL -> new Vector3D(half, 0, IN_FRONT);
                     case FLOOR -> new Vector3D(0, half, IN_FRONT);
                 };
