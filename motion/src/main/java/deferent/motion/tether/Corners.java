@@ -1,0 +1,29 @@
+package deferent.motion.tether;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.Locale;
+
+/** Where acceleration is not finite, so that no cord's equation can be asked there. */
+final class Corners {
+    private Corners() {}
+
+    /** Refuses a side whose hand or head has a corner or a jump. */
+    static void refuse(Trace trace, Side side, String reading) {
+        for (TimedBreak b : trace.breaks()) {
+            if (b.side() == side && b.order() <= 1) {
+                throw new Refusal(
+                        String.format(
+                                Locale.ROOT,
+                                "takes an infinite force at %.3f s (%s), so there is no %s",
+                                b.time(),
+                                b.why(),
+                                reading),
+                        side.word() + " hand's motion",
+                        "round the corner (a rounded hand path, or stretches that ease to rest)");
+            }
+        }
+    }
+}

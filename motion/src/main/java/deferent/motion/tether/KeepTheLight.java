@@ -1,0 +1,372 @@
+package deferent.motion.tether;
+
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Origin;
+import deferent.motion.trace.State;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one hand path that gives a head its figure and timing on a cord.
+ *
+ * <p>From m·p″ = m·g + D − T·e with T &gt; 0, the direction n = −e from head to hand is that of b =
+ * p″ − g − D/m, and T = m|b|: of the two signs, the one that pulls. So hand = p + L·b/|b|, with no
+ * equation to solve: the head is a flat output of the poi (Sreenath, Lee and Kumar, CDC 2013). With
+ * n′ = (b′ − n(n·b′))/|b| and b′ from the head's jerk, place and velocity of the hand are exact;
+ * its acceleration and jerk, which would take the head's fourth and fifth derivative, come from a
+ * {@link Smooth} stand-in for that velocity.
+ *
+ * <p>Where b = 0 the light asks the head to fall freely and the cord has no direction; such
+ * instants are told as {@link FreeFall}. Where the head's acceleration jumps, the hand would have
+ * to jump.
+ *
+ * <p>With a cord of mass the direction obeys n ∥ b + δ·n″ with δ = length − {@link
+ * Cord#swingLength} and the drag on {@link Cord#swingMass} (the moment equation of {@link Cord}
+ * with the head given instead of the hand). δ is small, so it is iterated from δ = 0; {@link
+ * #mismatch} is what remains.
+ *
+ * @param side whose
+ * @param cord the poi
+ * @param hand the hand that keeps the light
+ * @param head the light
+ * @param away how far that hand strays from the ideal one
+ * @param leastPull least pull on the head, newtons, never negative
+ * @param leastPullTime when, seconds
+ * @param handSpeed greatest speed of the hand, m/s
+ * @param turns whole turns the cord makes over the trace, in its motion's plane
+ * @param idealTurns those it makes in the ideal trace
+ * @param freeFalls instants at which the cord has no direction
+ * @param jumps times at which the hand would have to jump, seconds
+ * @param mismatch for a cord of mass, greatest angle left between both sides of the direction's
+ *     equation, radians; else 0
+ */
+public record KeepTheLight(
+        Side side,
+        Cord cord,
+        Course hand,
+        Course head,
+        Away away,
+        double leastPull,
+        double leastPullTime,
+        double handSpeed,
+        int turns,
+        int idealTurns,
+        List<FreeFall> freeFalls,
+        List<Double> jumps,
+        double mismatch) {
+
+    /**
+     * An instant at which the light asks for free fall.
+     *
+     * @param time seconds
+     * @param weights what the pull would be there, head weights
+     */
+    public record FreeFall(double time, double weights) {}
+
+    /** Below this pull, in head weights, the cord's direction counts as lost. */
+    public static final double LOST = 1e-3;
+
+    private static final int COUNT = 360;
+
+    public static KeepTheLight of(Trace ideal, Side side, Kit kit) {
+        return of(ideal, side, Cord.of(ideal, side, kit));
+    }
+
+    public static KeepTheLight of(Trace ideal, Side side, Cord cord) {
+        Corners.refuse(ideal, side, "hand that keeps the light");
+        Course head = ideal.head(side);
+        Flat flat = new Flat(head, cord, ideal.interval());
+        double[] cuts = Times.cuts(ideal, side, 3);
+        Times times = Times.of(ideal.interval(), cuts, COUNT);
+        double[] pulls = times.of(flat::pull);
+        double leastTime = times.least(pulls, flat::pull);
+        List<FreeFall> falls = falls(times, pulls, flat, cord);
+        Course hand =
+                cord.swingLength() == cord.length()
+                        ? new Exact(flat, cuts)
+                        : Heavy.of(flat, cuts, cord);
+        double[] speeds = times.of(t -> -hand.at(t).velocity().getNorm());
+        Turning turning = Turning.of(ideal, side);
+        List<Double> jumps = new ArrayList<>();
+        for (TimedBreak b : ideal.breaks()) {
+            if (b.side() == side && b.order() == 2) {
+                jumps.add(b.time());
+            }
+        }
+        return new KeepTheLight(
+                side,
+                cord,
+                hand,
+                head,
+                Away.of(hand, ideal.hand(side), ideal, side),
+                flat.pull(leastTime),
+                leastTime,
+                -min(speeds),
+                turning.turns(hand, head),
+                turning.turns(ideal.hand(side), head),
+                falls,
+                List.copyOf(jumps),
+                hand instanceof Heavy heavy ? heavy.mismatch() : 0);
+    }
+
+    /** Whether a hand can do it: no free fall, no jump. */
+    public boolean possible() {
+        return freeFalls.isEmpty() && jumps.isEmpty();
+    }
+
+    /** Whether the poi still gets round as often as said. */
+    public boolean getsRound() {
+        return turns == idealTurns;
+    }
+
+    public double leastPullWeights() {
+        return leastPull / cord.headWeight();
+    }
+
+    /** The trace with this side's hand and head put in the place of its own; corded. */
+    public Trace in(Trace trace) {
+        List<Interval> gaps = new ArrayList<>(trace.gaps());
+        double hair = 1e-6 * trace.period();
+        for (FreeFall fall : freeFalls) {
+            gaps.add(new Interval(fall.time() - hair, fall.time() + hair));
+        }
+        List<TimedBreak> breaks = new ArrayList<>();
+        for (TimedBreak b : trace.breaks()) {
+            // The hand follows the head's acceleration, so it breaks two orders earlier.
+            breaks.add(
+                    b.side() == side
+                            ? new TimedBreak(b.time(), Math.max(b.order() - 2, 0), side, b.why())
+                            : b);
+        }
+        return Replaced.in(trace, Origin.CORDED, side, hand, head, breaks, trace.slack(side), gaps);
+    }
+
+    private static double min(double[] values) {
+        double least = Double.POSITIVE_INFINITY;
+        for (double v : values) {
+            least = Math.min(least, v);
+        }
+        return least;
+    }
+
+    private static List<FreeFall> falls(Times times, double[] pulls, Flat flat, Cord cord) {
+        List<FreeFall> found = new ArrayList<>();
+        double lost = LOST * cord.headWeight();
+        for (int i = 1; i + 1 < pulls.length; i++) {
+            boolean dip = pulls[i] <= pulls[i - 1] && pulls[i] < pulls[i + 1];
+            if (!dip || pulls[i] > 0.5 * cord.headWeight() + lost) {
+                continue;
+            }
+            double time = times.leastBetween(i, pulls, flat::pull);
+            if (flat.pull(time) < lost) {
+                found.add(new FreeFall(time, flat.pull(time) / cord.headWeight()));
+            }
+        }
+        // The seam of a periodic trace.
+        double first = times.at(0);
+        if (pulls[0] < lost && (found.isEmpty() || found.get(0).time() > first + 1e-6)) {
+            found.add(0, new FreeFall(first, pulls[0] / cord.headWeight()));
+        }
+        return List.copyOf(found);
+    }
+
+    /** The flat map: b and its first derivative from the head's state. */
+    private record Flat(Course head, Cord cord, Interval over) {
+        double pull(double time) {
+            return b(head.at(time)).getNorm() * cord.swingMass();
+        }
+
+        Vector3D b(State head) {
+            double k = cord.dragOverSpeed(head.velocity().getNorm()) / cord.swingMass();
+            return head.acceleration().subtract(cord.fall()).add(head.velocity().scalarMultiply(k));
+        }
+
+        Vector3D rate(State head) {
+            if (!cord.kit().air()) {
+                return head.jerk();
+            }
+            double speed = head.velocity().getNorm();
+            double k = cord.dragOverSpeed(speed) / cord.swingMass();
+            double slope = cord.dragOverSpeedSlope(speed) / cord.swingMass();
+            double quickening =
+                    speed > 0 ? head.velocity().dotProduct(head.acceleration()) / speed : 0;
+            return head.jerk()
+                    .add(head.acceleration().scalarMultiply(k))
+                    .add(head.velocity().scalarMultiply(slope * quickening));
+        }
+
+        /** Writes the hand's velocity; returns its place. */
+        Vector3D hand(State head, double[] velocity) {
+            Vector3D b = b(head);
+            double size = b.getNorm();
+            if (size == 0) {
+                return head.position();
+            }
+            Vector3D n = b.scalarMultiply(1 / size);
+            Vector3D rate = rate(head);
+            Vector3D turn =
+                    rate.subtract(n.scalarMultiply(n.dotProduct(rate))).scalarMultiply(1 / size);
+            Vector3D v = head.velocity().add(turn.scalarMultiply(cord.length()));
+            velocity[0] = v.getX();
+            velocity[1] = v.getY();
+            velocity[2] = v.getZ();
+            return head.position().add(n.scalarMultiply(cord.length()));
+        }
+    }
+
+    /** The hand of a cord without mass. */
+    private static final class Exact implements Course {
+        private final Flat flat;
+        private final double[] cuts;
+        private volatile @Nullable Smooth velocity;
+
+        Exact(Flat flat, double[] cuts) {
+            this.flat = flat;
+            this.cuts = cuts;
+        }
+
+        @Override
+        public State at(double time) {
+            return state(time, flat.head().at(time), false);
+        }
+
+        @Override
+        public State before(double time) {
+            return state(time, flat.head().before(time), true);
+        }
+
+        private State state(double time, State head, boolean before) {
+            double[] v = new double[3];
+            Vector3D place = flat.hand(head, v);
+            double[] smooth = new double[9];
+            stand().at(wrapped(time, flat.over(), before), before, smooth);
+            return new State(
+                    place,
+                    new Vector3D(v),
+                    new Vector3D(smooth[3], smooth[4], smooth[5]),
+                    new Vector3D(smooth[6], smooth[7], smooth[8]));
+        }
+
+        // Made when first asked for; two threads may both make it and either will do.
+        private Smooth stand() {
+            Smooth made = velocity;
+            if (made == null) {
+                made =
+                        Smooth.of(
+                                (time, last, out) ->
+                                        flat.hand(
+                                                last
+                                                        ? flat.head().before(time)
+                                                        : flat.head().at(time),
+                                                out),
+                                cuts,
+                                8);
+                velocity = made;
+            }
+            return made;
+        }
+    }
+
+    /** The hand of a cord with mass: n from iteration, all derivatives from stand-ins. */
+    private record Heavy(Flat flat, Smooth direction, double mismatch) implements Course {
+        static Heavy of(Flat flat, double[] cuts, Cord cord) {
+            double delta = cord.length() - cord.swingLength();
+            Smooth n =
+                    Smooth.of((time, last, out) -> unit(flat, time, last, null, 0, out), cuts, 8);
+            double left = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < 6 && left > 1e-9; i++) {
+                Smooth from = n;
+                Smooth next =
+                        Smooth.of(
+                                (time, last, out) -> unit(flat, time, last, from, delta, out),
+                                cuts,
+                                8);
+                double change = apart(from, next, cuts);
+                if (change >= left) {
+                    break;
+                }
+                left = change;
+                n = next;
+            }
+            return new Heavy(flat, n, left);
+        }
+
+        private static double apart(Smooth a, Smooth b, double[] cuts) {
+            double most = 0;
+            double[] x = new double[9];
+            double[] y = new double[9];
+            for (int i = 0; i < 200; i++) {
+                double t = cuts[0] + (cuts[cuts.length - 1] - cuts[0]) * (i + 0.5) / 200;
+                a.at(t, false, x);
+                b.at(t, false, y);
+                most =
+                        Math.max(
+                                most,
+                                Math.sqrt(
+                                        (x[0] - y[0]) * (x[0] - y[0])
+                                                + (x[1] - y[1]) * (x[1] - y[1])
+                                                + (x[2] - y[2]) * (x[2] - y[2])));
+            }
+            return most;
+        }
+
+        private static void unit(
+                Flat flat,
+                double time,
+                boolean last,
+                @Nullable Smooth from,
+                double delta,
+                double[] out) {
+            Vector3D b = flat.b(last ? flat.head().before(time) : flat.head().at(time));
+            if (from != null) {
+                double[] n = new double[9];
+                from.at(time, last, n);
+                b = b.add(new Vector3D(delta * n[6], delta * n[7], delta * n[8]));
+            }
+            double size = Math.max(b.getNorm(), Double.MIN_NORMAL);
+            out[0] = b.getX() / size;
+            out[1] = b.getY() / size;
+            out[2] = b.getZ() / size;
+        }
+
+        @Override
+        public State at(double time) {
+            return state(time, flat.head().at(time), false);
+        }
+
+        @Override
+        public State before(double time) {
+            return state(time, flat.head().before(time), true);
+        }
+
+        private State state(double time, State head, boolean before) {
+            double[] n = new double[12];
+            direction.at(wrapped(time, flat.over(), before), before, n);
+            double length = flat.cord().length();
+            return new State(
+                    head.position().add(new Vector3D(length * n[0], length * n[1], length * n[2])),
+                    head.velocity().add(new Vector3D(length * n[3], length * n[4], length * n[5])),
+                    head.acceleration()
+                            .add(new Vector3D(length * n[6], length * n[7], length * n[8])),
+                    head.jerk().add(new Vector3D(length * n[9], length * n[10], length * n[11])));
+        }
+    }
+
+    /** A time brought into the interval; the end stays the end where the value before is meant. */
+    static double wrapped(double time, Interval over, boolean before) {
+        if (before
+                ? time > over.start() && time <= over.end()
+                : time >= over.start() && time < over.end()) {
+            return time;
+        }
+        double turns = (time - over.start()) / over.length();
+        double whole = before ? Math.ceil(turns) - 1 : Math.floor(turns);
+        return over.start() + (turns - whole) * over.length();
+    }
+}

@@ -1,0 +1,214 @@
+package deferent.motion.tether;
+
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * Times over a trace, piece by piece between one side's breaks, so that no sum, extreme or root is
+ * taken across a jump. A piece's outermost times stand a hair inside it.
+ */
+final class Times {
+    private static final double INSET = 1e-11;
+
+    private final double[] times;
+    private final int[] starts;
+    private final Interval over;
+
+    private Times(double[] times, int[] starts, Interval over) {
+        this.times = times;
+        this.starts = starts;
+        this.over = over;
+    }
+
+    /** About {@code count} times; breaks of order up to {@code order} part the pieces. */
+    static Times of(Trace trace, Side side, int order, int count) {
+        return of(trace.interval(), cuts(trace, side, order), count);
+    }
+
+    /** Start, the breaks between, end. */
+    static double[] cuts(Trace trace, Side side, int order) {
+        Interval over = trace.interval();
+        TreeSet<Double> cuts = new TreeSet<>();
+        double hair = 1e-9 * over.length();
+        for (TimedBreak b : trace.breaks()) {
+            if (b.side() == side
+                    && b.order() <= order
+                    && b.time() > over.start() + hair
+                    && b.time() < over.end() - hair
+                    && cuts.subSet(b.time() - hair, b.time() + hair).isEmpty()) {
+                cuts.add(b.time());
+            }
+        }
+        cuts.add(over.start());
+        cuts.add(over.end());
+        return cuts.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    static Times of(Interval over, double[] cuts, int count) {
+        List<double[]> pieces = new ArrayList<>();
+        int total = 0;
+        int[] starts = new int[cuts.length];
+        double inset = INSET * over.length();
+        for (int p = 0; p + 1 < cuts.length; p++) {
+            double length = cuts[p + 1] - cuts[p];
+            int n = Math.max(4, (int) Math.ceil(count * length / over.length() - 1e-9));
+            double[] piece = new double[n + 1];
+            for (int i = 0; i <= n; i++) {
+                piece[i] = cuts[p] + length * i / n;
+            }
+            piece[0] += inset;
+            piece[n] -= inset;
+            pieces.add(piece);
+            starts[p] = total;
+            total += n + 1;
+        }
+        starts[cuts.length - 1] = total;
+        double[] times = new double[total];
+        for (int p = 0; p < pieces.size(); p++) {
+            System.arraycopy(pieces.get(p), 0, times, starts[p], pieces.get(p).length);
+        }
+        return new Times(times, starts, over);
+    }
+
+    int count() {
+        return times.length;
+    }
+
+    double at(int i) {
+        return times[i];
+    }
+
+    double[] of(DoubleUnaryOperator f) {
+        double[] values = new double[times.length];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = f.applyAsDouble(times[i]);
+        }
+        return values;
+    }
+
+    /**
+     * Integral over the whole, trapezia; spectrally exact where the trace is smooth and periodic.
+     */
+    double integral(double[] values) {
+        double sum = 0;
+        for (int p = 0; p + 1 < starts.length; p++) {
+            for (int i = starts[p]; i + 1 < starts[p + 1]; i++) {
+                sum += (values[i] + values[i + 1]) / 2 * (times[i + 1] - times[i]);
+            }
+        }
+        return sum;
+    }
+
+    double mean(double[] values) {
+        return integral(values) / over.length();
+    }
+
+    /** Time of the least value of {@code f}, whose samples are {@code values}, refined. */
+    double least(double[] values, DoubleUnaryOperator f) {
+        int best = 0;
+        for (int i = 1; i < values.length; i++) {
+            if (values[i] < values[best]) {
+                best = i;
+            }
+        }
+        int piece = piece(best);
+        double a = times[Math.max(best - 1, starts[piece])];
+        double b = times[Math.min(best + 1, starts[piece + 1] - 1)];
+        if (best == 0 && starts.length == 2 && times.length > 1) {
+            return refinedAcrossStart(values, f);
+        }
+        return golden(f, a, b, times[best], values[best]);
+    }
+
+    // A periodic piece's least value may stand at the seam, where start and end meet.
+    private double refinedAcrossStart(double[] values, DoubleUnaryOperator f) {
+        double left =
+                golden(f, times[times.length - 2], times[times.length - 1], times[0], values[0]);
+        return golden(f, times[0], times[1], left, f.applyAsDouble(left));
+    }
+
+    /** As {@link #least}, for the dip about sample {@code i}. */
+    double leastBetween(int i, double[] values, DoubleUnaryOperator f) {
+        return golden(f, times[i - 1], times[i + 1], times[i], values[i]);
+    }
+
+    private static double golden(
+            DoubleUnaryOperator f, double from, double to, double best, double valueThere) {
+        double ratio = (Math.sqrt(5) - 1) / 2;
+        double a = from;
+        double b = to;
+        double x = b - ratio * (b - a);
+        double y = a + ratio * (b - a);
+        double fx = f.applyAsDouble(x);
+        double fy = f.applyAsDouble(y);
+        for (int i = 0; i < 40 && b - a > 1e-12 * (1 + Math.abs(a)); i++) {
+            if (fx < fy) {
+                b = y;
+                y = x;
+                fy = fx;
+                x = b - ratio * (b - a);
+                fx = f.applyAsDouble(x);
+            } else {
+                a = x;
+                x = y;
+                fx = fy;
+                y = a + ratio * (b - a);
+                fy = f.applyAsDouble(y);
+            }
+        }
+        double found = fx < fy ? x : y;
+        return Math.min(fx, fy) < valueThere ? found : best;
+    }
+
+    /** Stretches in which {@code f}, whose samples are {@code values}, is below zero. */
+    List<Interval> below(double[] values, DoubleUnaryOperator f) {
+        List<Interval> found = new ArrayList<>();
+        double from = Double.NaN;
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] < 0 && Double.isNaN(from)) {
+                from = isStart(i) ? times[i] : root(f, times[i - 1], times[i]);
+            } else if (values[i] >= 0 && !Double.isNaN(from)) {
+                double to = isStart(i) ? times[i - 1] : root(f, times[i - 1], times[i]);
+                found.add(new Interval(from, Math.max(from, to)));
+                from = Double.NaN;
+            }
+        }
+        if (!Double.isNaN(from)) {
+            found.add(new Interval(from, times[times.length - 1]));
+        }
+        return List.copyOf(found);
+    }
+
+    private boolean isStart(int i) {
+        return starts[piece(i)] == i;
+    }
+
+    private int piece(int i) {
+        int p = 0;
+        while (starts[p + 1] <= i) {
+            p++;
+        }
+        return p;
+    }
+
+    private static double root(DoubleUnaryOperator f, double from, double to) {
+        double a = from;
+        double b = to;
+        boolean below = f.applyAsDouble(a) < 0;
+        for (int i = 0; i < 40 && b - a > 1e-12 * (1 + Math.abs(a)); i++) {
+            double middle = (a + b) / 2;
+            if (f.applyAsDouble(middle) < 0 == below) {
+                a = middle;
+            } else {
+                b = middle;
+            }
+        }
+        return (a + b) / 2;
+    }
+}

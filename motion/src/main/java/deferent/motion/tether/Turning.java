@@ -1,0 +1,48 @@
+package deferent.motion.tether;
+
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Trace;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * How often a cord gets round: the turn of its shadow on its motion's plane, from u toward v, over
+ * the trace. For a plane that itself turns it is the shadow on the plane it starts in.
+ */
+record Turning(Vector3D u, Vector3D v, Interval over) {
+    private static final int COUNT = 480;
+
+    static Turning of(Trace trace, Side side) {
+        Plane plane = trace.pairing().part(side).place().plane();
+        return new Turning(plane.u(), plane.v(), trace.interval());
+    }
+
+    /** Angle of the cord's shadow, radians in (−π, π]. */
+    double angle(Vector3D cord) {
+        return Math.atan2(cord.dotProduct(v), cord.dotProduct(u));
+    }
+
+    double turned(Course hand, Course head) {
+        double sum = 0;
+        double last = Double.NaN;
+        for (int i = 0; i <= COUNT; i++) {
+            double t = over.start() + over.length() * i / COUNT;
+            Vector3D cord =
+                    i == COUNT
+                            ? head.before(t).position().subtract(hand.before(t).position())
+                            : head.at(t).position().subtract(hand.at(t).position());
+            double angle = angle(cord);
+            if (i > 0) {
+                sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
+            }
+            last = angle;
+        }
+        return sum;
+    }
+
+    int turns(Course hand, Course head) {
+        return (int) Math.rint(turned(hand, head) / (2 * Math.PI));
+    }
+}
