@@ -1,0 +1,78 @@
+package deferent.motion.trace;
+
+import deferent.motion.pairing.Side;
+
+/**
+ * The light: what one head draws over one of its own cycles, measured in the plane of its motion.
+ *
+ * <p>A figure that leaves its plane (a toroid, a rider on a root of another plane) is measured as
+ * it is cast onto that plane, save for its length and outer radius, which are taken in space, and
+ * its width or height, whichever the turning foreshortens: there the extent across the plane counts
+ * where it is greater.
+ *
+ * @param width extent along the plane's u, metres
+ * @param height extent along the plane's v, metres
+ * @param signedArea by Green's theorem, square metres; positive for what goes round the positive
+ *     way (u toward v), each round counted
+ * @param unionArea of all the path goes round at least once on balance (winding not zero), square
+ *     metres
+ * @param length the distance the head travels, metres
+ * @param outerRadius the head's greatest distance from the centre of its part, metres
+ * @param petals |n − 1| for flowers, 0 where n is −1, 0 or 1 and for what is no flower
+ * @param cusps places where the head stops and leaves the way it came: a hypocycloid's points, and
+ *     either end of a line or a swing
+ * @param symmetryOrder into how many equal turns about its middle the figure can be turned onto
+ *     itself, to a thousandth of its size; 0 for a circle and a still head, which any turn leaves
+ *     as they were
+ * @param selfCrossings points at which the path runs through itself at an angle, each once; a path
+ *     passed over twice has none
+ */
+public record Figure(
+        double width,
+        double height,
+        double signedArea,
+        double unionArea,
+        double length,
+        double outerRadius,
+        int petals,
+        int cusps,
+        int symmetryOrder,
+        int selfCrossings) {
+    private static final int SETTLED = 2880;
+    private static final int LIVE = 720;
+
+    /** The figure of a side's head; where the path crosses itself, union area to about 1e-5. */
+    public static Figure of(Trace trace, Side side) {
+        return measured(trace, side, SETTLED);
+    }
+
+    /** The same while something is dragged: where the path crosses itself, union area to 1e-3. */
+    public static Figure quick(Trace trace, Side side) {
+        return measured(trace, side, LIVE / 2);
+    }
+
+    private static Figure measured(Trace trace, Side side, int corners) {
+        HeadPath cycle = HeadPath.of(trace, side, LIVE);
+        int petals = trace.pairing().part(side).motion().petals();
+        if (cycle.still()) {
+            return new Figure(0, 0, 0, 0, 0, cycle.outerRadius(), petals, 0, 0, 0);
+        }
+        Symmetry symmetry = Symmetry.of(cycle);
+        HeadPath once = cycle.part(symmetry.rounds());
+        Travel travel = Travel.along(once);
+        int crossings = SelfCrossings.count(once);
+        double area = Math.abs(travel.signedArea());
+        boolean simple = crossings == 0 && area <= once.width() * once.height();
+        return new Figure(
+                once.width(),
+                once.height(),
+                travel.signedArea() * symmetry.rounds(),
+                simple ? area : WoundArea.of(once, corners),
+                travel.length() * symmetry.rounds(),
+                once.outerRadius(),
+                petals,
+                once.cusps(),
+                symmetry.order(),
+                crossings);
+    }
+}

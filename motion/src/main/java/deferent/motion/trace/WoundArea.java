@@ -1,0 +1,75 @@
+package deferent.motion.trace;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.noding.NodedSegmentString;
+import org.locationtech.jts.noding.OrientedCoordinateArray;
+import org.locationtech.jts.noding.SegmentString;
+import org.locationtech.jts.noding.snap.SnappingNoder;
+import org.locationtech.jts.operation.polygonize.Polygonizer;
+
+/**
+ * The area of all that a closed path winds round on balance: the sampled path is cut where it
+ * crosses itself, the pieces are joined into faces, and the faces whose winding number is not zero
+ * are added up.
+ */
+final class WoundArea {
+    private static final double SNAP = 1e-8;
+
+    private WoundArea() {}
+
+    static double of(HeadPath path, int corners) {
+        double[][] plane = path.plane(corners);
+        Coordinate[] ring = SelfCrossings.ring(plane[0], plane[1]);
+        SnappingNoder noder = new SnappingNoder(SNAP * (path.width() + path.height()));
+        noder.computeNodes(List.of(new NodedSegmentString(ring, null)));
+        GeometryFactory lines = new GeometryFactory();
+        Polygonizer faces = new Polygonizer();
+        for (SegmentString piece : pieces(noder.getNodedSubstrings())) {
+            faces.add(lines.createLineString(piece.getCoordinates()));
+        }
+        double sum = 0;
+        for (Object face : faces.getPolygons()) {
+            Polygon polygon = (Polygon) face;
+            if (windings(ring, polygon.getInteriorPoint().getCoordinate()) != 0) {
+                sum += polygon.getArea();
+            }
+        }
+        return sum;
+    }
+
+    // Each piece once, whichever way it runs: faces are made of edges, not of passes.
+    private static List<SegmentString> pieces(Collection<?> noded) {
+        List<SegmentString> all = new ArrayList<>();
+        Set<Object> seen = new HashSet<>();
+        for (Object piece : noded) {
+            SegmentString string = (SegmentString) piece;
+            if (seen.add(new OrientedCoordinateArray(string.getCoordinates()))) {
+                all.add(string);
+            }
+        }
+        return all;
+    }
+
+    // Crossings of the ray to the right, upward counted up and downward down.
+    private static int windings(Coordinate[] ring, Coordinate p) {
+        int count = 0;
+        for (int i = 0; i + 1 < ring.length; i++) {
+            Coordinate a = ring[i];
+            Coordinate b = ring[i + 1];
+            if (a.y <= p.y != b.y <= p.y) {
+                double side = (b.x - a.x) * (p.y - a.y) - (p.x - a.x) * (b.y - a.y);
+                if (b.y > a.y ? side > 0 : side < 0) {
+                    count += b.y > a.y ? 1 : -1;
+                }
+            }
+        }
+        return count;
+    }
+}
