@@ -1,0 +1,433 @@
+package deferent.motion.phrase;
+
+import static deferent.motion.phrase.Word.*;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Reads a phrase by recursive descent:
+ *
+ * <pre>
+ * phrase = hand, ("vs" | "riding"), hand, {",", said of both} ;
+ * hand   = {filler | motion | qualifier | size} ;
+ * size   = word, amount | amount, word ;
+ * </pre>
+ *
+ * Timing, direction, sense and tempo may stand anywhere, because they are the pairing's.
+ */
+final class Parser {
+    /** Of each of these sets, one hand or pairing can be said only one word. */
+    private static final List<Set<Word>> ONE_OF =
+            List.of(
+                    EnumSet.of(WALL, WHEEL, FLOOR),
+                    EnumSet.of(HORIZONTAL, VERTICAL, DIAMOND, BOX, TILT),
+                    EnumSet.of(REST, TILT),
+                    EnumSet.of(IN_SPIN, ANTISPIN),
+                    EnumSet.of(TURNS, PETALS, STRETCHES, SWINGING),
+                    EnumSet.of(UPRIGHT, LEVEL),
+                    EnumSet.of(TOGETHER, SPLIT, QUARTER, TIMING),
+                    EnumSet.of(SAME, OPPOSITE),
+                    EnumSet.of(SAME_TIME, OPPOSITES),
+                    EnumSet.of(CLOCKWISE, COUNTER_CLOCKWISE));
+
+    private final String text;
+    private final Lexicon lexicon;
+    private final Reader reader;
+    private final Hand first = new Hand();
+    private final Hand second = new Hand();
+    private final Hand tail = new Hand();
+    private final Map<Word, Said.Remark> shared = new EnumMap<>(Word.class);
+
+    /** A hand while it is being said. */
+    private static final class Hand {
+        Optional<Reader.Found> motion = Optional.empty();
+        final Map<Word, Said.Remark> remarks = new EnumMap<>(Word.class);
+    }
+
+    Parser(String text, Lexicon lexicon) {
+        this.text = text;
+        this.lexicon = lexicon;
+        this.reader = new Reader(text, lexicon);
+    }
+
+    Phrase phrase() {
+        boolean versus = saysVersus();
+        hand(first, versus);
+        if (!reader.more()) {
+            throw missing(first, versus);
+        }
+        reader.skip(reader.word().orElseThrow());
+        hand(second, true);
+        if (!done(second)) {
+            throw reader.error(
+                    reader.spot(),
+                    "the second hand does nothing",
+                    "a motion, such as triquetra",
+                    List.of());
+        }
+        while (reader.more()) {
+            both();
+        }
+        return new Phrase(text, said(first), said(second), shared);
+    }
+
+    private PhraseError missing(Hand hand, boolean versus) {
+        return done(hand)
+                ? reader.error(
+                        reader.spot(),
+                        "the second hand is missing",
+                        "\"vs\" and what the other hand does, as in \"isolation vs triquetra\"")
+                : reader.error(
+                        reader.spot(),
+                        "no motion is said",
+                        versus
+                                ? "a motion before \"vs\""
+                                : "a motion, \"vs\" and another, as in \"isolation vs triquetra\"");
+    }
+
+    private boolean saysVersus() {
+        int mark = reader.mark();
+        boolean found = false;
+        while (reader.more() && !found) {
+            Optional<Reader.Found> word = reader.word();
+            found = word.filter(w -> w.is(Word.Kind.JOIN)).isPresent();
+            if (word.isPresent()) {
+                reader.skip(word.get());
+            } else {
+                reader.skip();
+            }
+        }
+        reader.back(mark);
+        return found;
+    }
+
+    // Up to what joins the hands, or for the second hand to the comma after it.
+    private void hand(Hand hand, boolean versus) {
+        while (reader.more()) {
+            if (reader.next(Token.Kind.COMMA)) {
+                if (hand == second && done(hand)) {
+                    return;
+                }
+                reader.skip();
+                continue;
+            }
+            Optional<Reader.Found> next = reader.word();
+            if (next.isPresent() && next.get().is(Word.Kind.JOIN)) {
+                if (hand == second) {
+                    throw reader.error(
+                            next.get().spot(),
+                            "a third hand",
+                            "two motions with one \"vs\" between them");
+                }
+                if (!done(hand)) {
+                    throw reader.error(
+                            next.get().spot(),
+                            "the first hand does nothing",
+                            "a motion before \"vs\"");
+                }
+                return;
+            }
+            if (!versus
+                    && done(hand)
+                    && next.flatMap(Reader.Found::word).equals(Optional.of(RIDING))) {
+                remark(hand.remarks, RIDING, new Said.Plain(), next.get().spot());
+                return;
+            }
+            if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
+                Word owner = next.get().word().orElseThrow();
+                if (owner != (hand == first ? LEFT : RIGHT)) {
+                    throw reader.error(
+                            next.get().spot(),
+                            "\"" + owner.said() + "\" is said of the " + nameOf(hand) + " hand",
+                            "sizes of both or of one hand after a comma at the end");
+                }
+                reader.skip(next.get());
+                continue;
+            }
+            item(hand);
+        }
+    }
+
+    private String nameOf(Hand hand) {
+        return hand == first ? "first" : "second";
+    }
+
+    // After the comma: sizes of both hands, or of the hand that is named.
+    private void both() {
+        reader.skip();
+        Hand owner = tail;
+        tail.remarks.clear();
+        while (reader.more() && !reader.next(Token.Kind.COMMA)) {
+            Optional<Reader.Found> next = reader.word();
+            if (next.isPresent() && next.get().is(Word.Kind.JOIN)) {
+                throw reader.error(
+                        next.get().spot(),
+                        "a third hand",
+                        "two motions with one \"vs\" between them");
+            }
+            if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
+                Word whose = next.get().word().orElseThrow();
+                owner = whose == LEFT ? first : whose == RIGHT ? second : tail;
+                reader.skip(next.get());
+                continue;
+            }
+            item(owner);
+        }
+        tail.remarks.forEach(this::share);
+    }
+
+    private void share(Word word, Said.Remark remark) {
+        boolean taken = false;
+        boolean fits = false;
+        for (Hand hand : word == RIDING ? List.of(second) : List.of(first, second)) {
+            boolean takes = takes(hand, word);
+            fits |= takes;
+            if (takes && clash(hand.remarks, word).isEmpty()) {
+                hand.remarks.put(word, remark);
+                taken = true;
+            }
+        }
+        if (!taken) {
+            throw reader.error(
+                    remark.spot(),
+                    fits
+                            ? "both hands have said that already"
+                            : "neither motion takes \"" + word.said() + "\"",
+                    fits ? "each said once" : "a size of one of the two motions");
+        }
+    }
+
+    private void item(Hand hand) {
+        if (reader.numberNext()) {
+            amountFirst(hand);
+            return;
+        }
+        Optional<Reader.Found> next = reader.word();
+        if (next.isEmpty()) {
+            throw reader.unknown(expected(hand), candidates());
+        }
+        Reader.Found found = next.get();
+        if (found.own().isPresent()) {
+            motion(hand, found);
+            return;
+        }
+        Word word = found.word().orElseThrow();
+        switch (word.kind()) {
+            case FILLER -> reader.skip(found);
+            case MOTION -> motion(hand, found);
+            case FLAG -> {
+                reader.skip(found);
+                remark(hand.remarks, word, new Said.Plain(), found.spot());
+            }
+            case SIZE -> {
+                reader.skip(found);
+                Said.Amount amount = amount(word);
+                remark(hand.remarks, word, amount, reader.since(found.spot()));
+            }
+            case SHARED -> {
+                reader.skip(found);
+                Said.Amount amount =
+                        word == TIMING || word == TEMPO ? amount(word) : new Said.Plain();
+                remark(shared, word, amount, reader.since(found.spot()));
+            }
+            case EXPLAINED ->
+                    throw reader.error(
+                            found.spot(),
+                            "\"" + word.said() + "\" is explained, not said: " + word.means(),
+                            expected(hand));
+            default -> throw reader.error(found.spot(), "is out of place here", expected(hand));
+        }
+    }
+
+    private void motion(Hand hand, Reader.Found found) {
+        reader.skip(found);
+        if (found.word().equals(Optional.of(TOROID))) {
+            remark(hand.remarks, TOROID, new Said.Plain(), found.spot());
+            return;
+        }
+        if (hand == tail || hand.motion.isPresent()) {
+            throw reader.error(
+                    found.spot(),
+                    hand == tail
+                            ? "both hands have their motions already"
+                            : "a second motion for the " + nameOf(hand) + " hand",
+                    hand == first ? "\"vs\" or \"riding\" before it" : "a size, timing or plane");
+        }
+        hand.motion = Optional.of(found);
+        if (found.word().equals(Optional.of(LOOPS))) {
+            hand.remarks.put(
+                    LOOPS, new Said.Remark(new Amount(reader).loops(), reader.since(found.spot())));
+        }
+    }
+
+    // "4 petals", "60 cm tether", "30° tilt", "60 bpm".
+    private void amountFirst(Hand hand) {
+        Spot from = reader.spot();
+        double value = reader.number("");
+        int afterNumber = reader.mark();
+        Optional<Reader.Unit> unit = reader.unit();
+        String unitText = text.substring(from.start(), reader.since(from).end());
+        Optional<Word> word = sizeNext();
+        if (word.isEmpty() && unit.isPresent() && unit.get() != Reader.Unit.A_MINUTE) {
+            reader.back(afterNumber);
+            Optional<Word> bare = sizeNext();
+            if (bare.filter(w -> w != TETHER).isPresent()) {
+                word = bare;
+                unit = Optional.empty();
+            } else {
+                unit.ifPresent(u -> reader.unit());
+            }
+        }
+        if (unit.equals(Optional.of(Reader.Unit.A_MINUTE))) {
+            word.filter(w -> w == TEMPO).ifPresent(w -> reader.take(w));
+            remark(shared, TEMPO, new Said.Count(value), reader.since(from));
+            return;
+        }
+        Optional<Word> named = word;
+        Optional<Said.Amount> amount = named.flatMap(w -> amountOf(w, value, unitText));
+        if (named.isEmpty() || amount.isEmpty()) {
+            throw reader.error(
+                    reader.since(from),
+                    "\"" + unitText.strip() + "\" does not say what it is the size of",
+                    "a size's word beside it, such as petals, tether, hand radius or tilt");
+        }
+        reader.take(named.get());
+        remark(
+                named.get().kind() == Word.Kind.SHARED ? shared : hand.remarks,
+                named.get(),
+                amount.get(),
+                reader.since(from));
+    }
+
+    private Optional<Word> sizeNext() {
+        return reader.word()
+                .flatMap(Reader.Found::word)
+                .filter(w -> w.kind() == Word.Kind.SIZE || w == TIMING || w == TEMPO);
+    }
+
+    private Optional<Said.Amount> amountOf(Word word, double value, String said) {
+        Reader again = new Reader(said, Lexicon.EMPTY);
+        return switch (Amount.measure(word)) {
+            case COUNT -> Optional.of(new Said.Count(value));
+            case LENGTH -> Optional.of(again.length(word, word == HAND_RADIUS));
+            case ANGLE -> Optional.of(again.angle(word));
+            case OTHER -> Optional.empty();
+        };
+    }
+
+    private Said.Amount amount(Word word) {
+        return new Amount(reader).of(word);
+    }
+
+    private void remark(Map<Word, Said.Remark> remarks, Word word, Said.Amount amount, Spot spot) {
+        Optional<Word> clash = clash(remarks, word);
+        if (clash.isPresent()) {
+            Word other = clash.get();
+            throw reader.error(
+                    spot,
+                    other == word
+                            ? "a second " + word.said()
+                            : "\"" + word.said() + "\" after \"" + other.said() + "\"",
+                    "only one of them");
+        }
+        remarks.put(word, new Said.Remark(amount, spot));
+    }
+
+    private static Optional<Word> clash(Map<Word, Said.Remark> remarks, Word word) {
+        if (remarks.containsKey(word)) {
+            return Optional.of(word);
+        }
+        return ONE_OF.stream()
+                .filter(set -> set.contains(word))
+                .flatMap(Set::stream)
+                .filter(remarks::containsKey)
+                .findFirst();
+    }
+
+    private static boolean done(Hand hand) {
+        return hand.motion.isPresent()
+                || hand.remarks.keySet().stream()
+                        .anyMatch(
+                                EnumSet.of(PETALS, IN_SPIN, ANTISPIN, BOX, DIAMOND, TOROID)
+                                        ::contains);
+    }
+
+    private static Optional<Word> motionWord(Hand hand) {
+        return hand.motion.isPresent() ? hand.motion.get().word() : Optional.of(FLOWER);
+    }
+
+    private static boolean takes(Hand hand, Word word) {
+        return motionWord(hand).map(Word::takes).orElse(Said.OWN_TAKES).contains(word);
+    }
+
+    private Said said(Hand hand) {
+        Optional<Word> motion = motionWord(hand);
+        Spot spot =
+                hand.motion
+                        .map(Reader.Found::spot)
+                        .orElseGet(() -> hand.remarks.values().iterator().next().spot());
+        hand.remarks.forEach(
+                (word, remark) -> {
+                    if (!takes(hand, word) && word != TOROID && word != LOOPS) {
+                        throw outOfPlace(hand, motion, word, remark);
+                    }
+                });
+        return new Said(
+                motion, hand.motion.flatMap(Reader.Found::own), spot, Map.copyOf(hand.remarks));
+    }
+
+    private PhraseError outOfPlace(
+            Hand hand, Optional<Word> motion, Word word, Said.Remark remark) {
+        String name =
+                motion.map(Word::said)
+                        .orElseGet(
+                                () ->
+                                        hand.motion
+                                                .flatMap(Reader.Found::own)
+                                                .map(Lexicon.Own::name)
+                                                .orElse(""));
+        List<String> takes =
+                motion.map(Word::takes).orElse(Said.OWN_TAKES).stream()
+                        .filter(w -> !Word.PLACED.contains(w))
+                        .map(Word::said)
+                        .toList();
+        return reader.error(
+                remark.spot(),
+                "\"" + word.said() + "\" does not go with \"" + name + "\"",
+                takes.isEmpty()
+                        ? "nothing but its tether and its place"
+                        : "of its own sizes only " + String.join(", ", takes));
+    }
+
+    private String expected(Hand hand) {
+        if (hand == tail) {
+            return "timing, direction, tempo, or a size of both hands";
+        }
+        if (!done(hand)) {
+            return "a motion, or a word that goes with one";
+        }
+        return hand == first
+                ? "\"vs\", \"riding\", or a size of the first hand"
+                : "a size of the second hand, timing, direction, tempo, or the end";
+    }
+
+    private List<String> candidates() {
+        List<String> all =
+                new ArrayList<>(
+                        Word.spellingsOf(
+                                EnumSet.of(
+                                        Word.Kind.MOTION,
+                                        Word.Kind.FLAG,
+                                        Word.Kind.SIZE,
+                                        Word.Kind.SHARED,
+                                        Word.Kind.JOIN)));
+        lexicon.byKey().values().forEach(own -> all.add(own.name()));
+        return all;
+    }
+}

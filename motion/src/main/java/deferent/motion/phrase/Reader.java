@@ -1,0 +1,315 @@
+package deferent.motion.phrase;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Goes along a phrase's tokens: words by their longest spelling, numbers, sizes with their units.
+ */
+final class Reader {
+    private static final int LONGEST = 6;
+    private static final List<String> NUMBERS =
+            List.of(
+                    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
+                    "ten", "eleven", "twelve");
+    private static final Map<String, Double> SHARES =
+            Map.of("half", 0.5, "third", 1.0 / 3, "quarter", 0.25);
+    // How many places the decimal point moves from the unit to metres.
+    private static final Map<String, Integer> LENGTHS =
+            Map.ofEntries(
+                    Map.entry("m", 0),
+                    Map.entry("metre", 0),
+                    Map.entry("meter", 0),
+                    Map.entry("cm", 2),
+                    Map.entry("centimetre", 2),
+                    Map.entry("centimeter", 2),
+                    Map.entry("mm", 3),
+                    Map.entry("millimetre", 3),
+                    Map.entry("millimeter", 3));
+    private static final List<String> DEGREES = List.of("°", "º", "deg", "degree");
+    private static final List<String> RADIANS = List.of("rad", "radian");
+
+    private final String text;
+    private final Lexicon lexicon;
+    private final List<Token> tokens;
+    private int at;
+
+    /** A word of the trade or of the user, and where it stands. */
+    record Found(Optional<Word> word, Optional<Lexicon.Own> own, Spot spot, int tokens) {
+        boolean is(Word.Kind kind) {
+            return word.filter(w -> w.kind() == kind).isPresent();
+        }
+    }
+
+    /** A unit after a number. */
+    enum Unit {
+        LENGTH,
+        TETHERS,
+        DEGREES,
+        RADIANS,
+        TURNS,
+        A_MINUTE
+    }
+
+    Reader(String text, Lexicon lexicon) {
+        this.text = text;
+        this.lexicon = lexicon;
+        this.tokens = Token.of(text);
+    }
+
+    boolean more() {
+        return at < tokens.size();
+    }
+
+    Token token() {
+        return tokens.get(at);
+    }
+
+    boolean next(Token.Kind kind) {
+        return more() && token().kind() == kind;
+    }
+
+    void skip() {
+        at++;
+    }
+
+    void skip(Found found) {
+        at += found.tokens();
+    }
+
+    int mark() {
+        return at;
+    }
+
+    void back(int mark) {
+        at = mark;
+    }
+
+    /** Where the next token stands, or the end of the phrase. */
+    Spot spot() {
+        return more() ? token().spot() : new Spot(text.length(), text.length());
+    }
+
+    /** From where {@code from} begins to where the last token taken ends. */
+    Spot since(Spot from) {
+        return at == 0 ? from : from.to(tokens.get(at - 1).spot());
+    }
+
+    /** The longest known word that starts at the next token. */
+    Optional<Found> word() {
+        StringBuilder key = new StringBuilder();
+        Found best = null;
+        for (int i = at; i < Math.min(at + LONGEST, tokens.size()); i++) {
+            Token token = tokens.get(i);
+            if (token.kind() != Token.Kind.LETTERS
+                    && (i == at || token.kind() != Token.Kind.NUMBER)) {
+                break;
+            }
+            key.append(Spelling.key(token.text()));
+            Spot spot = tokens.get(at).spot().to(token.spot());
+            Optional<Lexicon.Own> own = Optional.ofNullable(lexicon.byKey().get(key.toString()));
+            Optional<Word> word = Word.spelt(key.toString());
+            if (own.isPresent() || word.isPresent()) {
+                best = new Found(own.isPresent() ? Optional.empty() : word, own, spot, i + 1 - at);
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /** Takes the next word if it is that one. */
+    boolean take(Word word) {
+        Optional<Found> found = word().filter(f -> f.word().equals(Optional.of(word)));
+        found.ifPresent(this::skip);
+        return found.isPresent();
+    }
+
+    /** Takes the next token if it is one of these bare words. */
+    boolean take(String... words) {
+        if (next(Token.Kind.LETTERS)) {
+            String key = Spelling.key(token().text());
+            for (String word : words) {
+                if (key.equals(word)) {
+                    at++;
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    void skipFillers() {
+        for (Optional<Found> f = word();
+                f.isPresent() && f.get().is(Word.Kind.FILLER);
+                f = word()) {
+            skip(f.get());
+        }
+    }
+
+    /** Whether a number starts here, in figures or as a word from one on. */
+    boolean numberNext() {
+        return next(Token.Kind.NUMBER)
+                || next(Token.Kind.LETTERS) && NUMBERS.contains(Spelling.key(token().text()));
+    }
+
+    /** A number in figures, as a fraction, or in words; what for is said in the error. */
+    double number(String whatFor) {
+        skipFillers();
+        if (next(Token.Kind.NUMBER)) {
+            double value = token().number();
+            at++;
+            if (next(Token.Kind.SLASH)) {
+                at++;
+                if (!next(Token.Kind.NUMBER)) {
+                    throw error(spot(), "a fraction without its lower number", "a number");
+                }
+                value /= token().number();
+                at++;
+            }
+            return value;
+        }
+        if (next(Token.Kind.LETTERS)) {
+            String key = Spelling.key(token().text());
+            if (NUMBERS.contains(key)) {
+                at++;
+                return NUMBERS.indexOf(key);
+            }
+            Double share = SHARES.get(key);
+            if (share != null) {
+                at++;
+                return share;
+            }
+        }
+        throw error(
+                spot(),
+                more() ? "\"" + token().text() + "\" is no number" : "the number is missing",
+                "a number " + whatFor);
+    }
+
+    /** Takes the unit that stands next, if one does. */
+    Optional<Unit> unit() {
+        if (!next(Token.Kind.LETTERS)) {
+            return Optional.empty();
+        }
+        String key = token().text().toLowerCase(Locale.ROOT);
+        String one =
+                key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
+        Optional<Unit> found =
+                LENGTHS.containsKey(one)
+                        ? Optional.of(Unit.LENGTH)
+                        : one.equals("tether")
+                                ? Optional.of(Unit.TETHERS)
+                                : DEGREES.contains(one)
+                                        ? Optional.of(Unit.DEGREES)
+                                        : RADIANS.contains(one)
+                                                ? Optional.of(Unit.RADIANS)
+                                                : one.equals("turn")
+                                                        ? Optional.of(Unit.TURNS)
+                                                        : one.equals("bpm")
+                                                                ? Optional.of(Unit.A_MINUTE)
+                                                                : Optional.empty();
+        found.ifPresent(u -> at++);
+        return found;
+    }
+
+    /** A length: a number and cm, m, mm or, where {@code ofTether}, tethers. */
+    Said.Length length(Word of, boolean ofTether) {
+        Spot from = spot();
+        double value = number("with a unit of length, such as 60 cm");
+        Optional<Unit> unit = unit();
+        if (unit.equals(Optional.of(Unit.LENGTH))) {
+            return new Said.Length(metres(value, tokens.get(at - 1).text()), false);
+        }
+        if (unit.equals(Optional.of(Unit.TETHERS)) && ofTether) {
+            return new Said.Length(value, true);
+        }
+        throw badUnit(
+                from, of, unit, "a length with cm, m or mm" + (ofTether ? ", or in tethers" : ""));
+    }
+
+    /** Metres of a number said in that unit, exact to the last figure said. */
+    static double metres(double value, String unit) {
+        String key = unit.toLowerCase(Locale.ROOT);
+        String one =
+                key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
+        Integer places = LENGTHS.get(one);
+        if (places == null) {
+            throw new IllegalArgumentException("\"" + unit + "\" is no unit of length");
+        }
+        if (!Double.isFinite(value) || places == 0) {
+            return value;
+        }
+        return new BigDecimal(Double.toString(value)).movePointLeft(places).doubleValue();
+    }
+
+    /** An angle: a number and degrees, rad or turns. */
+    Said.Angle angle(Word of) {
+        Spot from = spot();
+        double value = number("with a unit of angle, such as 30°");
+        Optional<Unit> unit = unit();
+        return radians(value, unit)
+                .orElseThrow(() -> badUnit(from, of, unit, "an angle with degrees, rad or turns"));
+    }
+
+    /** The angle of a number in that unit, if it is a unit of angle. */
+    static Optional<Said.Angle> radians(double value, Optional<Unit> unit) {
+        if (unit.isEmpty()) {
+            return Optional.empty();
+        }
+        return switch (unit.get()) {
+            case DEGREES -> Optional.of(new Said.Angle(Math.toRadians(value)));
+            case RADIANS -> Optional.of(new Said.Angle(value));
+            case TURNS -> Optional.of(new Said.Angle(2 * Math.PI * value));
+            default -> Optional.empty();
+        };
+    }
+
+    private PhraseError badUnit(Spot from, Word of, Optional<Unit> unit, String expected) {
+        if (unit.isPresent()) {
+            return error(since(from), "\"" + of.said() + "\" is not measured so", expected);
+        }
+        boolean unknown = next(Token.Kind.LETTERS) && word().isEmpty() && !numberNext();
+        return unknown
+                ? error(spot(), "\"" + token().text() + "\" is no unit known here", expected)
+                : error(since(from), "\"" + of.said() + "\" has a number without a unit", expected);
+    }
+
+    PhraseError error(Spot spot, String what, String expected) {
+        return error(spot, what, expected, List.of());
+    }
+
+    PhraseError error(Spot spot, String what, String expected, List<String> nearest) {
+        return new PhraseError(text, spot.start(), spot.end(), what, expected, nearest);
+    }
+
+    /** The error for a token that is no known word, with what was expected there. */
+    PhraseError unknown(String expected, List<String> candidates) {
+        Token token = token();
+        if (token.kind() != Token.Kind.LETTERS) {
+            return error(token.spot(), "\"" + token.text() + "\" says nothing here", expected);
+        }
+        List<String> near = new ArrayList<>();
+        boolean pair = at + 1 < tokens.size() && tokens.get(at + 1).kind() == Token.Kind.LETTERS;
+        if (pair) {
+            near.addAll(Spelling.nearest(token.text() + tokens.get(at + 1).text(), candidates));
+        }
+        near.addAll(Spelling.nearest(token.text(), candidates));
+        if (near.isEmpty()) {
+            for (String candidate : candidates) {
+                String first = candidate.split("[ -]")[0];
+                if (!first.equals(candidate)
+                        && !Spelling.nearest(token.text(), List.of(first)).isEmpty()) {
+                    near.add(candidate);
+                }
+            }
+        }
+        return error(
+                token.spot(),
+                "\"" + token.text() + "\" is no word known here",
+                expected,
+                near.stream().distinct().limit(3).toList());
+    }
+}

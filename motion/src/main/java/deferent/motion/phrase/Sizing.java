@@ -1,0 +1,157 @@
+package deferent.motion.phrase;
+
+import static deferent.motion.phrase.Word.*;
+
+import deferent.motion.pairing.Direction;
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Sense;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Timing;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/** Gives what was said its sizes: a phrase and a usual tether become a pairing. */
+final class Sizing {
+    // Which word a refusal by the pairing's values is about, by a word of its own.
+    private static final List<Map.Entry<String, Word>> ABOUT =
+            List.of(
+                    Map.entry("tether", TETHER),
+                    Map.entry("half sweep", SWEEP),
+                    Map.entry("radius", HAND_RADIUS),
+                    Map.entry("amplitude", AMPLITUDE),
+                    Map.entry("plane turns", PLANE_TURNS),
+                    Map.entry("poi turns", TURNS),
+                    Map.entry("poi turns", PETALS),
+                    Map.entry("petals", PETALS),
+                    Map.entry("stretch", STRETCHES),
+                    Map.entry("stretch", TURNS),
+                    Map.entry("corners", CORNERS),
+                    Map.entry("cycles", CYCLES),
+                    Map.entry("centre", CENTRE),
+                    Map.entry("centre z", DEPTH),
+                    Map.entry("tip", TIP),
+                    Map.entry("swivel", SWIVEL));
+
+    private final String text;
+    private final Said left;
+    private final Said right;
+    private final Map<Word, Said.Remark> shared;
+
+    Sizing(String text, Said left, Said right, Map<Word, Said.Remark> shared) {
+        this.text = text;
+        this.left = left;
+        this.right = right;
+        this.shared = shared;
+    }
+
+    Pairing pairing(Tether usual) {
+        Sense sense =
+                shared.containsKey(COUNTER_CLOCKWISE) ? Sense.COUNTER_CLOCKWISE : Sense.CLOCKWISE;
+        boolean opposite =
+                shared.containsKey(OPPOSITE)
+                        || shared.containsKey(OPPOSITES) && !shared.containsKey(SAME);
+        boolean leftMirrored = sense == Sense.COUNTER_CLOCKWISE;
+        Part first = part(left, Side.LEFT, leftMirrored, usual);
+        Part second = part(right, Side.RIGHT, leftMirrored ^ opposite, usual);
+        try {
+            return new Pairing(
+                    first,
+                    second,
+                    timing(),
+                    opposite ? Direction.OPPOSITE : Direction.SAME,
+                    sense,
+                    new Sizes(shared).number(TEMPO));
+        } catch (Refusal refusal) {
+            throw error(refusal, about(refusal));
+        }
+    }
+
+    private Spot about(Refusal refusal) {
+        Word word =
+                switch (refusal.where()) {
+                    case "tempo" -> TEMPO;
+                    case "timing" -> TIMING;
+                    default -> RIDING;
+                };
+        return Optional.ofNullable(shared.get(word))
+                .or(() -> Optional.ofNullable(right.remarks().get(word)))
+                .map(Said.Remark::spot)
+                .orElse(left.spot().to(right.spot()));
+    }
+
+    private Timing timing() {
+        OptionalDouble cycles = new Sizes(shared).number(TIMING);
+        if (cycles.isPresent()) {
+            return Timing.of(cycles.getAsDouble());
+        }
+        return shared.containsKey(SPLIT)
+                ? Timing.SPLIT
+                : shared.containsKey(QUARTER) ? Timing.QUARTER : Timing.TOGETHER;
+    }
+
+    private Part part(Said said, Side side, boolean mirrored, Tether usual) {
+        Sizes sizes = new Sizes(said.remarks());
+        try {
+            Tether tether = sizes.has(TETHER) ? Tether.of(sizes.length(TETHER, 0, 0)) : usual;
+            Motion motion = new Making(said, tether.length(), mirrored).motion();
+            return new Part(motion, tether, place(sizes, side), sizes.whole(CYCLES, 1));
+        } catch (Refusal refusal) {
+            throw error(refusal, about(said, refusal));
+        }
+    }
+
+    private static Place place(Sizes sizes, Side side) {
+        Plane.Kind kind =
+                sizes.has(WHEEL)
+                        ? Plane.Kind.WHEEL
+                        : sizes.has(FLOOR) ? Plane.Kind.FLOOR : Plane.Kind.WALL;
+        Place usual =
+                Place.usual(side, new Plane(kind, sizes.angle(TIP, 0), sizes.angle(SWIVEL, 0)));
+        Vector3D centre = usual.centre();
+        if (sizes.amount(CENTRE).orElse(null) instanceof Said.Shift shift) {
+            Vector3D to =
+                    new Vector3D(shift.left().value(), shift.up().value(), shift.forward().value());
+            centre = shift.fromUsual() ? centre.add(to) : to;
+        }
+        if (sizes.has(DEPTH)) {
+            centre = new Vector3D(centre.getX(), centre.getY(), sizes.length(DEPTH, 0, 0));
+        }
+        return new Place(
+                usual.plane(),
+                new PlaneTurn(
+                        sizes.whole(PLANE_TURNS, sizes.has(TOROID) ? 1 : 0),
+                        sizes.has(LEVEL) ? PlaneTurn.Axis.LEVEL : PlaneTurn.Axis.UPRIGHT,
+                        sizes.has(POI_ALONE) ? PlaneTurn.Carries.POI : PlaneTurn.Carries.FIGURE),
+                centre);
+    }
+
+    private static Spot about(Said said, Refusal refusal) {
+        return ABOUT.stream()
+                .filter(e -> refusal.where().contains(e.getKey()) && said.has(e.getValue()))
+                .map(e -> said.remarks().get(e.getValue()))
+                .filter(r -> r != null)
+                .map(Said.Remark::spot)
+                .findFirst()
+                .orElse(said.spot());
+    }
+
+    private PhraseError error(Refusal refusal, Spot spot) {
+        return new PhraseError(
+                text,
+                spot.start(),
+                spot.end(),
+                refusal.where() + " " + refusal.what(),
+                refusal.right().replaceFirst("^give ", ""),
+                List.of());
+    }
+}

@@ -1,0 +1,78 @@
+package deferent.motion.phrase;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** How words are compared: what counts as one spelling, and which spellings are near. */
+final class Spelling {
+    private Spelling() {}
+
+    /** Letters and figures alone, lower case: "Cat-Eye", "cat eye" and "cateye" are one. */
+    static String key(String text) {
+        StringBuilder kept = new StringBuilder();
+        text.toLowerCase(Locale.ROOT)
+                .codePoints()
+                .filter(Character::isLetterOrDigit)
+                .forEach(kept::appendCodePoint);
+        return kept.toString();
+    }
+
+    /** Whether a name can be told from the words and numbers around it. */
+    static boolean sayable(String name) {
+        return name.length() <= 60
+                && name.codePoints()
+                        .allMatch(c -> Character.isLetterOrDigit(c) || c == ' ' || c == '-');
+    }
+
+    /** Those of {@code words} spelt nearest to {@code text}, at most three, nearest first. */
+    static List<String> nearest(String text, List<String> words) {
+        String key = key(text);
+        int most = Math.max(1, Math.min(3, key.length() / 3));
+        Map<Integer, List<String>> byDistance = new TreeMap<>();
+        for (String word : words) {
+            int distance = distance(key, key(word));
+            if (distance <= most) {
+                byDistance.computeIfAbsent(distance, d -> new ArrayList<>()).add(word);
+            }
+        }
+        List<String> found = new ArrayList<>();
+        for (List<String> equallyNear : byDistance.values()) {
+            equallyNear.sort(Comparator.comparingInt(String::length));
+            found.addAll(equallyNear);
+        }
+        return found.stream().distinct().limit(3).toList();
+    }
+
+    /**
+     * How many letters to add, drop, change or swap with their neighbour to get from one to the
+     * other: the optimal string alignment distance. Source: Damerau, Communications of the ACM 7
+     * (1964); from memory.
+     */
+    static int distance(String a, String b) {
+        int[][] d = new int[a.length() + 1][b.length() + 1];
+        for (int i = 0; i <= a.length(); i++) {
+            d[i][0] = i;
+        }
+        for (int j = 0; j <= b.length(); j++) {
+            d[0][j] = j;
+        }
+        for (int i = 1; i <= a.length(); i++) {
+            for (int j = 1; j <= b.length(); j++) {
+                int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+                d[i][j] =
+                        Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + change);
+                if (i > 1
+                        && j > 1
+                        && a.charAt(i - 1) == b.charAt(j - 2)
+                        && a.charAt(i - 2) == b.charAt(j - 1)) {
+                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+                }
+            }
+        }
+        return d[a.length()][b.length()];
+    }
+}
