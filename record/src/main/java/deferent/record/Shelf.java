@@ -1,69 +1,45 @@
 package deferent.record;
 
-import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
-import java.nio.file.DirectoryStream;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.LinkOption;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.text.Normalizer;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.locks.ReentrantLock;
-import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
 /**
  * The saved patterns and the user's own motions: a folder that the user can see and keep in git,
  * one readable JSON file a document, named after it.
  *
- * <p>A document is written whole or not at all: to a hidden file beside its place, forced to the
- * disk, then moved there in one step. Whoever saves says which revision they had seen; where
- * another tab, process or hand has changed the file since, the save is refused and both versions
- * stay, one on the shelf, one with the caller. Looking and moving happen under a lock on the file
- * {@value #LOCK}, so two processes cannot pass each other in between.
+ * <p>Whoever saves says which revision they had seen; where another tab, process or hand has
+ * changed the file since, the save is refused and both versions stay, one on the shelf, one with
+ * the caller. A crash in the middle of a save leaves the old file.
  *
- * <p>Files that cannot be read are listed with their error, and never written over or hidden.
+ * <p>Files that cannot be read, those of a newer format among them, are listed with their error,
+ * and never hidden, written over or removed.
  */
 public final class Shelf {
-    /** No shelf holds more files. */
+    /** No shelf holds more documents. */
     public static final int MOST_FILES = 5000;
 
-    private static final String LOCK = ".lock";
-    private static final String SUFFIX = ".json";
-    private static final Pattern PLACE =
-            Pattern.compile("[^./\\\\:*?\"<>|\\p{Cntrl}][^/\\\\:*?\"<>|\\p{Cntrl}]{0,99}");
     private static final Pattern RESERVED = Pattern.compile("con|prn|aux|nul|(com|lpt)[0-9]");
 
-    // A file lock belongs to the whole process; threads of one process queue here first.
-    private static final Map<Path, ReentrantLock> IN_PROCESS = new ConcurrentHashMap<>();
+    private final Folder folder;
 
-    private final Path folder;
-
-    private Shelf(Path folder) {
-        this.folder = folder.toAbsolutePath().normalize();
+    private Shelf(Folder folder) {
+        this.folder = folder;
     }
 
     /** The shelf in a folder, which is made when the first document is saved. */
     public static Shelf at(Path folder) {
-        return new Shelf(folder);
+        return new Shelf(new Folder(folder));
     }
 
     /** The folder in $DEFERENT_SHELF, else deferent-shelf in the user's home. */
@@ -75,19 +51,12 @@ public final class Shelf {
     }
 
     public Path folder() {
-        return folder;
+        return folder.path();
     }
 
     /** The file of a place, whether it is there or not. */
     public Path file(String id) {
-        if (!PLACE.matcher(id).matches()) {
-            throw new ShelfError(
-                    ShelfError.Kind.NAME,
-                    "is no name on the shelf",
-                    "\"" + id + "\"",
-                    "give a name as shelf list shows it, without folders");
-        }
-        return folder.resolve(id + SUFFIX);
+        return folder.file(id);
     }
 
     /**
@@ -102,113 +71,80 @@ public final class Shelf {
     /** Everything on the shelf by id, the unreadable included. */
     public List<Entry> list() {
         List<Entry> entries = new ArrayList<>();
-        for (String id : ids()) {
+        List<String> ids = folder.ids();
+        bounded(ids.size());
+        for (String id : ids) {
+            String revision = "";
             try {
-                byte[] bytes = bytes(id);
-                String revision = revision(bytes);
-                try {
-                    entries.add(
-                            new Entry(
-                                    id,
-                                    revision,
-                                    Optional.of(parsed(id, bytes)),
-                                    Optional.empty()));
-                } catch (DocumentError broken) {
-                    entries.add(
-                            new Entry(
-                                    id,
-                                    revision,
-                                    Optional.empty(),
-                                    Optional.of(String.valueOf(broken.getMessage()))));
-                }
-            } catch (ShelfError gone) {
-                if (gone.kind() != ShelfError.Kind.MISSING) {
-                    entries.add(
-                            new Entry(
-                                    id,
-                                    "",
-                                    Optional.empty(),
-                                    Optional.of(String.valueOf(gone.getMessage()))));
+                byte[] bytes = folder.bytes(id);
+                revision = revision(bytes);
+                Document document = parsed(id, bytes);
+                entries.add(new Entry(id, revision, Optional.of(document), Optional.empty()));
+            } catch (DocumentError | ShelfError broken) {
+                // One that went away since the folder was listed is simply not there.
+                if (folder.has(id)) {
+                    Optional<String> why = Optional.of(String.valueOf(broken.getMessage()));
+                    entries.add(new Entry(id, revision, Optional.empty(), why));
                 }
             }
         }
         return List.copyOf(entries);
     }
 
-    private List<String> ids() {
-        List<String> ids = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + SUFFIX)) {
-            for (Path file : files) {
-                String name = file.getFileName().toString();
-                String id = name.substring(0, name.length() - SUFFIX.length());
-                if (PLACE.matcher(id).matches()) {
-                    ids.add(id);
-                }
-            }
-        } catch (NoSuchFileException none) {
-            return List.of();
-        } catch (IOException unreadable) {
-            throw trouble("cannot be listed", unreadable);
-        }
-        if (ids.size() > MOST_FILES) {
+    private void bounded(int files) {
+        if (files > MOST_FILES) {
             throw new ShelfError(
                     ShelfError.Kind.SIZE,
-                    "holds " + ids.size() + " files",
-                    folder.toString(),
-                    "keep at most " + MOST_FILES + ", in several folders if need be");
+                    "would hold " + files + " documents",
+                    folder.path().toString(),
+                    "keep at most " + MOST_FILES + " in one folder");
         }
-        ids.sort(Comparator.naturalOrder());
-        return ids;
     }
 
     /** The document of that place. */
     public Kept load(String id) {
-        byte[] bytes = bytes(id);
+        byte[] bytes = folder.bytes(id);
         return new Kept(id, revision(bytes), parsed(id, bytes));
     }
 
-    /** The document of that id, or else the one of that name. */
+    /** The document of that id, or else of that name in any case of letters. */
     public Optional<Kept> find(String idOrName) {
-        if (PLACE.matcher(idOrName).matches() && Files.isRegularFile(file(idOrName))) {
+        if (folder.has(idOrName)) {
             return Optional.of(load(idOrName));
         }
         return list().stream()
-                .filter(
-                        e ->
-                                e.document()
-                                        .filter(d -> d.name().equalsIgnoreCase(idOrName))
-                                        .isPresent())
+                .filter(e -> e.document().filter(d -> named(d, idOrName)).isPresent())
                 .findFirst()
                 .map(e -> load(e.id()));
     }
 
-    /** Saves as a new document, under a free place named after it. */
-    public Kept saveNew(Document document) {
-        return locked(
-                () -> {
-                    String id = freeId(slug(document.name()));
-                    return put(id, document);
-                });
+    private static boolean named(Document document, String name) {
+        return document.name().equalsIgnoreCase(name);
     }
 
-    /** Saves at a place of the caller's choice that must be free. */
+    /** Saves as a new document, at a free place named after it. */
+    public Kept saveNew(Document document) {
+        return folder.locked(() -> put(freeId(slug(document.name())), document));
+    }
+
+    /** Saves at a place of the caller's choice, which must be free. */
     public Kept saveNew(String id, Document document) {
-        Path file = file(slug(id));
-        return locked(
+        String place = slug(id);
+        return folder.locked(
                 () -> {
-                    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-                        throw changed(stem(file), "is taken", "save under another name");
+                    if (folder.has(place)) {
+                        throw changed(place, "is taken", "save it under another name");
                     }
-                    return put(stem(file), document);
+                    return put(place, document);
                 });
     }
 
     /**
      * Saves over the revision that the caller had seen; refused where the file is no longer that
-     * one, or holds something this deferent cannot read.
+     * one, or holds something that cannot be read here.
      */
     public Kept save(String id, Document document, String seenRevision) {
-        return locked(
+        return folder.locked(
                 () -> {
                     checkSeen(id, seenRevision);
                     return put(id, document);
@@ -217,39 +153,27 @@ public final class Shelf {
 
     /** Removes the revision that the caller had seen. */
     public void remove(String id, String seenRevision) {
-        locked(
+        folder.locked(
                 () -> {
                     checkSeen(id, seenRevision);
-                    try {
-                        Files.delete(file(id));
-                        forceFolder();
-                    } catch (IOException stays) {
-                        throw trouble("cannot remove " + id, stays);
-                    }
+                    folder.delete(id);
                     return id;
                 });
     }
 
     private void checkSeen(String id, String seenRevision) {
-        byte[] there;
-        try {
-            there = bytes(id);
-        } catch (ShelfError error) {
-            if (error.kind() == ShelfError.Kind.MISSING) {
-                throw changed(
-                        id,
-                        "has been removed since you opened it",
-                        "save it as a new one to keep yours");
-            }
-            throw error;
+        if (!folder.has(id) && Folder.canBe(id)) {
+            throw changed(
+                    id, "is not on the shelf, or no longer", "save it as a new one to keep yours");
         }
+        byte[] there = folder.bytes(id);
+        parsed(id, there);
         if (!revision(there).equals(seenRevision)) {
             throw changed(
                     id,
                     "has been changed since you opened it",
                     "open it again, or save yours under another name to keep both");
         }
-        parsed(id, there);
     }
 
     private static ShelfError changed(String id, String what, String right) {
@@ -272,30 +196,22 @@ public final class Shelf {
 
     /** As {@link #importAll}, of documents already read. */
     public List<Kept> putAll(List<? extends Document> documents) {
-        return locked(
+        return folder.locked(
                 () -> {
                     List<Entry> there = list();
-                    if (there.size() + documents.size() > MOST_FILES) {
-                        throw new ShelfError(
-                                ShelfError.Kind.SIZE,
-                                "would hold more than " + MOST_FILES + " files",
-                                folder.toString(),
-                                "import into a folder of its own");
-                    }
+                    bounded(there.size() + documents.size());
                     List<Kept> kept = new ArrayList<>();
                     for (Document document : documents) {
-                        Optional<Entry> same =
-                                there.stream()
-                                        .filter(
-                                                e ->
-                                                        e.document()
-                                                                .filter(document::equals)
-                                                                .isPresent())
-                                        .findFirst();
                         kept.add(
-                                same.isPresent()
-                                        ? new Kept(same.get().id(), same.get().revision(), document)
-                                        : put(freeId(slug(document.name())), document));
+                                there.stream()
+                                        .filter(e -> e.document().equals(Optional.of(document)))
+                                        .findFirst()
+                                        .map(e -> new Kept(e.id(), e.revision(), document))
+                                        .orElseGet(
+                                                () ->
+                                                        put(
+                                                                freeId(slug(document.name())),
+                                                                document)));
                     }
                     return List.copyOf(kept);
                 });
@@ -326,53 +242,17 @@ public final class Shelf {
 
     private String freeId(String wanted) {
         String id = wanted;
-        for (int i = 2; Files.exists(file(id), LinkOption.NOFOLLOW_LINKS); i++) {
+        for (int i = 2; folder.has(id); i++) {
             id = wanted + "-" + i;
         }
         return id;
     }
 
-    private static String stem(Path file) {
-        String name = file.getFileName().toString();
-        return name.substring(0, name.length() - SUFFIX.length());
-    }
-
-    private byte[] bytes(String id) {
-        Path file = file(id);
-        try {
-            if (!Files.isRegularFile(file)
-                    || !file.toRealPath().getParent().equals(folder.toRealPath())) {
-                throw missing(id);
-            }
-            if (Files.size(file) > 4L * PatternJson.MOST_CHARACTERS) {
-                throw new ShelfError(
-                        ShelfError.Kind.SIZE,
-                        "is " + Files.size(file) + " bytes long",
-                        file.toString(),
-                        "a document has at most " + PatternJson.MOST_CHARACTERS + " characters");
-            }
-            return Files.readAllBytes(file);
-        } catch (NoSuchFileException gone) {
-            throw missing(id);
-        } catch (IOException unreadable) {
-            throw trouble("cannot read " + id, unreadable);
-        }
-    }
-
-    private static ShelfError missing(String id) {
-        return new ShelfError(
-                ShelfError.Kind.MISSING,
-                "is not on the shelf",
-                "\"" + id + "\"",
-                "give a name that shelf list shows");
-    }
-
     private Document parsed(String id, byte[] bytes) {
-        String source = file(id).getFileName().toString();
+        String source = String.valueOf(file(id).getFileName());
         try {
-            String text =
-                    StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-            return PatternJson.read(text);
+            return PatternJson.read(
+                    StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
         } catch (CharacterCodingException notUtf8) {
             throw DocumentError.at("", "is not UTF-8 text", "save it as UTF-8").from(source);
         } catch (DocumentError error) {
@@ -382,104 +262,8 @@ public final class Shelf {
 
     private Kept put(String id, Document document) {
         byte[] bytes = PatternJson.write(document).getBytes(StandardCharsets.UTF_8);
-        Path file = file(id);
-        Path beside = folder.resolve("." + id + ".tmp");
-        try {
-            try (FileChannel channel =
-                    FileChannel.open(
-                            beside,
-                            StandardOpenOption.CREATE,
-                            StandardOpenOption.TRUNCATE_EXISTING,
-                            StandardOpenOption.WRITE)) {
-                ByteBuffer left = ByteBuffer.wrap(bytes);
-                while (left.hasRemaining()) {
-                    channel.write(left);
-                }
-                channel.force(true);
-            }
-            Files.move(
-                    beside,
-                    file,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-            forceFolder();
-        } catch (AtomicMoveNotSupportedException cannot) {
-            throw trouble("cannot move a file in one step", cannot);
-        } catch (IOException failed) {
-            throw trouble("cannot save " + id, failed);
-        }
+        folder.put(id, bytes);
         return new Kept(id, revision(bytes), document);
-    }
-
-    // Makes the move itself last through a power cut; some systems cannot open a folder.
-    private void forceFolder() {
-        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-            channel.force(true);
-        } catch (IOException notHere) {
-            // The file's own bytes are already forced.
-        }
-    }
-
-    private <T> T locked(Supplier<T> work) {
-        try {
-            Files.createDirectories(folder);
-        } catch (FileAlreadyExistsException file) {
-            throw new ShelfError(
-                    ShelfError.Kind.FOLDER,
-                    "is a file",
-                    folder.toString(),
-                    "name a folder for the shelf");
-        } catch (IOException cannot) {
-            throw trouble("cannot be made", cannot);
-        }
-        ReentrantLock inProcess =
-                IN_PROCESS.computeIfAbsent(realFolder(), f -> new ReentrantLock());
-        inProcess.lock();
-        try {
-            if (inProcess.getHoldCount() > 1) {
-                return work.get();
-            }
-            try (FileChannel channel =
-                            FileChannel.open(
-                                    folder.resolve(LOCK),
-                                    StandardOpenOption.CREATE,
-                                    StandardOpenOption.WRITE);
-                    FileLock lock = channel.lock()) {
-                return lock.isValid() ? work.get() : lost();
-            } catch (IOException cannot) {
-                throw trouble("cannot be locked", cannot);
-            }
-        } finally {
-            inProcess.unlock();
-        }
-    }
-
-    private <T> T lost() {
-        throw trouble("cannot be locked", new IOException("the lock is not valid"));
-    }
-
-    private Path realFolder() {
-        try {
-            return folder.toRealPath();
-        } catch (IOException gone) {
-            throw trouble("cannot be found", gone);
-        }
-    }
-
-    private ShelfError trouble(String what, IOException cause) {
-        ShelfError error =
-                new ShelfError(
-                        ShelfError.Kind.FOLDER,
-                        what
-                                + " ("
-                                + cause.getClass().getSimpleName()
-                                + ": "
-                                + cause.getMessage()
-                                + ")",
-                        "shelf " + folder,
-                        "see that the folder is there and yours to write, or name another");
-        error.initCause(cause);
-        return error;
     }
 
     private static String revision(byte[] bytes) {

@@ -2,11 +2,13 @@ package deferent.record;
 
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Refusal;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.batik.parser.DefaultPathHandler;
 import org.apache.batik.parser.ParseException;
 import org.apache.batik.parser.PathParser;
+import org.apache.batik.util.io.NormalizingReader;
 
 /**
  * A hand path from an SVG path string: one closed outline, which an open end closes with a straight
@@ -30,27 +32,66 @@ public final class SvgPath {
             throw refusal(
                     "has " + text.length() + " characters", "give at most " + MOST_CHARACTERS);
         }
+        if (text.isBlank()) {
+            throw refusal("is empty", "write an outline such as \"M0 0 C 0 1 1 1 1 0 Z\"");
+        }
         Pieces pieces = new Pieces(text);
-        PathParser parser = new PathParser();
+        Counting parser = new Counting(text);
         parser.setPathHandler(pieces);
         try {
-            parser.parse(text.replaceAll("\\s", " "));
+            parser.parse(text);
         } catch (ParseException unreadable) {
-            throw notUnderstood(text, unreadable.getColumnNumber());
+            throw notUnderstood(text, parser.count);
         }
         return pieces.drawn(targetRadius);
     }
 
+    /** The parser, reading through a counter, since it does not say where it stopped. */
+    private static final class Counting extends PathParser {
+        private final String text;
+        private int count;
+
+        Counting(String text) {
+            this.text = text;
+        }
+
+        @Override
+        protected void doParse() throws IOException {
+            reader =
+                    new NormalizingReader() {
+                        @Override
+                        public int read() {
+                            count++;
+                            return count <= text.length() ? text.charAt(count - 1) : -1;
+                        }
+
+                        @Override
+                        public int getLine() {
+                            return 1;
+                        }
+
+                        @Override
+                        public int getColumn() {
+                            return count;
+                        }
+
+                        @Override
+                        public void close() {}
+                    };
+            super.doParse();
+        }
+    }
+
     private static Refusal notUnderstood(String text, int column) {
-        int at = Math.max(1, Math.min(column, text.length()));
-        String from = text.isEmpty() ? "" : text.substring(at - 1);
+        int at = Math.max(1, Math.min(column, text.length() + 1));
+        String rest = text.substring(at - 1);
         return refusal(
-                text.isBlank()
-                        ? "is empty"
+                at > text.length()
+                        ? "breaks off after character " + text.length()
                         : "is not understood at character "
                                 + at
                                 + ", from \""
-                                + (from.length() > 20 ? from.substring(0, 20) + "…" : from)
+                                + (rest.length() > 20 ? rest.substring(0, 20) + "…" : rest)
                                 + "\"",
                 "write moves and curves as in \"M0 0 C 0 1 1 1 1 0 Z\": one of the letters"
                         + " M L H V C S Q T A Z, then its numbers");
@@ -103,6 +144,9 @@ public final class SvgPath {
         }
 
         private void cubic(double x1, double y1, double x2, double y2, double x3, double y3) {
+            if (moves == 0) {
+                throw refusal("does not say where it starts", "begin with M and a point");
+            }
             if (closed) {
                 throw refusal("goes on after it is closed", "end with Z");
             }

@@ -119,9 +119,142 @@ class PatternJsonTest {
         assertThat(error.right()).isEqualTo("give more than 0 and at most 10 m");
         assertThat(error.underlined())
                 .isEqualTo(
-                        """
-                           22 |       "hand": {"path": "circle", "radius_m": -0.3},
-                              |                                              ^^^^""");
+                        "   22 |       \"hand\": {\"path\": \"circle\", \"radius_m\": -0.3},\n"
+                                + "      |                                              ^^^^");
+    }
+
+    @Test
+    void anUnknownKeyIsRefusedWithTheNearestOne() {
+        DocumentError error =
+                wrong(PatternJson.write(linked()).replace("\"tether_m\"", "\"tehter_m\""));
+        assertThat(error.where()).isEqualTo("pairing.left");
+        assertThat(error.what()).isEqualTo("has no \"tether_m\"");
+        assertThat(error.nearest()).containsExactly("tehter_m");
+
+        DocumentError extra =
+                wrong(PatternJson.write(linked()).replace("\"author\"", "\"athour\""));
+        assertThat(extra.where()).isEqualTo("athour");
+        assertThat(extra.line()).isEqualTo(6);
+        assertThat(extra.column()).isEqualTo(3);
+        assertThat(extra.nearest()).containsExactly("author");
+        assertThat(extra.underlined()).endsWith("|   ^^^^^^^^");
+    }
+
+    @Test
+    void aNewerFormatIsRefusedAsNewer() {
+        DocumentError error =
+                wrong(PatternJson.write(linked()).replace("\"format\": 1", "\"format\": 2"));
+        assertThat(error)
+                .hasMessage(
+                        "line 2, column 13, format: is 2, newer than this deferent, which reads up"
+                                + " to 1; use the newer deferent that wrote it; the document is"
+                                + " left as it is");
+    }
+
+    @Test
+    void textThatIsNoJsonIsToldWithItsLine() {
+        DocumentError error = wrong("{\n  \"format\": 1,\n  \"name\" \"short\"\n}");
+        assertThat(error.line()).isEqualTo(3);
+        assertThat(error.what()).startsWith("is not JSON: ");
+        assertThat(error.right()).contains("missing comma");
+        assertThat(wrong("{\"format\": 1, \"format\": 1}").right())
+                .isEqualTo("keep one of the two keys");
+        assertThat(wrong("  ").what()).isEqualTo("is empty");
+        assertThat(wrong("{} {}").what()).startsWith("is not JSON");
+    }
+
+    @Test
+    void aRefusedPairingIsToldAtTheKeyThatRefusesIt() {
+        String pendulum =
+                """
+                {"format": 1, "name": "swing", "pairing": {
+                  "tempo_bpm": 90,
+                  "left": {"hand": {"path": "still"}, "tether_m": 0.6,
+                           "spin": {"law": "swing", "amplitude_deg": 60}},
+                  "right": {"hand": {"path": "still"}, "tether_m": 0.6,
+                            "spin": {"law": "turns", "turns": 1}}}}
+                """;
+        DocumentError tempo = wrong(pendulum);
+        assertThat(tempo.where()).isEqualTo("pairing.tempo_bpm");
+        assertThat(tempo.line()).isEqualTo(2);
+        assertThat(tempo.right()).startsWith("leave it unsaid, or give ");
+
+        DocumentError amplitude =
+                wrong(pendulum.replace("\"amplitude_deg\": 60", "\"amplitude_deg\": 190"));
+        assertThat(amplitude.where()).isEqualTo("pairing.left.spin.amplitude_deg");
+        assertThat(amplitude.line()).isEqualTo(4);
+
+        DocumentError both =
+                wrong(
+                        pendulum.replace(
+                                "\"amplitude_deg\": 60",
+                                "\"amplitude_deg\": 60, \"amplitude_rad\": 1"));
+        assertThat(both.where()).isEqualTo("pairing.left.spin.amplitude_rad");
+        assertThat(both.right()).isEqualTo("keep one of the two");
+    }
+
+    @Test
+    void aWordThatIsNoneOfTheChoicesGetsTheNearest() {
+        DocumentError error =
+                wrong(
+                        PatternJson.write(linked())
+                                .replace("\"path\": \"circle\"", "\"path\": \"cirle\""));
+        assertThat(error.where()).isEqualTo("pairing.right.hand.path");
+        assertThat(error.nearest()).containsExactly("circle");
+    }
+
+    @Test
+    void aMotionOfOnesOwnComesBackAsItWas() {
+        MotionDocument loop =
+                new MotionDocument(
+                        "lantern loop",
+                        List.of("loop of light"),
+                        "A drop on its side.",
+                        Optional.empty(),
+                        List.of(),
+                        new Motion(
+                                SvgPath.parse("M0 0 C 0 1 1 1 1 0 S 0 -1 0 0 Z", 0.4),
+                                new deferent.motion.pairing.Turns(2, 0.1)),
+                        Tether.of(0.7));
+        assertThat(PatternJson.read(PatternJson.write(loop))).isEqualTo(loop);
+    }
+
+    @Test
+    void aDrawnPathMayBeGivenAsSvg() {
+        String text =
+                """
+                {"format": 1, "kind": "motion", "name": "drop", "tether_m": 0.6,
+                 "hand": {"path": "svg", "d": "M0 0 L 2 0 L 1 2 Z", "radius_m": 0.5},
+                 "spin": {"law": "turns", "turns": 1}}
+                """;
+        MotionDocument read = (MotionDocument) PatternJson.read(text);
+        assertThat(read.motion().path()).isEqualTo(SvgPath.parse("M0 0 L 2 0 L 1 2 Z", 0.5));
+        DocumentError error = wrong(text.replace("L 1 2", "K 1 2"));
+        assertThat(error.where()).isEqualTo("hand.d");
+        assertThat(error.what()).contains("character 12");
+    }
+
+    @Test
+    void aBundleHoldsManyAndSaysWhichOneIsWrong() {
+        String bundle =
+                PatternJson.writeBundle(List.of(linked(), linked().withName("a second one")));
+        assertThat(PatternJson.readBundle(bundle))
+                .containsExactly(linked(), linked().withName("a second one"));
+        assertThat(PatternJson.readBundle(PatternJson.write(linked()))).containsExactly(linked());
+        DocumentError error =
+                catchThrowableOfType(
+                        DocumentError.class,
+                        () -> PatternJson.readBundle(bundle.replace("\"a second one\"", "\"\"")));
+        assertThat(error.where()).isEqualTo("documents.1.name");
+    }
+
+    @Test
+    void aDocumentThatIsTooLongIsRefused() {
+        String long_ =
+                PatternJson.write(linked())
+                        .replace("clockwise\"", "clockwise\"" + " ".repeat(1_000_000));
+        assertThat(wrong(long_).right()).isEqualTo("give at most 1000000");
+        assertThat(wrong("[".repeat(100)).what()).startsWith("is not JSON");
     }
 
     static DocumentError wrong(String text) {

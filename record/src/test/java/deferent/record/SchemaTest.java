@@ -1,0 +1,118 @@
+package deferent.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The published schema and the reader say yes and no to the same documents. */
+class SchemaTest {
+    private static final String GOOD = PatternJson.write(PatternJsonTest.linked());
+
+    private static boolean valid(String text) {
+        return DocumentProperties.SCHEMA.validate(text, InputFormat.JSON).isEmpty();
+    }
+
+    @Test
+    void theSchemaIsItselfADraft202012Schema() {
+        var meta =
+                SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(
+                                com.networknt.schema.SchemaLocation.of(
+                                        "https://json-schema.org/draft/2020-12/schema"));
+        assertThat(meta.validate(PatternJson.schema(), InputFormat.JSON)).isEmpty();
+        assertThat(meta.validate("{\"type\": \"lamp\"}", InputFormat.JSON)).isNotEmpty();
+    }
+
+    @Test
+    void goodDocumentsAreGoodForBoth() {
+        for (String text :
+                List.of(
+                        GOOD,
+                        GOOD.replace("\"kind\": \"pattern\",", ""),
+                        GOOD.replace("\"format\": 1,", "\"$schema\": \"x\", \"format\": 1,"),
+                        GOOD.replace("\"start_deg\": 0", "\"start_rad\": 0.1"),
+                        GOOD.replace("\"cycles\": 1", "\"cycles\": 2.0"))) {
+            assertThat(PatternJson.read(text)).isNotNull();
+            assertThat(valid(text)).as(text).isTrue();
+        }
+    }
+
+    /** One wrong thing each: what stands in the good document, and what is put in its place. */
+    @ParameterizedTest(name = "{1}")
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "\"format\": 1|\"format\": 2",
+                "\"format\": 1|\"format\": \"1\"",
+                "\"format\": 1,|",
+                "\"kind\": \"pattern\"|\"kind\": \"patern\"",
+                "\"name\": \"Ring under the eaves\"|\"name\": \" \"",
+                "\"name\": \"Ring under the eaves\"|\"name\": \"a\\nb\"",
+                "\"name\": \"Ring under the eaves\",|",
+                "\"tags\": [\"links\", \"wall\"]|\"tags\": \"links\"",
+                "\"tags\": [\"links\", \"wall\"]|\"tags\": [1]",
+                "\"tags\": [\"links\", \"wall\"]|\"tag\": []",
+                "\"timing_cycles\": 0|\"timing_cycles\": 1",
+                "\"timing_cycles\": 0|\"timing_cycles\": -0.1",
+                "\"timing_cycles\": 0|\"tempo_bpm\": 0.5",
+                "\"timing_cycles\": 0|\"tempo_bpm\": null",
+                "\"direction\": \"same\"|\"direction\": \"Same\"",
+                "\"path\": \"still\"|\"path\": \"still\", \"radius_m\": 1",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"circle\"",
+                "\"radius_m\": 0.6|\"radius_m\": 0",
+                "\"radius_m\": 0.6|\"radius_m\": 11",
+                "\"radius_m\": 0.6|\"radius_m\": 0.6, \"start_deg\": 1, \"start_rad\": 1",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"turns\", \"turns\": 1.5",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"turns\", \"turns\": 25",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"turn\", \"turns\": 1",
+                "\"law\": \"turns\", \"turns\": 1|\"turns\": 1",
+                "\"tether_m\": 0.6|\"tether_m\": 5.1",
+                "\"tether_m\": 0.6|\"tether_m\": \"60cm\"",
+                "\"tether_m\": 0.6,|",
+                "\"kind\": \"wall\"|\"kind\": \"roof\"",
+                "\"kind\": \"wall\"|\"kind\": \"wall\", \"tip_deg\": 181",
+                "\"centre_m\": [0, 0, 0.34]|\"centre_m\": [0, 0]",
+                "\"centre_m\": [0, 0, 0.34]|\"centre_m\": [0, 0, 11]",
+                "\"centre_m\": [0, 0, 0.34]|\"center_m\": [0, 0, 0]",
+                "\"cycles\": 1|\"cycles\": 0",
+                "\"cycles\": 1|\"plane_turn\": {\"turns\": 13}",
+                "\"cycles\": 1|\"plane_turn\": {\"turns\": 1, \"axis\": \"up\"}",
+                "\"stature_m\": 1.72|\"stature_m\": 172",
+                "\"arm_m\": 0.61|\"arms_m\": 0.61",
+                "\"head_mass_kg\": 0.12|\"head_mass_kg\": 0",
+                "\"head_diameter_m\": 0.08|\"head_diameter_m\": 0.6",
+            })
+    void aWrongDocumentIsWrongForBoth(String right, String wrong) {
+        assertThat(GOOD).contains(right);
+        String text =
+                GOOD.replaceFirst(
+                        java.util.regex.Pattern.quote(right),
+                        java.util.regex.Matcher.quoteReplacement(wrong == null ? "" : wrong));
+        assertThat(valid(text)).as("schema").isFalse();
+        assertThatThrownBy(() -> PatternJson.read(text))
+                .isInstanceOfSatisfying(
+                        DocumentError.class,
+                        error -> {
+                            assertThat(error.line()).isPositive();
+                            assertThat(error.column()).isPositive();
+                            assertThat(error.right()).isNotBlank();
+                        });
+    }
+
+    @Test
+    void ridingEachOtherIsWrongForBoth() {
+        String text =
+                GOOD.replace("\"path\": \"still\"", "\"path\": \"riding\"")
+                        .replace("\"path\": \"circle\", \"radius_m\": 0.6", "\"path\": \"riding\"");
+        assertThat(valid(text)).isFalse();
+        assertThatThrownBy(() -> PatternJson.read(text)).isInstanceOf(DocumentError.class);
+    }
+}
