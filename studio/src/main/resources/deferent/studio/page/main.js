@@ -1,0 +1,384 @@
+// Puts the page together: one session, one clock, one shelf, and the parts that show them.
+
+import { Session } from './state/session.js';
+import { Clock } from './state/clock.js';
+import { Pulse } from './state/pulse.js';
+import { Shelf } from './state/shelf.js';
+import * as address from './state/address.js';
+import './stage/stage.js';
+import './stage/strip.js';
+import './parts/phrase-line.js';
+import './parts/verbs.js';
+import './parts/transport.js';
+import './parts/stage-tools.js';
+import './parts/side-panel.js';
+import './parts/page-tools.js';
+
+const FIRST = 'isolation vs four-petal antispin';
+const FLASHES = 3; // a second; more asks for care
+
+const $ = (name) => document.querySelector(name);
+
+class Desk {
+  constructor() {
+    this.session = new Session();
+    this.clock = new Clock();
+    this.pulse = new Pulse(this.clock);
+    this.shelf = new Shelf();
+    this.stage = $('deferent-stage');
+    this.strip = $('deferent-strip');
+    this.side = $('side-panel');
+    this.notices = $('page-notices');
+    this.keys = $('key-list');
+    this.phrase = $('phrase-line');
+    this.conflict = null;
+    this.theme = localStorage.getItem('deferent.theme') || 'auto';
+    this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
+    this.cared = localStorage.getItem('deferent.care') === 'known';
+    this.#colours();
+    this.stage.connect(this.session, this.clock);
+    this.strip.connect(this.session, this.clock);
+    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), this.side, $('page-tools'), this.notices, this.keys]) part.connect(this);
+    this.session.addEventListener('state', () => this.#changed());
+    this.session.addEventListener('scene', () => this.#scene());
+    matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
+    addEventListener('keydown', (event) => this.#key(event));
+    addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
+    this.shelf.refresh();
+    this.#openAddress();
+  }
+
+  // What is asked for ------------------------------------------------------------------------------------------------------------
+
+  act(what) {
+    const { session, clock } = this;
+    switch (what) {
+      case 'play':
+        if (clock.playing) clock.play(false);
+        else this.#play();
+        break;
+      case 'swap':
+      case 'reverse':
+      case 'step-timing':
+      case 'step-direction':
+        session.change([{ do: what }]);
+        break;
+      case 'fit':
+        this.side.show('reading');
+        session.askFit();
+        break;
+      case 'tap': {
+        const tempo = this.pulse.tap();
+        if (tempo && session.size('tempo_bpm')) session.change([{ set: 'tempo_bpm', to: tempo }], 'tap');
+        break;
+      }
+      case 'count':
+        this.pulse.turn();
+        $('transport-bar').soon();
+        clock.dispatchEvent(new Event('tick'));
+        break;
+      case 'save':
+        this.side.show('shelf');
+        this.save({});
+        break;
+      case 'share':
+        this.#share();
+        break;
+      case 'keys':
+        this.keys.open();
+        break;
+    }
+  }
+
+  async #play() {
+    const { clock, session } = this;
+    if (!this.cared && session.answer && session.scene.turnsPerSecond() * clock.speed > FLASHES) {
+      const answer = await this.notices.care();
+      if (answer === 'stay') return;
+      this.cared = true;
+      localStorage.setItem('deferent.care', 'known');
+      if (answer === 'slow') {
+        while (session.scene.turnsPerSecond() * clock.speed > FLASHES && clock.speed > 0.1) clock.slower(1);
+      }
+    }
+    clock.play(true);
+  }
+
+  /** Saves over the pattern it was opened from, or as a new one. */
+  async save({ name = '', copy = false }) {
+    const { session, shelf } = this;
+    if (!session.pattern) return;
+    const over = copy ? null : session.shelved;
+    const called = name || (over ? over.name : session.answer.phrase || session.answer.name);
+    const id = over ? over.id : shelf.freeId(called);
+    const pattern = { ...session.pattern, name: called };
+    try {
+      const revision = await shelf.put(id, pattern, over ? over.revision : null);
+      session.shelved = { id, revision, name: called };
+      this.conflict = null;
+      this.notices.say('Saved: ' + called);
+    } catch (problem) {
+      if (problem.status === 412) {
+        await shelf.refresh();
+        if (!over) return this.save({ name: called, copy: true });
+        this.conflict = { id, name: over.name, pattern, called };
+      } else {
+        this.notices.say(this.#sentence(problem));
+      }
+    }
+    session.dispatchEvent(new Event('state'));
+  }
+
+  async settleConflict(how) {
+    const { id, pattern, called } = this.conflict;
+    this.conflict = null;
+    if (how === 'copy') {
+      await this.save({ name: called + ', mine', copy: true });
+    } else {
+      const standing = this.shelf.patterns.find((p) => p.id === id);
+      if (!standing) await this.save({ name: called, copy: true });
+      else if (how === 'theirs') await this.openShelved(standing);
+      else {
+        this.session.shelved = { id, revision: standing.revision, name: called };
+        await this.save({ name: pattern.name });
+      }
+    }
+    this.session.dispatchEvent(new Event('state'));
+  }
+
+  async openShelved({ id, name }) {
+    try {
+      const { pattern, revision } = await this.shelf.load(id);
+      this.session.open(pattern, { shelved: { id, revision, name }, then: () => this.stage.frame() });
+    } catch (problem) {
+      this.notices.say(this.#sentence(problem));
+    }
+  }
+
+  async rename({ id }, name) {
+    try {
+      const { pattern, revision } = await this.shelf.load(id);
+      const next = await this.shelf.put(id, { ...pattern, name }, revision);
+      if (this.session.shelved?.id === id) this.session.shelved = { id, revision: next, name };
+    } catch (problem) {
+      this.notices.say(problem.status === 412 ? 'It was changed elsewhere just now; try once more.' : this.#sentence(problem));
+      this.shelf.refresh();
+    }
+  }
+
+  async remove({ id, name }) {
+    try {
+      const { pattern, revision } = await this.shelf.load(id);
+      await this.shelf.remove(id, revision);
+      if (this.session.shelved?.id === id) this.session.shelved = null;
+      this.notices.say('Removed: ' + name, async () => {
+        try {
+          await this.shelf.put(id, pattern, null);
+        } catch (problem) {
+          if (problem.status === 412) await this.shelf.put(this.shelf.freeId(name), pattern, null);
+          else this.notices.say(this.#sentence(problem));
+        }
+      });
+    } catch (problem) {
+      this.notices.say(this.#sentence(problem));
+      this.shelf.refresh();
+    }
+    this.session.dispatchEvent(new Event('state'));
+  }
+
+  /** A picture of the stage at this moment, from where it is seen. */
+  async still(as) {
+    const { session, stage, clock } = this;
+    if (!session.pattern) return;
+    const c = stage.camera;
+    const body = {
+      pattern: session.pattern,
+      as,
+      time_s: clock.phase * session.scene.period,
+      width: 1600,
+      height: Math.round((1600 * c.height) / c.width),
+      view: c.view,
+      turn_deg: (c.turn * 180) / Math.PI,
+      lift_deg: (c.lift * 180) / Math.PI,
+      theme: document.documentElement.dataset.theme,
+    };
+    try {
+      const reply = await fetch('/api/still', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+      if (!reply.ok) throw await reply.json();
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(await reply.blob());
+      link.download = this.shelf.freeId(session.answer.phrase || session.answer.name) + '.' + as;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+      this.notices.say('Still saved as ' + link.download);
+    } catch (problem) {
+      this.notices.say(this.#sentence(problem));
+    }
+  }
+
+  async #share() {
+    if (!this.session.answer) return;
+    const url = new URL(location.href);
+    url.search = '';
+    url.hash = await address.written(this.session.answer);
+    try {
+      await navigator.clipboard.writeText(url.href);
+      this.notices.say('Link copied');
+    } catch {
+      this.notices.say('The link is in the address bar');
+    }
+  }
+
+  setTheme(theme) {
+    this.theme = theme;
+    localStorage.setItem('deferent.theme', theme);
+    this.#colours();
+  }
+
+  setSingleKeys(on) {
+    this.singleKeys = on;
+    localStorage.setItem('deferent.keys', on ? 'on' : 'off');
+  }
+
+  // What follows from a change ----------------------------------------------------------------------------------------------------
+
+  #colours() {
+    const light = this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches);
+    document.documentElement.dataset.theme = light ? 'light' : 'dark';
+    this.stage.recolour();
+    this.strip.recolour();
+    this.session.dispatchEvent(new Event('state'));
+  }
+
+  #scene() {
+    const { session } = this;
+    this.clock.period = session.scene.period;
+    const tempo = session.answer.readings.tempo_bpm;
+    this.pulse.counts = tempo ? (session.scene.period * tempo) / 60 : 1;
+    if (!this.started) {
+      this.started = true;
+      this.stage.frame();
+      document.body.classList.add('ready');
+      // Lights begin to move by themselves only where nobody asked for calm and nothing is fast.
+      const calm = this.clock.calm.matches || session.scene.turnsPerSecond() * this.clock.speed > FLASHES;
+      if (!calm) this.clock.play(true);
+    }
+  }
+
+  #changed() {
+    const { session } = this;
+    clearTimeout(this.writing);
+    if (!session.answer || session.dragging) return;
+    this.writing = setTimeout(async () => {
+      const hash = '#' + (await address.written(session.answer));
+      if (hash !== location.hash) {
+        history.replaceState(null, '', hash);
+        this.wrote = location.hash;
+      }
+      document.title = (session.answer.phrase || session.answer.name) + ' · Deferent studio';
+      this.#speak();
+    }, 350);
+  }
+
+  // The readings' first sentence, for those who listen, once things rest.
+  #speak() {
+    const { answer, error } = this.session;
+    if (error || answer.detail !== 'settled') return;
+    const told = answer.readings.told || [];
+    const text = told.length ? told[0].text : '';
+    const place = $('#spoken');
+    if (place.textContent !== text) place.textContent = text;
+  }
+
+  async #openAddress() {
+    const { session } = this;
+    try {
+      const found = await address.read(location.hash);
+      if (found.pattern) {
+        session.open(found.pattern, { shelved: null, then: (good) => good || this.#begin() });
+        return;
+      }
+      if (found.phrase) {
+        session.say(found.phrase);
+        return;
+      }
+    } catch {
+      this.notices.say('The address holds no pattern that can be read; here is another.');
+    }
+    this.#begin();
+  }
+
+  #begin() {
+    if (!this.session.answer) this.session.say(FIRST);
+  }
+
+  #sentence(problem) {
+    const e = problem.error || problem;
+    return [e.where, e.what].filter(Boolean).join(' ') + (e.right ? '; ' + e.right : '') + '.';
+  }
+
+  // Keys --------------------------------------------------------------------------------------------------------------------------
+
+  #key(event) {
+    const command = event.ctrlKey || event.metaKey;
+    const writing = event.target.closest?.('input:not([type=radio]):not([type=checkbox]):not([type=range]), textarea');
+    if (command && !event.altKey) {
+      const key = event.key.toLowerCase();
+      if (key === 'z' || key === 'y') {
+        event.preventDefault();
+        if (key === 'y' || event.shiftKey) this.session.redo();
+        else this.session.undo();
+      } else if (key === 's') {
+        event.preventDefault();
+        this.act('save');
+      }
+      return;
+    }
+    if (writing || event.altKey || document.querySelector('dialog[open]')) return;
+    if (event.key === ' ' && event.target.closest?.('button, summary, a, input')) return;
+    if (!this.singleKeys && event.key !== '?') return;
+    const does = {
+      ' ': () => this.act('play'),
+      '[': () => this.clock.slower(1),
+      ']': () => this.clock.slower(-1),
+      ',': () => this.#step(-1),
+      '.': () => this.#step(1),
+      c: () => this.act('count'),
+      b: () => this.act('tap'),
+      s: () => this.act('swap'),
+      r: () => this.act('reverse'),
+      t: () => this.act('step-timing'),
+      d: () => this.act('step-direction'),
+      f: () => this.act('fit'),
+      v: () => this.stage.nextView(),
+      h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
+      '/': () => this.phrase.focusField(),
+      '?': () => this.act('keys'),
+      1: () => this.side.show('reading'),
+      2: () => this.side.show('sizes'),
+      3: () => this.side.show('shelf'),
+    }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+    if (does) {
+      event.preventDefault();
+      does();
+    }
+  }
+
+  #step(by) {
+    this.clock.play(false);
+    this.clock.seek(this.clock.phase + by / 72);
+  }
+
+  #nextHandle(by) {
+    const all = [...document.querySelectorAll('.handle')];
+    if (!all.length) return;
+    const at = all.indexOf(document.activeElement);
+    all[at < 0 ? (by > 0 ? 0 : all.length - 1) : (at + by + all.length) % all.length].focus();
+  }
+}
+
+const desk = new Desk();
+
+// For measuring from outside: the stage with its drawer, the session with its counts, the clock.
+window.deferentStage = desk.stage;
+window.deferentDesk = desk;

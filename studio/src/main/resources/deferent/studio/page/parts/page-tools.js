@@ -1,0 +1,97 @@
+import { html } from 'lit';
+import { Part } from './part.js';
+
+const THEMES = ['auto', 'dark', 'light'];
+const SAID = { auto: 'as the system', dark: 'dark', light: 'light' };
+
+/** For the page as a whole: a link to share, dark or light, the list of keys. */
+class PageTools extends Part {
+  render() {
+    const { theme } = this.desk;
+    return html`
+      <button type="button" class="tool" @click=${() => this.desk.act('save')} title="Save on the shelf (Ctrl+S)" aria-keyshortcuts="Control+S">Save</button>
+      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy a link to this pattern">Link</button>
+      <button type="button" class="tool icon" aria-label="Colours: ${SAID[theme]}" title="Colours: ${SAID[theme]}"
+        @click=${() => this.desk.setTheme(THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length])}>${HALF}</button>
+      <button type="button" class="tool icon" aria-label="Keys" title="Keys (?)" aria-keyshortcuts="?" @click=${() => this.desk.act('keys')}>?</button>`;
+  }
+}
+
+const HALF = html`<svg viewBox="0 0 20 20" aria-hidden="true"><circle cx="10" cy="10" r="6.6" fill="none" stroke="currentColor" stroke-width="1.6"/><path d="M10 3.4a6.6 6.6 0 0 1 0 13.2z" fill="currentColor"/></svg>`;
+
+/** Short notices at the foot of the page, one at a time, with a way back where there is one. */
+class PageNotices extends Part {
+  say(text, undo) {
+    this.notice = { text, undo };
+    clearTimeout(this.gone);
+    this.gone = setTimeout(() => this.clear(), undo ? 12000 : 4500);
+    this.requestUpdate();
+  }
+
+  clear() {
+    this.notice = null;
+    this.requestUpdate();
+  }
+
+  render() {
+    const { notice } = this;
+    return html`<div class="notices" role="status">${notice
+      ? html`<p class="notice"><span>${notice.text}</span>${notice.undo
+            ? html`<button type="button" @click=${() => { const { undo } = notice; this.clear(); undo(); }}>Undo</button>`
+            : ''}</p>`
+      : ''}</div>
+      <dialog class="care" aria-labelledby="care-head">
+        <h2 id="care-head">Fast lights</h2>
+        <p>At this speed a light passes the same place more than three times a second. Moving lights like that can trouble people with photosensitive epilepsy.</p>
+        <p class="care-verbs"><button type="button" class="primary" @click=${() => this.answerCare('slow')}>Play slower</button>
+          <button type="button" @click=${() => this.answerCare('full')}>Play at this speed</button>
+          <button type="button" @click=${() => this.answerCare('stay')}>Stay paused</button></p>
+      </dialog>`;
+  }
+
+  /** Asks before fast lights; resolves to slow, full or stay. */
+  care() {
+    const dialog = this.querySelector('.care');
+    dialog.showModal();
+    return new Promise((resolve) => {
+      this.answerCare = (answer) => {
+        dialog.close();
+        resolve(answer);
+      };
+      dialog.oncancel = () => resolve('stay');
+    });
+  }
+}
+
+const KEYS = [
+  ['Play', [['Space', 'play or pause'], ['[  ]', 'slower, faster'], [',  .', 'a moment back, a moment on'], ['C', 'count out loud'], ['B', 'tap the tempo']]],
+  ['Pattern', [['/', 'to the phrase'], ['S', 'swap hands'], ['R', 'reverse'], ['T', 'step timing'], ['D', 'step direction'], ['F', 'fit'], ['Ctrl Z', 'undo'], ['Ctrl Shift Z', 'redo'], ['Ctrl S', 'save on the shelf']]],
+  ['Stage', [['V', 'next view'], ['arrows', 'turn, with the stage in focus'], ['+  −', 'nearer, further'], ['0', 'straight on'], ['H', 'next handle'], ['arrows', 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm']]],
+  ['Page', [['1 2 3', 'reading, sizes, shelf'], ['?', 'this list']]],
+];
+
+class KeyList extends Part {
+  render() {
+    return html`
+      <dialog class="keys" aria-labelledby="keys-head">
+        <header><h2 id="keys-head">Keys</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
+        <label class="keys-on"><input type="checkbox" .checked=${this.desk.singleKeys} @change=${(e) => this.desk.setSingleKeys(e.target.checked)}> Single keys act on the pattern</label>
+        <div class="keys-lists">
+          ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map(([key, does]) => html`<div><dt><kbd>${key}</kbd></dt><dd>${does}</dd></div>`)}</dl></section>`)}
+        </div>
+        <p class="quiet">Shift while dragging a poi also sets its tether.</p>
+      </dialog>`;
+  }
+
+  get dialog() {
+    return this.querySelector('dialog');
+  }
+
+  open() {
+    this.dialog.showModal();
+  }
+}
+
+customElements.define('page-tools', PageTools);
+customElements.define('page-notices', PageNotices);
+customElements.define('key-list', KeyList);

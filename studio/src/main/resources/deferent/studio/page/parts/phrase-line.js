@@ -1,0 +1,134 @@
+import { html, nothing } from 'lit';
+import { Part } from './part.js';
+
+const PATIENCE = 450; // milliseconds of quiet before an unfinished phrase is called wrong
+
+/** The phrase: one line in trade words. What is wrong is underlined, gently, once the typing rests. */
+class PhraseLine extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.session.addEventListener('state', () => {
+      const field = this.field;
+      if (field && !this.typing && field.value !== desk.session.said) field.value = desk.session.said;
+    });
+  }
+
+  get field() {
+    return this.querySelector('textarea');
+  }
+
+  focusField() {
+    this.field.focus();
+    this.field.select();
+  }
+
+  render() {
+    const { session } = this.desk;
+    const error = session.error && session.error.text !== undefined ? session.error : null;
+    const other = session.error && session.error.text === undefined ? session.error : null;
+    const told = error && !this.fresh;
+    return html`
+      <label class="spoken" for="phrase">Phrase</label>
+      <div class="phrase ${told ? 'wrong' : ''}">
+        <div class="phrase-echo" aria-hidden="true">${told ? this.#marked(error) : nothing}</div>
+        <textarea
+          id="phrase" rows="1" spellcheck="false" autocapitalize="off" autocomplete="off" enterkeyhint="go"
+          placeholder="isolation vs four-petal antispin"
+          aria-invalid=${told ? 'true' : 'false'} aria-describedby="phrase-note"
+          @input=${this.#input} @keydown=${this.#key} @focus=${() => (this.typing = true)} @blur=${this.#blur}
+          @scroll=${(e) => (this.querySelector('.phrase-echo').scrollLeft = e.target.scrollLeft)}></textarea>
+      </div>
+      <div class="phrase-note" id="phrase-note" aria-live="polite">
+        ${told ? this.#error(error) : other ? this.#refusal(other) : this.#note()}
+      </div>`;
+  }
+
+  #marked(error) {
+    const text = error.text;
+    const start = error.start ?? 0;
+    const end = Math.max(error.end ?? text.length, start + 1);
+    const wrong = text.slice(start, end) || '\u00a0\u00a0';
+    return html`${text.slice(0, start)}<mark>${wrong}</mark>${text.slice(end)}`;
+  }
+
+  #error(error) {
+    return html`<span class="phrase-what">${sentence(error)}</span>
+      ${(error.nearest || []).slice(0, 4).map(
+        (word) => html`<button type="button" class="near" @click=${() => this.#put(error, word)}>${word}</button>`,
+      )}`;
+  }
+
+  #refusal(error) {
+    return html`<span class="phrase-what">${sentence(error)}</span>
+      <button type="button" class="near" @click=${() => this.desk.session.clearError()}>All right</button>`;
+  }
+
+  #note() {
+    const { session } = this.desk;
+    if (!session.answer) return html`<span>Say two motions, one a hand: A vs B</span>`;
+    if (session.unsaid) return html`<span>No phrase says these sizes; this is <em>${session.answer.name}</em></span>`;
+    const tempo = session.answer.readings.tempo_bpm;
+    return html`<span>Left hand first, right hand second${tempo ? html` · ${Number(tempo.toFixed(1))} a minute` : nothing}</span>`;
+  }
+
+  #put(error, word) {
+    const text = error.text;
+    const start = error.start ?? 0;
+    const end = error.end ?? text.length;
+    const before = text.slice(0, start);
+    const after = text.slice(end);
+    const gapBefore = before && !/\s$/.test(before) ? ' ' : '';
+    const gapAfter = after && !/^[\s,]/.test(after) ? ' ' : '';
+    this.field.value = before + gapBefore + word + gapAfter + after;
+    this.field.focus();
+    this.#say();
+  }
+
+  #input() {
+    this.typing = true;
+    this.field.value = this.field.value.replace(/\s*\n\s*/g, ' ');
+    this.#say();
+  }
+
+  #say() {
+    this.fresh = true;
+    clearTimeout(this.patience);
+    this.patience = setTimeout(() => {
+      this.fresh = false;
+      this.requestUpdate();
+    }, PATIENCE);
+    this.desk.session.say(this.field.value);
+  }
+
+  #key(event) {
+    if ((event.ctrlKey || event.metaKey) && /^[zy]$/i.test(event.key)) {
+      this.typing = false; // undo brings back the phrase that stood, here too
+    } else if (event.key === 'Enter') {
+      event.preventDefault();
+      clearTimeout(this.patience);
+      this.fresh = false;
+      this.desk.session.pause();
+      this.requestUpdate();
+    } else if (event.key === 'Escape') {
+      this.typing = false;
+      this.desk.session.clearError();
+      this.field.blur();
+    }
+  }
+
+  #blur() {
+    this.typing = false;
+    this.fresh = false;
+    this.desk.session.pause();
+    this.requestUpdate();
+  }
+}
+
+export function sentence(error) {
+  const where = error.where ? error.where + ' ' : '';
+  const right = error.right ? '; ' + error.right : '';
+  const text = where + error.what + right;
+  return text.charAt(0).toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? '' : '.');
+}
+
+customElements.define('phrase-line', PhraseLine);

@@ -1,0 +1,123 @@
+import { html, nothing } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { Part } from './part.js';
+import { sentence } from './phrase-line.js';
+import { cm, gap, signed, trimmed, withUnit } from './units.js';
+
+const TONE = { good: 'Good', note: 'Note', warn: 'Caution' };
+
+/** The readings in plain words, each with its why; then where to begin, and all the numbers. */
+class ReadingList extends Part {
+  render() {
+    const { session } = this.desk;
+    const answer = session.answer;
+    if (!answer) return html`<p class="quiet">Type a phrase above: the readings come here.</p>`;
+    const { readings } = answer;
+    const told = readings.told || [];
+    const links = told.filter((t) => isLink(t));
+    const rest = told.filter((t) => !isLink(t));
+    return html`
+      <section class="block headline" aria-label="Link">
+        ${links.length ? this.#headline(links[0], answer) : nothing}
+        ${repeat(links.slice(1), (t) => t.key, (t) => this.#told(t))}
+        ${this.#fit(session)}
+      </section>
+      ${rest.length || (readings.cautions || []).length
+        ? html`<section class="block" aria-label="Readings">${repeat(rest, (t) => t.key, (t) => this.#told(t))}
+            ${this.#cautions(readings.cautions, rest)}</section>`
+        : nothing}
+      <section class="block begin" aria-labelledby="begin-head">
+        <h2 id="begin-head">Where to begin</h2>
+        <ol>${answer.begin.map((line) => html`<li>${line}</li>`)}</ol>
+      </section>
+      <details class="block numbers"><summary>All numbers</summary>${this.#numbers(readings)}</details>`;
+  }
+
+  #headline(told, answer) {
+    return html`
+      <div class="verdict" data-tone=${told.tone}>
+        <p class="verdict-text">${told.text}</p>
+        <details><summary>Why</summary><p>${told.why}</p></details>
+        <p class="verdict-how">${answer.detail === 'settled' ? 'Measured with a bound on the error' : 'Quick estimate while you move'}</p>
+      </div>`;
+  }
+
+  #told(told) {
+    return html`
+      <div class="told" data-tone=${told.tone}>
+        <p><span class="tone">${TONE[told.tone] || ''}</span>${told.text}</p>
+        ${told.why ? html`<details><summary>Why</summary><p>${told.why}</p></details>` : nothing}
+      </div>`;
+  }
+
+  #cautions(cautions = [], told) {
+    const said = new Set(told.map((t) => t.text));
+    return cautions
+      .filter((text) => !said.has(text))
+      .map((text) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span>${text}</p></div>`);
+  }
+
+  #fit(session) {
+    const fit = session.fit;
+    if (!fit) {
+      return html`<button type="button" class="fit-button" ?disabled=${session.fitting} @click=${() => this.desk.act('fit')}>
+        ${session.fitting ? 'Fitting' : 'Fit: find sizes that close the tie'}</button>`;
+    }
+    if (fit.failed) return html`<div class="fit-told" role="status">${sentence(fit.failed)}</div>`;
+    return html`
+      <div class="fit-told" role="status">${fit.told}</div>
+      ${fit.answers.length
+        ? html`<div class="fit-answers" role="radiogroup" aria-label="Answers of the fit, smallest change first">
+            ${fit.answers.map(
+              (answer, i) => html`<label class="fit-answer">
+                <input type="radio" name="fit" .checked=${fit.chosen === i} @change=${() => session.chooseFit(i)}>
+                <span>
+                  ${answer.changes.length
+                    ? answer.changes.map((c) => html`<span class="fit-change">${c.name} ${withUnit(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`)
+                    : html`<span class="fit-change">as it is</span>`}
+                  <small>${answer.exact ? 'closes exactly' : 'leaves ' + gap(answer.gap_left_m)}</small>
+                </span>
+              </label>`,
+            )}
+          </div>`
+        : nothing}`;
+  }
+
+  #numbers(readings) {
+    const links = readings.links || [];
+    const hands = readings.hands || {};
+    const row = (name, values) => html`<tr><th scope="row">${name}</th>${values.map((v) => html`<td>${v}</td>`)}</tr>`;
+    const has = (key) => links.some((l) => l[key] !== undefined && l[key] !== null);
+    const of = (key, write) => links.map((l) => (l[key] === undefined || l[key] === null ? '–' : write(l[key])));
+    const figure = (key, write) => ['left', 'right'].map((s) => (hands[s]?.figure?.[key] === undefined ? '–' : write(hands[s].figure[key])));
+    return html`
+      <table>
+        <caption>Ties</caption>
+        <thead><tr><td></td>${links.map((l) => html`<th scope="col">${l.head} head, ${l.hand} hand</th>`)}</tr></thead>
+        <tbody>
+          ${row('kind', of('kind', (v) => v))} ${row('shape gap', of('shape_gap_m', (v) => cm(v)))}
+          ${has('shape_gap_error_m') ? row('its error at most', of('shape_gap_error_m', (v) => cm(v, 2))) : nothing}
+          ${has('clock_gap_m') ? row('clock gap', of('clock_gap_m', (v) => cm(v))) : nothing}
+          ${has('lag_cycles') ? row('lag, of a cycle', of('lag_cycles', (v) => signed(trimmed(v, 3)))) : nothing}
+          ${row('placed gap', of('placed_gap_m', (v) => cm(v)))} ${row('in the plane', of('inplane_gap_m', (v) => cm(v)))}
+          ${row('across it', of('depth_gap_m', (v) => cm(v)))}
+        </tbody>
+      </table>
+      <table>
+        <caption>Figures of the heads</caption>
+        <thead><tr><td></td><th scope="col">left</th><th scope="col">right</th></tr></thead>
+        <tbody>
+          ${row('motion', ['left', 'right'].map((s) => hands[s]?.motion ?? '–'))}
+          ${row('width', figure('width_m', (v) => cm(v)))} ${row('height', figure('height_m', (v) => cm(v)))}
+          ${row('outer radius', figure('outer_radius_m', (v) => cm(v)))} ${row('length of path', figure('length_m', (v) => v.toFixed(2) + '\u202fm'))}
+          ${row('area, signed', figure('signed_area_m2', (v) => signed(v.toFixed(3)) + '\u202fm²'))} ${row('petals', figure('petals', String))}
+        </tbody>
+      </table>`;
+  }
+}
+
+function isLink(told) {
+  return /^(link|tie|shape|clock|placed|fit|worst|remedy)/.test(told.key);
+}
+
+customElements.define('reading-list', ReadingList);

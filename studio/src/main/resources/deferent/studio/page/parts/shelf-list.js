@@ -1,0 +1,100 @@
+import { html, nothing } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { Part } from './part.js';
+import { sentence } from './phrase-line.js';
+
+/** The saved patterns. Removing can be undone; saving over somebody else's change asks first. */
+class ShelfList extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.shelf.addEventListener('state', () => this.soon());
+  }
+
+  render() {
+    const { session, shelf } = this.desk;
+    const name = session.shelved ? session.shelved.name : '';
+    return html`
+      <form class="save" @submit=${this.#save}>
+        <label for="save-name">Name</label>
+        <div class="save-row">
+          <input id="save-name" type="text" maxlength="120" autocomplete="off" placeholder=${session.answer ? session.answer.phrase || session.answer.name : 'name of the pattern'} .value=${this.typed ?? name}
+            @input=${(e) => (this.typed = e.target.value)}>
+          <button type="submit" class="primary" ?disabled=${!session.pattern}>${session.shelved ? 'Save' : 'Save as new'}</button>
+        </div>
+        ${session.shelved
+          ? html`<p class="quiet">Saves over <em>${session.shelved.name}</em>. <button type="button" class="link" @click=${() => this.desk.save({ copy: true, name: this.#name() })}>Save as a new pattern instead</button></p>`
+          : html`<p class="quiet">Patterns are files in your shelf folder.</p>`}
+      </form>
+      ${this.#conflict()}
+      ${shelf.problem ? html`<p class="told" data-tone="warn">${sentence(shelf.problem)}</p>` : nothing}
+      <ul class="shelf" aria-label="Shelf">
+        ${repeat(shelf.patterns, (p) => p.id, (p) => this.#card(p))}
+      </ul>
+      ${shelf.patterns.length ? nothing : html`<p class="quiet">Nothing saved yet.</p>`}
+      ${shelf.broken.map((b) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span>${sentence({ ...b, where: b.where ? b.file + ', ' + b.where : b.file })}</p></div>`)}`;
+  }
+
+  #card(pattern) {
+    const theme = document.documentElement.dataset.theme;
+    const open = this.desk.session.shelved && this.desk.session.shelved.id === pattern.id;
+    if (this.renaming === pattern.id) {
+      return html`<li class="card"><form class="rename" @submit=${(e) => this.#rename(e, pattern)}>
+        <label class="spoken" for="rename">New name of ${pattern.name}</label>
+        <input id="rename" type="text" maxlength="120" .value=${pattern.name} @keydown=${(e) => e.key === 'Escape' && this.#stopRenaming()}>
+        <button type="submit" class="primary">Rename</button> <button type="button" @click=${() => this.#stopRenaming()}>Leave it</button></form></li>`;
+    }
+    return html`
+      <li class="card ${open ? 'open' : ''}" data-id=${pattern.id}>
+        <button type="button" class="card-open" @click=${() => this.desk.openShelved(pattern)} aria-current=${open ? 'true' : 'false'}>
+          <img alt="" width="72" height="72" loading="lazy" src="/api/shelf/${encodeURIComponent(pattern.id)}/thumbnail?theme=${theme}&revision=${encodeURIComponent(pattern.revision)}">
+          <span class="card-words"><b>${pattern.name}</b><span>${pattern.phrase && pattern.phrase !== pattern.name ? pattern.phrase : pattern.note || ''}</span></span>
+        </button>
+        <span class="card-verbs">
+          <button type="button" class="link" aria-label="Rename ${pattern.name}" @click=${() => this.#startRenaming(pattern)}>Rename</button>
+          <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => this.desk.remove(pattern)}>Remove</button>
+        </span>
+      </li>`;
+  }
+
+  #conflict() {
+    const conflict = this.desk.conflict;
+    if (!conflict) return nothing;
+    return html`<div class="conflict" role="alert">
+      <p><b>${conflict.name}</b> was changed elsewhere since you opened it. Nothing of either is lost; say which to keep.</p>
+      <button type="button" @click=${() => this.desk.settleConflict('copy')}>Keep both: save mine as a new pattern</button>
+      <button type="button" @click=${() => this.desk.settleConflict('theirs')}>Open the other one</button>
+      <button type="button" @click=${() => this.desk.settleConflict('mine')}>Save mine over it</button>
+    </div>`;
+  }
+
+  #name() {
+    return (this.typed ?? '').trim();
+  }
+
+  #save(event) {
+    event.preventDefault();
+    this.desk.save({ name: this.#name() });
+    this.typed = undefined;
+  }
+
+  #startRenaming(pattern) {
+    this.renaming = pattern.id;
+    this.requestUpdate();
+    this.updateComplete.then(() => this.querySelector('#rename').select());
+  }
+
+  #stopRenaming() {
+    this.renaming = null;
+    this.requestUpdate();
+  }
+
+  async #rename(event, pattern) {
+    event.preventDefault();
+    const name = this.querySelector('#rename').value.trim();
+    this.renaming = null;
+    if (name && name !== pattern.name) await this.desk.rename(pattern, name);
+    this.requestUpdate();
+  }
+}
+
+customElements.define('shelf-list', ShelfList);

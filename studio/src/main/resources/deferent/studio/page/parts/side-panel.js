@@ -1,0 +1,54 @@
+import { html } from 'lit';
+import { Part } from './part.js';
+import './readings.js';
+import './sizes.js';
+import './shelf-list.js';
+
+const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf']];
+
+/** Beside the stage: what it means, its sizes, and what is saved. */
+class SidePanel extends Part {
+  constructor() {
+    super();
+    this.tab = 'reading';
+  }
+
+  connect(desk) {
+    super.connect(desk);
+    this.updateComplete.then(() => {
+      for (const part of this.querySelectorAll('reading-list, size-list, shelf-list')) part.connect(desk);
+    });
+  }
+
+  show(tab) {
+    this.tab = tab;
+    this.requestUpdate();
+  }
+
+  render() {
+    return html`
+      <div class="tabs" role="tablist" aria-label="Beside the stage" @keydown=${this.#key}>
+        ${TABS.map(
+          ([tab, text]) => html`<button type="button" role="tab" id="tab-${tab}" aria-controls="panel-${tab}"
+            aria-selected=${this.tab === tab} tabindex=${this.tab === tab ? 0 : -1} @click=${() => this.show(tab)}>${text}</button>`,
+        )}
+      </div>
+      <div class="panels">
+        <reading-list role="tabpanel" id="panel-reading" aria-labelledby="tab-reading" tabindex="0" ?hidden=${this.tab !== 'reading'}></reading-list>
+        <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
+        <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
+      </div>`;
+  }
+
+  #key(event) {
+    const i = TABS.findIndex(([tab]) => tab === this.tab);
+    const to = { ArrowRight: i + 1, ArrowLeft: i - 1, Home: 0, End: TABS.length - 1 }[event.key];
+    if (to === undefined) return;
+    event.preventDefault();
+    const [tab] = TABS[(to + TABS.length) % TABS.length];
+    this.show(tab);
+    this.updateComplete.then(() => this.querySelector('#tab-' + tab).focus());
+  }
+}
+
+customElements.define('side-panel', SidePanel);

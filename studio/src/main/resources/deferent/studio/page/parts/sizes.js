@@ -1,0 +1,81 @@
+import { html } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { live } from 'lit/directives/live.js';
+import { Part } from './part.js';
+import { shown, trimmed } from './units.js';
+
+/** Every size of the pattern, to be typed in; a held size is one the fit leaves alone. */
+class SizeList extends Part {
+  render() {
+    const { session } = this.desk;
+    if (!session.answer) return html`<p class="quiet">The sizes of the pattern come here.</p>`;
+    const groups = [
+      ['left', 'Left hand'],
+      ['right', 'Right hand'],
+      [null, 'Both'],
+    ];
+    return html`
+      <p class="quiet">Type a size, or drag its handle on the stage. Held sizes stay as they are when you fit.</p>
+      ${groups.map(([side, title]) => {
+        const sizes = session.answer.sizes.filter((s) => (s.side ?? null) === side);
+        return sizes.length
+          ? html`<fieldset class="sizes" data-side=${side || 'both'}><legend>${title}</legend>${repeat(sizes, (s) => s.key, (s) => this.#row(s))}</fieldset>`
+          : '';
+      })}
+      ${this.#performer()}`;
+  }
+
+  #row(size) {
+    const { unit, scale, digits, step } = shown(size);
+    const { session } = this.desk;
+    const id = 'size-' + size.key.replace('.', '-');
+    const held = session.locked.has(size.key);
+    const bare = size.name.replace(/^(left|right)( hand)?('s)? /, '');
+    return html`
+      <div class="size">
+        <label for=${id}>${bare}</label>
+        <span class="entry">
+          <input id=${id} data-key=${size.key} type="number" inputmode="decimal" step=${step}
+            min=${trimmed(size.least * scale, digits)} max=${trimmed(size.most * scale, digits)}
+            .value=${live(trimmed(size.value * scale, digits))}
+            @change=${(e) => this.#set(size, Number(e.target.value) / scale, e.target)}>
+          <span class="unit">${unit}</span>
+        </span>
+        ${size.key === 'tempo_bpm'
+          ? html`<span></span>`
+          : html`<button type="button" class="hold" aria-pressed=${held} aria-label="Hold ${size.name} when fitting" @click=${() => this.#hold(size.key)}>${held ? 'held' : 'hold'}</button>`}
+      </div>`;
+  }
+
+  #performer() {
+    const performer = this.desk.session.pattern.performer || {};
+    const stature = performer.stature_m;
+    if (stature === undefined) return '';
+    return html`<fieldset class="sizes"><legend>Performer</legend>
+      <div class="size"><label for="stature">stature</label>
+        <span class="entry"><input id="stature" type="number" inputmode="decimal" min="80" max="250" step="1" .value=${live(trimmed(stature * 100, 1))}
+          @change=${(e) => this.#stature(Number(e.target.value) / 100)}><span class="unit">cm</span></span><span></span></div></fieldset>`;
+  }
+
+  #stature(stature) {
+    if (!(stature > 0)) return;
+    const { session } = this.desk;
+    session.open({ ...session.pattern, performer: { ...session.pattern.performer, stature_m: stature } });
+  }
+
+  #set(size, value, field) {
+    if (field.value === '' || !Number.isFinite(value)) {
+      this.requestUpdate();
+      return;
+    }
+    this.desk.session.change([{ set: size.key, to: value }]);
+  }
+
+  #hold(key) {
+    const { locked } = this.desk.session;
+    if (!locked.delete(key)) locked.add(key);
+    this.requestUpdate();
+  }
+}
+
+customElements.define('size-list', SizeList);

@@ -1,0 +1,44 @@
+import { html } from 'lit';
+import { Part } from './part.js';
+import { VIEWS } from '../stage/camera.js';
+
+const SAID = { audience: 'Audience', performer: 'Performer', mirror: 'Mirror' };
+
+/** Over the stage: from where it is seen, stills, and what the shapes mean. */
+class StageTools extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.stage.addEventListener('viewed', () => this.soon());
+  }
+
+  render() {
+    const { stage } = this.desk;
+    const camera = stage.camera;
+    const turned = Math.abs(camera.turn) > 0.01 || Math.abs(camera.lift) > 0.01;
+    return html`
+      <fieldset class="views">
+        <legend class="spoken">Seen by</legend>
+        ${VIEWS.map(
+          (view) => html`<label><input type="radio" name="view" .checked=${camera.view === view} @change=${() => stage.see(view)}><span>${SAID[view]}</span></label>`,
+        )}
+        <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>
+      </fieldset>
+      <div class="stills" role="group" aria-label="Still of the stage">
+        <span aria-hidden="true">Still</span>
+        <button type="button" @click=${() => this.desk.still('svg')} aria-label="Still as SVG">SVG</button>
+        <button type="button" @click=${() => this.desk.still('png')} aria-label="Still as PNG">PNG</button>
+      </div>
+      <output class="stage-count" aria-hidden="true"></output>
+      <ul class="legend" aria-label="What the shapes mean">
+        <li data-side="left">${LEFT}<span>left</span></li>
+        <li data-side="right">${RIGHT}<span>right</span></li>
+        <li class="tie">${TIE}<span>tie, root’s head to rider’s hand</span></li>
+      </ul>`;
+  }
+}
+
+const LEFT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 7h20" stroke="currentColor" stroke-width="2.4"/><circle cx="7" cy="7" r="4.6" fill="var(--stage-ground)" stroke="currentColor" stroke-width="2"/><circle cx="36" cy="7" r="5" fill="currentColor"/></svg>`;
+const RIGHT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 5.6h20M11 8.4h20" stroke="currentColor" stroke-width="1"/><rect x="2.6" y="2.6" width="8.8" height="8.8" fill="var(--stage-ground)" stroke="currentColor" stroke-width="2"/><path d="m36 1 6 6-6 6-6-6z" fill="currentColor"/></svg>`;
+const TIE = html`<svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="2.4" stroke-dasharray="2.4 4.4"/></svg>`;
+
+customElements.define('stage-tools', StageTools);

@@ -1,0 +1,82 @@
+import { html, nothing } from 'lit';
+import { Part } from './part.js';
+import { SPEEDS } from '../state/clock.js';
+
+const SAID = { 0.1: 'a tenth', 0.25: 'quarter', 0.5: 'half', 1: 'full' };
+const SHORTEST = 0.06;
+
+/** Play and pause, speed, tempo and taps, the count, how long the light stays. */
+class TransportBar extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.clock.addEventListener('state', () => this.soon());
+    desk.clock.addEventListener('tick', () => this.#count());
+  }
+
+  #count() {
+    const place = document.querySelector('.stage-count');
+    if (!place) return;
+    const text = this.desk.pulse.on ? String(this.desk.pulse.count()) : '';
+    if (place.textContent !== text) place.textContent = text;
+  }
+
+  render() {
+    const { clock, session, pulse, stage } = this.desk;
+    const tempo = session.size('tempo_bpm');
+    const own = session.answer && !tempo ? session.answer.readings.tempo_bpm : null;
+    const slowest = clock.speed === SPEEDS[0];
+    const fastest = clock.speed === SPEEDS[SPEEDS.length - 1];
+    const period = session.scene.period;
+    const stays = stage.persistence;
+    return html`
+      <div class="transport" role="toolbar" aria-label="Play">
+        <button type="button" class="play" @click=${() => this.desk.act('play')} aria-keyshortcuts="Space" title="Play or pause (space)">
+          ${clock.playing ? PAUSE : PLAY}<span>${clock.playing ? 'Pause' : 'Play'}</span>
+        </button>
+        <div class="speed" role="group" aria-label="Speed">
+          <button type="button" aria-label="Slower" aria-keyshortcuts="[" title="Slower ( [ )" ?disabled=${slowest} @click=${() => clock.slower(1)}>−</button>
+          <output>${SAID[clock.speed]} speed</output>
+          <button type="button" aria-label="Faster" aria-keyshortcuts="]" title="Faster ( ] )" ?disabled=${fastest} @click=${() => clock.slower(-1)}>+</button>
+        </div>
+        <div class="tempo">
+          <label for="tempo">Tempo</label>
+          <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
+            title=${tempo ? 'Hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
+            .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
+          <button type="button" @click=${() => this.desk.act('tap')} ?disabled=${!tempo} aria-keyshortcuts="B" title="Tap the tempo (B)">Tap</button>
+        </div>
+        <button type="button" class="count" aria-pressed=${pulse.on} @click=${() => this.desk.act('count')} aria-keyshortcuts="C" title="Count out loud (C)">Count</button>
+        <div class="stays">
+          <label for="stays">Light stays</label>
+          <input id="stays" type="range" min="0" max="1" step="0.01" .value=${String(toShare(stays, period))} @input=${this.#stays}
+            aria-valuetext=${this.#says(stays, period)}
+            title="An eye keeps a light for some 60 to 200 thousandths of a second; further right is a long exposure">
+          <output>${this.#says(stays, period)}</output>
+        </div>
+      </div>`;
+  }
+
+  #says(stays, period) {
+    if (stays >= period * 0.995) return 'whole cycle';
+    return stays < 1 ? Math.round(stays * 1000) + '\u202fms' : stays.toFixed(1) + '\u202fs';
+  }
+
+  #stays(event) {
+    this.desk.stage.persistence = fromShare(Number(event.target.value), this.desk.session.scene.period);
+    this.desk.stage.draw();
+    this.requestUpdate();
+  }
+
+  #tempo(event) {
+    const value = Number(event.target.value);
+    if (value > 0) this.desk.session.change([{ set: 'tempo_bpm', to: value }]);
+  }
+}
+
+const toShare = (stays, period) => Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST);
+const fromShare = (share, period) => SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** share;
+
+const PLAY = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5v13l11-6.5z" fill="currentColor"/></svg>`;
+const PAUSE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5h3.6v13H5zM11.4 3.5H15v13h-3.6z" fill="currentColor"/></svg>`;
+
+customElements.define('transport-bar', TransportBar);

@@ -1,0 +1,49 @@
+// Numbers as people read them: centimetres, degrees, beats a minute. SI and degrees come from the server.
+
+const MINUS = '\u2212';
+const THIN = '\u202f';
+
+export function cm(metres, digits = 1) {
+  const text = (metres * 100).toFixed(digits);
+  return signed(text) + THIN + 'cm';
+}
+
+export function gap(metres) {
+  return cm(metres, Math.abs(metres) < 0.0995 ? 1 : 0);
+}
+
+export function degrees(value) {
+  return signed(trimmed(value, 1)) + '°';
+}
+
+export function seconds(value) {
+  return value.toFixed(2) + THIN + 's';
+}
+
+/** A size in the unit people type it in, with how it goes back. */
+export function shown(size) {
+  switch (size.unit) {
+    case 'm':
+      return { unit: 'cm', scale: 100, digits: 1, step: 0.5 };
+    case 'deg':
+      return { unit: '°', scale: 1, digits: 1, step: 5 };
+    case 'bpm':
+      return { unit: 'a minute', scale: 1, digits: 1, step: 1 };
+    default:
+      return { unit: size.unit === 'cycles' ? 'of a cycle' : size.unit, scale: 1, digits: 3, step: 0.25 };
+  }
+}
+
+export function withUnit(size, value = size.value) {
+  const { unit, scale, digits } = shown(size);
+  const number = signed(trimmed(value * scale, digits));
+  return unit === '°' ? number + unit : number + THIN + unit;
+}
+
+export function trimmed(value, digits) {
+  return String(Number(value.toFixed(digits)));
+}
+
+export function signed(text) {
+  return text.replace('-', MINUS);
+}

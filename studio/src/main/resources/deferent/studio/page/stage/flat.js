@@ -1,0 +1,222 @@
+// Draws the same picture on a plain two-dimensional canvas, where there is no WebGL or where it is asked for.
+
+import { RIBBON, SHAPES, pointsOf, ribbonsOf } from './picture.js';
+
+const STEPS = 28; // shades of a fading trail
+
+export class FlatDrawer {
+  constructor(canvas) {
+    this.canvas = canvas;
+    this.paper = canvas.getContext('2d', { alpha: false });
+    this.name = 'two-dimensional canvas';
+    this.ribbons = [];
+    this.shape = '';
+    this.at = [0, 0, 0];
+  }
+
+  resize(width, height, ratio) {
+    this.ratio = ratio;
+    this.canvas.width = Math.round(width * ratio);
+    this.canvas.height = Math.round(height * ratio);
+  }
+
+  load(scene) {
+    if (scene.shape !== this.shape) {
+      this.shape = scene.shape;
+      this.ribbons = ribbonsOf(scene).map((what) => ({ what }));
+    }
+    for (const ribbon of this.ribbons) {
+      ribbon.xyz = pointsOf(ribbon.what, scene);
+      const points = ribbon.xyz.length / 3;
+      ribbon.rows = ribbon.what.closed ? points + 1 : points;
+      if (!ribbon.line || ribbon.line.length !== 2 * ribbon.rows) ribbon.line = new Float32Array(2 * ribbon.rows);
+    }
+  }
+
+  draw(picture, camera, look) {
+    const { ink, phase, fade, show, glow } = look;
+    const p = this.paper;
+    p.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
+    p.globalAlpha = 1;
+    p.fillStyle = css(ink.ground, 1);
+    p.fillRect(0, 0, camera.width, camera.height);
+    p.lineJoin = 'round';
+    p.lineCap = 'butt';
+    for (const ribbon of this.ribbons) {
+      if (show[ribbon.what.kind] === false) continue;
+      this.#project(ribbon, camera);
+      const style = RIBBON[ribbon.what.kind];
+      const colour = (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
+      else this.#line(ribbon, colour, style);
+    }
+    this.#strokes(picture, camera);
+    this.#marks(picture, camera, ink);
+  }
+
+  read(x, y, width, height) {
+    const r = this.ratio;
+    return this.paper.getImageData(Math.round(x * r), Math.round(y * r), Math.max(1, Math.round(width * r)), Math.max(1, Math.round(height * r))).data;
+  }
+
+  dispose() {}
+
+  #project(ribbon, camera) {
+    const points = ribbon.xyz.length / 3;
+    for (let row = 0; row < ribbon.rows; row++) {
+      const i = 3 * (row % points);
+      const seen = camera.project(ribbon.xyz[i], ribbon.xyz[i + 1], ribbon.xyz[i + 2], this.at);
+      ribbon.line[2 * row] = seen ? this.at[0] : NaN;
+      ribbon.line[2 * row + 1] = seen ? this.at[1] : NaN;
+    }
+  }
+
+  #line(ribbon, colour, style) {
+    const p = this.paper;
+    const l = ribbon.line;
+    p.strokeStyle = css(colour, style.alpha);
+    p.lineWidth = 2 * style.core;
+    p.beginPath();
+    const dashes = style.dashes ? style.dashes[ribbon.what.side] || 48 : 0;
+    let down = false;
+    for (let row = 0; row < ribbon.rows; row++) {
+      const part = Math.abs((((row / (ribbon.rows - 1)) * dashes) % 1) - 0.5);
+      const drawn = !dashes || part > 0.24;
+      if (drawn && down) p.lineTo(l[2 * row], l[2 * row + 1]);
+      else if (drawn) p.moveTo(l[2 * row], l[2 * row + 1]);
+      down = drawn;
+    }
+    p.stroke();
+  }
+
+  #trail(ribbon, colour, phase, fade, style, glow) {
+    const p = this.paper;
+    const l = ribbon.line;
+    const last = ribbon.rows - 1;
+    const head = phase * last;
+    const length = Math.min(1, fade) * last;
+    p.lineCap = 'butt';
+    for (let step = STEPS - 1; step >= 0; step--) {
+      const young = (step / STEPS) * length;
+      const old = ((step + 1) / STEPS) * length;
+      const left = Math.pow(Math.max(0, 1 - (young + old) / 2 / (fade * last)), 1.5);
+      if (left < 0.01) continue;
+      p.beginPath();
+      this.#stretch(l, last, head - old, head - young);
+      if (glow > 0) {
+        p.globalCompositeOperation = 'lighter';
+        p.strokeStyle = css(colour, 0.13 * left);
+        p.lineWidth = 11;
+        p.stroke();
+      }
+      p.strokeStyle = css(glow > 0 ? whitened(colour, 0.45 * left) : colour, left);
+      p.lineWidth = 2 * style.core;
+      p.stroke();
+      p.globalCompositeOperation = 'source-over';
+    }
+  }
+
+  // The line from one place to another, counted in rows and wrapped round.
+  #stretch(l, last, from, to) {
+    const p = this.paper;
+    const point = (row) => {
+      const at = ((row % last) + last) % last;
+      const i = Math.floor(at);
+      const f = at - i;
+      const j = Math.min(last, i + 1);
+      return [l[2 * i] * (1 - f) + l[2 * j] * f, l[2 * i + 1] * (1 - f) + l[2 * j + 1] * f];
+    };
+    p.moveTo(...point(from));
+    for (let row = Math.ceil(from); row < to; row++) p.lineTo(...point(row));
+    p.lineTo(...point(to));
+  }
+
+  #strokes(picture, camera) {
+    const p = this.paper;
+    const b = [0, 0, 0];
+    for (let i = 0; i < picture.strokes; i++) {
+      const e = picture.ends;
+      if (!camera.project(e[6 * i], e[6 * i + 1], e[6 * i + 2], this.at)) continue;
+      if (!camera.project(e[6 * i + 3], e[6 * i + 4], e[6 * i + 5], b)) continue;
+      const s = picture.strokeStyle;
+      const c = picture.strokeColour.subarray(4 * i, 4 * i + 4);
+      p.strokeStyle = css(c, c[3]);
+      p.setLineDash(s[4 * i + 1] > 0 ? [s[4 * i + 1], s[4 * i + 2]] : []);
+      const offsets = s[4 * i + 3] > 0 ? [-1.5, 1.5] : [0];
+      p.lineWidth = s[4 * i + 3] > 0 ? 1 : 2 * s[4 * i];
+      const length = Math.hypot(b[0] - this.at[0], b[1] - this.at[1]) || 1;
+      for (const o of offsets) {
+        const dx = (-(b[1] - this.at[1]) / length) * o;
+        const dy = ((b[0] - this.at[0]) / length) * o;
+        p.beginPath();
+        p.moveTo(this.at[0] + dx, this.at[1] + dy);
+        p.lineTo(b[0] + dx, b[1] + dy);
+        p.stroke();
+      }
+    }
+    p.setLineDash([]);
+  }
+
+  #marks(picture, camera, ink) {
+    const p = this.paper;
+    for (let i = 0; i < picture.marks; i++) {
+      const q = picture.points;
+      if (!camera.project(q[3 * i], q[3 * i + 1], q[3 * i + 2], this.at)) continue;
+      const [x, y] = this.at;
+      const r = picture.markStyle[2 * i];
+      const shape = picture.markStyle[2 * i + 1];
+      const c = picture.markColour.subarray(4 * i, 4 * i + 4);
+      const hollow = shape === SHAPES.ring || shape === SHAPES.square;
+      p.beginPath();
+      if (shape === SHAPES.cross) {
+        p.moveTo(x - r, y);
+        p.lineTo(x + r, y);
+        p.moveTo(x, y - r);
+        p.lineTo(x, y + r);
+        p.strokeStyle = css(c, c[3]);
+        p.lineWidth = 1.4;
+        p.stroke();
+        continue;
+      }
+      const inner = hollow ? r - 1.2 : r;
+      if (shape === SHAPES.diamond) {
+        p.moveTo(x - inner * 1.25, y);
+        p.lineTo(x, y - inner * 1.25);
+        p.lineTo(x + inner * 1.25, y);
+        p.lineTo(x, y + inner * 1.25);
+        p.closePath();
+      } else if (shape === SHAPES.square) {
+        p.rect(x - inner * 0.86, y - inner * 0.86, inner * 1.72, inner * 1.72);
+      } else {
+        p.arc(x, y, inner, 0, 2 * Math.PI);
+      }
+      p.strokeStyle = css(ink.ground, 0.8);
+      p.lineWidth = hollow ? 5.4 : 3.2;
+      p.stroke();
+      p.fillStyle = css(hollow ? ink.ground : c, 1);
+      p.fill();
+      if (hollow) {
+        p.strokeStyle = css(c, c[3]);
+        p.lineWidth = 2.4;
+        p.stroke();
+      }
+    }
+  }
+}
+
+const written = new Map();
+
+function css(c, alpha) {
+  const key = ((Math.round(c[0] * 255) << 16) | (Math.round(c[1] * 255) << 8) | Math.round(c[2] * 255)) * 101 + Math.round(alpha * 100);
+  let text = written.get(key);
+  if (!text) {
+    if (written.size > 4000) written.clear();
+    text = `rgba(${Math.round(c[0] * 255)},${Math.round(c[1] * 255)},${Math.round(c[2] * 255)},${Math.round(alpha * 100) / 100})`;
+    written.set(key, text);
+  }
+  return text;
+}
+
+function whitened(c, share) {
+  return [c[0] + (1 - c[0]) * share, c[1] + (1 - c[1]) * share, c[2] + (1 - c[2]) * share];
+}

@@ -1,0 +1,197 @@
+// One cycle from left to right: how far the tie is open, marks for beats, petals and stalls, and a handle to go to a moment.
+
+import uPlot from 'uplot';
+import { cm, seconds } from '../parts/units.js';
+
+const PAD = { left: 52, right: 14, top: 8, bottom: 22 };
+const LANES = 22; // pixels above the plot for the marks of both hands
+
+export class StripElement extends HTMLElement {
+  connect(session, clock) {
+    this.session = session;
+    this.clock = clock;
+    session.addEventListener('scene', () => this.#later());
+    clock.addEventListener('tick', () => this.#moment());
+    clock.addEventListener('state', () => this.#moment());
+  }
+
+  connectedCallback() {
+    if (this.plotPlace) return;
+    this.innerHTML = `
+      <div class="strip-plot" aria-hidden="true"></div>
+      <div class="strip-now" aria-hidden="true"><i></i></div>
+      <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">`;
+    this.plotPlace = this.querySelector('.strip-plot');
+    this.now = this.querySelector('.strip-now');
+    this.scrub = this.querySelector('.strip-scrub');
+    this.scrub.addEventListener('input', () => {
+      this.clock.play(false);
+      this.clock.seek(Math.min(0.9999, Number(this.scrub.value)));
+    });
+    this.addEventListener('pointerdown', (event) => {
+      if (event.target === this.scrub || event.button > 0) return;
+      event.preventDefault();
+      this.setPointerCapture(event.pointerId);
+      this.scrubbing = true;
+      this.clock.play(false);
+      this.#scrubTo(event);
+    });
+    this.addEventListener('pointermove', (event) => this.scrubbing && this.#scrubTo(event));
+    this.addEventListener('pointerup', () => (this.scrubbing = false));
+    this.addEventListener('pointercancel', () => (this.scrubbing = false));
+    new ResizeObserver(() => {
+      if (this.plot) {
+        this.plot.setSize(this.#size());
+        this.#moment();
+      }
+    }).observe(this);
+  }
+
+  recolour() {
+    const style = getComputedStyle(this);
+    const get = (name) => style.getPropertyValue(name).trim();
+    this.ink = { text: get('--muted'), line: get('--line'), tie: get('--tie'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint') };
+    if (this.plot) {
+      this.plot.destroy();
+      this.plot = null;
+      this.#show();
+    }
+  }
+
+  #scrubTo(event) {
+    const box = this.getBoundingClientRect();
+    const share = (event.clientX - box.left - PAD.left) / (box.width - PAD.left - PAD.right);
+    this.clock.seek(Math.max(0, Math.min(0.9999, share)));
+  }
+
+  #size() {
+    return { width: this.clientWidth, height: this.plotPlace.clientHeight };
+  }
+
+  #later() {
+    if (this.due) return;
+    this.due = true;
+    requestAnimationFrame(() => {
+      this.due = false;
+      this.#show();
+    });
+  }
+
+  #show() {
+    const answer = this.session.answer;
+    if (!answer || !this.clientWidth) return;
+    if (!this.ink) this.recolour();
+    const { strip } = answer;
+    const period = this.session.scene.period;
+    const n = strip.gap_m.length;
+    if (!this.data || this.data[0].length !== n + 1) this.data = [new Float64Array(n + 1), new Float64Array(n + 1), new Float64Array(n + 1)];
+    const other = strip.ties && strip.ties.find((t) => t.root !== strip.root);
+    let most = 0;
+    for (let i = 0; i <= n; i++) {
+      this.data[0][i] = (period * i) / n;
+      this.data[1][i] = strip.gap_m[i % n] * 100;
+      this.data[2][i] = other ? other.gap_m[i % n] * 100 : NaN;
+      most = Math.max(most, this.data[1][i]);
+    }
+    const tolerance = (strip.tolerance_m ?? 0.08) * 100;
+    const top = nice(Math.max(most * 1.08, tolerance * 2.5));
+    if (!this.top || top > this.top || !this.session.dragging) this.top = top;
+    this.tolerance = tolerance;
+    this.marks = strip.marks || [];
+    if (!this.plot) this.#make();
+    this.plot.setData(this.data, true);
+    this.#moment();
+  }
+
+  #make() {
+    const grid = { stroke: this.ink.line, width: 1 };
+    const font = '11px ' + getComputedStyle(this).fontFamily;
+    this.plot = new uPlot(
+      {
+        ...this.#size(),
+        padding: [PAD.top + LANES, PAD.right, 0, 0],
+        legend: { show: false },
+        cursor: { show: false },
+        select: { show: false },
+        scales: {
+          x: { time: false, range: (u, least, most) => [0, most] },
+          y: { range: () => [0, this.top] },
+        },
+        axes: [
+          { stroke: this.ink.text, font, size: PAD.bottom, grid: { show: false }, ticks: { ...grid, size: 4 }, gap: 3, space: 64, values: (u, at) => at.map((v) => Number(v.toFixed(3)) + ' s') },
+          { stroke: this.ink.text, font, size: PAD.left, grid, ticks: { show: false }, gap: 6, space: 26, values: (u, at) => at.map((v) => v + ' cm') },
+        ],
+        series: [
+          {},
+          { stroke: this.ink.tie, width: 2, points: { show: false } },
+          { stroke: this.ink.other, width: 1, dash: [3, 4], points: { show: false } },
+        ],
+        hooks: { drawClear: [(u) => this.#band(u)], draw: [(u) => this.#drawMarks(u)] },
+      },
+      this.data,
+      this.plotPlace,
+    );
+  }
+
+  // The breadth of a hand: while the line runs in this band, the tie counts as closed.
+  #band(u) {
+    const { left, width } = u.bbox;
+    const y = u.valToPos(this.tolerance, 'y', true);
+    const bottom = u.valToPos(0, 'y', true);
+    u.ctx.save();
+    u.ctx.fillStyle = this.ink.band;
+    u.ctx.fillRect(left, y, width, bottom - y);
+    u.ctx.restore();
+  }
+
+  #drawMarks(u) {
+    const ratio = devicePixelRatio;
+    const ctx = u.ctx;
+    const { top } = u.bbox;
+    ctx.save();
+    ctx.setLineDash([]);
+    ctx.lineWidth = 1.5 * ratio;
+    for (const mark of this.marks) {
+      const x = u.valToPos(mark.time_s, 'x', true);
+      const lane = mark.side === 'right' ? 1 : 0;
+      const y = top + (-LANES - 1 + 6 + lane * 10) * ratio;
+      const r = 3.4 * ratio;
+      ctx.strokeStyle = ctx.fillStyle = this.ink[mark.side] || this.ink.text;
+      ctx.beginPath();
+      if (mark.kind === 'beat') {
+        ctx.moveTo(x, y - r * 1.1);
+        ctx.lineTo(x, y + r * 1.1);
+        ctx.stroke();
+      } else if (mark.kind === 'stall') {
+        ctx.rect(x - r * 0.8, y - r * 0.8, r * 1.6, r * 1.6);
+        ctx.fill();
+      } else {
+        ctx.arc(x, y, r * 0.78, 0, 2 * Math.PI);
+        ctx.stroke();
+      }
+    }
+    ctx.restore();
+  }
+
+  #moment() {
+    const answer = this.session && this.session.answer;
+    if (!answer) return;
+    const phase = this.clock.phase;
+    const width = this.clientWidth - PAD.left - PAD.right;
+    this.now.style.transform = `translateX(${(PAD.left + phase * width).toFixed(1)}px)`;
+    if (document.activeElement !== this.scrub || this.clock.playing) this.scrub.value = phase;
+    if (!this.clock.playing) {
+      const gaps = answer.strip.gap_m;
+      const period = this.session.scene.period;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, tie open ${cm(gaps[Math.floor(phase * gaps.length) % gaps.length])}`;
+      this.scrub.setAttribute('aria-valuetext', text);
+    }
+  }
+}
+
+function nice(value) {
+  for (const step of [10, 20, 30, 50, 80, 100, 150, 200, 300, 400, 500, 800]) if (value <= step) return step;
+  return Math.ceil(value / 1000) * 1000;
+}
+
+customElements.define('deferent-strip', StripElement);

@@ -1,0 +1,401 @@
+// Draws a picture with WebGL through three.js. Whole paths go to the graphics memory once an answer; how a trail fades is worked
+// out there from the moment alone, so that a frame in play sends a dozen numbers and no path.
+
+import {
+  BufferAttribute,
+  BufferGeometry,
+  Camera as Eye,
+  CustomBlending,
+  DoubleSide,
+  DynamicDrawUsage,
+  GLSL3,
+  InstancedBufferAttribute,
+  InstancedBufferGeometry,
+  InterleavedBuffer,
+  InterleavedBufferAttribute,
+  Matrix4,
+  Mesh,
+  OneFactor,
+  OneMinusSrcAlphaFactor,
+  RawShaderMaterial,
+  Scene as Group,
+  Vector2,
+  Vector3,
+  Vector4,
+  WebGLRenderer,
+} from 'three';
+import { RIBBON, pointsOf, ribbonsOf } from './picture.js';
+
+const RIBBON_VERTEX = `
+precision highp float;
+in vec3 position;
+in vec3 before;
+in vec3 after;
+in vec2 along;
+uniform mat4 toClip;
+uniform vec2 halfSize;
+uniform float reach;
+out float across;
+out float phase;
+void main() {
+  vec4 p = toClip * vec4(position, 1.0);
+  vec4 b = toClip * vec4(before, 1.0);
+  vec4 a = toClip * vec4(after, 1.0);
+  vec2 here = p.xy / p.w * halfSize;
+  vec2 come = here - b.xy / b.w * halfSize;
+  vec2 go = a.xy / a.w * halfSize - here;
+  float comeLength = length(come);
+  float goLength = length(go);
+  vec2 t1 = comeLength > 1e-4 ? come / comeLength : (goLength > 1e-4 ? go / goLength : vec2(1.0, 0.0));
+  vec2 t2 = goLength > 1e-4 ? go / goLength : t1;
+  vec2 t = t1 + t2;
+  t = length(t) > 1e-2 ? normalize(t) : t2;
+  vec2 n = vec2(-t.y, t.x);
+  float mitre = 1.0 / max(0.7, abs(dot(n, vec2(-t1.y, t1.x))));
+  here += n * along.y * reach * mitre;
+  gl_Position = vec4(here / halfSize * p.w, p.z, p.w);
+  across = along.y * reach;
+  phase = along.x;
+}`;
+
+const RIBBON_FRAGMENT = `
+precision highp float;
+in float across;
+in float phase;
+uniform vec4 colour;
+uniform float core;
+uniform float halo;
+uniform float dashes;
+uniform float now;
+uniform float fade;
+uniform float glow;
+out vec4 paint;
+void main() {
+  float d = abs(across);
+  float a = 1.0 - smoothstep(core - 0.6, core + 0.6, d);
+  vec3 c = colour.rgb;
+  if (fade > 0.0) {
+    float age = fract(now - phase) / fade;
+    float left = pow(max(0.0, 1.0 - age), 1.5);
+    float soft = exp(-d * d / (halo * halo * 0.28));
+    c = mix(c, mix(c, vec3(1.0), 0.55), a * left * glow);
+    a = (a + soft * mix(0.16, 0.42, glow)) * left;
+  }
+  if (dashes > 0.0) {
+    float part = abs(fract(phase * dashes) - 0.5);
+    a *= smoothstep(0.2, 0.28, part);
+  }
+  a = min(1.0, a) * colour.a;
+  paint = vec4(c * a, fade > 0.0 ? a * (1.0 - glow * 0.6) : a);
+}`;
+
+const STROKE_VERTEX = `
+precision highp float;
+in vec2 corner;
+in vec3 from;
+in vec3 to;
+in vec4 style;
+in vec4 colour;
+uniform mat4 toClip;
+uniform vec2 halfSize;
+out vec2 place;
+out float run;
+out vec4 look;
+out vec4 tint;
+void main() {
+  vec4 a = toClip * vec4(from, 1.0);
+  vec4 b = toClip * vec4(to, 1.0);
+  vec2 pa = a.xy / a.w * halfSize;
+  vec2 pb = b.xy / b.w * halfSize;
+  vec2 d = pb - pa;
+  run = length(d);
+  d = run > 1e-4 ? d / run : vec2(1.0, 0.0);
+  float reach = style.x + 1.0;
+  vec4 p = corner.x < 0.5 ? a : b;
+  vec2 here = (corner.x < 0.5 ? pa : pb) + vec2(-d.y, d.x) * corner.y * reach;
+  gl_Position = vec4(here / halfSize * p.w, p.z, p.w);
+  place = vec2(corner.x * run, corner.y * reach);
+  look = style;
+  tint = colour;
+}`;
+
+const STROKE_FRAGMENT = `
+precision highp float;
+in vec2 place;
+in float run;
+in vec4 look;
+in vec4 tint;
+uniform float ratio;
+out vec4 paint;
+void main() {
+  float d = abs(place.y);
+  float a = 1.0 - smoothstep(look.x - 0.5, look.x + 0.5, d);
+  if (look.w > 0.5) a *= smoothstep(0.3, 0.9, d);
+  if (look.y > 0.0) {
+    float cycle = (look.y + look.z) * ratio;
+    float at = mod(place.x, cycle);
+    a *= 1.0 - smoothstep(look.y * ratio - 0.5, look.y * ratio + 0.5, at);
+  }
+  a *= tint.a;
+  paint = vec4(tint.rgb * a, a);
+}`;
+
+const MARK_VERTEX = `
+precision highp float;
+in vec2 corner;
+in vec3 at;
+in vec2 style;
+in vec4 colour;
+uniform mat4 toClip;
+uniform vec2 halfSize;
+uniform float ratio;
+out vec2 place;
+out vec2 look;
+out vec4 tint;
+void main() {
+  float reach = (style.x + 4.0) * ratio;
+  vec4 p = toClip * vec4(at, 1.0);
+  gl_Position = vec4((p.xy / p.w * halfSize + corner * reach) / halfSize * p.w, p.z, p.w);
+  place = corner * (style.x + 4.0);
+  look = style;
+  tint = colour;
+}`;
+
+const MARK_FRAGMENT = `
+precision highp float;
+in vec2 place;
+in vec2 look;
+in vec4 tint;
+uniform vec3 ground;
+out vec4 paint;
+void main() {
+  float r = look.x;
+  int shape = int(look.y + 0.5);
+  vec2 q = abs(place);
+  float d = length(place) - r;
+  if (shape == 1) d = (q.x + q.y - r * 1.25) * 0.7071;
+  if (shape == 3) d = max(q.x, q.y) - r * 0.86;
+  if (shape == 4) d = min(max(q.x - r, q.y - 0.7), max(q.y - r, q.x - 0.7));
+  float inside = 1.0 - smoothstep(-0.5, 0.5, d);
+  float edge = (1.0 - smoothstep(0.9, 2.0, d)) * (shape == 4 ? 0.0 : 0.75);
+  bool hollow = shape == 2 || shape == 3;
+  float hole = hollow ? 1.0 - smoothstep(-0.5, 0.5, d + 2.4) : 0.0;
+  vec3 c = mix(ground, tint.rgb, inside * (1.0 - hole));
+  float a = max(inside, edge) * tint.a;
+  paint = vec4(c * a, a);
+}`;
+
+export class WebglDrawer {
+  /** Throws where the browser has no WebGL. */
+  constructor(canvas) {
+    this.canvas = canvas;
+    this.renderer = new WebGLRenderer({ canvas, antialias: false, alpha: false, depth: false, stencil: false, powerPreference: 'high-performance' });
+    this.renderer.autoClear = true;
+    this.renderer.sortObjects = false;
+    const gl = this.renderer.getContext();
+    const known = gl.getExtension('WEBGL_debug_renderer_info');
+    this.name = 'WebGL, ' + gl.getParameter(known ? known.UNMASKED_RENDERER_WEBGL : gl.RENDERER);
+    this.gl = gl;
+    this.group = new Group();
+    this.eye = new Eye();
+    this.eye.matrixAutoUpdate = false;
+    this.shared = { toClip: { value: new Matrix4() }, halfSize: { value: new Vector2(1, 1) }, ratio: { value: 1 } };
+    this.ground = new Vector3();
+    this.ribbons = [];
+    this.shape = '';
+    this.view = new Matrix4();
+    this.strokes = this.#instanced(STROKE_VERTEX, STROKE_FRAGMENT, [0, -1, 1, -1, 1, 1, 0, 1], {
+      from: 3, to: 3, style: 4, colour: 4,
+    });
+    this.marks = this.#instanced(MARK_VERTEX, MARK_FRAGMENT, [-1, -1, 1, -1, 1, 1, -1, 1], { at: 3, style: 2, colour: 4 });
+    this.marks.material.uniforms.ground = { value: this.ground };
+    this.ratio = 1;
+  }
+
+  resize(width, height, ratio) {
+    this.ratio = ratio;
+    this.renderer.setPixelRatio(ratio);
+    this.renderer.setSize(width, height, false);
+    this.shared.halfSize.value.set((width * ratio) / 2, (height * ratio) / 2);
+    this.shared.ratio.value = ratio;
+  }
+
+  /** Takes a new answer's paths. */
+  load(scene) {
+    if (scene.shape !== this.shape) this.#build(scene);
+    for (const ribbon of this.ribbons) this.#fill(ribbon, pointsOf(ribbon.what, scene));
+  }
+
+  draw(picture, camera, look) {
+    this.#aim(camera);
+    const { ink, phase, fade, show, glow } = look;
+    const ground = ink.ground;
+    this.renderer.setClearColor((Math.round(ground[0] * 255) << 16) | (Math.round(ground[1] * 255) << 8) | Math.round(ground[2] * 255), 1);
+    this.ground.set(ground[0], ground[1], ground[2]);
+    for (const ribbon of this.ribbons) {
+      const u = ribbon.mesh.material.uniforms;
+      const colour = (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const style = RIBBON[ribbon.what.kind];
+      u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
+      u.core.value = style.core * this.ratio;
+      u.halo.value = style.halo * this.ratio;
+      u.reach.value = Math.max(style.halo, style.core + 1) * this.ratio;
+      u.dashes.value = style.dashes ? style.dashes[ribbon.what.side] || 48 : 0;
+      u.now.value = phase;
+      u.fade.value = ribbon.what.kind === 'trail' ? fade : 0;
+      u.glow.value = glow;
+      ribbon.mesh.visible = show[ribbon.what.kind] !== false;
+    }
+    this.#send(this.strokes, { from: [picture.ends, 6, 0], to: [picture.ends, 6, 3], style: [picture.strokeStyle, 4, 0], colour: [picture.strokeColour, 4, 0] }, picture.strokes);
+    for (let i = 0; i < picture.strokes; i++) this.strokes.geometry.attributes.style.array[4 * i] *= this.ratio;
+    this.#send(this.marks, { at: [picture.points, 3, 0], style: [picture.markStyle, 2, 0], colour: [picture.markColour, 4, 0] }, picture.marks);
+    this.renderer.render(this.group, this.eye);
+  }
+
+  /** Reads pixels back, which waits until everything drawn so far is there: x, y from the top left in CSS pixels. */
+  read(x, y, width, height) {
+    const gl = this.gl;
+    const r = this.ratio;
+    const w = Math.max(1, Math.round(width * r));
+    const h = Math.max(1, Math.round(height * r));
+    const out = new Uint8Array(4 * w * h);
+    gl.readPixels(Math.round(x * r), Math.round(this.canvas.height - (y + height) * r), w, h, gl.RGBA, gl.UNSIGNED_BYTE, out);
+    return out;
+  }
+
+  dispose() {
+    this.#clear();
+    this.renderer.dispose();
+  }
+
+  #aim(camera) {
+    const c = camera;
+    const e = c.eye;
+    const [r, u, a] = [c.right, c.up, c.ahead];
+    const near = 0.05;
+    const far = 60;
+    const sx = c.across;
+    const sy = c.upright;
+    const depthScale = (far + near) / (far - near);
+    const depthShift = (-2 * far * near) / (far - near);
+    const dot = (v) => v[0] * e[0] + v[1] * e[1] + v[2] * e[2];
+    this.shared.toClip.value.set(
+      sx * r[0], sx * r[1], sx * r[2], -sx * dot(r),
+      sy * u[0], sy * u[1], sy * u[2], -sy * dot(u),
+      depthScale * a[0], depthScale * a[1], depthScale * a[2], -depthScale * dot(a) + depthShift,
+      a[0], a[1], a[2], -dot(a),
+    );
+  }
+
+  #build(scene) {
+    this.#clear();
+    this.shape = scene.shape;
+    for (const what of ribbonsOf(scene)) {
+      const points = pointsOf(what, scene).length / 3;
+      const rows = what.closed ? points + 1 : points;
+      // Each point stands twice, once a side, with its neighbours read from the same buffer two places on and back.
+      const buffer = new InterleavedBuffer(new Float32Array(3 * 2 * (rows + 2)), 3);
+      buffer.setUsage(DynamicDrawUsage);
+      const geometry = new BufferGeometry();
+      geometry.setAttribute('before', new InterleavedBufferAttribute(buffer, 3, 0));
+      geometry.setAttribute('position', new InterleavedBufferAttribute(buffer, 3, 6));
+      geometry.setAttribute('after', new InterleavedBufferAttribute(buffer, 3, 12));
+      const along = new Float32Array(4 * rows);
+      const order = new Uint16Array(6 * (rows - 1));
+      for (let i = 0; i < rows; i++) {
+        const phase = i / (what.closed ? points : points - 1);
+        along.set([phase, -1, phase, 1], 4 * i);
+        if (i < rows - 1) order.set([2 * i, 2 * i + 1, 2 * i + 2, 2 * i + 2, 2 * i + 1, 2 * i + 3], 6 * i);
+      }
+      geometry.setAttribute('along', new BufferAttribute(along, 2));
+      geometry.setIndex(new BufferAttribute(order, 1));
+      const material = this.#material(RIBBON_VERTEX, RIBBON_FRAGMENT, {
+        colour: { value: new Vector4() },
+        core: { value: 1 },
+        halo: { value: 1 },
+        reach: { value: 1 },
+        dashes: { value: 0 },
+        now: { value: 0 },
+        fade: { value: 0 },
+        glow: { value: 1 },
+      });
+      const mesh = new Mesh(geometry, material);
+      mesh.frustumCulled = false;
+      this.ribbons.push({ what, mesh, buffer, points, rows });
+      this.group.add(mesh);
+    }
+    this.group.add(this.strokes, this.marks);
+  }
+
+  #fill(ribbon, xyz) {
+    const { buffer, points, rows } = ribbon;
+    const to = buffer.array;
+    const closed = ribbon.what.closed;
+    for (let row = -1; row <= rows; row++) {
+      let i = row;
+      if (closed) i = (row + points) % points;
+      else i = Math.max(0, Math.min(points - 1, row));
+      const o = 6 * (row + 1);
+      const s = 3 * i;
+      to[o] = to[o + 3] = xyz[s];
+      to[o + 1] = to[o + 4] = xyz[s + 1];
+      to[o + 2] = to[o + 5] = xyz[s + 2];
+    }
+    buffer.needsUpdate = true;
+  }
+
+  #send(mesh, sources, count) {
+    const g = mesh.geometry;
+    g.instanceCount = count;
+    for (const name in sources) {
+      const [from, stride, offset] = sources[name];
+      const attribute = g.attributes[name];
+      const size = attribute.itemSize;
+      const to = attribute.array;
+      for (let i = 0; i < count; i++) for (let k = 0; k < size; k++) to[size * i + k] = from[stride * i + offset + k];
+      attribute.needsUpdate = true;
+    }
+  }
+
+  #instanced(vertex, fragment, corners, attributes) {
+    const geometry = new InstancedBufferGeometry();
+    geometry.setAttribute('corner', new BufferAttribute(new Float32Array(corners), 2));
+    for (const name in attributes) {
+      const attribute = new InstancedBufferAttribute(new Float32Array(64 * attributes[name]), attributes[name]);
+      attribute.setUsage(DynamicDrawUsage);
+      geometry.setAttribute(name, attribute);
+    }
+    geometry.setIndex([0, 1, 2, 0, 2, 3]);
+    const mesh = new Mesh(geometry, this.#material(vertex, fragment, {}));
+    mesh.frustumCulled = false;
+    return mesh;
+  }
+
+  #material(vertexShader, fragmentShader, uniforms) {
+    return new RawShaderMaterial({
+      glslVersion: GLSL3,
+      vertexShader,
+      fragmentShader,
+      uniforms: { ...uniforms, ...this.shared },
+      side: DoubleSide,
+      depthTest: false,
+      depthWrite: false,
+      transparent: true,
+      blending: CustomBlending,
+      blendSrc: OneFactor,
+      blendDst: OneMinusSrcAlphaFactor,
+      blendSrcAlpha: OneFactor,
+      blendDstAlpha: OneMinusSrcAlphaFactor,
+      premultipliedAlpha: true,
+    });
+  }
+
+  #clear() {
+    for (const { mesh } of this.ribbons) {
+      mesh.geometry.dispose();
+      mesh.material.dispose();
+    }
+    this.ribbons = [];
+    this.group.clear();
+  }
+}

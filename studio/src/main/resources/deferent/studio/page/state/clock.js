@@ -1,0 +1,49 @@
+// Where the moment stands in the cycle and how fast it goes on. The moment is kept as a share of the cycle, so that a change of
+// tempo, which changes the cycle, leaves it where it is.
+
+export const SPEEDS = [0.1, 0.25, 0.5, 1];
+
+export class Clock extends EventTarget {
+  constructor() {
+    super();
+    this.phase = 0;
+    this.period = 1;
+    this.speed = 0.5;
+    this.playing = false;
+    this.turns = 0; // whole cycles since play began, for the count
+    this.frame = (now) => this.#frame(now);
+    this.calm = matchMedia('(prefers-reduced-motion: reduce)');
+  }
+
+  play(on = !this.playing) {
+    if (on === this.playing) return;
+    this.playing = on;
+    this.last = 0;
+    if (on) requestAnimationFrame(this.frame);
+    this.dispatchEvent(new Event('state'));
+  }
+
+  seek(phase) {
+    this.phase = ((phase % 1) + 1) % 1;
+    this.dispatchEvent(new Event('tick'));
+  }
+
+  slower(by) {
+    const i = SPEEDS.indexOf(this.speed);
+    this.speed = SPEEDS[Math.max(0, Math.min(SPEEDS.length - 1, i - by))];
+    this.dispatchEvent(new Event('state'));
+  }
+
+  #frame(now) {
+    if (!this.playing) return;
+    if (this.last) {
+      const on = (Math.min(0.1, (now - this.last) / 1000) * this.speed) / this.period;
+      const phase = this.phase + on;
+      this.turns += Math.floor(phase);
+      this.phase = phase % 1;
+    }
+    this.last = now;
+    this.dispatchEvent(new Event('tick'));
+    requestAnimationFrame(this.frame);
+  }
+}

@@ -1,0 +1,110 @@
+// Questions to the server and their answers, over one socket; by POST where there is no socket.
+//
+// A question is either one of a stream of which each is to be answered (the moves of a drag: they queue and go one at a time), or
+// the newest of its kind (typing: a newer one takes the place of one that still waits).
+
+const QUEUE = 4; // moves that may wait; when more come, the oldest waiting one is given up and counted
+
+export class Live extends EventTarget {
+  constructor() {
+    super();
+    this.next = 1;
+    this.waiting = [];
+    this.asked = null; // the question now with the server
+    this.givenUp = 0;
+    this.open = false;
+    this.tries = 0;
+    this.#connect();
+  }
+
+  /**
+   * Asks; `answered(answer, times)` is called with the answer. Of questions of one `kind`, other than 'move', only the newest waits.
+   */
+  ask(body, answered, kind = 'move', seen = performance.now()) {
+    const question = { body: { ...body, id: this.next++ }, answered, kind, seen, sent: 0 };
+    if (kind !== 'move') this.waiting = this.waiting.filter((q) => q.kind !== kind);
+    this.waiting.push(question);
+    while (this.waiting.length > QUEUE) {
+      this.waiting.shift();
+      this.givenUp++;
+    }
+    this.#send();
+    return question.body.id;
+  }
+
+  /** Forgets what waits; an answer still on its way is thrown away. */
+  forget(kind) {
+    this.waiting = this.waiting.filter((q) => q.kind !== kind);
+    if (this.asked && this.asked.kind === kind) this.asked.answered = () => {};
+  }
+
+  get busy() {
+    return this.asked !== null || this.waiting.length > 0;
+  }
+
+  #send() {
+    if (!this.waiting.length || this.connecting) return;
+    if (this.asked) {
+      // What is dear and only wanted while nothing newer is asked makes way.
+      if (this.asked.kind !== 'settled' || this.waiting[0].kind === 'settled') return;
+    }
+    const question = this.waiting.shift();
+    question.sent = performance.now();
+    this.asked = question;
+    if (this.open) this.socket.send(JSON.stringify(question.body));
+    else post(question.body).then((answer) => this.#answer(answer), () => this.#answer({ id: question.body.id, error: UNREACHED }));
+  }
+
+  #answer(answer) {
+    const question = this.asked;
+    if (!question || question.body.id !== answer.id) return; // an answer to a question that made way
+    this.asked = null;
+    if (!answer.dropped) question.answered(answer, { seen: question.seen, sent: question.sent, answered: performance.now() });
+    this.#send();
+  }
+
+  #connect() {
+    this.connecting = true;
+    const url = new URL('/api/live', location.href);
+    url.protocol = url.protocol.replace('http', 'ws');
+    const socket = new WebSocket(url);
+    this.socket = socket;
+    socket.onopen = () => {
+      this.open = true;
+      this.connecting = false;
+      this.tries = 0;
+      this.dispatchEvent(new Event('open'));
+      this.#send();
+    };
+    socket.onmessage = (event) => this.#answer(JSON.parse(event.data));
+    socket.onclose = () => {
+      const was = this.open;
+      this.open = false;
+      this.connecting = false;
+      if (this.asked) {
+        this.waiting.unshift(this.asked);
+        this.asked = null;
+      }
+      if (was) this.dispatchEvent(new Event('close'));
+      this.tries++;
+      setTimeout(() => this.#connect(), Math.min(8000, 400 * 2 ** this.tries));
+      this.#send();
+    };
+  }
+}
+
+const UNREACHED = {
+  what: 'does not answer',
+  where: 'the studio',
+  right: 'see that it still runs in its terminal; the page asks again by itself',
+};
+
+/** One question by POST: for what must not be dropped when a newer one is asked. */
+export async function post(body) {
+  const reply = await fetch('/api/ask', {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+  return reply.json();
+}

@@ -1,0 +1,234 @@
+// The pattern being worked on: what the server last answered, what is asked of it next, and every change that can be undone.
+
+import { Live, post } from './live.js';
+import { Scene } from '../stage/scene.js';
+
+const REST = 220; // milliseconds of quiet before the dear readings are asked for
+const DEPTH = 200; // changes kept for undo
+
+export class Session extends EventTarget {
+  constructor() {
+    super();
+    this.live = new Live();
+    this.live.addEventListener('open', () => this.#tell('link'));
+    this.live.addEventListener('close', () => this.#tell('link'));
+    this.scene = new Scene();
+    this.answer = null; // the last good answer
+    this.error = null; // what was wrong with the last question
+    this.said = ''; // the phrase as it stands in the line
+    this.past = [];
+    this.future = [];
+    this.stands = null; // { pattern, said } that undo would come back to
+    this.shelved = null; // { id, revision, name } where the pattern is on the shelf
+    this.dragging = null;
+    this.fit = null;
+    this.locked = new Set(); // sizes the fit must leave alone
+  }
+
+  get pattern() {
+    return this.answer && this.answer.pattern;
+  }
+
+  size(key) {
+    return this.answer && this.answer.sizes.find((s) => s.key === key);
+  }
+
+  /** Asks for a phrase as it is being typed; errors are told, what stands stays. */
+  say(text) {
+    this.said = text;
+    this.fit = null;
+    this.live.ask(
+      { ask: 'pairing', phrase: text, detail: 'live' },
+      (answer, times) => {
+        if (answer.error) this.#refused(answer.error, text);
+        else this.#take(answer, times, { said: text, merge: 'say' });
+      },
+      'say',
+    );
+  }
+
+  /** One change or several at once, as one step of undo. Changes with the same `merge` in a row are one step. */
+  change(changes, merge = null) {
+    if (!this.pattern) return;
+    this.fit = null;
+    this.live.ask(
+      { ask: 'pairing', pattern: this.pattern, change: changes, detail: 'live' },
+      (answer, times) => {
+        if (answer.error) this.#refused(answer.error);
+        else this.#take(answer, times, { merge });
+      },
+      'change' + (merge || Math.random()),
+    );
+  }
+
+  /** Another whole pattern: from the shelf, a link or a fit. */
+  open(pattern, { shelved = this.shelved, fit = null, then } = {}) {
+    this.live.ask(
+      { ask: 'pairing', pattern, detail: 'live' },
+      (answer, times) => {
+        if (answer.error) {
+          this.#refused(answer.error);
+        } else {
+          this.shelved = shelved;
+          this.fit = fit;
+          this.#take(answer, times, {});
+        }
+        if (then) then(!answer.error);
+      },
+      'open',
+    );
+  }
+
+  grab(key, from, phase) {
+    this.dragging = { key, from, phase, base: this.pattern, moved: false };
+    this.fit = null;
+  }
+
+  /** Each move is answered by the server and drawn; none stands for another. */
+  drag(to, seen) {
+    const { key, from, phase, base } = this.dragging;
+    this.dragging.moved = true;
+    const time = phase * this.scene.period;
+    this.live.ask(
+      { ask: 'pairing', pattern: base, change: [{ grab: key, to, from, time_s: time }], detail: 'live' },
+      (answer, times) => {
+        if (answer.error) this.#refused(answer.error);
+        else this.#take(answer, times, { step: false });
+      },
+      'move',
+      seen,
+    );
+  }
+
+  /** Lets go; the whole drag is one step of undo. */
+  release() {
+    const moved = this.dragging && this.dragging.moved;
+    this.dragging = null;
+    if (!moved) return;
+    const finish = () => {
+      if (this.live.busy && (this.live.asked?.kind === 'move' || this.live.waiting.some((q) => q.kind === 'move'))) {
+        setTimeout(finish, 10);
+        return;
+      }
+      this.#step(null);
+      this.#tell('state');
+    };
+    finish();
+  }
+
+  undo() {
+    if (this.past.length) this.#goTo(this.past.pop(), this.future);
+  }
+
+  redo() {
+    if (this.future.length) this.#goTo(this.future.pop(), this.past);
+  }
+
+  /** Finds sizes that close the tie, and takes the smallest change; the others stay on offer. */
+  async askFit(root) {
+    const before = this.pattern;
+    if (!before) return null;
+    this.fitting = true;
+    this.#tell('state');
+    const free = this.answer.sizes.map((s) => s.key).filter((k) => k !== 'tempo_bpm' && !this.locked.has(k));
+    const body = { ask: 'fit', pattern: before };
+    if (this.locked.size) body.free = free;
+    if (root) body.root = root;
+    let fit;
+    try {
+      fit = await post(body);
+    } catch {
+      fit = { error: { what: 'did not come', where: 'the fit', right: 'see that the studio still runs, then ask again' } };
+    }
+    this.fitting = false;
+    if (fit.error) {
+      this.fit = { failed: fit.error, answers: [] };
+      this.#tell('state');
+      return this.fit;
+    }
+    fit.before = before;
+    fit.chosen = -1;
+    this.fit = fit;
+    if (fit.answers.length && fit.answers[0].changes.length) this.chooseFit(0);
+    else this.#tell('state');
+    return fit;
+  }
+
+  chooseFit(i) {
+    const fit = this.fit;
+    fit.chosen = i;
+    this.open(fit.answers[i].pattern, { fit });
+  }
+
+  clearError() {
+    this.error = null;
+    this.#tell('state');
+  }
+
+  #goTo(step, other) {
+    if (this.stands) other.push(this.stands);
+    this.stands = step;
+    this.error = null;
+    this.fit = null;
+    this.live.ask(
+      { ask: 'pairing', pattern: step.pattern, detail: 'live' },
+      (answer, times) => {
+        if (!answer.error) this.#take(answer, times, { step: false, said: step.said });
+      },
+      'undo',
+    );
+  }
+
+  #take(answer, times, { step = true, said, merge = null }) {
+    this.answer = answer;
+    this.error = null;
+    this.scene.read(answer.scene);
+    if (said !== undefined) this.said = said;
+    else this.said = answer.phrase ?? this.said;
+    this.unsaid = said === undefined && answer.phrase === null;
+    if (step) this.#step(merge);
+    // The stage draws at once, before anything else that wants to know.
+    this.dispatchEvent(new CustomEvent('scene', { detail: { answer, times } }));
+    this.#tell('state');
+    clearTimeout(this.resting);
+    if (answer.detail !== 'settled') this.resting = setTimeout(() => this.#settle(), REST);
+  }
+
+  #settle() {
+    const asked = this.answer;
+    this.live.ask(
+      { ask: 'pairing', pattern: asked.pattern, detail: 'settled' },
+      (answer) => {
+        if (answer.error || this.answer !== asked) return;
+        this.answer = { ...asked, detail: 'settled', readings: answer.readings };
+        this.#tell('state');
+      },
+      'settled',
+    );
+  }
+
+  #step(merge) {
+    const now = { pattern: this.answer.pattern, said: this.said, merge };
+    const same = this.stands && JSON.stringify(this.stands.pattern) === JSON.stringify(now.pattern);
+    if (this.stands && !same && !(merge && this.stands.merge === merge)) {
+      this.past.push(this.stands);
+      if (this.past.length > DEPTH) this.past.shift();
+    }
+    if (!same) this.future = [];
+    this.stands = now;
+  }
+
+  /** The next change starts a step of its own. */
+  pause() {
+    if (this.stands) this.stands = { ...this.stands, merge: null };
+  }
+
+  #refused(error, text) {
+    this.error = { ...error, text };
+    this.#tell('state');
+  }
+
+  #tell(what) {
+    this.dispatchEvent(new Event(what));
+  }
+}
