@@ -1,0 +1,57 @@
+package deferent.page;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What stands under a picture: the phrase, and the sizes it was drawn with. */
+public final class Caption {
+    private Caption() {}
+
+    /**
+     * @param said the pairing in words
+     */
+    public static List<String> of(String said, Pairing pairing) {
+        String left = sizes(pairing, Side.LEFT);
+        String right = sizes(pairing, Side.RIGHT);
+        String hands =
+                left.equals(right) ? "both: " + left : "left: " + left + "  ·  right: " + right;
+        return List.of(
+                said,
+                hands,
+                String.format(
+                        Locale.ROOT,
+                        "%s a minute, %s s a cycle",
+                        number(pairing.tempo(), 1),
+                        number(pairing.period(), 2)));
+    }
+
+    private static String sizes(Pairing pairing, Side side) {
+        Part part = pairing.part(side);
+        List<String> sizes = new ArrayList<>();
+        if (part.motion().riding()) {
+            sizes.add("hand rides the " + side.other().word() + " head");
+        } else {
+            Size.of(side, Size.Kind.HAND_RADIUS)
+                    .read(pairing)
+                    .ifPresentOrElse(
+                            r -> sizes.add("hand radius " + centimetres(r)),
+                            () -> sizes.add("hand still"));
+        }
+        sizes.add("tether " + centimetres(part.tether().length()));
+        return String.join(", ", sizes);
+    }
+
+    private static String centimetres(double metres) {
+        return number(100 * metres, 1) + " cm";
+    }
+
+    private static String number(double value, int places) {
+        String text = String.format(Locale.ROOT, "%." + places + "f", value);
+        return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
+    }
+}

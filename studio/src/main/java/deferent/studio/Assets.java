@@ -1,0 +1,142 @@
+package deferent.studio;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
+import java.util.HexFormat;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The files the studio hands out: the page's own, and the named libraries. Nothing else is reached,
+ * whatever a path says: a path is letters, digits, hyphens, underscores and single dots between
+ * slashes, of a known kind, and looked up below one folder or one package.
+ */
+final class Assets {
+    private static final String PACKED = "deferent/studio/page/";
+    private static final Pattern PATH =
+            Pattern.compile(
+                    "(?:[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*/){0,8}[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)+");
+    private static final Pattern INLINE =
+            Pattern.compile(
+                    "<script(?![^>]*\\bsrc\\s*=)[^>]*>(.*?)</script>",
+                    Pattern.DOTALL | Pattern.CASE_INSENSITIVE);
+    private static final Map<String, String> KINDS =
+            Map.of(
+                    "html", "text/html;charset=utf-8",
+                    "js", "text/javascript;charset=utf-8",
+                    "css", "text/css;charset=utf-8",
+                    "svg", "image/svg+xml",
+                    "png", "image/png",
+                    "json", "application/json",
+                    "webmanifest", "application/manifest+json",
+                    "woff2", "font/woff2",
+                    "wav", "audio/wav");
+
+    /** The libraries by the name the page uses, and where their package has them. */
+    private static final Map<String, String> VENDORS =
+            Map.of(
+                    "three", "three/0.181.1/",
+                    "lit", "lit/3.2.1/",
+                    "lit-html", "lit-html/3.2.1/",
+                    "lit-element", "lit-element/4.1.1/",
+                    "lit-reactive-element", "lit__reactive-element/2.0.4/",
+                    "uplot", "uplot/1.6.30/");
+
+    /**
+     * A file as it is sent.
+     *
+     * @param hashes of the inline scripts of a page, each led by a space, as a policy lists them
+     */
+    record Asset(byte[] bytes, String kind, String tag, String hashes) {}
+
+    private final Optional<Path> folder;
+    private final Map<String, Asset> kept = new ConcurrentHashMap<>();
+
+    Assets(Optional<Path> folder) {
+        this.folder = folder;
+    }
+
+    /** A file of the page. */
+    Optional<Asset> page(String path) {
+        if (!PATH.matcher(path).matches()) {
+            return Optional.empty();
+        }
+        if (folder.isEmpty()) {
+            return packed(PACKED + path);
+        }
+        try {
+            Path root = folder.get().toRealPath();
+            Path file = root.resolve(path);
+            if (!Files.isRegularFile(file) || !file.toRealPath().startsWith(root)) {
+                return Optional.empty();
+            }
+            return asset(path, Files.readAllBytes(file));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A file of a library: "three" and "build/three.module.min.js". */
+    Optional<Asset> vendor(String name, String path) {
+        String place = VENDORS.get(name);
+        return place == null || !PATH.matcher(path).matches()
+                ? Optional.empty()
+                : packed("META-INF/resources/webjars/" + place + path);
+    }
+
+    private Optional<Asset> packed(String resource) {
+        Asset known = kept.get(resource);
+        if (known != null) {
+            return Optional.of(known);
+        }
+        try (InputStream in = Assets.class.getClassLoader().getResourceAsStream(resource)) {
+            if (in == null) {
+                return Optional.empty();
+            }
+            Optional<Asset> read = asset(resource, in.readAllBytes());
+            read.ifPresent(a -> kept.put(resource, a));
+            return read;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Optional<Asset> asset(String path, byte[] bytes) {
+        String ending = path.substring(path.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        String kind = KINDS.get(ending);
+        if (kind == null) {
+            return Optional.empty();
+        }
+        String tag = '"' + HexFormat.of().formatHex(sha256(bytes), 0, 12) + '"';
+        return Optional.of(new Asset(bytes, kind, tag, ending.equals("html") ? hashes(bytes) : ""));
+    }
+
+    private static String hashes(byte[] html) {
+        StringBuilder all = new StringBuilder();
+        Matcher scripts = INLINE.matcher(new String(html, StandardCharsets.UTF_8));
+        while (scripts.find()) {
+            byte[] hash = sha256(scripts.group(1).getBytes(StandardCharsets.UTF_8));
+            all.append(" 'sha256-").append(Base64.getEncoder().encodeToString(hash)).append('\'');
+        }
+        return all.toString();
+    }
+
+    private static byte[] sha256(byte[] bytes) {
+        try {
+            return MessageDigest.getInstance("SHA-256").digest(bytes);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every JDK has SHA-256", e);
+        }
+    }
+}

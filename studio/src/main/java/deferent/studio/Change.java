@@ -1,0 +1,113 @@
+package deferent.studio;
+
+import deferent.motion.pairing.Direction;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Sense;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import deferent.motion.pairing.Timing;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/** One step from a pairing to another: a size set, a drag, or one of the single keys. */
+sealed interface Change {
+    Pairing applied(Pairing pairing);
+
+    /** A size set to a value in SI units; a tempo may be unsaid. */
+    record Set(Size size, OptionalDouble to) implements Change {
+        @Override
+        public Pairing applied(Pairing pairing) {
+            if (to.isEmpty()) {
+                if (size.kind() != Size.Kind.TEMPO) {
+                    throw new Refusal(
+                            "is unsaid", size.key(), "only a tempo can be; give a number");
+                }
+                return pairing.withTempo(OptionalDouble.empty());
+            }
+            return size.set(pairing, to.getAsDouble());
+        }
+    }
+
+    /** A drag on the stage. */
+    record Dragged(Grab grab) implements Change {
+        @Override
+        public Pairing applied(Pairing pairing) {
+            return grab.applied(pairing);
+        }
+    }
+
+    /** The single keys. */
+    enum Key implements Change {
+        /**
+         * Each hand does what the other did. Motion, tether and turning sense go over; each hand
+         * keeps to its own of the two neighbouring planes.
+         */
+        SWAP {
+            @Override
+            public Pairing applied(Pairing pairing) {
+                Part left = over(pairing.right(), Side.RIGHT);
+                Part right = over(pairing.left(), Side.LEFT);
+                double ahead =
+                        -pairing.timing().ahead()
+                                * pairing.left().cycles()
+                                / pairing.right().cycles();
+                return new Pairing(
+                        left,
+                        right,
+                        Timing.of(ahead),
+                        pairing.direction(),
+                        pairing.mirrored(Side.RIGHT) ? Sense.COUNTER_CLOCKWISE : Sense.CLOCKWISE,
+                        pairing.tempoSaid());
+            }
+        },
+        /** Both hands go round the other way. */
+        REVERSE {
+            @Override
+            public Pairing applied(Pairing pairing) {
+                return pairing.with(pairing.sense().reversed());
+            }
+        },
+        STEP_TIMING {
+            @Override
+            public Pairing applied(Pairing pairing) {
+                return pairing.with(pairing.timing().stepped());
+            }
+        },
+        STEP_DIRECTION {
+            @Override
+            public Pairing applied(Pairing pairing) {
+                return pairing.with(
+                        pairing.direction() == Direction.SAME
+                                ? Direction.OPPOSITE
+                                : Direction.SAME);
+            }
+        };
+
+        static Key named(String word) {
+            for (Key key : values()) {
+                if (key.word().equals(word)) {
+                    return key;
+                }
+            }
+            throw new Refusal(
+                    "is nothing to do",
+                    "\"" + word + "\"",
+                    "say swap, reverse, step-timing or step-direction");
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+
+        private static Part over(Part part, Side from) {
+            Place place = part.place();
+            Vector3D own = Place.usual(from.other(), place.plane()).centre();
+            Vector3D others = Place.usual(from, place.plane()).centre();
+            return part.with(place.withCentre(place.centre().subtract(others).add(own)));
+        }
+    }
+}

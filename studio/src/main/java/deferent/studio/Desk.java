@@ -1,0 +1,247 @@
+package deferent.studio;
+
+import deferent.motion.body.Outline;
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Words;
+import deferent.motion.trace.Trace;
+import deferent.page.Caption;
+import deferent.page.Palette;
+import deferent.page.Png;
+import deferent.page.Scene;
+import deferent.page.Still;
+import deferent.page.Svg;
+import deferent.page.View;
+import deferent.record.PatternJson;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import tools.jackson.core.StreamReadFeature;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Answers questions, one at a time; knows nothing of sockets. */
+final class Desk {
+    static final JsonMapper JSON =
+            JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+
+    private final Wordbook words;
+
+    Desk(Wordbook words) {
+        this.words = words;
+    }
+
+    /** A picture as bytes of a kind. */
+    record Picture(byte[] bytes, String kind) {}
+
+    /** The question's object, or a refusal. */
+    static Asked question(String text) {
+        return Asked.of(tree(text), "question");
+    }
+
+    static JsonNode tree(String text) {
+        JsonNode node = JSON.readTree(text);
+        if (node == null || node.isMissingNode()) {
+            throw new Unfit(400, "is empty", "body", "send one JSON object");
+        }
+        return node;
+    }
+
+    /** Whether a question takes long to answer, so that a newer one may overtake it. */
+    static boolean slow(Asked asked) {
+        return asked.maybeText("ask").filter("fit"::equals).isPresent()
+                || asked.maybeText("detail").filter("settled"::equals).isPresent();
+    }
+
+    ObjectNode answer(Asked asked) {
+        String ask = asked.text("ask");
+        ObjectNode answer =
+                switch (ask) {
+                    case "pairing" -> pairing(asked);
+                    case "words" -> words(asked);
+                    default ->
+                            throw new Unfit(
+                                    400,
+                                    "is \"" + ask + "\"",
+                                    "ask",
+                                    "ask for \"pairing\", \"fit\" or \"words\"");
+                };
+        if (asked.has("id")) {
+            answer.set("id", asked.node("id"));
+        }
+        return answer;
+    }
+
+    private ObjectNode pairing(Asked asked) {
+        boolean settled = asked.word("detail", List.of("live", "settled")).equals("settled");
+        int count = asked.whole("samples", 24, 4320, Scene.USUAL_COUNT);
+        double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
+        boolean body = asked.yes("body", true);
+        Matter matter = Matter.of(asked, words.lexicon());
+        asked.has("id");
+        asked.done();
+
+        Trace trace = Trace.of(matter.pairing());
+        Side root = Scene.nearer(trace);
+        Scene scene =
+                Scene.of(
+                        trace,
+                        count,
+                        root,
+                        body ? Outline.of(matter.document().performer()).drawn() : List.of());
+
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("detail", settled ? "settled" : "live");
+        answer.set("pattern", PatternJson.tree(matter.document()));
+        Optional<String> phrase = matter.document().phrase();
+        if (phrase.isPresent()) {
+            answer.put("phrase", phrase.get());
+        } else {
+            answer.putNull("phrase");
+        }
+        answer.put("name", matter.said());
+        answer.set("readings", Reader.readings(trace, matter, settled));
+        answer.set("scene", SceneJson.of(scene));
+        answer.set("strip", strip(trace, root));
+        ArrayNode handles = answer.putArray("handles");
+        Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
+        ArrayNode sizes = answer.putArray("sizes");
+        Sizing.of(matter.pairing()).forEach(s -> size(sizes.addObject(), s));
+        ArrayNode begin = answer.putArray("begin");
+        Begin.of(trace).forEach(begin::add);
+        return answer;
+    }
+
+    private static ObjectNode strip(Trace trace, Side root) {
+        ObjectNode strip = JsonNodeFactory.instance.objectNode();
+        strip.put("root", root.word());
+        strip.put("tolerance_m", LinkReading.USUAL_TOLERANCE);
+        ArrayNode ties = strip.putArray("ties");
+        for (Side side : Side.values()) {
+            ObjectNode tie = ties.addObject();
+            tie.put("root", side.word());
+            ArrayNode gap = tie.putArray("gap_m");
+            ArrayNode main = side == root ? strip.putArray("gap_m") : null;
+            for (double metres : Strip.gap(trace, side)) {
+                gap.add(SceneJson.rounded(metres));
+                if (main != null) {
+                    main.add(SceneJson.rounded(metres));
+                }
+            }
+        }
+        ArrayNode marks = strip.putArray("marks");
+        for (Strip.Mark mark : Strip.marks(trace)) {
+            marks.addObject()
+                    .put("time_s", mark.time())
+                    .put("kind", mark.kind().word())
+                    .put("side", mark.side().word())
+                    .put("name", mark.side().word() + " " + mark.kind().word());
+        }
+        return strip;
+    }
+
+    private static void handle(ObjectNode node, Handle handle) {
+        node.put("key", handle.key());
+        node.put("name", handle.name());
+        SceneJson.point(node.putArray("at"), handle.at());
+        if (handle.follows().isPresent()) {
+            node.put("follows", handle.follows().get().key());
+        } else {
+            node.putNull("follows");
+        }
+        ObjectNode plane = node.putObject("plane");
+        SceneJson.point(plane.putArray("at"), handle.at());
+        SceneJson.point(plane.putArray("normal"), handle.normal());
+    }
+
+    private static void size(ObjectNode node, Sizing sizing) {
+        node.put("key", sizing.size().key());
+        node.put("name", sizing.name());
+        if (sizing.side().isPresent()) {
+            node.put("side", sizing.side().get());
+        } else {
+            node.putNull("side");
+        }
+        node.put("value", sizing.value());
+        node.put("unit", sizing.unit());
+        node.put("least", sizing.least());
+        node.put("most", sizing.most());
+        node.put("step", sizing.step());
+    }
+
+    private ObjectNode words(Asked asked) {
+        Optional<String> word = asked.maybeText("word");
+        asked.has("id");
+        asked.done();
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        ArrayNode list = answer.putArray("words");
+        List<Words.Entry> entries =
+                word.isPresent()
+                        ? List.of(Words.explain(word.get(), words.lexicon()))
+                        : Words.all(words.lexicon());
+        for (Words.Entry entry : entries) {
+            ObjectNode node = list.addObject();
+            node.put("word", entry.word());
+            node.put("means", entry.means());
+            node.put("sizes_unsaid", entry.sizesUnsaid());
+            ArrayNode also = node.putArray("also_said");
+            entry.alsoSaid().forEach(also::add);
+        }
+        return answer;
+    }
+
+    /** A still of the stage. */
+    Picture still(Asked asked) {
+        boolean png = asked.word("as", List.of("svg", "png")).equals("png");
+        int width = asked.whole("width", 48, 4096, 1200);
+        int height = asked.whole("height", 48, 4096, 1200);
+        View.Stand stand =
+                switch (asked.word("view", List.of("audience", "performer", "mirror"))) {
+                    case "performer" -> View.Stand.PERFORMER;
+                    case "mirror" -> View.Stand.MIRROR;
+                    default -> View.Stand.AUDIENCE;
+                };
+        View view =
+                new View(
+                        stand,
+                        Math.toRadians(asked.maybeNumber("turn_deg", -3600, 3600).orElse(0)),
+                        Math.toRadians(asked.maybeNumber("lift_deg", -90, 90).orElse(0)));
+        Palette.Theme theme =
+                asked.word("theme", List.of("light", "dark")).equals("dark")
+                        ? Palette.Theme.DARK
+                        : Palette.Theme.LIGHT;
+        boolean transparent = asked.yes("transparent", false);
+        boolean caption = asked.yes("caption", true);
+        boolean body = asked.yes("body", false);
+        double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
+        Matter matter = Matter.of(asked, words.lexicon());
+        asked.done();
+        Trace trace = Trace.of(matter.pairing());
+        Scene scene =
+                Scene.of(
+                        trace,
+                        Scene.USUAL_COUNT,
+                        Scene.nearer(trace),
+                        body ? Outline.of(matter.document().performer()).drawn() : List.of());
+        Still still =
+                new Still(
+                        view,
+                        time,
+                        width,
+                        height,
+                        theme,
+                        transparent,
+                        caption
+                                ? Caption.of(
+                                        matter.document().phrase().orElse(matter.said()),
+                                        matter.pairing())
+                                : List.of());
+        return png
+                ? new Picture(Png.of(scene, still), "image/png")
+                : new Picture(
+                        Svg.of(scene, still).getBytes(StandardCharsets.UTF_8), "image/svg+xml");
+    }
+}

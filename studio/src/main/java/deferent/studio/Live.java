@@ -1,0 +1,130 @@
+package deferent.studio;
+
+import io.javalin.websocket.WsConfig;
+import io.javalin.websocket.WsContext;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Future;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.atomic.AtomicBoolean;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Questions and answers over sockets. What is quick is answered at once and in order, so that no
+ * move of a drag is lost; what is slow goes to a worker, and gives way when a newer question about
+ * a pairing comes in on the same socket.
+ */
+final class Live {
+    private final Desk desk;
+    private final ExecutorService workers;
+    private final Map<String, Slow> slow = new ConcurrentHashMap<>();
+
+    Live(Desk desk, ExecutorService workers) {
+        this.desk = desk;
+        this.workers = workers;
+    }
+
+    void configure(WsConfig socket) {
+        socket.onMessage(context -> hear(context, context.message()));
+        socket.onClose(context -> giveUp(context.sessionId()));
+        socket.onError(context -> giveUp(context.sessionId()));
+    }
+
+    private void hear(WsContext context, String message) {
+        ObjectNode answer;
+        try {
+            Asked asked = Desk.question(message);
+            boolean aboutPairing =
+                    asked.maybeText("ask").filter(a -> !a.equals("words")).isPresent();
+            if (aboutPairing) {
+                giveUp(context.sessionId());
+            }
+            if (Desk.slow(asked)) {
+                Slow work = new Slow(context, message);
+                slow.put(context.sessionId(), work);
+                work.start();
+                return;
+            }
+            answer = desk.answer(asked);
+        } catch (RuntimeException e) {
+            answer = withId(Trouble.of(e).body(), message);
+        }
+        context.send(Desk.JSON.writeValueAsString(answer));
+    }
+
+    private void giveUp(String session) {
+        Slow older = slow.remove(session);
+        if (older != null) {
+            older.drop();
+        }
+    }
+
+    /** The id of the question, where that much of it can be read. */
+    private static ObjectNode withId(ObjectNode answer, String message) {
+        try {
+            JsonNode id = Desk.tree(message).get("id");
+            if (id != null && (id.isNumber() || id.isString())) {
+                answer.set("id", id);
+            }
+        } catch (RuntimeException unreadable) {
+            // Then the answer has no id; there was none to give back.
+        }
+        return answer;
+    }
+
+    /** One slow question: answered once, or dropped once, never both. */
+    private final class Slow {
+        private final WsContext context;
+        private final String message;
+        private final AtomicBoolean done = new AtomicBoolean();
+        private volatile Future<?> future = CompletableFuture.completedFuture(null);
+
+        Slow(WsContext context, String message) {
+            this.context = context;
+            this.message = message;
+        }
+
+        void start() {
+            try {
+                future = workers.submit(this::work);
+            } catch (RejectedExecutionException closing) {
+                drop();
+            }
+        }
+
+        private void work() {
+            if (done.get()) {
+                return;
+            }
+            ObjectNode answer;
+            try {
+                answer = desk.answer(Desk.question(message));
+            } catch (RuntimeException e) {
+                answer = withId(Trouble.of(e).body(), message);
+            }
+            if (done.compareAndSet(false, true)) {
+                send(answer);
+                slow.remove(context.sessionId(), this);
+            }
+        }
+
+        void drop() {
+            if (done.compareAndSet(false, true)) {
+                future.cancel(true);
+                ObjectNode answer = JsonNodeFactory.instance.objectNode();
+                answer.put("dropped", true);
+                send(withId(answer, message));
+            }
+        }
+
+        private void send(ObjectNode answer) {
+            if (context.session.isOpen()) {
+                context.send(Desk.JSON.writeValueAsString(answer));
+            }
+        }
+    }
+}

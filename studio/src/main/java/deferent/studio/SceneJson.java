@@ -1,0 +1,88 @@
+package deferent.studio;
+
+import deferent.motion.pairing.Side;
+import deferent.page.Item;
+import deferent.page.Scene;
+import deferent.page.Track;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.Base64;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A scene as the browser's stage takes it: the moving points as packed floats, the items by what
+ * they are drawn through.
+ */
+final class SceneJson {
+    private SceneJson() {}
+
+    static ObjectNode of(Scene scene) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("period_s", scene.period());
+        node.put("count", scene.count());
+        node.put("periodic", scene.trace().periodic());
+        ObjectNode samples = node.putObject("samples");
+        for (Side side : Side.values()) {
+            ObjectNode both = samples.putObject(side.word());
+            both.put("hand", packed(scene.points(Track.hand(side))));
+            both.put("head", packed(scene.points(Track.head(side))));
+        }
+        ArrayNode items = node.putArray("items");
+        for (Item item : scene.items()) {
+            item(items.addObject(), item);
+        }
+        return node;
+    }
+
+    private static void item(ObjectNode node, Item item) {
+        node.put("id", item.id());
+        node.put("role", item.role().key());
+        if (item.side().isPresent()) {
+            node.put("side", item.side().get().word());
+        } else {
+            node.putNull("side");
+        }
+        node.put("name", item.name());
+        Item.Form form = item.form();
+        if (form instanceof Item.Form.Run run) {
+            node.put("form", "track");
+            node.put("track", run.track().key());
+            node.put("closed", run.closed());
+        } else if (form instanceof Item.Form.Spot spot) {
+            node.put("form", "point");
+            node.put("track", spot.track().key());
+        } else if (form instanceof Item.Form.Span span) {
+            node.put("form", "segment");
+            node.put("from", span.from().key());
+            node.put("to", span.to().key());
+        } else if (form instanceof Item.Form.Fixed fixed) {
+            node.put("form", "fixed");
+            ArrayNode points = node.putArray("points");
+            for (Vector3D p : fixed.points()) {
+                point(points.addArray(), p);
+            }
+            node.put("closed", fixed.closed());
+        }
+    }
+
+    static void point(ArrayNode into, Vector3D p) {
+        into.add(rounded(p.getX())).add(rounded(p.getY())).add(rounded(p.getZ()));
+    }
+
+    /** To a hundredth of a millimetre. */
+    static double rounded(double metres) {
+        return Math.rint(metres * 1e5) / 1e5 + 0.0;
+    }
+
+    /** Little-endian floats, base64. */
+    static String packed(double[] xyz) {
+        ByteBuffer bytes = ByteBuffer.allocate(4 * xyz.length).order(ByteOrder.LITTLE_ENDIAN);
+        for (double value : xyz) {
+            bytes.putFloat((float) value);
+        }
+        return Base64.getEncoder().encodeToString(bytes.array());
+    }
+}

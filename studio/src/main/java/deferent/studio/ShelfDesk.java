@@ -1,0 +1,193 @@
+package deferent.studio;
+
+import deferent.motion.trace.Trace;
+import deferent.page.Palette;
+import deferent.page.Scene;
+import deferent.page.Still;
+import deferent.page.Svg;
+import deferent.record.Document;
+import deferent.record.Kept;
+import deferent.record.PatternDocument;
+import deferent.record.PatternJson;
+import deferent.record.Shelf;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * The shelf over HTTP. A revision is an entity tag: whoever saves says which one they had seen, and
+ * where somebody else was faster nothing is lost.
+ */
+final class ShelfDesk {
+    private static final int THUMBNAIL = 240;
+    private static final int MOST_THUMBNAILS = 500;
+
+    private final Shelf shelf;
+    private final Wordbook words;
+    private final Map<String, String> thumbnails =
+            new LinkedHashMap<>(64, 0.75f, true) {
+                private static final long serialVersionUID = 1L;
+
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<String, String> eldest) {
+                    return size() > MOST_THUMBNAILS;
+                }
+            };
+
+    ShelfDesk(Shelf shelf, Wordbook words) {
+        this.shelf = shelf;
+        this.words = words;
+    }
+
+    void configure(RoutesConfig routes) {
+        routes.get("/api/shelf", this::list);
+        routes.post("/api/shelf", this::add);
+        routes.get("/api/shelf/{id}", this::show);
+        routes.get("/api/shelf/{id}/thumbnail", this::thumbnail);
+        routes.put("/api/shelf/{id}", this::save);
+        routes.delete("/api/shelf/{id}", this::remove);
+    }
+
+    private void list(Context context) {
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("folder", shelf.folder().toString());
+        ArrayNode patterns = answer.putArray("patterns");
+        ArrayNode motions = answer.putArray("motions");
+        ArrayNode broken = answer.putArray("broken");
+        for (Shelf.Entry entry : shelf.list()) {
+            if (entry.document().isEmpty()) {
+                broken.addObject()
+                        .put("id", entry.id())
+                        .put("text", entry.error().orElse("cannot be read"));
+                continue;
+            }
+            Document document = entry.document().get();
+            boolean pattern = document instanceof PatternDocument;
+            ObjectNode node = (pattern ? patterns : motions).addObject();
+            node.put("id", entry.id());
+            node.put("name", document.name());
+            node.put("note", document.note());
+            node.put("revision", entry.revision());
+            ArrayNode tags = node.putArray("tags");
+            document.tags().forEach(tags::add);
+            if (document instanceof PatternDocument p) {
+                node.put("phrase", p.phrase().orElse(""));
+            }
+        }
+        json(context, answer);
+    }
+
+    private void show(Context context) {
+        Kept kept = shelf.load(context.pathParam("id"));
+        context.header("ETag", tag(kept.revision()));
+        json(context, PatternJson.tree(kept.document()));
+    }
+
+    private void add(Context context) {
+        Document document = PatternJson.read(Bodies.text(context));
+        saved(context, shelf.saveNew(document), 201);
+    }
+
+    private void save(Context context) {
+        String id = context.pathParam("id");
+        Optional<String> match = Optional.ofNullable(context.header("If-Match"));
+        boolean fresh = "*".equals(context.header("If-None-Match"));
+        Document document = PatternJson.read(Bodies.text(context));
+        if (match.isPresent() == fresh) {
+            throw new Unfit(
+                    428,
+                    "does not say which revision it replaces",
+                    "If-Match",
+                    "send If-Match with the revision you opened, or If-None-Match: * for a new"
+                            + " one");
+        }
+        if (fresh) {
+            saved(context, shelf.saveNew(id, document), 201);
+        } else {
+            saved(context, shelf.save(id, document, revision(match.orElseThrow())), 200);
+        }
+    }
+
+    private void saved(Context context, Kept kept, int status) {
+        words.changed();
+        context.status(status);
+        context.header("ETag", tag(kept.revision()));
+        context.header("Location", "/api/shelf/" + kept.id());
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("id", kept.id());
+        answer.put("name", kept.document().name());
+        answer.put("revision", kept.revision());
+        json(context, answer);
+    }
+
+    private void remove(Context context) {
+        Optional<String> match = Optional.ofNullable(context.header("If-Match"));
+        if (match.isEmpty()) {
+            throw new Unfit(
+                    428,
+                    "does not say which revision it removes",
+                    "If-Match",
+                    "send If-Match with the revision you saw");
+        }
+        shelf.remove(context.pathParam("id"), revision(match.get()));
+        words.changed();
+        context.status(204);
+    }
+
+    private void thumbnail(Context context) {
+        Kept kept = shelf.load(context.pathParam("id"));
+        if (!(kept.document() instanceof PatternDocument pattern)) {
+            throw new Unfit(
+                    404, "is a motion, which has no picture", kept.id(), "ask for a pattern's");
+        }
+        Palette.Theme theme =
+                "dark".equals(context.queryParam("theme"))
+                        ? Palette.Theme.DARK
+                        : Palette.Theme.LIGHT;
+        String key = kept.revision() + "-" + theme.key();
+        context.header("ETag", tag(key));
+        context.header("Cache-Control", "no-cache");
+        if (tag(key).equals(context.header("If-None-Match"))) {
+            context.status(304);
+            return;
+        }
+        context.contentType("image/svg+xml");
+        context.result(drawn(key, pattern, theme));
+    }
+
+    private String drawn(String key, PatternDocument pattern, Palette.Theme theme) {
+        synchronized (thumbnails) {
+            String known = thumbnails.get(key);
+            if (known != null) {
+                return known;
+            }
+        }
+        Scene scene = Scene.of(Trace.of(pattern.pairing()));
+        String svg = Svg.of(scene, Still.square(THUMBNAIL).with(theme).clear());
+        synchronized (thumbnails) {
+            thumbnails.put(key, svg);
+        }
+        return svg;
+    }
+
+    private static String tag(String revision) {
+        return '"' + revision + '"';
+    }
+
+    private static String revision(String tag) {
+        return tag.length() >= 2 && tag.startsWith("\"") && tag.endsWith("\"")
+                ? tag.substring(1, tag.length() - 1)
+                : tag;
+    }
+
+    static void json(Context context, ObjectNode answer) {
+        context.contentType("application/json;charset=utf-8");
+        context.result(Desk.JSON.writeValueAsString(answer).getBytes(StandardCharsets.UTF_8));
+    }
+}

@@ -1,0 +1,60 @@
+package deferent.studio;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Size;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A size as it is typed in: its name, its value and limits in the unit of the edge.
+ *
+ * @param unit "m", "deg", "cycles" or "bpm"
+ * @param step what one press of an arrow key changes
+ */
+record Sizing(
+        Size size, String name, double value, String unit, double least, double most, double step) {
+
+    static List<Sizing> of(Pairing pairing) {
+        return Size.of(pairing).stream()
+                .map(size -> of(size, atEdge(size, size.read(pairing).orElseThrow())))
+                .toList();
+    }
+
+    private static Sizing of(Size size, double value) {
+        String own = size.kind().shared() ? "" : size.side().word() + " ";
+        return switch (size.kind()) {
+            case HAND_RADIUS -> new Sizing(size, own + "hand radius", value, "m", 0.001, 10, 0.01);
+            case TETHER -> new Sizing(size, own + "tether", value, "m", 0.01, 5, 0.01);
+            case CENTRE_X ->
+                    new Sizing(size, own + "centre, to the left", value, "m", -10, 10, 0.01);
+            case CENTRE_Y -> new Sizing(size, own + "centre, up", value, "m", -10, 10, 0.01);
+            case CENTRE_Z ->
+                    new Sizing(size, own + "centre, to the front", value, "m", -10, 10, 0.01);
+            case START -> new Sizing(size, own + "poi's start", value, "deg", -360, 360, 5);
+            case TILT -> new Sizing(size, own + "tilt", value, "deg", -360, 360, 5);
+            case AMPLITUDE ->
+                    new Sizing(size, own + "swing to each side", value, "deg", 0.5, 179.5, 5);
+            case TIMING -> new Sizing(size, "right hand ahead", value, "cycles", 0, 0.999999, 0.25);
+            case TEMPO -> new Sizing(size, "tempo", value, "bpm", 1, 600, 1);
+        };
+    }
+
+    /** Degrees for angles, without what the way there and back leaves behind. */
+    static double atEdge(Size size, double value) {
+        return size.kind().angle() ? clean(Math.toDegrees(value)) : clean(value);
+    }
+
+    static double fromEdge(Size size, double value) {
+        return size.kind().angle() ? Math.toRadians(value) : value;
+    }
+
+    private static double clean(double value) {
+        double whole = Math.rint(value * 1e9) / 1e9;
+        return Math.abs(whole) < 1e15 ? whole + 0.0 : value;
+    }
+
+    /** Whose it is; empty for what both share. */
+    Optional<String> side() {
+        return size.kind().shared() ? Optional.empty() : Optional.of(size.side().word());
+    }
+}
