@@ -125,6 +125,21 @@ final class Keys {
         return number;
     }
 
+    double positive(String key, double most, String unit, double unsaid) {
+        return has(key) ? positive(key, most, unit) : unsaid;
+    }
+
+    boolean flag(String key, boolean unsaid) {
+        if (!has(key)) {
+            return unsaid;
+        }
+        JsonNode value = node.get(key);
+        if (!value.isBoolean()) {
+            throw error(key, "is " + kind(value), "give true or false");
+        }
+        return value.booleanValue();
+    }
+
     int whole(String key, int least, int most) {
         double number = number(key, least, most, "");
         if (number != Math.rint(number)) {

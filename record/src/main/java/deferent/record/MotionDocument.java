@@ -1,8 +1,8 @@
 package deferent.record;
 
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
 import java.util.List;
 import java.util.Optional;
 
@@ -32,12 +32,22 @@ public record MotionDocument(
         Wording.note(note);
         author.ifPresent(a -> Wording.line(a, Wording.NAME, "author"));
         tags = Wording.tags(tags);
-        if (motion.riding()) {
-            throw new Refusal(
-                    "rides another poi's head",
-                    "motion \"" + name + "\"",
-                    "give it a hand path of its own; say \"riding\" in the phrase");
+        // Refuses names that no phrase could say.
+        inTo(Lexicon.EMPTY, name, alsoSaid, motion, tether);
+    }
+
+    /** The lexicon with this motion under all its names. */
+    public Lexicon in(Lexicon lexicon) {
+        return inTo(lexicon, name, alsoSaid, motion, tether);
+    }
+
+    private static Lexicon inTo(
+            Lexicon lexicon, String name, List<String> alsoSaid, Motion motion, Tether tether) {
+        Lexicon more = lexicon.with(name, motion, tether);
+        for (String other : alsoSaid) {
+            more = more.with(other, motion, tether);
         }
+        return more;
     }
 
     public static MotionDocument of(String name, Motion motion, Tether tether) {

@@ -2,6 +2,7 @@ package deferent.record;
 
 import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
+import deferent.motion.tether.Kit;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,7 +16,7 @@ import java.util.Optional;
  * @param phrase the pairing as it was said; a remark, the pairing itself is what counts
  * @param pairing the two motions, written out
  * @param performer whose body reach and clearance are read for
- * @param kit the weights spun; empty where nobody said
+ * @param kit the heads and cords spun
  */
 public record PatternDocument(
         String name,
@@ -25,7 +26,7 @@ public record PatternDocument(
         Optional<String> phrase,
         Pairing pairing,
         Performer performer,
-        Optional<Kit> kit)
+        Kit kit)
         implements Document {
     public PatternDocument {
         Wording.line(name, Wording.NAME, "name");
@@ -44,7 +45,7 @@ public record PatternDocument(
                 Optional.empty(),
                 pairing,
                 performer,
-                Optional.empty());
+                Kit.USUAL);
     }
 
     public PatternDocument withName(String other) {
@@ -67,7 +68,7 @@ public record PatternDocument(
         return new PatternDocument(name, note, author, tags, phrase, pairing, other, kit);
     }
 
-    public PatternDocument withKit(Optional<Kit> other) {
+    public PatternDocument withKit(Kit other) {
         return new PatternDocument(name, note, author, tags, phrase, pairing, performer, other);
     }
 }

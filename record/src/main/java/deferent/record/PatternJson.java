@@ -4,6 +4,7 @@ import deferent.motion.body.Performer;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Tether;
+import deferent.motion.tether.Kit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -60,7 +61,9 @@ public final class PatternJson {
             if (!pattern.performer().equals(Performer.USUAL)) {
                 node.set("performer", write(pattern.performer()));
             }
-            pattern.kit().ifPresent(kit -> node.set("kit", write(kit)));
+            if (!pattern.kit().equals(Kit.USUAL)) {
+                node.set("kit", write(pattern.kit()));
+            }
         } else if (document instanceof MotionDocument motion) {
             node.set("hand", HandPathJson.write(motion.motion().path()));
             node.set("spin", SpinJson.write(motion.motion().spin()));
@@ -88,16 +91,11 @@ public final class PatternJson {
 
     private static ObjectNode write(Kit kit) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.set("left", write(kit.left()));
-        node.set("right", write(kit.right()));
+        node.put("head_mass_kg", kit.headMass());
+        node.put("head_diameter_m", kit.headDiameter());
+        node.put("cord_kg_per_m", kit.cordMass());
+        node.put("air", kit.air());
         return node;
-    }
-
-    private static ObjectNode write(Kit.Head head) {
-        return JsonNodeFactory.instance
-                .objectNode()
-                .put("head_mass_kg", head.mass())
-                .put("head_diameter_m", head.diameter());
     }
 
     /** A pattern or a named motion from text. */
@@ -148,7 +146,7 @@ public final class PatternJson {
                     keys.maybeObject("performer")
                             .map(PatternJson::performer)
                             .orElse(Performer.USUAL);
-            Optional<Kit> kit = keys.maybeObject("kit").map(PatternJson::kit);
+            Kit kit = keys.maybeObject("kit").map(PatternJson::kit).orElse(Kit.USUAL);
             keys.done();
             return new PatternDocument(name, note, author, tags, phrase, pairing, performer, kit);
         }
@@ -157,7 +155,7 @@ public final class PatternJson {
         Tether tether = Tether.of(keys.positive("tether_m", 5, "m"));
         keys.done();
         return keys.madeOf(
-                "hand",
+                motion.riding() ? "hand" : "name",
                 () -> new MotionDocument(name, alsoSaid, note, author, tags, motion, tether));
     }
 
@@ -185,18 +183,12 @@ public final class PatternJson {
     }
 
     private static Kit kit(Keys keys) {
-        Kit kit = new Kit(head(keys.object("left")), head(keys.object("right")));
+        double mass = keys.positive("head_mass_kg", 5, "kg", Kit.USUAL.headMass());
+        double diameter = keys.positive("head_diameter_m", 0.5, "m", Kit.USUAL.headDiameter());
+        double cord = keys.number("cord_kg_per_m", 0, 1, "kg a metre", Kit.USUAL.cordMass());
+        boolean air = keys.flag("air", Kit.USUAL.air());
         keys.done();
-        return kit;
-    }
-
-    private static Kit.Head head(Keys keys) {
-        Kit.Head head =
-                new Kit.Head(
-                        keys.positive("head_mass_kg", 5, "kg"),
-                        keys.positive("head_diameter_m", 0.5, "m"));
-        keys.done();
-        return head;
+        return keys.made(() -> new Kit(mass, diameter, cord, air));
     }
 
     /** Many documents as one text. */

@@ -1,5 +1,6 @@
 package deferent.record;
 
+import deferent.motion.phrase.Lexicon;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -217,13 +218,15 @@ public final class Shelf {
                 });
     }
 
-    /** The user's own named motions that can be read. */
-    public List<MotionDocument> motionDocuments() {
-        return list().stream()
-                .flatMap(entry -> entry.document().stream())
-                .filter(MotionDocument.class::isInstance)
-                .map(MotionDocument.class::cast)
-                .toList();
+    /** The user's own words: every named motion on the shelf that can be read. */
+    public Lexicon motions() {
+        Lexicon lexicon = Lexicon.EMPTY;
+        for (Entry entry : list()) {
+            if (entry.document().orElse(null) instanceof MotionDocument motion) {
+                lexicon = motion.in(lexicon);
+            }
+        }
+        return lexicon;
     }
 
     /** A name as a file can have it: lower-case letters and digits, joined by hyphens. */

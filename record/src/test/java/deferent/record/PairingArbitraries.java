@@ -20,8 +20,8 @@ import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
+import deferent.motion.tether.Kit;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -183,16 +183,10 @@ final class PairingArbitraries {
         Arbitrary<Performer> performers =
                 Arbitraries.oneOf(
                         Arbitraries.just(Performer.USUAL), doubles(1, 2.5).map(Performer::of));
-        Arbitrary<Optional<Kit>> kits =
-                Arbitraries.oneOf(
-                        Arbitraries.just(Optional.empty()),
-                        doubles(0.01, 1)
-                                .map(
-                                        m ->
-                                                Optional.of(
-                                                        new Kit(
-                                                                new Kit.Head(m, 0.07),
-                                                                Kit.Head.USUAL))));
+        Arbitrary<Kit> kits =
+                Combinators.combine(
+                                doubles(0.01, 1), doubles(0.01, 0.2), Arbitraries.of(true, false))
+                        .as((mass, diameter, air) -> new Kit(mass, diameter, 0, air));
         return Combinators.combine(
                         texts,
                         texts.map(t -> t + "\n\t" + t),

@@ -11,6 +11,7 @@ import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
+import deferent.motion.tether.Kit;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -39,7 +40,7 @@ class PatternJsonTest {
                 Optional.of("static spin vs triquetra"),
                 staticSpinVsTriquetra(),
                 Performer.of(1.72).withArm(0.61),
-                Optional.of(Kit.USUAL));
+                Kit.USUAL.withHeadMass(0.15));
     }
 
     @Test
@@ -77,10 +78,7 @@ class PatternJsonTest {
                             }
                           },
                           "performer": {"stature_m": 1.72, "arm_m": 0.61},
-                          "kit": {
-                            "left": {"head_mass_kg": 0.12, "head_diameter_m": 0.08},
-                            "right": {"head_mass_kg": 0.12, "head_diameter_m": 0.08}
-                          }
+                          "kit": {"head_mass_kg": 0.15, "head_diameter_m": 0.07, "cord_kg_per_m": 0, "air": false}
                         }
                         """);
     }

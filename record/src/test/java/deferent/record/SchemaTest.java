@@ -87,8 +87,10 @@ class SchemaTest {
                 "\"cycles\": 1|\"plane_turn\": {\"turns\": 1, \"axis\": \"up\"}",
                 "\"stature_m\": 1.72|\"stature_m\": 172",
                 "\"arm_m\": 0.61|\"arms_m\": 0.61",
-                "\"head_mass_kg\": 0.12|\"head_mass_kg\": 0",
-                "\"head_diameter_m\": 0.08|\"head_diameter_m\": 0.6",
+                "\"head_mass_kg\": 0.15|\"head_mass_kg\": 0",
+                "\"air\": false|\"air\": 0",
+                "\"cord_kg_per_m\": 0|\"cord_kg_per_m\": 2",
+                "\"head_diameter_m\": 0.07|\"head_diameter_m\": 0.6",
             })
     void aWrongDocumentIsWrongForBoth(String right, String wrong) {
         assertThat(GOOD).contains(right);

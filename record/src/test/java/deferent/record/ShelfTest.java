@@ -3,6 +3,11 @@ package deferent.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -196,6 +201,33 @@ class ShelfTest {
         assertThat(other.list())
                 .extracting(Shelf.Entry::id)
                 .containsExactly("ring-under-the-eaves", "ring-under-the-eaves-2", "second");
+    }
+
+    @Test
+    void aMotionOnTheShelfIsAWordInPhrases() {
+        Motion loop = new Motion(SvgPath.parse("M0 0 L2 0 L1 2 Z", 0.3), new Turns(1, 0));
+        shelf().saveNew(
+                        new MotionDocument(
+                                "lantern loop",
+                                List.of("lamp loop"),
+                                "",
+                                Optional.empty(),
+                                List.of(),
+                                loop,
+                                Tether.USUAL));
+        shelf().saveNew(RING);
+        Lexicon own = shelf().motions();
+        for (String name : List.of("lantern loop", "lamp loop")) {
+            assertThat(Phrase.parse(name + " vs static spin", own).pairing().left().motion())
+                    .isEqualTo(loop);
+        }
+    }
+
+    @Test
+    void aMotionCannotTakeAWordOfTheTrade() {
+        assertThatThrownBy(
+                        () -> MotionDocument.of("isolation", Motion.staticSpin(1, 0), Tether.USUAL))
+                .hasMessageContaining("give it a name of its own");
     }
 
     @Test
