@@ -218,13 +218,20 @@ public final class Shelf {
                 });
     }
 
-    /** The user's own words: every named motion on the shelf that can be read. */
+    /** The named motions on the shelf that can be read. */
+    public List<MotionDocument> motionDocuments() {
+        return list().stream()
+                .flatMap(entry -> entry.document().stream())
+                .filter(MotionDocument.class::isInstance)
+                .map(MotionDocument.class::cast)
+                .toList();
+    }
+
+    /** The user's own words for phrases: every named motion on the shelf. */
     public Lexicon motions() {
         Lexicon lexicon = Lexicon.EMPTY;
-        for (Entry entry : list()) {
-            if (entry.document().orElse(null) instanceof MotionDocument motion) {
-                lexicon = motion.in(lexicon);
-            }
+        for (MotionDocument motion : motionDocuments()) {
+            lexicon = motion.in(lexicon);
         }
         return lexicon;
     }
