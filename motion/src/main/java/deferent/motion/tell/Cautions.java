@@ -1,0 +1,35 @@
+package deferent.motion.tell;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The usual cautions, where they matter. Common practice, no source; none of them is a permission,
+ * and local rules and qualified practice come first.
+ */
+final class Cautions {
+    private Cautions() {}
+
+    static List<String> of(Readings readings) {
+        List<String> all = new ArrayList<>();
+        double clear =
+                Math.max(
+                        readings.left().figure().outerRadius(),
+                        readings.right().figure().outerRadius());
+        all.add(
+                "Keep people, animals and lamps well outside the figures, which reach "
+                        + Say.length(clear)
+                        + " from their centre, and expect a head to fly further if a tether or a grip gives.");
+        all.add(
+                "Learn it with soft heads and at an easy tempo; hard or heavy heads bruise, and many"
+                        + " repetitions tire wrists, elbows and shoulders. Rest when they ache.");
+        all.add(
+                "With fire: only with qualified practice, a trained safety person with a damp blanket, fuel"
+                        + " stored away from the flame, clothes that do not melt, and local rules kept. Nothing"
+                        + " here permits it.");
+        all.add(
+                "Fast or flickering lights can trouble people with photosensitive epilepsy: warn the"
+                        + " audience before you show them.");
+        return List.copyOf(all);
+    }
+}

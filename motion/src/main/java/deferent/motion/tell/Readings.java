@@ -1,0 +1,95 @@
+package deferent.motion.tell;
+
+import deferent.motion.body.Clearance;
+import deferent.motion.body.Performer;
+import deferent.motion.body.Reach;
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.MotionWords;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Figure;
+import deferent.motion.trace.Trace;
+import java.util.Optional;
+
+/**
+ * Every reading of one pairing, by one performer.
+ *
+ * @param trace the pairing worked out
+ * @param performer whose arms and body
+ * @param detail how much was worked out
+ * @param phrase the pairing in trade words, where they can say it
+ * @param left the left hand's motion and figure
+ * @param right the right hand's
+ * @param leftLeads the tie of the left head with the right hand
+ * @param rightLeads the tie of the right head with the left hand
+ * @param reach whether the hands get there
+ * @param clearance how near things come
+ */
+public record Readings(
+        Trace trace,
+        Performer performer,
+        Detail detail,
+        Optional<String> phrase,
+        Hand left,
+        Hand right,
+        Tie leftLeads,
+        Tie rightLeads,
+        Reach reach,
+        Clearance clearance) {
+
+    /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
+    public record Hand(String motion, Figure figure) {}
+
+    /** One tie: its link reading. */
+    public record Tie(LinkReading link) {}
+
+    public static Readings of(Pairing pairing, Performer performer, Detail detail) {
+        return of(pairing, performer, detail, Lexicon.EMPTY);
+    }
+
+    /**
+     * @param lexicon the user's own names for motions
+     */
+    public static Readings of(
+            Pairing pairing, Performer performer, Detail detail, Lexicon lexicon) {
+        Trace trace = Trace.of(pairing);
+        return new Readings(
+                trace,
+                performer,
+                detail,
+                Phrase.write(pairing, lexicon),
+                hand(trace, Side.LEFT, detail, lexicon),
+                hand(trace, Side.RIGHT, detail, lexicon),
+                tie(trace, Side.LEFT, detail),
+                tie(trace, Side.RIGHT, detail),
+                Reach.of(trace, performer),
+                Clearance.of(trace, performer));
+    }
+
+    private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {
+        return new Hand(
+                MotionWords.of(trace.pairing(), side, lexicon),
+                detail == Detail.LIVE ? Figure.quick(trace, side) : Figure.of(trace, side));
+    }
+
+    private static Tie tie(Trace trace, Side root, Detail detail) {
+        return detail == Detail.LIVE
+                ? new Tie(LinkReading.quick(trace, root))
+                : new Tie(LinkReading.of(trace, root));
+    }
+
+    public Pairing pairing() {
+        return trace.pairing();
+    }
+
+    public Hand hand(Side side) {
+        return side == Side.LEFT ? left : right;
+    }
+
+    /** The tie whose root is that side's head. */
+    public Tie tie(Side root) {
+        return root == Side.LEFT ? leftLeads : rightLeads;
+    }
+}

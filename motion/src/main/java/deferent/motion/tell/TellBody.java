@@ -1,0 +1,181 @@
+package deferent.motion.tell;
+
+import deferent.motion.body.Clearance;
+import deferent.motion.body.HandReach;
+import deferent.motion.body.Nearness;
+import deferent.motion.body.Passing;
+import deferent.motion.body.Performer;
+import deferent.motion.body.SideClearance;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.Told.Tone;
+import deferent.motion.trace.Interval;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Says reach and clearance. */
+final class TellBody {
+    private static final double CLOSE = 0.10;
+
+    private final Readings readings;
+
+    TellBody(Readings readings) {
+        this.readings = readings;
+    }
+
+    List<Told> told() {
+        List<Told> all = new ArrayList<>();
+        for (Side side : Side.values()) {
+            if (!readings.pairing().part(side).still()
+                    || !readings.reach().hand(side).everywhere()) {
+                all.add(reach(readings.reach().hand(side)));
+            }
+        }
+        if (readings.reach().handsMeet()) {
+            Nearness hands = readings.reach().hands();
+            all.add(
+                    new Told(
+                            "reach.hands",
+                            Tone.WARN,
+                            "The two hands come within "
+                                    + Say.length(hands.distance())
+                                    + " of each other: choose which passes in front.",
+                            "Least distance between the grips, "
+                                    + at(hands.time())
+                                    + "; a hand's breadth is "
+                                    + Say.length(Place.HAND_BREADTH)
+                                    + "."));
+        }
+        Clearance clearance = readings.clearance();
+        all.add(heads(clearance.headToHead()));
+        for (Side side : Side.values()) {
+            body(clearance.side(side), all);
+        }
+        passings(clearance.passings(), all);
+        return all;
+    }
+
+    private String at(double time) {
+        return Say.percent(time / readings.trace().period()) + " into the cycle";
+    }
+
+    private Told reach(HandReach reach) {
+        String hand = Say.hand(reach.side());
+        Performer performer = readings.performer();
+        String arm =
+                "An arm of "
+                        + Say.length(reach.arm())
+                        + " from shoulder to grip, from "
+                        + (performer.assumed() ? "an assumed " : "")
+                        + "stature of "
+                        + Say.length(performer.stature())
+                        + (reach.largestRadius().isPresent()
+                                ? "; the largest hand circle about this centre is "
+                                        + Say.length(reach.largestRadius().getAsDouble())
+                                : "; no hand circle about this centre is within reach")
+                        + ". Joint limits are not counted.";
+        if (reach.everywhere()) {
+            return new Told(
+                    "reach." + reach.side().word(),
+                    Tone.GOOD,
+                    Say.capital(hand) + " reaches its whole path.",
+                    arm);
+        }
+        double missing = reach.missing().stream().mapToDouble(Interval::length).sum();
+        return new Told(
+                "reach." + reach.side().word(),
+                Tone.WARN,
+                Say.capital(hand)
+                        + (reach.tooFar() >= reach.tooNear()
+                                ? " is up to "
+                                        + Say.length(reach.tooFar())
+                                        + " beyond the arm's reach"
+                                : " comes up to "
+                                        + Say.length(reach.tooNear())
+                                        + " too near its own shoulder")
+                        + ", for "
+                        + Say.percent(missing / readings.trace().period())
+                        + " of the cycle. Turn or lean the trunk, or make the figure smaller.",
+                arm + " It is worst " + at(reach.worstTime()) + ".");
+    }
+
+    private Told heads(Nearness near) {
+        boolean close = near.distance() < CLOSE;
+        return new Told(
+                "clearance.heads",
+                close ? Tone.WARN : Tone.NOTE,
+                close
+                        ? "The heads come within "
+                                + Say.length(near.distance())
+                                + " of each other: they may knock."
+                        : "The heads stay " + Say.length(near.distance()) + " apart or more.",
+                "Least distance between the heads' centres in space, " + at(near.time()) + ".");
+    }
+
+    private void body(SideClearance near, List<Told> all) {
+        if (near.tetherToBody().distance() < CLOSE) {
+            String what = near.headToBody().distance() < CLOSE ? "poi" : "tether";
+            all.add(
+                    new Told(
+                            "clearance.body." + near.side().word(),
+                            Tone.WARN,
+                            near.tetherToBody().distance() <= 0
+                                    ? "The "
+                                            + near.side().word()
+                                            + " "
+                                            + what
+                                            + " passes through the "
+                                            + near.nearestPart()
+                                                    .name()
+                                                    .toLowerCase(java.util.Locale.ROOT)
+                                            + ": turn out of its way, or move the centre forward."
+                                    : "The "
+                                            + near.side().word()
+                                            + " "
+                                            + what
+                                            + " comes within "
+                                            + Say.length(near.tetherToBody().distance())
+                                            + " of the "
+                                            + near.nearestPart()
+                                                    .name()
+                                                    .toLowerCase(java.util.Locale.ROOT)
+                                            + ".",
+                            "Least distance to a plain outline of the body, scaled with stature, "
+                                    + at(near.tetherToBody().time())
+                                    + "."));
+        }
+    }
+
+    private void passings(List<Passing> passings, List<Told> all) {
+        if (passings.isEmpty()) {
+            return;
+        }
+        boolean sameFront =
+                passings.stream().map(Passing::front).distinct().count() == 1
+                        && passings.get(0).front().isPresent();
+        double least = passings.stream().mapToDouble(Passing::depthBetween).min().orElseThrow();
+        all.add(
+                new Told(
+                        "clearance.tethers",
+                        least < Place.HAND_BREADTH / 2 ? Tone.WARN : Tone.NOTE,
+                        "The tethers cross in view "
+                                + times(passings.size())
+                                + " a cycle, "
+                                + (least < 1e-6
+                                        ? "in one plane: they will tangle."
+                                        : sameFront
+                                                ? "the "
+                                                        + passings.get(0).front().get().word()
+                                                        + " one in front by "
+                                                        + Say.length(least)
+                                                        + "."
+                                                : "now one in front, now the other."),
+                        "Seen by the audience; "
+                                + Say.length(least)
+                                + " is the least depth between them where they cross."));
+    }
+
+    private static String times(int count) {
+        return count == 1 ? "once" : count == 2 ? "twice" : count + " times";
+    }
+}

@@ -1,0 +1,231 @@
+package deferent.motion.tell;
+
+import deferent.motion.link.LinkKind;
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.Told.Tone;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
+import java.util.Arrays;
+
+/** Says one tie: whether it links, and where it does not, by how much and why. */
+final class TellLink {
+    private static final double NOTHING = 1e-3;
+
+    private final Readings readings;
+    private final LinkReading link;
+    private final Side root;
+    private final Side rider;
+
+    TellLink(Readings readings, Side root) {
+        this.readings = readings;
+        this.link = readings.tie(root).link();
+        this.root = root;
+        this.rider = root.other();
+    }
+
+    Told told() {
+        boolean good = link.kind() != LinkKind.NONE;
+        return new Told("link." + root.word(), good ? Tone.GOOD : Tone.NOTE, sentence(), why());
+    }
+
+    /** The same tie where the other one links already, and this one does not. */
+    Told toldAside() {
+        return new Told(
+                "link." + root.word(),
+                Tone.NOTE,
+                "The other way round, from "
+                        + Say.head(root)
+                        + " to "
+                        + Say.hand(rider)
+                        + ", nothing links.",
+                why());
+    }
+
+    private String sentence() {
+        String head = Say.head(root);
+        String hand = Say.hand(rider);
+        return switch (link.kind()) {
+            case TOUCHING ->
+                    link.inPlaneGap() < NOTHING
+                            ? "Linked, touching: "
+                                    + head
+                                    + " stays on "
+                                    + hand
+                                    + " all the way round."
+                            : "Linked, touching: "
+                                    + head
+                                    + " stays within "
+                                    + Say.length(link.inPlaneGap())
+                                    + " of "
+                                    + hand
+                                    + ", less than a hand's breadth.";
+            case CARRIED ->
+                    "Linked, carried: "
+                            + hand
+                            + " goes exactly as "
+                            + head
+                            + " goes, "
+                            + Say.offset(link.offset().getX(), link.offset().getY(), 0)
+                            + ".";
+            case FOLLOWED ->
+                    "Linked, followed: "
+                            + hand
+                            + (link.lag() >= 0 && Math.abs(link.lag()) < 0.495
+                                    ? " comes where " + head + " was "
+                                    : " is where " + head + " will be ")
+                            + Say.share(link.lag())
+                            + (link.lag() >= 0 && Math.abs(link.lag()) < 0.495
+                                    ? " before."
+                                    : " later.")
+                            + (Math.abs(Math.abs(link.lag()) - 0.5) < 0.005 && together()
+                                    ? " In split time they touch."
+                                    : "");
+            case ROD ->
+                    "Linked as by a rod: "
+                            + head
+                            + " and "
+                            + hand
+                            + " draw the same figure and keep one distance.";
+            case NONE -> link.shapeGap() <= link.tolerance() ? sameFigureApart() : miss();
+        };
+    }
+
+    private boolean together() {
+        return readings.pairing().timing().ahead() == 0;
+    }
+
+    private String sameFigureApart() {
+        return "Same figure, not together: "
+                + Say.head(root)
+                + " draws what "
+                + Say.hand(rider)
+                + " draws"
+                + (link.shapeGap() < NOTHING ? "" : " within " + Say.length(link.shapeGap()))
+                + ", but at one instant they are up to "
+                + Say.length(link.inPlaneGap())
+                + " apart.";
+    }
+
+    private String miss() {
+        Trace trace = readings.trace();
+        Samples samples = trace.samples(LinkReading.SAMPLES);
+        Outline head = Outline.of(samples.head(root));
+        Outline hand = Outline.of(samples.hand(rider));
+        boolean circles = head.sort() == Outline.Sort.CIRCLE && hand.sort() == Outline.Sort.CIRCLE;
+        return "No link from "
+                + Say.head(root)
+                + " to "
+                + Say.hand(rider)
+                + ": it misses by "
+                + (link.quick() ? "about " : "")
+                + Say.length(link.shapeGap())
+                + (circles ? " all the way round" : "")
+                + ", because "
+                + cause(head, hand)
+                + ".";
+    }
+
+    private String cause(Outline head, Outline hand) {
+        String roots = motion(root) + "'s head";
+        String riders = motion(rider) + "'s hand";
+        if (hand.sort() == Outline.Sort.POINT) {
+            return "the "
+                    + riders
+                    + " stands still while the "
+                    + roots
+                    + " goes along "
+                    + Say.a(head.noun());
+        }
+        if (head.sort() == Outline.Sort.POINT) {
+            return "the "
+                    + roots
+                    + " stands still while the "
+                    + riders
+                    + " goes along "
+                    + Say.a(hand.noun());
+        }
+        if (head.sort() == hand.sort() && head.sort() != Outline.Sort.FIGURE) {
+            return "the "
+                    + roots
+                    + " "
+                    + head.noun()
+                    + " ("
+                    + Say.length(head.size())
+                    + ") is "
+                    + (head.size() < hand.size() ? "smaller" : "larger")
+                    + " than the "
+                    + riders
+                    + " "
+                    + hand.noun()
+                    + " ("
+                    + Say.length(hand.size())
+                    + ")";
+        }
+        if (head.sort() == Outline.Sort.FIGURE && hand.sort() == Outline.Sort.FIGURE) {
+            return "the "
+                    + roots
+                    + " and the "
+                    + riders
+                    + " draw different figures, "
+                    + Say.length(2 * head.size())
+                    + " and "
+                    + Say.length(2 * hand.size())
+                    + " across";
+        }
+        return Say.a(head.noun())
+                + " is no "
+                + hand.noun()
+                + ": the "
+                + roots
+                + (head.sort() == Outline.Sort.FIGURE ? " draws " : " goes along ")
+                + Say.a(head.noun())
+                + ", the "
+                + riders
+                + " goes along "
+                + Say.a(hand.noun());
+    }
+
+    private boolean varies() {
+        double least = Arrays.stream(link.gapOverCycle()).min().orElse(0);
+        return link.inPlaneGap() - least >= NOTHING;
+    }
+
+    private String motion(Side side) {
+        return readings.hand(side).motion();
+    }
+
+    private String why() {
+        StringBuilder why = new StringBuilder();
+        why.append("As shapes the two paths differ by ")
+                .append(link.quick() ? "about " : "")
+                .append(Say.length(link.shapeGap()));
+        if (!link.quick() && link.shapeGapError() >= 0.0005) {
+            why.append(" (sampled to ").append(Say.length(link.shapeGapError())).append(")");
+        }
+        if (link.shapeGap() >= NOTHING) {
+            why.append(", ")
+                    .append(Say.percent(link.shareOfFigure()))
+                    .append(" of the figure's width or ")
+                    .append(Say.trimmed(link.handsBreadths(), 1))
+                    .append(" hand's breadths");
+        }
+        why.append("; with their timing by ").append(Say.length(link.clockGap()));
+        if (Math.abs(link.lag()) > 0.495) {
+            why.append(", half a cycle apart");
+        } else if (Math.abs(link.lag()) > 0.002) {
+            why.append(link.lag() > 0 ? ", the hand trailing by " : ", the hand leading by ")
+                    .append(Say.share(link.lag()));
+        }
+        why.append("; as placed, at one instant, by up to ")
+                .append(Say.length(link.inPlaneGap()))
+                .append(" in the plane");
+        if (varies()) {
+            why.append(" (worst ")
+                    .append(Say.percent(link.worstTime() / readings.trace().period()))
+                    .append(" into the cycle)");
+        }
+        why.append(" and ").append(Say.length(link.depthGap())).append(" across it.");
+        return why.toString();
+    }
+}

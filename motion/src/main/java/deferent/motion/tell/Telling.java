@@ -1,0 +1,120 @@
+package deferent.motion.tell;
+
+import deferent.motion.link.LinkKind;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Swing;
+import deferent.motion.tell.Told.Tone;
+import deferent.motion.trace.Figure;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Says all the readings of a pairing, most asked for first. */
+public final class Telling {
+    private Telling() {}
+
+    public static List<Told> of(Readings readings) {
+        List<Told> all = new ArrayList<>();
+        links(readings, all);
+        all.add(figure(readings, Side.LEFT));
+        all.add(figure(readings, Side.RIGHT));
+        tempo(readings.pairing(), all);
+        all.addAll(new TellBody(readings).told());
+        return List.copyOf(all);
+    }
+
+    /** The usual cautions. */
+    public static List<String> cautions(Readings readings) {
+        return Cautions.of(readings);
+    }
+
+    // The better tie first: one that links, else the one that misses by less.
+    private static void links(Readings readings, List<Told> all) {
+        Side first = better(readings, Side.RIGHT, Side.LEFT) ? Side.RIGHT : Side.LEFT;
+        TellLink aside = new TellLink(readings, first.other());
+        all.add(new TellLink(readings, first).told());
+        all.add(
+                linked(readings, first) && !linked(readings, first.other())
+                        ? aside.toldAside()
+                        : aside.told());
+    }
+
+    private static boolean better(Readings readings, Side a, Side b) {
+        if (linked(readings, a) != linked(readings, b)) {
+            return linked(readings, a);
+        }
+        return readings.tie(a).link().shapeGap() < readings.tie(b).link().shapeGap() - 1e-3;
+    }
+
+    private static boolean linked(Readings readings, Side root) {
+        return readings.tie(root).link().kind() != LinkKind.NONE;
+    }
+
+    private static Told figure(Readings readings, Side side) {
+        Readings.Hand hand = readings.hand(side);
+        Figure figure = hand.figure();
+        String size =
+                Math.max(figure.width(), figure.height()) < 1e-3
+                        ? "its head stays in place"
+                        : "its head draws a figure "
+                                + Say.length(figure.width())
+                                + " wide and "
+                                + Say.length(figure.height())
+                                + " high"
+                                + (figure.petals() > 0
+                                        ? ", "
+                                                + figure.petals()
+                                                + (figure.petals() == 1 ? " petal" : " petals")
+                                        : "");
+        return new Told(
+                "figure." + side.word(),
+                Tone.NOTE,
+                Say.capital(side.word()) + " hand: " + hand.motion() + "; " + size + ".",
+                "Over one of its own cycles the head travels "
+                        + Say.length(figure.length())
+                        + ", reaches "
+                        + Say.length(figure.outerRadius())
+                        + " from the centre, "
+                        + (figure.cusps() > 0 ? "stops in " + figure.cusps() + " places, " : "")
+                        + "and crosses its own path "
+                        + (figure.selfCrossings() == 0
+                                ? "nowhere"
+                                : figure.selfCrossings() == 1
+                                        ? "once"
+                                        : "in " + figure.selfCrossings() + " places")
+                        + ".");
+    }
+
+    private static void tempo(Pairing pairing, List<Told> all) {
+        if (pairing.setsOwnTempo()) {
+            all.add(
+                    new Told(
+                            "tempo",
+                            Tone.NOTE,
+                            "The pendulum sets the tempo: "
+                                    + Say.tempo(pairing.tempo())
+                                    + ", one cycle in "
+                                    + Say.seconds(pairing.period())
+                                    + ".",
+                            "A pendulum that nobody drives swings in its own time: 4K(k)·√(L/g) for its"
+                                    + " amplitude (DLMF 22.19(i))."));
+        }
+        for (Side side : Side.values()) {
+            if (pairing.part(side).motion().spin() instanceof Swing swing && swing.needsRod()) {
+                all.add(
+                        new Told(
+                                "rod." + side.word(),
+                                Tone.WARN,
+                                "The "
+                                        + side.word()
+                                        + " pendulum swings past a quarter turn: a cord goes slack before its"
+                                        + " end, so this needs a rod.",
+                                "At the end of a swing of "
+                                        + Say.degrees(swing.amplitude())
+                                        + " the pull would be "
+                                        + Say.trimmed(Math.cos(swing.amplitude()), 2)
+                                        + " head weights, which no cord can push."));
+            }
+        }
+    }
+}
