@@ -198,7 +198,7 @@ class Desk {
       width: 1600,
       height: Math.round((1600 * c.height) / c.width),
       view: c.view,
-      turn_deg: (c.turn * 180) / Math.PI,
+      turn_deg: (c.turn * c.flip * 180) / Math.PI,
       lift_deg: (c.lift * 180) / Math.PI,
       theme: document.documentElement.dataset.theme,
     };

@@ -38,7 +38,7 @@ class StageTools extends Part {
 }
 
 const LEFT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 7h20" stroke="currentColor" stroke-width="2.4"/><circle cx="7" cy="7" r="4.6" fill="var(--stage-ground)" stroke="currentColor" stroke-width="2"/><circle cx="36" cy="7" r="5" fill="currentColor"/></svg>`;
-const RIGHT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 5.6h20M11 8.4h20" stroke="currentColor" stroke-width="1"/><rect x="2.6" y="2.6" width="8.8" height="8.8" fill="var(--stage-ground)" stroke="currentColor" stroke-width="2"/><path d="m36 1 6 6-6 6-6-6z" fill="currentColor"/></svg>`;
-const TIE = html`<svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="2.4" stroke-dasharray="2.4 4.4"/></svg>`;
+const RIGHT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 7h20" stroke="currentColor" stroke-width="2.6" stroke-dasharray="7 2.4"/><rect x="2.6" y="2.6" width="8.8" height="8.8" fill="var(--stage-ground)" stroke="currentColor" stroke-width="2"/><path d="m36 1 6 6-6 6-6-6z" fill="currentColor"/></svg>`;
+const TIE = html`<svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="3.4" stroke-dasharray="3.4 4"/></svg>`;
 
 customElements.define('stage-tools', StageTools);

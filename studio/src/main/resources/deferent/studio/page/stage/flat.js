@@ -77,11 +77,11 @@ export class FlatDrawer {
     p.strokeStyle = css(colour, style.alpha);
     p.lineWidth = 2 * style.core;
     p.beginPath();
-    const dashes = style.dashes ? style.dashes[ribbon.what.side] || 48 : 0;
+    const [dashes, share] = style[ribbon.what.side] || [0, 1];
     let down = false;
     for (let row = 0; row < ribbon.rows; row++) {
-      const part = Math.abs((((row / (ribbon.rows - 1)) * dashes) % 1) - 0.5);
-      const drawn = !dashes || part > 0.24;
+      const part = 2 * Math.abs((((row / (ribbon.rows - 1)) * dashes) % 1) - 0.5);
+      const drawn = !dashes || part < share;
       if (drawn && down) p.lineTo(l[2 * row], l[2 * row + 1]);
       else if (drawn) p.moveTo(l[2 * row], l[2 * row + 1]);
       down = drawn;
@@ -142,17 +142,11 @@ export class FlatDrawer {
       const c = picture.strokeColour.subarray(4 * i, 4 * i + 4);
       p.strokeStyle = css(c, c[3]);
       p.setLineDash(s[4 * i + 1] > 0 ? [s[4 * i + 1], s[4 * i + 2]] : []);
-      const offsets = s[4 * i + 3] > 0 ? [-1.5, 1.5] : [0];
-      p.lineWidth = s[4 * i + 3] > 0 ? 1 : 2 * s[4 * i];
-      const length = Math.hypot(b[0] - this.at[0], b[1] - this.at[1]) || 1;
-      for (const o of offsets) {
-        const dx = (-(b[1] - this.at[1]) / length) * o;
-        const dy = ((b[0] - this.at[0]) / length) * o;
-        p.beginPath();
-        p.moveTo(this.at[0] + dx, this.at[1] + dy);
-        p.lineTo(b[0] + dx, b[1] + dy);
-        p.stroke();
-      }
+      p.lineWidth = 2 * s[4 * i];
+      p.beginPath();
+      p.moveTo(this.at[0], this.at[1]);
+      p.lineTo(b[0], b[1]);
+      p.stroke();
     }
     p.setLineDash([]);
   }

@@ -12,7 +12,7 @@ const HEAD = { left: SHAPES.disc, right: SHAPES.diamond };
 export class Picture {
   constructor() {
     this.ends = new Float32Array(6 * ROOM);
-    this.strokeStyle = new Float32Array(4 * ROOM); // half width, dash, gap, glow
+    this.strokeStyle = new Float32Array(4 * ROOM); // half width, dash, space, spare
     this.strokeColour = new Float32Array(4 * ROOM);
     this.strokes = 0;
     this.points = new Float32Array(3 * ROOM);
@@ -36,7 +36,7 @@ export class Picture {
           if (item.role === 'tie') {
             if (show.tie) this.#tie(scene, item, phase, ink);
           } else {
-            this.#stroke(scene, item, phase, colour, item.side === 'right');
+            this.#stroke(scene, item, phase, colour);
           }
           break;
         case 'point':
@@ -49,21 +49,29 @@ export class Picture {
     }
   }
 
-  #stroke(scene, item, phase, colour, doubled) {
+  #stroke(scene, item, phase, colour) {
     const i = this.strokes++;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
-    // The right tether is a hollow line, so that it is told from the left one without colour.
-    this.strokeStyle.set([doubled ? 2.1 : 1.5, 0, 0, doubled ? 1 : 0], 4 * i);
+    // The left's lines are unbroken, the right's dashed, as on paper.
+    const right = item.side === 'right';
+    this.#style(i, right ? 1.35 : 1.25, right ? 11 : 0, right ? 3.5 : 0);
     this.strokeColour.set(colour, 4 * i);
     this.strokeColour[4 * i + 3] = 0.95;
+  }
+
+  #style(i, half, dash, space) {
+    this.strokeStyle[4 * i] = half;
+    this.strokeStyle[4 * i + 1] = dash;
+    this.strokeStyle[4 * i + 2] = space;
+    this.strokeStyle[4 * i + 3] = 0;
   }
 
   #tie(scene, item, phase, ink) {
     const i = this.strokes++;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
-    this.strokeStyle.set([1.25, 2.5, 5.5, 0], 4 * i);
+    this.#style(i, 2, 4, 5);
     this.strokeColour.set(ink.tie, 4 * i);
     this.strokeColour[4 * i + 3] = 1;
     for (let k = 0; k < 6; k++) this.tie[k] = this.ends[6 * i + k];
@@ -132,11 +140,11 @@ export function pointsOf(ribbon, scene) {
   return xyz;
 }
 
-/** How each kind of ribbon looks: half width of core and halo in pixels, opacity, dashes a cycle. */
+/** How each kind of ribbon looks: half width of core and halo in pixels, opacity, dashes a cycle and the share of each that is drawn. */
 export const RIBBON = {
-  body: { core: 0.8, halo: 0, alpha: 0.5, dashes: 0 },
-  fixed: { core: 0.6, halo: 0, alpha: 0.4, dashes: 0 },
-  path: { core: 0.9, halo: 0, alpha: 0.75, dashes: { left: 36, right: 90 } },
-  figure: { core: 0.75, halo: 0, alpha: 0.42, dashes: 0 },
-  trail: { core: 1.9, halo: 7.5, alpha: 1, dashes: 0 },
+  body: { core: 0.8, halo: 0, alpha: 0.5 },
+  fixed: { core: 0.6, halo: 0, alpha: 0.4 },
+  path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
+  figure: { core: 0.75, halo: 0, alpha: 0.45, right: [72, 0.74] },
+  trail: { core: 1.9, halo: 7.5, alpha: 1 },
 };

@@ -65,7 +65,7 @@ in float phase;
 uniform vec4 colour;
 uniform float core;
 uniform float halo;
-uniform float dashes;
+uniform vec2 dashes;
 uniform float now;
 uniform float fade;
 uniform float glow;
@@ -81,9 +81,9 @@ void main() {
     c = mix(c, mix(c, vec3(1.0), 0.55), a * left * glow);
     a = (a + soft * mix(0.16, 0.42, glow)) * left;
   }
-  if (dashes > 0.0) {
-    float part = abs(fract(phase * dashes) - 0.5);
-    a *= smoothstep(0.2, 0.28, part);
+  if (dashes.x > 0.0) {
+    float part = abs(fract(phase * dashes.x) - 0.5) * 2.0;
+    a *= 1.0 - smoothstep(dashes.y - 0.06, dashes.y + 0.06, part);
   }
   a = min(1.0, a) * colour.a;
   paint = vec4(c * a, fade > 0.0 ? a * (1.0 - glow * 0.6) : a);
@@ -130,7 +130,6 @@ out vec4 paint;
 void main() {
   float d = abs(place.y);
   float a = 1.0 - smoothstep(look.x - 0.5, look.x + 0.5, d);
-  if (look.w > 0.5) a *= smoothstep(0.3, 0.9, d);
   if (look.y > 0.0) {
     float cycle = (look.y + look.z) * ratio;
     float at = mod(place.x, cycle);
@@ -240,7 +239,8 @@ export class WebglDrawer {
       u.core.value = style.core * this.ratio;
       u.halo.value = style.halo * this.ratio;
       u.reach.value = Math.max(style.halo, style.core + 1) * this.ratio;
-      u.dashes.value = style.dashes ? style.dashes[ribbon.what.side] || 48 : 0;
+      const dashes = style[ribbon.what.side];
+      u.dashes.value.set(dashes ? dashes[0] : 0, dashes ? dashes[1] : 0);
       u.now.value = phase;
       u.fade.value = ribbon.what.kind === 'trail' ? fade : 0;
       u.glow.value = glow;
@@ -314,7 +314,7 @@ export class WebglDrawer {
         core: { value: 1 },
         halo: { value: 1 },
         reach: { value: 1 },
-        dashes: { value: 0 },
+        dashes: { value: new Vector2() },
         now: { value: 0 },
         fade: { value: 0 },
         glow: { value: 1 },
