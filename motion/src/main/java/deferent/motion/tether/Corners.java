@@ -2,6 +2,7 @@ package deferent.motion.tether;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.State;
 import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.Locale;
@@ -14,16 +15,35 @@ final class Corners {
     static void refuse(Trace trace, Side side, String reading) {
         for (TimedBreak b : trace.breaks()) {
             if (b.side() == side && b.order() <= 1) {
-                throw new Refusal(
-                        String.format(
-                                Locale.ROOT,
-                                "takes an infinite force at %.3f s (%s), so there is no %s",
-                                b.time(),
-                                b.why(),
-                                reading),
-                        side.word() + " hand's motion",
-                        "round the corner (a rounded hand path, or stretches that ease to rest)");
+                throw refusal(side, b, reading);
             }
         }
+    }
+
+    /** Refuses a side whose hand itself has a corner or a jump, whatever its poi does. */
+    static void refuseHand(Trace trace, Side side, String reading) {
+        for (TimedBreak b : trace.breaks()) {
+            if (b.side() == side && b.order() <= 1) {
+                State before = trace.hand(side).before(b.time());
+                State after = trace.hand(side).at(b.time());
+                if (before.velocity().distance(after.velocity())
+                                > 1e-9 * (1 + after.velocity().getNorm())
+                        || before.position().distance(after.position()) > 1e-9) {
+                    throw refusal(side, b, reading);
+                }
+            }
+        }
+    }
+
+    private static Refusal refusal(Side side, TimedBreak b, String reading) {
+        return new Refusal(
+                String.format(
+                        Locale.ROOT,
+                        "takes an infinite force at %.3f s (%s), so there is no %s",
+                        b.time(),
+                        b.why(),
+                        reading),
+                side.word() + " hand's motion",
+                "round the corner (a rounded hand path, or stretches that ease to rest)");
     }
 }

@@ -45,6 +45,8 @@ import org.jspecify.annotations.Nullable;
  * @param jumps times at which the hand would have to jump, seconds
  * @param mismatch for a cord of mass, greatest angle left between both sides of the direction's
  *     equation, radians; else 0
+ * @param cuts start, breaks between and end of the cycle, seconds; read, do not write
+ * @param normal of the plane everything stays in; the zero vector where it does not
  */
 public record KeepTheLight(
         Side side,
@@ -59,7 +61,9 @@ public record KeepTheLight(
         int idealTurns,
         List<FreeFall> freeFalls,
         List<Double> jumps,
-        double mismatch) {
+        double mismatch,
+        double[] cuts,
+        Vector3D normal) {
 
     /**
      * An instant at which the light asks for free fall.
@@ -73,6 +77,7 @@ public record KeepTheLight(
     public static final double LOST = 1e-3;
 
     private static final int COUNT = 360;
+    private static final int STEPS = 96;
 
     public static KeepTheLight of(Trace ideal, Side side, Kit kit) {
         return of(ideal, side, Cord.of(ideal, side, kit));
@@ -112,7 +117,9 @@ public record KeepTheLight(
                 turning.turns(ideal.hand(side), head),
                 falls,
                 List.copyOf(jumps),
-                hand instanceof Heavy heavy ? heavy.mismatch() : 0);
+                hand instanceof Heavy heavy ? heavy.mismatch() : 0,
+                cuts,
+                KeepTheHand.planeNormal(ideal, side, cord));
     }
 
     /** Whether a hand can do it: no free fall, no jump. */
@@ -145,6 +152,20 @@ public record KeepTheLight(
                             : b);
         }
         return Replaced.in(trace, Origin.CORDED, side, hand, head, breaks, trace.slack(side), gaps);
+    }
+
+    /** The same as a periodic motion of the cord behind that hand. */
+    public Orbit orbit() {
+        return orbit(STEPS);
+    }
+
+    /**
+     * @param steps of the integrator over the cycle
+     */
+    Orbit orbit(int steps) {
+        HandTable table = HandTable.of(hand, cuts, Math.max(steps, 32 * Math.abs(turns)));
+        double t0 = table.start();
+        return new Orbit(table, cord, Orbit.state(hand.at(t0), head.at(t0), cord), normal);
     }
 
     private static double min(double[] values) {

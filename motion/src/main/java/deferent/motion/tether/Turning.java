@@ -45,4 +45,19 @@ record Turning(Vector3D u, Vector3D v, Interval over) {
     int turns(Course hand, Course head) {
         return (int) Math.rint(turned(hand, head) / (2 * Math.PI));
     }
+
+    /** Mean angle by which one cord's shadow runs ahead of another's, on the circle, (−π, π]. */
+    double lead(Course hand, Course head, Course otherHand, Course otherHead) {
+        double x = 0;
+        double y = 0;
+        int count = 120;
+        for (int i = 0; i < count; i++) {
+            double t = over.start() + over.length() * i / count;
+            double one = angle(head.at(t).position().subtract(hand.at(t).position()));
+            double other = angle(otherHead.at(t).position().subtract(otherHand.at(t).position()));
+            x += Math.cos(one - other);
+            y += Math.sin(one - other);
+        }
+        return Math.atan2(y, x);
+    }
 }

@@ -1,0 +1,364 @@
+package deferent.motion.tether;
+
+import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Origin;
+import deferent.motion.trace.State;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * What the poi really does behind a hand that keeps its ideal path: the periodic motions of a cord
+ * pendulum on that moving pivot with the wanted number of turns.
+ *
+ * <p>They are looked for by {@link Shooting} from a stated grid of starts: the ideal's direction
+ * turned by every twelfth of a turn in its plane, at once, half and one and a half times the
+ * ideal's rate (for a swing: the ideal's rate, none, and its opposite). Out of a plane: the ideal's
+ * start, turned by every sixth of a turn about its plane's normal, upright and dropped by a quarter
+ * right angle. Starts that do not settle, or settle on another number of turns, are counted in
+ * {@link Tried}; an empty list of solutions means just that and no more: no start of the grid led
+ * to one.
+ *
+ * <p>What is found is polished on three times finer steps; halving those once more tells its error.
+ *
+ * @param side whose
+ * @param cord the poi
+ * @param turns wanted turns of the cord over the trace
+ * @param solutions those that pull throughout first, then by how near the head stays to the ideal
+ * @param tried what the search did
+ */
+public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
+
+    /**
+     * One periodic motion.
+     *
+     * @param orbit the motion itself
+     * @param head its head's course
+     * @param away how far that head strays from the ideal head
+     * @param lead angle by which the cord runs ahead of the ideal's, on average, about its plane's
+     *     normal, radians in (−π, π]: a figure that is only turned or late shows here
+     * @param leastPull least tension at the head, newtons; below 0 the cord would have to push
+     * @param leastPullTime when, seconds
+     * @param greatestPull newtons
+     * @param growth how much the fastest-growing slip grows over a cycle: the greatest Floquet
+     *     multiplier's modulus
+     * @param error how far the start moved when the integrator's steps were halved, radians
+     */
+    public record Solution(
+            Orbit orbit,
+            Course head,
+            Away away,
+            double lead,
+            double leastPull,
+            double leastPullTime,
+            double greatestPull,
+            double growth,
+            double error) {
+        /** Whether a cord can do it. */
+        public boolean pulls() {
+            return leastPull >= 0;
+        }
+
+        public double leastPullWeights() {
+            return leastPull / orbit.cord().headWeight();
+        }
+    }
+
+    /**
+     * What a search did.
+     *
+     * @param starts how many were tried
+     * @param settled how many led to a periodic motion
+     * @param otherTurns how many of these had another number of turns than wanted
+     * @param coarse steps a cycle while searching
+     * @param fine steps a cycle of what is kept
+     */
+    public record Tried(int starts, int settled, int otherTurns, int coarse, int fine) {}
+
+    private static final int MOST = 12;
+    private static final double SAME = 1e-5;
+
+    public static KeepTheHand of(Trace ideal, Side side, Kit kit) {
+        return of(ideal, side, Cord.of(ideal, side, kit));
+    }
+
+    public static KeepTheHand of(Trace ideal, Side side, Cord cord) {
+        return new Search(ideal, side, cord).answer();
+    }
+
+    /** The solution a spinner means: it pulls throughout and stays nearest to the ideal. */
+    public Optional<Solution> best() {
+        return solutions.stream().filter(Solution::pulls).findFirst();
+    }
+
+    /** The trace with this side's head following a solution; corded. */
+    public Trace in(Trace trace, Solution solution) {
+        List<TimedBreak> breaks = new ArrayList<>();
+        for (TimedBreak b : trace.breaks()) {
+            if (b.side() != side || b.order() >= 2) {
+                breaks.add(b);
+            }
+        }
+        return Replaced.in(
+                trace,
+                Origin.CORDED,
+                side,
+                solution.orbit().hand(),
+                solution.head(),
+                breaks,
+                trace.slack(side),
+                trace.gaps());
+    }
+
+    /** One search. */
+    private static final class Search {
+        private final Trace ideal;
+        private final Side side;
+        private final Cord cord;
+        private final Course hand;
+        private final double[] cuts;
+        private final Vector3D normal;
+        private final boolean planar;
+        private final Turning turning;
+        private final int wanted;
+        private final double turn;
+        private final int coarse;
+        private int settled;
+        private int otherTurns;
+        private final List<double[]> seen = new ArrayList<>();
+        private final List<Solution> found = new ArrayList<>();
+
+        Search(Trace ideal, Side side, Cord cord) {
+            Corners.refuseHand(ideal, side, "poi that keeps its hand");
+            this.ideal = ideal;
+            this.side = side;
+            this.cord = cord;
+            this.hand = ideal.hand(side);
+            this.cuts = Times.cuts(ideal, side, 3);
+            this.normal = planeNormal(ideal, side, cord);
+            this.planar = normal.getNormSq() > 0;
+            this.turning = Turning.of(ideal, side);
+            double turned = turning.turned(hand, ideal.head(side));
+            this.wanted = (int) Math.rint(turned / (2 * Math.PI));
+            // Counted about the normal, which may be the plane's own or its opposite.
+            this.turn = 2 * Math.PI * wanted;
+            this.coarse = Math.max(32, 12 * Math.abs(wanted));
+        }
+
+        KeepTheHand answer() {
+            HandTable rough = HandTable.of(hand, cuts, coarse);
+            HandTable fine = HandTable.of(hand, cuts, 3 * coarse);
+            HandTable finest = HandTable.of(hand, cuts, 6 * coarse);
+            Shooting shooting = new Shooting(rough, cord, normal, turn);
+            List<double[]> starts = starts();
+            int count = starts.size();
+            for (double[] start : planar && wanted != 0 ? bracketed(shooting, starts) : starts) {
+                shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
+            }
+            found.sort(
+                    Comparator.comparing((Solution s) -> !s.pulls())
+                            .thenComparingDouble(s -> s.away().mean()));
+            return new KeepTheHand(
+                    side,
+                    cord,
+                    wanted,
+                    List.copyOf(found),
+                    new Tried(count, settled, otherTurns, coarse, 3 * coarse));
+        }
+
+        private List<double[]> starts() {
+            double t0 = ideal.interval().start();
+            State h = hand.at(t0);
+            State p = ideal.head(side).at(t0);
+            double[] first = Orbit.state(h, p, cord);
+            Vector3D e = new Vector3D(first[0], first[1], first[2]);
+            Vector3D w = Following.rate(h.velocity(), cord, first);
+            List<double[]> out = new ArrayList<>();
+            Vector3D axis = ideal.pairing().part(side).place().plane().normal();
+            double[] rates =
+                    planar
+                            ? (wanted == 0 ? new double[] {1, 0, -1} : new double[] {1, 0.5, 1.5})
+                            : new double[] {1};
+            int turns = planar ? 12 : 6;
+            for (double rate : rates) {
+                for (int j = 0; j < turns; j++) {
+                    Rotation by =
+                            new Rotation(
+                                    axis,
+                                    2 * Math.PI * j / turns,
+                                    RotationConvention.VECTOR_OPERATOR);
+                    Vector3D turned = by.applyTo(e);
+                    Vector3D turning = by.applyTo(w).scalarMultiply(rate);
+                    out.add(Following.state(h.velocity(), cord, turned, turning));
+                    if (!planar) {
+                        Vector3D dropped =
+                                turned.scalarMultiply(Math.cos(Math.PI / 8))
+                                        .add(new Vector3D(0, -Math.sin(Math.PI / 8), 0))
+                                        .normalize();
+                        out.add(
+                                Following.state(
+                                        h.velocity(),
+                                        cord,
+                                        dropped,
+                                        turning.subtract(
+                                                dropped.scalarMultiply(
+                                                        dropped.dotProduct(turning)))));
+                    }
+                }
+            }
+            return out;
+        }
+
+        /**
+         * Of starts all round, the ones next to which a periodic motion must lie; the first alone
+         * where every direction closes, as with a still hand in no air.
+         */
+        private List<double[]> bracketed(Shooting shooting, List<double[]> starts) {
+            List<Optional<Shooting.Closed>> closed = new ArrayList<>();
+            double most = 0;
+            for (double[] start : starts) {
+                Optional<Shooting.Closed> one = shooting.closed(start, 1e-7, MOST);
+                closed.add(one);
+                most = Math.max(most, one.map(c -> Math.abs(c.missing())).orElse(0.0));
+            }
+            List<double[]> out = new ArrayList<>();
+            if (most < 1e-5) {
+                closed.get(0).ifPresent(c -> out.add(c.state()));
+                return out;
+            }
+            for (int i = 0; i < closed.size(); i++) {
+                Optional<Shooting.Closed> a = closed.get(i);
+                Optional<Shooting.Closed> b = closed.get((i + 1) % closed.size());
+                if (a.isPresent()
+                        && b.isPresent()
+                        && a.get().missing() < 0 != b.get().missing() < 0) {
+                    out.add(between(a.get(), b.get()));
+                }
+            }
+            return out;
+        }
+
+        private static double[] between(Shooting.Closed a, Shooting.Closed b) {
+            double share = a.missing() / (a.missing() - b.missing());
+            double[] y = new double[6];
+            for (int i = 0; i < 6; i++) {
+                y[i] = a.state()[i] + share * (b.state()[i] - a.state()[i]);
+            }
+            Swinging.tidy(y);
+            return y;
+        }
+
+        private void keep(Shooting.Found rough, HandTable fine, HandTable finest) {
+            settled++;
+            if (known(rough.state())) {
+                return;
+            }
+            Optional<Shooting.Found> polished =
+                    new Shooting(fine, cord, normal, turn).from(rough.state(), 1e-11, 6);
+            if (polished.isEmpty()) {
+                return;
+            }
+            double[] state = polished.get().state();
+            seen.add(state);
+            Orbit orbit = new Orbit(fine, cord, state, normal);
+            Course head = orbit.head();
+            if (turning.turns(hand, head) != wanted
+                    && ideal.pairing().part(side).place().turn().turns() == 0) {
+                otherTurns++;
+                return;
+            }
+            double error =
+                    new Shooting(finest, cord, normal, turn)
+                            .from(state, 1e-11, 4)
+                            .map(f -> apart(f.state(), state))
+                            .orElse(Double.POSITIVE_INFINITY);
+            found.add(solution(orbit, head, error));
+        }
+
+        private boolean known(double[] state) {
+            for (double[] other : seen) {
+                if (apart(state, other) < SAME * 100) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        private double apart(double[] a, double[] b) {
+            double unit = cord.swingLength() * 2 * Math.PI / ideal.period();
+            double sum = 0;
+            for (int i = 0; i < 6; i++) {
+                double d = (a[i] - b[i]) / (i < 3 ? 1 : unit);
+                sum += d * d;
+            }
+            return Math.sqrt(sum);
+        }
+
+        private Solution solution(Orbit orbit, Course head, double error) {
+            Tension tension = new Tension(hand, head, cord);
+            Times times = Times.of(ideal.interval(), cuts, 192);
+            double[] pulls = times.of(tension::at);
+            double least = times.least(pulls, tension::at);
+            double most = 0;
+            for (double p : pulls) {
+                most = Math.max(most, p);
+            }
+            return new Solution(
+                    orbit,
+                    head,
+                    Away.of(head, ideal.head(side), ideal, side),
+                    turning.lead(hand, head, ideal.hand(side), ideal.head(side)),
+                    tension.at(least),
+                    least,
+                    most,
+                    Floquet.of(orbit).growth(),
+                    error);
+        }
+    }
+
+    /** Tension at the head, newtons. */
+    private record Tension(Course hand, Course head, Cord cord) {
+        double at(double time) {
+            State h = hand.at(time);
+            State p = head.at(time);
+            Vector3D e = p.position().subtract(h.position()).normalize();
+            return e.dotProduct(
+                    cord.fall()
+                            .subtract(p.acceleration())
+                            .scalarMultiply(cord.kit().headMass())
+                            .add(cord.drag(p.velocity())));
+        }
+    }
+
+    /**
+     * Normal of the plane in which hand, cord and gravity all stay; the zero vector where there is
+     * none.
+     */
+    static Vector3D planeNormal(Trace trace, Side side, Cord cord) {
+        Place place = trace.pairing().part(side).place();
+        Vector3D normal = place.plane().normal();
+        if (place.turn().turns() != 0
+                || Math.abs(cord.fall().dotProduct(normal)) > 1e-12 * Gravity.STANDARD) {
+            return Vector3D.ZERO;
+        }
+        for (int i = 0; i < 24; i++) {
+            double t = trace.interval().start() + trace.period() * i / 24;
+            State h = trace.hand(side).at(t);
+            State p = trace.head(side).at(t);
+            if (Math.abs(h.velocity().dotProduct(normal)) > 1e-9 * (1 + h.velocity().getNorm())
+                    || Math.abs(p.position().subtract(h.position()).dotProduct(normal)) > 1e-9) {
+                return Vector3D.ZERO;
+            }
+        }
+        return normal;
+    }
+}
