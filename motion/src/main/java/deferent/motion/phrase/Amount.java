@@ -51,7 +51,7 @@ final class Amount {
     private Said.Amount tempo() {
         double value = reader.number("after \"tempo\", a minute");
         Spot spot = reader.spot();
-        boolean other = reader.unit().filter(u -> u != Reader.Unit.A_MINUTE).isPresent();
+        boolean other = reader.unit().filter(u -> u != Unit.A_MINUTE).isPresent();
         if (other) {
             throw reader.error(
                     spot, "a tempo is not measured so", "cycles a minute, as in \"tempo 60\"");
@@ -177,7 +177,7 @@ final class Amount {
     private boolean angleNext() {
         int mark = reader.mark();
         double value = reader.number("");
-        boolean angle = Reader.radians(value, reader.unit()).isPresent();
+        boolean angle = reader.unit().filter(u -> u.radians(value).isPresent()).isPresent();
         reader.back(mark);
         return angle;
     }

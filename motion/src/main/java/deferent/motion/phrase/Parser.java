@@ -77,6 +77,15 @@ final class Parser {
         return new Phrase(text, said(first), said(second), shared);
     }
 
+    /** Reads words that say one hand alone, to their end. */
+    Said hand() {
+        hand(first, true);
+        if (reader.more() || !done(first)) {
+            throw missing(first, true);
+        }
+        return said(first);
+    }
+
     private PhraseError missing(Hand hand, boolean versus) {
         return done(hand)
                 ? reader.error(
@@ -271,10 +280,10 @@ final class Parser {
         Spot from = reader.spot();
         double value = reader.number("");
         int afterNumber = reader.mark();
-        Optional<Reader.Unit> unit = reader.unit();
+        Optional<Unit> unit = reader.unit();
         String unitText = text.substring(from.start(), reader.since(from).end());
         Optional<Word> word = sizeNext();
-        if (word.isEmpty() && unit.isPresent() && unit.get() != Reader.Unit.A_MINUTE) {
+        if (word.isEmpty() && unit.isPresent() && unit.get() != Unit.A_MINUTE) {
             reader.back(afterNumber);
             Optional<Word> bare = sizeNext();
             if (bare.filter(w -> w != TETHER).isPresent()) {
@@ -284,7 +293,7 @@ final class Parser {
                 unit.ifPresent(u -> reader.unit());
             }
         }
-        if (unit.equals(Optional.of(Reader.Unit.A_MINUTE))) {
+        if (unit.equals(Optional.of(Unit.A_MINUTE))) {
             word.filter(w -> w == TEMPO).ifPresent(w -> reader.take(w));
             remark(shared, TEMPO, new Said.Count(value), reader.since(from));
             return;

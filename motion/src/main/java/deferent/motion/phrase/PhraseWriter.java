@@ -1,13 +1,194 @@
 package deferent.motion.phrase;
 
+import deferent.motion.pairing.Direction;
+import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Sense;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Timing;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** Says a pairing. */
+/**
+ * Says a pairing: each hand's motion in its shortest words, its place and tether where they are not
+ * the usual ones, then what both share. A phrase is given only when it reads back as the very same
+ * pairing.
+ */
 final class PhraseWriter {
-    PhraseWriter(Pairing pairing, Lexicon lexicon) {}
+    private final Pairing pairing;
+    private final Lexicon lexicon;
+
+    PhraseWriter(Pairing pairing, Lexicon lexicon) {
+        this.pairing = pairing;
+        this.lexicon = lexicon;
+    }
 
     Optional<String> phrase() {
-        return Optional.empty();
+        Optional<String> left = motion(Side.LEFT);
+        Optional<String> right = motion(Side.RIGHT);
+        if (left.isEmpty() || right.isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> first = sizes(Side.LEFT);
+        List<String> second = sizes(Side.RIGHT);
+        List<String> both = new ArrayList<>(first);
+        both.retainAll(second);
+        first.removeAll(both);
+        second.removeAll(both);
+        boolean firstRides = pairing.left().motion().riding();
+        boolean secondRides = pairing.right().motion().riding();
+        String line =
+                spaced(left.get(), first)
+                        + (firstRides ? " riding " : " vs ")
+                        + spaced(right.get() + (secondRides ? " riding" : ""), second);
+        both.addAll(shared());
+        for (String said : both) {
+            line += ", " + said;
+        }
+        return readsBack(line) ? Optional.of(line) : Optional.empty();
+    }
+
+    private boolean readsBack(String line) {
+        try {
+            return Phrase.parse(line, lexicon).pairing().equals(pairing);
+        } catch (PhraseError unreadable) {
+            return false;
+        }
+    }
+
+    private static String spaced(String motion, List<String> sizes) {
+        return sizes.isEmpty() ? motion : motion + " " + String.join(" ", sizes);
+    }
+
+    private Optional<String> motion(Side side) {
+        Part part = pairing.part(side);
+        Optional<String> words =
+                new MotionWriter(
+                                part.motion(),
+                                part.tether().length(),
+                                pairing.mirrored(side),
+                                Names.headOnArc(pairing.part(side.other()).motion()),
+                                lexicon)
+                        .words();
+        return toroid(part.place().turn()) ? words.map(w -> "toroid of " + w) : words;
+    }
+
+    private static boolean toroid(PlaneTurn turn) {
+        return turn.turns() != 0;
+    }
+
+    private List<String> sizes(Side side) {
+        Part part = pairing.part(side);
+        List<String> said = new ArrayList<>();
+        Place place = part.place();
+        Plane plane = place.plane();
+        PlaneTurn turn = place.turn();
+        if (plane.kind() != Plane.Kind.WALL) {
+            said.add(plane.kind() == Plane.Kind.WHEEL ? "wheel plane" : "floor plane");
+        }
+        if (differ(plane.tip(), 0)) {
+            said.add("tip " + Amounts.angle(plane.tip()));
+        }
+        if (differ(plane.swivel(), 0)) {
+            said.add("swivel " + Amounts.angle(plane.swivel()));
+        }
+        if (toroid(turn) && turn.turns() != 1) {
+            said.add("plane turns " + turn.turns());
+        }
+        if (turn.axis() == PlaneTurn.Axis.LEVEL) {
+            said.add("about level");
+        }
+        if (turn.carries() == PlaneTurn.Carries.POI) {
+            said.add("poi alone");
+        }
+        centre(side, place).ifPresent(said::add);
+        if (part.cycles() != 1) {
+            said.add("cycles " + part.cycles());
+        }
+        boolean usual =
+                pairing.left().tether().equals(Tether.USUAL)
+                        && pairing.right().tether().equals(Tether.USUAL);
+        if (!usual) {
+            said.add("tether " + Amounts.length(part.tether().length()));
+        }
+        return said;
+    }
+
+    private static boolean differ(double a, double b) {
+        return Double.compare(a, b) != 0;
+    }
+
+    private static Optional<String> centre(Side side, Place place) {
+        Vector3D usual = Place.usual(side, place.plane()).centre();
+        Vector3D centre = place.centre();
+        if (centre.equals(usual)) {
+            return Optional.empty();
+        }
+        double left = millimetres(centre.getX() - usual.getX());
+        double up = millimetres(centre.getY() - usual.getY());
+        double forward = millimetres(centre.getZ() - usual.getZ());
+        if (usual.add(new Vector3D(left, up, forward)).equals(centre)) {
+            return Optional.of(
+                    "centre"
+                            + way(left, "left", "right")
+                            + way(up, "up", "down")
+                            + way(forward, "forward", "back"));
+        }
+        return Optional.of(
+                "centre at "
+                        + Amounts.length(centre.getX())
+                        + " "
+                        + Amounts.length(centre.getY())
+                        + " "
+                        + Amounts.length(centre.getZ()));
+    }
+
+    private static double millimetres(double metres) {
+        return Math.rint(metres * 1000) / 1000;
+    }
+
+    private static String way(double length, String more, String less) {
+        return length == 0
+                ? ""
+                : " " + Amounts.length(Math.abs(length)) + " " + (length > 0 ? more : less);
+    }
+
+    private List<String> shared() {
+        List<String> said = new ArrayList<>();
+        Timing timing = pairing.timing();
+        if (timing.equals(Timing.SPLIT)) {
+            said.add("split time");
+        } else if (timing.equals(Timing.QUARTER)) {
+            said.add("quarter time");
+        } else if (!timing.equals(Timing.TOGETHER)) {
+            said.add("timing " + Amounts.share(timing.ahead()));
+        }
+        if (pairing.direction() == Direction.OPPOSITE) {
+            said.add(timing.equals(Timing.TOGETHER) ? "opposites" : "opposite direction");
+        }
+        if (pairing.sense() == Sense.COUNTER_CLOCKWISE) {
+            said.add("counter-clockwise");
+        }
+        pairing.tempoSaid().ifPresent(t -> said.add("tempo " + Amounts.number(t)));
+        return said;
+    }
+
+    /** Whether these words, said of a hand, make that motion. */
+    static boolean makes(
+            String words, Motion motion, double tether, boolean mirrored, Lexicon lexicon) {
+        try {
+            Said said = new Parser(words, lexicon).hand();
+            return new Making(said, tether, mirrored).motion().equals(motion);
+        } catch (PhraseError | Refusal unsayable) {
+            return false;
+        }
     }
 }

@@ -1,11 +1,10 @@
 package deferent.motion.phrase;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Goes along a phrase's tokens: words by their longest spelling, numbers, sizes with their units.
@@ -18,21 +17,6 @@ final class Reader {
                     "ten", "eleven", "twelve");
     private static final Map<String, Double> SHARES =
             Map.of("half", 0.5, "third", 1.0 / 3, "quarter", 0.25);
-    // How many places the decimal point moves from the unit to metres.
-    private static final Map<String, Integer> LENGTHS =
-            Map.ofEntries(
-                    Map.entry("m", 0),
-                    Map.entry("metre", 0),
-                    Map.entry("meter", 0),
-                    Map.entry("cm", 2),
-                    Map.entry("centimetre", 2),
-                    Map.entry("centimeter", 2),
-                    Map.entry("mm", 3),
-                    Map.entry("millimetre", 3),
-                    Map.entry("millimeter", 3));
-    private static final List<String> DEGREES = List.of("°", "º", "deg", "degree");
-    private static final List<String> RADIANS = List.of("rad", "radian");
-
     private final String text;
     private final Lexicon lexicon;
     private final List<Token> tokens;
@@ -43,16 +27,6 @@ final class Reader {
         boolean is(Word.Kind kind) {
             return word.filter(w -> w.kind() == kind).isPresent();
         }
-    }
-
-    /** A unit after a number. */
-    enum Unit {
-        LENGTH,
-        TETHERS,
-        DEGREES,
-        RADIANS,
-        TURNS,
-        A_MINUTE
     }
 
     Reader(String text, Lexicon lexicon) {
@@ -157,30 +131,32 @@ final class Reader {
 
     /** A number in figures, as a fraction, or in words; what for is said in the error. */
     double number(String whatFor) {
+        return figure(whatFor).value();
+    }
+
+    private Unit.Figure figure(String whatFor) {
         skipFillers();
         if (next(Token.Kind.NUMBER)) {
-            double value = token().number();
+            Token above = token();
             at++;
-            if (next(Token.Kind.SLASH)) {
-                at++;
-                if (!next(Token.Kind.NUMBER)) {
-                    throw error(spot(), "a fraction without its lower number", "a number");
-                }
-                value /= token().number();
-                at++;
+            if (!next(Token.Kind.SLASH)) {
+                return new Unit.Figure(above.number(), Optional.of(above.figures()));
             }
-            return value;
+            at++;
+            if (!next(Token.Kind.NUMBER)) {
+                throw error(spot(), "a fraction without its lower number", "a number");
+            }
+            double below = token().number();
+            at++;
+            return new Unit.Figure(above.number() / below, Optional.empty());
         }
         if (next(Token.Kind.LETTERS)) {
             String key = Spelling.key(token().text());
-            if (NUMBERS.contains(key)) {
-                at++;
-                return NUMBERS.indexOf(key);
-            }
             Double share = SHARES.get(key);
-            if (share != null) {
+            if (NUMBERS.contains(key) || share != null) {
                 at++;
-                return share;
+                return new Unit.Figure(
+                        share != null ? share : NUMBERS.indexOf(key), Optional.empty());
             }
         }
         throw error(
@@ -191,58 +167,25 @@ final class Reader {
 
     /** Takes the unit that stands next, if one does. */
     Optional<Unit> unit() {
-        if (!next(Token.Kind.LETTERS)) {
-            return Optional.empty();
-        }
-        String key = token().text().toLowerCase(Locale.ROOT);
-        String one =
-                key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
-        Optional<Unit> found =
-                LENGTHS.containsKey(one)
-                        ? Optional.of(Unit.LENGTH)
-                        : one.equals("tether")
-                                ? Optional.of(Unit.TETHERS)
-                                : DEGREES.contains(one)
-                                        ? Optional.of(Unit.DEGREES)
-                                        : RADIANS.contains(one)
-                                                ? Optional.of(Unit.RADIANS)
-                                                : one.equals("turn")
-                                                        ? Optional.of(Unit.TURNS)
-                                                        : one.equals("bpm")
-                                                                ? Optional.of(Unit.A_MINUTE)
-                                                                : Optional.empty();
-        found.ifPresent(u -> at++);
-        return found;
+        Optional<Unit> unit =
+                next(Token.Kind.LETTERS) ? Unit.spelt(token().text()) : Optional.empty();
+        unit.ifPresent(u -> at++);
+        return unit;
     }
 
     /** A length: a number and cm, m, mm or, where {@code ofTether}, tethers. */
     Said.Length length(Word of, boolean ofTether) {
         Spot from = spot();
-        double value = number("with a unit of length, such as 60 cm");
+        Unit.Figure figure = figure("with a unit of length, such as 60 cm");
         Optional<Unit> unit = unit();
-        if (unit.equals(Optional.of(Unit.LENGTH))) {
-            return new Said.Length(metres(value, tokens.get(at - 1).text()), false);
+        if (unit.filter(Unit::length).isPresent()) {
+            return new Said.Length(unit.get().metres(figure), false);
         }
         if (unit.equals(Optional.of(Unit.TETHERS)) && ofTether) {
-            return new Said.Length(value, true);
+            return new Said.Length(figure.value(), true);
         }
         throw badUnit(
                 from, of, unit, "a length with cm, m or mm" + (ofTether ? ", or in tethers" : ""));
-    }
-
-    /** Metres of a number said in that unit, exact to the last figure said. */
-    static double metres(double value, String unit) {
-        String key = unit.toLowerCase(Locale.ROOT);
-        String one =
-                key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
-        Integer places = LENGTHS.get(one);
-        if (places == null) {
-            throw new IllegalArgumentException("\"" + unit + "\" is no unit of length");
-        }
-        if (!Double.isFinite(value) || places == 0) {
-            return value;
-        }
-        return new BigDecimal(Double.toString(value)).movePointLeft(places).doubleValue();
     }
 
     /** An angle: a number and degrees, rad or turns. */
@@ -250,21 +193,10 @@ final class Reader {
         Spot from = spot();
         double value = number("with a unit of angle, such as 30°");
         Optional<Unit> unit = unit();
-        return radians(value, unit)
+        return unit.map(u -> u.radians(value))
+                .filter(OptionalDouble::isPresent)
+                .map(radians -> new Said.Angle(radians.getAsDouble()))
                 .orElseThrow(() -> badUnit(from, of, unit, "an angle with degrees, rad or turns"));
-    }
-
-    /** The angle of a number in that unit, if it is a unit of angle. */
-    static Optional<Said.Angle> radians(double value, Optional<Unit> unit) {
-        if (unit.isEmpty()) {
-            return Optional.empty();
-        }
-        return switch (unit.get()) {
-            case DEGREES -> Optional.of(new Said.Angle(Math.toRadians(value)));
-            case RADIANS -> Optional.of(new Said.Angle(value));
-            case TURNS -> Optional.of(new Said.Angle(2 * Math.PI * value));
-            default -> Optional.empty();
-        };
     }
 
     private PhraseError badUnit(Spot from, Word of, Optional<Unit> unit, String expected) {

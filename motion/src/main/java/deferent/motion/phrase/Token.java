@@ -1,5 +1,6 @@
 package deferent.motion.phrase;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -105,5 +106,10 @@ record Token(Kind kind, String text, Spot spot) {
     /** The number of a NUMBER token. */
     double number() {
         return Double.parseDouble(text.replace('−', '-'));
+    }
+
+    /** Its figures as they stand. */
+    BigDecimal figures() {
+        return new BigDecimal(text.replace('−', '-'));
     }
 }

@@ -1,0 +1,68 @@
+package deferent.motion.phrase;
+
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Units a phrase can use, and how a figure in them becomes metres or radians. */
+enum Unit {
+    METRES(0, "m", "metre", "meter"),
+    CENTIMETRES(2, "cm", "centimetre", "centimeter"),
+    MILLIMETRES(3, "mm", "millimetre", "millimeter"),
+    /** Shares of the hand's own tether. */
+    TETHERS(0, "tether"),
+    DEGREES(0, "°", "º", "deg", "degree"),
+    RADIANS(0, "rad", "radian"),
+    TURNS(0, "turn"),
+    A_MINUTE(0, "bpm");
+
+    /**
+     * A number as it was said.
+     *
+     * @param value its double
+     * @param figures its decimal figures; empty for a fraction and for words
+     */
+    record Figure(double value, Optional<BigDecimal> figures) {}
+
+    private final int places;
+    private final List<String> spellings;
+
+    /** Places: how far the decimal point moves on the way to metres. */
+    Unit(int places, String... spellings) {
+        this.places = places;
+        this.spellings = List.of(spellings);
+    }
+
+    /** The unit spelt so, a plural forgiven. */
+    static Optional<Unit> spelt(String text) {
+        String key = text.toLowerCase(Locale.ROOT);
+        String one =
+                key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
+        return Arrays.stream(values()).filter(u -> u.spellings.contains(one)).findFirst();
+    }
+
+    /** Whether it measures lengths in metres. */
+    boolean length() {
+        return ordinal() <= MILLIMETRES.ordinal();
+    }
+
+    /** Metres, exact to the last figure said. */
+    double metres(Figure figure) {
+        return places == 0 || figure.figures().isEmpty()
+                ? figure.value() / Math.pow(10, places)
+                : figure.figures().get().movePointLeft(places).doubleValue();
+    }
+
+    /** Radians; empty for a unit that measures no angle. */
+    OptionalDouble radians(double value) {
+        return switch (this) {
+            case DEGREES -> OptionalDouble.of(Math.toRadians(value));
+            case RADIANS -> OptionalDouble.of(value);
+            case TURNS -> OptionalDouble.of(2 * Math.PI * value);
+            default -> OptionalDouble.empty();
+        };
+    }
+}
