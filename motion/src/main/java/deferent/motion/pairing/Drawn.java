@@ -14,6 +14,8 @@ import java.util.List;
  */
 public record Drawn(List<Cubic> pieces) implements HandPath {
     private static final double JOIN = 1e-6;
+    // A parameter at which a piece goes slower than this share of its length stands.
+    private static final double SLOW = 1e-3;
 
     /** A cubic Bézier curve from (u0, v0) to (u3, v3), metres. */
     public record Cubic(
@@ -211,20 +213,37 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
         @Override
         public PlaneJet at(double phase) {
             double along = (phase - Math.floor(phase)) * length();
-            int p = Arrays.binarySearch(starts, along);
-            return onPiece(p >= 0 ? Math.min(p, pieces.size() - 1) : -p - 2, along);
+            int join = join(along);
+            return join >= 0
+                    ? onPiece(join % pieces.size(), starts[join % pieces.size()])
+                    : onPiece(-join - 2, along);
         }
 
         @Override
         public PlaneJet before(double phase) {
             double along = (phase - Math.floor(phase)) * length();
-            for (int p = 0; p < pieces.size(); p++) {
-                if (Math.abs(along - starts[p]) < 1e-12 * length()) {
-                    int previous = (p + pieces.size() - 1) % pieces.size();
-                    return onPiece(previous, starts[previous + 1]);
+            int join = join(along);
+            if (join < 0) {
+                return onPiece(-join - 2, along);
+            }
+            int previous = (join + pieces.size() - 1) % pieces.size();
+            return onPiece(previous, starts[previous + 1]);
+        }
+
+        // The join at that length, rounded either way; else as a binary search says it.
+        private int join(double along) {
+            int p = Arrays.binarySearch(starts, along);
+            if (p < 0) {
+                double close = 1e-12 * length();
+                int after = -p - 1;
+                if (after < starts.length && starts[after] - along < close) {
+                    return after;
+                }
+                if (after > 0 && along - starts[after - 1] < close) {
+                    return after - 1;
                 }
             }
-            return at(phase);
+            return p;
         }
 
         private PlaneJet onPiece(int p, double along) {
@@ -233,13 +252,14 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
             int part = Arrays.binarySearch(upTo[p], left);
             part = Math.min(part >= 0 ? part : -part - 2, PARTS - 1);
             double from = (double) part / PARTS;
-            double t = from;
-            for (int i = 0; i < 8; i++) {
-                double step = (left - upTo[p][part] - between(piece, from, t)) / piece.speed(t);
-                t = Math.min(Math.max(t + step, 0), 1);
-                if (Math.abs(step) < 1e-15) {
-                    break;
-                }
+            double t = solved(piece, from, left - upTo[p][part]);
+            double placeU = piece.u(t).value();
+            double placeV = piece.v(t).value();
+            // Where a handle is pulled in, the piece starts without speed: take the way it goes
+            // from just beside.
+            double slow = SLOW * upTo[p][PARTS];
+            for (double beside = 1e-6; piece.speed(t) < slow && beside < 0.1; beside *= 2) {
+                t += t < 0.5 ? beside : -beside;
             }
             Jet u = piece.u(t);
             Jet v = piece.v(t);
@@ -259,7 +279,35 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
                             1 / speed,
                             -s1 / cube,
                             (3 * s1 * s1 - speed * s2) / (cube * speed * speed));
-            return new PlaneJet(u.of(inverse).atRate(length()), v.of(inverse).atRate(length()));
+            Jet alongU = u.of(inverse).atRate(length());
+            Jet alongV = v.of(inverse).atRate(length());
+            return new PlaneJet(
+                    new Jet(placeU, alongU.d1(), alongU.d2(), alongU.d3()),
+                    new Jet(placeV, alongV.d1(), alongV.d2(), alongV.d3()));
+        }
+
+        // The parameter at which the piece is {@code left} metres on from {@code from}: Newton
+        // steps, halving where one would leave what is still possible.
+        private static double solved(Cubic piece, double from, double left) {
+            double low = from;
+            double high = from + 1.0 / PARTS;
+            double t = from;
+            for (int i = 0; i < 60; i++) {
+                double missing = left - between(piece, from, t);
+                if (missing > 0) {
+                    low = t;
+                } else {
+                    high = t;
+                }
+                double next = t + missing / piece.speed(t);
+                next = next >= low && next <= high ? next : (low + high) / 2;
+                boolean there = Math.abs(next - t) < 1e-15;
+                t = next;
+                if (there) {
+                    break;
+                }
+            }
+            return t;
         }
     }
 }

@@ -6,7 +6,9 @@ public record PlaneJet(Jet u, Jet v) {
 
     /** The point at distance {@code radius} in the direction {@code angle} from the origin. */
     public static PlaneJet polar(double radius, Jet angle) {
-        return new PlaneJet(angle.cos().times(radius), angle.sin().times(radius));
+        double c = radius * Math.cos(angle.value());
+        double s = radius * Math.sin(angle.value());
+        return new PlaneJet(angle.into(c, -s, -c, s), angle.into(s, c, -s, -c));
     }
 
     public PlaneJet plus(PlaneJet o) {

@@ -2,7 +2,9 @@ package deferent.motion.pairing;
 
 /**
  * A plane that turns as the cycle goes on (toroids): {@code turns} whole turns a cycle about an
- * axis of the plane through the centre.
+ * axis of the plane through the centre. Positive turns are right-handed about v (upright) or u
+ * (level): the wall plane's u goes from the performer's left away from the audience, its v from up
+ * toward the audience.
  *
  * @param turns whole turns a cycle, −12 to 12; 0 for a plane that keeps still
  * @param axis which of the plane's own axes it turns about

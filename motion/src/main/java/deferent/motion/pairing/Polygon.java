@@ -22,17 +22,25 @@ public record Polygon(int corners, double radius, double start) implements HandP
         return new Course() {
             @Override
             public PlaneJet at(double phase) {
-                double along = (phase - Math.floor(phase)) * corners;
-                return onEdge((int) Math.min(Math.floor(along), corners - 1), along);
+                double along = along(phase);
+                int edge = (int) Math.floor(along);
+                return edge < corners ? onEdge(edge, along) : onEdge(0, 0);
             }
 
             @Override
             public PlaneJet before(double phase) {
-                double along = (phase - Math.floor(phase)) * corners;
+                double along = along(phase);
                 int edge = (int) Math.ceil(along) - 1;
                 return edge < 0 ? onEdge(corners - 1, corners) : onEdge(edge, along);
             }
         };
+    }
+
+    // Edges walked since the cycle's start; a corner's phase rounded either way is that corner.
+    private double along(double phase) {
+        double along = (phase - Math.floor(phase)) * corners;
+        double corner = Math.rint(along);
+        return Math.abs(along - corner) < 1e-12 ? corner : along;
     }
 
     private PlaneJet onEdge(int edge, double along) {

@@ -4,7 +4,7 @@ import java.util.List;
 
 /**
  * The hand goes where the other poi's head goes, carried along by the vector between the two hands'
- * centres (their depths included), and late by what the timing says.
+ * centres (their depths included), and ahead of it or behind as the timing says.
  */
 public record Riding() implements HandPath {
     @Override

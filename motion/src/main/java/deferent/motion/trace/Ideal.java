@@ -22,6 +22,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * phase, carried by the vector between the two centres.
  */
 final class Ideal {
+    private static final double BESIDE = 1e-11;
+
     private final Pairing pairing;
     private final double period;
     private final Map<Side, Course> hands = new EnumMap<>(Side.class);
@@ -143,6 +145,7 @@ final class Ideal {
         final Vector3D u;
         final Vector3D v;
         final Vector3D normal;
+        final double[] breakPhases;
 
         Local(Part part, boolean mirrored, double start, double period) {
             this.part = part;
@@ -154,6 +157,8 @@ final class Ideal {
             this.u = part.place().plane().u();
             this.v = part.place().plane().v();
             this.normal = part.place().plane().normal();
+            this.breakPhases =
+                    part.motion().breaks().stream().mapToDouble(Break::phase).distinct().toArray();
         }
 
         Course course(HandPath.Course path, SpinLaw.Course spin, Want want) {
@@ -161,7 +166,7 @@ final class Ideal {
             return new Course() {
                 @Override
                 public State at(double time) {
-                    double phase = start + rate * time;
+                    double phase = phase(time);
                     return place(
                             phase,
                             path.at(phase),
@@ -172,7 +177,7 @@ final class Ideal {
 
                 @Override
                 public State before(double time) {
-                    double phase = start + rate * time;
+                    double phase = phase(time);
                     return place(
                             phase,
                             path.before(phase),
@@ -211,14 +216,31 @@ final class Ideal {
             if (mirrored) {
                 a = a.times(-1);
             }
-            return State.of(
-                    along(a, b, c, u.getX(), v.getX(), normal.getX(), centre.getX()),
-                    along(a, b, c, u.getY(), v.getY(), normal.getY(), centre.getY()),
-                    along(a, b, c, u.getZ(), v.getZ(), normal.getZ(), centre.getZ()));
+            return new State(
+                    along(a.value(), b.value(), c.value(), 1).add(centre),
+                    along(a.d1(), b.d1(), c.d1(), rate),
+                    along(a.d2(), b.d2(), c.d2(), rate * rate),
+                    along(a.d3(), b.d3(), c.d3(), rate * rate * rate));
         }
 
-        private Jet along(Jet a, Jet b, Jet c, double u, double v, double n, double centre) {
-            return a.times(u).plus(b.times(v)).plus(c.times(n)).plus(centre).atRate(rate);
+        private Vector3D along(double a, double b, double c, double k) {
+            return new Vector3D(k * a, u, k * b, v, k * c, normal);
+        }
+
+        /**
+         * Phase in [0, 1). Rounding must not carry a break's own time to its wrong side, so a phase
+         * next to a break is the break's.
+         */
+        private double phase(double time) {
+            double turns = start + rate * time;
+            double phase = turns - Math.floor(turns);
+            for (double b : breakPhases) {
+                double off = Math.abs(phase - b);
+                if (off < BESIDE || off > 1 - BESIDE) {
+                    return b;
+                }
+            }
+            return phase < 1 ? phase : 0;
         }
 
         List<TimedBreak> breaks(Side side) {

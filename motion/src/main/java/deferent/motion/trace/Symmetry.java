@@ -33,13 +33,17 @@ record Symmetry(int order, int rounds) {
             most = Math.max(most, energy[k]);
         }
         double enough = (1 - REST) * total;
+        // What is too faint to tip the scale, all of it together, is passed over.
+        double faint = REST * total / (100 * POINTS);
         int rounds = 1;
         int order = 1;
         for (int m = 2; m <= MOST; m++) {
             double[] byRemainder = new double[m];
             for (int k = 1; k < POINTS; k++) {
-                int signed = k < POINTS / 2 ? k : k - POINTS;
-                byRemainder[Math.floorMod(signed, m)] += energy[k];
+                if (energy[k] > faint) {
+                    int signed = k < POINTS / 2 ? k : k - POINTS;
+                    byRemainder[Math.floorMod(signed, m)] += energy[k];
+                }
             }
             rounds = byRemainder[0] >= enough ? m : rounds;
             for (double share : byRemainder) {
