@@ -61,7 +61,7 @@ public record Clearance(
     }
 
     private static Distance between(Course a, Course b) {
-        return t -> a.at(t).position().distance(b.at(t).position());
+        return t -> a.position(t).distance(b.position(t));
     }
 
     private static SideClearance side(Trace trace, Samples samples, Outline outline, Side side) {
@@ -86,9 +86,7 @@ public record Clearance(
                         trace,
                         samples,
                         fromTether,
-                        t ->
-                                outline.distance(
-                                        handCourse.at(t).position(), headCourse.at(t).position()));
+                        t -> outline.distance(handCourse.position(t), headCourse.position(t)));
         return new SideClearance(
                 side,
                 Nearness.of(
@@ -97,19 +95,12 @@ public record Clearance(
                         Lengths.between(head, samples.hand(side.other())),
                         between(headCourse, trace.hand(side.other()))::at),
                 Nearness.of(
-                        trace,
-                        samples,
-                        fromHead,
-                        t -> outline.distance(headCourse.at(t).position())),
+                        trace, samples, fromHead, t -> outline.distance(headCourse.position(t))),
                 Nearness.of(
-                        trace,
-                        samples,
-                        fromHand,
-                        t -> outline.distance(handCourse.at(t).position())),
+                        trace, samples, fromHand, t -> outline.distance(handCourse.position(t))),
                 tether,
                 outline.nearest(
-                        handCourse.at(tether.time()).position(),
-                        headCourse.at(tether.time()).position()));
+                        handCourse.position(tether.time()), headCourse.position(tether.time())));
     }
 
     private static List<Passing> passings(Trace trace, Samples samples, Tethers tethers) {

@@ -42,7 +42,7 @@ public record Reach(Performer performer, HandReach left, HandReach right, Nearne
                         trace,
                         samples,
                         Lengths.between(samples.hand(Side.LEFT), samples.hand(Side.RIGHT)),
-                        t -> a.at(t).position().distance(b.at(t).position()));
+                        t -> a.position(t).distance(b.position(t)));
         return new Reach(
                 performer,
                 hand(trace, samples, performer, Side.LEFT),
@@ -67,7 +67,7 @@ public record Reach(Performer performer, HandReach left, HandReach right, Nearne
     private static HandReach hand(Trace trace, Samples samples, Performer performer, Side side) {
         Vector3D shoulder = performer.shoulder(side);
         Course course = trace.hand(side);
-        DoubleUnaryOperator exact = t -> course.at(t).position().distance(shoulder);
+        DoubleUnaryOperator exact = t -> course.position(t).distance(shoulder);
         double[] sampled = Lengths.from(shoulder, samples.hand(side));
         double[] turnedOver = new double[sampled.length];
         for (int i = 0; i < sampled.length; i++) {

@@ -81,7 +81,7 @@ final class Tethers {
         for (Side side : Side.values()) {
             for (Vector3D p :
                     new Vector3D[] {
-                        trace.hand(side).at(time).position(), trace.head(side).at(time).position()
+                        trace.hand(side).position(time), trace.head(side).position(time)
                     }) {
                 ends[at++] = p.getX();
                 ends[at++] = p.getY();

@@ -1,6 +1,7 @@
 package deferent.motion.pairing;
 
 import java.util.List;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
  * Where a hand goes over one cycle, in its motion's plane about the motion's centre. Values only;
@@ -32,6 +33,12 @@ public sealed interface HandPath permits Series, Arc, Polygon, Drawn, Riding {
     interface Course {
         /** Place and derivatives in phase; at a break, those just after it. */
         PlaneJet at(double phase);
+
+        /** The place alone, for sampling. */
+        default Vector2D place(double phase) {
+            PlaneJet here = at(phase);
+            return new Vector2D(here.u().value(), here.v().value());
+        }
 
         /** As {@link #at}, but at a break those just before it. */
         default PlaneJet before(double phase) {

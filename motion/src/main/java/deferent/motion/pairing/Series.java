@@ -3,6 +3,7 @@ package deferent.motion.pairing;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
  * A closed path as a short Fourier series: the sum of radius·e^{i(2πks + angle)} over its terms. A
@@ -70,16 +71,29 @@ public record Series(List<Term> terms) implements HandPath {
     @Override
     public Course course() {
         Term[] all = terms.toArray(new Term[0]);
-        return phase -> {
-            PlaneJet sum = PlaneJet.ORIGIN;
-            for (Term t : all) {
-                double rate = 2 * Math.PI * t.k();
-                sum =
-                        sum.plus(
-                                PlaneJet.polar(
-                                        t.radius(), Jet.line(rate * phase + t.angle(), rate)));
+        return new Course() {
+            @Override
+            public PlaneJet at(double phase) {
+                PlaneJet sum = PlaneJet.ORIGIN;
+                for (Term t : all) {
+                    double rate = 2 * Math.PI * t.k();
+                    Jet angle = Jet.line(rate * phase + t.angle(), rate);
+                    sum = sum.plus(PlaneJet.polar(t.radius(), angle));
+                }
+                return sum;
             }
-            return sum;
+
+            @Override
+            public Vector2D place(double phase) {
+                double u = 0;
+                double v = 0;
+                for (Term t : all) {
+                    double angle = 2 * Math.PI * t.k() * phase + t.angle();
+                    u += t.radius() * Math.cos(angle);
+                    v += t.radius() * Math.sin(angle);
+                }
+                return new Vector2D(u, v);
+            }
         };
     }
 

@@ -25,6 +25,11 @@ public sealed interface SpinLaw permits Turns, Stretches, Swing {
         /** Angle and derivatives in phase; at a break, those just after it. */
         Jet at(double phase);
 
+        /** The angle alone, for sampling. */
+        default double angle(double phase) {
+            return at(phase).value();
+        }
+
         /** As {@link #at}, but at a break those just before it. */
         default Jet before(double phase) {
             return at(phase);

@@ -18,7 +18,17 @@ public record Turns(int turns, double start) implements SpinLaw {
     @Override
     public Course course() {
         double rate = 2 * Math.PI * turns;
-        return phase -> Jet.line(start + rate * phase, rate);
+        return new Course() {
+            @Override
+            public Jet at(double phase) {
+                return Jet.line(angle(phase), rate);
+            }
+
+            @Override
+            public double angle(double phase) {
+                return start + rate * phase;
+            }
+        };
     }
 
     @Override

@@ -73,7 +73,7 @@ final class HeadPath {
     private static double[] sampled(Course head, double start, double period, int count) {
         double[] xyz = new double[3 * count];
         for (int i = 0; i < count; i++) {
-            Vector3D p = head.at(start + i * period / count).position();
+            Vector3D p = head.position(start + i * period / count);
             xyz[3 * i] = p.getX();
             xyz[3 * i + 1] = p.getY();
             xyz[3 * i + 2] = p.getZ();

@@ -15,6 +15,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
  * Works out the ideal trace: phase from time, the motion in its own plane, the plane's own turn,
@@ -81,6 +82,11 @@ final class Ideal {
                     }
 
                     @Override
+                    public Vector3D position(double time) {
+                        return lead.position(time + later).add(carried);
+                    }
+
+                    @Override
                     public State before(double time) {
                         return lead.before(time + later).shifted(carried);
                     }
@@ -93,6 +99,11 @@ final class Ideal {
                     @Override
                     public State at(double time) {
                         return sum(hand.at(time), poi.at(time));
+                    }
+
+                    @Override
+                    public Vector3D position(double time) {
+                        return hand.position(time).add(poi.position(time));
                     }
 
                     @Override
@@ -173,6 +184,23 @@ final class Ideal {
                             want == Want.HAND ? Jet.constant(0) : spin.at(phase),
                             want,
                             centre);
+                }
+
+                @Override
+                public Vector3D position(double time) {
+                    double phase = phase(time);
+                    if (part.place().turn().turns() != 0) {
+                        return at(time).position();
+                    }
+                    Vector2D hand = path.place(phase);
+                    double a = hand.getX();
+                    double b = hand.getY();
+                    if (want != Want.HAND) {
+                        double angle = spin.angle(phase);
+                        a += part.tether().length() * Math.cos(angle);
+                        b += part.tether().length() * Math.sin(angle);
+                    }
+                    return new Vector3D(mirrored ? -a : a, u, b, v, 1, centre);
                 }
 
                 @Override

@@ -35,7 +35,7 @@ public final class Samples {
     private static double[] sampled(Course course, double[] times) {
         double[] out = new double[3 * times.length];
         for (int i = 0; i < times.length; i++) {
-            Vector3D p = course.at(times[i]).position();
+            Vector3D p = course.position(times[i]);
             out[3 * i] = p.getX();
             out[3 * i + 1] = p.getY();
             out[3 * i + 2] = p.getZ();
