@@ -60,8 +60,9 @@ public final class Studio implements AutoCloseable {
                 Javalin.create(
                         config -> {
                             plain(config);
-                            routes(config, desk, assets);
+                            // The shelf first: routes also answers for any other file.
                             shelfDesk.configure(config.routes);
+                            routes(config, desk, assets);
                             config.routes.ws("/api/live", live::configure);
                         });
         try {

@@ -14,12 +14,11 @@ class ReadingList extends Part {
     if (!answer) return html`<p class="quiet">Type a phrase above: the readings come here.</p>`;
     const { readings } = answer;
     const told = readings.told || [];
-    const links = told.filter((t) => isLink(t));
-    const rest = told.filter((t) => !isLink(t));
+    const head = told.find((t) => t.key.startsWith('link')) || told[0];
+    const rest = told.filter((t) => t !== head);
     return html`
       <section class="block headline" aria-label="Link">
-        ${links.length ? this.#headline(links[0], answer) : nothing}
-        ${repeat(links.slice(1), (t) => t.key, (t) => this.#told(t))}
+        ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
       </section>
       ${rest.length || (readings.cautions || []).length
@@ -114,10 +113,6 @@ class ReadingList extends Part {
         </tbody>
       </table>`;
   }
-}
-
-function isLink(told) {
-  return /^(link|tie|shape|clock|placed|fit|worst|remedy)/.test(told.key);
 }
 
 customElements.define('reading-list', ReadingList);

@@ -4,6 +4,8 @@ import { live } from 'lit/directives/live.js';
 import { Part } from './part.js';
 import { shown, trimmed } from './units.js';
 
+const USUAL_STATURE = 1.7; // metres, where the pattern names none
+
 /** Every size of the pattern, to be typed in; a held size is one the fit leaves alone. */
 class SizeList extends Part {
   render() {
@@ -49,8 +51,7 @@ class SizeList extends Part {
 
   #performer() {
     const performer = this.desk.session.pattern.performer || {};
-    const stature = performer.stature_m;
-    if (stature === undefined) return '';
+    const stature = performer.stature_m ?? USUAL_STATURE;
     return html`<fieldset class="sizes"><legend>Performer</legend>
       <div class="size"><label for="stature">stature</label>
         <span class="entry"><input id="stature" type="number" inputmode="decimal" min="80" max="250" step="1" .value=${live(trimmed(stature * 100, 1))}

@@ -9,7 +9,7 @@ class PatternVerbs extends Part {
     const { session } = this.desk;
     const timing = session.size('timing_cycles');
     const named = timing && (TIMINGS.get(Math.round(timing.value * 1000) / 1000) || Number(timing.value.toFixed(3)) + ' cycle');
-    const direction = session.answer && session.answer.pattern.direction;
+    const direction = session.answer && session.answer.pattern.pairing?.direction;
     const verb = (act, key, text, state, wide) => html`
       <button type="button" class="verb" ?disabled=${!session.pattern} @click=${() => this.desk.act(act)} aria-keyshortcuts=${key}>
         <span>${text}${state ? html`: <b class=${wide || ''}>${state}</b>` : ''}</span><kbd aria-hidden="true">${key}</kbd>

@@ -42,8 +42,9 @@ export class FlatDrawer {
     p.fillRect(0, 0, camera.width, camera.height);
     p.lineJoin = 'round';
     p.lineCap = 'butt';
+    this.#body(camera, ink, show);
     for (const ribbon of this.ribbons) {
-      if (show[ribbon.what.kind] === false) continue;
+      if (show[ribbon.what.kind] === false || ribbon.what.kind === 'body') continue;
       this.#project(ribbon, camera);
       const style = RIBBON[ribbon.what.kind];
       const colour = (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
@@ -60,6 +61,28 @@ export class FlatDrawer {
   }
 
   dispose() {}
+
+  // A silhouette: its parts are outlined first and then filled, so that the outline stays only round the whole.
+  #body(camera, ink, show) {
+    if (show.body === false) return;
+    const p = this.paper;
+    const parts = this.ribbons.filter((r) => r.what.kind === 'body');
+    for (const fill of [false, true]) {
+      for (const part of parts) {
+        this.#project(part, camera);
+        p.beginPath();
+        for (let row = 0; row < part.rows; row++) p.lineTo(part.line[2 * row], part.line[2 * row + 1]);
+        if (fill) {
+          p.fillStyle = css(ink.body, 1);
+          p.fill();
+        } else {
+          p.strokeStyle = css(ink.outline, 1);
+          p.lineWidth = 2 * RIBBON.body.core;
+          p.stroke();
+        }
+      }
+    }
+  }
 
   #project(ribbon, camera) {
     const points = ribbon.xyz.length / 3;

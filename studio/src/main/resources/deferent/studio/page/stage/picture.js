@@ -103,11 +103,10 @@ export class Picture {
 /** The whole-path ribbons of a scene, in drawing order. */
 export function ribbonsOf(scene) {
   const out = [];
-  for (const item of scene.items) {
-    if (item.form === 'fixed' && item.points.length > 1) {
-      out.push({ id: item.id, kind: item.role === 'body' ? 'body' : 'fixed', side: item.side, closed: !!item.closed, item });
-    }
-  }
+  scene.items.forEach((item, index) => {
+    if (item.form !== 'fixed' || item.points.length < 2) return;
+    out.push({ id: item.id, kind: item.role === 'body' ? 'body' : 'fixed', side: item.side, closed: !!item.closed, index });
+  });
   for (const item of scene.items) {
     if (item.form !== 'track') continue;
     const closed = item.closed !== false && scene.closed;
@@ -134,7 +133,7 @@ export function ribbonsOf(scene) {
 /** Points of a ribbon, as one array. */
 export function pointsOf(ribbon, scene) {
   if (ribbon.track) return scene.tracks[ribbon.track];
-  const item = scene.items.find((i) => i.id === ribbon.id);
+  const item = scene.items[ribbon.index];
   const xyz = new Float32Array(3 * item.points.length);
   item.points.forEach((p, i) => xyz.set(p, 3 * i));
   return xyz;
@@ -142,9 +141,9 @@ export function pointsOf(ribbon, scene) {
 
 /** How each kind of ribbon looks: half width of core and halo in pixels, opacity, dashes a cycle and the share of each that is drawn. */
 export const RIBBON = {
-  body: { core: 0.8, halo: 0, alpha: 0.5 },
+  body: { core: 1.6, halo: 0, alpha: 1 },
   fixed: { core: 0.6, halo: 0, alpha: 0.4 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
-  figure: { core: 0.75, halo: 0, alpha: 0.45, right: [72, 0.74] },
+  figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
   trail: { core: 1.9, halo: 7.5, alpha: 1 },
 };

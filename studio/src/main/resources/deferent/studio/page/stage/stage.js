@@ -100,6 +100,8 @@ export class StageElement extends HTMLElement {
     this.ink = {
       ground: colour('--stage-ground'),
       plain: colour('--stage-plain'),
+      body: colour('--stage-body'),
+      outline: colour('--stage-outline'),
       left: colour('--left'),
       right: colour('--right'),
       tie: colour('--tie'),
@@ -191,9 +193,14 @@ export class StageElement extends HTMLElement {
     const t = this.picture.tie;
     this.tieLabel.hidden = !this.picture.tied;
     if (!this.picture.tied) return;
-    const length = Math.hypot(t[0] - t[3], t[1] - t[4], t[2] - t[5]);
-    const text = gap(length);
-    if (this.tieText !== text) this.tieLabel.textContent = this.tieText = text;
+    // The label says what the strip says: the distance in the plane, without the hand's breadth between the two planes.
+    const { gap_m: open, tolerance_m: breadth = 0.08 } = this.session.answer.strip;
+    const now = open[Math.floor(this.clock.phase * open.length) % open.length];
+    const text = gap(now);
+    if (this.tieText !== text) {
+      this.tieLabel.textContent = this.tieText = text;
+      this.tieLabel.classList.toggle('closed', now <= breadth);
+    }
     const seen = this.camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot);
     if (seen) move(this.tieLabel, this.spot[0] + 12, this.spot[1] - 22);
   }

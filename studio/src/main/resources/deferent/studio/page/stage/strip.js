@@ -3,7 +3,7 @@
 import uPlot from 'uplot';
 import { cm, seconds } from '../parts/units.js';
 
-const PAD = { left: 52, right: 14, top: 8, bottom: 22 };
+const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
 const LANES = 22; // pixels above the plot for the marks of both hands
 
 export class StripElement extends HTMLElement {
@@ -18,10 +18,14 @@ export class StripElement extends HTMLElement {
   connectedCallback() {
     if (this.plotPlace) return;
     this.innerHTML = `
+      <p class="strip-key"><b>Tie open</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
+        <span data-what="breadth"><i></i>a hand’s breadth</span>
+        <span class="strip-marks"><span>| beat</span> <span>○ petal</span> <span>■ stall</span></span></p>
       <div class="strip-plot" aria-hidden="true"></div>
       <div class="strip-now" aria-hidden="true"><i></i></div>
       <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">`;
     this.plotPlace = this.querySelector('.strip-plot');
+    this.keys = ['this', 'other'].map((what) => this.querySelector(`[data-what=${what}] span`));
     this.now = this.querySelector('.strip-now');
     this.scrub = this.querySelector('.strip-scrub');
     this.scrub.addEventListener('input', () => {
@@ -65,7 +69,7 @@ export class StripElement extends HTMLElement {
   }
 
   #size() {
-    return { width: this.clientWidth, height: this.plotPlace.clientHeight };
+    return { width: this.clientWidth, height: Math.max(70, this.plotPlace.clientHeight) };
   }
 
   #later() {
@@ -98,6 +102,12 @@ export class StripElement extends HTMLElement {
     if (!this.top || top > this.top || !this.session.dragging) this.top = top;
     this.tolerance = tolerance;
     this.marks = strip.marks || [];
+    if (this.root !== strip.root) {
+      this.root = strip.root;
+      const rider = { left: 'right', right: 'left' };
+      this.keys[0].textContent = `${strip.root} head to ${rider[strip.root]} hand`;
+      this.keys[1].textContent = `${rider[strip.root]} head to ${strip.root} hand`;
+    }
     if (!this.plot) this.#make();
     this.plot.setData(this.data, true);
     this.#moment();

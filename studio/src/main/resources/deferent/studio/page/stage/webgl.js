@@ -139,6 +139,23 @@ void main() {
   paint = vec4(tint.rgb * a, a);
 }`;
 
+// The body is a silhouette: its parts are outlined first and then filled, so that the outline stays only round the whole.
+const BODY_VERTEX = `
+precision highp float;
+in vec3 position;
+uniform mat4 toClip;
+void main() {
+  gl_Position = toClip * vec4(position, 1.0);
+}`;
+
+const BODY_FRAGMENT = `
+precision highp float;
+uniform vec3 colour;
+out vec4 paint;
+void main() {
+  paint = vec4(colour, 1.0);
+}`;
+
 const MARK_VERTEX = `
 precision highp float;
 in vec2 corner;
@@ -200,6 +217,8 @@ export class WebglDrawer {
     this.eye.matrixAutoUpdate = false;
     this.shared = { toClip: { value: new Matrix4() }, halfSize: { value: new Vector2(1, 1) }, ratio: { value: 1 } };
     this.ground = new Vector3();
+    this.bodyColour = new Vector3();
+    this.fills = [];
     this.ribbons = [];
     this.shape = '';
     this.view = new Matrix4();
@@ -233,7 +252,7 @@ export class WebglDrawer {
     this.ground.set(ground[0], ground[1], ground[2]);
     for (const ribbon of this.ribbons) {
       const u = ribbon.mesh.material.uniforms;
-      const colour = (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const colour = ribbon.what.kind === 'body' ? ink.outline : (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       const style = RIBBON[ribbon.what.kind];
       u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
       u.core.value = style.core * this.ratio;
@@ -246,6 +265,8 @@ export class WebglDrawer {
       u.glow.value = glow;
       ribbon.mesh.visible = show[ribbon.what.kind] !== false;
     }
+    this.bodyColour.set(ink.body[0], ink.body[1], ink.body[2]);
+    for (const fill of this.fills) fill.visible = show.body !== false;
     this.#send(this.strokes, { from: [picture.ends, 6, 0], to: [picture.ends, 6, 3], style: [picture.strokeStyle, 4, 0], colour: [picture.strokeColour, 4, 0] }, picture.strokes);
     for (let i = 0; i < picture.strokes; i++) this.strokes.geometry.attributes.style.array[4 * i] *= this.ratio;
     this.#send(this.marks, { at: [picture.points, 3, 0], style: [picture.markStyle, 2, 0], colour: [picture.markColour, 4, 0] }, picture.marks);
@@ -322,9 +343,26 @@ export class WebglDrawer {
       const mesh = new Mesh(geometry, material);
       mesh.frustumCulled = false;
       this.ribbons.push({ what, mesh, buffer, points, rows });
+      if (what.kind === 'body') {
+        this.fills.push(this.#filled(pointsOf(what, scene)));
+      } else if (this.fills.length && !this.group.children.includes(this.fills[0])) {
+        this.group.add(...this.fills);
+      }
       this.group.add(mesh);
     }
     this.group.add(this.strokes, this.marks);
+  }
+
+  // A body part is bulging outward everywhere, so that a fan from its first corner covers it.
+  #filled(xyz) {
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', new BufferAttribute(xyz, 3));
+    const order = [];
+    for (let i = 1; i + 1 < xyz.length / 3; i++) order.push(0, i, i + 1);
+    geometry.setIndex(order);
+    const mesh = new Mesh(geometry, this.#material(BODY_VERTEX, BODY_FRAGMENT, { colour: { value: this.bodyColour } }));
+    mesh.frustumCulled = false;
+    return mesh;
   }
 
   #fill(ribbon, xyz) {
@@ -391,11 +429,12 @@ export class WebglDrawer {
   }
 
   #clear() {
-    for (const { mesh } of this.ribbons) {
+    for (const mesh of [...this.ribbons.map((r) => r.mesh), ...this.fills]) {
       mesh.geometry.dispose();
       mesh.material.dispose();
     }
     this.ribbons = [];
+    this.fills = [];
     this.group.clear();
   }
 }
