@@ -173,7 +173,9 @@ final class Keys {
     }
 
     double angle(String stem, double unsaid) {
-        return has(stem + "_deg") | has(stem + "_rad") ? angle(stem) : unsaid;
+        boolean degrees = has(stem + "_deg");
+        boolean radians = has(stem + "_rad");
+        return degrees || radians ? angle(stem) : unsaid;
     }
 
     String pointerOfAngle(String stem) {

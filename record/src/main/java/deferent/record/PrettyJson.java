@@ -100,7 +100,7 @@ final class PrettyJson {
                 case '\t' -> out.append("\\t");
                 case '\r' -> out.append("\\r");
                 default -> {
-                    if (c < 0x20 || Character.isSurrogate(c) && !paired(text, i)) {
+                    if (c < 0x20 || (Character.isSurrogate(c) && !paired(text, i))) {
                         out.append(String.format("\\u%04x", (int) c));
                     } else {
                         out.append(c);

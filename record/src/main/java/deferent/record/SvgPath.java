@@ -23,6 +23,8 @@ public final class SvgPath {
     private SvgPath() {}
 
     /**
+     * The outline of that text at that size.
+     *
      * @param text the d attribute, such as "M0 0 C 0 1 1 1 1 0 Z"
      * @param targetRadius metres from the centre to the farthest point
      */
@@ -331,7 +333,7 @@ public final class SvgPath {
                 double toY) {
             double rx = Math.abs(saidRx);
             double ry = Math.abs(saidRy);
-            if (rx == 0 || ry == 0 || x == toX && y == toY) {
+            if (rx == 0 || ry == 0 || (x == toX && y == toY)) {
                 line(toX, toY);
                 return;
             }

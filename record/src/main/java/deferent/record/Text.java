@@ -84,14 +84,14 @@ final class Text {
                 String pointer = parser.streamReadContext().pathAsPointer().toString();
                 if (pointer.equals(error.pointer())) {
                     boolean key = token == JsonToken.PROPERTY_NAME;
-                    if (key || token.isScalarValue() || at == TokenStreamLocation.NA) {
+                    if (key || token.isScalarValue() || at.getLineNr() < 1) {
                         at = parser.currentTokenLocation();
                         width = width(parser, token);
                     }
                     found = !key || error.ofKey();
                 }
             }
-            return at == TokenStreamLocation.NA
+            return at.getLineNr() < 1
                     ? error
                     : error.placed(
                             at.getLineNr(),

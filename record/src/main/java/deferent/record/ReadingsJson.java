@@ -1,0 +1,196 @@
+package deferent.record;
+
+import deferent.motion.body.Clearance;
+import deferent.motion.body.HandReach;
+import deferent.motion.body.Lying;
+import deferent.motion.body.Nearness;
+import deferent.motion.body.Passing;
+import deferent.motion.body.Performer;
+import deferent.motion.body.Reach;
+import deferent.motion.body.SideClearance;
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.Readings;
+import deferent.motion.tell.Telling;
+import deferent.motion.tell.Told;
+import deferent.motion.trace.Figure;
+import deferent.motion.trace.Interval;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Readings as JSON, the same object from the command line and from the studio. Lengths end in _m,
+ * times in _s, angles in _deg, areas in _m2; numbers are rounded to 1e-9 of their unit; what could
+ * not be worked out is left out.
+ */
+public final class ReadingsJson {
+    private ReadingsJson() {}
+
+    /** The readings as text. */
+    public static String write(Readings readings) {
+        return PrettyJson.text(tree(readings));
+    }
+
+    /** The readings as a tree, to be part of a larger answer. */
+    public static ObjectNode tree(Readings readings) {
+        Pairing pairing = readings.pairing();
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        readings.phrase().ifPresent(phrase -> node.put("phrase", phrase));
+        put(node, "tempo_bpm", pairing.tempo());
+        put(node, "period_s", pairing.period());
+        ObjectNode hands = node.putObject("hands");
+        ArrayNode links = node.putArray("links");
+        for (Side side : Side.values()) {
+            hands.set(side.word(), hand(readings, side));
+            links.add(link(readings.tie(side).link()));
+        }
+        node.set("clearance", clearance(readings.clearance()));
+        node.set("reach", reach(readings.reach()));
+        ArrayNode told = node.putArray("told");
+        for (Told one : Telling.of(readings)) {
+            told.addObject()
+                    .put("key", one.key())
+                    .put("tone", Keys.word(one.tone()))
+                    .put("text", one.text())
+                    .put("why", one.why());
+        }
+        ArrayNode cautions = node.putArray("cautions");
+        Telling.cautions(readings).forEach(cautions::add);
+        return node;
+    }
+
+    private static ObjectNode hand(Readings readings, Side side) {
+        var part = readings.pairing().part(side);
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("motion", readings.hand(side).motion());
+        put(node, "tether_m", part.tether().length());
+        // A rider's path has no size of its own: it is the root's head path.
+        put(
+                node,
+                "hand_radius_m",
+                part.motion().riding()
+                        ? readings.tie(side.other()).link().handRadius()
+                        : part.motion().path().radius());
+        Figure figure = readings.hand(side).figure();
+        ObjectNode drawn = node.putObject("figure");
+        put(drawn, "width_m", figure.width());
+        put(drawn, "height_m", figure.height());
+        put(drawn, "signed_area_m2", figure.signedArea());
+        put(drawn, "union_area_m2", figure.unionArea());
+        put(drawn, "length_m", figure.length());
+        put(drawn, "outer_radius_m", figure.outerRadius());
+        drawn.put("petals", figure.petals());
+        drawn.put("cusps", figure.cusps());
+        drawn.put("symmetry_order", figure.symmetryOrder());
+        drawn.put("self_crossings", figure.selfCrossings());
+        return node;
+    }
+
+    private static ObjectNode link(LinkReading link) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("head", link.root().word());
+        node.put("hand", link.root().other().word());
+        node.put("kind", link.kind().word());
+        put(node, "tolerance_m", link.tolerance());
+        put(node, "shape_gap_m", link.shapeGap());
+        put(node, "shape_gap_error_m", link.shapeGapError());
+        put(node, "shape_gap_at_least_m", link.shapeGapAtLeast());
+        node.put("shape_gap_is_estimate", link.quick());
+        put(node, "clock_gap_m", link.clockGap());
+        put(node, "lag_cycles", link.lag());
+        put(node, "placed_gap_m", link.placedGap());
+        put(node, "inplane_gap_m", link.inPlaneGap());
+        put(node, "depth_gap_m", link.depthGap());
+        put(node.putArray("offset_m"), link.offset());
+        put(node, "worst_time_s", link.worstTime());
+        put(node, "share_of_figure", link.shareOfFigure());
+        put(node, "hands_breadths", link.handsBreadths());
+        return node;
+    }
+
+    private static ObjectNode clearance(Clearance clearance) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        put(node, "head_to_head", clearance.headToHead());
+        put(node, "tether_to_tether", clearance.tetherToTether());
+        for (Side side : Side.values()) {
+            SideClearance one = clearance.side(side);
+            ObjectNode sided = node.putObject(side.word());
+            put(sided, "head_to_other_hand", one.headToOtherHand());
+            put(sided, "head_to_body", one.headToBody());
+            put(sided, "hand_to_body", one.handToBody());
+            put(sided, "tether_to_body", one.tetherToBody());
+            sided.put("nearest_part", Keys.word(one.nearestPart()));
+        }
+        ArrayNode passings = node.putArray("tethers_cross_in_view");
+        for (Passing passing : clearance.passings()) {
+            ObjectNode one = passings.addObject();
+            put(one, "from_s", passing.spell().start());
+            put(one, "to_s", passing.spell().end());
+            put(one, "depth_between_m", passing.depthBetween());
+            passing.front().ifPresent(side -> one.put("in_front", side.word()));
+            one.set("left_plane", lying(passing.leftLies()));
+            one.set("right_plane", lying(passing.rightLies()));
+        }
+        return node;
+    }
+
+    private static ObjectNode lying(Lying lying) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("nearest", Keys.word(lying.nearest()));
+        put(node, "off_deg", Math.toDegrees(lying.off()));
+        return node;
+    }
+
+    private static ObjectNode reach(Reach reach) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        Performer performer = reach.performer();
+        ObjectNode body = node.putObject("performer");
+        put(body, "stature_m", performer.stature());
+        body.put("stature_is_assumed", performer.assumed());
+        put(body, "arm_m", performer.arm());
+        put(body, "shoulder_width_m", performer.shoulderWidth());
+        for (Side side : Side.values()) {
+            HandReach hand = reach.hand(side);
+            ObjectNode one = node.putObject(side.word());
+            one.put("everywhere", hand.everywhere());
+            put(one, "farthest_m", hand.farthest());
+            put(one, "farthest_time_s", hand.farthestTime());
+            put(one, "nearest_m", hand.nearest());
+            put(one, "nearest_time_s", hand.nearestTime());
+            put(one, "too_far_m", hand.tooFar());
+            put(one, "too_near_m", hand.tooNear());
+            ArrayNode missing = one.putArray("out_of_reach_s");
+            for (Interval spell : hand.missing()) {
+                missing.addArray().add(rounded(spell.start())).add(rounded(spell.end()));
+            }
+            hand.largestRadius().ifPresent(r -> put(one, "largest_hand_radius_m", r));
+        }
+        ObjectNode hands = node.putObject("hands");
+        put(hands, "least_distance", reach.hands());
+        hands.put("meet", reach.handsMeet());
+        return node;
+    }
+
+    private static void put(ObjectNode node, String key, Nearness nearness) {
+        put(node, key + "_m", nearness.distance());
+        put(node, key + "_time_s", nearness.time());
+    }
+
+    private static void put(ArrayNode array, Vector3D v) {
+        array.add(rounded(v.getX())).add(rounded(v.getY())).add(rounded(v.getZ()));
+    }
+
+    private static void put(ObjectNode node, String key, double value) {
+        if (Double.isFinite(value)) {
+            node.put(key, rounded(value));
+        }
+    }
+
+    // Adding zero turns −0.0 into 0.0.
+    private static double rounded(double value) {
+        return Math.abs(value) < 1e6 ? Math.rint(value * 1e9) / 1e9 + 0.0 : value;
+    }
+}
