@@ -6,6 +6,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import deferent.page.Scene;
 import deferent.page.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +27,7 @@ record Handle(String key, String name, Vector3D at, Optional<Track> follows, Vec
     /** How far beyond the figure the tilt's handle stands, metres. */
     private static final double BEYOND = 0.10;
 
-    private static final int COUNT = 360;
+    private static final int COUNT = Scene.USUAL_COUNT;
 
     /** Every handle of a pairing, left before right. */
     static List<Handle> of(Trace trace, double time) {

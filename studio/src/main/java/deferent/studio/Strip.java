@@ -7,6 +7,7 @@ import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Swing;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import deferent.page.Scene;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -14,7 +15,11 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** One cycle as a line: how wide each tie is open, and what happens when. */
 final class Strip {
-    private static final int COUNT = 360;
+    private static final int COUNT = Scene.USUAL_COUNT;
+
+    /** Of the samples, every second one is enough for a line on a screen. */
+    private static final int STRIDE = 2;
+
     private static final int FINE = 1440;
 
     /** A head slower than this share of its greatest speed, between faster ones, stalls. */
@@ -53,13 +58,14 @@ final class Strip {
         Vector3D n = trace.pairing().part(root).place().plane().normal();
         double[] head = samples.head(root);
         double[] hand = samples.hand(root.other());
-        double[] gap = new double[samples.count()];
-        for (int i = 0; i < gap.length; i++) {
+        double[] gap = new double[samples.count() / STRIDE];
+        for (int at = 0; at < gap.length; at++) {
+            int i = at * STRIDE;
             double x = head[3 * i] - hand[3 * i];
             double y = head[3 * i + 1] - hand[3 * i + 1];
             double z = head[3 * i + 2] - hand[3 * i + 2];
             double across = x * n.getX() + y * n.getY() + z * n.getZ();
-            gap[i] = Math.sqrt(Math.max(0, x * x + y * y + z * z - across * across));
+            gap[at] = Math.sqrt(Math.max(0, x * x + y * y + z * z - across * across));
         }
         return gap;
     }

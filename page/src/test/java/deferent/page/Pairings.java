@@ -1,0 +1,33 @@
+package deferent.page;
+
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+
+/** Pairings to draw. */
+final class Pairings {
+    private Pairings() {}
+
+    /**
+     * Left: still hand, poi clockwise round it. Right: triquetra with a hand circle of a tether.
+     */
+    static Pairing staticSpinWithTriquetra() {
+        return pair(Motion.staticSpin(1, 0), Motion.flower(0.6, -2, 0));
+    }
+
+    static Pairing isolationWithFourPetals() {
+        return pair(Motion.flower(0.3, 1, Math.PI), Motion.flower(0.6, -3, 0));
+    }
+
+    static Pairing pair(Motion left, Motion right) {
+        return Pairing.of(part(Side.LEFT, left), part(Side.RIGHT, right));
+    }
+
+    private static Part part(Side side, Motion motion) {
+        return new Part(motion, Tether.USUAL, Place.usual(side, Plane.WALL), 1);
+    }
+}
