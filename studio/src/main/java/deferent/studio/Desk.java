@@ -4,6 +4,8 @@ import deferent.motion.body.Outline;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Words;
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
 import deferent.page.Palette;
@@ -13,6 +15,7 @@ import deferent.page.Still;
 import deferent.page.Svg;
 import deferent.page.View;
 import deferent.record.PatternJson;
+import deferent.record.ReadingsJson;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
@@ -84,8 +87,14 @@ final class Desk {
         asked.has("id");
         asked.done();
 
-        Trace trace = Trace.of(matter.pairing());
-        Side root = Scene.nearer(trace);
+        Readings readings =
+                Readings.of(
+                        matter.pairing(),
+                        matter.document().performer(),
+                        settled ? Detail.SETTLED : Detail.LIVE,
+                        words.lexicon());
+        Trace trace = readings.trace();
+        Side root = readings.leader();
         Scene scene =
                 Scene.of(
                         trace,
@@ -103,7 +112,7 @@ final class Desk {
             answer.putNull("phrase");
         }
         answer.put("name", matter.said());
-        answer.set("readings", Reader.readings(trace, matter, settled));
+        answer.set("readings", ReadingsJson.tree(readings));
         answer.set("scene", SceneJson.of(scene));
         answer.set("strip", strip(trace, root));
         ArrayNode handles = answer.putArray("handles");

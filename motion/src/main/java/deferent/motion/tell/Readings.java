@@ -3,6 +3,7 @@ package deferent.motion.tell;
 import deferent.motion.body.Clearance;
 import deferent.motion.body.Performer;
 import deferent.motion.body.Reach;
+import deferent.motion.link.LinkKind;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
@@ -91,5 +92,20 @@ public record Readings(
     /** The tie whose root is that side's head. */
     public Tie tie(Side root) {
         return root == Side.LEFT ? leftLeads : rightLeads;
+    }
+
+    /**
+     * The root whose tie is told and drawn first: one that links, else the one whose shapes miss by
+     * less; the left of equals.
+     */
+    public Side leader() {
+        boolean left = leftLeads.link().kind() != LinkKind.NONE;
+        boolean right = rightLeads.link().kind() != LinkKind.NONE;
+        if (left != right) {
+            return left ? Side.LEFT : Side.RIGHT;
+        }
+        return rightLeads.link().shapeGap() < leftLeads.link().shapeGap() - 1e-3
+                ? Side.RIGHT
+                : Side.LEFT;
     }
 }

@@ -28,22 +28,14 @@ public final class Telling {
         return Cautions.of(readings);
     }
 
-    // The better tie first: one that links, else the one that misses by less.
     private static void links(Readings readings, List<Told> all) {
-        Side first = better(readings, Side.RIGHT, Side.LEFT) ? Side.RIGHT : Side.LEFT;
+        Side first = readings.leader();
         TellLink aside = new TellLink(readings, first.other());
         all.add(new TellLink(readings, first).told());
         all.add(
                 linked(readings, first) && !linked(readings, first.other())
                         ? aside.toldAside()
                         : aside.told());
-    }
-
-    private static boolean better(Readings readings, Side a, Side b) {
-        if (linked(readings, a) != linked(readings, b)) {
-            return linked(readings, a);
-        }
-        return readings.tie(a).link().shapeGap() < readings.tie(b).link().shapeGap() - 1e-3;
     }
 
     private static boolean linked(Readings readings, Side root) {
