@@ -162,7 +162,9 @@ final class Making {
 
     private int petals() {
         int petals = sizes.whole(PETALS, USUAL_PETALS);
-        Refusal.within(petals, 1, 25, "petals", "petals");
+        if (petals < 1 || petals > 25) {
+            throw new Refusal("are " + petals, "petals", "give 1 to 25");
+        }
         return petals;
     }
 

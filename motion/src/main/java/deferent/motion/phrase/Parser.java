@@ -3,12 +3,9 @@ package deferent.motion.phrase;
 import static deferent.motion.phrase.Word.*;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * Reads a phrase by recursive descent:
@@ -22,33 +19,13 @@ import java.util.Set;
  * Timing, direction, sense and tempo may stand anywhere, because they are the pairing's.
  */
 final class Parser {
-    /** Of each of these sets, one hand or pairing can be said only one word. */
-    private static final List<Set<Word>> ONE_OF =
-            List.of(
-                    EnumSet.of(WALL, WHEEL, FLOOR),
-                    EnumSet.of(HORIZONTAL, VERTICAL, DIAMOND, BOX, TILT),
-                    EnumSet.of(REST, TILT),
-                    EnumSet.of(IN_SPIN, ANTISPIN),
-                    EnumSet.of(TURNS, PETALS, STRETCHES, SWINGING),
-                    EnumSet.of(UPRIGHT, LEVEL),
-                    EnumSet.of(TOGETHER, SPLIT, QUARTER, TIMING),
-                    EnumSet.of(SAME, OPPOSITE),
-                    EnumSet.of(SAME_TIME, OPPOSITES),
-                    EnumSet.of(CLOCKWISE, COUNTER_CLOCKWISE));
-
     private final String text;
     private final Lexicon lexicon;
     private final Reader reader;
-    private final Hand first = new Hand();
-    private final Hand second = new Hand();
-    private final Hand tail = new Hand();
-    private final Map<Word, Said.Remark> shared = new EnumMap<>(Word.class);
-
-    /** A hand while it is being said. */
-    private static final class Hand {
-        Optional<Reader.Found> motion = Optional.empty();
-        final Map<Word, Said.Remark> remarks = new EnumMap<>(Word.class);
-    }
+    private final Hand first = new Hand("first");
+    private final Hand second = new Hand("second");
+    private final Hand tail = new Hand("");
+    private final Hand shared = new Hand("");
 
     Parser(String text, Lexicon lexicon) {
         this.text = text;
@@ -64,7 +41,7 @@ final class Parser {
         }
         reader.skip(reader.word().orElseThrow());
         hand(second, true);
-        if (!done(second)) {
+        if (!second.done()) {
             throw reader.error(
                     reader.spot(),
                     "the second hand does nothing",
@@ -74,20 +51,20 @@ final class Parser {
         while (reader.more()) {
             both();
         }
-        return new Phrase(text, said(first), said(second), shared);
+        return new Phrase(text, said(first), said(second), shared.remarks());
     }
 
     /** Reads words that say one hand alone, to their end. */
     Said hand() {
         hand(first, true);
-        if (reader.more() || !done(first)) {
+        if (reader.more() || !first.done()) {
             throw missing(first, true);
         }
         return said(first);
     }
 
     private PhraseError missing(Hand hand, boolean versus) {
-        return done(hand)
+        return hand.done()
                 ? reader.error(
                         reader.spot(),
                         "the second hand is missing",
@@ -120,7 +97,7 @@ final class Parser {
     private void hand(Hand hand, boolean versus) {
         while (reader.more()) {
             if (reader.next(Token.Kind.COMMA)) {
-                if (hand == second && done(hand)) {
+                if (hand == second && hand.done()) {
                     return;
                 }
                 reader.skip();
@@ -134,7 +111,7 @@ final class Parser {
                             "a third hand",
                             "two motions with one \"vs\" between them");
                 }
-                if (!done(hand)) {
+                if (!hand.done()) {
                     throw reader.error(
                             next.get().spot(),
                             "the first hand does nothing",
@@ -143,9 +120,9 @@ final class Parser {
                 return;
             }
             if (!versus
-                    && done(hand)
+                    && hand.done()
                     && next.flatMap(Reader.Found::word).equals(Optional.of(RIDING))) {
-                remark(hand.remarks, RIDING, new Said.Plain(), next.get().spot());
+                remark(hand, RIDING, new Said.Plain(), next.get().spot());
                 return;
             }
             if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
@@ -153,7 +130,7 @@ final class Parser {
                 if (owner != (hand == first ? LEFT : RIGHT)) {
                     throw reader.error(
                             next.get().spot(),
-                            "\"" + owner.said() + "\" is said of the " + nameOf(hand) + " hand",
+                            "\"" + owner.said() + "\" is said of the " + hand.name() + " hand",
                             "sizes of both or of one hand after a comma at the end");
                 }
                 reader.skip(next.get());
@@ -163,15 +140,11 @@ final class Parser {
         }
     }
 
-    private String nameOf(Hand hand) {
-        return hand == first ? "first" : "second";
-    }
-
     // After the comma: sizes of both hands, or of the hand that is named.
     private void both() {
         reader.skip();
         Hand owner = tail;
-        tail.remarks.clear();
+        tail.remarks().clear();
         while (reader.more() && !reader.next(Token.Kind.COMMA)) {
             Optional<Reader.Found> next = reader.word();
             if (next.isPresent() && next.get().is(Word.Kind.JOIN)) {
@@ -188,17 +161,17 @@ final class Parser {
             }
             item(owner);
         }
-        tail.remarks.forEach(this::share);
+        tail.remarks().forEach(this::share);
     }
 
     private void share(Word word, Said.Remark remark) {
         boolean taken = false;
         boolean fits = false;
         for (Hand hand : word == RIDING ? List.of(second) : List.of(first, second)) {
-            boolean takes = takes(hand, word);
+            boolean takes = hand.takes(word);
             fits |= takes;
-            if (takes && clash(hand.remarks, word).isEmpty()) {
-                hand.remarks.put(word, remark);
+            if (takes && hand.clash(word).isEmpty()) {
+                hand.remarks().put(word, remark);
                 taken = true;
             }
         }
@@ -232,12 +205,12 @@ final class Parser {
             case MOTION -> motion(hand, found);
             case FLAG -> {
                 reader.skip(found);
-                remark(hand.remarks, word, new Said.Plain(), found.spot());
+                remark(hand, word, new Said.Plain(), found.spot());
             }
             case SIZE -> {
                 reader.skip(found);
                 Said.Amount amount = amount(word);
-                remark(hand.remarks, word, amount, reader.since(found.spot()));
+                remark(hand, word, amount, reader.since(found.spot()));
             }
             case SHARED -> {
                 reader.skip(found);
@@ -257,21 +230,24 @@ final class Parser {
     private void motion(Hand hand, Reader.Found found) {
         reader.skip(found);
         if (found.word().equals(Optional.of(TOROID))) {
-            remark(hand.remarks, TOROID, new Said.Plain(), found.spot());
+            remark(hand, TOROID, new Said.Plain(), found.spot());
             return;
         }
-        if (hand == tail || hand.motion.isPresent()) {
+        if (hand == tail || hand.motion().isPresent()) {
             throw reader.error(
                     found.spot(),
                     hand == tail
                             ? "both hands have their motions already"
-                            : "a second motion for the " + nameOf(hand) + " hand",
+                            : "a second motion for the " + hand.name() + " hand",
                     hand == first ? "\"vs\" or \"riding\" before it" : "a size, timing or plane");
         }
-        hand.motion = Optional.of(found);
+        hand.does(found);
         if (found.word().equals(Optional.of(LOOPS))) {
-            hand.remarks.put(
-                    LOOPS, new Said.Remark(new Amount(reader).loops(), reader.since(found.spot())));
+            hand.remarks()
+                    .put(
+                            LOOPS,
+                            new Said.Remark(
+                                    new Amount(reader).loops(), reader.since(found.spot())));
         }
     }
 
@@ -300,6 +276,9 @@ final class Parser {
         }
         Optional<Word> named = word;
         Optional<Said.Amount> amount = named.flatMap(w -> amountOf(w, value, unitText));
+        if (named.isEmpty() && unit.isEmpty() && reader.strange()) {
+            throw reader.unknown("a unit, or the word of a size such as petals", candidates());
+        }
         if (named.isEmpty() || amount.isEmpty()) {
             throw reader.error(
                     reader.since(from),
@@ -308,7 +287,7 @@ final class Parser {
         }
         reader.take(named.get());
         remark(
-                named.get().kind() == Word.Kind.SHARED ? shared : hand.remarks,
+                named.get().kind() == Word.Kind.SHARED ? shared : hand,
                 named.get(),
                 amount.get(),
                 reader.since(from));
@@ -334,8 +313,8 @@ final class Parser {
         return new Amount(reader).of(word);
     }
 
-    private void remark(Map<Word, Said.Remark> remarks, Word word, Said.Amount amount, Spot spot) {
-        Optional<Word> clash = clash(remarks, word);
+    private void remark(Hand hand, Word word, Said.Amount amount, Spot spot) {
+        Optional<Word> clash = hand.clash(word);
         if (clash.isPresent()) {
             Word other = clash.get();
             throw reader.error(
@@ -345,80 +324,25 @@ final class Parser {
                             : "\"" + word.said() + "\" after \"" + other.said() + "\"",
                     "only one of them");
         }
-        remarks.put(word, new Said.Remark(amount, spot));
-    }
-
-    private static Optional<Word> clash(Map<Word, Said.Remark> remarks, Word word) {
-        if (remarks.containsKey(word)) {
-            return Optional.of(word);
-        }
-        return ONE_OF.stream()
-                .filter(set -> set.contains(word))
-                .flatMap(Set::stream)
-                .filter(remarks::containsKey)
-                .findFirst();
-    }
-
-    private static boolean done(Hand hand) {
-        return hand.motion.isPresent()
-                || hand.remarks.keySet().stream()
-                        .anyMatch(
-                                EnumSet.of(PETALS, IN_SPIN, ANTISPIN, BOX, DIAMOND, TOROID)
-                                        ::contains);
-    }
-
-    private static Optional<Word> motionWord(Hand hand) {
-        return hand.motion.isPresent() ? hand.motion.get().word() : Optional.of(FLOWER);
-    }
-
-    private static boolean takes(Hand hand, Word word) {
-        return motionWord(hand).map(Word::takes).orElse(Said.OWN_TAKES).contains(word);
+        hand.remarks().put(word, new Said.Remark(amount, spot));
     }
 
     private Said said(Hand hand) {
-        Optional<Word> motion = motionWord(hand);
-        Spot spot =
-                hand.motion
-                        .map(Reader.Found::spot)
-                        .orElseGet(() -> hand.remarks.values().iterator().next().spot());
-        hand.remarks.forEach(
-                (word, remark) -> {
-                    if (!takes(hand, word) && word != TOROID && word != LOOPS) {
-                        throw outOfPlace(hand, motion, word, remark);
-                    }
-                });
-        return new Said(
-                motion, hand.motion.flatMap(Reader.Found::own), spot, Map.copyOf(hand.remarks));
-    }
-
-    private PhraseError outOfPlace(
-            Hand hand, Optional<Word> motion, Word word, Said.Remark remark) {
-        String name =
-                motion.map(Word::said)
-                        .orElseGet(
-                                () ->
-                                        hand.motion
-                                                .flatMap(Reader.Found::own)
-                                                .map(Lexicon.Own::name)
-                                                .orElse(""));
-        List<String> takes =
-                motion.map(Word::takes).orElse(Said.OWN_TAKES).stream()
-                        .filter(w -> !Word.PLACED.contains(w))
-                        .map(Word::said)
-                        .toList();
-        return reader.error(
-                remark.spot(),
-                "\"" + word.said() + "\" does not go with \"" + name + "\"",
-                takes.isEmpty()
-                        ? "nothing but its tether and its place"
-                        : "of its own sizes only " + String.join(", ", takes));
+        Optional<Word> stray = hand.stray();
+        if (stray.isPresent()) {
+            throw reader.error(
+                    hand.spotOf(stray.get()),
+                    "\"" + stray.get().said() + "\" does not go with \"" + hand.motionName() + "\"",
+                    hand.takesInWords());
+        }
+        return hand.said();
     }
 
     private String expected(Hand hand) {
         if (hand == tail) {
             return "timing, direction, tempo, or a size of both hands";
         }
-        if (!done(hand)) {
+        if (!hand.done()) {
             return "a motion, or a word that goes with one";
         }
         return hand == first

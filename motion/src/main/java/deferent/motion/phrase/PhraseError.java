@@ -37,7 +37,7 @@ public final class PhraseError extends RuntimeException {
 
     private static String sentence(String what, String expected, List<String> nearest) {
         return what
-                + "; expected "
+                + "; expected: "
                 + expected
                 + (nearest.isEmpty() ? "" : ". Nearest: " + String.join(", ", nearest));
     }

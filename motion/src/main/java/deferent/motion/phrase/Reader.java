@@ -140,7 +140,7 @@ final class Reader {
             Token above = token();
             at++;
             if (!next(Token.Kind.SLASH)) {
-                return new Unit.Figure(above.number(), Optional.of(above.figures()));
+                return new Unit.Figure(above.number(), above.figures());
             }
             at++;
             if (!next(Token.Kind.NUMBER)) {
@@ -163,6 +163,11 @@ final class Reader {
                 spot(),
                 more() ? "\"" + token().text() + "\" is no number" : "the number is missing",
                 "a number " + whatFor);
+    }
+
+    /** Whether a word comes next that is not known here. */
+    boolean strange() {
+        return next(Token.Kind.LETTERS) && word().isEmpty() && !numberNext();
     }
 
     /** Takes the unit that stands next, if one does. */
@@ -203,8 +208,7 @@ final class Reader {
         if (unit.isPresent()) {
             return error(since(from), "\"" + of.said() + "\" is not measured so", expected);
         }
-        boolean unknown = next(Token.Kind.LETTERS) && word().isEmpty() && !numberNext();
-        return unknown
+        return strange()
                 ? error(spot(), "\"" + token().text() + "\" is no unit known here", expected)
                 : error(since(from), "\"" + of.said() + "\" has a number without a unit", expected);
     }

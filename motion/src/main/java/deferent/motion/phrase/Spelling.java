@@ -2,9 +2,11 @@ package deferent.motion.phrase;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /** How words are compared: what counts as one spelling, and which spellings are near. */
@@ -33,7 +35,11 @@ final class Spelling {
         String key = key(text);
         int most = Math.max(1, Math.min(3, key.length() / 3));
         Map<Integer, List<String>> byDistance = new TreeMap<>();
+        Set<String> seen = new HashSet<>();
         for (String word : words) {
+            if (!seen.add(key(word))) {
+                continue;
+            }
             int distance = distance(key, key(word));
             if (distance <= most) {
                 byDistance.computeIfAbsent(distance, d -> new ArrayList<>()).add(word);
@@ -44,7 +50,7 @@ final class Spelling {
             equallyNear.sort(Comparator.comparingInt(String::length));
             found.addAll(equallyNear);
         }
-        return found.stream().distinct().limit(3).toList();
+        return found.stream().limit(3).toList();
     }
 
     /**

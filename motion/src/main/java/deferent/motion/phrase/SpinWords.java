@@ -22,7 +22,7 @@ final class SpinWords {
             return (even.turns() == unsaid ? "" : " turns " + even.turns()) + start(even.start());
         }
         if (spin instanceof Stretches stretches) {
-            return inStretches(stretches) + start(stretches.start());
+            return inStretches(stretches, unsaid) + start(stretches.start());
         }
         Swing swing = (Swing) spin;
         return " swinging"
@@ -36,7 +36,7 @@ final class SpinWords {
         return Double.compare(start, 0) == 0 ? "" : " start " + Amounts.angle(start);
     }
 
-    private static String inStretches(Stretches spin) {
+    private static String inStretches(Stretches spin, int unsaid) {
         List<Stretches.Stretch> all = spin.stretches();
         boolean alike = all.stream().map(Stretches.Stretch::ease).distinct().count() == 1;
         boolean halves = all.size() == 2 && all.stream().allMatch(s -> s.share() == 0.5);
@@ -47,6 +47,10 @@ final class SpinWords {
                     + Amounts.number(all.get(1).turns())
                     + " back"
                     + (all.get(0).ease() == Ease.RESTING ? " stalling" : "");
+        }
+        if (all.size() == 1 && all.get(0).share() == 1 && all.get(0).ease() == Ease.RESTING) {
+            double turns = all.get(0).turns();
+            return (turns == unsaid ? "" : " turns " + Amounts.number(turns)) + " stalling";
         }
         return " stretches "
                 + all.stream()

@@ -3,6 +3,7 @@ package deferent.motion.phrase;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A piece of a phrase: a run of letters, a number, or a mark. */
 record Token(Kind kind, String text, Spot spot) {
@@ -108,8 +109,10 @@ record Token(Kind kind, String text, Spot spot) {
         return Double.parseDouble(text.replace('−', '-'));
     }
 
-    /** Its figures as they stand. */
-    BigDecimal figures() {
-        return new BigDecimal(text.replace('−', '-'));
+    /** Its decimal figures as they stand; empty where its power of ten is beyond any double. */
+    Optional<BigDecimal> figures() {
+        return text.matches(".*[eE][-+]?\\d{5,}")
+                ? Optional.empty()
+                : Optional.of(new BigDecimal(text.replace('−', '-')));
     }
 }

@@ -37,7 +37,9 @@ enum Word {
             Kind.MOTION,
             "cat-eye",
             "one antispin turn to each turn of the hand: the head draws an ellipse",
-            "hand radius half a tether, horizontal"),
+            "hand radius half a tether, horizontal",
+            "cateye",
+            "cat eye"),
     LINEAR_EXTENSION(
             Kind.MOTION,
             "linear extension",
@@ -135,8 +137,19 @@ enum Word {
             "angles 0; the poi turns once"),
 
     // What kind of flower, and which way it stands.
-    IN_SPIN(Kind.FLAG, "in-spin", "the poi turns the same way as the hand goes round", ""),
-    ANTISPIN(Kind.FLAG, "antispin", "the poi turns against the way the hand goes round", ""),
+    IN_SPIN(
+            Kind.FLAG,
+            "in-spin",
+            "the poi turns the same way as the hand goes round",
+            "",
+            "inspin"),
+    ANTISPIN(
+            Kind.FLAG,
+            "antispin",
+            "the poi turns against the way the hand goes round",
+            "",
+            "anti-spin",
+            "anti spin"),
     HORIZONTAL(Kind.FLAG, "horizontal", "lying along the plane's level axis: tilt 0", ""),
     VERTICAL(Kind.FLAG, "vertical", "standing along the plane's upright axis: tilt 90°", ""),
     DIAMOND(
@@ -287,6 +300,7 @@ enum Word {
             "left or first hand does what stands before it while the other does what"
                     + " stands after it",
             "",
+            "vs.",
             "versus",
             "against"),
     TOGETHER(Kind.SHARED, "together", "the two cycles are in phase", "unsaid", "together time"),

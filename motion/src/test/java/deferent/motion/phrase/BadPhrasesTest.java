@@ -1,0 +1,135 @@
+package deferent.motion.phrase;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.util.List;
+import java.util.stream.Stream;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.EdgeCasesMode;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.ShrinkingMode;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A phrase that cannot be is underlined where it goes wrong, with what would be right there. */
+class BadPhrasesTest {
+
+    private static PhraseError error(String phrase) {
+        return catchThrowableOfType(PhraseError.class, () -> Phrase.parse(phrase).pairing());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+            isolatoin vs triquetra | isolatoin | "isolatoin" is no word known here | a motion, or a word that goes with one
+            isolation | '' | the second hand is missing | "vs" and what the other hand does, as in "isolation vs triquetra"
+            isolation vs | '' | the second hand does nothing | a motion, such as triquetra
+            vs triquetra | vs | the first hand does nothing | a motion before "vs"
+            isolation vs triquetra vs CAP | vs | a third hand | two motions with one "vs" between them
+            isolation CAP vs triquetra | CAP | a second motion for the first hand | "vs" or "riding" before it
+            isolation vs triquetra, tempo 60 tempo 70 | tempo 70 | a second tempo | only one of them
+            isolation vs triquetra, split, quarter | quarter | "quarter" after "split" | only one of them
+            isolation tether 60 vs triquetra | 60 | "tether" has a number without a unit | a length with cm, m or mm
+            isolation tether 60 kg vs triquetra | kg | "kg" is no unit known here | a length with cm, m or mm
+            isolation hand radius 30° vs triquetra | 30° | "hand radius" is not measured so | a length with cm, m or mm, or in tethers
+            cat-eye tilt steep vs triquetra | steep | "steep" is no number | a number with a unit of angle, such as 30°
+            flower 2.5 petals vs triquetra | 2.5 petals | petals is 2.5 | a whole number
+            flower 40 petals vs triquetra | 40 petals | petals are 40 | 1 to 25
+            static spin tilt 30° vs triquetra | tilt 30° | "tilt" does not go with "static spin" | of its own sizes only turns, start, stretches, stalling
+            isolation hand radius 70 cm vs triquetra | hand radius 70 cm | hand radius of an isolation is 70 cm | less than its tether of 60 cm
+            pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200.0 degrees | more than 0 and less than 180 degrees
+            CAP turns 1.5 out -0.5 back vs triquetra | turns 1.5 out -0.5 back | poi turns of a CAP are 1.5 out and -0.5 back | keep the poi turning one way, both numbers of one sign
+            pendulum vs triquetra, tempo 60 | tempo 60 | tempo is 60.0 a minute, but a pendulum that nobody drives sets it | leave it unsaid, or give 32.708, or change the tether or the swing
+            pendulum floor plane vs triquetra | pendulum floor plane vs triquetra | pendulum has no downhill in its plane | put it in an upright plane, wall or wheel
+            CAP riding vs triquetra riding | riding | hands each ride the other | let one of them lead
+            isolation vs triquetra @ 3 | @ | "@" says nothing here | a size of the second hand, timing, direction, tempo, or the end
+            isolation vs triquetra, 4 | 4 | "4" does not say what it is the size of | a size's word beside it, such as petals, tether, hand radius or tilt
+            isolation vs triquetra, amplitude 30° | amplitude 30° | neither motion takes "amplitude" | a size of one of the two motions
+            """)
+    void eachBadPhraseIsUnderlinedAndPutRight(
+            String phrase, String wrong, String what, String expected) {
+        PhraseError error = error(phrase);
+        assertThat(error.text().substring(error.start(), Math.min(error.end(), phrase.length())))
+                .isEqualTo(wrong);
+        assertThat(error.what()).isEqualTo(what);
+        assertThat(error.expected()).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+            isolatoin vs triquetra | isolation
+            isolation vs triqueta | triquetra
+            statc spin vs CAP | static spin
+            cta eye vs CAP | cat-eye
+            isolation verus CAP | versus
+            isolation vs CAP, splt | split
+            isolation teather 60 cm vs CAP | tether
+            isolation vs four-pettal antispin | petals
+            pendlum vs CAP | pendulum
+            """)
+    void aSlipOfSpellingIsOfferedTheNearestWord(String phrase, String nearest) {
+        assertThat(error(phrase).nearest()).contains(nearest);
+    }
+
+    @Test
+    void theUnderliningStandsBelowTheWord() {
+        assertThat(error("isolation vs triqueta, split").underlined())
+                .isEqualTo("isolation vs triqueta, split\n             ^^^^^^^^");
+    }
+
+    @Test
+    void aWeaveSaysWhyItIsNotOnePhrase() {
+        assertThat(error("weave vs isolation").what())
+                .contains("across its own plane", "not one phrase", "wheel plane");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", " ", ",,,", "°", "vs vs", "1e999999999999 cm tether", "riding"})
+    void nothingMuchIsStillAnErrorWithAPlace(String phrase) {
+        PhraseError error = error(phrase);
+        assertThat(error.start()).isBetween(0, phrase.length());
+        assertThat(error.end()).isBetween(error.start(), phrase.length());
+    }
+
+    @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE, shrinking = ShrinkingMode.OFF)
+    void whateverIsTypedEitherReadsOrIsAnErrorInsideThePhrase(@ForAll("typed") String typed) {
+        try {
+            assertThat(Phrase.parse(typed).pairing()).isNotNull();
+        } catch (PhraseError error) {
+            assertThat(error.start()).isBetween(0, typed.length());
+            assertThat(error.end()).isBetween(error.start(), typed.length());
+            assertThat(error.what()).isNotBlank();
+            assertThat(error.expected()).isNotBlank();
+        }
+    }
+
+    @Provide
+    Arbitrary<String> typed() {
+        List<String> words =
+                Stream.concat(
+                                Words.all().stream().map(Words.Entry::word),
+                                Stream.of(
+                                        "vs", "vs", "vs", ",", "1/0", "0", "-3", "4", "60 cm",
+                                        "30°", "1e400", "at", "out", "back", "plus", "then", "by",
+                                        "tethers", "turns", "half", "/", "é", "𝄞"))
+                        .toList();
+        return Arbitraries.oneOf(
+                Arbitraries.of(words).list().ofMaxSize(14).map(w -> String.join(" ", w)),
+                Arbitraries.of(words)
+                        .list()
+                        .ofSize(6)
+                        .map(w -> "isolation vs triquetra " + String.join(" ", w)),
+                Arbitraries.strings().ofMaxLength(40));
+    }
+}
