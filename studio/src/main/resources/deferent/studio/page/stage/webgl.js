@@ -261,7 +261,14 @@ export class WebglDrawer {
       const dashes = style[ribbon.what.side];
       u.dashes.value.set(dashes ? dashes[0] : 0, dashes ? dashes[1] : 0);
       u.now.value = phase;
-      u.fade.value = ribbon.what.kind === 'trail' ? fade : 0;
+      const trail = ribbon.what.kind === 'trail';
+      u.fade.value = trail ? fade : 0;
+      if (trail && ribbon.what.closed) {
+        const parts = ribbon.rows - 1;
+        const lit = Math.min(parts, Math.ceil(fade * parts) + 2);
+        const last = Math.floor(phase * parts) + 1 + (phase < fade ? parts : 0);
+        ribbon.mesh.geometry.setDrawRange(6 * Math.max(0, Math.min(last - lit, parts)), 6 * lit);
+      }
       u.glow.value = glow;
       ribbon.mesh.visible = show[ribbon.what.kind] !== false;
     }
@@ -322,12 +329,15 @@ export class WebglDrawer {
       geometry.setAttribute('position', new InterleavedBufferAttribute(buffer, 3, 6));
       geometry.setAttribute('after', new InterleavedBufferAttribute(buffer, 3, 12));
       const along = new Float32Array(4 * rows);
-      const order = new Uint16Array(6 * (rows - 1));
+      // A trail's order runs twice round, so that what is lit is one stretch of it wherever the head stands.
+      const rounds = what.kind === 'trail' && what.closed ? 2 : 1;
+      const order = new Uint16Array(6 * (rows - 1) * rounds);
       for (let i = 0; i < rows; i++) {
         const phase = i / (what.closed ? points : points - 1);
         along.set([phase, -1, phase, 1], 4 * i);
         if (i < rows - 1) order.set([2 * i, 2 * i + 1, 2 * i + 2, 2 * i + 2, 2 * i + 1, 2 * i + 3], 6 * i);
       }
+      if (rounds === 2) order.copyWithin(order.length / 2, 0, order.length / 2);
       geometry.setAttribute('along', new BufferAttribute(along, 2));
       geometry.setIndex(new BufferAttribute(order, 1));
       const material = this.#material(RIBBON_VERTEX, RIBBON_FRAGMENT, {

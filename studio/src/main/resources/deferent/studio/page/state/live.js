@@ -3,7 +3,7 @@
 // A question is either one of a stream of which each is to be answered (the moves of a drag: they queue and go one at a time), or
 // the newest of its kind (typing: a newer one takes the place of one that still waits).
 
-const QUEUE = 4; // moves that may wait; when more come, the oldest waiting one is given up and counted
+const QUEUE = 12; // moves that may wait; when more come, the oldest waiting one is given up and counted
 
 export class Live extends EventTarget {
   constructor() {
