@@ -24,39 +24,39 @@ record ClockGap(double gap, double lag, double unturnedLag) {
      * @param head positions at even times over the common cycle, x, y, z, x, …
      * @param hand the same of the hand
      * @param periodic without it, no lag is sought
-     * @param stride take every so many of the samples when looking for the lag
+     * @param stride the lag is first sought on every so many of the samples; a divisor of their
+     *     count
+     * @param settled whether all samples then have their say
      */
-    static ClockGap of(double[] head, double[] hand, boolean periodic, int stride) {
-        Pair pair = new Pair(head, hand);
-        int n = pair.count;
-        int none = 0;
+    static ClockGap of(
+            double[] head, double[] hand, boolean periodic, int stride, boolean settled) {
         if (!periodic) {
-            double gap = pair.gap(pair.at(none, 1));
-            return new ClockGap(gap, 0, 0);
+            return new ClockGap(new Pair(head, hand).at(0)[0], 0, 0).rooted();
         }
-        int best = none;
-        int unturned = none;
-        double[] at = pair.at(none, stride);
-        double least = at[0] + TURNING * at[1];
-        double leastUnturned = at[1];
-        double margin = NOISE * (pair.energy + 1e-12);
-        for (int k = stride; k <= n / 2; k += stride) {
-            for (int lag : k == n / 2 && 2 * k == n ? new int[] {-k} : new int[] {k, -k}) {
-                at = pair.at(lag, stride);
-                double cost = at[0] + TURNING * at[1];
-                if (cost < least - TURNING * margin) {
-                    least = cost;
-                    best = lag;
-                }
-                if (at[1] < leastUnturned - margin) {
-                    leastUnturned = at[1];
-                    unturned = lag;
-                }
-            }
+        Pair pair = new Pair(every(stride, head), every(stride, hand));
+        double[] found = pair.lags();
+        double best = pair.between((int) found[0], 1, TURNING);
+        double own = pair.between((int) found[1], 1, 1);
+        if (settled) {
+            Pair all = new Pair(head, hand);
+            best = all.between((int) Math.rint(best * stride), 2, TURNING);
+            own = all.between((int) Math.rint(own * stride), 2, 1);
+            pair = all;
         }
-        double lag = pair.between(best, stride, TURNING);
-        double own = pair.between(unturned, stride, 1);
-        return new ClockGap(pair.gap(pair.at(lag)), wrapped(lag / n), wrapped(own / n));
+        return new ClockGap(pair.at(best)[0], wrapped(best / pair.count), wrapped(own / pair.count))
+                .rooted();
+    }
+
+    private ClockGap rooted() {
+        return new ClockGap(Math.sqrt(gap), lag, unturnedLag);
+    }
+
+    private static double[] every(int stride, double[] points) {
+        double[] out = new double[points.length / stride];
+        for (int i = 0; i < out.length; i += 3) {
+            System.arraycopy(points, i * stride, out, i, 3);
+        }
+        return out;
     }
 
     private static double wrapped(double lag) {
@@ -107,12 +107,38 @@ record ClockGap(double gap, double lag, double unturnedLag) {
         }
 
         /**
+         * The best lags on the grid of samples: after any rigid motion, and after a shift alone.
+         */
+        double[] lags() {
+            double margin = NOISE * (energy + 1e-12);
+            double least = Double.MAX_VALUE;
+            double leastUnturned = Double.MAX_VALUE;
+            int best = 0;
+            int unturned = 0;
+            for (int k = 0; 2 * k <= count; k++) {
+                for (int lag : k == 0 || 2 * k == count ? new int[] {-k} : new int[] {k, -k}) {
+                    double[] at = at(lag);
+                    double cost = at[0] + TURNING * at[1];
+                    if (cost < least - TURNING * margin) {
+                        least = cost;
+                        best = lag;
+                    }
+                    if (at[1] < leastUnturned - margin) {
+                        leastUnturned = at[1];
+                        unturned = lag;
+                    }
+                }
+            }
+            return new double[] {best, unturned};
+        }
+
+        /**
          * Mean squared distance after the best rigid motion, and after a shift alone, with the hand
          * trailing by {@code lag} samples.
          */
-        double[] at(int lag, int stride) {
+        double[] at(int lag) {
             double[] c = new double[10];
-            sums(lag, stride, c);
+            sums(lag, c);
             return distances(c);
         }
 
@@ -122,16 +148,11 @@ record ClockGap(double gap, double lag, double unturnedLag) {
             };
         }
 
-        double gap(double[] at) {
-            return Math.sqrt(at[0]);
-        }
-
         // Mean products of head at t − lag with hand at t: nine along the own axes, then the inner
         // product in the frame.
-        private void sums(int lag, int stride, double[] c) {
+        private void sums(int lag, double[] c) {
             int shift = Math.floorMod(-lag, count);
-            int terms = 0;
-            for (int t = 0; t < count; t += stride) {
+            for (int t = 0; t < count; t++) {
                 int s = t + shift >= count ? t + shift - count : t + shift;
                 int i = 3 * s;
                 int j = 3 * t;
@@ -153,10 +174,9 @@ record ClockGap(double gap, double lag, double unturnedLag) {
                     c[7] += pz * hy;
                     c[8] += pz * hz;
                 }
-                terms++;
             }
             for (int k = 0; k < 10; k++) {
-                c[k] /= terms;
+                c[k] /= count;
             }
         }
 
@@ -174,7 +194,7 @@ record ClockGap(double gap, double lag, double unturnedLag) {
         double[] at(double lag) {
             int low = (int) Math.floor(lag);
             if (lag == low) {
-                return at(low, 1);
+                return at(low);
             }
             return interpolated(table(low), lag - low);
         }
@@ -182,7 +202,7 @@ record ClockGap(double gap, double lag, double unturnedLag) {
         private double[][] table(int low) {
             double[][] table = new double[2 * REACH][10];
             for (int k = 0; k < 2 * REACH; k++) {
-                sums(low + k - REACH + 1, 1, table[k]);
+                sums(low + k - REACH + 1, table[k]);
             }
             return table;
         }
@@ -203,31 +223,30 @@ record ClockGap(double gap, double lag, double unturnedLag) {
             return distances(c);
         }
 
-        /** The best lag, in samples, near one found on the coarse grid. */
-        double between(int coarse, int stride, double unturnedWeight) {
+        /** The best lag, in samples, within {@code about} of a first guess, between samples too. */
+        double between(int guess, int about, double unturnedWeight) {
             double rigidWeight = unturnedWeight == 1 ? 0 : 1;
-            double[] costs = new double[2 * stride + 1];
+            double[] costs = new double[2 * about + 1];
             int best = 0;
-            for (int k = -stride; k <= stride; k++) {
-                double[] at = at(coarse + k, 1);
-                costs[k + stride] = rigidWeight * at[0] + unturnedWeight * at[1];
+            for (int k = -about; k <= about; k++) {
+                costs[k + about] = cost(at(guess + k), rigidWeight, unturnedWeight);
             }
             double margin = NOISE * unturnedWeight * energy;
-            for (int k = 1; k <= stride; k++) {
+            for (int k = 1; k <= about; k++) {
                 for (int side : new int[] {k, -k}) {
-                    if (costs[side + stride] < costs[best + stride] - margin) {
+                    if (costs[side + about] < costs[best + about] - margin) {
                         best = side;
                     }
                 }
             }
-            int middle = coarse + best;
-            double least = costs[best + stride];
+            int middle = guess + best;
+            double least = costs[best + about];
             double found = middle;
             for (int low = middle - 1; low <= middle; low++) {
                 double[][] table = table(low);
                 double a = 0;
                 double b = 1;
-                for (int i = 0; i < 30; i++) {
+                for (int i = 0; i < 24; i++) {
                     double x = a + (b - a) * 0.381966;
                     double y = a + (b - a) * 0.618034;
                     if (cost(interpolated(table, x), rigidWeight, unturnedWeight)

@@ -80,9 +80,9 @@ final class Curve {
         if (count % repeats != 0 || count / repeats < 60) {
             return of(course, interval, true, new double[0], 180);
         }
-        // Every fourth of 720 is plenty for an estimate.
+        // Every second of 720 is plenty for an estimate.
         int one = count / repeats;
-        int stride = one % 4 == 0 && one >= 240 ? 4 : 1;
+        int stride = one % 2 == 0 && one >= 720 ? 2 : 1;
         double[] points = new double[3 * (one / stride) + 3];
         for (int i = 0; i < one / stride; i++) {
             System.arraycopy(samples, 3 * stride * i, points, 3 * i, 3);
@@ -172,6 +172,70 @@ final class Curve {
         return out;
     }
 
+    /**
+     * How far this closed curve is from one that goes back the way it came, metres: 0 for a
+     * pendulum's arc and for a line. Measured at {@code n} points.
+     */
+    double offReturning(int n) {
+        int rough = 64;
+        double[] p = walked(rough, 0, false);
+        double least = Double.MAX_VALUE;
+        int turn = 0;
+        for (int s = 0; s < rough; s++) {
+            double most = folded(p, s, rough, least);
+            if (most < least) {
+                least = most;
+                turn = s;
+            }
+        }
+        double a = (turn - 1.0) / rough;
+        double b = (turn + 1.0) / rough;
+        for (int i = 0; i < 40; i++) {
+            double x = a + 0.381966 * (b - a);
+            double y = b - 0.381966 * (b - a);
+            double atX = folded(walked(rough, x, false), 0, rough, Double.MAX_VALUE);
+            double atY = folded(walked(rough, y, false), 0, rough, Double.MAX_VALUE);
+            if (atX < atY) {
+                b = y;
+            } else {
+                a = x;
+            }
+        }
+        double between = folded(walked(n, (a + b) / 2, false), 0, n, Double.MAX_VALUE);
+        double atPoint = folded(walked(n, (double) turn / rough, false), 0, n, Double.MAX_VALUE);
+        return Math.min(between, atPoint) / 2;
+    }
+
+    private static double folded(double[] p, int turn, int n, double enough) {
+        double most = 0;
+        for (int k = 1; 2 * k < n && most < enough * enough; k++) {
+            int i = 3 * ((turn + k) % n);
+            int j = 3 * ((turn - k + n) % n);
+            double dx = p[i] - p[j];
+            double dy = p[i + 1] - p[j + 1];
+            double dz = p[i + 2] - p[j + 2];
+            most = Math.max(most, dx * dx + dy * dy + dz * dz);
+        }
+        return Math.sqrt(most);
+    }
+
+    /**
+     * Least distance between points half the length apart along this closed curve, metres; exact
+     * for the polygon through {@code 2n} points of it.
+     */
+    double waist(int n) {
+        double[] p = walked(2 * n, 0, false);
+        double least = Double.MAX_VALUE;
+        for (int i = 0; i < n; i++) {
+            double[] across = new double[6];
+            for (int c = 0; c < 6; c++) {
+                across[c] = p[3 * i + c] - p[3 * (i + n) + c];
+            }
+            least = Math.min(least, offChord(across, new double[3], 0, 0));
+        }
+        return least;
+    }
+
     /** How far the curve strays from the chords between {@code n} + 1 walked points, metres. */
     double sag(int n) {
         double[] chord = walked(n, 0, false);
@@ -179,12 +243,12 @@ final class Curve {
         double most = 0;
         for (int i = 0; i < along.length && step > 0; i++) {
             int c = Math.min((int) (along[i] / step), n - 1);
-            most = Math.max(most, offChord(chord, 3 * c, 3 * i));
+            most = Math.max(most, offChord(chord, xyz, 3 * c, 3 * i));
         }
         return most;
     }
 
-    private double offChord(double[] chord, int c, int i) {
+    private static double offChord(double[] chord, double[] xyz, int c, int i) {
         double ax = chord[c + 3] - chord[c];
         double ay = chord[c + 4] - chord[c + 1];
         double az = chord[c + 5] - chord[c + 2];

@@ -1,11 +1,6 @@
 package deferent.motion.link;
 
-import java.util.ArrayList;
-import java.util.List;
-import org.hipparchus.geometry.enclosing.WelzlEncloser;
-import org.hipparchus.geometry.euclidean.threed.Euclidean3D;
-import org.hipparchus.geometry.euclidean.threed.SphereGenerator;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import java.util.Arrays;
 import org.locationtech.jts.algorithm.MinimumBoundingCircle;
 import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.geom.Coordinate;
@@ -27,33 +22,33 @@ import org.locationtech.jts.geom.impl.CoordinateArraySequence;
  * the curve; the curve strays from their chords by at most {@code sag}, so each measure of the
  * curve itself is at most that much more per side, which is taken off.
  *
- * @param radius of the least enclosing circle or ball, metres
+ * @param radius of the least enclosing circle or ball, metres; in space at most a little more
+ * @param radiusAtLeast that radius is no less, metres
  * @param diameter metres
  * @param width least distance between parallel lines that hold it; NaN in space, metres
  * @param round perimeter of the convex hull; NaN in space, metres
  * @param sag metres
  */
-record Extent(double radius, double diameter, double width, double round, double sag) {
+record Extent(
+        double radius,
+        double radiusAtLeast,
+        double diameter,
+        double width,
+        double round,
+        double sag) {
     private static final GeometryFactory SHEET = new GeometryFactory();
 
     static Extent of(double[] xyz, int dimension, double sag) {
         double diameter = diameter(xyz);
         if (dimension == 0) {
-            return new Extent(0, 0, 0, 0, 0);
+            return new Extent(0, 0, 0, 0, 0, 0);
         }
         if (dimension == 1) {
-            return new Extent(diameter / 2, diameter, 0, 2 * diameter, sag);
+            return new Extent(diameter / 2, diameter / 2, diameter, 0, 2 * diameter, sag);
         }
         if (dimension == 3) {
-            List<Vector3D> points = new ArrayList<>();
-            for (int i = 0; i < xyz.length; i += 3) {
-                points.add(new Vector3D(xyz[i], xyz[i + 1], xyz[i + 2]));
-            }
-            double radius =
-                    new WelzlEncloser<Euclidean3D, Vector3D>(1e-9, new SphereGenerator())
-                            .enclose(points)
-                            .getRadius();
-            return new Extent(radius, diameter, Double.NaN, Double.NaN, sag);
+            double[] radius = ball(xyz);
+            return new Extent(radius[0], radius[1], diameter, Double.NaN, Double.NaN, sag);
         }
         Coordinate[] points = new Coordinate[xyz.length / 3];
         for (int i = 0; i < points.length; i++) {
@@ -61,8 +56,10 @@ record Extent(double radius, double diameter, double width, double round, double
         }
         CoordinateSequence all = new CoordinateArraySequence(points);
         Geometry hull = SHEET.createMultiPoint(all).convexHull();
+        double radius = new MinimumBoundingCircle(hull).getRadius();
         return new Extent(
-                new MinimumBoundingCircle(hull).getRadius(),
+                radius,
+                radius,
                 diameter,
                 new MinimumDiameter(hull, true).getLength(),
                 hull.getLength(),
@@ -71,12 +68,56 @@ record Extent(double radius, double diameter, double width, double round, double
 
     /** No rigid motion brings the two paths' Fréchet distance below this, metres. */
     double gapAtLeast(Extent o) {
-        double bound = Math.max(Math.abs(radius - o.radius), Math.abs(diameter - o.diameter) / 2);
+        double bound =
+                Math.max(
+                        Math.max(radiusAtLeast - o.radius, o.radiusAtLeast - radius),
+                        Math.abs(diameter - o.diameter) / 2);
         if (!Double.isNaN(width) && !Double.isNaN(o.width)) {
             bound = Math.max(bound, Math.abs(width - o.width) / 2);
             bound = Math.max(bound, Math.abs(round - o.round) / (2 * Math.PI));
         }
         return Math.max(0, bound - Math.max(sag, o.sag));
+    }
+
+    // A centre by weights that grow with the distance from it, which end on the points that hold
+    // the
+    // ball. Any centre's greatest distance is enough radius; the weighted spread about the weighted
+    // mean is never more than the square of the least radius.
+    private static double[] ball(double[] xyz) {
+        int count = xyz.length / 3;
+        double[] weight = new double[count];
+        Arrays.fill(weight, 1.0 / count);
+        double most = Double.MAX_VALUE;
+        double least = 0;
+        for (int step = 0; step < 150; step++) {
+            double[] c = new double[3];
+            for (int i = 0; i < xyz.length; i++) {
+                c[i % 3] += weight[i / 3] * xyz[i];
+            }
+            double far = 0;
+            double spread = 0;
+            double[] away = new double[count];
+            for (int i = 0; i < count; i++) {
+                double dx = xyz[3 * i] - c[0];
+                double dy = xyz[3 * i + 1] - c[1];
+                double dz = xyz[3 * i + 2] - c[2];
+                double square = dx * dx + dy * dy + dz * dz;
+                away[i] = Math.sqrt(square);
+                far = Math.max(far, away[i]);
+                spread += weight[i] * square;
+            }
+            most = Math.min(most, far);
+            least = Math.max(least, Math.sqrt(spread));
+            double sum = 0;
+            for (int i = 0; i < count; i++) {
+                weight[i] *= away[i] / far;
+                sum += weight[i];
+            }
+            for (int i = 0; i < count; i++) {
+                weight[i] /= sum;
+            }
+        }
+        return new double[] {most, Math.min(least, most)};
     }
 
     private static double diameter(double[] xyz) {

@@ -124,7 +124,7 @@ public record LinkReading(
         double[] hand = samples.hand(rider);
         Vector3D across = trace.pairing().part(root).place().plane().normal();
         Placed placed = Placed.of(head, hand, across);
-        ClockGap clock = ClockGap.of(head, hand, trace.periodic(), quick ? 5 : 3);
+        ClockGap clock = ClockGap.of(head, hand, trace.periodic(), quick ? 8 : 3, !quick);
         boolean closed = trace.periodic();
         ShapeGap shape =
                 quick
