@@ -60,7 +60,8 @@ public final class DocumentError extends RuntimeException {
                 source, pointer, what, right, nearest, atLine, atColumn, withUnderline, ofKey);
     }
 
-    DocumentError from(String otherSource) {
+    /** The same error, told as one of a file or other source. */
+    public DocumentError in(String otherSource) {
         return new DocumentError(
                 otherSource, pointer, what, right, nearest, line, column, underlined, ofKey);
     }

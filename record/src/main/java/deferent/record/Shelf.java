@@ -264,9 +264,9 @@ public final class Shelf {
             return PatternJson.read(
                     StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
         } catch (CharacterCodingException notUtf8) {
-            throw DocumentError.at("", "is not UTF-8 text", "save it as UTF-8").from(source);
+            throw DocumentError.at("", "is not UTF-8 text", "save it as UTF-8").in(source);
         } catch (DocumentError error) {
-            throw error.from(source);
+            throw error.in(source);
         }
     }
 

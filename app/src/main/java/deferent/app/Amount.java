@@ -1,0 +1,134 @@
+package deferent.app;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/**
+ * Numbers with units as the command line takes them: "60cm", "0.6 m", "24in", "90deg", "120g".
+ * Decimal shifts are exact, so 60cm is the same double as 0.6 m.
+ */
+final class Amount {
+    private static final Pattern SAID =
+            Pattern.compile("\\s*([-+−]?[0-9]*[.,]?[0-9]+)\\s*(.*?)\\s*");
+
+    private static final Map<String, String> METRES =
+            Map.of(
+                    "m", "1", "cm", "0.01", "mm", "0.001", "in", "0.0254", "\"", "0.0254", "ft",
+                    "0.3048");
+    private static final Map<String, String> KILOGRAMS =
+            Map.of("kg", "1", "g", "0.001", "oz", "0.028349523125");
+
+    private Amount() {}
+
+    /** Metres. */
+    static double length(String text) {
+        return metric(text, METRES, "length", "60cm, 0.6m, 600mm or 24in");
+    }
+
+    /** Kilograms. */
+    static double mass(String text) {
+        return metric(text, KILOGRAMS, "mass", "120g or 0.12kg");
+    }
+
+    /** Radians. */
+    static double angle(String text) {
+        Matcher said = said(text, "angle", "30deg, 0.5rad or 0.25turn");
+        double number = number(said).doubleValue();
+        return switch (said.group(2).toLowerCase(Locale.ROOT)) {
+            case "deg", "°", "degrees", "degree" -> Math.toRadians(number);
+            case "rad", "radians" -> number;
+            case "turn", "turns" -> number * 2 * Math.PI;
+            default -> throw unit(said, "angle", "30deg, 0.5rad or 0.25turn");
+        };
+    }
+
+    /** Hand cycles (or beats) a minute; "60" and "60bpm" are the same. */
+    static double tempo(String text) {
+        Matcher said = said(text, "tempo", "60 or 60bpm");
+        if (!List.of("", "bpm", "/min", "a minute")
+                .contains(said.group(2).toLowerCase(Locale.ROOT))) {
+            throw unit(said, "tempo", "60 or 60bpm");
+        }
+        return number(said).doubleValue();
+    }
+
+    /** A share of a cycle: "0.5", "1/4" or "25%". */
+    static double share(String text) {
+        Matcher part = Pattern.compile("\\s*([0-9]+)\\s*/\\s*([1-9][0-9]*)\\s*").matcher(text);
+        if (part.matches()) {
+            return Double.parseDouble(part.group(1)) / Double.parseDouble(part.group(2));
+        }
+        Matcher said = said(text, "share of a cycle", "0.5, 1/4 or 25%");
+        return switch (said.group(2)) {
+            case "", "cycles", "cycle" -> number(said).doubleValue();
+            case "%" -> number(said).movePointLeft(2).doubleValue();
+            default -> throw unit(said, "share of a cycle", "0.5, 1/4 or 25%");
+        };
+    }
+
+    private static double metric(
+            String text, Map<String, String> units, String what, String suchAs) {
+        Matcher said = said(text, what, suchAs);
+        String factor = units.get(said.group(2).toLowerCase(Locale.ROOT));
+        if (factor == null) {
+            throw unit(said, what, suchAs);
+        }
+        return number(said).multiply(new BigDecimal(factor)).doubleValue();
+    }
+
+    private static Matcher said(String text, String what, String suchAs) {
+        Matcher said = SAID.matcher(text);
+        if (!said.matches()) {
+            throw new TypeConversionException(
+                    "\"" + text + "\" is no " + what + "; give one such as " + suchAs);
+        }
+        return said;
+    }
+
+    private static BigDecimal number(Matcher said) {
+        return new BigDecimal(said.group(1).replace(',', '.').replace('−', '-'));
+    }
+
+    private static TypeConversionException unit(Matcher said, String what, String suchAs) {
+        String number = said.group(1);
+        return new TypeConversionException(
+                said.group(2).isEmpty()
+                        ? "\"" + number + "\" has no unit; give a " + what + " such as " + suchAs
+                        : "\""
+                                + said.group(2)
+                                + "\" is no unit of "
+                                + what
+                                + " known here; give one such as "
+                                + suchAs);
+    }
+
+    /** For options that take a length. */
+    static final class Length implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return length(text);
+        }
+    }
+
+    /** For options that take a mass. */
+    static final class Mass implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return mass(text);
+        }
+    }
+
+    /** For options that take a tempo. */
+    static final class Tempo implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return tempo(text);
+        }
+    }
+}

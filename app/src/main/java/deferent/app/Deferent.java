@@ -1,0 +1,146 @@
+package deferent.app;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.phrase.PhraseError;
+import deferent.record.DocumentError;
+import deferent.record.ShelfError;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+
+/** The command line's front door. */
+@Command(
+        name = "deferent",
+        version = "deferent 0.1.0",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Say a pairing of two poi, see it move, and know whether it links.",
+            "",
+            "  deferent read isolation vs four-petal antispin",
+            "  deferent studio"
+        },
+        descriptionHeading = "%n",
+        optionListHeading = "%nOptions:%n",
+        commandListHeading = "%nCommands:%n",
+        subcommands = {
+            ReadCommand.class,
+            WordsCommand.class,
+            DrawCommand.class,
+            ShelfCommand.class,
+            StudioCommand.class
+        })
+public final class Deferent implements Runnable {
+    /** Bad input: a phrase, document, option or name that cannot be. */
+    static final int BAD_INPUT = 2;
+
+    /** What was asked for could not be made. */
+    static final int NOT_MADE = 1;
+
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--trace",
+            scope = ScopeType.INHERIT,
+            description = "Show where in the program an unforeseen error came from.")
+    private boolean trace;
+
+    private Deferent() {}
+
+    public static void main(String[] args) {
+        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        int code = execute(out, err, args);
+        out.flush();
+        err.flush();
+        System.exit(code);
+    }
+
+    /** Runs one command line; its exit code. */
+    static int execute(PrintWriter out, PrintWriter err, String... args) {
+        Deferent front = new Deferent();
+        CommandLine line = new CommandLine(front);
+        line.setOut(out);
+        line.setErr(err);
+        line.setUsageHelpWidth(Paragraphs.width());
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setUnmatchedOptionsArePositionalParams(false);
+        line.setAbbreviatedOptionsAllowed(false);
+        line.setParameterExceptionHandler((wrong, given) -> misused(wrong));
+        line.setExecutionExceptionHandler(
+                (thrown, where, parsed) -> {
+                    // Answers so far come before the error.
+                    where.getOut().flush();
+                    return failed(thrown, where.getErr(), front.trace);
+                });
+        return line.execute(args);
+    }
+
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
+
+    private static int misused(ParameterException wrong) {
+        PrintWriter err = wrong.getCommandLine().getErr();
+        err.println("deferent: " + wrong.getMessage());
+        if (!CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err)) {
+            err.println(
+                    "See: " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+        }
+        return BAD_INPUT;
+    }
+
+    private static int failed(Exception thrown, PrintWriter err, boolean trace) {
+        if (trace) {
+            thrown.printStackTrace(err);
+        }
+        if (thrown instanceof PhraseError wrong) {
+            err.println(wrong.underlined());
+            err.println("deferent: " + wrong.what());
+            err.println("Expected: " + wrong.expected() + ".");
+            if (!wrong.nearest().isEmpty()) {
+                err.println("Nearest: " + String.join(", ", wrong.nearest()) + ".");
+            }
+            return BAD_INPUT;
+        }
+        if (thrown instanceof DocumentError wrong) {
+            if (!wrong.underlined().isEmpty()) {
+                err.println(wrong.underlined());
+            }
+            err.println("deferent: " + wrong.getMessage());
+            return BAD_INPUT;
+        }
+        if (thrown instanceof ShelfError wrong) {
+            err.println("deferent: " + wrong.getMessage());
+            return switch (wrong.kind()) {
+                case MISSING, NAME, SIZE -> BAD_INPUT;
+                case CHANGED, FOLDER -> NOT_MADE;
+            };
+        }
+        if (thrown instanceof Refusal wrong) {
+            err.println("deferent: " + wrong.getMessage());
+            return BAD_INPUT;
+        }
+        if (thrown instanceof NotMade cannot) {
+            err.println("deferent: " + cannot.getMessage());
+            return NOT_MADE;
+        }
+        String what =
+                thrown.getMessage() == null
+                        ? ""
+                        : ": " + Arrays.toString(thrown.getMessage().lines().limit(1).toArray());
+        err.println(
+                "deferent: this went wrong inside ("
+                        + thrown.getClass().getSimpleName()
+                        + what
+                        + "); --trace shows where");
+        return NOT_MADE;
+    }
+}

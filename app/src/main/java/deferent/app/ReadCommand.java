@@ -1,0 +1,47 @@
+package deferent.app;
+
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
+import deferent.record.PatternDocument;
+import deferent.record.ReadingsJson;
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+@Command(
+        name = "read",
+        mixinStandardHelpOptions = true,
+        description = "Tells in plain words what a pairing does and whether it links.")
+final class ReadCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Mixin private Asked asked;
+
+    @Option(names = "--json", description = "Answer in JSON, for other programs.")
+    private boolean json;
+
+    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    private boolean why;
+
+    @Override
+    public Integer call() {
+        PatternDocument pattern = asked.pattern();
+        Readings readings =
+                Readings.of(
+                        pattern.pairing(),
+                        pattern.performer(),
+                        Detail.SETTLED,
+                        asked.shelf().motions());
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(ReadingsJson.write(readings));
+        } else {
+            new ReadText(readings, pattern, why).lines().forEach(out::println);
+        }
+        return 0;
+    }
+}

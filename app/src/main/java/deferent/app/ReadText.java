@@ -1,0 +1,174 @@
+package deferent.app;
+
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import deferent.motion.tell.Readings;
+import deferent.motion.tell.Telling;
+import deferent.motion.tell.Told;
+import deferent.motion.trace.Figure;
+import deferent.record.PatternDocument;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/** Readings as a page of text: what is told, then the numbers side by side, cautions last. */
+final class ReadText {
+    private static final int FIRST = 24;
+    private static final int COLUMN = 28;
+
+    private final Readings readings;
+    private final PatternDocument pattern;
+    private final boolean why;
+    private final int width = Paragraphs.width();
+    private final List<String> lines = new ArrayList<>();
+
+    ReadText(Readings readings, PatternDocument pattern, boolean why) {
+        this.readings = readings;
+        this.pattern = pattern;
+        this.why = why;
+    }
+
+    List<String> lines() {
+        head();
+        told();
+        hands();
+        ties();
+        lines.add("");
+        lines.add("Before you spin");
+        for (String caution : Telling.cautions(readings)) {
+            lines.addAll(Paragraphs.wrapped("  - ", caution, width));
+        }
+        return lines;
+    }
+
+    private void head() {
+        lines.add(pattern.name());
+        readings.phrase()
+                .filter(phrase -> !phrase.equals(pattern.name()))
+                .ifPresent(phrase -> lines.addAll(Paragraphs.wrapped("  ", phrase, width)));
+        pattern.author().ifPresent(author -> lines.add("  (" + author + ")"));
+        if (!pattern.note().isEmpty()) {
+            pattern.note()
+                    .lines()
+                    .forEach(line -> lines.addAll(Paragraphs.wrapped("  ", line, width)));
+        }
+        lines.add("");
+    }
+
+    private void told() {
+        for (Told one : Telling.of(readings)) {
+            String mark =
+                    switch (one.tone()) {
+                        case GOOD -> "+ ";
+                        case NOTE -> "  ";
+                        case WARN -> "! ";
+                    };
+            lines.addAll(Paragraphs.wrapped(mark, one.text(), width));
+            if (why) {
+                lines.addAll(Paragraphs.wrapped("      why: ", one.why(), width));
+            }
+        }
+        lines.add("");
+    }
+
+    private void hands() {
+        Pairing pairing = readings.pairing();
+        lines.add(
+                String.format(
+                        Locale.ROOT,
+                        "Tempo %s a minute, one cycle %.3f s",
+                        trimmed(pairing.tempo(), 2),
+                        pairing.period()));
+        row("", side -> side.word() + " hand");
+        row("  tether", side -> centimetres(pairing.part(side).tether().length()));
+        row("  hand path's radius", side -> radius(pairing.part(side), side));
+        row("  poi turns a cycle", side -> turns(pairing.part(side)));
+        row("  start", side -> angle(Size.of(side, Size.Kind.START).read(pairing)));
+        row("  tilt", side -> angle(Size.of(side, Size.Kind.TILT).read(pairing)));
+        row(
+                "  figure",
+                side ->
+                        centimetres(figure(side).width())
+                                + " x "
+                                + centimetres(figure(side).height()));
+        row("  farthest out", side -> centimetres(figure(side).outerRadius()));
+        row("  light's length", side -> centimetres(figure(side).length()));
+        lines.add("");
+    }
+
+    private void ties() {
+        row("", side -> side.word() + " head, " + side.other().word() + " hand");
+        row("  kind", side -> link(side).kind().word());
+        row("  shape gap", side -> gap(link(side).shapeGap()) + " (" + within(link(side)) + ")");
+        row("  clock gap", side -> gap(link(side).clockGap()));
+        row("  lag", side -> trimmed(link(side).lag() + 0.0, 3) + " of a cycle");
+        row("  placed gap in plane", side -> gap(link(side).inPlaneGap()));
+        row("  placed gap across", side -> gap(link(side).depthGap()));
+    }
+
+    private Figure figure(Side side) {
+        return readings.hand(side).figure();
+    }
+
+    private LinkReading link(Side root) {
+        return readings.tie(root).link();
+    }
+
+    private String radius(Part part, Side side) {
+        return part.motion().riding()
+                ? "rides, " + centimetres(link(side.other()).handRadius())
+                : centimetres(part.motion().path().radius());
+    }
+
+    private static String turns(Part part) {
+        int turns = part.motion().spin().turns();
+        return turns == 0 ? "0, swings or points" : Integer.toString(turns);
+    }
+
+    private void row(String name, Function<Side, String> cell) {
+        String left = cell.apply(Side.LEFT);
+        String right = cell.apply(Side.RIGHT);
+        if (left.isEmpty() && right.isEmpty()) {
+            return;
+        }
+        String line =
+                String.format(
+                        Locale.ROOT,
+                        "%-" + FIRST + "s%-" + COLUMN + "s%s",
+                        name,
+                        left.isEmpty() ? "-" : left,
+                        right.isEmpty() ? "-" : right);
+        lines.add(line.stripTrailing());
+    }
+
+    private static String angle(OptionalDouble radians) {
+        return radians.isPresent()
+                ? trimmed(Math.toDegrees(radians.getAsDouble()), 2) + " deg"
+                : "";
+    }
+
+    private static String within(LinkReading link) {
+        return Double.isFinite(link.shapeGapError())
+                ? "within " + gap(link.shapeGapError())
+                : "an estimate";
+    }
+
+    static String centimetres(double metres) {
+        return trimmed(100 * metres, 1) + " cm";
+    }
+
+    static String gap(double metres) {
+        return trimmed(100 * metres, Math.abs(metres) < 0.01 ? 2 : 1) + " cm";
+    }
+
+    static String trimmed(double value, int places) {
+        String text = String.format(Locale.ROOT, "%." + places + "f", value);
+        String cut = text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
+        return cut.equals("-0") ? "0" : cut;
+    }
+}

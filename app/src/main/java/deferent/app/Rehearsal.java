@@ -1,0 +1,30 @@
+package deferent.app;
+
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.file.Path;
+
+/**
+ * Runs common command lines for nobody, so that the classes they load can be kept in an archive and
+ * the next start is quick.
+ */
+final class Rehearsal {
+    private Rehearsal() {}
+
+    public static void main(String[] args) {
+        PrintWriter nobody = new PrintWriter(Writer.nullWriter());
+        // A folder that is not there: the shelf is looked for and found empty.
+        String shelf = Path.of(System.getProperty("java.io.tmpdir"), "no-shelf-here").toString();
+        String[][] lines = {
+            {"read", "isolation vs four-petal antispin", "--shelf", shelf},
+            {"read", "pendulum vs CAP", "--json", "--tether", "55cm", "--shelf", shelf},
+            {"read", "isolashun", "--shelf", shelf},
+            {"words", "CAP", "--shelf", shelf},
+            {"shelf", "list", "--shelf", shelf},
+            {"--help"}
+        };
+        for (String[] line : lines) {
+            Deferent.execute(nobody, nobody, line);
+        }
+    }
+}
