@@ -64,6 +64,11 @@ record HandShape(Kind kind, int first, int second, double size, double other) {
         return kind == Kind.ARC || kind == Kind.PENDULUM_ARC;
     }
 
+    /** Greatest distance from the path's centre, in tethers, as {@code HandPath.radius()} says it. */
+    double reach() {
+        return kind == Kind.ELLIPSE || kind == Kind.LOOP ? size + other : size;
+    }
+
     /** The same shape at radius one. */
     HandShape unit() {
         return new HandShape(kind, first, second, 1, other);

@@ -1,6 +1,5 @@
 package deferent.motion.seek;
 
-import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.SpinLaw;
@@ -323,8 +322,16 @@ public final class Space {
         if (!holds(key)) {
             throw new Refusal("is no motion of this space", "key " + key, "take one it built");
         }
-        HandPath path = handShape(key).path(tether);
-        return new Motion(path, law(key).turned(start(key % grid.starts())));
+        return new Motion(handShape(key).path(tether), spin(key, startOf(key)));
+    }
+
+    /** The poi's start angle, (−π, π]. */
+    double startOf(int key) {
+        return start(key % grid.starts());
+    }
+
+    SpinLaw spin(int key, double start) {
+        return start == 0 ? law(key) : law(key).turned(start);
     }
 
     /** The head's path in tethers. */
@@ -346,13 +353,14 @@ public final class Space {
         return pathTerms[path].curve();
     }
 
-    /** Where the head's path has its mean, in tethers. */
-    double[] headMean(int key) {
+    /** Where the head's path has its mean, in tethers, sized as {@link #head(int, double, double)}. */
+    double[] headMean(int key, double size, double length) {
         int j = key % grid.starts();
         double[] hand = handMean(key);
         double[] poi = spinTerms[spin(key)].mean();
         return new double[] {
-            hand[0] + cos[j] * poi[0] - sin[j] * poi[1], hand[1] + sin[j] * poi[0] + cos[j] * poi[1]
+            size * hand[0] + length * (cos[j] * poi[0] - sin[j] * poi[1]),
+            size * hand[1] + length * (sin[j] * poi[0] + cos[j] * poi[1])
         };
     }
 

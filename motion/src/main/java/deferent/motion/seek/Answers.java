@@ -1,0 +1,372 @@
+package deferent.motion.seek;
+
+import deferent.motion.body.Reach;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.MotionWords;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+
+/**
+ * What a seek has found: class matches, and from them the answers asked for.
+ *
+ * <p>A pair of motions that ties both ways (each head goes where the other's hand goes) stands in two
+ * class matches; it is one pairing, so {@link #pairings(Answer)} and {@link #exactPairings()} have it once, in the match of
+ * the smaller gap, then of the lower key as root.
+ */
+public final class Answers {
+    /** A gap up to this, in tethers, is no gap: linked exactly. */
+    static final double EXACT = 2e-6;
+
+    private final SeekRequest request;
+    private final Look look;
+    private final HeadClasses heads;
+    private final HandClasses hands;
+    private final Matches matches;
+    private final Staging staging;
+    private final List<Portrait> shelf;
+    private final Map<Integer, Integer> simplestRider = new HashMap<>();
+
+    Answers(
+            SeekRequest request,
+            Look look,
+            HeadClasses heads,
+            HandClasses hands,
+            Matches matches) {
+        this.request = request;
+        this.look = look;
+        this.heads = heads;
+        this.hands = hands;
+        this.matches = matches;
+        this.staging =
+                new Staging(request.space(), request.tethers(), request.tether().length());
+        this.shelf = request.shelf().stream().map(Portrait::of).toList();
+    }
+
+    /** Class matches. */
+    public int count() {
+        return matches.count();
+    }
+
+    /** Class matches that link exactly. */
+    public int exactCount() {
+        return (int) IntStream.range(0, count()).filter(this::exact).count();
+    }
+
+    /** Different head paths among the space's motions. */
+    public int headPaths() {
+        return heads.count();
+    }
+
+    /** Different hand paths among them. */
+    public int handPaths() {
+        return hands.count();
+    }
+
+    /** Full comparisons of two curves that it took. */
+    public long comparisons() {
+        return matches.comparisons();
+    }
+
+    /** Pairs of root and rider that the matches stand for. */
+    public long pairs() {
+        return IntStream.range(0, count()).mapToLong(this::pairs).sum();
+    }
+
+    /** Exactly linked pairs of root and rider. */
+    public long exactPairs() {
+        return IntStream.range(0, count()).filter(this::exact).mapToLong(this::pairs).sum();
+    }
+
+    /**
+     * Exactly linked pairings, those that tie both ways once: of the pairs of root and rider every
+     * one of two unlike motions that also ties the other way is there twice.
+     */
+    public long exactPairings() {
+        Map<Long, Long> kinds = new TreeMap<>();
+        List<Integer> exact = IntStream.range(0, count()).filter(this::exact).boxed().toList();
+        Map<Integer, List<Integer>> headsOf = new HashMap<>();
+        for (int m : exact) {
+            headsOf.computeIfAbsent(matches.hand(m), h -> new ArrayList<>()).add(matches.head(m));
+        }
+        for (int head : exact.stream().map(matches::head).distinct().toList()) {
+            for (int key : heads.members(head)) {
+                int hand = hands.of(key);
+                if (hand >= 0) {
+                    kinds.merge(kind(head, hand), 1L, Long::sum);
+                }
+            }
+        }
+        long bothWays = 0;
+        for (int m : exact) {
+            int head = matches.head(m);
+            int hand = matches.hand(m);
+            for (int other : ridden(head)) {
+                for (int lead : headsOf.getOrDefault(other, List.of())) {
+                    bothWays +=
+                            kinds.getOrDefault(kind(head, other), 0L)
+                                    * kinds.getOrDefault(kind(lead, hand), 0L);
+                }
+            }
+        }
+        long withItself = 0;
+        for (int m : exact) {
+            withItself += kinds.getOrDefault(kind(matches.head(m), matches.hand(m)), 0L);
+        }
+        return exactPairs() - (bothWays - withItself) / 2;
+    }
+
+    private List<Integer> ridden(int head) {
+        return Arrays.stream(heads.members(head))
+                .map(hands::of)
+                .filter(h -> h >= 0)
+                .distinct()
+                .boxed()
+                .toList();
+    }
+
+    private static long kind(int head, int hand) {
+        return (long) head << 32 | hand;
+    }
+
+    private boolean exact(int match) {
+        return matches.gap(match) <= EXACT;
+    }
+
+    private long pairs(int match) {
+        return (long) heads.size(matches.head(match)) * hands.riders(matches.hand(match));
+    }
+
+    /** Keys of an answer's roots. */
+    public int[] roots(Answer answer) {
+        return heads.members(answer.headClass());
+    }
+
+    /** Keys of its riders. */
+    public int[] riders(Answer answer) {
+        return hands.keys(answer.handClass());
+    }
+
+    /** The pairing of one of its roots and one of its riders. */
+    public Pairing pairing(int root, int rider) {
+        return staging.pairing(root, rider);
+    }
+
+    /** An answer's pairings, root by root, without those that are told by the match the other way round. */
+    public List<int[]> pairings(Answer answer) {
+        List<int[]> found = new ArrayList<>();
+        for (int root : roots(answer)) {
+            for (int rider : riders(answer)) {
+                if (own(root, rider)) {
+                    found.add(new int[] {root, rider});
+                }
+            }
+        }
+        return found;
+    }
+
+    /** Whether a pair that ties is told this way round. */
+    private boolean own(int root, int rider) {
+        int back = hands.of(root) < 0 ? -1 : matches.find(heads.of(rider), hands.of(root));
+        if (back < 0 || root == rider) {
+            return true;
+        }
+        int there = matches.find(heads.of(root), hands.of(rider));
+        double less = matches.gap(there) - matches.gap(back);
+        return Math.abs(less) > EXACT ? less < 0 : root < rider;
+    }
+
+    /** Whether this root and this rider tie within the tolerance. */
+    public boolean ties(int root, int rider) {
+        return hands.of(rider) >= 0
+                && heads.of(root) >= 0
+                && matches.find(heads.of(root), hands.of(rider)) >= 0;
+    }
+
+    /** One match with the pair that stands for it. */
+    record Candidate(int match, int root, int rider, int simplicity, double contrast, int symmetry) {}
+
+    /** The answers asked for, filtered, in the order asked for. */
+    public List<Answer> list() {
+        List<Candidate> candidates = new ArrayList<>();
+        for (int m = 0; m < count(); m++) {
+            if (request.filter().exactOnly() && !exact(m)) {
+                continue;
+            }
+            candidates.add(candidate(m));
+        }
+        candidates.sort(Comparator.comparingDouble(this::rank).thenComparing(this::byGap));
+        boolean late =
+                switch (request.order()) {
+                    case GAP, SYMMETRY, CONTRAST -> false;
+                    case REACH, FLOOR, HOLD, NEAR_SHELF, NEW -> true;
+                };
+        // What costs a trace is worked out for the first few times as many as are asked for.
+        int most = late ? 4 * request.limit() : request.limit();
+        Map<String, Integer> families = new HashMap<>();
+        List<Answer> found = new ArrayList<>();
+        for (Candidate candidate : candidates) {
+            if (found.size() >= most) {
+                break;
+            }
+            if (candidate.contrast < request.filter().leastContrast()
+                    || candidate.symmetry < request.filter().leastSymmetry()) {
+                continue;
+            }
+            String family = family(candidate);
+            if (families.getOrDefault(family, 0) >= request.perFamily()) {
+                continue;
+            }
+            answer(candidate, family)
+                    .ifPresent(
+                            answer -> {
+                                families.merge(family, 1, Integer::sum);
+                                found.add(answer);
+                            });
+        }
+        if (late) {
+            found.sort(Comparator.comparingDouble(this::lateRank));
+        }
+        return List.copyOf(found.subList(0, Math.min(found.size(), request.limit())));
+    }
+
+    private String family(Candidate c) {
+        return Sight.family(request.space(), c.root)
+                + " > "
+                + Sight.family(request.space(), c.rider);
+    }
+
+    private double rank(Candidate c) {
+        return switch (request.order()) {
+            case SYMMETRY -> c.symmetry == 0 ? -1000 : -c.symmetry;
+            case CONTRAST -> -c.contrast;
+            case GAP, REACH, FLOOR, HOLD, NEAR_SHELF, NEW -> 0;
+        };
+    }
+
+    private int byGap(Candidate a, Candidate b) {
+        double ga = exact(a.match) ? 0 : matches.gap(a.match);
+        double gb = exact(b.match) ? 0 : matches.gap(b.match);
+        int closer = Double.compare(ga, gb);
+        int bySaying = Integer.compare(a.simplicity, b.simplicity);
+        return closer != 0 ? closer : bySaying != 0 ? bySaying : a.match - b.match;
+    }
+
+    private double lateRank(Answer a) {
+        Merit merit = a.merit();
+        return switch (request.order()) {
+            case REACH -> merit.missing();
+            case FLOOR -> merit.floor().orElse(Double.MAX_VALUE);
+            case HOLD -> merit.growth().orElse(Double.MAX_VALUE);
+            case NEAR_SHELF -> merit.toShelf().orElse(Double.MAX_VALUE);
+            case NEW -> -merit.toShelf().orElse(0);
+            case GAP, SYMMETRY, CONTRAST -> 0;
+        };
+    }
+
+    private Candidate candidate(int match) {
+        Space space = request.space();
+        int head = matches.head(match);
+        int root = heads.key(head, 0);
+        int least = Sight.simplicity(space, root);
+        for (int i = 1; i < heads.size(head); i++) {
+            int here = Sight.simplicity(space, heads.key(head, i));
+            if (here < least) {
+                least = here;
+                root = heads.key(head, i);
+            }
+        }
+        int rider = simplestRider.computeIfAbsent(matches.hand(match), this::simplest);
+        double a = Sight.outerRadius(space.head(root));
+        Curve riderHead = space.head(rider);
+        double b = Math.max(Sight.outerRadius(riderHead), 1e-9);
+        int symmetry = Curve.gcd(space.head(root).symmetry(), riderHead.symmetry());
+        return new Candidate(
+                match,
+                root,
+                rider,
+                least + Sight.simplicity(space, rider),
+                Math.max(a / b, b / a),
+                symmetry);
+    }
+
+    private int simplest(int hand) {
+        int best = -1;
+        int least = Integer.MAX_VALUE;
+        for (int key : hands.keys(hand)) {
+            int here = Sight.simplicity(request.space(), key);
+            if (here < least) {
+                least = here;
+                best = key;
+            }
+        }
+        return best;
+    }
+
+    private Optional<Answer> answer(Candidate c, String family) {
+        Pairing pairing = staging.pairing(c.root, c.rider);
+        Filter filter = request.filter();
+        Trace trace = Trace.of(pairing);
+        Reach reach = Reach.of(trace, request.performer());
+        if (filter.reachable() && !reach.everywhere()) {
+            return Optional.empty();
+        }
+        OptionalDouble toShelf = toShelf(Portrait.of(staging, c.root, c.rider));
+        if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
+                || filter.newToShelf() && toShelf.orElse(1) < 1e-6) {
+            return Optional.empty();
+        }
+        boolean exact = exact(c.match);
+        double unit =
+                request.tethers() == Tethers.FREE
+                        ? request.space().head(c.root).size() * request.tether().length()
+                        : request.tether().length();
+        Optional<String> phrase = Phrase.write(pairing);
+        return Optional.of(
+                new Answer(
+                        matches.head(c.match),
+                        matches.hand(c.match),
+                        heads.size(matches.head(c.match)),
+                        hands.riders(matches.hand(c.match)),
+                        exact ? 0 : matches.gap(c.match) * unit,
+                        exact,
+                        c.root,
+                        c.rider,
+                        pairing,
+                        phrase.orElseGet(() -> described(pairing)),
+                        phrase.isPresent(),
+                        family,
+                        exact || request.tethers() == Tethers.FREE
+                                ? List.of()
+                                : Closing.of(staging, c.root, c.rider),
+                        new Merit(
+                                c.contrast,
+                                c.symmetry,
+                                Math.max(
+                                        reach.hand(Side.LEFT).worst(),
+                                        reach.hand(Side.RIGHT).worst()),
+                                OptionalDouble.empty(),
+                                OptionalDouble.empty(),
+                                toShelf)));
+    }
+
+    static String described(Pairing pairing) {
+        return MotionWords.of(pairing, Side.LEFT)
+                + " vs "
+                + MotionWords.of(pairing, Side.RIGHT);
+    }
+
+    private OptionalDouble toShelf(Portrait portrait) {
+        return shelf.stream().mapToDouble(portrait::distance).min();
+    }
+}

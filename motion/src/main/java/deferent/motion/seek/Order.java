@@ -1,0 +1,21 @@
+package deferent.motion.seek;
+
+/** Which answers are told first; equals by gap, then the simpler motions first. */
+public enum Order {
+    /** Exactly linked first, then by clock gap. */
+    GAP,
+    /** What the performer reaches best: by the length that is missing. */
+    REACH,
+    /** Slowest tempo at which both cords stay taut with the light kept, lowest first. */
+    FLOOR,
+    /** How little a small slip grows in a reaction time, least first. */
+    HOLD,
+    /** Most symmetrical figures first. */
+    SYMMETRY,
+    /** A large and a small figure use more of the stage: greatest ratio of outer radii first. */
+    CONTRAST,
+    /** Nearest to a pattern of the shelf first. */
+    NEAR_SHELF,
+    /** Furthest from everything on the shelf first. */
+    NEW
+}

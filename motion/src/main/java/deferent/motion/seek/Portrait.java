@@ -1,0 +1,80 @@
+package deferent.motion.seek;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Trace;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * A pairing as four descriptors in metres: each hand's path and each head's. Two portraits are as far
+ * apart as their descriptors, root with root or root with rider, whichever is nearer; so it does not
+ * matter how a pairing is placed, timed, mirrored or which hand does what.
+ */
+record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double[] riderHead) {
+    private static final int SAMPLES = 720;
+
+    static Portrait of(Pairing pairing) {
+        Trace trace = Trace.of(pairing);
+        return new Portrait(
+                Descriptor.of(hand(trace, Side.LEFT)),
+                Descriptor.of(head(trace, Side.LEFT)),
+                Descriptor.of(hand(trace, Side.RIGHT)),
+                Descriptor.of(head(trace, Side.RIGHT)));
+    }
+
+    static Portrait of(Staging staging, int root, int rider) {
+        Space space = staging.space();
+        double ratio =
+                staging.tethers() == Tethers.FREE
+                        ? space.head(root).size() / space.hand(space.path(rider)).size()
+                        : 1;
+        double other = staging.tether() * ratio;
+        return new Portrait(
+                Descriptor.of(space.hand(space.path(root)).scaled(staging.tether())),
+                Descriptor.of(space.head(root).scaled(staging.tether())),
+                Descriptor.of(space.hand(space.path(rider)).scaled(other)),
+                Descriptor.of(space.head(rider).scaled(other)));
+    }
+
+    /** The path of a hand in its own plane, metres. */
+    static Curve hand(Trace trace, Side side) {
+        return sampled(trace, side, trace.samples(SAMPLES).hand(side));
+    }
+
+    /** The path of a head in its own plane, metres. */
+    static Curve head(Trace trace, Side side) {
+        return sampled(trace, side, trace.samples(SAMPLES).head(side));
+    }
+
+    private static Curve sampled(Trace trace, Side side, double[] xyz) {
+        Part part = trace.pairing().part(side);
+        Vector3D u = part.place().plane().u();
+        Vector3D v = part.place().plane().v();
+        double[] along = new double[SAMPLES];
+        double[] up = new double[SAMPLES];
+        for (int i = 0; i < SAMPLES; i++) {
+            Vector3D p = new Vector3D(xyz[3 * i], xyz[3 * i + 1], xyz[3 * i + 2]);
+            along[i] = p.dotProduct(u);
+            up[i] = p.dotProduct(v);
+        }
+        return Curve.ofSamples(along, up);
+    }
+
+    double distance(Portrait other) {
+        return Math.min(
+                apart(other),
+                apart(
+                        new Portrait(
+                                other.riderHand, other.riderHead, other.rootHand,
+                                other.rootHead)));
+    }
+
+    private double apart(Portrait o) {
+        double a = Descriptor.distance(rootHand, o.rootHand);
+        double b = Descriptor.distance(rootHead, o.rootHead);
+        double c = Descriptor.distance(riderHand, o.riderHand);
+        double d = Descriptor.distance(riderHead, o.riderHead);
+        return Math.sqrt((a * a + b * b + c * c + d * d) / 4);
+    }
+}
