@@ -20,9 +20,9 @@ import java.util.stream.IntStream;
 /**
  * What a seek has found: class matches, and from them the answers asked for.
  *
- * <p>A pair of motions that ties both ways (each head goes where the other's hand goes) stands in two
- * class matches; it is one pairing, so {@link #pairings(Answer)} and {@link #exactPairings()} have it once, in the match of
- * the smaller gap, then of the lower key as root.
+ * <p>A pair of motions that ties both ways (each head goes where the other's hand goes) stands in
+ * two class matches; it is one pairing, so {@link #pairings(Answer)} and {@link #exactPairings()}
+ * have it once, in the match of the smaller gap, then of the lower key as root.
  */
 public final class Answers {
     /** A gap up to this, in tethers, is no gap: linked exactly. */
@@ -37,19 +37,13 @@ public final class Answers {
     private final List<Portrait> shelf;
     private final Map<Integer, Integer> simplestRider = new HashMap<>();
 
-    Answers(
-            SeekRequest request,
-            Look look,
-            HeadClasses heads,
-            HandClasses hands,
-            Matches matches) {
+    Answers(SeekRequest request, Look look, HeadClasses heads, HandClasses hands, Matches matches) {
         this.request = request;
         this.look = look;
         this.heads = heads;
         this.hands = hands;
         this.matches = matches;
-        this.staging =
-                new Staging(request.space(), request.tethers(), request.tether().length());
+        this.staging = new Staging(request.space(), request.tethers(), request.tether().length());
         this.shelf = request.shelf().stream().map(Portrait::of).toList();
     }
 
@@ -162,7 +156,10 @@ public final class Answers {
         return staging.pairing(root, rider);
     }
 
-    /** An answer's pairings, root by root, without those that are told by the match the other way round. */
+    /**
+     * An answer's pairings, root by root, without those that are told by the match the other way
+     * round.
+     */
     public List<int[]> pairings(Answer answer) {
         List<int[]> found = new ArrayList<>();
         for (int root : roots(answer)) {
@@ -194,7 +191,8 @@ public final class Answers {
     }
 
     /** One match with the pair that stands for it. */
-    record Candidate(int match, int root, int rider, int simplicity, double contrast, int symmetry) {}
+    record Candidate(
+            int match, int root, int rider, int simplicity, double contrast, int symmetry) {}
 
     /** The answers asked for, filtered, in the order asked for. */
     public List<Answer> list() {
@@ -361,9 +359,7 @@ public final class Answers {
     }
 
     static String described(Pairing pairing) {
-        return MotionWords.of(pairing, Side.LEFT)
-                + " vs "
-                + MotionWords.of(pairing, Side.RIGHT);
+        return MotionWords.of(pairing, Side.LEFT) + " vs " + MotionWords.of(pairing, Side.RIGHT);
     }
 
     private OptionalDouble toShelf(Portrait portrait) {

@@ -3,8 +3,8 @@ package deferent.motion.seek;
 import deferent.motion.pairing.Refusal;
 
 /**
- * Where a stopped seek stands, in plain numbers that any store can keep. Build and key are made again,
- * which costs seconds; what the join has found is not.
+ * Where a stopped seek stands, in plain numbers that any store can keep. Build and key are made
+ * again, which costs seconds; what the join has found is not.
  *
  * @param grid the space's
  * @param tethers equal or free

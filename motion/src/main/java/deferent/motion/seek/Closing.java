@@ -9,10 +9,10 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A size that closes a tie which is nearly linked. The rider's hand path has a closed form: it must be
- * X/|b|² times as large (see {@link Alignment}); the root's hand path and its tether change its figure as
- * well, so their least gap is sought along each (golden section, Kiefer 1953, about the best of an even
- * scan).
+ * A size that closes a tie which is nearly linked. The rider's hand path has a closed form: it must
+ * be X/|b|² times as large (see {@link Alignment}); the root's hand path and its tether change its
+ * figure as well, so their least gap is sought along each (golden section, Kiefer 1953, about the
+ * best of an even scan).
  *
  * @param size which
  * @param from what it is, metres

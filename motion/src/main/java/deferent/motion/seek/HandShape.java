@@ -64,7 +64,9 @@ record HandShape(Kind kind, int first, int second, double size, double other) {
         return kind == Kind.ARC || kind == Kind.PENDULUM_ARC;
     }
 
-    /** Greatest distance from the path's centre, in tethers, as {@code HandPath.radius()} says it. */
+    /**
+     * Greatest distance from the path's centre, in tethers, as {@code HandPath.radius()} says it.
+     */
     double reach() {
         return kind == Kind.ELLIPSE || kind == Kind.LOOP ? size + other : size;
     }

@@ -7,9 +7,9 @@ import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * A pairing as four descriptors in metres: each hand's path and each head's. Two portraits are as far
- * apart as their descriptors, root with root or root with rider, whichever is nearer; so it does not
- * matter how a pairing is placed, timed, mirrored or which hand does what.
+ * A pairing as four descriptors in metres: each hand's path and each head's. Two portraits are as
+ * far apart as their descriptors, root with root or root with rider, whichever is nearer; so it
+ * does not matter how a pairing is placed, timed, mirrored or which hand does what.
  */
 record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double[] riderHead) {
     private static final int SAMPLES = 720;
@@ -66,8 +66,7 @@ record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double
                 apart(other),
                 apart(
                         new Portrait(
-                                other.riderHand, other.riderHead, other.rootHand,
-                                other.rootHead)));
+                                other.riderHand, other.riderHead, other.rootHand, other.rootHead)));
     }
 
     private double apart(Portrait o) {

@@ -41,7 +41,10 @@ public record SeekRequest(
         shelf = List.copyOf(shelf);
     }
 
-    /** All ties among a space's motions, equal tethers of the usual length, simplest and closest first. */
+    /**
+     * All ties among a space's motions, equal tethers of the usual length, simplest and closest
+     * first.
+     */
     public static SeekRequest of(Space space) {
         return new SeekRequest(
                 space,

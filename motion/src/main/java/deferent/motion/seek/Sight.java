@@ -6,8 +6,8 @@ import deferent.motion.pairing.Swing;
 import java.util.Locale;
 
 /**
- * What is seen of one motion of a space at a glance: how large its figure is, how often it looks the same
- * when turned, and how simple it is to say.
+ * What is seen of one motion of a space at a glance: how large its figure is, how often it looks
+ * the same when turned, and how simple it is to say.
  */
 final class Sight {
     private static final int LOOKS = 96;

@@ -353,7 +353,9 @@ public final class Space {
         return pathTerms[path].curve();
     }
 
-    /** Where the head's path has its mean, in tethers, sized as {@link #head(int, double, double)}. */
+    /**
+     * Where the head's path has its mean, in tethers, sized as {@link #head(int, double, double)}.
+     */
     double[] headMean(int key, double size, double length) {
         int j = key % grid.starts();
         double[] hand = handMean(key);

@@ -17,11 +17,11 @@ import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * Puts a root and a rider together in the wall plane, root in the left hand, so that the rider's hand goes
- * where the root's head goes: turned, mirrored and timed as the best alignment of the two paths says, its
- * centre moved by the difference of their means. Of several alignments the one that turns the rider
- * least is taken, so that motions stay as the trade says them. A rider on a pendulum's own arc rides, as no
- * short series is that arc.
+ * Puts a root and a rider together in the wall plane, root in the left hand, so that the rider's
+ * hand goes where the root's head goes: turned, mirrored and timed as the best alignment of the two
+ * paths says, its centre moved by the difference of their means. Of several alignments the one that
+ * turns the rider least is taken, so that motions stay as the trade says them. A rider on a
+ * pendulum's own arc rides, as no short series is that arc.
  *
  * @param space whose keys are meant
  * @param tethers equal, or the rider's as long as the tie asks
@@ -47,8 +47,7 @@ record Staging(Space space, Tethers tethers, double tether) {
                 shape.kind() == HandShape.Kind.PENDULUM_ARC
                         && space.law(root) instanceof Swing
                         && Alignment.gap(head, hand) <= HeadClasses.SAME;
-        Alignment laid =
-                rides ? Alignment.calmest(head, hand, false) : Alignment.best(head, hand);
+        Alignment laid = rides ? Alignment.calmest(head, hand, false) : Alignment.best(head, hand);
         double turn = laid.mirrored() ? Math.PI - laid.turn() : laid.turn();
         turn = snapped(Math.IEEEremainder(turn, 2 * Math.PI), 2 * Math.PI);
         int common = Curve.gcd(head.rounds(), hand.rounds());
@@ -62,9 +61,7 @@ record Staging(Space space, Tethers tethers, double tether) {
         SpinLaw spin = space.spin(rider, space.startOf(rider)).turned(turn);
         Motion follow =
                 rides
-                        ? new Motion(
-                                new Riding(),
-                                spin.turned(2 * Math.PI * spin.turns() * ahead))
+                        ? new Motion(new Riding(), spin.turned(2 * Math.PI * spin.turns() * ahead))
                         : new Motion(
                                 shape.path(tether * ratio * sizes.riderHand).turned(turn), spin);
         Place usual = Place.usual(Side.RIGHT, Plane.WALL);
