@@ -20,7 +20,7 @@ final class Following implements Course {
     private final double[] ends;
 
     /** Per step e, e′, e″ at its start and at its end. */
-    private static final int WIDTH = 18;
+    static final int WIDTH = 18;
 
     private Following(
             Course hand,
@@ -40,15 +40,16 @@ final class Following implements Course {
     /** One cycle of a table from the state {@code start} (e and q), which it must come back to. */
     static Following cycle(HandTable table, Cord cord, double[] start) {
         Marching marching = new Marching(cord, 0);
+        Swinging swinging = new Swinging(cord);
         double[] y = start.clone();
         int steps = table.steps();
         double[] times = new double[steps + 1];
         double[] ends = new double[steps * WIDTH];
         for (int i = 0; i < steps; i++) {
             times[i] = table.time(i);
-            note(table.hand().at(table.time(i)), cord, y, ends, i * WIDTH);
+            swinging.note(table.ends(), 12 * i, y, ends, i * WIDTH);
             marching.step(table, i, y);
-            note(table.hand().before(table.time(i + 1)), cord, y, ends, i * WIDTH + 9);
+            swinging.note(table.ends(), 12 * i + 6, y, ends, i * WIDTH + 9);
         }
         times[steps] = table.time(steps);
         return new Following(table.hand(), cord, table.over(), true, times, ends);
@@ -58,26 +59,6 @@ final class Following implements Course {
     static Following stretch(Course hand, Cord cord, double[] times, double[] ends) {
         return new Following(
                 hand, cord, new Interval(times[0], times[times.length - 1]), false, times, ends);
-    }
-
-    static int width() {
-        return WIDTH;
-    }
-
-    /** Writes e, e′ and e″ of the state {@code y}. */
-    static void note(State hand, Cord cord, double[] y, double[] out, int at) {
-        Vector3D e = new Vector3D(y[0], y[1], y[2]);
-        Vector3D w = rate(hand.velocity(), cord, y);
-        Vector3D z = bend(hand, cord, e, w);
-        put(e, out, at);
-        put(w, out, at + 3);
-        put(z, out, at + 6);
-    }
-
-    private static void put(Vector3D v, double[] out, int at) {
-        out[at] = v.getX();
-        out[at + 1] = v.getY();
-        out[at + 2] = v.getZ();
     }
 
     /** e′ of the state {@code y}. */
@@ -116,21 +97,6 @@ final class Following implements Course {
         Vector3D v = hand.velocity().add(w.scalarMultiply(cord.length()));
         return cord.fall()
                 .subtract(v.scalarMultiply(cord.dragOverSpeed(v.getNorm()) / cord.swingMass()));
-    }
-
-    /**
-     * Tension at the head over the head's mass, m/s², for the taut state; below zero the cord is
-     * about to go slack.
-     */
-    static double tension(State hand, Cord cord, double[] y) {
-        Vector3D e = new Vector3D(y[0], y[1], y[2]);
-        Vector3D w = rate(hand.velocity(), cord, y);
-        Vector3D a = hand.acceleration().add(bend(hand, cord, e, w).scalarMultiply(cord.length()));
-        Vector3D v = hand.velocity().add(w.scalarMultiply(cord.length()));
-        return e.dotProduct(
-                cord.fall()
-                        .add(cord.drag(v).scalarMultiply(1 / cord.kit().headMass()))
-                        .subtract(a));
     }
 
     @Override

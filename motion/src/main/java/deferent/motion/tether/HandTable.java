@@ -2,7 +2,9 @@ package deferent.motion.tether;
 
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
+import deferent.motion.trace.State;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A hand's velocity at every stage of every step of one cycle: steps of even length within each
@@ -12,6 +14,7 @@ final class HandTable {
     private final Course hand;
     private final double[] times;
     private final double[] velocity;
+    private volatile double @Nullable [] ends;
 
     private HandTable(Course hand, double[] times, double[] velocity) {
         this.hand = hand;
@@ -58,6 +61,31 @@ final class HandTable {
             velocity[at + 3 * s + 1] = v.getY();
             velocity[at + 3 * s + 2] = v.getZ();
         }
+    }
+
+    /** Velocity and acceleration of the hand at a step's start and at its end, six numbers each. */
+    double[] ends() {
+        double[] made = ends;
+        if (made == null) {
+            made = new double[12 * steps()];
+            for (int i = 0; i < steps(); i++) {
+                put(hand.at(times[i]), made, 12 * i);
+                put(hand.before(times[i + 1]), made, 12 * i + 6);
+            }
+            ends = made;
+        }
+        return made;
+    }
+
+    static void put(State state, double[] out, int at) {
+        Vector3D v = state.velocity();
+        Vector3D a = state.acceleration();
+        out[at] = v.getX();
+        out[at + 1] = v.getY();
+        out[at + 2] = v.getZ();
+        out[at + 3] = a.getX();
+        out[at + 4] = a.getY();
+        out[at + 5] = a.getZ();
     }
 
     Course hand() {

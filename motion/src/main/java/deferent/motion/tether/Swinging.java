@@ -118,6 +118,53 @@ final class Swinging {
         }
     }
 
+    /**
+     * Writes e, e′ and e″ of a taut state.
+     *
+     * @param hand the hand's velocity and acceleration
+     * @param at where they stand
+     * @return tension at the head over its mass, m/s²; below zero the cord is about to go slack
+     */
+    double note(double[] hand, int at, double[] y, double[] out, int to) {
+        double hx = hand[at];
+        double hy = hand[at + 1];
+        double hz = hand[at + 2];
+        double ex = y[0];
+        double ey = y[1];
+        double ez = y[2];
+        double s = ex * hx + ey * hy + ez * hz;
+        double wx = (y[3] - hx + s * ex) / swing;
+        double wy = (y[4] - hy + s * ey) / swing;
+        double wz = (y[5] - hz + s * ez) / swing;
+        double px = -hand[at + 3];
+        double py = -gravity - hand[at + 4];
+        double pz = -hand[at + 5];
+        double onHead = 0;
+        if (air) {
+            double vx = hx + length * wx;
+            double vy = hy + length * wy;
+            double vz = hz + length * wz;
+            double k = cord.dragOverSpeed(Math.sqrt(vx * vx + vy * vy + vz * vz));
+            px -= k / cord.swingMass() * vx;
+            py -= k / cord.swingMass() * vy;
+            pz -= k / cord.swingMass() * vz;
+            // What the head's own drag is more than the swing's share of it, along the cord.
+            onHead = -(k / cord.kit().headMass() - k / cord.swingMass()) * s;
+        }
+        double along = px * ex + py * ey + pz * ez;
+        double square = wx * wx + wy * wy + wz * wz;
+        out[to] = ex;
+        out[to + 1] = ey;
+        out[to + 2] = ez;
+        out[to + 3] = wx;
+        out[to + 4] = wy;
+        out[to + 5] = wz;
+        out[to + 6] = (px - along * ex) / swing - square * ex;
+        out[to + 7] = (py - along * ey) / swing - square * ey;
+        out[to + 8] = (pz - along * ez) / swing - square * ez;
+        return along + length * square + onHead;
+    }
+
     /** Puts |e| = 1 and e·q = 0 right after rounding and the step's error moved them. */
     static void tidy(double[] y) {
         double size = Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]);
