@@ -4,6 +4,7 @@ import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
 import deferent.motion.trace.TimedBreak;
@@ -33,7 +34,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param side whose
  * @param cord the poi
  * @param turns wanted turns of the cord over the trace
- * @param solutions those that pull throughout first, then by how near the head stays to the ideal
+ * @param solutions those that pull throughout and are as meant first, then by how near the head
+ *     stays to the ideal
  * @param tried what the search did
  */
 public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
@@ -68,6 +70,15 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             return leastPull >= 0;
         }
 
+        /**
+         * Whether it is still the motion that was said: on average its cord is within a third of a
+         * turn of the ideal's. Behind the same hand circle an isolation and an extension lie half a
+         * turn apart, and so do a level and an upright cat-eye.
+         */
+        public boolean asMeant() {
+            return Math.abs(lead) < 2 * Math.PI / 3;
+        }
+
         public double leastPullWeights() {
             return leastPull / orbit.cord().headWeight();
         }
@@ -79,12 +90,26 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
      * @param starts how many were tried
      * @param settled how many led to a periodic motion
      * @param otherTurns how many of these had another number of turns than wanted
+     * @param everyDirection whether every direction the cord may start in closes, as with a still
+     *     hand and nearly so for hands that turn much slower than the poi; then the one nearest the
+     *     ideal is given
      * @param coarse steps a cycle while searching
      * @param fine steps a cycle of what is kept
      */
-    public record Tried(int starts, int settled, int otherTurns, int coarse, int fine) {}
+    public record Tried(
+            int starts,
+            int settled,
+            int otherTurns,
+            boolean everyDirection,
+            int coarse,
+            int fine) {}
 
     private static final int MOST = 12;
+    private static final int CLOSING = 10;
+
+    /** Speed, in turns of the swing length a cycle, below which a start counts as closing. */
+    private static final double ADRIFT = 1e-5;
+
     private static final double SAME = 1e-5;
 
     public static KeepTheHand of(Trace ideal, Side side, Kit kit) {
@@ -95,9 +120,9 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         return new Search(ideal, side, cord).answer();
     }
 
-    /** The solution a spinner means: it pulls throughout and stays nearest to the ideal. */
+    /** The solution a spinner means: it pulls throughout, as meant, and nearest to the ideal. */
     public Optional<Solution> best() {
-        return solutions.stream().filter(Solution::pulls).findFirst();
+        return solutions.stream().filter(s -> s.pulls() && s.asMeant()).findFirst();
     }
 
     /** The trace with this side's head following a solution; corded. */
@@ -134,6 +159,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private final int coarse;
         private int settled;
         private int otherTurns;
+        private boolean adrift;
         private final List<double[]> seen = new ArrayList<>();
         private final List<Solution> found = new ArrayList<>();
 
@@ -160,19 +186,52 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             HandTable finest = HandTable.of(hand, cuts, 6 * coarse);
             Shooting shooting = new Shooting(rough, cord, normal, turn);
             List<double[]> starts = starts();
-            int count = starts.size();
-            for (double[] start : planar && wanted != 0 ? bracketed(shooting, starts) : starts) {
-                shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
+            boolean round = planar && wanted != 0;
+            List<double[]> next = round ? bracketed(shooting, starts) : starts;
+            if (adrift) {
+                keepAligned(next.get(0), fine);
+            } else {
+                for (double[] start : next) {
+                    shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
+                }
             }
             found.sort(
-                    Comparator.comparing((Solution s) -> !s.pulls())
+                    Comparator.comparing((Solution s) -> !(s.pulls() && s.asMeant()))
                             .thenComparingDouble(s -> s.away().mean()));
+            dropShifted();
             return new KeepTheHand(
                     side,
                     cord,
                     wanted,
                     List.copyOf(found),
-                    new Tried(count, settled, otherTurns, coarse, 3 * coarse));
+                    new Tried(starts.size(), settled, otherTurns, adrift, coarse, 3 * coarse));
+        }
+
+        /**
+         * Of motions that are one another's shift along a continuum (a still hand's in time, a
+         * level circle's about the upright) keeps the nearest to the ideal: they pull alike.
+         */
+        private void dropShifted() {
+            List<Solution> kept = new ArrayList<>();
+            for (Solution one : found) {
+                boolean alike =
+                        kept.stream()
+                                .anyMatch(
+                                        k ->
+                                                near(k.leastPull(), one.leastPull())
+                                                        && near(
+                                                                k.greatestPull(),
+                                                                one.greatestPull()));
+                if (!alike) {
+                    kept.add(one);
+                }
+            }
+            found.clear();
+            found.addAll(kept);
+        }
+
+        private boolean near(double a, double b) {
+            return Math.abs(a - b) < 1e-4 * cord.headWeight();
         }
 
         private List<double[]> starts() {
@@ -219,32 +278,82 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         }
 
         /**
-         * Of starts all round, the ones next to which a periodic motion must lie; the first alone
-         * where every direction closes, as with a still hand in no air.
+         * Of starts all round, the ones next to which a periodic motion must lie, and every third
+         * of those for which no closing rate is found; one alone where every direction closes.
          */
         private List<double[]> bracketed(Shooting shooting, List<double[]> starts) {
             List<Optional<Shooting.Closed>> closed = new ArrayList<>();
             double most = 0;
+            int closing = 0;
             for (double[] start : starts) {
-                Optional<Shooting.Closed> one = shooting.closed(start, 1e-7, MOST);
+                Optional<Shooting.Closed> one = shooting.closed(start, 1e-7, CLOSING);
                 closed.add(one);
-                most = Math.max(most, one.map(c -> Math.abs(c.missing())).orElse(0.0));
+                if (one.isPresent()) {
+                    closing++;
+                    most = Math.max(most, Math.abs(one.get().missing()));
+                }
+            }
+            if (3 * closing >= starts.size() && most < ADRIFT) {
+                adrift = true;
+                return closed.stream()
+                        .flatMap(Optional::stream)
+                        .limit(1)
+                        .map(Shooting.Closed::state)
+                        .toList();
             }
             List<double[]> out = new ArrayList<>();
-            if (most < 1e-5) {
-                closed.get(0).ifPresent(c -> out.add(c.state()));
-                return out;
-            }
             for (int i = 0; i < closed.size(); i++) {
                 Optional<Shooting.Closed> a = closed.get(i);
                 Optional<Shooting.Closed> b = closed.get((i + 1) % closed.size());
-                if (a.isPresent()
-                        && b.isPresent()
-                        && a.get().missing() < 0 != b.get().missing() < 0) {
+                if (a.isEmpty()) {
+                    if (i % 3 == 0) {
+                        out.add(starts.get(i));
+                    }
+                } else if (b.isPresent() && a.get().missing() < 0 != b.get().missing() < 0) {
                     out.add(between(a.get(), b.get()));
                 }
             }
             return out;
+        }
+
+        /**
+         * Where every direction closes, the one whose cord runs ahead of the ideal's as much as
+         * behind it.
+         */
+        private void keepAligned(double[] start, HandTable fine) {
+            Shooting shooting = new Shooting(fine, cord, normal, turn);
+            Vector3D axis = normal;
+            double[] from = start;
+            Optional<Solution> last = Optional.empty();
+            for (int i = 0; i < 8; i++) {
+                Optional<Shooting.Closed> closed = shooting.closed(from, 1e-11, 20);
+                if (closed.isEmpty()) {
+                    break;
+                }
+                Orbit orbit = new Orbit(fine, cord, closed.get().state(), normal);
+                Course head = orbit.head();
+                double lead = turning.lead(hand, head, ideal.hand(side), ideal.head(side));
+                last = Optional.of(solution(orbit, head, lead, Math.abs(closed.get().missing())));
+                if (Math.abs(lead) < 1e-9) {
+                    break;
+                }
+                from = turned(closed.get().state(), axis, lead);
+            }
+            last.ifPresent(
+                    s -> {
+                        settled++;
+                        found.add(s);
+                    });
+        }
+
+        private double[] turned(double[] state, Vector3D axis, double lead) {
+            // The plane's normal and the shadow's sense agree or are opposite.
+            double by = -lead * Math.signum(axis.dotProduct(turning.u().crossProduct(turning.v())));
+            Rotation rotation = new Rotation(axis, by, RotationConvention.VECTOR_OPERATOR);
+            Vector3D h = hand.at(ideal.interval().start()).velocity();
+            Vector3D e = new Vector3D(state[0], state[1], state[2]);
+            return Following.state(
+                    h, cord, rotation.applyTo(e), rotation.applyTo(Following.rate(h, cord, state)));
         }
 
         private static double[] between(Shooting.Closed a, Shooting.Closed b) {
@@ -281,7 +390,12 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                             .from(state, 1e-11, 4)
                             .map(f -> apart(f.state(), state))
                             .orElse(Double.POSITIVE_INFINITY);
-            found.add(solution(orbit, head, error));
+            found.add(
+                    solution(
+                            orbit,
+                            head,
+                            turning.lead(hand, head, ideal.hand(side), ideal.head(side)),
+                            error));
         }
 
         private boolean known(double[] state) {
@@ -303,25 +417,33 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             return Math.sqrt(sum);
         }
 
-        private Solution solution(Orbit orbit, Course head, double error) {
-            Tension tension = new Tension(hand, head, cord);
-            Times times = Times.of(ideal.interval(), cuts, 192);
-            double[] pulls = times.of(tension::at);
-            double least = times.least(pulls, tension::at);
-            double most = 0;
-            for (double p : pulls) {
-                most = Math.max(most, p);
-            }
+        private Solution solution(Orbit orbit, Course head, double lead, double error) {
+            Pulls pulls = Pulls.of(orbit.table(), cord, head, ideal.interval(), cuts);
             return new Solution(
                     orbit,
                     head,
                     Away.of(head, ideal.head(side), ideal, side),
-                    turning.lead(hand, head, ideal.hand(side), ideal.head(side)),
-                    tension.at(least),
-                    least,
-                    most,
+                    lead,
+                    pulls.least(),
+                    pulls.leastTime(),
+                    pulls.greatest(),
                     Floquet.of(orbit).growth(),
                     error);
+        }
+    }
+
+    /** Least and greatest tension at the head over a cycle, newtons. */
+    record Pulls(double least, double leastTime, double greatest) {
+        static Pulls of(HandTable table, Cord cord, Course head, Interval over, double[] cuts) {
+            Tension tension = new Tension(table.hand(), head, cord);
+            Times times = Times.of(over, cuts, 192);
+            double[] pulls = times.of(tension::at);
+            double least = times.least(pulls, tension::at);
+            for (int i = 0; i < pulls.length; i++) {
+                pulls[i] = -pulls[i];
+            }
+            double most = times.least(pulls, t -> -tension.at(t));
+            return new Pulls(tension.at(least), least, tension.at(most));
         }
     }
 
@@ -337,6 +459,17 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                             .scalarMultiply(cord.kit().headMass())
                             .add(cord.drag(p.velocity())));
         }
+    }
+
+    /** A state that closes but for a drift too slow to matter; empty where there is none. */
+    static Optional<double[]> drifting(
+            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
+        return normal.getNormSq() > 0 && turn != 0
+                ? new Shooting(table, cord, normal, turn)
+                        .closed(guess, 1e-11, 20)
+                        .filter(c -> Math.abs(c.missing()) < ADRIFT)
+                        .map(Shooting.Closed::state)
+                : Optional.empty();
     }
 
     /**

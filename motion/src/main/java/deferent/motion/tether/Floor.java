@@ -1,0 +1,507 @@
+package deferent.motion.tether;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Swing;
+import deferent.motion.trace.State;
+import deferent.motion.trace.Trace;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * The slowest tempo at which a hand's cord stays taut and its poi still gets round.
+ *
+ * <p>Time scales out of the ideal figure: at a period P its accelerations are α(φ)/P², φ the phase.
+ * So without drag
+ *
+ * <ul>
+ *   <li>the ideal's pull over the mass is −α·e/P² + g·e, and the floor is the least of
+ *       √(−α·e/(−g·e)) over the phases where the cord points up (g·e &lt; 0);
+ *   <li>a light asks for free fall where α(φ) points straight down with |α| = gP²; in a plane the
+ *       cord's number of turns can change there and nowhere else;
+ *   <li>a still hand needs √(gL) at the top of the circle, which takes the period 2π/agm(√5,
+ *       1)·√(L/g) a turn: from energy, θ′² = (g/L)(3 − 2cos θ), θ from the top, and ∫dθ/√(3 − 2cos
+ *       θ) over a turn is 2π/agm(√5, 1), DLMF 19.8(i).
+ * </ul>
+ *
+ * <p>With drag, and for a hand that keeps a moving path, the tempo is stepped down from one that
+ * works and the place where it stops working is bisected; what gave way is the reason.
+ *
+ * @param side whose
+ * @param ideal for the ideal figure, cord along its tether
+ * @param light for a hand that keeps the light
+ * @param hand for a hand that keeps its own path
+ * @param gravityAlone for a swing, seconds of one cycle at which gravity alone does the work, hand
+ *     still; empty for other motions
+ */
+public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDouble gravityAlone) {
+
+    /** What gives way below the floor, or why there is none. */
+    public enum Reason {
+        /** Slower, the cord would have to push. */
+        SLACK,
+        /** Slower, the light asks for free fall and the cord no longer gets round. */
+        FREE_FALL,
+        /** Slower, no periodic motion with the wanted turns is found. */
+        VANISHES,
+        /** No floor down to the slowest tempo there is. */
+        NONE,
+        /**
+         * No tempo works: even at the fastest, the cord would have to push or does not get round.
+         */
+        NEVER,
+        /** A pendulum that nobody drives sets the tempo; it works there. */
+        OWN_TEMPO
+    }
+
+    /**
+     * One floor.
+     *
+     * @param reason what gives way
+     * @param tempo slowest that works, a minute, as the pairing counts; empty where there is no
+     *     floor or nothing works
+     * @param period seconds of the common cycle at that tempo; empty with it
+     * @param phase where in the cycle it gives way, in cycles from the start; empty where the
+     *     reason has no place
+     */
+    public record Limit(
+            Reason reason, OptionalDouble tempo, OptionalDouble period, OptionalDouble phase) {
+        static Limit without(Reason reason) {
+            return new Limit(
+                    reason, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+        }
+
+        /** Whether the pairing's tempo is fast enough. */
+        public boolean met(double atTempo) {
+            return reason != Reason.NEVER
+                    && (tempo.isEmpty() || atTempo >= tempo.getAsDouble() * (1 - 1e-9));
+        }
+    }
+
+    private static final double SLOWEST = 1;
+    private static final double FASTEST = 600;
+
+    public static Floor of(Pairing pairing, Side side, Kit kit) {
+        Trace trace = Trace.of(pairing);
+        return of(trace, side, Cord.of(trace, side, kit));
+    }
+
+    /**
+     * @param ideal the ideal trace of its pairing, at any tempo
+     */
+    public static Floor of(Trace ideal, Side side, Cord cord) {
+        Corners.refuse(ideal, side, "tempo floor");
+        Looking looking = new Looking(ideal, side, cord);
+        return new Floor(
+                side,
+                looking.ideal(),
+                looking.light(),
+                looking.hand(),
+                gravityAlone(ideal.pairing().part(side), cord));
+    }
+
+    /**
+     * Seconds for one turn of the slowest full circle about a still hand with a taut cord:
+     * 2π/agm(√5, 1)·√(length/gravity).
+     */
+    public static double loop(double length, double gravity) {
+        double a = Math.sqrt(5);
+        double b = 1;
+        while (Math.abs(a - b) > 1e-15 * a) {
+            double mean = (a + b) / 2;
+            b = Math.sqrt(a * b);
+            a = mean;
+        }
+        return 2 * Math.PI / a * Math.sqrt(length / gravity);
+    }
+
+    private static OptionalDouble gravityAlone(Part part, Cord cord) {
+        double pulled = cord.gravity() * part.place().plane().v().getY();
+        return part.motion().spin() instanceof Swing swing && pulled > 0.01 * cord.gravity()
+                ? OptionalDouble.of(swing.period(cord.swingLength(), pulled))
+                : OptionalDouble.empty();
+    }
+
+    /** One look. */
+    private static final class Looking {
+        private static final int COUNT = 720;
+        private static final double STRIDE = 1.04;
+
+        private final Trace ideal;
+        private final Side side;
+        private final Cord cord;
+        private final Pairing pairing;
+        private final double period;
+        private final double shortest;
+        private final double longest;
+        private final Times times;
+        private final Vector3D normal;
+
+        Looking(Trace ideal, Side side, Cord cord) {
+            this.ideal = ideal;
+            this.side = side;
+            this.cord = cord;
+            this.pairing = ideal.pairing();
+            this.period = ideal.period();
+            this.shortest = period * pairing.tempo() / FASTEST;
+            this.longest = period * pairing.tempo() / SLOWEST;
+            this.times = Times.of(ideal, side, 2, COUNT);
+            this.normal = KeepTheHand.planeNormal(ideal, side, cord);
+        }
+
+        private Limit at(Reason reason, double found, double time) {
+            double phase = (time - ideal.interval().start()) / period;
+            return new Limit(
+                    reason,
+                    OptionalDouble.of(pairing.tempo() * period / found),
+                    OptionalDouble.of(found),
+                    OptionalDouble.of(phase - Math.floor(phase)));
+        }
+
+        private Limit own(boolean works) {
+            return Limit.without(works ? Reason.OWN_TEMPO : Reason.NEVER);
+        }
+
+        // --- the ideal figure ---
+
+        /** Pull over mass at time t of the trace were its period {@code p}. */
+        private double pull(double time, double p) {
+            State head = ideal.head(side).at(time);
+            Vector3D e = head.position().subtract(ideal.hand(side).at(time).position()).normalize();
+            double quick = period / p;
+            Vector3D drag = cord.drag(head.velocity().scalarMultiply(quick));
+            return e.dotProduct(
+                    cord.fall()
+                            .subtract(head.acceleration().scalarMultiply(quick * quick))
+                            .add(drag.scalarMultiply(1 / cord.kit().headMass())));
+        }
+
+        private double leastTime(double p) {
+            DoubleUnaryOperator f = t -> pull(t, p);
+            return times.least(times.of(f), f);
+        }
+
+        private boolean taut(double p) {
+            return pull(leastTime(p), p) >= -1e-9;
+        }
+
+        Limit ideal() {
+            if (pairing.setsOwnTempo()) {
+                return own(taut(period));
+            }
+            if (!cord.kit().air()) {
+                return idealWithoutAir();
+            }
+            return stepped(this::taut, p -> at(Reason.SLACK, p, leastTime(p)));
+        }
+
+        private Limit idealWithoutAir() {
+            // Longest period at time t, squared; infinite where the cord hangs.
+            DoubleUnaryOperator longestSquared =
+                    t -> {
+                        double inward = (pull(t, period) - pullAtRest(t)) * period * period;
+                        double weight = pullAtRest(t);
+                        return weight < -1e-12 ? inward / -weight : inward >= -1e-12 ? 1e12 : -1;
+                    };
+            double[] values = times.of(longestSquared);
+            double time = times.least(values, longestSquared);
+            double square = longestSquared.applyAsDouble(time);
+            if (square > longest * longest) {
+                return Limit.without(Reason.NONE);
+            }
+            if (square < shortest * shortest) {
+                // A hanging cord that is pushed at speed may yet be taut when slow enough.
+                return stepped(this::taut, p -> at(Reason.SLACK, p, leastTime(p)));
+            }
+            return at(Reason.SLACK, Math.sqrt(square), time);
+        }
+
+        private double pullAtRest(double time) {
+            Vector3D e =
+                    ideal.head(side)
+                            .at(time)
+                            .position()
+                            .subtract(ideal.hand(side).at(time).position())
+                            .normalize();
+            return e.dotProduct(cord.fall());
+        }
+
+        // --- the light ---
+
+        private Vector3D asked(double time, double p) {
+            State head = ideal.head(side).at(time);
+            double quick = period / p;
+            Vector3D v = head.velocity().scalarMultiply(quick);
+            return head.acceleration()
+                    .scalarMultiply(quick * quick)
+                    .subtract(cord.fall())
+                    .subtract(cord.drag(v).scalarMultiply(1 / cord.swingMass()));
+        }
+
+        private boolean getsRound(double p) {
+            Turning turning = Turning.of(ideal, side);
+            int wanted = turning.turns(ideal.hand(side), ideal.head(side));
+            double sum = 0;
+            double first = Double.NaN;
+            double last = Double.NaN;
+            double least = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < times.count(); i++) {
+                Vector3D b = asked(times.at(i), p);
+                least = Math.min(least, b.getNorm());
+                double angle = turning.angle(b.negate());
+                if (i > 0) {
+                    sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
+                } else {
+                    first = angle;
+                }
+                last = angle;
+            }
+            sum += Math.IEEEremainder(first - last, 2 * Math.PI);
+            boolean lost = least < KeepTheLight.LOST * 9.8;
+            return !lost
+                    && (pairing.part(side).place().turn().turns() != 0
+                            || Math.rint(sum / (2 * Math.PI)) == wanted);
+        }
+
+        private double fallTime(double p) {
+            DoubleUnaryOperator f = t -> asked(t, p).getNorm();
+            return times.least(times.of(f), f);
+        }
+
+        Limit light() {
+            if (pairing.setsOwnTempo()) {
+                return own(getsRound(period));
+            }
+            if (!cord.kit().air() && normal.getNormSq() > 0 && getsRound(shortest)) {
+                return lightWithoutAir();
+            }
+            return stepped(this::getsRound, p -> at(Reason.FREE_FALL, p, fallTime(p)));
+        }
+
+        private Limit lightWithoutAir() {
+            Vector3D level = normal.crossProduct(Vector3D.PLUS_J).normalize();
+            double best = Double.POSITIVE_INFINITY;
+            double bestTime = 0;
+            for (int i = 0; i + 1 < times.count(); i++) {
+                double a = times.at(i);
+                double b = times.at(i + 1);
+                double fa = across(a, level);
+                double fb = across(b, level);
+                if (fa == 0 || fa < 0 != fb < 0) {
+                    double t = fa == 0 ? a : root(a, b, level);
+                    double down = -ideal.head(side).at(t).acceleration().getY();
+                    double p = period * Math.sqrt(Math.max(down, 0) / cord.gravity());
+                    if (down > 0 && p < best) {
+                        best = p;
+                        bestTime = t;
+                    }
+                }
+            }
+            return best > longest
+                    ? Limit.without(Reason.NONE)
+                    : at(Reason.FREE_FALL, best, bestTime);
+        }
+
+        private double across(double time, Vector3D level) {
+            return ideal.head(side).at(time).acceleration().dotProduct(level);
+        }
+
+        private double root(double from, double to, Vector3D level) {
+            double a = from;
+            double b = to;
+            boolean below = across(a, level) < 0;
+            for (int i = 0; i < 60; i++) {
+                double middle = (a + b) / 2;
+                if (across(middle, level) < 0 == below) {
+                    a = middle;
+                } else {
+                    b = middle;
+                }
+            }
+            return (a + b) / 2;
+        }
+
+        // --- stepping and halving ---
+
+        private interface Works {
+            boolean at(double p);
+        }
+
+        private interface Told {
+            Limit at(double p);
+        }
+
+        /**
+         * From the fastest tempo down to the first that does not work, then halved. Where even the
+         * fastest does not work, from the first that does.
+         */
+        private Limit stepped(Works works, Told told) {
+            double p = shortest;
+            while (p <= longest && !works.at(p)) {
+                p *= STRIDE;
+            }
+            if (p > longest) {
+                return Limit.without(Reason.NEVER);
+            }
+            while (p * STRIDE <= longest) {
+                if (!works.at(p * STRIDE)) {
+                    double good = p;
+                    double bad = p * STRIDE;
+                    while (bad - good > 1e-12 * bad) {
+                        double middle = (good + bad) / 2;
+                        if (middle == good || middle == bad) {
+                            break;
+                        }
+                        if (works.at(middle)) {
+                            good = middle;
+                        } else {
+                            bad = middle;
+                        }
+                    }
+                    return told.at(good);
+                }
+                p *= STRIDE;
+            }
+            return Limit.without(Reason.NONE);
+        }
+
+        // --- the kept hand ---
+
+        Limit hand() {
+            if (pairing.setsOwnTempo()) {
+                return own(KeepTheHand.of(ideal, side, cord).best().isPresent());
+            }
+            Part part = pairing.part(side);
+            int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
+            boolean stillCircle =
+                    part.still() && turns > 0 && normal.getNormSq() > 0 && !cord.kit().air();
+            if (stillCircle && cord.gravity() > 0) {
+                double down = Math.sqrt(1 - normal.getY() * normal.getY());
+                double p = turns * loop(cord.swingLength(), cord.gravity() * down);
+                return p > longest
+                        ? Limit.without(Reason.NONE)
+                        : p < shortest
+                                ? Limit.without(Reason.NEVER)
+                                : at(Reason.SLACK, p, topTime());
+            }
+            return new Branches().limit();
+        }
+
+        // When the ideal cord points straight up.
+        private double topTime() {
+            DoubleUnaryOperator f = this::pullAtRest;
+            return times.least(times.of(f), f);
+        }
+
+        /** Follows periodic motions down in tempo. */
+        private final class Branches {
+            Limit limit() {
+                double p = period;
+                KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
+                while (here.best().isEmpty() && p / 1.15 > shortest) {
+                    p /= 1.15;
+                    here = KeepTheHand.of(traced(p), side, cord);
+                }
+                if (here.best().isEmpty()) {
+                    return Limit.without(Reason.NEVER);
+                }
+                Limit slowest = Limit.without(Reason.NEVER);
+                for (KeepTheHand.Solution solution : here.solutions()) {
+                    if (solution.pulls() && solution.asMeant()) {
+                        Limit one = follow(p, solution, here.tried().fine());
+                        if (one.reason() == Reason.NONE) {
+                            return one;
+                        }
+                        if (slowest.period().isEmpty()
+                                || one.period().orElse(0) > slowest.period().orElse(0)) {
+                            slowest = one;
+                        }
+                    }
+                }
+                return slowest;
+            }
+
+            private Limit follow(double from, KeepTheHand.Solution solution, int steps) {
+                Mark good = new Mark(from, solution.orbit().start(), solution.leastPullTime());
+                double stride = STRIDE;
+                Reason reason = Reason.VANISHES;
+                double place = Double.NaN;
+                while (good.period() * stride <= longest && stride > 1 + 1e-9) {
+                    Step step = step(good, good.period() * stride, steps);
+                    if (step.mark().isPresent()) {
+                        good = step.mark().get();
+                    } else {
+                        reason = step.reason();
+                        place = step.place();
+                        stride = 1 + (stride - 1) / 2;
+                    }
+                }
+                if (good.period() * stride > longest) {
+                    return Limit.without(Reason.NONE);
+                }
+                double phase = Double.isNaN(place) ? good.weakest() / good.period() : place;
+                return new Limit(
+                        reason,
+                        OptionalDouble.of(pairing.tempo() * period / good.period()),
+                        OptionalDouble.of(good.period()),
+                        OptionalDouble.of(phase - Math.floor(phase)));
+            }
+
+            private Step step(Mark from, double p, int steps) {
+                Trace trace = traced(p);
+                HandTable table = HandTable.of(trace.hand(side), Times.cuts(trace, side, 3), steps);
+                double[] guess = from.state().clone();
+                for (int i = 3; i < 6; i++) {
+                    guess[i] *= from.period() / p;
+                }
+                double turn =
+                        2
+                                * Math.PI
+                                * Turning.of(trace, side).turns(trace.hand(side), trace.head(side));
+                Optional<Shooting.Found> found =
+                        new Shooting(table, cord, normal, turn).from(guess, 1e-10, 8);
+                Optional<double[]> state =
+                        found.map(Shooting.Found::state)
+                                .or(() -> KeepTheHand.drifting(table, cord, normal, turn, guess))
+                                .filter(y -> !far(y, guess));
+                if (state.isEmpty()) {
+                    return new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
+                }
+                KeepTheHand.Pulls pulls =
+                        KeepTheHand.Pulls.of(
+                                table,
+                                cord,
+                                Following.cycle(table, cord, state.get()),
+                                table.over(),
+                                Times.cuts(trace, side, 3));
+                double phase = pulls.leastTime() / p;
+                return pulls.least() < 0
+                        ? new Step(Optional.empty(), Reason.SLACK, phase)
+                        : new Step(
+                                Optional.of(new Mark(p, state.get(), pulls.leastTime())),
+                                Reason.SLACK,
+                                phase);
+            }
+
+            // A jump to another branch is no continuation.
+            private boolean far(double[] a, double[] b) {
+                double dot = a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+                return dot < Math.cos(0.5);
+            }
+
+            private Trace traced(double p) {
+                return p == period
+                        ? ideal
+                        : Trace.of(
+                                pairing.withTempo(OptionalDouble.of(pairing.tempo() * period / p)));
+            }
+        }
+
+        private record Mark(double period, double[] state, double weakest) {}
+
+        private record Step(Optional<Mark> mark, Reason reason, double place) {}
+    }
+}
