@@ -59,7 +59,7 @@ final class Gate implements Filter {
             return "is for another host";
         }
         List<String> origins = Collections.list(asked.getHeaders("Origin"));
-        boolean upgrades = asked.getHeader("Upgrade") != null;
+        boolean upgrades = "websocket".equalsIgnoreCase(asked.getHeader("Upgrade"));
         if (upgrades && origins.isEmpty()) {
             return "opens a socket without saying from which page";
         }

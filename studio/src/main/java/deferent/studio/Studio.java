@@ -40,7 +40,8 @@ public final class Studio implements AutoCloseable {
 
     /** Opens a studio and returns once it answers. */
     public static Studio start(StudioOptions options) {
-        JETTY.setLevel(Level.WARNING);
+        // Its warnings repeat what strangers sent; what fails in here is logged here.
+        JETTY.setLevel(Level.SEVERE);
         JAVALIN.setLevel(Level.WARNING);
         Shelf shelf = Shelf.at(options.shelf());
         Wordbook words = new Wordbook(shelf);
