@@ -42,7 +42,7 @@ final class Amounts {
     /** "60 cm", "27.5 cm", "1.0E-12 m". */
     static String length(double metres) {
         String plain = Double.toString(metres);
-        if (!Double.isFinite(metres) || plain.contains("E") || metres == 0 && 1 / metres < 0) {
+        if (!Double.isFinite(metres) || plain.contains("E") || same(metres, -0.0)) {
             return plain + " m";
         }
         String cm = new BigDecimal(plain).movePointRight(2).stripTrailingZeros().toPlainString();

@@ -22,6 +22,9 @@ final class Hand {
                     EnumSet.of(UPRIGHT, LEVEL),
                     EnumSet.of(TOGETHER, SPLIT, QUARTER, TIMING),
                     EnumSet.of(SAME, OPPOSITE),
+                    EnumSet.of(SAME, OPPOSITES),
+                    EnumSet.of(SAME_TIME, OPPOSITE),
+                    EnumSet.of(SAME_TIME, SPLIT, QUARTER, TIMING),
                     EnumSet.of(SAME_TIME, OPPOSITES),
                     EnumSet.of(CLOCKWISE, COUNTER_CLOCKWISE));
 

@@ -5,6 +5,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Tether;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** The user's own names of motions, on top of the trade's words. Immutable. */
@@ -48,6 +49,11 @@ public final class Lexicon {
         Map<String, Own> more = new LinkedHashMap<>(byKey);
         more.put(key, new Own(name.strip(), motion, tether));
         return new Lexicon(Collections.unmodifiableMap(more));
+    }
+
+    /** The motions in it, in the order they were first given. */
+    public List<Own> motions() {
+        return List.copyOf(byKey.values());
     }
 
     /** By {@link Spelling#key}, in the order they were given. */

@@ -181,7 +181,7 @@ final class Making {
     }
 
     private int ofItsSense(int turns) {
-        if (turns > 0 && sizes.has(ANTISPIN) || turns < 0 && sizes.has(IN_SPIN)) {
+        if ((turns > 0 && sizes.has(ANTISPIN)) || (turns < 0 && sizes.has(IN_SPIN))) {
             throw new Refusal(
                     "are " + turns,
                     "poi turns",

@@ -178,8 +178,8 @@ public final class MotionWords {
 
     private static boolean oneWay(SpinLaw spin) {
         return spin instanceof Turns
-                || spin instanceof Stretches s
-                        && s.stretches().stream().allMatch(x -> x.turns() * s.turns() >= 0);
+                || (spin instanceof Stretches s
+                        && s.stretches().stream().allMatch(x -> x.turns() * s.turns() >= 0));
     }
 
     private static String pathName(HandPath path) {

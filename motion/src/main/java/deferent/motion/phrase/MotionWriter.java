@@ -252,8 +252,10 @@ final class MotionWriter {
         if (onArc && spin.turns() > 0) {
             offers.add("CAP" + SpinWords.of(spin, 2));
         }
-        circle(tether / 2, spin);
-        circle(tether, spin);
+        if (!(spin instanceof Swing)) {
+            circle(tether / 2, spin);
+            circle(tether, spin);
+        }
         still(spin);
     }
 

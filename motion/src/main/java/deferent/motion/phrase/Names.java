@@ -45,6 +45,6 @@ final class Names {
     static boolean headOnArc(Motion motion) {
         return motion.path().still()
                 && (motion.spin() instanceof Swing
-                        || motion.spin() instanceof Stretches s && s.turns() == 0);
+                        || (motion.spin() instanceof Stretches s && s.turns() == 0));
     }
 }

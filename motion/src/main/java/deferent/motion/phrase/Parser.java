@@ -130,7 +130,11 @@ final class Parser {
                 if (owner != (hand == first ? LEFT : RIGHT)) {
                     throw reader.error(
                             next.get().spot(),
-                            "\"" + owner.said() + "\" is said of the " + hand.name() + " hand",
+                            "\""
+                                    + owner.said()
+                                    + "\" among the words of the "
+                                    + hand.name()
+                                    + " hand",
                             "sizes of both or of one hand after a comma at the end");
                 }
                 reader.skip(next.get());

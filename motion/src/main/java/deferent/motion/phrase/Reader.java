@@ -126,7 +126,7 @@ final class Reader {
     /** Whether a number starts here, in figures or as a word from one on. */
     boolean numberNext() {
         return next(Token.Kind.NUMBER)
-                || next(Token.Kind.LETTERS) && NUMBERS.contains(Spelling.key(token().text()));
+                || (next(Token.Kind.LETTERS) && NUMBERS.contains(Spelling.key(token().text())));
     }
 
     /** A number in figures, as a fraction, or in words; what for is said in the error. */
@@ -235,7 +235,7 @@ final class Reader {
         near.addAll(Spelling.nearest(token.text(), candidates));
         if (near.isEmpty()) {
             for (String candidate : candidates) {
-                String first = candidate.split("[ -]")[0];
+                String first = candidate.replaceFirst("[ -].*", "");
                 if (!first.equals(candidate)
                         && !Spelling.nearest(token.text(), List.of(first)).isEmpty()) {
                     near.add(candidate);

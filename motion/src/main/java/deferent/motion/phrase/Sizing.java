@@ -57,9 +57,7 @@ final class Sizing {
     Pairing pairing(Tether usual) {
         Sense sense =
                 shared.containsKey(COUNTER_CLOCKWISE) ? Sense.COUNTER_CLOCKWISE : Sense.CLOCKWISE;
-        boolean opposite =
-                shared.containsKey(OPPOSITE)
-                        || shared.containsKey(OPPOSITES) && !shared.containsKey(SAME);
+        boolean opposite = shared.containsKey(OPPOSITE) || shared.containsKey(OPPOSITES);
         boolean leftMirrored = sense == Sense.COUNTER_CLOCKWISE;
         Part first = part(left, Side.LEFT, leftMirrored, usual);
         Part second = part(right, Side.RIGHT, leftMirrored ^ opposite, usual);

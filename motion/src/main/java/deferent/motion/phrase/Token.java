@@ -70,9 +70,9 @@ record Token(Kind kind, String text, Spot spot) {
         return sign
                 && free
                 && (figure(line, at + 1)
-                        || at + 1 < line.length()
+                        || (at + 1 < line.length()
                                 && line.charAt(at + 1) == '.'
-                                && figure(line, at + 2));
+                                && figure(line, at + 2)));
     }
 
     private static int numberEnd(String line, int at) {

@@ -46,7 +46,7 @@ enum Unit {
 
     /** Whether it measures lengths in metres. */
     boolean length() {
-        return ordinal() <= MILLIMETRES.ordinal();
+        return this == METRES || this == CENTIMETRES || this == MILLIMETRES;
     }
 
     /** Metres, exact to the last figure said. */

@@ -484,12 +484,14 @@ enum Word {
         return Optional.ofNullable(word);
     }
 
+    /** Whether it names a hand path alone, with the poi turning as said. */
     boolean path() {
-        return ordinal() >= POINT.ordinal() && ordinal() <= LOOPS.ordinal();
+        return EnumSet.range(POINT, LOOPS).contains(this);
     }
 
+    /** Whether it names a polygon. */
     boolean polygon() {
-        return ordinal() >= POLYGON.ordinal() && ordinal() <= OCTAGON.ordinal();
+        return EnumSet.range(POLYGON, OCTAGON).contains(this);
     }
 
     // Sizes and qualifiers that every hand takes.

@@ -52,6 +52,8 @@ class BadPhrasesTest {
             CAP riding vs triquetra riding | riding | hands each ride the other | let one of them lead
             isolation vs triquetra @ 3 | @ | "@" says nothing here | a size of the second hand, timing, direction, tempo, or the end
             isolation vs triquetra, 4 | 4 | "4" does not say what it is the size of | a size's word beside it, such as petals, tether, hand radius or tilt
+            isolation vs triquetra, same time, opposite | opposite | "opposite direction" after "same time" | only one of them
+            isolation vs triquetra right tether 50 cm left | left | "left" among the words of the second hand | sizes of both or of one hand after a comma at the end
             isolation vs triquetra, amplitude 30° | amplitude 30° | neither motion takes "amplitude" | a size of one of the two motions
             """)
     void eachBadPhraseIsUnderlinedAndPutRight(

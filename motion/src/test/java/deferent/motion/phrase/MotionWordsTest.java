@@ -115,6 +115,9 @@ class MotionWordsTest {
             antispin box flower vs vertical cat-eye | box four-petal antispin vs vertical cat-eye
             linear isolation tilt 20° vs CAP | linear isolation tilt 20° vs CAP
             isolation centre 10 cm left vs CAP cycles 2 | isolation centre 10 cm left vs CAP cycles 2
+            triquetra against riding pendulum | triquetra vs pendulum riding
+            cap riding pendulum tether 50 cm | CAP tether 60 cm riding pendulum tether 50 cm
+            isolation vs triquetra, split-time opposites | isolation vs triquetra, split time, opposite direction
             """)
     void aPhraseIsWrittenInItsShortestWords(String said, String written) {
         if (written.isEmpty()) {
