@@ -107,6 +107,13 @@ final class ShelfDesk {
                     "send If-Match with the revision you opened, or If-None-Match: * for a new"
                             + " one");
         }
+        if (fresh && !Shelf.slug(id).equals(id)) {
+            throw new Unfit(
+                    400,
+                    "is no name for a new file",
+                    "\"" + id + "\"",
+                    "call it " + Shelf.slug(id));
+        }
         if (fresh) {
             saved(context, shelf.saveNew(id, document), 201);
         } else {

@@ -1,5 +1,6 @@
 package deferent.studio;
 
+import deferent.motion.pairing.Refusal;
 import deferent.page.Palette;
 import deferent.record.Shelf;
 import io.javalin.Javalin;
@@ -7,6 +8,7 @@ import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import jakarta.servlet.DispatcherType;
+import java.net.BindException;
 import java.net.URI;
 import java.time.Duration;
 import java.util.EnumSet;
@@ -38,11 +40,11 @@ public final class Studio implements AutoCloseable {
         this.workers = workers;
     }
 
-    /** Opens a studio and returns once it answers. */
+    /** Opens a studio and returns once it answers; refuses a port that is taken. */
     public static Studio start(StudioOptions options) {
         // Its warnings repeat what strangers sent; what fails in here is logged here.
         JETTY.setLevel(Level.SEVERE);
-        JAVALIN.setLevel(Level.WARNING);
+        JAVALIN.setLevel(Level.OFF);
         Shelf shelf = Shelf.at(options.shelf());
         Wordbook words = new Wordbook(shelf);
         Desk desk = new Desk(words);
@@ -70,9 +72,23 @@ public final class Studio implements AutoCloseable {
             server.start(LOOPBACK, options.port());
         } catch (RuntimeException e) {
             workers.shutdownNow();
-            throw e;
+            throw taken(e)
+                    ? new Refusal(
+                            "is taken by another program",
+                            "port " + options.port(),
+                            "close that one, or give another port, or 0 for any that is free")
+                    : e;
         }
         return new Studio(server, workers);
+    }
+
+    private static boolean taken(Throwable e) {
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof BindException) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static void plain(JavalinConfig config) {

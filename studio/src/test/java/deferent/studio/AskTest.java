@@ -44,10 +44,8 @@ class AskTest {
         Trace trace = Trace.of(Phrase.parse("isolation vs triquetra").pairing());
         assertThat(scene.get("count").asInt()).isEqualTo(720);
         for (Side side : Side.values()) {
-            FloatBuffer head =
-                    floats(scene.at("/samples/" + side.word() + "/head").asString());
-            FloatBuffer hand =
-                    floats(scene.at("/samples/" + side.word() + "/hand").asString());
+            FloatBuffer head = floats(scene.at("/samples/" + side.word() + "/head").asString());
+            FloatBuffer hand = floats(scene.at("/samples/" + side.word() + "/hand").asString());
             assertThat(head.limit()).isEqualTo(3 * 720);
             for (int i = 0; i < 720; i++) {
                 double time = scene.get("period_s").asDouble() * i / 720;
@@ -88,8 +86,7 @@ class AskTest {
         assertThat(second.at("/scene/samples")).isEqualTo(first.at("/scene/samples"));
         assertThat(second.get("pattern")).isEqualTo(first.get("pattern"));
         assertThat(PatternJson.readPattern(first.get("pattern")).pairing())
-                .isEqualTo(
-                        Phrase.parse("isolation vs four-petal antispin, split time").pairing());
+                .isEqualTo(Phrase.parse("isolation vs four-petal antispin, split time").pairing());
     }
 
     @Test
@@ -299,7 +296,8 @@ class AskTest {
     @Test
     void aStillComesAsSvgWithNamedGroupsOrAsPixels() throws Exception {
         HttpResponse<String> svg =
-                visitor.post("/api/still", "{\"phrase\":\"isolation vs triquetra\",\"time_s\":0.2}");
+                visitor.post(
+                        "/api/still", "{\"phrase\":\"isolation vs triquetra\",\"time_s\":0.2}");
         assertThat(svg.headers().firstValue("Content-Type")).contains("image/svg+xml");
         assertThat(svg.body())
                 .contains("<g id=\"left-head-trail\">")

@@ -30,8 +30,7 @@ class AssetsTest {
         Files.writeString(page.resolve("secret.txt"), "of a kind that is not served");
         Files.writeString(folder.resolve("outside.js"), "out of the folder");
         Files.createSymbolicLink(page.resolve("way-out.js"), folder.resolve("outside.js"));
-        visitor =
-                Visitor.to(StudioOptions.of(folder.resolve("shelf")).withPage(page));
+        visitor = Visitor.to(StudioOptions.of(folder.resolve("shelf")).withPage(page));
     }
 
     @AfterAll
@@ -61,8 +60,7 @@ class AssetsTest {
         String policy =
                 visitor.get("/").headers().firstValue("Content-Security-Policy").orElseThrow();
         // Worked out with: printf "alert('one')" | openssl dgst -sha256 -binary | base64
-        assertThat(policy)
-                .contains("script-src 'self' 'sha256-" + ALERT_ONE + "';");
+        assertThat(policy).contains("script-src 'self' 'sha256-" + ALERT_ONE + "';");
         assertThat(policy).doesNotContain("script-src 'self' 'unsafe-inline'");
     }
 

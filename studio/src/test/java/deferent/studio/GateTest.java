@@ -46,8 +46,14 @@ class GateTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "evil.example", "evil.example:%d", "127.0.0.1", "localhost:1", "127.0.0.1.evil.example:%d",
-                "localhost:%d.evil.example", "user@evil.example:%d", "[::2]:%d"
+                "evil.example",
+                "evil.example:%d",
+                "127.0.0.1",
+                "localhost:1",
+                "127.0.0.1.evil.example:%d",
+                "localhost:%d.evil.example",
+                "user@evil.example:%d",
+                "[::2]:%d"
             })
     void aRequestForAnotherHostIsTurnedAway(String host) {
         String answer = raw(host.formatted(visitor.studio.port()), "");
@@ -72,8 +78,12 @@ class GateTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "http://evil.example", "null", "https://127.0.0.1:%d", "http://127.0.0.1:1",
-                "http://localhost.evil.example:%d", "file://"
+                "http://evil.example",
+                "null",
+                "https://127.0.0.1:%d",
+                "http://127.0.0.1:1",
+                "http://localhost.evil.example:%d",
+                "file://"
             })
     void aPageFromElsewhereIsTurnedAway(String origin) {
         HttpResponse<String> response =
@@ -93,7 +103,9 @@ class GateTest {
                 visitor.send(
                         visitor.request("/api/ask")
                                 .header("Origin", visitor.origin())
-                                .POST(BodyPublishers.ofString("{\"ask\":\"words\",\"word\":\"poi\"}"))
+                                .POST(
+                                        BodyPublishers.ofString(
+                                                "{\"ask\":\"words\",\"word\":\"poi\"}"))
                                 .build());
         assertThat(response.statusCode()).isIn(200, 422);
     }

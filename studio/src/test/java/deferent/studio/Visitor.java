@@ -70,7 +70,9 @@ final class Visitor implements AutoCloseable {
         return Desk.JSON.readTree(response.body());
     }
 
-    /** Sends bytes as they are, for what a well-behaved client would never send; the whole answer. */
+    /**
+     * Sends bytes as they are, for what a well-behaved client would never send; the whole answer.
+     */
     String raw(String request) {
         try (Socket socket = new Socket("127.0.0.1", studio.port())) {
             socket.setSoTimeout(10_000);

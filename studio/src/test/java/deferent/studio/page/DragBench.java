@@ -1,7 +1,7 @@
 package deferent.studio.page;
 
-import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
 import deferent.studio.Studio;
@@ -104,7 +104,8 @@ public final class DragBench {
             page.mouse().down();
             drag(page, x, y, WARM, 0.7);
             page.waitForTimeout(300);
-            page.evaluate("measured.length = 0; moves.length = 0; deferentDesk.session.live.givenUp = 0");
+            page.evaluate(
+                    "measured.length = 0; moves.length = 0; deferentDesk.session.live.givenUp = 0");
             drag(page, x, y, moves, 1.0);
             Chromium.until(page, "!deferentDesk.session.live.busy");
             page.waitForTimeout(200);
@@ -132,7 +133,8 @@ public final class DragBench {
     }
 
     private static double[] sorted(List<Map<String, Object>> lines, String key) {
-        double[] out = lines.stream().mapToDouble(l -> ((Number) l.get(key)).doubleValue()).toArray();
+        double[] out =
+                lines.stream().mapToDouble(l -> ((Number) l.get(key)).doubleValue()).toArray();
         Arrays.sort(out);
         return out;
     }
@@ -196,8 +198,7 @@ public final class DragBench {
         Path shelf = Files.createTempDirectory("deferent-drag");
         try (Studio studio = Studio.start(StudioOptions.of(shelf));
                 Chromium chromium = Chromium.start(browser, !gpu)) {
-            Measured measured =
-                    measure(chromium.browser(), studio.address().toString(), MOVES);
+            Measured measured = measure(chromium.browser(), studio.address().toString(), MOVES);
             System.out.print(measured.told());
             if (measured.dropped() > 0) {
                 System.exit(1);

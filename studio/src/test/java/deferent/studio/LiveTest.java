@@ -1,0 +1,189 @@
+package deferent.studio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.http.WebSocket;
+import java.nio.file.Path;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletionStage;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+
+class LiveTest {
+    @TempDir Path shelf;
+    private Visitor visitor;
+
+    @BeforeEach
+    void open() {
+        visitor = Visitor.to(shelf);
+    }
+
+    @AfterEach
+    void close() {
+        visitor.close();
+    }
+
+    @Test
+    void aQuestionIsAnsweredOnTheSocketAsByPost() throws Exception {
+        String question = "{\"id\":7,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}";
+        Line line = new Line();
+        line.say(question);
+        JsonNode answer = line.next();
+        assertThat(answer.get("id").asInt()).isEqualTo(7);
+        assertThat(answer).isEqualTo(visitor.ask(question));
+    }
+
+    @Test
+    void everyMoveOfADragIsAnsweredInItsOrder() throws Exception {
+        Line line = new Line();
+        for (int i = 0; i < 200; i++) {
+            line.say(
+                    """
+                    {"id":%d,"ask":"pairing","phrase":"isolation vs triquetra",
+                     "change":[{"grab":"right.circle","to":[%s,0,0.26]}]}
+                    """
+                            .formatted(i, 0.3 + 0.002 * i));
+        }
+        for (int i = 0; i < 200; i++) {
+            JsonNode answer = line.next();
+            assertThat(answer.get("id").asInt()).isEqualTo(i);
+            assertThat(answer.at("/pattern/pairing/right/hand/radius_m").asDouble())
+                    .isEqualTo(Math.rint(300 + 2.0 * i) / 1000);
+        }
+    }
+
+    @Test
+    void aRefusedQuestionGetsItsErrorAndItsIdAndTheLineStaysOpen() throws Exception {
+        Line line = new Line();
+        line.say("{\"id\":\"a\",\"ask\":\"pairing\",\"phrase\":\"isolation vs nonsense\"}");
+        JsonNode refused = line.next();
+        assertThat(refused.get("id").asString()).isEqualTo("a");
+        assertThat(refused.at("/error/start").asInt()).isEqualTo(13);
+        line.say("not json");
+        assertThat(line.next().at("/error/what").asString()).startsWith("is not JSON");
+        line.say("{\"id\":2,\"ask\":\"words\",\"word\":\"CAP\"}");
+        assertThat(line.next().get("id").asInt()).isEqualTo(2);
+    }
+
+    @Test
+    void aNewerQuestionOvertakesSettledWork() throws Exception {
+        Line line = new Line();
+        int settled = 12;
+        for (int i = 0; i < settled; i++) {
+            line.say(
+                    "{\"id\":%d,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}"
+                            .formatted(i));
+        }
+        line.say("{\"id\":99,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
+        int answered = 0;
+        int dropped = 0;
+        boolean live = false;
+        for (int i = 0; i <= settled; i++) {
+            JsonNode answer = line.next();
+            if (answer.path("dropped").asBoolean(false)) {
+                dropped++;
+            } else if (answer.get("id").asInt() == 99) {
+                live = true;
+            } else {
+                answered++;
+            }
+        }
+        assertThat(live).isTrue();
+        assertThat(answered + dropped).isEqualTo(settled);
+        assertThat(dropped).isGreaterThan(0);
+        assertThat(line.silent()).isTrue();
+    }
+
+    @Test
+    void settledWorkThatNobodyOvertakesIsFinished() throws Exception {
+        Line line = new Line();
+        line.say(
+                "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
+        JsonNode answer = line.next();
+        assertThat(answer.get("detail").asString()).isEqualTo("settled");
+        assertThat(answer.at("/readings/links/0/shape_gap_is_estimate").asBoolean()).isFalse();
+    }
+
+    @Test
+    void askingForAWordDoesNotDisturbSettledWork() throws Exception {
+        Line line = new Line();
+        line.say(
+                "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
+        line.say("{\"id\":2,\"ask\":\"words\",\"word\":\"CAP\"}");
+        JsonNode one = line.next();
+        JsonNode other = line.next();
+        JsonNode settled = one.get("id").asInt() == 1 ? one : other;
+        assertThat(settled.has("scene")).isTrue();
+    }
+
+    @Test
+    void aMessageThatIsTooLargeClosesTheLine() throws Exception {
+        Line line = new Line();
+        line.say("{\"word\":\"" + "x".repeat(300_000) + "\"}");
+        assertThat(line.closed.poll(20, TimeUnit.SECONDS)).isEqualTo(1009);
+    }
+
+    @Test
+    void twoSocketsDoNotDisturbEachOther() throws Exception {
+        Line one = new Line();
+        Line two = new Line();
+        one.say(
+                "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
+        two.say("{\"id\":2,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
+        assertThat(two.next().get("id").asInt()).isEqualTo(2);
+        assertThat(one.next().has("scene")).isTrue();
+    }
+
+    /** A socket of the page, with what it has heard. */
+    private final class Line implements WebSocket.Listener {
+        final BlockingQueue<String> heard = new LinkedBlockingQueue<>();
+        final BlockingQueue<Integer> closed = new LinkedBlockingQueue<>();
+        private final StringBuilder part = new StringBuilder();
+        private final WebSocket socket;
+
+        Line() {
+            socket =
+                    visitor.client
+                            .newWebSocketBuilder()
+                            .header("Origin", visitor.origin())
+                            .buildAsync(visitor.live(), this)
+                            .join();
+        }
+
+        void say(String text) {
+            socket.sendText(text, true).join();
+        }
+
+        JsonNode next() throws InterruptedException {
+            String text = heard.poll(30, TimeUnit.SECONDS);
+            assertThat(text).as("an answer within half a minute").isNotNull();
+            return Desk.JSON.readTree(text);
+        }
+
+        boolean silent() throws InterruptedException {
+            return heard.poll(300, TimeUnit.MILLISECONDS) == null;
+        }
+
+        @Override
+        public CompletionStage<?> onText(WebSocket from, CharSequence data, boolean last) {
+            part.append(data);
+            if (last) {
+                heard.add(part.toString());
+                part.setLength(0);
+            }
+            from.request(1);
+            return null;
+        }
+
+        @Override
+        public CompletionStage<?> onClose(WebSocket from, int status, String reason) {
+            closed.add(status);
+            return null;
+        }
+    }
+}

@@ -1,0 +1,259 @@
+package deferent.studio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.body.Performer;
+import deferent.motion.phrase.Phrase;
+import deferent.record.PatternDocument;
+import deferent.record.PatternJson;
+import deferent.record.Shelf;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+
+class ShelfHttpTest {
+    @TempDir Path folder;
+    private Visitor visitor;
+
+    @BeforeEach
+    void open() {
+        visitor = Visitor.to(folder);
+    }
+
+    @AfterEach
+    void close() {
+        visitor.close();
+    }
+
+    @Test
+    void aPatternIsSavedShownListedAndRemoved() throws Exception {
+        HttpResponse<String> saved = put("snow", text("Snow lantern"), "If-None-Match", "*");
+        assertThat(saved.statusCode()).isEqualTo(201);
+        String tag = saved.headers().firstValue("ETag").orElseThrow();
+        assertThat(Files.readString(folder.resolve("snow.json"))).contains("Snow lantern");
+
+        HttpResponse<String> shown = visitor.get("/api/shelf/snow");
+        assertThat(shown.headers().firstValue("ETag")).contains(tag);
+        assertThat(PatternJson.readPattern(shown.body()).name()).isEqualTo("Snow lantern");
+
+        JsonNode list = Visitor.json(visitor.get("/api/shelf"));
+        assertThat(list.at("/patterns/0/id").asString()).isEqualTo("snow");
+        assertThat(list.at("/patterns/0/name").asString()).isEqualTo("Snow lantern");
+
+        assertThat(delete("snow", tag).statusCode()).isEqualTo(204);
+        assertThat(visitor.get("/api/shelf/snow").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void aPatternWithoutAPlaceGetsOneFromItsName() {
+        HttpResponse<String> first = visitor.post("/api/shelf", text("Winter market"));
+        HttpResponse<String> second = visitor.post("/api/shelf", text("Winter market"));
+        assertThat(first.statusCode()).isEqualTo(201);
+        assertThat(first.headers().firstValue("Location")).contains("/api/shelf/winter-market");
+        assertThat(Visitor.json(second).get("id").asString()).isEqualTo("winter-market-2");
+    }
+
+    @Test
+    void whoeverIsSlowerLosesNothing() {
+        String first =
+                put("snow", text("Snow"), "If-None-Match", "*")
+                        .headers()
+                        .firstValue("ETag")
+                        .orElseThrow();
+        assertThat(put("snow", text("Snow, by one tab"), "If-Match", first).statusCode())
+                .isEqualTo(200);
+        HttpResponse<String> late = put("snow", text("Snow, by the other"), "If-Match", first);
+        assertThat(late.statusCode()).isEqualTo(412);
+        assertThat(Visitor.json(late).at("/error/right").asString()).isNotBlank();
+        assertThat(visitor.get("/api/shelf/snow").body()).contains("Snow, by one tab");
+    }
+
+    @Test
+    void aFileChangedByHandIsNotWrittenOver() throws Exception {
+        String tag =
+                put("snow", text("Snow"), "If-None-Match", "*")
+                        .headers()
+                        .firstValue("ETag")
+                        .orElseThrow();
+        Files.writeString(folder.resolve("snow.json"), text("Snow, by hand"));
+        assertThat(put("snow", text("Snow, by tab"), "If-Match", tag).statusCode()).isEqualTo(412);
+        assertThat(delete("snow", tag).statusCode()).isEqualTo(412);
+        assertThat(Files.readString(folder.resolve("snow.json"))).contains("by hand");
+    }
+
+    @Test
+    void ofManySavesAtOnceOnTwoStudiosExactlyOneIsTaken() {
+        String tag =
+                put("snow", text("Snow"), "If-None-Match", "*")
+                        .headers()
+                        .firstValue("ETag")
+                        .orElseThrow();
+        try (Visitor other = Visitor.to(folder)) {
+            List<CompletableFuture<Integer>> saves =
+                    IntStream.range(0, 12)
+                            .mapToObj(
+                                    i -> {
+                                        Visitor by = i % 2 == 0 ? visitor : other;
+                                        HttpRequest request =
+                                                by.request("/api/shelf/snow")
+                                                        .header("If-Match", tag)
+                                                        .PUT(
+                                                                BodyPublishers.ofString(
+                                                                        text("Snow " + i)))
+                                                        .build();
+                                        return by.client
+                                                .sendAsync(
+                                                        request,
+                                                        HttpResponse.BodyHandlers.ofString())
+                                                .thenApply(HttpResponse::statusCode);
+                                    })
+                            .toList();
+            List<Integer> statuses = saves.stream().map(CompletableFuture::join).toList();
+            assertThat(statuses).filteredOn(s -> s == 200).hasSize(1);
+            assertThat(statuses).filteredOn(s -> s == 412).hasSize(11);
+        }
+    }
+
+    @Test
+    void aSaveThatDoesNotSayWhatItReplacesIsRefused() {
+        HttpResponse<String> response =
+                visitor.send(
+                        visitor.request("/api/shelf/snow")
+                                .PUT(BodyPublishers.ofString(text("Snow")))
+                                .build());
+        assertThat(response.statusCode()).isEqualTo(428);
+        assertThat(visitor.send(visitor.request("/api/shelf/snow").DELETE().build()).statusCode())
+                .isEqualTo(428);
+    }
+
+    @Test
+    void aNewOneDoesNotTakeAPlaceThatIsTaken() {
+        put("snow", text("Snow"), "If-None-Match", "*");
+        assertThat(put("snow", text("Other"), "If-None-Match", "*").statusCode()).isEqualTo(412);
+    }
+
+    @Test
+    void aDocumentThatIsWrongIsRefusedWithLineAndKey() {
+        HttpResponse<String> response =
+                put(
+                        "snow",
+                        text("Snow").replace("\"tether_m\": 0.6", "\"tether_m\": -0.6"),
+                        "If-None-Match",
+                        "*");
+        assertThat(response.statusCode()).isEqualTo(422);
+        JsonNode error = Visitor.json(response).get("error");
+        assertThat(error.get("where").asString()).contains("tether_m");
+        assertThat(error.get("line").asInt()).isGreaterThan(1);
+        assertThat(folder.resolve("snow.json")).doesNotExist();
+    }
+
+    @Test
+    void aDocumentOfANewerFormatIsRefused() {
+        HttpResponse<String> response =
+                put(
+                        "snow",
+                        text("Snow").replace("\"format\": 1", "\"format\": 2"),
+                        "If-None-Match",
+                        "*");
+        assertThat(response.statusCode()).isEqualTo(422);
+        assertThat(Visitor.json(response).at("/error/what").asString()).contains("newer");
+    }
+
+    @Test
+    void noNameReachesOutOfTheShelf() throws Exception {
+        Path outside = Files.createDirectories(folder.resolveSibling("outside"));
+        for (String name :
+                List.of("..%2foutside%2fx", "%2e%2e", ".hidden", "a%2fb", "a%5cb", "a%00b")) {
+            HttpResponse<String> response = put(name, text("Snow"), "If-None-Match", "*");
+            assertThat(response.statusCode()).as(name).isIn(400, 404);
+        }
+        try (var files = Files.list(outside)) {
+            assertThat(files).isEmpty();
+        }
+    }
+
+    @Test
+    void aBrokenFileIsListedWithItsErrorAndHidesNothing() throws Exception {
+        put("snow", text("Snow"), "If-None-Match", "*");
+        Files.writeString(folder.resolve("torn.json"), "{\"format\": 1,\n \"name\": ");
+        JsonNode list = Visitor.json(visitor.get("/api/shelf"));
+        assertThat(list.get("patterns").size()).isEqualTo(1);
+        assertThat(list.at("/broken/0/id").asString()).isEqualTo("torn");
+        assertThat(list.at("/broken/0/text").asString()).contains("line");
+    }
+
+    @Test
+    void aThumbnailIsASmallPictureThatIsNotSentTwice() {
+        put("snow", text("Snow"), "If-None-Match", "*");
+        HttpResponse<String> picture = visitor.get("/api/shelf/snow/thumbnail");
+        assertThat(picture.headers().firstValue("Content-Type")).contains("image/svg+xml");
+        assertThat(picture.body())
+                .contains("id=\"left-head-trail\"")
+                .doesNotContain("id=\"ground\"");
+        String tag = picture.headers().firstValue("ETag").orElseThrow();
+        assertThat(
+                        visitor.send(
+                                        visitor.request("/api/shelf/snow/thumbnail")
+                                                .header("If-None-Match", tag)
+                                                .build())
+                                .statusCode())
+                .isEqualTo(304);
+        assertThat(visitor.get("/api/shelf/snow/thumbnail?theme=dark").body())
+                .isNotEqualTo(picture.body());
+    }
+
+    @Test
+    void aMotionOfTheUsersOwnIsSayableOnceItIsOnTheShelf() throws Exception {
+        String motion =
+                """
+                {"format": 1, "kind": "motion", "name": "snowflake",
+                 "hand": {"path": "circle", "radius_m": 0.3}, "spin": {"law": "turns", "turns": -5, "start_deg": 0},
+                 "tether_m": 0.6}
+                """;
+        assertThat(
+                        visitor.post(
+                                        "/api/ask",
+                                        "{\"ask\":\"pairing\",\"phrase\":\"snowflake vs isolation\"}")
+                                .statusCode())
+                .isEqualTo(422);
+        assertThat(put("snowflake", motion, "If-None-Match", "*").statusCode()).isEqualTo(201);
+        JsonNode answer = visitor.pairing("snowflake vs isolation");
+        assertThat(answer.at("/pattern/pairing/left/spin/turns").asInt()).isEqualTo(-5);
+        assertThat(answer.get("phrase").asString()).contains("snowflake");
+    }
+
+    private HttpResponse<String> put(String id, String body, String header, String value) {
+        return visitor.send(
+                visitor.request("/api/shelf/" + id)
+                        .header(header, value)
+                        .PUT(BodyPublishers.ofString(body))
+                        .build());
+    }
+
+    private HttpResponse<String> delete(String id, String tag) {
+        return visitor.send(
+                visitor.request("/api/shelf/" + id).header("If-Match", tag).DELETE().build());
+    }
+
+    private static String text(String name) {
+        return PatternJson.write(
+                PatternDocument.of(
+                        name, Phrase.parse("static spin vs triquetra").pairing(), Performer.USUAL));
+    }
+
+    @Test
+    void theShelfTheStudioWritesIsTheShelfTheCommandLineReads() {
+        put("snow", text("Snow"), "If-None-Match", "*");
+        assertThat(Shelf.at(folder).load("snow").document().name()).isEqualTo("Snow");
+    }
+}
