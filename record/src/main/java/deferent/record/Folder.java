@@ -9,6 +9,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -78,6 +79,8 @@ final class Folder {
             }
         } catch (NoSuchFileException none) {
             return List.of();
+        } catch (NotDirectoryException file) {
+            throw noFolder();
         } catch (IOException unreadable) {
             throw trouble("cannot be listed", unreadable);
         }
@@ -189,14 +192,18 @@ final class Folder {
         try {
             Files.createDirectories(path);
         } catch (FileAlreadyExistsException file) {
-            throw new ShelfError(
-                    ShelfError.Kind.FOLDER,
-                    "is a file",
-                    path.toString(),
-                    "name a folder for the shelf");
+            throw noFolder();
         } catch (IOException cannot) {
             throw trouble("cannot be made", cannot);
         }
+    }
+
+    private ShelfError noFolder() {
+        return new ShelfError(
+                ShelfError.Kind.FOLDER,
+                "is a file",
+                path.toString(),
+                "name a folder for the shelf");
     }
 
     private Path real() {

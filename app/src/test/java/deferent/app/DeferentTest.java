@@ -1,0 +1,328 @@
+package deferent.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.record.DemoShelf;
+import deferent.record.PatternJson;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+class DeferentTest {
+    @TempDir Path folder;
+
+    /** What one command line answered. */
+    private record Answer(int code, String out, String err) {}
+
+    private Answer run(String... args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        List<String> all = new ArrayList<>(List.of(args));
+        if (!all.isEmpty() && !List.of("--help", "--version").contains(args[0])) {
+            all.add("--shelf");
+            all.add(folder.resolve("shelf").toString());
+        }
+        int code;
+        try (PrintWriter toOut = new PrintWriter(out);
+                PrintWriter toErr = new PrintWriter(err)) {
+            code = Deferent.execute(toOut, toErr, all.toArray(String[]::new));
+        }
+        assertThat(err.toString()).doesNotContain("\tat ").doesNotContain("Exception in");
+        return new Answer(code, out.toString(), err.toString());
+    }
+
+    private Answer good(String... args) {
+        Answer answer = run(args);
+        assertThat(answer.err()).isEmpty();
+        assertThat(answer.code()).isZero();
+        return answer;
+    }
+
+    private Answer bad(String... args) {
+        Answer answer = run(args);
+        assertThat(answer.code()).as(answer.err()).isEqualTo(2);
+        assertThat(answer.err()).isNotBlank();
+        return answer;
+    }
+
+    @Test
+    void aPhraseIsReadInPlainWordsOnLinesThatFit() {
+        Answer answer = good("read", "isolation", "vs", "four-petal", "antispin");
+        assertThat(answer.out())
+                .startsWith("isolation vs four-petal antispin")
+                .contains("misses by 30 cm all the way round")
+                .contains("Before you spin")
+                .contains("left head, right hand");
+        assertThat(answer.out().lines()).allMatch(line -> line.length() <= 100);
+    }
+
+    @Test
+    void whySaysBelowEachSentenceWhereItComesFrom() {
+        assertThat(good("read", "static spin vs triquetra", "--why").out()).contains("why: ");
+        assertThat(good("read", "static spin vs triquetra").out()).doesNotContain("why: ");
+    }
+
+    @Test
+    void jsonIsOneObjectForOtherPrograms() {
+        JsonNode read =
+                new JsonMapper().readTree(good("read", "static spin vs triquetra", "--json").out());
+        assertThat(read.at("/links/0/kind").stringValue()).isEqualTo("touching");
+        assertThat(read.at("/hands/left/tether_m").doubleValue()).isEqualTo(0.6);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--tether,48cm,/hands/left/tether_m,0.48",
+        "--tether,0.48 m,/hands/right/tether_m,0.48",
+        "--tether,480mm,/hands/right/hand_radius_m,0.48",
+        "--tether,20in,/hands/left/tether_m,0.508",
+        "--tempo,90,/tempo_bpm,90",
+        "--tempo,90bpm,/tempo_bpm,90",
+        "--hand-radius,45cm,/hands/right/hand_radius_m,0.45",
+        "--stature,172cm,/reach/performer/stature_m,1.72",
+        "--arm,61cm,/reach/performer/arm_m,0.61",
+        "--shoulders,41cm,/reach/performer/shoulder_width_m,0.41",
+        "--set,right.hand_radius=0.5m,/hands/right/hand_radius_m,0.5",
+        "--set,right.hand_radius_m=50cm,/hands/right/hand_radius_m,0.5",
+        "--set,left.tether=70cm,/hands/left/tether_m,0.7",
+        "--set,right.centre_x=20cm,/links/0/offset_m/0,0.2",
+        "--set,tempo=72,/tempo_bpm,72",
+    })
+    void numbersTakeUnits(String option, String value, String where, double number) {
+        JsonNode read =
+                new JsonMapper()
+                        .readTree(
+                                good("read", "static spin vs triquetra", "--json", option, value)
+                                        .out());
+        assertThat(read.at(where).doubleValue()).isEqualTo(number);
+    }
+
+    @Test
+    void aPatternDocumentIsReadFromItsFile() throws IOException {
+        Path file = folder.resolve("ring.json");
+        Files.writeString(file, PatternJson.write(DemoShelf.documents().get(0)));
+        Answer answer = good("read", file.toString());
+        assertThat(answer.out())
+                .startsWith("Ring under the eaves")
+                .contains("static spin vs triquetra")
+                .contains("invented demo data")
+                .contains("Linked, touching");
+    }
+
+    @Test
+    void aWordIsExplained() {
+        assertThat(good("words", "CAP").out())
+                .contains("continuous assembly pattern")
+                .contains("Left unsaid:");
+        assertThat(good("words").out()).contains("isolation").contains("triquetra");
+        assertThat(bad("words", "isolashun").err()).contains("isolation");
+    }
+
+    @Test
+    void aPatternGoesOnTheShelfAndComesBack() {
+        assertThat(good("shelf", "list").out()).contains("is empty");
+        good("shelf", "add", "static spin vs triquetra", "--name", "My ring", "--note", "slow");
+        assertThat(good("shelf", "list").out()).contains("my-ring").contains("My ring");
+        assertThat(good("read", "My ring").out()).startsWith("My ring").contains("touching");
+        assertThat(good("read", "my-ring").out()).contains("slow");
+        assertThat(good("shelf", "show", "my ring").out()).contains("\"name\": \"My ring\"");
+        assertThat(good("shelf", "remove", "my-ring").out()).contains("my-ring.json");
+        assertThat(bad("shelf", "remove", "my-ring").err()).contains("is not on the shelf");
+    }
+
+    @Test
+    void aShelfIsCarriedOverInOneFile() throws IOException {
+        good("shelf", "demo");
+        assertThat(good("shelf", "list").out().lines().filter(l -> !l.startsWith(" "))).hasSize(13);
+        Path bundle = folder.resolve("all.json");
+        good("shelf", "export", "--out", bundle.toString());
+        assertThat(PatternJson.readBundle(Files.readString(bundle))).hasSize(13);
+        good("shelf", "import", bundle.toString());
+        assertThat(good("shelf", "list").out().lines().filter(l -> !l.startsWith(" "))).hasSize(13);
+        assertThat(good("shelf", "export", "two-against-three").out())
+                .contains("Two against three")
+                .doesNotContain("Ring under");
+    }
+
+    @Test
+    void aMotionOfOnesOwnIsThenAWord() {
+        good("shelf", "name", "lantern loop", "triquetra hand radius 42 cm", "--also", "lamp loop");
+        assertThat(good("read", "static spin vs lamp loop").out()).contains("42 cm");
+        assertThat(good("words", "lantern loop").out()).contains("a motion of your own");
+        good("shelf", "name", "drop", "--svg", "M0 0 L2 0 L1 2 Z", "--radius", "30cm");
+        assertThat(good("read", "drop vs static spin").out()).contains("drop");
+        assertThat(bad("shelf", "name", "isolation", "triquetra").err())
+                .contains("is a word of the trade");
+        assertThat(bad("shelf", "name", "blank").err()).contains("has no motion");
+    }
+
+    @Test
+    void aBrokenFileOnTheShelfIsListedWithItsError() throws IOException {
+        good("shelf", "add", "static spin vs triquetra");
+        Files.writeString(folder.resolve("shelf/torn.json"), "{");
+        assertThat(good("shelf", "list").out())
+                .contains("static-spin-vs-triquetra")
+                .contains("torn")
+                .contains("cannot be read");
+    }
+
+    @Test
+    void aStillIsDrawn() throws IOException {
+        Path svg = folder.resolve("still.svg");
+        Path png = folder.resolve("still.png");
+        good("draw", "static spin vs triquetra", "--out", svg.toString());
+        good(
+                "draw",
+                "static spin vs triquetra",
+                "--out",
+                png.toString(),
+                "--edge",
+                "300",
+                "--at",
+                "1/4");
+        assertThat(Files.readString(svg)).contains("<svg").contains("</svg>");
+        assertThat(ImageIO.read(png.toFile()).getWidth()).isEqualTo(300);
+        assertThat(bad("draw", "static spin vs triquetra", "--out", "still.gif").err())
+                .contains(".svg or .png");
+        Answer nowhere =
+                run("draw", "static spin vs triquetra", "--out", folder + "/none/still.svg");
+        assertThat(nowhere.code()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "isolashun vs triquetra",
+                "isolation vs",
+                "isolation vs triquetra vs pendulum",
+                "isolation vs 4-pettal antispin",
+                "isolation vs triquetra tether 60",
+                "isolation vs triquetra tether -1 cm",
+                "pendulum riding pendulum riding",
+                "pendulum vs pendulum, tempo 90",
+                "isolation vs triquetra, tempo 100000",
+                "isolation tilt 30 vs triquetra",
+            })
+    void tenKindsOfBadPhraseEachGetTheirErrorUnderlined(String phrase) {
+        Answer answer = bad("read", phrase);
+        assertThat(answer.out()).isEmpty();
+        assertThat(answer.err().lines().findFirst()).contains(phrase);
+        assertThat(answer.err().lines().skip(1).findFirst().orElseThrow())
+                .containsPattern("^ *\\^+$");
+        assertThat(answer.err()).contains("Expected: ");
+    }
+
+    @Test
+    void aWordNotKnownOffersTheNearest() {
+        assertThat(bad("read", "isolashun vs triquetra").err())
+                .startsWith("isolashun vs triquetra\n^^^^^^^^^\n")
+                .contains("Nearest: isolation");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "\"format\": 1|\"format\": 7|newer than this deferent",
+                "\"tether_m\": 0.6|\"tether_m\": 0|give more than 0",
+                "\"tether_m\": 0.6|\"tether\": 0.6|tether_m",
+                "\"path\": \"still\"|\"path\": \"stil\"|is \"still\" meant?",
+                "\"turns\": 1|\"turns\": 1.5|give a whole number",
+                "\"name\":|\"nam\":|has no \"name\"",
+                "\"timing_cycles\": 0|\"timing_cycles\": 2|give from 0 to 1",
+                "\"kind\": \"wall\"|\"kind\": \"roof\"|\"wheel\"",
+                "\"format\": 1,|\"format\": 1|is not JSON",
+                "\"centre_m\": [0, 0, 0.34]|\"centre_m\": [0, 0]|give 3",
+            })
+    void tenKindsOfBadDocumentEachGetTheirError(String right, String wrong, String said)
+            throws IOException {
+        Path file = folder.resolve("wrong.json");
+        String good = PatternJson.write(DemoShelf.documents().get(0));
+        assertThat(good).contains(right);
+        Files.writeString(file, good.replace(right, wrong));
+        Answer answer = bad("read", file.toString());
+        assertThat(answer.err()).contains("wrong.json, line ").contains("column ").contains(said);
+        assertThat(answer.err()).contains("^");
+    }
+
+    @Test
+    void tenKindsOfBadRequestEachGetTheirError() throws IOException {
+        Path binary = folder.resolve("binary.json");
+        Files.write(binary, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
+        assertThat(bad("read").err()).contains("PHRASE|FILE|NAME");
+        assertThat(bad("reed", "isolation").err()).contains("read");
+        assertThat(bad("read", "isolation vs triquetra", "--tehter", "60cm").err())
+                .contains("--tehter");
+        assertThat(bad("read", "isolation vs triquetra", "--tether", "60").err())
+                .contains("has no unit")
+                .contains("60cm");
+        assertThat(bad("read", "isolation vs triquetra", "--tether", "sixty").err())
+                .contains("is no length");
+        assertThat(bad("read", "isolation vs triquetra", "--tether", "60deg").err())
+                .contains("no unit of length");
+        assertThat(bad("read", "isolation vs triquetra", "--tether", "0cm").err())
+                .contains("give more than 0");
+        assertThat(bad("read", "isolation vs triquetra", "--stature", "9m").err())
+                .contains("give from 1.0 to 2.5");
+        assertThat(bad("read", "isolation vs triquetra", "--set", "left.radius=3cm").err())
+                .contains("left.hand_radius_m");
+        assertThat(bad("read", "isolation vs triquetra", "--set", "left.tether").err())
+                .contains("says no value");
+        assertThat(bad("read", folder.resolve("none.json").toString()).err())
+                .contains("is not there");
+        assertThat(bad("read", binary.toString()).err()).contains("is not UTF-8");
+        assertThat(bad("read", "pendulum vs CAP", "--tempo", "90").err()).contains("pendulum");
+        assertThat(bad("shelf", "show", "../secret").err()).contains("is not on the shelf");
+        assertThat(bad("studio", "--port", "99999").err()).contains("port");
+    }
+
+    @Test
+    void aShelfThatIsNoFolderIsNotTheAskersFault() throws IOException {
+        Files.writeString(folder.resolve("shelf"), "a file");
+        Answer answer = run("shelf", "add", "static spin vs triquetra");
+        assertThat(answer.code()).isEqualTo(1);
+        assertThat(answer.err()).contains("is a file");
+    }
+
+    @Test
+    void helpAndVersionAreAnswers() {
+        assertThat(good("--help").out()).contains("read").contains("shelf").contains("studio");
+        assertThat(good("--version").out()).startsWith("deferent ");
+        assertThat(good("read", "--help").out()).contains("--tether");
+        assertThat(
+                        Deferent.execute(
+                                new PrintWriter(new StringWriter()),
+                                new PrintWriter(new StringWriter())))
+                .isZero();
+    }
+
+    @Test
+    void textIsWrappedWithItsContinuationIndented() {
+        assertThat(Paragraphs.wrapped("- ", "one two three four", 10))
+                .containsExactly("- one two", "  three", "  four");
+    }
+
+    @Test
+    void aCentimetreIsExactlyAHundredthOfAMetre() {
+        assertThat(Amount.length("57cm")).isEqualTo(0.57);
+        assertThat(Amount.length("57,5 cm")).isEqualTo(0.575);
+        assertThat(Amount.mass("120g")).isEqualTo(0.12);
+        assertThat(Amount.angle("90deg")).isEqualTo(Math.PI / 2);
+        assertThat(Amount.angle("0.25turn")).isEqualTo(Math.PI / 2);
+        assertThat(Amount.share("1/4")).isEqualTo(0.25);
+        assertThat(Amount.share("25%")).isEqualTo(0.25);
+        assertThat(Amount.length("−3cm")).isEqualTo(-0.03);
+    }
+}
