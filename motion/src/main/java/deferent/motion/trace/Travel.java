@@ -13,7 +13,6 @@ import java.util.List;
 record Travel(double length, double signedArea) {
     private static final int PIECES = 8;
     private static final int DEEPEST = 18;
-    private static final double TOLERANCE = 1e-10;
 
     // The pair of 7 and 15 points on [-1, 1]: Piessens et al., QUADPACK (1983), qk15.
     private static final double[] NODE = {
@@ -41,7 +40,8 @@ record Travel(double length, double signedArea) {
         0.417959183673469388
     };
 
-    static Travel along(HeadPath path) {
+    /** {@code tolerance} is each piece's, as a share of the figure's size. */
+    static Travel along(HeadPath path, double tolerance) {
         double size = path.width() + path.height();
         double[] sum = new double[2];
         double from = path.start();
@@ -54,7 +54,7 @@ record Travel(double length, double signedArea) {
                         path,
                         from + (to - from) * i / pieces,
                         from + (to - from) * (i + 1) / pieces,
-                        TOLERANCE * size,
+                        tolerance * size,
                         0,
                         sum);
             }
