@@ -32,7 +32,8 @@ class TraceProperties {
 
     @Property
     void everyDerivativeIsTheSlopeOfTheOneBefore(
-            @ForAll Pairing pairing, @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+            @ForAll Pairing pairing,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
         Trace trace = Trace.of(pairing);
         double time = share * trace.period();
         double step = 1e-4 * trace.period();
@@ -81,7 +82,8 @@ class TraceProperties {
 
     @Property
     void theEndOfTheCommonCycleIsItsStart(
-            @ForAll Pairing pairing, @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+            @ForAll Pairing pairing,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
         Trace trace = Trace.of(pairing);
         double time = share * trace.period();
         if (nearABreak(trace, time, 1e-6 * trace.period())) {
@@ -100,7 +102,8 @@ class TraceProperties {
 
     @Property
     void aTetherKeepsItsLength(
-            @ForAll Pairing pairing, @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+            @ForAll Pairing pairing,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             double time = share * trace.period();
@@ -118,7 +121,8 @@ class TraceProperties {
 
     @Property
     void aPlaceIsTheSameWithAndWithoutItsDerivatives(
-            @ForAll Pairing pairing, @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+            @ForAll Pairing pairing,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
         Trace trace = Trace.of(pairing);
         double time = share * trace.period();
         for (Side side : Side.values()) {
