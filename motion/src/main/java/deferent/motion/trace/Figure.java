@@ -47,40 +47,40 @@ public record Figure(
      * the union where the path does not cross itself, else it holds to about 1e-5.
      */
     public static Figure of(Trace trace, Side side) {
-        return measured(trace, side, 4, 1e-10);
+        return measured(trace, side, false);
     }
 
     /**
-     * The same while something is dragged: length and areas to about 1e-6, a crossed union 1e-3.
+     * The same while something is dragged: length and areas to about 1e-6, a crossed union 1e-2.
      */
     public static Figure quick(Trace trace, Side side) {
-        return measured(trace, side, 0.5, 1e-6);
+        return measured(trace, side, true);
     }
 
-    private static Figure measured(
-            Trace trace, Side side, double cornersASample, double tolerance) {
+    private static Figure measured(Trace trace, Side side, boolean quick) {
         int turns = trace.pairing().part(side).motion().spin().turns();
         int samples = SAMPLES * ((Math.abs(turns) + USUAL_TURNS - 1) / USUAL_TURNS);
-        HeadPath cycle = HeadPath.of(trace, side, Math.max(samples, SAMPLES));
+        HeadPath path = HeadPath.of(trace, side, Math.max(samples, SAMPLES));
         int petals = trace.pairing().part(side).motion().petals();
-        if (cycle.still()) {
-            return new Figure(0, 0, 0, 0, 0, cycle.outerRadius(), petals, 0, 0, 0);
+        if (path.still()) {
+            return new Figure(0, 0, 0, 0, 0, path.outerRadius(), petals, 0, 0, 0);
         }
-        Symmetry symmetry = Symmetry.of(cycle);
-        HeadPath once = cycle.part(symmetry.rounds());
-        Travel travel = Travel.along(once, tolerance);
-        int crossings = SelfCrossings.count(once);
-        double area = Math.abs(travel.signedArea());
-        boolean simple = crossings == 0 && area <= once.width() * once.height();
+        Symmetry symmetry = Symmetry.of(path);
+        Travel travel = Travel.along(path, quick ? 1e-6 : 1e-10);
+        int crossings = SelfCrossings.count(path);
+        double area = Math.abs(travel.signedArea()) / symmetry.rounds();
+        boolean simple = crossings == 0 && area <= path.width() * path.height();
         return new Figure(
-                once.width(),
-                once.height(),
-                travel.signedArea() * symmetry.rounds(),
-                simple ? area : WoundArea.of(once, (int) (cornersASample * once.count())),
-                travel.length() * symmetry.rounds(),
-                once.outerRadius(),
+                path.width(),
+                path.height(),
+                travel.signedArea(),
+                simple
+                        ? area
+                        : quick ? WoundArea.quick(path) : WoundArea.of(path, 4 * path.count()),
+                travel.length(),
+                path.outerRadius(),
                 petals,
-                once.cusps(),
+                path.cusps(),
                 symmetry.order(),
                 crossings);
     }

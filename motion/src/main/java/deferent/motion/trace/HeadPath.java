@@ -4,7 +4,6 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Side;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -97,17 +96,6 @@ final class HeadPath {
             }
         }
         return at;
-    }
-
-    /** The first of {@code rounds} equal parts of the cycle, itself closed, sampled as densely. */
-    HeadPath part(int rounds) {
-        if (rounds == 1) {
-            return this;
-        }
-        double shorter = period / rounds;
-        double[] kept = Arrays.stream(breaks).filter(b -> b - start < shorter).toArray();
-        double[][] again = local(part, sampled(course, start, shorter, count()));
-        return new HeadPath(course, part, start, shorter, kept, again);
     }
 
     /** The path's points in its plane at {@code count} even times, u then v. */
@@ -332,16 +320,12 @@ final class HeadPath {
         for (int i = 0; i < count(); i += 8) {
             fastest = Math.max(fastest, course.at(start + i * step()).velocity().getNorm());
         }
-        List<Double> seen = new ArrayList<>();
+        double near = 1e-6 * (width() + height());
+        List<Vector3D> seen = new ArrayList<>();
         for (double t : joints()) {
-            boolean again =
-                    seen.stream()
-                            .anyMatch(
-                                    o ->
-                                            Math.abs(o - t) < 1e-5 * period
-                                                    || Math.abs(o - t) > (1 - 1e-5) * period);
-            if (!again && turnsBack(t, fastest)) {
-                seen.add(t);
+            Vector3D place = course.position(t);
+            if (seen.stream().noneMatch(o -> o.distance(place) < near) && turnsBack(t, fastest)) {
+                seen.add(place);
             }
         }
         return seen.size();

@@ -21,13 +21,45 @@ import org.locationtech.jts.operation.polygonize.Polygonizer;
  */
 final class WoundArea {
     private static final double SNAP = 1e-8;
+    private static final double THIN = 2e-4;
 
     private WoundArea() {}
 
+    /** From that many points of the exact path. */
     static double of(HeadPath path, int corners) {
         double[][] plane = path.plane(corners);
-        Coordinate[] ring = SelfCrossings.ring(plane[0], plane[1]);
-        SnappingNoder noder = new SnappingNoder(SNAP * (path.width() + path.height()));
+        return of(SelfCrossings.ring(plane[0], plane[1]), path.width() + path.height());
+    }
+
+    /** From the samples, thinned where they hardly bend. */
+    static double quick(HeadPath path) {
+        double size = path.width() + path.height();
+        return of(thinned(SelfCrossings.ring(path.u(), path.v()), THIN * size), size);
+    }
+
+    // Drops points as long as the middle one of those dropped lies within {@code off} of the chord.
+    private static Coordinate[] thinned(Coordinate[] ring, double off) {
+        List<Coordinate> kept = new ArrayList<>();
+        int from = 0;
+        kept.add(ring[0]);
+        for (int to = 2; to < ring.length; to++) {
+            Coordinate a = ring[from];
+            Coordinate b = ring[to];
+            Coordinate middle = ring[(from + to) / 2];
+            double chord = Math.hypot(b.x - a.x, b.y - a.y);
+            double aside =
+                    Math.abs((b.x - a.x) * (middle.y - a.y) - (middle.x - a.x) * (b.y - a.y));
+            if (aside > off * chord || a.distance(middle) > chord) {
+                from = to - 1;
+                kept.add(ring[from]);
+            }
+        }
+        kept.add(ring[0]);
+        return kept.toArray(new Coordinate[0]);
+    }
+
+    private static double of(Coordinate[] ring, double size) {
+        SnappingNoder noder = new SnappingNoder(SNAP * size);
         noder.computeNodes(List.of(new NodedSegmentString(ring, null)));
         GeometryFactory lines = new GeometryFactory();
         Polygonizer faces = new Polygonizer();
