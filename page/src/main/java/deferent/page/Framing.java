@@ -15,7 +15,7 @@ import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
  */
 final class Framing {
     /** Lines are thinned until they are nowhere further than this from the sampled one, pixels. */
-    private static final double THINNED = 0.06;
+    private static final double THINNED = 0.1;
 
     private static final GeometryFactory PLAIN = new GeometryFactory();
 

@@ -28,10 +28,21 @@ final class Painter {
     /** How much of the cycle a trail takes to fade. */
     private static final double FADE = 0.72;
 
-    /** A trail is laid on in this many coats, the longest first, so its end has no edge. */
+    /**
+     * A trail is laid on in this many coats, the longest first, so its end has no edge; on a small
+     * picture fewer do.
+     */
     private static final int COATS = 14;
 
-    private static final double COAT = 0.2;
+    private static final int COATS_SMALL = 6;
+    private static final double SMALL = 320;
+
+    /** What still shines through all the coats. */
+    private static final double THROUGH = 0.044;
+
+    /** Pixels a thousandth of the edge stands for at least, so that small pictures keep lines. */
+    private static final double THINNEST = 0.42;
+
     private static final double OLD = 0.26;
     private static final double MARGIN = 0.075;
     private static final double TYPE = 0.0235;
@@ -47,7 +58,7 @@ final class Painter {
         this.scene = scene;
         this.still = still;
         double edge = Math.min(still.width(), still.height());
-        unit = Math.max(edge / 1000, 0.22);
+        unit = Math.max(edge / 1000, THINNEST);
         margin = MARGIN * edge;
         type = Math.max(9, TYPE * edge);
         double foot = still.caption().isEmpty() ? 0 : (still.caption().size() + 2) * 1.5 * type;
@@ -144,12 +155,14 @@ final class Painter {
     private void trail(Item.Form.Run run, Palette.Look look, Graphics2D g) {
         draw(g, line(run), unbroken(look), look.width() * 0.55, OLD);
         List<Vector3D> back = back(run);
-        for (int coat = COATS; coat >= 1; coat--) {
-            double share = (double) coat / COATS;
+        int coats = Math.min(still.width(), still.height()) < SMALL ? COATS_SMALL : COATS;
+        double strength = 1 - Math.pow(THROUGH, 1.0 / coats);
+        for (int coat = coats; coat >= 1; coat--) {
+            double share = (double) coat / coats;
             int length = (int) Math.round(back.size() * share);
             if (length >= 2) {
                 Shape young = framing.line(back.subList(0, length), false);
-                draw(g, young, look, look.width() * (1.05 - 0.5 * share), COAT);
+                draw(g, young, look, look.width() * (1.05 - 0.5 * share), strength);
             }
         }
     }
