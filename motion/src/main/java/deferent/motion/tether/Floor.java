@@ -461,10 +461,10 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                         2
                                 * Math.PI
                                 * Turning.of(trace, side).turns(trace.hand(side), trace.head(side));
-                Optional<Shooting.Found> found =
-                        new Shooting(table, cord, normal, turn).from(guess, 1e-10, 8);
+                Optional<PlaneShooting.Found> found =
+                        KeepTheHand.periodic(table, cord, normal, turn, guess, 8);
                 Optional<double[]> state =
-                        found.map(Shooting.Found::state)
+                        found.map(PlaneShooting.Found::state)
                                 .or(() -> KeepTheHand.drifting(table, cord, normal, turn, guess))
                                 .filter(y -> !far(y, guess));
                 if (state.isEmpty()) {

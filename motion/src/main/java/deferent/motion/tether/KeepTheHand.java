@@ -175,8 +175,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             this.turning = Turning.of(ideal, side);
             double turned = turning.turned(hand, ideal.head(side));
             this.wanted = (int) Math.rint(turned / (2 * Math.PI));
-            // Counted about the normal, which may be the plane's own or its opposite.
-            this.turn = 2 * Math.PI * wanted;
+            this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
             this.coarse = Math.max(32, 12 * Math.abs(wanted));
         }
 
@@ -184,14 +183,20 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             HandTable rough = HandTable.of(hand, cuts, coarse);
             HandTable fine = HandTable.of(hand, cuts, 3 * coarse);
             HandTable finest = HandTable.of(hand, cuts, 6 * coarse);
-            Shooting shooting = new Shooting(rough, cord, normal, turn);
             List<double[]> starts = starts();
-            boolean round = planar && wanted != 0;
-            List<double[]> next = round ? bracketed(shooting, starts) : starts;
-            if (adrift) {
-                keepAligned(next.get(0), fine);
+            if (planar) {
+                PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
+                List<double[]> next = wanted != 0 ? bracketed(shooting, starts) : starts;
+                if (adrift) {
+                    keepAligned(next.get(0), fine);
+                } else {
+                    for (double[] start : next) {
+                        shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
+                    }
+                }
             } else {
-                for (double[] start : next) {
+                Shooting shooting = new Shooting(rough, cord);
+                for (double[] start : starts) {
                     shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
                 }
             }
@@ -281,36 +286,40 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
          * Of starts all round, the ones next to which a periodic motion must lie, and every third
          * of those for which no closing rate is found; one alone where every direction closes.
          */
-        private List<double[]> bracketed(Shooting shooting, List<double[]> starts) {
-            List<Optional<Shooting.Closed>> closed = new ArrayList<>();
-            double most = 0;
-            int closing = 0;
+        private List<double[]> bracketed(PlaneShooting shooting, List<double[]> starts) {
+            int count = starts.size();
+            List<Optional<PlaneShooting.Closed>> closed = new ArrayList<>();
             for (double[] start : starts) {
-                Optional<Shooting.Closed> one = shooting.closed(start, 1e-7, CLOSING);
-                closed.add(one);
-                if (one.isPresent()) {
-                    closing++;
-                    most = Math.max(most, Math.abs(one.get().missing()));
+                closed.add(shooting.closed(start, 1e-7, CLOSING));
+            }
+            // A direction that fails from the ideal's rate may not from its neighbour's.
+            double step = Math.signum(turning.normal().dotProduct(normal)) * 2 * Math.PI / count;
+            for (int way : new int[] {1, count - 1}) {
+                for (int k = 0; k < 2 * count; k++) {
+                    int i = way == 1 ? k % count : (2 * count - k) % count;
+                    Optional<PlaneShooting.Closed> by = closed.get((i + count - way) % count);
+                    if (closed.get(i).isEmpty() && by.isPresent()) {
+                        double[] from = shooting.turned(by.get().state(), way == 1 ? step : -step);
+                        closed.set(i, shooting.closed(from, 1e-7, CLOSING));
+                    }
                 }
             }
-            if (3 * closing >= starts.size() && most < ADRIFT) {
+            List<PlaneShooting.Closed> all = closed.stream().flatMap(Optional::stream).toList();
+            double most = all.stream().mapToDouble(c -> Math.abs(c.missing())).max().orElse(1);
+            if (3 * all.size() >= count && most < ADRIFT) {
                 adrift = true;
-                return closed.stream()
-                        .flatMap(Optional::stream)
-                        .limit(1)
-                        .map(Shooting.Closed::state)
-                        .toList();
+                return List.of(all.get(0).state());
             }
             List<double[]> out = new ArrayList<>();
-            for (int i = 0; i < closed.size(); i++) {
-                Optional<Shooting.Closed> a = closed.get(i);
-                Optional<Shooting.Closed> b = closed.get((i + 1) % closed.size());
-                if (a.isEmpty()) {
+            for (int i = 0; i < count; i++) {
+                Optional<PlaneShooting.Closed> one = closed.get(i);
+                Optional<PlaneShooting.Closed> two = closed.get((i + 1) % count);
+                if (one.isEmpty()) {
                     if (i % 3 == 0) {
                         out.add(starts.get(i));
                     }
-                } else if (b.isPresent() && a.get().missing() < 0 != b.get().missing() < 0) {
-                    out.add(between(a.get(), b.get()));
+                } else if (two.isPresent() && one.get().missing() < 0 != two.get().missing() < 0) {
+                    shooting.between(one.get(), two.get(), 1e-8).ifPresent(c -> out.add(c.state()));
                 }
             }
             return out;
@@ -321,12 +330,11 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
          * behind it.
          */
         private void keepAligned(double[] start, HandTable fine) {
-            Shooting shooting = new Shooting(fine, cord, normal, turn);
-            Vector3D axis = normal;
+            PlaneShooting shooting = new PlaneShooting(fine, cord, normal, turn);
             double[] from = start;
             Optional<Solution> last = Optional.empty();
             for (int i = 0; i < 8; i++) {
-                Optional<Shooting.Closed> closed = shooting.closed(from, 1e-11, 20);
+                Optional<PlaneShooting.Closed> closed = shooting.closed(from, 1e-11, 20);
                 if (closed.isEmpty()) {
                     break;
                 }
@@ -337,7 +345,10 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                 if (Math.abs(lead) < 1e-9) {
                     break;
                 }
-                from = turned(closed.get().state(), axis, lead);
+                from =
+                        shooting.turned(
+                                closed.get().state(),
+                                -lead * Math.signum(turning.normal().dotProduct(normal)));
             }
             last.ifPresent(
                     s -> {
@@ -346,33 +357,13 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                     });
         }
 
-        private double[] turned(double[] state, Vector3D axis, double lead) {
-            // The plane's normal and the shadow's sense agree or are opposite.
-            double by = -lead * Math.signum(axis.dotProduct(turning.u().crossProduct(turning.v())));
-            Rotation rotation = new Rotation(axis, by, RotationConvention.VECTOR_OPERATOR);
-            Vector3D h = hand.at(ideal.interval().start()).velocity();
-            Vector3D e = new Vector3D(state[0], state[1], state[2]);
-            return Following.state(
-                    h, cord, rotation.applyTo(e), rotation.applyTo(Following.rate(h, cord, state)));
-        }
-
-        private static double[] between(Shooting.Closed a, Shooting.Closed b) {
-            double share = a.missing() / (a.missing() - b.missing());
-            double[] y = new double[6];
-            for (int i = 0; i < 6; i++) {
-                y[i] = a.state()[i] + share * (b.state()[i] - a.state()[i]);
-            }
-            Swinging.tidy(y);
-            return y;
-        }
-
-        private void keep(Shooting.Found rough, HandTable fine, HandTable finest) {
+        private void keep(PlaneShooting.Found rough, HandTable fine, HandTable finest) {
             settled++;
             if (known(rough.state())) {
                 return;
             }
-            Optional<Shooting.Found> polished =
-                    new Shooting(fine, cord, normal, turn).from(rough.state(), 1e-11, 6);
+            Optional<PlaneShooting.Found> polished =
+                    periodic(fine, cord, normal, turn, rough.state(), MOST);
             if (polished.isEmpty()) {
                 return;
             }
@@ -386,8 +377,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                 return;
             }
             double error =
-                    new Shooting(finest, cord, normal, turn)
-                            .from(state, 1e-11, 4)
+                    periodic(finest, cord, normal, turn, state, 8)
                             .map(f -> apart(f.state(), state))
                             .orElse(Double.POSITIVE_INFINITY);
             found.add(
@@ -461,14 +451,27 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         }
     }
 
+    /** A periodic state near a guess. */
+    static Optional<PlaneShooting.Found> periodic(
+            HandTable table,
+            Cord cord,
+            Vector3D normal,
+            double turn,
+            double[] guess,
+            int iterations) {
+        return normal.getNormSq() > 0
+                ? new PlaneShooting(table, cord, normal, turn).from(guess, 1e-11, iterations)
+                : new Shooting(table, cord).from(guess, 1e-11, iterations);
+    }
+
     /** A state that closes but for a drift too slow to matter; empty where there is none. */
     static Optional<double[]> drifting(
             HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
         return normal.getNormSq() > 0 && turn != 0
-                ? new Shooting(table, cord, normal, turn)
+                ? new PlaneShooting(table, cord, normal, turn)
                         .closed(guess, 1e-11, 20)
                         .filter(c -> Math.abs(c.missing()) < ADRIFT)
-                        .map(Shooting.Closed::state)
+                        .map(PlaneShooting.Closed::state)
                 : Optional.empty();
     }
 

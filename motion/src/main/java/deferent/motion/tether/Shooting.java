@@ -11,11 +11,10 @@ import org.hipparchus.linear.SingularValueDecomposition;
  * is the state before it", its matrix the monodromy from the slips' own equations.
  *
  * <p>A slip has coordinates (c, d) on two axes across the cord: c turns the direction (radians), d
- * changes q (in units of {@link #unit}). Where everything stays in one plane only the axis within
- * it is used and the angle is counted through whole turns, so that the wanted number of turns is
- * part of the target. The step solves (M − 1)δ = −r by singular values and leaves out those under
- * {@value #FLAT} of the greatest: with a still hand every shift along the orbit is periodic too,
- * and the shortest step is the one meant.
+ * changes q (in units of {@link #unit}). The step solves (M − 1)δ = −r by singular values and
+ * leaves out those under a millionth of the greatest: where a whole family of motions is periodic,
+ * as about the upright for a level circle, the shortest step is the one meant. Where everything
+ * stays in a plane, {@link PlaneShooting} does the same in two numbers.
  */
 final class Shooting {
     private static final double FLAT = 1e-6;
@@ -24,28 +23,15 @@ final class Shooting {
     private final HandTable table;
     private final Cord cord;
     private final double unit;
-    private final double turn;
-    private final Vector3D normal;
-    private final boolean planar;
 
-    /**
-     * @param normal of the plane everything stays in; the zero vector where it does not
-     * @param turn the angle the cord is to turn in that plane over the cycle, radians
-     */
-    Shooting(HandTable table, Cord cord, Vector3D normal, double turn) {
+    Shooting(HandTable table, Cord cord) {
         this.table = table;
         this.cord = cord;
-        this.normal = normal;
-        this.planar = normal.getNormSq() > 0;
-        this.turn = turn;
         this.unit = cord.swingLength() * 2 * Math.PI / table.period();
     }
 
-    /** A periodic state and the monodromy of slips about it, in (c, d) coordinates. */
-    record Found(double[] state, double[][] monodromy, double residual, int iterations) {}
-
     /** Newton's method from a start; empty where it does not settle. */
-    Optional<Found> from(double[] start, double tolerance, int most) {
+    Optional<PlaneShooting.Found> from(double[] start, double tolerance, int most) {
         double[] y = start.clone();
         for (int i = 0; i < most; i++) {
             Shot shot = shoot(y);
@@ -53,37 +39,12 @@ final class Shooting {
                 return Optional.empty();
             }
             if (shot.size() < tolerance) {
-                return Optional.of(new Found(y, shot.monodromy(), shot.size(), i));
+                return Optional.of(new PlaneShooting.Found(y, shot.size(), i));
             }
             y = moved(y, step(shot));
         }
         return Optional.empty();
     }
-
-    /**
-     * For a plane: the rate with which the cord makes its turns from a given direction, by Newton's
-     * method in d alone, and what q then lacks of closing. Faster means more turning, so this root
-     * is plain to find where a periodic motion itself may be nearly neutral and hard to.
-     */
-    Optional<Closed> closed(double[] start, double tolerance, int most) {
-        double[] y = start.clone();
-        for (int i = 0; i < most; i++) {
-            Shot shot = shoot(y);
-            double miss = shot.residual()[0];
-            if (Math.abs(miss) < tolerance) {
-                return Optional.of(new Closed(y, shot.residual()[1]));
-            }
-            double by = -miss / shot.monodromy()[0][1];
-            if (!Double.isFinite(by)) {
-                return Optional.empty();
-            }
-            y = moved(y, new double[] {0, Math.max(-1, Math.min(1, by))});
-        }
-        return Optional.empty();
-    }
-
-    /** A state whose direction closes after the wanted turns, and what q misses, in units. */
-    record Closed(double[] state, double missing) {}
 
     private record Shot(double[] residual, double[][] monodromy) {
         double size() {
@@ -96,42 +57,21 @@ final class Shooting {
     }
 
     private Shot shoot(double[] start) {
-        Vector3D[] axes = axes(start);
-        int count = planar ? 1 : 2;
-        int size = 2 * count;
-        double[] y = Slips.about(start, axes, count, unit);
-        Marching marching = new Marching(cord, size);
-        double turned = 0;
-        for (int i = 0; i < table.steps(); i++) {
-            double x0 = y[0];
-            double y0 = y[1];
-            double z0 = y[2];
-            marching.step(table, i, y);
-            if (planar) {
-                Vector3D a = new Vector3D(x0, y0, z0);
-                Vector3D b = new Vector3D(y[0], y[1], y[2]);
-                turned += Math.atan2(normal.dotProduct(a.crossProduct(b)), a.dotProduct(b));
-            }
-        }
         Vector3D e0 = direction(start);
+        Vector3D[] axes = Slips.axes(e0);
+        double[] y = Slips.about(start, axes, 2, unit);
+        new Marching(cord, 4).cycle(table, y);
         Vector3D e1 = direction(y);
-        Vector3D[] there = planar ? axes(y) : Slips.carried(axes, e0, e1);
-        double[] residual = new double[size];
-        double[][] m = Slips.matrix(y, there, count, unit);
-        if (planar) {
-            residual[0] = turned - turn;
-        } else {
-            double angle = Math.atan2(e0.crossProduct(e1).getNorm(), e0.dotProduct(e1));
-            Vector3D across = e1.subtract(e0.scalarMultiply(e0.dotProduct(e1)));
-            double length = across.getNorm();
-            for (int a = 0; a < count; a++) {
-                residual[a] = length > 0 ? angle * across.dotProduct(axes[a]) / length : 0;
-            }
+        Vector3D[] there = Slips.carried(axes, e0, e1);
+        double angle = Math.atan2(e0.crossProduct(e1).getNorm(), e0.dotProduct(e1));
+        Vector3D across = e1.subtract(e0.scalarMultiply(e0.dotProduct(e1)));
+        double length = across.getNorm();
+        double[] residual = new double[4];
+        for (int a = 0; a < 2; a++) {
+            residual[a] = length > 0 ? angle * across.dotProduct(axes[a]) / length : 0;
+            residual[2 + a] = (dot(y, there[a]) - dot(start, axes[a])) / unit;
         }
-        for (int a = 0; a < count; a++) {
-            residual[count + a] = (dot(y, there[a]) - dot(start, axes[a])) / unit;
-        }
-        return new Shot(residual, m);
+        return new Shot(residual, Slips.matrix(y, there, 2, unit));
     }
 
     private static double dot(double[] y, Vector3D axis) {
@@ -140,10 +80,6 @@ final class Shooting {
 
     private static Vector3D direction(double[] y) {
         return new Vector3D(y[0], y[1], y[2]);
-    }
-
-    private Vector3D[] axes(double[] y) {
-        return planar ? Slips.axes(direction(y), normal) : Slips.axes(direction(y));
     }
 
     private static double[] step(Shot shot) {
@@ -181,13 +117,9 @@ final class Shooting {
     }
 
     private double[] moved(double[] y, double[] step) {
-        Vector3D[] axes = axes(y);
-        int count = step.length / 2;
         Vector3D e = direction(y);
-        Vector3D aside = Vector3D.ZERO;
-        for (int a = 0; a < count; a++) {
-            aside = aside.add(axes[a].scalarMultiply(step[a]));
-        }
+        Vector3D[] axes = Slips.axes(e);
+        Vector3D aside = new Vector3D(step[0], axes[0], step[1], axes[1]);
         double angle = aside.getNorm();
         Vector3D to =
                 angle > 0
@@ -195,11 +127,12 @@ final class Shooting {
                                 .add(aside.scalarMultiply(Math.sin(angle) / angle))
                         : e;
         Vector3D[] there = Slips.carried(axes, e, to);
-        Vector3D q = Vector3D.ZERO;
-        for (int a = 0; a < 2; a++) {
-            double d = a < count ? step[count + a] * unit : 0;
-            q = q.add(there[a].scalarMultiply(dot(y, axes[a]) + d));
-        }
+        Vector3D q =
+                new Vector3D(
+                        dot(y, axes[0]) + step[2] * unit,
+                        there[0],
+                        dot(y, axes[1]) + step[3] * unit,
+                        there[1]);
         double[] out = {to.getX(), to.getY(), to.getZ(), q.getX(), q.getY(), q.getZ()};
         Swinging.tidy(out);
         return out;

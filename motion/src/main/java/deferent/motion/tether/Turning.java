@@ -19,6 +19,11 @@ record Turning(Vector3D u, Vector3D v, Interval over) {
         return new Turning(plane.u(), plane.v(), trace.interval());
     }
 
+    /** The axis about which it turns positively. */
+    Vector3D normal() {
+        return u.crossProduct(v);
+    }
+
     /** Angle of the cord's shadow, radians in (−π, π]. */
     double angle(Vector3D cord) {
         return Math.atan2(cord.dotProduct(v), cord.dotProduct(u));
