@@ -1,10 +1,9 @@
 package deferent.motion.seek;
 
 import deferent.motion.body.Reach;
+import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
-import deferent.motion.phrase.MotionWords;
-import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -15,6 +14,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 
 /**
@@ -34,6 +35,7 @@ public final class Answers {
     private final HandClasses hands;
     private final Matches matches;
     private final Staging staging;
+    private final Staging alike;
     private final List<Portrait> shelf;
     private final Map<Integer, Integer> simplestRider = new HashMap<>();
 
@@ -44,6 +46,7 @@ public final class Answers {
         this.hands = hands;
         this.matches = matches;
         this.staging = new Staging(request.space(), request.tethers(), request.tether().length());
+        this.alike = new Staging(request.space(), Tethers.EQUAL, request.tether().length());
         this.shelf = request.shelf().stream().map(Portrait::of).toList();
     }
 
@@ -285,6 +288,11 @@ public final class Answers {
             }
         }
         int rider = simplestRider.computeIfAbsent(matches.hand(match), this::simplest);
+        return measured(match, root, rider);
+    }
+
+    private Candidate measured(int match, int root, int rider) {
+        Space space = request.space();
         double a = Sight.outerRadius(space.head(root));
         Curve riderHead = space.head(rider);
         double b = Math.max(Sight.outerRadius(riderHead), 1e-9);
@@ -293,7 +301,7 @@ public final class Answers {
                 match,
                 root,
                 rider,
-                least + Sight.simplicity(space, rider),
+                Sight.simplicity(space, root) + Sight.simplicity(space, rider),
                 Math.max(a / b, b / a),
                 symmetry);
     }
@@ -329,7 +337,7 @@ public final class Answers {
                 request.tethers() == Tethers.FREE
                         ? request.space().head(c.root).size() * request.tether().length()
                         : request.tether().length();
-        Optional<String> phrase = Phrase.write(pairing);
+        Saying said = Saying.of(pairing);
         return Optional.of(
                 new Answer(
                         matches.head(c.match),
@@ -341,8 +349,8 @@ public final class Answers {
                         c.root,
                         c.rider,
                         pairing,
-                        phrase.orElseGet(() -> described(pairing)),
-                        phrase.isPresent(),
+                        said.text(),
+                        said.phrase(),
                         family,
                         exact || request.tethers() == Tethers.FREE
                                 ? List.of()
@@ -358,8 +366,123 @@ public final class Answers {
                                 toShelf)));
     }
 
-    static String described(Pairing pairing) {
-        return MotionWords.of(pairing, Side.LEFT) + " vs " + MotionWords.of(pairing, Side.RIGHT);
+    /**
+     * More like this: the answers' pairings nearest to a given one in what hands and heads draw,
+     * one a class, nearest first. A pairing of the space finds itself at no distance.
+     */
+    public List<Like> like(Pairing given, int count) {
+        Portrait wanted = Portrait.of(given);
+        double tether = staging.tether();
+        double[] roots = new double[count()];
+        for (int m = 0; m < count(); m++) {
+            double[] tie = new double[Descriptor.SIZE];
+            Descriptor.write(hands.curve(matches.hand(m)).scaled(tether), tie, 0);
+            // where tethers are free the ties have no size of their own to go by
+            roots[m] =
+                    request.tethers() == Tethers.FREE
+                            ? 0
+                            : Math.min(
+                                    Descriptor.distance(tie, wanted.riderHand()),
+                                    Descriptor.distance(tie, wanted.rootHand()));
+        }
+        List<Integer> order =
+                IntStream.range(0, count())
+                        .boxed()
+                        .sorted(Comparator.comparingDouble(m -> roots[m]))
+                        .toList();
+        List<Like> found = new ArrayList<>();
+        Map<Integer, Map<Integer, Portrait>> known = new HashMap<>();
+        for (int m : order) {
+            // a tie this far off leaves the whole portrait at least half as far off
+            if (found.size() >= count && roots[m] / 2 > found.get(count - 1).distance()) {
+                break;
+            }
+            likest(m, wanted, known)
+                    .filter(
+                            like ->
+                                    found.size() < count
+                                            || like.distance() < found.get(count - 1).distance())
+                    .flatMap(this::like)
+                    .ifPresent(found::add);
+            found.sort(Comparator.comparingDouble(Like::distance));
+            if (found.size() > count) {
+                found.remove(count);
+            }
+        }
+        return List.copyOf(found);
+    }
+
+    private record Likest(int match, int root, int rider, double distance) {}
+
+    private Optional<Like> like(Likest likest) {
+        Candidate candidate = measured(likest.match, likest.root, likest.rider);
+        return answer(candidate, family(candidate)).map(a -> new Like(a, likest.distance));
+    }
+
+    // Root and rider each choose for themselves: a portrait's square is the sum of theirs.
+    private Optional<Likest> likest(
+            int match, Portrait wanted, Map<Integer, Map<Integer, Portrait>> known) {
+        int[] leads = heads.members(matches.head(match));
+        Map<Integer, Portrait> riders =
+                known.computeIfAbsent(
+                        matches.hand(match),
+                        h -> {
+                            Map<Integer, Portrait> all = new HashMap<>();
+                            for (int key : hands.keys(h)) {
+                                all.put(key, Portrait.of(alike, key, key));
+                            }
+                            return all;
+                        });
+        Likest best = new Likest(match, -1, -1, Double.MAX_VALUE);
+        for (Portrait way : List.of(wanted, wanted.swapped())) {
+            int root = -1;
+            double near = Double.MAX_VALUE;
+            for (int key : leads) {
+                double here = Portrait.of(alike, key, key).rootApart(way);
+                if (here < near) {
+                    near = here;
+                    root = key;
+                }
+            }
+            int rider = -1;
+            double nearest = Double.MAX_VALUE;
+            for (Map.Entry<Integer, Portrait> entry : riders.entrySet()) {
+                double here = entry.getValue().riderApart(way);
+                if (here < nearest || here == nearest && entry.getKey() < rider) {
+                    nearest = here;
+                    rider = entry.getKey();
+                }
+            }
+            double distance = Math.sqrt((near * near + nearest * nearest) / 4);
+            if (distance < best.distance) {
+                best = new Likest(match, root, rider, distance);
+            }
+        }
+        return best.root < 0 || best.rider < 0 ? Optional.empty() : Optional.of(best);
+    }
+
+    /** Which motions draw a figure or come close, nearest first, one a head path. */
+    public List<Drawer> drawing(Drawn figure, int count) {
+        return drawing(figure, count, progress -> {}, () -> false);
+    }
+
+    /** The same, telling how far it is and asking whether to stop; empty when stopped. */
+    public List<Drawer> drawing(
+            Drawn figure, int count, Consumer<SeekProgress> listener, BooleanSupplier stop) {
+        return new FigureSearch(request.space(), heads).nearest(figure, count, listener, stop);
+    }
+
+    /** Which pairings tie to a figure: the answers whose root draws it. */
+    public List<Answer> tiedTo(Drawer drawer) {
+        List<Answer> found = new ArrayList<>();
+        for (int m = matches.first(drawer.headClass());
+                m < count() && matches.head(m) == drawer.headClass();
+                m++) {
+            Candidate candidate = candidate(m);
+            answer(candidate, family(candidate)).ifPresent(found::add);
+        }
+        found.sort(Comparator.comparingDouble(Answer::gap));
+        return List.copyOf(found);
     }
 
     private OptionalDouble toShelf(Portrait portrait) {

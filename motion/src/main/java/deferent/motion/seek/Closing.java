@@ -77,8 +77,16 @@ public record Closing(Size size, double from, double to, Pairing pairing) {
                 at = i * step;
             }
         }
-        double low = at - step;
-        double high = at + step;
+        return narrowed(gap, at - step, at + step);
+    }
+
+    /**
+     * The least of a function between two places, by golden section; a round number if it is that
+     * but for rounding.
+     */
+    static double narrowed(DoubleUnaryOperator gap, double from, double to) {
+        double low = from;
+        double high = to;
         double a = high - GOLDEN * (high - low);
         double b = low + GOLDEN * (high - low);
         double fa = gap.applyAsDouble(a);

@@ -71,8 +71,13 @@ final class Curve {
 
     /** The curve through evenly timed points. */
     static Curve ofSamples(double[] u, double[] v) {
+        return ofSamples(u, v, WIDEST);
+    }
+
+    /** The same with no more than {@code most} turns either way; the rest is tail. */
+    static Curve ofSamples(double[] u, double[] v, int most) {
         int count = u.length;
-        int widest = Math.min(WIDEST, (count - 1) / 2);
+        int widest = Math.min(most, (count - 1) / 2);
         int[] k = new int[2 * widest + 1];
         double[] re = new double[k.length];
         double[] im = new double[k.length];
@@ -166,6 +171,20 @@ final class Curve {
             ims[i] *= factor;
         }
         return new Curve(k, res, ims, tail * factor * factor, rounds);
+    }
+
+    /** The same path run the other way. */
+    Curve backwards() {
+        int count = k.length;
+        int[] ks = new int[count];
+        double[] res = new double[count];
+        double[] ims = new double[count];
+        for (int i = 0; i < count; i++) {
+            ks[i] = -k[count - 1 - i];
+            res[i] = re[count - 1 - i];
+            ims[i] = im[count - 1 - i];
+        }
+        return new Curve(ks, res, ims, tail, rounds);
     }
 
     /**

@@ -83,19 +83,19 @@ record HandShape(Kind kind, int first, int second, double size, double other) {
     HandPath path(double tether) {
         return switch (kind) {
             case STILL -> Series.STILL;
-            case CIRCLE -> new Series(List.of(new Series.Term(first, size * tether, 0)));
+            case CIRCLE -> new Series(List.of(new Series.Term(first, round(size * tether), 0)));
             case ELLIPSE, LOOP ->
                     new Series(
                             List.of(
-                                    new Series.Term(first, size * tether, 0),
-                                    new Series.Term(second, other * tether, 0)));
-            case ARC -> new Arc(size * tether, Swing.DOWN, other);
+                                    new Series.Term(first, round(size * tether), 0),
+                                    new Series.Term(second, round(other * tether), 0)));
+            case ARC -> new Arc(round(size * tether), Swing.DOWN, other);
             case PENDULUM_ARC -> {
                 List<Series.Term> terms = new ArrayList<>();
                 Terms found = terms();
                 for (int i = 0; i < found.k().length; i++) {
                     double radius = Math.hypot(found.re()[i], found.im()[i]) * tether;
-                    if (found.k()[i] != 0 && Math.abs(found.k()[i]) <= 24 && radius > 1e-12) {
+                    if (found.k()[i] != 0 && Math.abs(found.k()[i]) <= 24 && radius > 1e-10) {
                         terms.add(
                                 new Series.Term(
                                         found.k()[i],
@@ -106,6 +106,11 @@ record HandShape(Kind kind, int first, int second, double size, double other) {
                 yield new Series(terms);
             }
         };
+    }
+
+    // 0.9 rather than 0.8999999999999999, for those who read it
+    private static double round(double metres) {
+        return Math.rint(metres * 1e12) / 1e12;
     }
 
     Terms terms() {

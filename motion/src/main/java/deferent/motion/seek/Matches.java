@@ -60,16 +60,24 @@ final class Matches {
         return compared;
     }
 
+    /** Where the matches of a head class begin, or would. */
+    int first(int head) {
+        int low = 0;
+        int high = count;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (heads[middle] < head) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
     /** The match of these two classes, or below 0; matches stand by rising head class. */
     int find(int head, int hand) {
-        int at = Arrays.binarySearch(heads, 0, count, head);
-        if (at < 0) {
-            return -1;
-        }
-        while (at > 0 && heads[at - 1] == head) {
-            at--;
-        }
-        for (; at < count && heads[at] == head; at++) {
+        for (int at = first(head); at < count && heads[at] == head; at++) {
             if (hands[at] == hand) {
                 return at;
             }

@@ -62,18 +62,27 @@ record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double
     }
 
     double distance(Portrait other) {
-        return Math.min(
-                apart(other),
-                apart(
-                        new Portrait(
-                                other.riderHand, other.riderHead, other.rootHand, other.rootHead)));
+        return Math.min(apart(other), apart(other.swapped()));
+    }
+
+    /** The same with the hands' parts taken the other way round. */
+    Portrait swapped() {
+        return new Portrait(riderHand, riderHead, rootHand, rootHead);
+    }
+
+    double rootApart(Portrait o) {
+        return Math.hypot(
+                Descriptor.distance(rootHand, o.rootHand),
+                Descriptor.distance(rootHead, o.rootHead));
+    }
+
+    double riderApart(Portrait o) {
+        return Math.hypot(
+                Descriptor.distance(riderHand, o.riderHand),
+                Descriptor.distance(riderHead, o.riderHead));
     }
 
     private double apart(Portrait o) {
-        double a = Descriptor.distance(rootHand, o.rootHand);
-        double b = Descriptor.distance(rootHead, o.rootHead);
-        double c = Descriptor.distance(riderHand, o.riderHand);
-        double d = Descriptor.distance(riderHead, o.riderHead);
-        return Math.sqrt((a * a + b * b + c * c + d * d) / 4);
+        return Math.hypot(rootApart(o), riderApart(o)) / 2;
     }
 }

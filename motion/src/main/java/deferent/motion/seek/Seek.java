@@ -57,6 +57,12 @@ public final class Seek {
         return seek;
     }
 
+    /** Runs to the end and tells what was found. */
+    public Answers found() {
+        run();
+        return answers();
+    }
+
     /** Runs to the end; true when all is done. */
     public boolean run() {
         return run(progress -> {}, () -> false);

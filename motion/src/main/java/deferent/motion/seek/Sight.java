@@ -40,7 +40,7 @@ final class Sight {
                     case STILL -> 0;
                     case CIRCLE -> 2 + 8 * (hand.first() - 1);
                     case ARC -> 12;
-                    case PENDULUM_ARC -> 13;
+                    case PENDULUM_ARC -> 40;
                     case ELLIPSE -> hand.line() ? 14 : 20;
                     case LOOP -> 30;
                 };

@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 
 /**
  * One-hand motions on a grid: every hand path with every spin law from every start angle that makes
@@ -298,6 +299,19 @@ public final class Space {
 
     int spin(int key) {
         return key / grid.starts() % spins.size();
+    }
+
+    /** The key of this hand path, law and start angle (radians), if the grid has it as a motion. */
+    OptionalInt find(HandShape hand, SpinLaw law, double start) {
+        int path = paths.indexOf(hand);
+        int spin = spins.indexOf(law);
+        double steps = start / (2 * Math.PI) * grid.starts();
+        int key =
+                (path * spins.size() + spin) * grid.starts()
+                        + Math.floorMod(Math.round(steps), grid.starts());
+        return path >= 0 && spin >= 0 && Math.abs(steps - Math.rint(steps)) < 1e-9 && holds(key)
+                ? OptionalInt.of(key)
+                : OptionalInt.empty();
     }
 
     HandShape handShape(int key) {

@@ -38,58 +38,72 @@ record Staging(Space space, Tethers tethers, double tether) {
     }
 
     Pairing pairing(int root, int rider, Sizes sizes) {
-        Curve head = space.head(root, sizes.rootHand, sizes.rootTether);
-        Curve hand = space.hand(space.path(rider)).scaled(sizes.riderHand);
+        Curve head = space.head(root, sizes.rootHand, sizes.rootTether).scaled(tether);
+        double factor = tether * sizes.riderHand;
+        Curve hand = space.hand(space.path(rider)).scaled(factor);
         double ratio = tethers == Tethers.FREE ? head.size() / hand.size() : 1;
-        hand = ratio == 1 ? hand : hand.scaled(ratio);
-        HandShape shape = space.handShape(rider);
+        if (ratio != 1) {
+            factor *= ratio;
+            hand = hand.scaled(ratio);
+        }
         boolean rides =
-                shape.kind() == HandShape.Kind.PENDULUM_ARC
+                space.handShape(rider).kind() == HandShape.Kind.PENDULUM_ARC
                         && space.law(root) instanceof Swing
                         && Alignment.gap(head, hand) <= HeadClasses.SAME;
-        Alignment laid = rides ? Alignment.calmest(head, hand, false) : Alignment.best(head, hand);
+        double[] headMean = space.headMean(root, sizes.rootHand, sizes.rootTether);
+        double[] handMean = space.handMean(rider);
+        return tie(
+                new Leading(
+                        new Motion(
+                                space.handShape(root).path(tether * sizes.rootHand),
+                                space.spin(root, space.startOf(root))),
+                        Tether.of(tether * sizes.rootTether),
+                        head,
+                        new double[] {tether * headMean[0], tether * headMean[1]}),
+                new Following(
+                        new Motion(
+                                rides ? new Riding() : space.handShape(rider).path(factor),
+                                space.spin(rider, space.startOf(rider))),
+                        Tether.of(tether * ratio),
+                        hand,
+                        new double[] {factor * handMean[0], factor * handMean[1]}));
+    }
+
+    /** A root with its head's path about its mean, all in metres. */
+    record Leading(Motion motion, Tether tether, Curve head, double[] mean) {}
+
+    /** A rider with its hand's path about its mean, all in metres. */
+    record Following(Motion motion, Tether tether, Curve hand, double[] mean) {}
+
+    static Pairing tie(Leading root, Following rider) {
+        boolean rides = rider.motion.riding();
+        Alignment laid =
+                rides
+                        ? Alignment.calmest(root.head, rider.hand, false)
+                        : Alignment.best(root.head, rider.hand);
         double turn = laid.mirrored() ? Math.PI - laid.turn() : laid.turn();
         turn = snapped(Math.IEEEremainder(turn, 2 * Math.PI), 2 * Math.PI);
-        int common = Curve.gcd(head.rounds(), hand.rounds());
-        int rootCycles = hand.rounds() / common;
-        int riderCycles = head.rounds() / common;
-        double ahead = snapped(laid.lag() / hand.rounds(), 1);
-        Motion lead =
-                new Motion(
-                        space.handShape(root).path(tether * sizes.rootHand),
-                        space.spin(root, space.startOf(root)));
-        SpinLaw spin = space.spin(rider, space.startOf(rider)).turned(turn);
-        Motion follow =
-                rides
-                        ? new Motion(new Riding(), spin.turned(2 * Math.PI * spin.turns() * ahead))
-                        : new Motion(
-                                shape.path(tether * ratio * sizes.riderHand).turned(turn), spin);
-        Place usual = Place.usual(Side.RIGHT, Plane.WALL);
-        double[] from = space.headMean(root, sizes.rootHand, sizes.rootTether);
-        double[] mean = space.handMean(rider);
-        double c = Math.cos(turn) * ratio * sizes.riderHand;
-        double s = Math.sin(turn) * ratio * sizes.riderHand;
-        double u = c * mean[0] - s * mean[1];
-        double v = s * mean[0] + c * mean[1];
-        double right = from[0] - (laid.mirrored() ? -u : u);
-        double up = from[1] - v;
-        Place place =
-                rides
-                        ? usual
-                        : usual.withCentre(
-                                usual.centre()
-                                        .add(
-                                                new Vector3D(
-                                                        settled(right * tether),
-                                                        settled(up * tether),
-                                                        0)));
+        int common = Curve.gcd(root.head.rounds(), rider.hand.rounds());
+        int rootCycles = rider.hand.rounds() / common;
+        int riderCycles = root.head.rounds() / common;
+        double ahead = snapped(laid.lag() / rider.hand.rounds(), 1);
+        Motion follow = turn == 0 ? rider.motion : rider.motion.turned(turn);
+        Place place = Place.usual(Side.RIGHT, Plane.WALL);
+        if (rides) {
+            SpinLaw spin = follow.spin();
+            follow = follow.withSpin(spin.turned(2 * Math.PI * spin.turns() * ahead));
+        } else {
+            double c = Math.cos(turn);
+            double s = Math.sin(turn);
+            double u = c * rider.mean[0] - s * rider.mean[1];
+            double v = s * rider.mean[0] + c * rider.mean[1];
+            double right = settled(root.mean[0] - (laid.mirrored() ? -u : u));
+            double up = settled(root.mean[1] - v);
+            place = place.withCentre(place.centre().add(new Vector3D(right, up, 0)));
+        }
         return new Pairing(
-                new Part(
-                        lead,
-                        Tether.of(tether * sizes.rootTether),
-                        Place.usual(Side.LEFT, Plane.WALL),
-                        rootCycles),
-                new Part(follow, Tether.of(tether * ratio), place, riderCycles),
+                new Part(root.motion, root.tether, Place.usual(Side.LEFT, Plane.WALL), rootCycles),
+                new Part(follow, rider.tether, place, riderCycles),
                 Timing.of(rides ? 0 : ahead),
                 laid.mirrored() ? Direction.OPPOSITE : Direction.SAME,
                 Sense.CLOCKWISE,
