@@ -23,6 +23,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -46,21 +47,21 @@ final class Asked {
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
             description = "Tether of hands whose tether is unsaid, such as 60cm.")
-    private Double tether;
+    private @Nullable Double tether;
 
     @Option(
             names = "--hand-radius",
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
             description = "Hand circle (or other path) of every hand that moves, such as 30cm.")
-    private Double handRadius;
+    private @Nullable Double handRadius;
 
     @Option(
             names = "--tempo",
             paramLabel = "TEMPO",
             converter = Amount.Tempo.class,
             description = "Hand cycles a minute, or poi beats where both hands are still.")
-    private Double tempo;
+    private @Nullable Double tempo;
 
     @Option(
             names = "--set",
@@ -75,21 +76,21 @@ final class Asked {
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
             description = "The performer's, such as 172cm.")
-    private Double stature;
+    private @Nullable Double stature;
 
     @Option(
             names = "--arm",
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
             description = "Shoulder joint to the middle of the closed fist, where measured.")
-    private Double arm;
+    private @Nullable Double arm;
 
     @Option(
             names = "--shoulders",
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
             description = "Shoulder joint to shoulder joint, where measured.")
-    private Double shoulders;
+    private @Nullable Double shoulders;
 
     @Mixin private ShelfOption shelf;
 

@@ -20,6 +20,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -39,7 +40,8 @@ import picocli.CommandLine.Spec;
             ShelfCommand.Remove.class,
             ShelfCommand.Export.class,
             ShelfCommand.Import.class,
-            ShelfCommand.Demo.class
+            ShelfCommand.Demo.class,
+            ShelfCommand.Schema.class
         })
 final class ShelfCommand implements Runnable {
     @Spec private CommandSpec spec;
@@ -124,10 +126,10 @@ final class ShelfCommand implements Runnable {
                 names = "--name",
                 paramLabel = "NAME",
                 description = "What to call it; unsaid, the phrase.")
-        String name;
+        @Nullable String name;
 
         @Option(names = "--note", paramLabel = "TEXT", description = "A note to keep with it.")
-        String note;
+        @Nullable String note;
 
         @Override
         public void run() {
@@ -174,14 +176,14 @@ final class ShelfCommand implements Runnable {
                 names = "--svg",
                 paramLabel = "PATH",
                 description = "Instead of a phrase, a hand path as SVG path data.")
-        String svg;
+        @Nullable String svg;
 
         @Option(
                 names = "--radius",
                 paramLabel = "LENGTH",
                 converter = Amount.Length.class,
                 description = "With --svg: from the path's middle to its farthest point.")
-        Double radius;
+        @Nullable Double radius;
 
         @Option(
                 names = "--turns",
@@ -195,7 +197,7 @@ final class ShelfCommand implements Runnable {
                 paramLabel = "LENGTH",
                 converter = Amount.Length.class,
                 description = "The tether its sizes are meant for; unsaid, 60cm.")
-        Double tether;
+        @Nullable Double tether;
 
         @Option(names = "--also", paramLabel = "WORD", description = "A second name.")
         List<String> also = List.of();
@@ -277,7 +279,7 @@ final class ShelfCommand implements Runnable {
                 names = "--out",
                 paramLabel = "FILE",
                 description = "Where to; unsaid, to the screen.")
-        Path file;
+        @Nullable Path file;
 
         @Override
         public void run() {
@@ -344,6 +346,17 @@ final class ShelfCommand implements Runnable {
             shelf.shelf()
                     .putAll(DemoShelf.documents())
                     .forEach(kept -> said(out(), shelf.shelf(), kept));
+        }
+    }
+
+    @Command(
+            name = "schema",
+            mixinStandardHelpOptions = true,
+            description = "Prints the JSON Schema of documents, for editors and other programs.")
+    static final class Schema extends Work {
+        @Override
+        public void run() {
+            out().print(PatternJson.schema());
         }
     }
 }

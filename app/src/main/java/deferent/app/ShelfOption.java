@@ -2,6 +2,7 @@ package deferent.app;
 
 import deferent.record.Shelf;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** Which shelf. */
@@ -12,7 +13,7 @@ final class ShelfOption {
             description =
                     "The folder of saved patterns; unsaid, $DEFERENT_SHELF or deferent-shelf in"
                             + " your home.")
-    private Path folder;
+    private @Nullable Path folder;
 
     Shelf shelf() {
         return Shelf.at(path());

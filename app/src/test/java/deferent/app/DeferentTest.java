@@ -297,6 +297,16 @@ class DeferentTest {
     }
 
     @Test
+    void theSchemaOfDocumentsIsPublished() {
+        StringWriter out = new StringWriter();
+        try (PrintWriter to = new PrintWriter(out)) {
+            assertThat(Deferent.execute(to, to, "shelf", "schema")).isZero();
+        }
+        assertThat(new JsonMapper().readTree(out.toString()).get("$schema").stringValue())
+                .isEqualTo("https://json-schema.org/draft/2020-12/schema");
+    }
+
+    @Test
     void helpAndVersionAreAnswers() {
         assertThat(good("--help").out()).contains("read").contains("shelf").contains("studio");
         assertThat(good("--version").out()).startsWith("deferent ");
