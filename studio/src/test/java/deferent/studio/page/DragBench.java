@@ -87,8 +87,13 @@ public final class DragBench {
 
     private DragBench() {}
 
-    /** Measures one drag. */
-    static Measured measure(Browser browser, String address, int moves) {
+    /**
+     * Measures one drag.
+     *
+     * @param patient make a move only when the one before is answered, so that a machine busy with
+     *     other work shows the same; else a move a frame, as a hand does
+     */
+    static Measured measure(Browser browser, String address, int moves, boolean patient) {
         try (BrowserContext context =
                 browser.newContext(new Browser.NewContextOptions().setViewportSize(1280, 800))) {
             Page page = context.newPage();
@@ -102,11 +107,12 @@ public final class DragBench {
             double y = box.y + box.height / 2;
             page.mouse().move(x, y);
             page.mouse().down();
-            drag(page, x, y, WARM, 0.7);
+            drag(page, x, y, patient ? 8 : WARM, 0.7, patient);
+            Chromium.until(page, "!deferentDesk.session.live.busy");
             page.waitForTimeout(300);
             page.evaluate(
                     "measured.length = 0; moves.length = 0; deferentDesk.session.live.givenUp = 0");
-            drag(page, x, y, moves, 1.0);
+            drag(page, x, y, moves, 1.0, patient);
             Chromium.until(page, "!deferentDesk.session.live.busy");
             page.waitForTimeout(200);
             int seen = ((Number) page.evaluate("moves.length")).intValue();
@@ -139,12 +145,16 @@ public final class DragBench {
         return out;
     }
 
-    // Out and in along the radius, a new place each time, as fast as a steady hand: a move a frame.
-    private static void drag(Page page, double x, double y, int moves, double reach) {
+    // Out and in along the radius, a new place each time.
+    private static void drag(
+            Page page, double x, double y, int moves, double reach, boolean patient) {
         for (int i = 1; i <= moves; i++) {
             double out = 40 * reach * Math.sin(2 * Math.PI * i / 80.0);
             page.mouse().move(x + out, y - out);
             page.waitForTimeout(12);
+            if (patient) {
+                Chromium.until(page, "!deferentDesk.session.live.busy");
+            }
         }
     }
 
@@ -198,7 +208,8 @@ public final class DragBench {
         Path shelf = Files.createTempDirectory("deferent-drag");
         try (Studio studio = Studio.start(StudioOptions.of(shelf));
                 Chromium chromium = Chromium.start(browser, !gpu)) {
-            Measured measured = measure(chromium.browser(), studio.address().toString(), MOVES);
+            Measured measured =
+                    measure(chromium.browser(), studio.address().toString(), MOVES, false);
             System.out.print(measured.told());
             if (measured.dropped() > 0) {
                 System.exit(1);

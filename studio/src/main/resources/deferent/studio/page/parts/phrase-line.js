@@ -52,7 +52,7 @@ class PhraseLine extends Part {
   }
 
   #error(error) {
-    return html`<span class="phrase-what">${sentence(error)}</span>
+    return html`<span class="phrase-what">${start(error.what)}; wanted here: ${error.expected || error.right}.</span>
       ${(error.nearest || []).slice(0, 4).map(
         (word) => html`<button type="button" class="near" @click=${() => this.#put(error, word)}>${word}</button>`,
       )}`;
@@ -127,8 +127,12 @@ class PhraseLine extends Part {
 export function sentence(error) {
   const where = error.where ? error.where + ' ' : '';
   const right = error.right ? '; ' + error.right : '';
-  const text = where + error.what + right;
-  return text.charAt(0).toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? '' : '.');
+  const text = start(where + error.what + right);
+  return text + (/[.!?]$/.test(text) ? '' : '.');
+}
+
+function start(text) {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 customElements.define('phrase-line', PhraseLine);

@@ -325,11 +325,13 @@ export class StageElement extends HTMLElement {
     event.stopPropagation();
     const step = event.shiftKey ? NUDGE.shift : event.altKey ? NUDGE.alt : NUDGE.plain;
     const c = this.camera;
-    const from = element.now;
-    const to = from.map((v, i) => v + step * (c.flip * way[0] * c.right[i] + way[1] * c.up[i]));
     const key = element.handle.key;
     this.clock.play(false);
-    this.session.change([{ grab: key, to, from, time_s: this.clock.phase * this.session.scene.period }], 'nudge ' + key);
+    this.session.change(() => {
+      const from = element.now;
+      const to = from.map((v, i) => v + step * (c.flip * way[0] * c.right[i] + way[1] * c.up[i]));
+      return [{ grab: key, to, from, time_s: this.clock.phase * this.session.scene.period }];
+    }, 'nudge ' + key);
   }
 
   #listenCanvas() {

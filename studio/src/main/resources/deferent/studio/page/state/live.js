@@ -1,7 +1,7 @@
 // Questions to the server and their answers, over one socket; by POST where there is no socket.
 //
-// A question is either one of a stream of which each is to be answered (the moves of a drag: they queue and go one at a time), or
-// the newest of its kind (typing: a newer one takes the place of one that still waits).
+// A question is either one of a stream of which each is to be answered (the moves of a drag, changes: they queue and go one at a
+// time), or the newest of its kind (typing: a newer one takes the place of one that still waits).
 
 const QUEUE = 12; // moves that may wait; when more come, the oldest waiting one is given up and counted
 
@@ -18,18 +18,19 @@ export class Live extends EventTarget {
   }
 
   /**
-   * Asks; `answered(answer, times)` is called with the answer. Of questions of one `kind`, other than 'move', only the newest waits.
+   * Asks; `answered(answer, times)` is called with the answer. Of questions of one `kind`, other than 'move' and 'change', only the
+   * newest waits. A body may be a function: it is called when the question goes out, after all earlier answers have been taken.
    */
   ask(body, answered, kind = 'move', seen = performance.now()) {
-    const question = { body: { ...body, id: this.next++ }, answered, kind, seen, sent: 0 };
-    if (kind !== 'move') this.waiting = this.waiting.filter((q) => q.kind !== kind);
+    const question = { id: this.next++, asks: body, answered, kind, seen, sent: 0 };
+    if (kind !== 'move' && kind !== 'change') this.waiting = this.waiting.filter((q) => q.kind !== kind);
     this.waiting.push(question);
-    while (this.waiting.length > QUEUE) {
-      this.waiting.shift();
+    const moves = this.waiting.filter((q) => q.kind === 'move');
+    if (moves.length > QUEUE) {
+      this.waiting.splice(this.waiting.indexOf(moves[0]), 1);
       this.givenUp++;
     }
     this.#send();
-    return question.body.id;
   }
 
   /** Forgets what waits; an answer still on its way is thrown away. */
@@ -49,15 +50,17 @@ export class Live extends EventTarget {
       if (this.asked.kind !== 'settled' || this.waiting[0].kind === 'settled') return;
     }
     const question = this.waiting.shift();
+    const { id, asks } = question;
+    const body = { ...(typeof asks === 'function' ? asks() : asks), id };
     question.sent = performance.now();
     this.asked = question;
-    if (this.open) this.socket.send(JSON.stringify(question.body));
-    else post(question.body).then((answer) => this.#answer(answer), () => this.#answer({ id: question.body.id, error: UNREACHED }));
+    if (this.open) this.socket.send(JSON.stringify(body));
+    else post(body).then((answer) => this.#answer(answer), () => this.#answer({ id, error: UNREACHED }));
   }
 
   #answer(answer) {
     const question = this.asked;
-    if (!question || question.body.id !== answer.id) return; // an answer to a question that made way
+    if (!question || question.id !== answer.id) return; // an answer to a question that made way
     this.asked = null;
     if (!answer.dropped) question.answered(answer, { seen: question.seen, sent: question.sent, answered: performance.now() });
     this.#send();

@@ -47,17 +47,20 @@ export class Session extends EventTarget {
     );
   }
 
-  /** One change or several at once, as one step of undo. Changes with the same `merge` in a row are one step. */
+  /**
+   * One change or several at once, as one step of undo. Changes with the same `merge` in a row are one step. A function gives the
+   * changes when it is their turn, from what then stands.
+   */
   change(changes, merge = null) {
     if (!this.pattern) return;
     this.fit = null;
     this.live.ask(
-      { ask: 'pairing', pattern: this.pattern, change: changes, detail: 'live' },
+      () => ({ ask: 'pairing', pattern: this.pattern, change: typeof changes === 'function' ? changes() : changes, detail: 'live' }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { merge });
       },
-      'change' + (merge || Math.random()),
+      'change',
     );
   }
 

@@ -1,0 +1,287 @@
+package deferent.studio.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.options.ReducedMotion;
+import deferent.studio.Studio;
+import deferent.studio.StudioOptions;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class StagePageTest extends InChromium {
+    /** Whether the middle of the stage shows more than its ground. */
+    private static final String DRAWN =
+            "(() => { deferentStage.draw(); const c = deferentStage.camera;"
+                    + " const p = deferentStage.drawer.read(0, 0, c.width, c.height);"
+                    + " const g = deferentStage.ink.ground.map((v) => Math.round(v * 255));"
+                    + " let n = 0; for (let i = 0; i < p.length; i += 4)"
+                    + " if (Math.abs(p[i] - g[0]) + Math.abs(p[i + 1] - g[1]) + Math.abs(p[i + 2] - g[2]) > 120) n++;"
+                    + " return n > 500; })()";
+
+    @Test
+    void draggingTheHandCircleChangesItAndEverythingFollowsWhileDragging() {
+        try (Visit visit = visit()) {
+            visit.page().evaluate("() => deferentDesk.clock.play(false)");
+            visit.page()
+                    .evaluate(
+                            "() => { window.seen = []; deferentStage.drawn.push((a) =>"
+                                    + " window.seen.push(a.sizes.find((s) => s.key ==="
+                                    + " 'left.hand_radius_m').value)); }");
+            double before = visit.size("left.hand_radius_m");
+            visit.drag("left.circle", 50, -45);
+            double after = visit.size("left.hand_radius_m");
+            assertThat(after).isGreaterThan(before + 0.1);
+            assertThat(visit.number("new Set(window.seen).size"))
+                    .as("radii drawn on the way")
+                    .isGreaterThan(4);
+            visit.page().keyboard().press("Control+z");
+            visit.until("deferentDesk.session.size('left.hand_radius_m').value === " + before);
+            visit.settled();
+        }
+    }
+
+    @Test
+    void draggingCentrePoiAndTiltEachSetTheirOwnSize() {
+        try (Visit visit = visit()) {
+            visit.say("static spin vs triquetra");
+            visit.page()
+                    .evaluate(
+                            "() => { deferentDesk.clock.play(false); deferentDesk.clock.seek(0.1); }");
+            double tilt = visit.size("right.tilt_deg");
+            visit.drag("right.tilt", 60, 20);
+            assertThat(visit.size("right.tilt_deg")).isNotCloseTo(tilt, within(1.0));
+            double start = visit.size("left.start_deg");
+            visit.drag("left.poi", 40, 40);
+            assertThat(visit.size("left.start_deg")).isNotCloseTo(start, within(1.0));
+            visit.page()
+                    .evaluate("() => deferentDesk.session.open({...deferentDesk.session.pattern})");
+            visit.settled();
+            visit.page().keyboard().press("h");
+            visit.drag("right.centre", 30, 0);
+            double moved =
+                    Math.abs(visit.size("right.centre_x_m"))
+                            + Math.abs(visit.size("left.centre_x_m"));
+            assertThat(moved).isGreaterThan(0.03);
+        }
+    }
+
+    @Test
+    void theKeyboardAloneDoesIt() {
+        try (Visit visit = visit()) {
+            visit.page().keyboard().press("/");
+            visit.page().keyboard().type("isolation vs triquetra");
+            visit.page().keyboard().press("Enter");
+            visit.page().keyboard().press("Escape");
+            visit.until("deferentDesk.session.answer.phrase === 'isolation vs triquetra'");
+            visit.settled();
+            visit.page().keyboard().press("h");
+            assertThat(visit.text("document.activeElement.getAttribute('aria-label')"))
+                    .startsWith("left hand circle");
+            double before = visit.size("left.hand_radius_m");
+            visit.page().keyboard().press("Shift+ArrowRight");
+            visit.page().keyboard().press("Shift+ArrowUp");
+            visit.until(
+                    "deferentDesk.session.size('left.hand_radius_m').value > " + (before + 0.03));
+            visit.settled();
+            assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
+            visit.page().locator("deferent-stage canvas").focus();
+            double turn = visit.number("deferentStage.camera.turn");
+            visit.page().keyboard().press("ArrowRight");
+            assertThat(visit.number("deferentStage.camera.turn")).isNotEqualTo(turn);
+            visit.page().keyboard().press("v");
+            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("performer");
+            visit.page().keyboard().press("Space");
+            assertThat(
+                            visit.is(
+                                    "deferentDesk.clock.playing || document.querySelector('.care').open"))
+                    .isTrue();
+            visit.page().keyboard().press("Escape");
+            visit.page().keyboard().press("?");
+            assertThat(visit.is("document.querySelector('.keys').open")).isTrue();
+            visit.page().keyboard().press("Escape");
+            visit.page().keyboard().press("2");
+            assertThat(visit.page().locator("size-list").isVisible()).isTrue();
+            for (int i = 0; i < 30; i++) {
+                visit.page().keyboard().press("Tab");
+                assertThat(
+                                visit.is(
+                                        "document.activeElement === document.body || document.activeElement.getClientRects().length > 0"))
+                        .as("the focus is on something seen")
+                        .isTrue();
+            }
+        }
+    }
+
+    @Test
+    void exactSizesCanBeTypedAndHeldFromTheFit() {
+        try (Visit visit = visit()) {
+            visit.page().keyboard().press("2");
+            visit.page().locator("[data-key='right.hand_radius_m']").fill("45.5");
+            visit.page().keyboard().press("Enter");
+            visit.until("deferentDesk.session.size('right.hand_radius_m').value === 0.455");
+            visit.settled();
+            visit.page().locator(".size:has([data-key='right.hand_radius_m']) .hold").click();
+            assertThat(visit.is("deferentDesk.session.locked.has('right.hand_radius_m')")).isTrue();
+        }
+    }
+
+    @Test
+    void theStripScrubsTheMomentAndTheStageFollows() {
+        try (Visit visit = visit()) {
+            var box = visit.page().locator("deferent-strip").boundingBox();
+            visit.page().mouse().click(box.x + 52 + (box.width - 66) / 2, box.y + box.height / 2);
+            assertThat(visit.number("deferentDesk.clock.phase")).isCloseTo(0.5, within(0.01));
+            assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
+            visit.page().keyboard().press(".");
+            assertThat(visit.number("deferentDesk.clock.phase"))
+                    .isCloseTo(0.5 + 1 / 72.0, within(0.01));
+        }
+    }
+
+    @Test
+    void performerAndMirrorSeeLeftOnTheLeftAndTheAudienceOnTheRight() {
+        try (Visit visit = visit()) {
+            String leftOnTheRight =
+                    "(() => { const o = [0, 0, 0]; deferentStage.camera.project(0.5, 0, 0, o);"
+                            + " return o[0] > deferentStage.camera.width / 2; })()";
+            assertThat(visit.is(leftOnTheRight)).isTrue();
+            for (String view : List.of("performer", "mirror")) {
+                visit.page().evaluate("view => deferentStage.see(view)", view);
+                assertThat(visit.is(leftOnTheRight)).as(view).isFalse();
+                assertThat(visit.is(DRAWN)).as(view).isTrue();
+            }
+        }
+    }
+
+    @Test
+    void whereWebglIsMissingTheStageDrawsOnAPlainCanvas() {
+        try (Visit visit = visit(screen(1280, 800), "?stage=2d")) {
+            assertThat(visit.text("deferentStage.drawer.name")).contains("two-dimensional");
+            assertThat(visit.is(DRAWN)).isTrue();
+            double before = visit.size("left.hand_radius_m");
+            visit.drag("left.circle", 40, -36);
+            assertThat(visit.size("left.hand_radius_m")).isGreaterThan(before);
+        }
+    }
+
+    @Test
+    void aStageThatLosesItsGraphicsGoesOnInTwoDimensions() {
+        try (Visit visit = visit()) {
+            assertThat(visit.text("deferentStage.drawer.name")).contains("WebGL");
+            visit.page()
+                    .evaluate(
+                            "() => deferentStage.drawer.gl.getExtension('WEBGL_lose_context').loseContext()");
+            visit.until("deferentStage.drawer.name.includes('two-dimensional')");
+            assertThat(visit.is(DRAWN)).isTrue();
+        }
+    }
+
+    @Test
+    void whoeverAsksForLessMotionFindsTheStagePaused() {
+        try (Visit visit = visit(screen(1280, 800).setReducedMotion(ReducedMotion.REDUCE), "")) {
+            visit.settled();
+            assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
+            double phase = visit.number("deferentDesk.clock.phase");
+            visit.page().waitForTimeout(300);
+            assertThat(visit.number("deferentDesk.clock.phase")).isEqualTo(phase);
+            assertThat(visit.is(DRAWN)).isTrue();
+        }
+    }
+
+    @Test
+    void fastLightsAreNotStartedWithoutAWord() {
+        try (Visit visit =
+                visit(screen(1280, 800), "#phrase=isolation+vs+four-petal+antispin,+120bpm")) {
+            visit.settled();
+            visit.page()
+                    .evaluate(
+                            "() => { deferentDesk.clock.play(false); deferentDesk.clock.speed = 1; }");
+            visit.page().locator("deferent-stage canvas").focus();
+            visit.page().keyboard().press("Space");
+            visit.until("document.querySelector('.care').open");
+            assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
+            visit.page().locator(".care button.primary").click();
+            visit.until("deferentDesk.clock.playing");
+            assertThat(
+                            visit.number(
+                                    "deferentDesk.session.scene.turnsPerSecond() * deferentDesk.clock.speed"))
+                    .isLessThanOrEqualTo(3);
+        }
+    }
+
+    @Test
+    void onAPhoneNothingRunsOffTheSide() {
+        for (int width : new int[] {360, 400, 768, 1280}) {
+            try (Visit visit = visit(screen(width, 800), "")) {
+                visit.settled();
+                assertThat(visit.number("document.documentElement.scrollWidth"))
+                        .as("width of the page at " + width)
+                        .isLessThanOrEqualTo(width);
+                for (String part :
+                        List.of("phrase-line", "deferent-stage", "deferent-strip", ".play")) {
+                    assertThat(visit.page().locator(part).first().isVisible()).as(part).isTrue();
+                }
+                assertThat(visit.is(DRAWN)).isTrue();
+            }
+        }
+    }
+
+    @Test
+    void aStillIsTakenAsSvgAndAsPng() throws IOException {
+        try (Visit visit = visit()) {
+            visit.settled();
+            Download svg =
+                    visit.page()
+                            .waitForDownload(
+                                    () -> visit.page().locator(".stills button").first().click());
+            assertThat(new String(Files.readAllBytes(svg.path()), StandardCharsets.UTF_8))
+                    .contains("<svg");
+            Download png =
+                    visit.page()
+                            .waitForDownload(
+                                    () -> visit.page().locator(".stills button").last().click());
+            assertThat(Files.readAllBytes(png.path())).startsWith(0x89, 'P', 'N', 'G');
+        }
+    }
+
+    @Test
+    void everythingThatCanBePressedHasAName() {
+        try (Visit visit = visit()) {
+            visit.settled();
+            assertThat(
+                            visit.text(
+                                    "[...document.querySelectorAll('button, input, textarea, [role=slider], canvas')]"
+                                            + ".filter((e) => !e.closest('[aria-hidden=true]') && !(e.getAttribute('aria-label') || e.textContent.trim() || e.labels?.length || e.title))"
+                                            + ".map((e) => e.outerHTML.slice(0, 80)).join(' | ')"))
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void aTappedTempoIsTheTempoOfTheTaps() {
+        try (Visit visit = visit()) {
+            visit.page().locator("deferent-stage canvas").focus();
+            for (int i = 0; i < 4; i++) {
+                visit.page().keyboard().press("b");
+                visit.page().waitForTimeout(500);
+            }
+            visit.settled();
+            assertThat(visit.size("tempo_bpm")).isBetween(60.0, 120.0);
+        }
+    }
+
+    @Test
+    void aDragDropsNoMove() {
+        try (Studio studio = Studio.start(StudioOptions.of(shelf))) {
+            DragBench.Measured measured =
+                    DragBench.measure(browser(), studio.address().toString(), 40, true);
+            assertThat(measured.moves()).isEqualTo(40);
+            assertThat(measured.dropped()).as(measured.told()).isZero();
+        }
+    }
+}
