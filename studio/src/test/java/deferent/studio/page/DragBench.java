@@ -149,7 +149,7 @@ public final class DragBench {
     private static void drag(
             Page page, double x, double y, int moves, double reach, boolean patient) {
         for (int i = 1; i <= moves; i++) {
-            double out = 40 * reach * Math.sin(2 * Math.PI * i / 80.0);
+            double out = 22 * reach * Math.sin(2 * Math.PI * i / 80.0);
             page.mouse().move(x + out, y - out);
             page.waitForTimeout(12);
             if (patient) {
