@@ -1,126 +1,85 @@
 package deferent.app;
 
-import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
-import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
-import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
-import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaPackage;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
-import com.tngtech.archunit.junit.AnalyzeClasses;
-import com.tngtech.archunit.junit.ArchTest;
-import com.tngtech.archunit.lang.ArchRule;
+import java.util.List;
+import org.jspecify.annotations.NullMarked;
+import org.junit.jupiter.api.Test;
 
-/** Which room of the house may use which. */
-@AnalyzeClasses(packages = "deferent", importOptions = ImportOption.DoNotIncludeTests.class)
+/** The order of the house: data walks one way, and nothing on the right is known on the left. */
 class HouseTest {
-    private static final String[] READINGS = {
-        "deferent.motion.link", "deferent.motion.tether", "deferent.motion.body"
-    };
-    private static final String[] SEARCHES = {
-        "deferent.motion.fit", "deferent.motion.seek", "deferent.motion.crossing"
-    };
+    private static final List<String> ORDER =
+            List.of("motion", "record", "page", "reel", "studio", "app");
 
-    @ArchTest
-    static final ArchRule dataWalksOneWay =
-            layeredArchitecture()
-                    .consideringOnlyDependenciesInAnyPackage("deferent..")
-                    .layer("motion")
-                    .definedBy("deferent.motion..")
-                    .layer("record")
-                    .definedBy("deferent.record..")
-                    .layer("page")
-                    .definedBy("deferent.page..")
-                    .optionalLayer("reel")
-                    .definedBy("deferent.reel..")
-                    .layer("studio")
-                    .definedBy("deferent.studio..")
-                    .layer("app")
-                    .definedBy("deferent.app..")
-                    .whereLayer("app")
-                    .mayNotBeAccessedByAnyLayer()
-                    .whereLayer("studio")
-                    .mayOnlyBeAccessedByLayers("app")
-                    .whereLayer("reel")
-                    .mayOnlyBeAccessedByLayers("app", "studio")
-                    .whereLayer("page")
-                    .mayOnlyBeAccessedByLayers("app", "studio", "reel")
-                    .whereLayer("record")
-                    .mayOnlyBeAccessedByLayers("app", "studio", "reel", "page");
+    private static final JavaClasses HOUSE =
+            new ClassFileImporter()
+                    .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                    .importPackages("deferent");
 
-    @ArchTest
-    static final ArchRule theGroundFloorKnowsNoFloorAbove =
-            noClasses()
-                    .that()
-                    .resideInAnyPackage(
-                            "deferent.motion.pairing",
-                            "deferent.motion.phrase",
-                            "deferent.motion.trace")
-                    .should()
-                    .dependOnClassesThat(
-                            resideInAnyPackage(READINGS)
-                                    .or(resideInAnyPackage(SEARCHES))
-                                    .or(resideInAPackage("deferent.motion.tell")));
-
-    @ArchTest
-    static final ArchRule aReadingKnowsNoSearchAndNoTelling =
-            noClasses()
-                    .that()
-                    .resideInAnyPackage(READINGS)
-                    .should()
-                    .dependOnClassesThat(
-                            resideInAnyPackage(SEARCHES)
-                                    .or(resideInAPackage("deferent.motion.tell")));
-
-    @ArchTest static final ArchRule linkKnowsNoOtherReading = alone("link", "tether", "body");
-
-    @ArchTest static final ArchRule tetherKnowsNoOtherReading = alone("tether", "link", "body");
-
-    @ArchTest static final ArchRule bodyKnowsNoOtherReading = alone("body", "link", "tether");
-
-    private static ArchRule alone(String reading, String one, String other) {
-        return noClasses()
-                .that()
-                .resideInAPackage("deferent.motion." + reading)
-                .should()
-                .dependOnClassesThat(
-                        resideInAnyPackage("deferent.motion." + one, "deferent.motion." + other));
+    private static String inside(String module) {
+        return "deferent." + module + "..";
     }
 
-    @ArchTest
-    static final ArchRule theSearchesSayNothing =
+    @Test
+    void noModuleKnowsWhatStandsToItsRight() {
+        for (int i = 0; i < ORDER.size() - 1; i++) {
+            String[] right =
+                    ORDER.subList(i + 1, ORDER.size()).stream()
+                            .map(HouseTest::inside)
+                            .toArray(String[]::new);
             noClasses()
                     .that()
-                    .resideInAnyPackage(SEARCHES)
+                    .resideInAPackage(inside(ORDER.get(i)))
                     .should()
-                    .dependOnClassesThat(resideInAPackage("deferent.motion.tell"))
-                    .allowEmptyShould(true);
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(right)
+                    .allowEmptyShould(true)
+                    .check(HOUSE);
+        }
+    }
 
-    @ArchTest
-    static final ArchRule theMathematicsUsesNothingButMathematics =
-            classes()
-                    .that()
-                    .resideInAPackage("deferent.motion..")
-                    .should()
-                    .onlyDependOnClassesThat(
-                            resideInAnyPackage(
-                                    "deferent.motion..",
-                                    "org.hipparchus..",
-                                    "org.locationtech.jts..",
-                                    "org.jgrapht..",
-                                    "org.jspecify..",
-                                    "java.lang..",
-                                    "java.util..",
-                                    "java.math..",
-                                    "java.text.."));
+    @Test
+    void clipsDoNotReadTheShelf() {
+        noClasses()
+                .that()
+                .resideInAPackage(inside("reel"))
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(inside("record"))
+                .allowEmptyShould(true)
+                .check(HOUSE);
+    }
 
-    @ArchTest
-    static final ArchRule theMathematicsReadsNoClock =
-            noClasses()
-                    .that()
-                    .resideInAPackage("deferent.motion..")
-                    .should()
-                    .callMethod(System.class, "currentTimeMillis")
-                    .orShould()
-                    .callMethod(System.class, "nanoTime");
+    @Test
+    void noModulesGoRoundInACircle() {
+        slices().matching("deferent.(*)..").should().beFreeOfCycles().check(HOUSE);
+    }
+
+    @Test
+    void everyModuleIsLookedAt() {
+        for (String module : List.of("motion", "record", "page", "studio", "app")) {
+            assertThat(HOUSE.stream().map(JavaClass::getPackageName))
+                    .as(module)
+                    .anyMatch(p -> p.startsWith("deferent." + module));
+        }
+    }
+
+    @Test
+    void nobodyHearsOfNull() {
+        List<String> unmarked =
+                HOUSE.stream()
+                        .map(JavaClass::getPackage)
+                        .distinct()
+                        .filter(p -> !p.isAnnotatedWith(NullMarked.class))
+                        .map(JavaPackage::getName)
+                        .toList();
+        assertThat(unmarked).isEmpty();
+    }
 }
