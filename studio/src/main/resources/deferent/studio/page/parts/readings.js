@@ -4,7 +4,7 @@ import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { cm, gap, signed, trimmed, withUnit } from './units.js';
 
-const TONE = { good: 'Good', note: 'Note', warn: 'Caution' };
+const TONE = { good: 'Good', warn: 'Caution' };
 
 /** The readings in plain words, each with its why; then where to begin, and all the numbers. */
 class ReadingList extends Part {
@@ -14,51 +14,56 @@ class ReadingList extends Part {
     if (!answer) return html`<p class="quiet">Type a phrase above: the readings come here.</p>`;
     const { readings } = answer;
     const told = readings.told || [];
-    const head = told.find((t) => t.key.startsWith('link')) || told[0];
-    const rest = told.filter((t) => t !== head);
+    const head = told.find((t) => t.key === 'link.' + answer.strip.root) || told.find((t) => t.key.startsWith('link')) || told[0];
+    const others = told.filter((t) => t !== head);
+    const rest = [...others.filter((t) => t.tone === 'warn'), ...others.filter((t) => t.tone !== 'warn')];
+    const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
       <section class="block headline" aria-label="Link">
         ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
       </section>
-      ${rest.length || (readings.cautions || []).length
-        ? html`<section class="block" aria-label="Readings">${repeat(rest, (t) => t.key, (t) => this.#told(t))}
-            ${this.#cautions(readings.cautions, rest)}</section>`
-        : nothing}
+      ${rest.length ? html`<section class="block" aria-label="Readings">${repeat(rest, (t) => t.key, (t) => this.#told(t))}</section>` : nothing}
       <section class="block begin" aria-labelledby="begin-head">
         <h2 id="begin-head">Where to begin</h2>
         <ol>${answer.begin.map((line) => html`<li>${line}</li>`)}</ol>
       </section>
+      ${cautions.length
+        ? html`<section class="block care-list" aria-labelledby="care-list-head">
+            <h2 id="care-list-head">Take care</h2>
+            <ul>${cautions.map((text) => html`<li>${text}</li>`)}</ul>
+          </section>`
+        : nothing}
       <details class="block numbers"><summary>All numbers</summary>${this.#numbers(readings)}</details>`;
   }
 
   #headline(told, answer) {
     return html`
       <div class="verdict" data-tone=${told.tone}>
-        <p class="verdict-text">${told.text}</p>
+        <p class="verdict-text">${this.#because(told.text)}</p>
         <details><summary>Why</summary><p>${told.why}</p></details>
         <p class="verdict-how">${answer.detail === 'settled' ? 'Measured with a bound on the error' : 'Quick estimate while you move'}</p>
       </div>`;
   }
 
+  // What it is stands large, the reason after it in the size of the rest.
+  #because(text) {
+    const at = text.indexOf(', because ');
+    return at < 0 ? text : html`${text.slice(0, at)}<span class="because">${text.slice(at)}</span>`;
+  }
+
   #told(told) {
     return html`
       <div class="told" data-tone=${told.tone}>
-        <p><span class="tone">${TONE[told.tone] || ''}</span>${told.text}</p>
+        <p>${TONE[told.tone] ? html`<span class="tone">${TONE[told.tone]}</span>` : nothing}${told.text}</p>
         ${told.why ? html`<details><summary>Why</summary><p>${told.why}</p></details>` : nothing}
       </div>`;
-  }
-
-  #cautions(cautions = [], told) {
-    const said = new Set(told.map((t) => t.text));
-    return cautions
-      .filter((text) => !said.has(text))
-      .map((text) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span>${text}</p></div>`);
   }
 
   #fit(session) {
     const fit = session.fit;
     if (!fit) {
+      if (session.linked && !session.fitting) return nothing;
       return html`<button type="button" class="fit-button" ?disabled=${session.fitting} @click=${() => this.desk.act('fit')}>
         ${session.fitting ? 'Fitting' : 'Fit: find sizes that close the tie'}</button>`;
     }

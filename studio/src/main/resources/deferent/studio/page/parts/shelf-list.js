@@ -31,7 +31,12 @@ class ShelfList extends Part {
         ${repeat(shelf.patterns, (p) => p.id, (p) => this.#card(p))}
       </ul>
       ${shelf.patterns.length ? nothing : html`<p class="quiet">Nothing saved yet.</p>`}
-      ${shelf.broken.map((b) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span>${sentence({ ...b, where: b.where ? b.file + ', ' + b.where : b.file })}</p></div>`)}`;
+      ${shelf.motions.length
+        ? html`<h2 class="shelf-head">Motions named here</h2>
+            <p class="quiet">Say them in a phrase like any other motion.</p>
+            <ul class="shelf">${shelf.motions.map((m) => html`<li class="card"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span></li>`)}</ul>`
+        : nothing}
+      ${shelf.broken.map((b) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span><b>${b.id}</b>: ${b.text}</p></div>`)}`;
   }
 
   #card(pattern) {

@@ -29,6 +29,12 @@ export class Session extends EventTarget {
     return this.answer && this.answer.pattern;
   }
 
+  /** Whether the tie on the stage is told as linked. */
+  get linked() {
+    const { readings, strip } = this.answer;
+    return (readings.told || []).some((t) => t.key === 'link.' + strip.root && t.tone === 'good');
+  }
+
   size(key) {
     return this.answer && this.answer.sizes.find((s) => s.key === key);
   }

@@ -4,6 +4,7 @@ export class Shelf extends EventTarget {
   constructor() {
     super();
     this.patterns = [];
+    this.motions = [];
     this.broken = [];
     this.problem = null;
   }
@@ -12,6 +13,7 @@ export class Shelf extends EventTarget {
     try {
       const listed = await ask('/api/shelf');
       this.patterns = listed.body.patterns;
+      this.motions = listed.body.motions || [];
       this.broken = listed.body.broken || [];
       this.problem = null;
     } catch (problem) {
@@ -49,7 +51,7 @@ export class Shelf extends EventTarget {
         .replace(/[^a-z0-9]+/g, '-')
         .replace(/^-+|-+$/g, '')
         .slice(0, 60) || 'pattern';
-    const taken = new Set(this.patterns.map((p) => p.id));
+    const taken = new Set([...this.patterns, ...this.motions, ...this.broken].map((p) => p.id));
     if (!taken.has(plain)) return plain;
     for (let i = 2; ; i++) if (!taken.has(plain + '-' + i)) return plain + '-' + i;
   }
