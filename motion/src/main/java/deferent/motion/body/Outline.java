@@ -13,7 +13,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * <p>Heights and breadths are shares of stature: chin 0.870, shoulders 0.818, hips 0.530, ankles
  * 0.039, breadth of hips 0.191 (from memory, after the drawing of Drillis and Contini (1966) in
  * Winter, Biomechanics and Motor Control of Human Movement); thicknesses are from memory alone. The
- * trunk is as broad as the shoulders; its front holds the breastbone, the frame's origin.
+ * trunk is as broad as the shoulders; its front holds the breastbone, the frame's origin, and above
+ * that it rounds off, a centimetre or two over the shoulders.
  */
 public final class Outline {
     private static final double CROWN = 1.000;
@@ -121,13 +122,7 @@ public final class Outline {
                             performer.height(CHIN),
                             z,
                             NECK_THICK * h),
-                    new Slab(
-                            Part.TRUNK,
-                            half,
-                            performer.height(HIPS) + trunk,
-                            performer.height(SHOULDERS) - trunk,
-                            z,
-                            trunk),
+                    new Slab(Part.TRUNK, half, performer.height(HIPS) + trunk, 0, z, trunk),
                     new Slab(
                             Part.LEGS,
                             (HALF_HIPS - LEG_THICK) * h,

@@ -1,0 +1,67 @@
+package deferent.motion.body;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import net.jqwik.api.Example;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
+import net.jqwik.api.constraints.Size;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+class OutlineProperties {
+    private static final Outline OUTLINE = Outline.of(Performer.of(1.75));
+
+    @Property
+    void aTetherIsAsNearToTheBodyAsItsNearestPoint(
+            @ForAll @Size(6) List<@DoubleRange(min = -1.5, max = 1.5) @Scale(6) Double> ends) {
+        Vector3D p = new Vector3D(ends.get(0), ends.get(1), ends.get(2));
+        Vector3D q = new Vector3D(ends.get(3), ends.get(4), ends.get(5));
+        double brute = Double.POSITIVE_INFINITY;
+        int steps = 4000;
+        for (int i = 0; i <= steps; i++) {
+            double s = (double) i / steps;
+            brute = Math.min(brute, OUTLINE.distance(new Vector3D(1 - s, p, s, q)));
+        }
+        double exact = OUTLINE.distance(p, q);
+        assertThat(exact).isLessThanOrEqualTo(brute + 1e-9);
+        assertThat(exact).isCloseTo(brute, within(p.distance(q) / steps + 1e-9));
+    }
+
+    @Example
+    void theBreastboneLiesOnTheFrontOfTheTrunk() {
+        assertThat(OUTLINE.distance(Vector3D.ZERO)).isCloseTo(0, within(1e-12));
+        assertThat(OUTLINE.distance(new Vector3D(0, 0, 0.3))).isCloseTo(0.3, within(1e-12));
+    }
+
+    @Example
+    void theBodyIsAsTallAsItsStature() {
+        double top = Double.NEGATIVE_INFINITY;
+        double bottom = Double.POSITIVE_INFINITY;
+        for (List<Vector3D> line : OUTLINE.drawn()) {
+            assertThat(line.get(0)).isEqualTo(line.get(line.size() - 1));
+            for (Vector3D p : line) {
+                assertThat(p.getZ()).isZero();
+                top = Math.max(top, p.getY());
+                bottom = Math.min(bottom, p.getY());
+            }
+        }
+        // Crown to ankles: the feet are left out.
+        assertThat(top - bottom).isCloseTo((1 - 0.039) * 1.75, within(1e-9));
+    }
+
+    @Example
+    void whatIsDrawnIsTheBodysRimInView() {
+        for (List<Vector3D> line : OUTLINE.drawn()) {
+            for (Vector3D p : line) {
+                // At the depth of the body's middle the drawn rim lies on the solid or within it,
+                // where another part covers it.
+                Vector3D atMiddle = new Vector3D(p.getX(), p.getY(), -0.06 * 1.75);
+                assertThat(OUTLINE.distance(atMiddle)).isLessThan(1e-9);
+            }
+        }
+    }
+}
