@@ -13,6 +13,7 @@ import './parts/transport.js';
 import './parts/stage-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
+import './parts/word-list.js';
 
 const FIRST = 'isolation vs four-petal antispin';
 const FLASHES = 3; // a second; more asks for care
@@ -30,6 +31,7 @@ class Desk {
     this.side = $('side-panel');
     this.notices = $('page-notices');
     this.keys = $('key-list');
+    this.words = $('word-list');
     this.phrase = $('phrase-line');
     this.conflict = null;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
@@ -38,7 +40,7 @@ class Desk {
     this.#colours();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), this.side, $('page-tools'), this.notices, this.keys]) part.connect(this);
+    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words]) part.connect(this);
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
@@ -83,6 +85,9 @@ class Desk {
         break;
       case 'share':
         this.#share();
+        break;
+      case 'words':
+        this.words.open();
         break;
       case 'keys':
         this.keys.open();
@@ -152,6 +157,28 @@ class Desk {
       this.session.open(pattern, { shelved: { id, revision, name }, then: () => this.stage.frame() });
     } catch (problem) {
       this.notices.say(this.#sentence(problem));
+    }
+  }
+
+  /** Puts one hand's motion on the shelf under a name that phrases can then say. */
+  async nameMotion(side, name) {
+    const { hand, spin, tether_m } = this.session.pattern.pairing[side];
+    try {
+      await this.shelf.add({ format: 1, kind: 'motion', name, hand, spin, tether_m });
+      this.notices.say('Named: ' + name + '; say it in a phrase');
+    } catch (problem) {
+      this.notices.say(this.#sentence(problem));
+    }
+  }
+
+  async removeMotion({ id, name, revision }) {
+    try {
+      const { pattern } = await this.shelf.load(id);
+      await this.shelf.remove(id, revision);
+      this.notices.say('Removed: ' + name, () => this.shelf.put(id, pattern, null).catch((problem) => this.notices.say(this.#sentence(problem))));
+    } catch (problem) {
+      this.notices.say(this.#sentence(problem));
+      this.shelf.refresh();
     }
   }
 
@@ -353,6 +380,7 @@ class Desk {
       v: () => this.stage.nextView(),
       h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
       '/': () => this.phrase.focusField(),
+      w: () => this.act('words'),
       '?': () => this.act('keys'),
       1: () => this.side.show('reading'),
       2: () => this.side.show('sizes'),

@@ -31,11 +31,7 @@ class ShelfList extends Part {
         ${repeat(shelf.patterns, (p) => p.id, (p) => this.#card(p))}
       </ul>
       ${shelf.patterns.length ? nothing : html`<p class="quiet">Nothing saved yet.</p>`}
-      ${shelf.motions.length
-        ? html`<h2 class="shelf-head">Motions named here</h2>
-            <p class="quiet">Say them in a phrase like any other motion.</p>
-            <ul class="shelf">${shelf.motions.map((m) => html`<li class="card"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span></li>`)}</ul>`
-        : nothing}
+      ${this.#motions()}
       ${shelf.broken.map((b) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span><b>${b.id}</b>: ${b.text}</p></div>`)}`;
   }
 
@@ -59,6 +55,36 @@ class ShelfList extends Part {
           <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => this.desk.remove(pattern)}>Remove</button>
         </span>
       </li>`;
+  }
+
+  // Motions under names of the user's own, which phrases can say.
+  #motions() {
+    const { session, shelf } = this.desk;
+    const pairing = session.pattern && session.pattern.pairing;
+    return html`
+      <h2 class="shelf-head">Motions of your own</h2>
+      <p class="quiet">Give a hand’s motion a name, and phrases can say it.</p>
+      ${pairing
+        ? html`<form class="name-motion" @submit=${this.#nameMotion}>
+            <label class="spoken" for="motion-side">Whose motion</label>
+            <select id="motion-side">${['left', 'right'].map((side) => html`<option value=${side} ?disabled=${pairing[side].hand.path === 'riding'}>${side} hand</option>`)}</select>
+            <label class="spoken" for="motion-name">Its name</label>
+            <input id="motion-name" type="text" maxlength="60" required placeholder="a name to say" autocomplete="off">
+            <button type="submit">Name it</button>
+          </form>`
+        : nothing}
+      ${shelf.motions.length
+        ? html`<ul class="shelf" aria-label="Named motions">${repeat(shelf.motions, (m) => m.id, (m) => html`<li class="card motion"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span>
+            <span class="card-verbs"><button type="button" class="link" aria-label="Remove ${m.name}" @click=${() => this.desk.removeMotion(m)}>Remove</button></span></li>`)}</ul>`
+        : nothing}`;
+  }
+
+  async #nameMotion(event) {
+    event.preventDefault();
+    const name = this.querySelector('#motion-name').value.trim();
+    if (!name) return;
+    await this.desk.nameMotion(this.querySelector('#motion-side').value, name);
+    this.querySelector('#motion-name').value = '';
   }
 
   #conflict() {

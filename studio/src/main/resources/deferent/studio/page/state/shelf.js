@@ -37,6 +37,12 @@ export class Shelf extends EventTarget {
     return got.revision;
   }
 
+  /** Adds a document under an id of the server's choosing. */
+  async add(document) {
+    await ask('/api/shelf', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(document) });
+    await this.refresh();
+  }
+
   async remove(id, revision) {
     await ask('/api/shelf/' + encodeURIComponent(id), { method: 'DELETE', headers: { 'If-Match': quoted(revision) } });
     await this.refresh();
