@@ -5,7 +5,7 @@ package deferent.motion.seek;
  * Shares nothing with the search but the question.
  */
 final class Sampled {
-    static final int POINTS = 96;
+    static final int POINTS = 48;
 
     private Sampled() {}
 
