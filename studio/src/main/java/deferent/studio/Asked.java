@@ -25,7 +25,7 @@ final class Asked {
 
     static Asked of(JsonNode node, String where) {
         if (!node.isObject()) {
-            throw new Unfit(400, "is no JSON object", where, "send {...}");
+            throw new BadRequest(400, "is no JSON object", where, "send {...}");
         }
         return new Asked(node, "");
     }
@@ -43,7 +43,7 @@ final class Asked {
 
     JsonNode node(String key) {
         if (!has(key)) {
-            throw new Unfit(400, "is missing", path + key, "give it");
+            throw new BadRequest(400, "is missing", path + key, "give it");
         }
         return node.get(key);
     }
@@ -51,10 +51,10 @@ final class Asked {
     String text(String key) {
         JsonNode value = node(key);
         if (!value.isString()) {
-            throw new Unfit(400, "is no text", path + key, "give it in quotes");
+            throw new BadRequest(400, "is no text", path + key, "give it in quotes");
         }
         if (value.asString().length() > 2000) {
-            throw new Unfit(400, "is too long", path + key, "give at most 2000 characters");
+            throw new BadRequest(400, "is too long", path + key, "give at most 2000 characters");
         }
         return value.asString();
     }
@@ -70,7 +70,7 @@ final class Asked {
         }
         String said = text(key);
         if (!words.contains(said)) {
-            throw new Unfit(
+            throw new BadRequest(
                     400, "is \"" + said + "\"", path + key, "say " + String.join(" or ", words));
         }
         return said;
@@ -81,7 +81,7 @@ final class Asked {
             return unsaid;
         }
         if (!node(key).isBoolean()) {
-            throw new Unfit(400, "is neither true nor false", path + key, "say true or false");
+            throw new BadRequest(400, "is neither true nor false", path + key, "say true or false");
         }
         return node(key).asBoolean();
     }
@@ -90,7 +90,7 @@ final class Asked {
         JsonNode value = node(key);
         double number = value.isNumber() ? value.asDouble() : Double.NaN;
         if (!(number >= least && number <= most)) {
-            throw new Unfit(
+            throw new BadRequest(
                     400,
                     value.isNumber() ? "is " + value.asString() : "is no number",
                     path + key,
@@ -109,7 +109,7 @@ final class Asked {
         }
         double number = number(key, least, most);
         if (number != Math.rint(number)) {
-            throw new Unfit(400, "is " + number, path + key, "give a whole number");
+            throw new BadRequest(400, "is " + number, path + key, "give a whole number");
         }
         return (int) number;
     }
@@ -118,13 +118,13 @@ final class Asked {
     Vector3D point(String key) {
         JsonNode value = node(key);
         if (!value.isArray() || value.size() != 3) {
-            throw new Unfit(400, "is no point", path + key, "give [x, y, z] in metres");
+            throw new BadRequest(400, "is no point", path + key, "give [x, y, z] in metres");
         }
         double[] xyz = new double[3];
         for (int i = 0; i < 3; i++) {
             JsonNode part = value.get(i);
             if (!part.isNumber() || !(Math.abs(part.asDouble()) <= 100)) {
-                throw new Unfit(
+                throw new BadRequest(
                         400,
                         "is no point nearby",
                         path + key,
@@ -148,7 +148,7 @@ final class Asked {
         if (has(key)) {
             JsonNode list = node(key);
             if (!list.isArray() || list.size() > most) {
-                throw new Unfit(
+                throw new BadRequest(
                         400, "is no list of at most " + most, path + key, "give [{...}, ...]");
             }
             for (int i = 0; i < list.size(); i++) {
@@ -165,7 +165,8 @@ final class Asked {
         JsonNode list = node(key);
         List<String> all = new ArrayList<>();
         if (!list.isArray() || list.size() > most) {
-            throw new Unfit(400, "is no list of at most " + most, path + key, "give [\"...\"]");
+            throw new BadRequest(
+                    400, "is no list of at most " + most, path + key, "give [\"...\"]");
         }
         for (JsonNode item : list) {
             all.add(item.asString());
@@ -175,7 +176,7 @@ final class Asked {
 
     private static Asked inner(JsonNode value, String at) {
         if (!value.isObject()) {
-            throw new Unfit(400, "is no JSON object", at, "give {...}");
+            throw new BadRequest(400, "is no JSON object", at, "give {...}");
         }
         return new Asked(value, at + ".");
     }
@@ -184,7 +185,7 @@ final class Asked {
     void done() {
         for (String key : node.propertyNames()) {
             if (!known.contains(key)) {
-                throw new Unfit(
+                throw new BadRequest(
                         400,
                         "is no known key",
                         path + key,

@@ -26,13 +26,13 @@ final class Bodies {
             }
             return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
         } catch (CharacterCodingException e) {
-            throw new Unfit(400, "is no UTF-8 text", "body", "send JSON in UTF-8");
+            throw new BadRequest(400, "is no UTF-8 text", "body", "send JSON in UTF-8");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static Unfit tooLarge() {
-        return new Unfit(413, "is too large", "body", "send at most " + MOST / 1024 + " KiB");
+    private static BadRequest tooLarge() {
+        return new BadRequest(413, "is too large", "body", "send at most " + MOST / 1024 + " KiB");
     }
 }

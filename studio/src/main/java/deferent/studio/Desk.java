@@ -48,7 +48,7 @@ final class Desk {
     static JsonNode tree(String text) {
         JsonNode node = JSON.readTree(text);
         if (node == null || node.isMissingNode()) {
-            throw new Unfit(400, "is empty", "body", "send one JSON object");
+            throw new BadRequest(400, "is empty", "body", "send one JSON object");
         }
         return node;
     }
@@ -66,7 +66,7 @@ final class Desk {
                     case "pairing" -> pairing(asked);
                     case "words" -> words(asked);
                     default ->
-                            throw new Unfit(
+                            throw new BadRequest(
                                     400,
                                     "is \"" + ask + "\"",
                                     "ask",

@@ -97,7 +97,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
                     side.word() + " hand",
                     "change the motion first; there is no hand circle to drag");
         }
-        Sheer plane = Sheer.placed(pairing, side);
+        InPlane plane = InPlane.placed(pairing, side);
         Vector3D centre = pairing.part(side).place().centre();
         double reached = plane.length(to.subtract(centre));
         if (!round(pairing.part(side).motion())) {
@@ -114,7 +114,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
     }
 
     private Vector3D shift(Pairing pairing) {
-        Sheer plane = Sheer.placed(pairing, side);
+        InPlane plane = InPlane.placed(pairing, side);
         Vector3D by = to.subtract(from.orElse(pairing.part(side).place().centre()));
         return new Vector3D(plane.along(by), plane.u(), plane.up(by), plane.v());
     }
@@ -133,7 +133,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
     private Pairing poi(Pairing pairing, boolean tetherToo) {
         Part now = pairing.part(side);
         double phase = pairing.startPhase(side) + time / pairing.period() * now.cycles();
-        Sheer plane = Sheer.ofPoi(pairing, side, phase);
+        InPlane plane = InPlane.ofPoi(pairing, side, phase);
         Vector3D hand = Trace.of(pairing).hand(side).at(time).position();
         Vector3D tether = to.subtract(hand);
         double length = plane.length(tether);
@@ -245,7 +245,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
                     "turn another one; this figure looks the same however it is turned");
         }
         Place place = pairing.part(side).place();
-        Sheer plane = Sheer.placed(pairing, side);
+        InPlane plane = InPlane.placed(pairing, side);
         double wanted = plane.angle(to.subtract(place.centre())) - Math.PI / 2;
         double same = sameAgain(pairing.part(side).motion());
         double near = wanted - same * Math.rint(wanted / same);

@@ -74,7 +74,7 @@ record Handle(String key, String name, Vector3D at, Optional<Track> follows, Vec
     /** The point of the hand path furthest up and to the hand's own side. */
     private static Vector3D onPath(Trace trace, Side side) {
         Samples samples = trace.samples(COUNT);
-        Sheer plane = Sheer.placed(trace.pairing(), side);
+        InPlane plane = InPlane.placed(trace.pairing(), side);
         Vector3D centre = trace.pairing().part(side).place().centre();
         double own = side == Side.LEFT ? 1 : -1;
         Vector3D best = centre;
@@ -93,7 +93,7 @@ record Handle(String key, String name, Vector3D at, Optional<Track> follows, Vec
 
     private static Vector3D aside(Trace trace, Side side, double tilt) {
         Samples samples = trace.samples(COUNT);
-        Sheer plane = Sheer.placed(trace.pairing(), side);
+        InPlane plane = InPlane.placed(trace.pairing(), side);
         Vector3D centre = trace.pairing().part(side).place().centre();
         double out = 0;
         for (int i = 0; i < samples.count(); i++) {

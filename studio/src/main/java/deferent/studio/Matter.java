@@ -33,7 +33,7 @@ record Matter(PatternDocument document, String said) {
     static Matter of(Asked asked, Lexicon lexicon) {
         Optional<String> phrase = asked.maybeText("phrase");
         if (phrase.isPresent() == asked.has("pattern")) {
-            throw new Unfit(
+            throw new BadRequest(
                     400,
                     phrase.isPresent() ? "are both there" : "are both missing",
                     "phrase and pattern",
@@ -111,7 +111,7 @@ record Matter(PatternDocument document, String said) {
         if (asked.has("do")) {
             return Change.Key.named(asked.text("do"));
         }
-        throw new Unfit(
+        throw new BadRequest(
                 400, "changes nothing", asked.where("set"), "say \"set\", \"grab\" or \"do\"");
     }
 }

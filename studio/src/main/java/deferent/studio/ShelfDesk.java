@@ -100,7 +100,7 @@ final class ShelfDesk {
         boolean fresh = "*".equals(context.header("If-None-Match"));
         Document document = PatternJson.read(Bodies.text(context));
         if (match.isPresent() == fresh) {
-            throw new Unfit(
+            throw new BadRequest(
                     428,
                     "does not say which revision it replaces",
                     "If-Match",
@@ -108,7 +108,7 @@ final class ShelfDesk {
                             + " one");
         }
         if (fresh && !Shelf.slug(id).equals(id)) {
-            throw new Unfit(
+            throw new BadRequest(
                     400,
                     "is no name for a new file",
                     "\"" + id + "\"",
@@ -136,7 +136,7 @@ final class ShelfDesk {
     private void remove(Context context) {
         Optional<String> match = Optional.ofNullable(context.header("If-Match"));
         if (match.isEmpty()) {
-            throw new Unfit(
+            throw new BadRequest(
                     428,
                     "does not say which revision it removes",
                     "If-Match",
@@ -150,7 +150,7 @@ final class ShelfDesk {
     private void thumbnail(Context context) {
         Kept kept = shelf.load(context.pathParam("id"));
         if (!(kept.document() instanceof PatternDocument pattern)) {
-            throw new Unfit(
+            throw new BadRequest(
                     404, "is a motion, which has no picture", kept.id(), "ask for a pattern's");
         }
         Palette.Theme theme =

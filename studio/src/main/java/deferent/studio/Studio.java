@@ -187,7 +187,7 @@ public final class Studio implements AutoCloseable {
 
     private static void file(Context context, Optional<Assets.Asset> found) {
         if (found.isEmpty()) {
-            throw new Unfit(
+            throw new BadRequest(
                     404,
                     "is nothing the studio has",
                     context.path(),
@@ -216,6 +216,11 @@ public final class Studio implements AutoCloseable {
     /** Where a browser finds it. */
     public URI address() {
         return URI.create("http://" + LOOPBACK + ":" + port() + "/");
+    }
+
+    /** Waits until the studio is closed. */
+    public void join() throws InterruptedException {
+        server.jettyServer().server().join();
     }
 
     /** Stops serving; answers under way are given up. */

@@ -56,8 +56,8 @@ record Trouble(int status, ObjectNode body) {
                     };
             return new Trouble(status, body(error.what(), error.where(), error.right()));
         }
-        if (e instanceof Unfit unfit) {
-            return new Trouble(unfit.status(), body(unfit.what(), unfit.where(), unfit.right()));
+        if (e instanceof BadRequest bad) {
+            return new Trouble(bad.status(), body(bad.what(), bad.where(), bad.right()));
         }
         if (e instanceof JacksonException json) {
             return new Trouble(400, badJson(json));

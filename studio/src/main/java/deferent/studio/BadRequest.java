@@ -1,7 +1,7 @@
 package deferent.studio;
 
 /** A request that does not fit the studio's protocol, with the status it is answered with. */
-final class Unfit extends RuntimeException {
+final class BadRequest extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     private final int status;
@@ -9,7 +9,7 @@ final class Unfit extends RuntimeException {
     private final String where;
     private final String right;
 
-    Unfit(int status, String what, String where, String right) {
+    BadRequest(int status, String what, String where, String right) {
         super(where + ": " + what + "; " + right);
         this.status = status;
         this.what = what;

@@ -10,10 +10,10 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * A side's plane at an instant, as its motion sees it: a frame of two directions, mirror and turn
  * of the plane included, in which the spin law's angle counts from {@code u} toward {@code v}.
  */
-record Sheer(Vector3D u, Vector3D v) {
+record InPlane(Vector3D u, Vector3D v) {
 
     /** The directions the poi's angle is counted in, at a phase of the side's own cycle. */
-    static Sheer ofPoi(Pairing pairing, Side side, double phase) {
+    static InPlane ofPoi(Pairing pairing, Side side, double phase) {
         Part part = pairing.part(side);
         PlaneTurn turn = part.place().turn();
         Vector3D u = part.place().plane().u();
@@ -24,18 +24,18 @@ record Sheer(Vector3D u, Vector3D v) {
         double c = Math.cos(angle);
         double s = Math.sin(angle);
         if (turn.turns() != 0 && turn.axis() == PlaneTurn.Axis.UPRIGHT) {
-            return new Sheer(new Vector3D(mirror * c, u, -s, n), v);
+            return new InPlane(new Vector3D(mirror * c, u, -s, n), v);
         }
         if (turn.turns() != 0) {
-            return new Sheer(new Vector3D(mirror, u), new Vector3D(c, v, s, n));
+            return new InPlane(new Vector3D(mirror, u), new Vector3D(c, v, s, n));
         }
-        return new Sheer(new Vector3D(mirror, u), v);
+        return new InPlane(new Vector3D(mirror, u), v);
     }
 
     /** The directions of the plane as placed, neither mirrored nor turned. */
-    static Sheer placed(Pairing pairing, Side side) {
+    static InPlane placed(Pairing pairing, Side side) {
         Part part = pairing.part(side);
-        return new Sheer(part.place().plane().u(), part.place().plane().v());
+        return new InPlane(part.place().plane().u(), part.place().plane().v());
     }
 
     double along(Vector3D a) {
