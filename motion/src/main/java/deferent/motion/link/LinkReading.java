@@ -72,6 +72,7 @@ public record LinkReading(
     public static final double USUAL_TOLERANCE = Place.HAND_BREADTH;
 
     private static final int FINE = 1440;
+    private static final int SEARCHED = 240;
 
     /** The left head's tie with the right hand. */
     public static LinkReading of(Trace trace) {
@@ -98,6 +99,25 @@ public record LinkReading(
     /** With an estimate of the shape gap, and kinds judged within {@code tolerance} metres. */
     public static LinkReading quick(Trace trace, Side root, double tolerance) {
         return read(trace, root, tolerance, true);
+    }
+
+    /** The estimated shape gap alone, metres: the cheapest of all, for searches over sizes. */
+    public static double quickShapeGap(Trace trace, Side root) {
+        boolean closed = trace.periodic();
+        return ShapeGap.quick(
+                        Curve.of(
+                                trace.head(root),
+                                trace.interval(),
+                                closed,
+                                corners(trace, root),
+                                SEARCHED),
+                        Curve.of(
+                                trace.hand(root.other()),
+                                trace.interval(),
+                                closed,
+                                corners(trace, root.other()),
+                                SEARCHED))
+                .gap();
     }
 
     /** Both ties, the left head's first, certified. */

@@ -1,0 +1,21 @@
+package deferent.motion.fit;
+
+import deferent.motion.pairing.Pairing;
+import java.util.List;
+
+/**
+ * A way to close the tie.
+ *
+ * @param pairing with the changes made
+ * @param changes in the order they were found; none where the tie is closed as it stands
+ * @param gapLeft what the reading then still finds, metres: the shape gap, or the placed gap in the
+ *     root's plane
+ * @param exact whether every changed size comes from a closed form rather than a search
+ * @param moved how far the hand or head that moves most is then from where it was, metres
+ */
+public record Answer(
+        Pairing pairing, List<Change> changes, double gapLeft, boolean exact, double moved) {
+    public Answer {
+        changes = List.copyOf(changes);
+    }
+}

@@ -1,0 +1,161 @@
+package deferent.motion.fit;
+
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * Brings head and hand together at every instant in the root's plane, once the shapes agree: first
+ * the timing by the lag, then the turn by the angle between the two paths, then the centre by the
+ * mean offset, each left out where it is not free or not needed. Angle and offset are closed forms,
+ * those of the least squares, which are exact where the gap closes; a lag that is no plain fraction
+ * of the cycle comes from a search.
+ */
+final class PlacedFit {
+    private final Tie tie;
+    private final Limits limits;
+    private final Set<Size> free;
+
+    PlacedFit(Tie tie, Limits limits, Collection<Size> free) {
+        this.tie = tie;
+        this.limits = limits;
+        this.free = Set.copyOf(free);
+    }
+
+    /** All that is worth trying from a trial whose shape gap is closed, itself first. */
+    List<Trial> from(Trial shaped) {
+        List<Trial> found = new ArrayList<>();
+        for (Trial timed : timed(shaped)) {
+            for (Trial turned : turned(timed)) {
+                found.addAll(centred(turned));
+            }
+        }
+        return found;
+    }
+
+    private List<Trial> timed(Trial trial) {
+        List<Trial> found = new ArrayList<>(List.of(trial));
+        Size timing = Size.of(Side.LEFT, Size.Kind.TIMING);
+        if (free.contains(timing)) {
+            LinkReading link = tie.certified(trial.pairing());
+            Pairing pairing = trial.pairing();
+            // The timing counts the right hand's own cycles, the lag the common ones.
+            int way = tie.root() == Side.LEFT ? 1 : -1;
+            int cycles = pairing.right().cycles();
+            for (double lag : new double[] {link.unturnedLag(), link.lag()}) {
+                double ahead = pairing.timing().ahead() + way * lag * cycles;
+                double turn = ahead - Math.floor(ahead);
+                double value = snapped(turn);
+                trial.with(timing, value, limits, plain(turn))
+                        .filter(t -> t.changes().size() > trial.changes().size())
+                        .filter(t -> !found.contains(t))
+                        .ifPresent(found::add);
+            }
+        }
+        return found;
+    }
+
+    // Lags are searched for; a plain fraction of a cycle that was meant comes out exact.
+    private static double snapped(double cycles) {
+        double whole = Math.rint(cycles * 720);
+        double value = plain(cycles) ? whole / 720 : cycles;
+        return value >= 1 ? 0 : value;
+    }
+
+    private static boolean plain(double cycles) {
+        return Math.abs(cycles * 720 - Math.rint(cycles * 720)) < 1e-3;
+    }
+
+    private List<Trial> turned(Trial trial) {
+        List<Trial> found = new ArrayList<>(List.of(trial));
+        double angle = turn(trial.pairing());
+        if (Math.abs(angle) < 1e-9) {
+            return found;
+        }
+        for (Size size :
+                List.of(
+                        Size.of(tie.root().other(), Size.Kind.TILT),
+                        Size.of(tie.root(), Size.Kind.TILT),
+                        Size.of(tie.root(), Size.Kind.START))) {
+            if (free.contains(size) && size.read(trial.pairing()).isPresent()) {
+                double now = size.read(trial.pairing()).getAsDouble();
+                for (double by : new double[] {angle, -angle}) {
+                    double value = Math.IEEEremainder(now + by, 2 * Math.PI);
+                    trial.with(size, value, limits, true).ifPresent(found::add);
+                }
+            }
+        }
+        return found;
+    }
+
+    // By how much the hand's path must be turned in the root's plane to lie best on the head's,
+    // each
+    // about its mean.
+    private double turn(Pairing pairing) {
+        Samples samples = Trace.of(pairing).samples(120);
+        double[] head = samples.head(tie.root());
+        double[] hand = samples.hand(tie.root().other());
+        Vector3D u = pairing.part(tie.root()).place().plane().u();
+        Vector3D v = pairing.part(tie.root()).place().plane().v();
+        Vector3D meanHead = mean(head);
+        Vector3D meanHand = mean(hand);
+        double cos = 0;
+        double sin = 0;
+        for (int i = 0; i < samples.count(); i++) {
+            Vector3D p = Samples.point(head, i).subtract(meanHead);
+            Vector3D h = Samples.point(hand, i).subtract(meanHand);
+            cos += p.dotProduct(u) * h.dotProduct(u) + p.dotProduct(v) * h.dotProduct(v);
+            sin += p.dotProduct(v) * h.dotProduct(u) - p.dotProduct(u) * h.dotProduct(v);
+        }
+        return Math.atan2(sin, cos);
+    }
+
+    private static Vector3D mean(double[] xyz) {
+        Vector3D sum = Vector3D.ZERO;
+        for (int i = 0; i < xyz.length / 3; i++) {
+            sum = sum.add(Samples.point(xyz, i));
+        }
+        return sum.scalarMultiply(3.0 / xyz.length);
+    }
+
+    private List<Trial> centred(Trial trial) {
+        List<Trial> found = new ArrayList<>(List.of(trial));
+        Samples samples = Trace.of(trial.pairing()).samples(120);
+        Vector3D offset =
+                mean(samples.hand(tie.root().other())).subtract(mean(samples.head(tie.root())));
+        Vector3D across = trial.pairing().part(tie.root()).place().plane().normal();
+        Vector3D inPlane = offset.subtract(offset.dotProduct(across), across);
+        if (inPlane.getNorm() > 1e-9) {
+            shifted(trial, tie.root().other(), inPlane.negate()).ifPresent(found::add);
+            shifted(trial, tie.root(), inPlane).ifPresent(found::add);
+        }
+        return found;
+    }
+
+    private Optional<Trial> shifted(Trial trial, Side side, Vector3D by) {
+        Vector3D centre = trial.pairing().part(side).place().centre();
+        Optional<Trial> now = Optional.of(trial);
+        Size.Kind[] kinds = {Size.Kind.CENTRE_X, Size.Kind.CENTRE_Y, Size.Kind.CENTRE_Z};
+        double[] to = centre.add(by).toArray();
+        for (int axis = 0; axis < 3; axis++) {
+            if (Math.abs(by.toArray()[axis]) > 1e-9) {
+                Size size = Size.of(side, kinds[axis]);
+                double value = Math.rint(to[axis] * 1e12) / 1e12 + 0.0;
+                now =
+                        free.contains(size)
+                                ? now.flatMap(t -> t.with(size, value, limits, true))
+                                : Optional.empty();
+            }
+        }
+        return now;
+    }
+}

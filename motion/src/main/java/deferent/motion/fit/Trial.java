@@ -1,0 +1,51 @@
+package deferent.motion.fit;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Size;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** A pairing on the way to an answer, with what was changed so far. */
+record Trial(Pairing pairing, List<Change> changes, boolean exact) {
+    static Trial of(Pairing pairing) {
+        return new Trial(pairing, List.of(), true);
+    }
+
+    /** One size more set; empty where it cannot be, or is beyond its limits. */
+    Optional<Trial> with(Size size, double value, Limits limits, boolean exactly) {
+        if (size.read(pairing).isEmpty() || !limits.of(size).holds(value)) {
+            return Optional.empty();
+        }
+        double from = size.read(pairing).getAsDouble();
+        if (Math.abs(from - value) < 1e-12) {
+            return Optional.of(this);
+        }
+        List<Change> more = new ArrayList<>(changes);
+        Optional<Change> before = changes.stream().filter(c -> c.size().equals(size)).findFirst();
+        before.ifPresent(more::remove);
+        more.add(new Change(size, before.map(Change::from).orElse(from), value));
+        return Tie.set(pairing, size, value).map(p -> new Trial(p, more, exact && exactly));
+    }
+
+    Set<Size> sizes() {
+        Set<Size> sizes = new HashSet<>();
+        changes.forEach(c -> sizes.add(c.size()));
+        return sizes;
+    }
+
+    /** Whether this one already does with fewer changes, or with the same, what the other does. */
+    boolean covers(Trial other) {
+        if (changes.size() < other.changes.size()) {
+            return other.sizes().containsAll(sizes());
+        }
+        return sizes().equals(other.sizes())
+                && changes.stream().allMatch(c -> other.changes.stream().anyMatch(c::same));
+    }
+
+    Answer answer(Pairing from, double gapLeft) {
+        return new Answer(pairing, changes, gapLeft, exact, Tie.moved(from, pairing));
+    }
+}

@@ -1,0 +1,93 @@
+package deferent.motion.fit;
+
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Arc;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Series;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Swing;
+import deferent.motion.pairing.Turns;
+import java.util.Map;
+import org.hipparchus.complex.Complex;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/** An obstacle with its two numbers. */
+record Why(Obstacle obstacle, double have, double need) {
+    static final Why NOT = new Why(Obstacle.NONE, 0, 0);
+    private static final double SAME = 1e-9;
+
+    /**
+     * What in the two figures' very kinds keeps the root's own sizes from closing the shape gap.
+     */
+    static Why ofFigures(Pairing pairing, Side root, LinkReading link) {
+        Part lead = pairing.part(root);
+        Part follow = pairing.part(root.other());
+        if (follow.still() && link.headRadius() > Tie.CLOSED) {
+            return new Why(Obstacle.HAND_STANDS_STILL, link.headRadius(), 0);
+        }
+        if (link.headRadius() < SAME && link.handRadius() > Tie.CLOSED) {
+            return new Why(Obstacle.HEAD_STANDS_STILL, 0, link.handRadius());
+        }
+        boolean swings = lead.motion().spin() instanceof Swing && lead.motion().path().still();
+        Map<Integer, Complex> hand = Terms.hand(follow);
+        if (swings && hand.size() == 1) {
+            return new Why(Obstacle.ARC_IS_NO_CIRCLE, lead.tether().length(), link.handRadius());
+        }
+        if (!(lead.motion().spin() instanceof Turns even)
+                || !(lead.motion().path() instanceof Series)
+                || lead.place().turn().turns() != 0
+                || follow.place().turn().turns() != 0) {
+            return NOT;
+        }
+        Map<Integer, Complex> head = Terms.of(pairing, root).head();
+        if (head.size() == 1 && follow.motion().path() instanceof Arc arc) {
+            return new Why(Obstacle.ARC_IS_NO_CIRCLE, arc.radius(), link.headRadius());
+        }
+        if (!(follow.motion().path() instanceof Series)) {
+            return NOT;
+        }
+        if (head.size() == 2 && hand.size() == 1) {
+            return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(head), 0);
+        }
+        if (head.size() == 1 && hand.size() == 2) {
+            return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(hand), 0);
+        }
+        Map<Integer, Complex> own = Terms.hand(lead);
+        if (hand.size() == 1 && own.size() == 1 && own.containsKey(even.turns())) {
+            double outward = Math.cos(own.get(even.turns()).getArgument() - even.start());
+            double circle = hand.values().iterator().next().norm();
+            if (outward > 1 - SAME && circle <= lead.tether().length() + SAME) {
+                return new Why(
+                        Obstacle.HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER,
+                        lead.tether().length(),
+                        circle);
+            }
+        }
+        return NOT;
+    }
+
+    /** Whether a search may still close the gap: the others are no question of size. */
+    boolean hopeful() {
+        return obstacle == Obstacle.NONE
+                || obstacle == Obstacle.HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER;
+    }
+
+    private static double least(Map<Integer, Complex> terms) {
+        return terms.values().stream().mapToDouble(Complex::norm).min().orElse(0);
+    }
+
+    /** What keeps two paths of one shape from being together at every instant. */
+    static Why ofPlacing(Pairing pairing, Side root, LinkReading link, double inPlane) {
+        Vector3D a = pairing.part(root).place().plane().normal();
+        Vector3D b = pairing.part(root.other()).place().plane().normal();
+        double angle = Math.min(Vector3D.angle(a, b), Math.PI - Vector3D.angle(a, b));
+        if (angle > 1e-6) {
+            return new Why(Obstacle.PLANES_DIFFER, angle, 0);
+        }
+        if (link.clockGap() > Tie.CLOSED) {
+            return new Why(Obstacle.NOT_IN_TIME, link.clockGap(), 0);
+        }
+        return new Why(Obstacle.OPPOSITE_WAYS, inPlane, 0);
+    }
+}
