@@ -1,0 +1,108 @@
+package deferent.motion.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.Series;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Timing;
+import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Trace;
+import java.util.List;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+
+/** Whatever the sizes, an answer closes what it claims to close. */
+class FitPropertiesTest {
+
+    @Property(tries = 15)
+    void aCirclingHeadIsFittedToACirclingHandWhateverTheirSizesAndTiming(
+            @ForAll @DoubleRange(min = 0.3, max = 1.2) double tether,
+            @ForAll @DoubleRange(min = 0.1, max = 1.2) double circle,
+            @ForAll @DoubleRange(min = 0, max = 0.99) double ahead,
+            @ForAll @IntRange(min = -6, max = -2) int turns) {
+        Pairing pairing =
+                pairing(Motion.staticSpin(1, 0), tether, Motion.flower(circle, turns, 0.3))
+                        .with(Timing.of(ahead));
+        FitReading fit = Fit.of(pairing, Side.LEFT);
+        assertThat(fit.goal()).isEqualTo(Goal.PLACED);
+        assertThat(fit.closes()).isTrue();
+        for (Answer answer : fit.answers()) {
+            assertThat(read(answer).inPlaneGap()).isLessThan(0.001);
+        }
+    }
+
+    @Property(tries = 12)
+    void aFlowersHeadIsFittedToAHandOnALikeFigure(
+            @ForAll("spins") int n,
+            @ForAll @DoubleRange(min = 0.2, max = 0.9) double radius,
+            @ForAll @DoubleRange(min = 0.25, max = 0.9) double tether,
+            @ForAll @DoubleRange(min = -3, max = 3) double turn) {
+        Series figure =
+                new Series(
+                        List.of(
+                                new Series.Term(1, radius, turn),
+                                new Series.Term(n, tether, 2 * turn)));
+        Pairing pairing =
+                pairing(Motion.flower(0.5, n, 0), 0.6, new Motion(figure, new Turns(1, 0)));
+        Size circle = Size.of(Side.LEFT, Size.Kind.HAND_RADIUS);
+        Size cord = Size.of(Side.LEFT, Size.Kind.TETHER);
+        FitReading fit =
+                Fit.of(
+                        pairing,
+                        Side.LEFT,
+                        java.util.Set.of(circle, cord),
+                        Limits.USUAL,
+                        Goal.SHAPE);
+        assertThat(fit.closes()).isTrue();
+        for (Answer answer : fit.answers()) {
+            assertThat(read(answer).shapeGap()).isLessThan(0.001);
+            assertThat(answer.exact()).isTrue();
+        }
+    }
+
+    @Property(tries = 8)
+    void fewerChangesComeBeforeMoreAndTheLeastMovedFirst(
+            @ForAll @DoubleRange(min = 0.15, max = 0.9) double circle) {
+        FitReading fit =
+                Fit.of(
+                        pairing(Motion.flower(0.3, 1, Math.PI), 0.6, Motion.flower(circle, -3, 0)),
+                        Side.LEFT);
+        for (int i = 1; i < fit.answers().size(); i++) {
+            Answer before = fit.answers().get(i - 1);
+            Answer after = fit.answers().get(i);
+            assertThat(before.changes().size()).isLessThanOrEqualTo(after.changes().size());
+            if (before.changes().size() == after.changes().size()) {
+                assertThat(before.moved()).isLessThanOrEqualTo(after.moved());
+            }
+        }
+        assertThat(fit.closes()).isTrue();
+    }
+
+    @Provide
+    Arbitrary<Integer> spins() {
+        return Arbitraries.of(-4, -3, -2, -1, 2, 3, 4);
+    }
+
+    private static LinkReading read(Answer answer) {
+        return LinkReading.of(Trace.of(answer.pairing()));
+    }
+
+    private static Pairing pairing(Motion left, double tether, Motion right) {
+        return Pairing.of(
+                new Part(left, Tether.of(tether), Place.usual(Side.LEFT, Plane.WALL), 1),
+                new Part(right, Tether.USUAL, Place.usual(Side.RIGHT, Plane.WALL), 1));
+    }
+}
