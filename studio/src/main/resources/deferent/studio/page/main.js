@@ -43,6 +43,8 @@ class Desk {
     for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words]) part.connect(this);
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
+    this.clock.addEventListener('state', () => this.#careful());
+    this.session.live.addEventListener('close', () => this.notices.say('The studio does not answer; see that it still runs. The page goes on by itself once it does.'));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
     addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
@@ -52,7 +54,7 @@ class Desk {
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
-  act(what) {
+  act(what, root) {
     const { session, clock } = this;
     switch (what) {
       case 'play':
@@ -67,7 +69,7 @@ class Desk {
         break;
       case 'fit':
         this.side.show('reading');
-        session.askFit();
+        session.askFit(root);
         break;
       case 'tap': {
         const tempo = this.pulse.tap();
@@ -97,16 +99,26 @@ class Desk {
 
   async #play() {
     const { clock, session } = this;
-    if (!this.cared && session.answer && session.scene.turnsPerSecond() * clock.speed > FLASHES) {
+    if (!this.cared && this.#fast()) {
       const answer = await this.notices.care();
       if (answer === 'stay') return;
       this.cared = true;
       localStorage.setItem('deferent.care', 'known');
-      if (answer === 'slow') {
-        while (session.scene.turnsPerSecond() * clock.speed > FLASHES && clock.speed > 0.1) clock.slower(1);
-      }
+      if (answer === 'slow') while (this.#fast() && clock.slower(1)) session.dispatchEvent(new Event('state'));
     }
     clock.play(true);
+  }
+
+  #fast(speed = this.clock.speed) {
+    return this.session.answer !== null && this.session.scene.turnsPerSecond() * speed > FLASHES;
+  }
+
+  // Lights that have become fast while they play stop first and ask.
+  #careful() {
+    if (!this.cared && this.clock.playing && this.#fast()) {
+      this.clock.play(false);
+      this.#play();
+    }
   }
 
   /** Saves over the pattern it was opened from, or as a new one. */
@@ -282,12 +294,19 @@ class Desk {
     this.clock.period = session.scene.period;
     const tempo = session.answer.readings.tempo_bpm;
     this.pulse.counts = tempo ? (session.scene.period * tempo) / 60 : 1;
+    if (!session.dragging) {
+      this.stage.canvas.setAttribute(
+        'aria-label',
+        `Stage: ${session.answer.phrase || session.answer.name}. Arrow keys turn the view, plus and minus zoom, H goes to the handles.`,
+      );
+      this.#careful();
+    }
     if (!this.started) {
       this.started = true;
       this.stage.frame();
       document.body.classList.add('ready');
       // Lights begin to move by themselves only where nobody asked for calm and nothing is fast.
-      const calm = this.clock.calm.matches || session.scene.turnsPerSecond() * this.clock.speed > FLASHES;
+      const calm = this.clock.calm.matches || this.#fast();
       if (!calm) this.clock.play(true);
     }
   }

@@ -127,4 +127,47 @@ class PhrasePageTest extends InChromium {
                     .isEqualTo("static spin vs triquetra");
         }
     }
+
+    @Test
+    void aPatternThatNoPhraseSaysTravelsInTheAddressWhole() {
+        try (Visit visit = visit()) {
+            visit.settled();
+            Object back =
+                    visit.page()
+                            .evaluate(
+                                    """
+                                    async () => {
+                                      const address = await import('/state/address.js');
+                                      const { answer } = deferentDesk.session;
+                                      const written = await address.written({ ...answer, phrase: null });
+                                      const read = await address.read('#' + written);
+                                      return written.length < 1200
+                                        && JSON.stringify(read.pattern) === JSON.stringify(answer.pattern);
+                                    }
+                                    """);
+            assertThat(back).isEqualTo(true);
+        }
+    }
+
+    @Test
+    void anAddressThatHoldsNoPatternIsSaidSoAndAnotherPatternShown() {
+        try (Visit visit = visit(screen(1280, 800), "#pattern=thisisnopattern")) {
+            visit.settled();
+            assertThat(visit.text("deferentDesk.session.answer.phrase"))
+                    .isEqualTo("isolation vs four-petal antispin");
+            visit.until("document.querySelector('.notice')");
+        }
+    }
+
+    @Test
+    void theWordsOfAPhraseCanBeLookedUp() {
+        try (Visit visit = visit()) {
+            visit.page().locator("deferent-stage canvas").focus();
+            visit.page().keyboard().press("w");
+            visit.until("document.querySelectorAll('.words-all dt').length > 10");
+            visit.page().locator("#words-find").fill("triquetra");
+            assertThat(visit.page().locator(".words-all dt").first().innerText())
+                    .isEqualTo("triquetra");
+        }
+    }
 }

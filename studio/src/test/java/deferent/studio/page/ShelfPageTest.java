@@ -86,4 +86,22 @@ class ShelfPageTest extends InChromium {
             assertThat(files()).hasSize(2);
         }
     }
+
+    @Test
+    void aMotionNamedOnTheShelfCanBeSaid() throws IOException {
+        try (Visit visit = visit()) {
+            visit.say("three-petal in-spin vs triquetra");
+            visit.page().locator("#tab-shelf").click();
+            visit.page().locator("#motion-name").fill("rose window");
+            visit.page().keyboard().press("Enter");
+            visit.until("document.querySelector('.card.motion b')?.textContent === 'rose window'");
+            assertThat(files()).containsExactly("rose-window.json");
+            visit.say("static spin vs rose window");
+            assertThat(visit.text("deferentDesk.session.error")).isEqualTo("null");
+            assertThat(
+                            visit.number(
+                                    "deferentDesk.session.answer.readings.hands.right.figure.petals"))
+                    .isEqualTo(3);
+        }
+    }
 }

@@ -84,7 +84,8 @@ class ReadingList extends Part {
               </label>`,
             )}
           </div>`
-        : nothing}`;
+        : nothing}
+      <button type="button" class="link" @click=${() => this.desk.act('fit', fit.root === 'left' ? 'right' : 'left')}>Fit the other tie instead</button>`;
   }
 
   #numbers(readings) {

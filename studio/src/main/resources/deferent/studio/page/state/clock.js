@@ -28,10 +28,13 @@ export class Clock extends EventTarget {
     this.dispatchEvent(new Event('tick'));
   }
 
+  /** Slower by a step, faster by a negative one; false where there is no further one. */
   slower(by) {
-    const i = SPEEDS.indexOf(this.speed);
-    this.speed = SPEEDS[Math.max(0, Math.min(SPEEDS.length - 1, i - by))];
+    const i = SPEEDS.indexOf(this.speed) - by;
+    if (i < 0 || i >= SPEEDS.length) return false;
+    this.speed = SPEEDS[i];
     this.dispatchEvent(new Event('state'));
+    return true;
   }
 
   #frame(now) {
