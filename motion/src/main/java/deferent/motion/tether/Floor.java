@@ -478,7 +478,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                                 table.over(),
                                 Times.cuts(trace, side, 3));
                 double phase = pulls.leastTime() / p;
-                return pulls.least() < 0
+                return pulls.least() < -1e-6 * cord.headWeight()
                         ? new Step(Optional.empty(), Reason.SLACK, phase)
                         : new Step(
                                 Optional.of(new Mark(p, state.get(), pulls.leastTime())),

@@ -35,7 +35,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param cord the poi
  * @param turns wanted turns of the cord over the trace
  * @param solutions those that pull throughout and are as meant first, then by how near the head
- *     stays to the ideal
+ *     stays to the ideal, to two centimetres, then the one that holds better
  * @param tried what the search did
  */
 public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
@@ -65,9 +65,12 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             double greatestPull,
             double growth,
             double error) {
-        /** Whether a cord can do it. */
+        /**
+         * Whether a cord can do it; a pull that only touches zero, as at the end of a swing of a
+         * quarter turn, still counts.
+         */
         public boolean pulls() {
-            return leastPull >= 0;
+            return leastPull >= -1e-6 * orbit.cord().headWeight();
         }
 
         /**
@@ -191,7 +194,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                     keepAligned(next.get(0), fine);
                 } else {
                     for (double[] start : next) {
-                        shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
+                        shooting.from(start, 1e-6, MOST).ifPresent(s -> keep(s, fine, finest));
                     }
                 }
             } else {
@@ -202,7 +205,8 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             }
             found.sort(
                     Comparator.comparing((Solution s) -> !(s.pulls() && s.asMeant()))
-                            .thenComparingDouble(s -> s.away().mean()));
+                            .thenComparingLong(s -> Math.round(s.away().mean() / 0.02))
+                            .thenComparingDouble(Solution::growth));
             dropShifted();
             return new KeepTheHand(
                     side,
@@ -362,12 +366,14 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             if (known(rough.state())) {
                 return;
             }
-            Optional<PlaneShooting.Found> polished =
-                    periodic(fine, cord, normal, turn, rough.state(), MOST);
+            Optional<double[]> polished =
+                    periodic(fine, cord, normal, turn, rough.state(), MOST)
+                            .map(PlaneShooting.Found::state)
+                            .or(() -> drifting(fine, cord, normal, turn, rough.state()));
             if (polished.isEmpty()) {
                 return;
             }
-            double[] state = polished.get().state();
+            double[] state = polished.get();
             seen.add(state);
             Orbit orbit = new Orbit(fine, cord, state, normal);
             Course head = orbit.head();

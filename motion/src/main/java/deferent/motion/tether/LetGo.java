@@ -95,6 +95,9 @@ public record LetGo(Side side, Cord cord, Trace followed, Trace trace, List<Even
     /** Steps a cycle where nothing else is said. */
     public static final int USUAL_STEPS = 96;
 
+    // Speeds along the cord below this share count as none: no event is told of them.
+    private static final double FAINT = 1e-6;
+
     /** Longest simulation, seconds. */
     public static final double LONGEST = 600;
 
@@ -281,7 +284,7 @@ public record LetGo(Side side, Cord cord, Trace followed, Trace trace, List<Even
             Vector3D way = velocity.subtract(h.velocity());
             double outward = way.dotProduct(e);
             Vector3D w = way.subtract(e.scalarMultiply(outward)).scalarMultiply(1 / cord.length());
-            if (outward < -1e-9 * (1 + velocity.getNorm())) {
+            if (outward < -FAINT * (1 + velocity.getNorm())) {
                 // Moving inward with the cord just stretched: it is slack from here.
                 taut = false;
                 Vector3D p = h.position().add(e.scalarMultiply(cord.length()));
@@ -293,7 +296,7 @@ public record LetGo(Side side, Cord cord, Trace followed, Trace trace, List<Even
                 events.add(new Event(time, Kind.SLACK, 0, 0));
                 return;
             }
-            if (outward > 1e-9 * (1 + velocity.getNorm())) {
+            if (outward > FAINT * (1 + velocity.getNorm())) {
                 events.add(
                         new Event(
                                 time,
