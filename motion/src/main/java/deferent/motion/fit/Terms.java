@@ -176,16 +176,12 @@ final class Terms {
                             }
                         });
             } else if (size.side() == root) {
-                turning.stream()
-                        .filter(k -> k % headOnce == 0)
-                        .filter(k -> hand.containsKey(way * k / headOnce * handOnce))
-                        .forEach(
-                                k ->
-                                        ofRoot(
-                                                size.kind(),
-                                                k,
-                                                hand.get(way * k / headOnce * handOnce).norm(),
-                                                found));
+                for (int k : turning) {
+                    Complex other = hand.get(way * k / headOnce * handOnce);
+                    if (k % headOnce == 0 && other != null) {
+                        ofRoot(size.kind(), k, other.norm(), found);
+                    }
+                }
             }
         }
         return found.stream().distinct().toList();

@@ -29,6 +29,7 @@ import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
@@ -234,6 +235,50 @@ class LinkReadingTest {
             assertThat(quick.lag()).isCloseTo(settled.lag(), within(0.01));
             assertThat(quick.kind()).isEqualTo(settled.kind());
         }
+    }
+
+    @Test
+    void thePairingsOfTheTradeReadTheSameWhenTheyAreSaid() {
+        allClosed(said("static spin vs triquetra"));
+        allClosed(said("isolation vs horizontal cat-eye, split time"));
+        allClosed(said("pendulum vs CAP riding"));
+        allClosed(said("pendulum vs triquetra riding"));
+        allClosed(said("pendulum vs one-petal in-spin riding"));
+        LinkReading followed = said("isolation vs horizontal cat-eye");
+        assertThat(followed.kind()).isEqualTo(LinkKind.FOLLOWED);
+        assertThat(followed.lag()).isCloseTo(-0.5, within(1e-9));
+        assertThat(followed.shapeGap()).isLessThan(MILLIMETRE);
+        for (String none :
+                new String[] {
+                    "extension vs triquetra",
+                    "pendulum vs triquetra",
+                    "pendulum vs one-petal in-spin"
+                }) {
+            assertThat(said(none).kind()).as(none).isEqualTo(LinkKind.NONE);
+            assertThat(said(none).shapeGap()).as(none).isCloseTo(0.6, within(MILLIMETRE));
+        }
+        assertThat(said("pendulum vs CAP").shapeGap()).isLessThan(MILLIMETRE);
+        assertThat(said("pendulum vs CAP").clockGap()).isGreaterThan(10 * MILLIMETRE);
+        assertThat(said("pendulum vs CAP, split time").kind()).isEqualTo(LinkKind.FOLLOWED);
+    }
+
+    // Common practice, no source: outer radii of extension and triquetra are both R + L; a static
+    // spin's is L.
+    @Test
+    void extensionAndTriquetraReachEquallyFarAndAStaticSpinLessFar() {
+        assertThat(outer("extension vs triquetra", Side.LEFT)).isCloseTo(1.2, within(MILLIMETRE));
+        assertThat(outer("extension vs triquetra", Side.RIGHT)).isCloseTo(1.2, within(MILLIMETRE));
+        assertThat(outer("static spin vs triquetra", Side.LEFT)).isCloseTo(0.6, within(MILLIMETRE));
+        assertThat(outer("static spin vs triquetra", Side.RIGHT))
+                .isCloseTo(1.2, within(MILLIMETRE));
+    }
+
+    private static double outer(String phrase, Side side) {
+        return LinkReading.of(Trace.of(Phrase.parse(phrase).pairing()), side).headRadius();
+    }
+
+    private static LinkReading said(String phrase) {
+        return read(Phrase.parse(phrase).pairing());
     }
 
     private static LinkReading read(Pairing pairing) {
