@@ -34,6 +34,7 @@ final class ReadCommand implements Callable<Integer> {
                 Readings.of(
                         pattern.pairing(),
                         pattern.performer(),
+                        pattern.kit(),
                         Detail.SETTLED,
                         asked.shelf().motions());
         PrintWriter out = spec.commandLine().getOut();

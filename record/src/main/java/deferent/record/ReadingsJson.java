@@ -49,6 +49,7 @@ public final class ReadingsJson {
         }
         node.set("clearance", clearance(readings.clearance()));
         node.set("reach", reach(readings.reach()));
+        CordJson.put(node, readings);
         ArrayNode told = node.putArray("told");
         for (Told one : Telling.of(readings)) {
             told.addObject()
@@ -183,14 +184,14 @@ public final class ReadingsJson {
         array.add(rounded(v.getX())).add(rounded(v.getY())).add(rounded(v.getZ()));
     }
 
-    private static void put(ObjectNode node, String key, double value) {
+    static void put(ObjectNode node, String key, double value) {
         if (Double.isFinite(value)) {
             node.put(key, rounded(value));
         }
     }
 
     // Adding zero turns −0.0 into 0.0.
-    private static double rounded(double value) {
+    static double rounded(double value) {
         return Math.abs(value) < 1e6 ? Math.rint(value * 1e9) / 1e9 + 0.0 : value;
     }
 }

@@ -91,6 +91,7 @@ final class Desk {
                 Readings.of(
                         matter.pairing(),
                         matter.document().performer(),
+                        matter.document().kit(),
                         settled ? Detail.SETTLED : Detail.LIVE,
                         words.lexicon());
         Trace trace = readings.trace();

@@ -10,6 +10,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.tether.Kit;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Trace;
 import java.util.Optional;
@@ -27,6 +28,8 @@ import java.util.Optional;
  * @param rightLeads the tie of the right head with the left hand
  * @param reach whether the hands get there
  * @param clearance how near things come
+ * @param leftCord what the left cord does
+ * @param rightCord what the right cord does
  */
 public record Readings(
         Trace trace,
@@ -38,7 +41,9 @@ public record Readings(
         Tie leftLeads,
         Tie rightLeads,
         Reach reach,
-        Clearance clearance) {
+        Clearance clearance,
+        CordReading leftCord,
+        CordReading rightCord) {
 
     /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
     public record Hand(String motion, Figure figure) {}
@@ -47,14 +52,15 @@ public record Readings(
     public record Tie(LinkReading link) {}
 
     public static Readings of(Pairing pairing, Performer performer, Detail detail) {
-        return of(pairing, performer, detail, Lexicon.EMPTY);
+        return of(pairing, performer, Kit.USUAL, detail, Lexicon.EMPTY);
     }
 
     /**
+     * @param kit the performer's heads and cords
      * @param lexicon the user's own names for motions
      */
     public static Readings of(
-            Pairing pairing, Performer performer, Detail detail, Lexicon lexicon) {
+            Pairing pairing, Performer performer, Kit kit, Detail detail, Lexicon lexicon) {
         Trace trace = Trace.of(pairing);
         return new Readings(
                 trace,
@@ -66,7 +72,9 @@ public record Readings(
                 tie(trace, Side.LEFT, detail),
                 tie(trace, Side.RIGHT, detail),
                 Reach.of(trace, performer),
-                Clearance.of(trace, performer));
+                Clearance.of(trace, performer),
+                CordReading.of(trace, Side.LEFT, kit, detail),
+                CordReading.of(trace, Side.RIGHT, kit, detail));
     }
 
     private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {
@@ -107,5 +115,9 @@ public record Readings(
         return rightLeads.link().shapeGap() < leftLeads.link().shapeGap() - 1e-3
                 ? Side.RIGHT
                 : Side.LEFT;
+    }
+
+    public CordReading cord(Side side) {
+        return side == Side.LEFT ? leftCord : rightCord;
     }
 }

@@ -19,6 +19,8 @@ public final class Telling {
         all.add(figure(readings, Side.LEFT));
         all.add(figure(readings, Side.RIGHT));
         tempo(readings.pairing(), all);
+        all.addAll(new TellCord(readings, Side.LEFT).told());
+        all.addAll(new TellCord(readings, Side.RIGHT).told());
         all.addAll(new TellBody(readings).told());
         return List.copyOf(all);
     }

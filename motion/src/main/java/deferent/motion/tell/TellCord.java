@@ -1,0 +1,341 @@
+package deferent.motion.tell;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.Told.Tone;
+import deferent.motion.tether.Floor;
+import deferent.motion.tether.Hold;
+import deferent.motion.tether.KeepTheHand;
+import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.Pull;
+import deferent.motion.trace.Interval;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Says what a cord makes of one hand's motion. */
+final class TellCord {
+    // Growth a cycle below which there is time to answer, whatever the reaction time.
+    private static final double SLOWLY = 1.5;
+
+    private final Readings readings;
+    private final CordReading cord;
+    private final Side side;
+
+    TellCord(Readings readings, Side side) {
+        this.readings = readings;
+        this.cord = readings.cord(side);
+        this.side = side;
+    }
+
+    List<Told> told() {
+        List<Told> all = new ArrayList<>();
+        all.add(pull(cord.pull()));
+        // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
+        if (!readings.pairing().part(side).motion().undriven()) {
+            cord.light().ifPresent(light -> all.add(light(light)));
+            cord.hand().ifPresent(hand -> all.add(hand(hand)));
+            cord.floor().ifPresent(floor -> all.add(floor(floor)));
+        }
+        hold(all);
+        for (Refusal refusal : cord.refused()) {
+            all.add(
+                    new Told(
+                            "cord." + side.word(),
+                            Tone.WARN,
+                            "Some readings of the "
+                                    + side.word()
+                                    + " cord cannot be made: "
+                                    + refusal.where()
+                                    + " "
+                                    + refusal.what()
+                                    + ".",
+                            Say.capital(refusal.right()) + "."));
+        }
+        return all;
+    }
+
+    private Told pull(Pull pull) {
+        double weight = pull.headWeight();
+        String most = weights(pull.greatest() / weight);
+        boolean slack = !pull.slack().isEmpty();
+        double share =
+                pull.slack().stream().mapToDouble(Interval::length).sum()
+                        / readings.trace().period();
+        return new Told(
+                "pull." + side.word(),
+                slack ? Tone.WARN : Tone.NOTE,
+                slack
+                        ? "Turned evenly like this, the "
+                                + side.word()
+                                + " cord would have to push for "
+                                + Say.percent(share)
+                                + " of the cycle; a cord goes slack there. It pulls up to "
+                                + most
+                                + "."
+                        : "The "
+                                + side.word()
+                                + " cord pulls between "
+                                + Say.trimmed(Math.max(0, pull.least() / weight), 1)
+                                + " and "
+                                + most
+                                + ".",
+                "At most "
+                        + Say.trimmed(pull.handForce(), 1)
+                        + " N on the hand, "
+                        + into(pull.handForceTime())
+                        + "."
+                        + (pull.sideways() / weight < 0.05
+                                ? ""
+                                : " Across the cord the figure asks for up to "
+                                        + weights(pull.sideways() / weight)
+                                        + ", which a cord cannot give: the hand must leave its path or"
+                                        + " the light its figure.")
+                        + " Gravity gives "
+                        + Say.trimmed(pull.gravityWork(), 2)
+                        + " J on the ways down and takes it back on the ways up; the head is fastest at "
+                        + Say.trimmed(pull.headSpeed(), 1)
+                        + " m/s, "
+                        + Say.trimmed(pull.energy(), 1)
+                        + " J.");
+    }
+
+    private Told light(KeepTheLight light) {
+        String key = "light." + side.word();
+        if (!light.freeFalls().isEmpty()) {
+            KeepTheLight.FreeFall first = light.freeFalls().get(0);
+            return new Told(
+                    key,
+                    Tone.WARN,
+                    "No hand can keep the "
+                            + side.word()
+                            + " light on a cord: "
+                            + into(first.time())
+                            + " it asks the head to fall freely, and the cord has no direction there.",
+                    "The cord points against the head's acceleration less gravity, which vanishes at that"
+                            + " instant. Change the tempo or the sizes.");
+        }
+        if (!light.jumps().isEmpty()) {
+            return new Told(
+                    key,
+                    Tone.WARN,
+                    "To keep the "
+                            + side.word()
+                            + " light the hand would have to jump, "
+                            + into(light.jumps().get(0))
+                            + ".",
+                    "The head's acceleration jumps there. Round the motion's joins.");
+        }
+        boolean round = light.turns() == light.idealTurns();
+        return new Told(
+                key,
+                round ? Tone.NOTE : Tone.WARN,
+                round
+                        ? "To keep the "
+                                + side.word()
+                                + " light, the hand leaves its path by up to "
+                                + Say.length(light.away().fromPath())
+                                + ", "
+                                + Say.length(light.away().fromPathMean())
+                                + " on average."
+                        : "The "
+                                + side.word()
+                                + " light could be kept only by a cord that turns "
+                                + light.turns()
+                                + " times instead of "
+                                + light.idealTurns()
+                                + ": the tempo is too slow for it.",
+                "At the same instant it is up to "
+                        + Say.length(light.away().greatest())
+                        + ", on average "
+                        + Say.length(light.away().mean())
+                        + " from the ideal hand. Hand = head + tether along (head acceleration − gravity):"
+                        + " Sreenath, Lee and Kumar (2013). Least pull "
+                        + weights(light.leastPull() / light.cord().headWeight())
+                        + ", hand speed up to "
+                        + Say.trimmed(light.handSpeed(), 1)
+                        + " m/s.");
+    }
+
+    private Told hand(KeepTheHand hand) {
+        String key = "hand." + side.word();
+        String tried =
+                "Looked for from "
+                        + hand.tried().starts()
+                        + " starts, "
+                        + hand.tried().settled()
+                        + " settled, "
+                        + hand.tried().otherTurns()
+                        + " of them on another number of turns.";
+        if (hand.solutions().isEmpty()) {
+            return new Told(
+                    key,
+                    Tone.WARN,
+                    "If the "
+                            + side.word()
+                            + " hand keeps its path, no steady motion of the poi with "
+                            + turns(hand.turns())
+                            + " was found at this tempo.",
+                    tried);
+        }
+        KeepTheHand.Solution first = hand.solutions().get(0);
+        return new Told(
+                key,
+                first.pulls() ? Tone.NOTE : Tone.WARN,
+                first.pulls()
+                        ? "If the "
+                                + side.word()
+                                + " hand keeps its path, the head really goes up to "
+                                + Say.length(first.away().fromPath())
+                                + " off its ideal figure."
+                        : "If the "
+                                + side.word()
+                                + " hand keeps its path, the cord would have to push at this tempo.",
+                "Least pull "
+                        + weights(first.leastPullWeights())
+                        + "; a slip grows by "
+                        + Say.trimmed(first.growth(), 3)
+                        + " a cycle; "
+                        + (hand.solutions().size() == 1
+                                ? "one such motion. "
+                                : hand.solutions().size() + " such motions. ")
+                        + tried);
+    }
+
+    private Told floor(Floor floor) {
+        Floor.Limit light = floor.light();
+        Floor.Limit hand = floor.hand();
+        double tempo = readings.pairing().tempo();
+        boolean met = light.met(tempo) || hand.met(tempo);
+        String text;
+        if (light.reason() == Floor.Reason.OWN_TEMPO) {
+            text =
+                    "A pendulum sets the tempo here, and the "
+                            + side.word()
+                            + " cord stays taut at it.";
+        } else if (light.reason() == Floor.Reason.NEVER && hand.reason() == Floor.Reason.NEVER) {
+            text = "No tempo keeps the " + side.word() + " cord taut in this motion.";
+        } else if (light.reason() == Floor.Reason.NONE && hand.reason() == Floor.Reason.NONE) {
+            text = "The " + side.word() + " cord stays taut however slow you go.";
+        } else {
+            text =
+                    "Slowest for the "
+                            + side.word()
+                            + " cord: "
+                            + said(light)
+                            + " with the light kept, "
+                            + said(hand)
+                            + " with the hand kept.";
+        }
+        return new Told(
+                "floor." + side.word(),
+                met ? Tone.NOTE : Tone.WARN,
+                text,
+                "Ideal figure: "
+                        + said(floor.ideal())
+                        + ". What gives way below, light kept: "
+                        + reason(light)
+                        + "; hand kept: "
+                        + reason(hand)
+                        + ".");
+    }
+
+    private static String said(Floor.Limit limit) {
+        return switch (limit.reason()) {
+            case NEVER -> "no tempo";
+            case NONE -> "any tempo";
+            case OWN_TEMPO -> "its own tempo";
+            default ->
+                    limit.tempo().isPresent()
+                            ? Say.tempo(limit.tempo().getAsDouble())
+                            : "any tempo";
+        };
+    }
+
+    private static String reason(Floor.Limit limit) {
+        return switch (limit.reason()) {
+            case SLACK -> "the cord goes slack";
+            case FREE_FALL -> "the light asks for free fall and the cord no longer gets round";
+            case VANISHES -> "no steady motion with these turns is found";
+            case NONE -> "nothing gives way";
+            case NEVER -> "it does not work at any tempo";
+            case OWN_TEMPO -> "a pendulum keeps its own tempo";
+        };
+    }
+
+    // What the hand does by itself comes first: that is how most patterns are spun.
+    private void hold(List<Told> all) {
+        boolean undriven = readings.pairing().part(side).motion().undriven();
+        Optional<Hold> kept =
+                cord.hand().stream()
+                                .flatMap(h -> h.solutions().stream().limit(1))
+                                .allMatch(KeepTheHand.Solution::pulls)
+                        ? cord.handHold()
+                        : Optional.empty();
+        kept.ifPresent(
+                hold ->
+                        all.add(
+                                hold(
+                                        "hold." + side.word(),
+                                        undriven ? "" : "With the hand kept, the",
+                                        hold)));
+        if (!undriven) {
+            cord.lightHold()
+                    .ifPresent(
+                            hold ->
+                                    all.add(
+                                            hold(
+                                                    "hold." + side.word() + ".light",
+                                                    "With the light kept, the",
+                                                    hold)));
+        }
+    }
+
+    private Told hold(String key, String opening, Hold hold) {
+        String poi = (opening.isEmpty() ? "The" : opening) + " " + side.word() + " poi ";
+        String text =
+                poi
+                        + switch (hold.verdict()) {
+                            case STEADIES -> "steadies itself: a slip dies away.";
+                            case NEUTRAL -> "is neutral: a slip neither grows nor dies.";
+                            case RUNS_AWAY ->
+                                    hold.growth() < SLOWLY
+                                            ? "runs away slowly: a slip grows by "
+                                                    + Say.trimmed((hold.growth() - 1) * 100, 1)
+                                                    + "% a cycle."
+                                            : "runs away: a 1 cm slip is "
+                                                    + Say.length(0.01 * hold.growthInReaction())
+                                                    + " before you can answer it.";
+                        };
+        return new Told(
+                key,
+                hold.verdict() == Hold.Verdict.RUNS_AWAY && hold.growth() >= SLOWLY
+                        ? Tone.WARN
+                        : Tone.NOTE,
+                text,
+                "If the hand does not correct it, a slip grows by "
+                        + Say.trimmed(hold.growth(), hold.growth() < 10 ? 3 : 1)
+                        + " a cycle, and by up to "
+                        + Say.trimmed(hold.growthInReaction(), 1)
+                        + " in a reaction time of "
+                        + Math.round(hold.reaction() * 1000)
+                        + " ms (Woods and others, 2015; greatest singular value, place and speed over"
+                        + " 2π a cycle). A correction does most "
+                        + into(hold.leverageTime())
+                        + ".");
+    }
+
+    private static String turns(int turns) {
+        int count = Math.abs(turns);
+        return count == 1 ? "one turn" : count + " turns";
+    }
+
+    private static String weights(double weights) {
+        String count = Say.trimmed(weights, Math.abs(weights) < 0.95 ? 2 : 1);
+        return count + (count.equals("1") ? " head weight" : " head weights");
+    }
+
+    private String into(double time) {
+        return Say.percent(time / readings.trace().period()) + " into the cycle";
+    }
+}

@@ -1,0 +1,143 @@
+package deferent.record;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.CordReading;
+import deferent.motion.tell.Readings;
+import deferent.motion.tether.Away;
+import deferent.motion.tether.Floor;
+import deferent.motion.tether.Hold;
+import deferent.motion.tether.KeepTheHand;
+import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.Pull;
+import deferent.motion.trace.Interval;
+import java.util.List;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * What a cord makes of both hands, as part of the readings' object: pull, light, hand, hold, floor.
+ */
+final class CordJson {
+    private CordJson() {}
+
+    static void put(ObjectNode node, Readings readings) {
+        ObjectNode pull = node.putObject("pull");
+        ObjectNode light = node.putObject("light");
+        ObjectNode hand = node.putObject("hand");
+        ObjectNode hold = node.putObject("hold");
+        ObjectNode floor = node.putObject("floor");
+        ArrayNode refused = node.putArray("refused");
+        for (Side side : Side.values()) {
+            CordReading cord = readings.cord(side);
+            pull(pull.putObject(side.word()), cord.pull());
+            cord.light().ifPresent(l -> light(light.putObject(side.word()), l));
+            cord.hand().ifPresent(h -> hand(hand.putObject(side.word()), h));
+            ObjectNode held = hold.putObject(side.word());
+            cord.handHold().ifPresent(h -> hold(held.putObject("hand_kept"), h));
+            cord.lightHold().ifPresent(h -> hold(held.putObject("light_kept"), h));
+            cord.floor().ifPresent(f -> floor(floor.putObject(side.word()), f));
+            for (Refusal refusal : cord.refused()) {
+                refused.addObject()
+                        .put("side", side.word())
+                        .put("what", refusal.what())
+                        .put("where", refusal.where())
+                        .put("right", refusal.right());
+            }
+        }
+    }
+
+    private static void pull(ObjectNode node, Pull pull) {
+        ReadingsJson.put(node, "head_weight_n", pull.headWeight());
+        ReadingsJson.put(node, "least_n", pull.least());
+        ReadingsJson.put(node, "least_weights", pull.least() / pull.headWeight());
+        ReadingsJson.put(node, "least_time_s", pull.leastTime());
+        ReadingsJson.put(node, "greatest_n", pull.greatest());
+        ReadingsJson.put(node, "greatest_weights", pull.greatest() / pull.headWeight());
+        ReadingsJson.put(node, "greatest_time_s", pull.greatestTime());
+        ReadingsJson.put(node, "mean_n", pull.mean());
+        ReadingsJson.put(node, "sideways_n", pull.sideways());
+        ReadingsJson.put(node, "hand_force_n", pull.handForce());
+        ReadingsJson.put(node, "hand_power_w", pull.handPower());
+        ReadingsJson.put(node, "hand_work_j", pull.handWork());
+        ReadingsJson.put(node, "gravity_power_w", pull.gravityPower());
+        ReadingsJson.put(node, "gravity_work_j", pull.gravityWork());
+        intervals(node.putArray("gravity_helps"), pull.gravityHelps());
+        ReadingsJson.put(node, "head_speed_m_per_s", pull.headSpeed());
+        ReadingsJson.put(node, "head_energy_j", pull.energy());
+        intervals(node.putArray("slack"), pull.slack());
+        ArrayNode jerks = node.putArray("impulses");
+        for (Pull.Jerk jerk : pull.jerks()) {
+            ObjectNode one = jerks.addObject();
+            ReadingsJson.put(one, "time_s", jerk.time());
+            ReadingsJson.put(one, "along_n_s", jerk.along());
+            ReadingsJson.put(one, "across_n_s", jerk.across());
+            one.put("why", jerk.why());
+        }
+    }
+
+    private static void light(ObjectNode node, KeepTheLight light) {
+        away(node.putObject("from_ideal_hand"), light.away());
+        ReadingsJson.put(node, "least_weights", light.leastPull() / light.cord().headWeight());
+        ReadingsJson.put(node, "hand_speed_m_per_s", light.handSpeed());
+        node.put("turns", light.turns());
+        node.put("ideal_turns", light.idealTurns());
+        ArrayNode falls = node.putArray("free_falls_s");
+        light.freeFalls().forEach(f -> falls.add(ReadingsJson.rounded(f.time())));
+        ArrayNode jumps = node.putArray("jumps_s");
+        light.jumps().forEach(t -> jumps.add(ReadingsJson.rounded(t)));
+    }
+
+    private static void hand(ObjectNode node, KeepTheHand hand) {
+        node.put("turns", hand.turns());
+        ArrayNode solutions = node.putArray("solutions");
+        for (KeepTheHand.Solution solution : hand.solutions()) {
+            ObjectNode one = solutions.addObject();
+            away(one.putObject("from_ideal_head"), solution.away());
+            ReadingsJson.put(one, "least_weights", solution.leastPullWeights());
+            ReadingsJson.put(one, "growth_a_cycle", solution.growth());
+            one.put("pulls", solution.pulls());
+            one.put("as_meant", solution.asMeant());
+        }
+        ObjectNode tried = node.putObject("tried");
+        tried.put("starts", hand.tried().starts());
+        tried.put("settled", hand.tried().settled());
+        tried.put("other_turns", hand.tried().otherTurns());
+    }
+
+    private static void hold(ObjectNode node, Hold hold) {
+        node.put("verdict", Keys.word(hold.verdict()));
+        ReadingsJson.put(node, "growth_a_cycle", hold.growth());
+        ReadingsJson.put(node, "reaction_s", hold.reaction());
+        ReadingsJson.put(node, "growth_in_reaction", hold.growthInReaction());
+        ReadingsJson.put(node, "correct_at_s", hold.leverageTime());
+    }
+
+    private static void floor(ObjectNode node, Floor floor) {
+        limit(node.putObject("ideal"), floor.ideal());
+        limit(node.putObject("light_kept"), floor.light());
+        limit(node.putObject("hand_kept"), floor.hand());
+        floor.gravityAlone().ifPresent(s -> ReadingsJson.put(node, "gravity_alone_s", s));
+    }
+
+    private static void limit(ObjectNode node, Floor.Limit limit) {
+        node.put("reason", Keys.word(limit.reason()));
+        limit.tempo().ifPresent(t -> ReadingsJson.put(node, "tempo_bpm", t));
+        limit.phase().ifPresent(p -> ReadingsJson.put(node, "phase_cycles", p));
+    }
+
+    private static void away(ObjectNode node, Away away) {
+        ReadingsJson.put(node, "greatest_m", away.greatest());
+        ReadingsJson.put(node, "mean_m", away.mean());
+        ReadingsJson.put(node, "from_path_greatest_m", away.fromPath());
+        ReadingsJson.put(node, "from_path_mean_m", away.fromPathMean());
+    }
+
+    private static void intervals(ArrayNode array, List<Interval> intervals) {
+        for (Interval interval : intervals) {
+            ObjectNode one = array.addObject();
+            ReadingsJson.put(one, "from_s", interval.start());
+            ReadingsJson.put(one, "to_s", interval.end());
+        }
+    }
+}
