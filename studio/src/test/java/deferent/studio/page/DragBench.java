@@ -31,7 +31,7 @@ import java.util.stream.Stream;
  */
 public final class DragBench {
     static final int MOVES = 200;
-    private static final int WARM = 120;
+    private static final int WARM = 400;
 
     /**
      * What was measured, milliseconds.

@@ -4,6 +4,7 @@ import uPlot from 'uplot';
 import { cm, seconds } from '../parts/units.js';
 
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
+const CALM = 66; // milliseconds between drawings while dragging
 const LANES = 22; // pixels above the plot for the marks of both hands
 
 export class StripElement extends HTMLElement {
@@ -72,13 +73,18 @@ export class StripElement extends HTMLElement {
     return { width: this.clientWidth, height: Math.max(70, this.plotPlace.clientHeight) };
   }
 
+  // After the stage, in a frame of its own; while a hand drags, some fifteen times a second.
   #later() {
     if (this.due) return;
     this.due = true;
-    requestAnimationFrame(() => {
+    const show = () => {
       this.due = false;
+      this.showed = performance.now();
       this.#show();
-    });
+    };
+    const wait = this.session.dragging ? CALM - (performance.now() - (this.showed || 0)) : 0;
+    if (wait > 0) setTimeout(show, wait);
+    else requestAnimationFrame(show);
   }
 
   #show() {
