@@ -3,6 +3,7 @@ package deferent.motion.pairing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
  * A closed drawn path of cubic Bézier pieces (what an SVG path string says), walked once a cycle at
@@ -220,6 +221,16 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
         }
 
         @Override
+        public Vector2D place(double phase) {
+            double along = (phase - Math.floor(phase)) * length();
+            int join = join(along);
+            int p = join >= 0 ? join % pieces.size() : -join - 2;
+            Cubic piece = pieces.get(p);
+            double t = join >= 0 ? 0 : solved(p, along - starts[p]);
+            return new Vector2D(piece.u(t).value(), piece.v(t).value());
+        }
+
+        @Override
         public PlaneJet before(double phase) {
             double along = (phase - Math.floor(phase)) * length();
             int join = join(along);
@@ -249,10 +260,7 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
         private PlaneJet onPiece(int p, double along) {
             Cubic piece = pieces.get(p);
             double left = Math.min(Math.max(along - starts[p], 0), upTo[p][PARTS]);
-            int part = Arrays.binarySearch(upTo[p], left);
-            part = Math.min(part >= 0 ? part : -part - 2, PARTS - 1);
-            double from = (double) part / PARTS;
-            double t = solved(piece, from, left - upTo[p][part]);
+            double t = solved(p, left);
             double placeU = piece.u(t).value();
             double placeV = piece.v(t).value();
             // Where a handle is pulled in, the piece starts without speed: take the way it goes
@@ -286,12 +294,18 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
                     new Jet(placeV, alongV.d1(), alongV.d2(), alongV.d3()));
         }
 
-        // The parameter at which the piece is {@code left} metres on from {@code from}: Newton
-        // steps, halving where one would leave what is still possible.
-        private static double solved(Cubic piece, double from, double left) {
+        // The parameter at which piece p is {@code along} metres from its start: Newton steps from
+        // the table's straight line, halving where one would leave what is still possible.
+        private double solved(int p, double along) {
+            Cubic piece = pieces.get(p);
+            int part = Arrays.binarySearch(upTo[p], along);
+            part = Math.min(part >= 0 ? part : -part - 2, PARTS - 1);
+            double from = (double) part / PARTS;
+            double left = along - upTo[p][part];
             double low = from;
             double high = from + 1.0 / PARTS;
-            double t = from;
+            double whole = upTo[p][part + 1] - upTo[p][part];
+            double t = whole > 0 ? from + left / whole / PARTS : from;
             for (int i = 0; i < 60; i++) {
                 double missing = left - between(piece, from, t);
                 if (missing > 0) {
@@ -301,7 +315,7 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
                 }
                 double next = t + missing / piece.speed(t);
                 next = next >= low && next <= high ? next : (low + high) / 2;
-                boolean there = Math.abs(next - t) < 1e-15;
+                boolean there = Math.abs(next - t) < 1e-14;
                 t = next;
                 if (there) {
                     break;

@@ -5,10 +5,14 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.locationtech.jts.algorithm.RobustLineIntersector;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.noding.IntersectionAdder;
+import org.locationtech.jts.noding.MCIndexNoder;
 import org.locationtech.jts.noding.NodedSegmentString;
+import org.locationtech.jts.noding.Noder;
 import org.locationtech.jts.noding.OrientedCoordinateArray;
 import org.locationtech.jts.noding.SegmentString;
 import org.locationtech.jts.noding.snap.SnappingNoder;
@@ -59,12 +63,15 @@ final class WoundArea {
     }
 
     private static double of(Coordinate[] ring, double size) {
-        SnappingNoder noder = new SnappingNoder(SNAP * size);
-        noder.computeNodes(List.of(new NodedSegmentString(ring, null)));
-        GeometryFactory lines = new GeometryFactory();
-        Polygonizer faces = new Polygonizer();
-        for (SegmentString piece : pieces(noder.getNodedSubstrings())) {
-            faces.add(lines.createLineString(piece.getCoordinates()));
+        Noder swift = new MCIndexNoder(new IntersectionAdder(new RobustLineIntersector()));
+        Polygonizer faces = faces(swift, ring);
+        boolean clean =
+                faces.getDangles().isEmpty()
+                        && faces.getCutEdges().isEmpty()
+                        && faces.getInvalidRingLines().isEmpty();
+        if (!clean) {
+            // Where the path runs along itself, points next to each other have to be made one.
+            faces = faces(new SnappingNoder(SNAP * size), ring);
         }
         double sum = 0;
         for (Object face : faces.getPolygons()) {
@@ -74,6 +81,16 @@ final class WoundArea {
             }
         }
         return sum;
+    }
+
+    private static Polygonizer faces(Noder noder, Coordinate[] ring) {
+        noder.computeNodes(List.of(new NodedSegmentString(ring, null)));
+        GeometryFactory lines = new GeometryFactory();
+        Polygonizer faces = new Polygonizer();
+        for (SegmentString piece : pieces(noder.getNodedSubstrings())) {
+            faces.add(lines.createLineString(piece.getCoordinates()));
+        }
+        return faces;
     }
 
     // Each piece once, whichever way it runs: faces are made of edges, not of passes.

@@ -13,7 +13,7 @@ import net.jqwik.api.domains.Domain;
 
 @Domain(AnyPairing.class)
 class FigureProperties {
-    @Property(tries = 100)
+    @Property(tries = 50)
     void aFigureAgreesWithItsOwnDensePolygon(@ForAll Pairing pairing) {
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
@@ -29,7 +29,7 @@ class FigureProperties {
                 length += Math.hypot(u[j] - u[i], v[j] - v[i]);
                 area += (u[i] * v[j] - u[j] * v[i]) / 2;
             }
-            assertThat(figure.signedArea()).isCloseTo(area, within(1e-4 * size * size));
+            assertThat(figure.signedArea()).isCloseTo(area, within(1e-4 * size * (size + length)));
             // The polygon cuts a hand path's corners.
             if (flat(pairing, side)) {
                 assertThat(figure.length()).isCloseTo(length, within(1e-3 * size));
@@ -43,7 +43,7 @@ class FigureProperties {
         return !turns && pairing.rider().isEmpty();
     }
 
-    @Property(tries = 100)
+    @Property(tries = 50)
     void theUnionIsNoLargerThanWhatTheFigureSpans(@ForAll Pairing pairing) {
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
@@ -53,7 +53,7 @@ class FigureProperties {
         }
     }
 
-    @Property(tries = 100)
+    @Property(tries = 50)
     void theQuickFigureIsTheSettledOneToAHundredth(@ForAll Pairing pairing) {
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
