@@ -1,6 +1,6 @@
 // Puts the page together: one session, one clock, one shelf, and the parts that show them.
 
-import { Session } from './state/session.js';
+import { FIRST, Session } from './state/session.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
@@ -15,7 +15,6 @@ import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
 
-const FIRST = 'isolation vs four-petal antispin';
 const FLASHES = 3; // a second; more asks for care
 
 const $ = (name) => document.querySelector(name);

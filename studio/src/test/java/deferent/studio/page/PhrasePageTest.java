@@ -170,4 +170,15 @@ class PhrasePageTest extends InChromium {
                     .isEqualTo("triquetra");
         }
     }
+
+    @Test
+    void anAddressWithAWrongPhraseTellsTheErrorOverAStageThatIsNotEmpty() {
+        try (Visit visit = visit(screen(1280, 800), "#phrase=isolation+vs+triqetra")) {
+            visit.until("document.querySelector('.phrase-echo mark')");
+            assertThat(visit.page().locator("#phrase").inputValue())
+                    .isEqualTo("isolation vs triqetra");
+            assertThat(visit.text("deferentDesk.session.answer.phrase"))
+                    .isEqualTo("isolation vs four-petal antispin");
+        }
+    }
 }

@@ -52,7 +52,7 @@ class PhraseLine extends Part {
   }
 
   #error(error) {
-    return html`<span class="phrase-what">${start(error.what)}; wanted here: ${error.expected || error.right}.</span>
+    return html`<span class="phrase-what">${start(error.what)}<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${error.expected || error.right}.</span></span>
       ${(error.nearest || []).slice(0, 4).map(
         (word) => html`<button type="button" class="near" @click=${() => this.#put(error, word)}>${word}</button>`,
       )}`;

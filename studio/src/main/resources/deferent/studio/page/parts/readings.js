@@ -4,6 +4,15 @@ import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { cm, gap, signed, trimmed, withUnit } from './units.js';
 
+const CORD = /^(pull|light|hand|floor|hold)\b/;
+const GROUPS = [
+  ['The other tie', (key) => key.startsWith('link')],
+  ['Reach and room', (key) => /^(reach|clearance|hands|body)\b/.test(key)],
+  ['Left cord', (key) => CORD.test(key) && key.includes('.left')],
+  ['Right cord', (key) => CORD.test(key) && key.includes('.right')],
+  ['Figures', (key) => key.startsWith('figure')],
+  ['Besides', (key) => !/^(link|reach|clearance|hands|body|figure)\b/.test(key) && !(CORD.test(key) && /\.(left|right)/.test(key))],
+];
 const TONE = { good: 'Good', warn: 'Caution' };
 
 /** The readings in plain words, each with its why; then where to begin, and all the numbers. */
@@ -13,17 +22,16 @@ class ReadingList extends Part {
     const answer = session.answer;
     if (!answer) return html`<p class="quiet">Type a phrase above: the readings come here.</p>`;
     const { readings } = answer;
-    const told = readings.told || [];
+    const told = this.#whole(answer);
     const head = told.find((t) => t.key === 'link.' + answer.strip.root) || told.find((t) => t.key.startsWith('link')) || told[0];
-    const others = told.filter((t) => t !== head);
-    const rest = [...others.filter((t) => t.tone === 'warn'), ...others.filter((t) => t.tone !== 'warn')];
+    const rest = told.filter((t) => t !== head);
     const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
       <section class="block headline" aria-label="Link">
         ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
       </section>
-      ${rest.length ? html`<section class="block" aria-label="Readings">${repeat(rest, (t) => t.key, (t) => this.#told(t))}</section>` : nothing}
+      ${GROUPS.map(([title, of]) => this.#group(title, rest.filter((t) => of(t.key))))}
       <section class="block begin" aria-labelledby="begin-head">
         <h2 id="begin-head">Where to begin</h2>
         <ol>${answer.begin.map((line) => html`<li>${line}</li>`)}</ol>
@@ -49,12 +57,35 @@ class ReadingList extends Part {
   // What it is stands large, the reason after it in the size of the rest.
   #because(text) {
     const at = text.indexOf(', because ');
-    return at < 0 ? text : html`${text.slice(0, at)}<span class="because">${text.slice(at)}</span>`;
+    return at < 0 ? text : html`${text.slice(0, at + 1)} <span class="because">${text.slice(at + 2)}</span>`;
+  }
+
+  // What only comes once things rest is kept from before, pale, so that nothing jumps while a hand drags.
+  #whole(answer) {
+    const told = answer.readings.told || [];
+    if (answer.detail === 'settled') {
+      this.settled = told;
+      return told;
+    }
+    if (!this.settled) return told;
+    const now = new Map(told.map((t) => [t.key, t]));
+    const kept = this.settled.map((t) => now.get(t.key) || { ...t, stale: true });
+    const known = new Set(this.settled.map((t) => t.key));
+    return [...kept, ...told.filter((t) => !known.has(t.key))];
+  }
+
+  #group(title, told) {
+    if (!told.length) return nothing;
+    const sorted = [...told.filter((t) => t.tone === 'warn'), ...told.filter((t) => t.tone !== 'warn')];
+    return html`<section class="block" aria-label=${title}>
+      <h2>${title}</h2>
+      ${repeat(sorted, (t) => t.key, (t) => this.#told(t))}
+    </section>`;
   }
 
   #told(told) {
     return html`
-      <div class="told" data-tone=${told.tone}>
+      <div class="told ${told.stale ? 'stale' : ''}" data-tone=${told.tone}>
         <p>${TONE[told.tone] ? html`<span class="tone">${TONE[told.tone]}</span>` : nothing}${told.text}</p>
         ${told.why ? html`<details><summary>Why</summary><p>${told.why}</p></details>` : nothing}
       </div>`;

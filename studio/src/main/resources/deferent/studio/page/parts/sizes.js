@@ -32,7 +32,7 @@ class SizeList extends Part {
     const { session } = this.desk;
     const id = 'size-' + size.key.replace('.', '-');
     const held = session.locked.has(size.key);
-    const bare = size.name.replace(/^(left|right)( hand)?('s)? /, '');
+    const bare = size.name.replace(/^(left|right) /, '');
     return html`
       <div class="size">
         <label for=${id}>${bare}</label>

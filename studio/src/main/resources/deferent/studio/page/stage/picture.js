@@ -25,7 +25,8 @@ export class Picture {
   }
 
   /** Sets strokes and marks of a scene at a phase. */
-  compose(scene, phase, ink, show) {
+  compose(scene, phase, ink, show, scale = 1) {
+    this.scale = scale;
     this.strokes = 0;
     this.marks = 0;
     this.tied = false;
@@ -92,7 +93,7 @@ export class Picture {
 
   #mark(radius, shape, colour, alpha) {
     const i = this.marks++;
-    this.markStyle[2 * i] = radius;
+    this.markStyle[2 * i] = radius * this.scale;
     this.markStyle[2 * i + 1] = shape;
     this.markColour.set(colour, 4 * i);
     this.markColour[4 * i + 3] = alpha;

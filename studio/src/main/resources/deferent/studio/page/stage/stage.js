@@ -152,6 +152,7 @@ export class StageElement extends HTMLElement {
     const ratio = Math.min(window.devicePixelRatio || 1, software ? 1 : 2);
     this.drawer.resize(width, height, ratio);
     this.camera.resize(width, height);
+    this.scale = Math.max(0.72, Math.min(1.3, Math.min(width, height) / 460));
     if (this.session && this.session.answer) this.frame();
     this.draw();
   }
@@ -172,7 +173,7 @@ export class StageElement extends HTMLElement {
   draw() {
     if (!this.session || !this.session.answer || !this.ink) return;
     const phase = this.clock.phase;
-    this.picture.compose(this.session.scene, phase, this.ink, this.show);
+    this.picture.compose(this.session.scene, phase, this.ink, this.show, this.scale);
     this.look ||= {};
     this.look.ink = this.ink;
     this.look.phase = phase;

@@ -3,6 +3,9 @@
 import { Live, post } from './live.js';
 import { Scene } from '../stage/scene.js';
 
+/** What stands on the stage when nothing else is asked for. */
+export const FIRST = 'isolation vs four-petal antispin';
+
 const REST = 220; // milliseconds of quiet before the dear readings are asked for
 const DEPTH = 200; // changes kept for undo
 
@@ -235,6 +238,22 @@ export class Session extends EventTarget {
   #refused(error, text) {
     this.error = { ...error, text };
     this.#tell('state');
+    if (!this.answer) this.#fill();
+  }
+
+  // A stage is never empty: where the very first question is refused, something else stands there while its error is told.
+  #fill() {
+    const { error, said } = this;
+    this.live.ask(
+      { ask: 'pairing', phrase: FIRST, detail: 'live' },
+      (answer, times) => {
+        if (answer.error || this.answer) return;
+        this.#take(answer, times, { said });
+        this.error = error;
+        this.#tell('state');
+      },
+      'fill',
+    );
   }
 
   #tell(what) {
