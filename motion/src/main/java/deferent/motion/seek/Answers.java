@@ -4,6 +4,7 @@ import deferent.motion.body.Reach;
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -17,6 +18,7 @@ import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * What a seek has found: class matches, and from them the answers asked for.
@@ -38,6 +40,7 @@ public final class Answers {
     private final Staging alike;
     private final List<Portrait> shelf;
     private final Map<Integer, Integer> simplestRider = new HashMap<>();
+    private final Map<Integer, int[]> striking = new HashMap<>();
 
     Answers(SeekRequest request, Look look, HeadClasses heads, HandClasses hands, Matches matches) {
         this.request = request;
@@ -199,6 +202,31 @@ public final class Answers {
 
     /** The answers asked for, filtered, in the order asked for. */
     public List<Answer> list() {
+        return request.order() == Order.NEAR_SHELF ? besideTheShelf() : ranked();
+    }
+
+    // Each pattern of the shelf asks for more like itself, and the nearest of all that are told.
+    private List<Answer> besideTheShelf() {
+        Map<String, Integer> families = new HashMap<>();
+        Map<Long, Answer> found = new TreeMap<>();
+        for (Pairing pattern : request.shelf()) {
+            for (Like like : like(pattern, request.limit())) {
+                Answer answer = like.answer();
+                if (!request.filter().exactOnly() || answer.exact()) {
+                    found.putIfAbsent((long) answer.root() << 32 | answer.rider(), answer);
+                }
+            }
+        }
+        return found.values().stream()
+                .filter(a -> a.merit().contrast() >= request.filter().leastContrast())
+                .filter(a -> a.merit().symmetry() >= request.filter().leastSymmetry())
+                .sorted(Comparator.comparingDouble(this::lateRank))
+                .filter(a -> families.merge(a.family(), 1, Integer::sum) <= request.perFamily())
+                .limit(request.limit())
+                .toList();
+    }
+
+    private List<Answer> ranked() {
         List<Candidate> candidates = new ArrayList<>();
         for (int m = 0; m < count(); m++) {
             if (request.filter().exactOnly() && !exact(m)) {
@@ -207,13 +235,14 @@ public final class Answers {
             candidates.add(candidate(m));
         }
         candidates.sort(Comparator.comparingDouble(this::rank).thenComparing(this::byGap));
-        boolean late =
-                switch (request.order()) {
-                    case GAP, SYMMETRY, CONTRAST -> false;
-                    case REACH, FLOOR, HOLD, NEAR_SHELF, NEW -> true;
-                };
         // What costs a trace is worked out for the first few times as many as are asked for.
-        int most = late ? 4 * request.limit() : request.limit();
+        int times =
+                switch (request.order()) {
+                    case GAP, SYMMETRY, CONTRAST, NEAR_SHELF -> 1;
+                    case FLOOR, HOLD -> 2;
+                    case REACH, NEW -> 5;
+                };
+        int most = times * request.limit();
         Map<String, Integer> families = new HashMap<>();
         List<Answer> found = new ArrayList<>();
         for (Candidate candidate : candidates) {
@@ -235,7 +264,7 @@ public final class Answers {
                                 found.add(answer);
                             });
         }
-        if (late) {
+        if (times > 1) {
             found.sort(Comparator.comparingDouble(this::lateRank));
         }
         return List.copyOf(found.subList(0, Math.min(found.size(), request.limit())));
@@ -287,8 +316,52 @@ public final class Answers {
                 root = heads.key(head, i);
             }
         }
-        int rider = simplestRider.computeIfAbsent(matches.hand(match), this::simplest);
-        return measured(match, root, rider);
+        int hand = matches.hand(match);
+        int rider = simplestRider.computeIfAbsent(hand, this::simplest);
+        Candidate best = measured(match, root, rider);
+        if (request.order() != Order.CONTRAST && request.order() != Order.SYMMETRY) {
+            return best;
+        }
+        for (int other : striking.computeIfAbsent(hand, this::striking)) {
+            Candidate here = measured(match, root, other);
+            if (rank(here) < rank(best)) {
+                best = here;
+            }
+        }
+        return best;
+    }
+
+    /**
+     * Of a hand path's riders the simplest of each symmetry, and those of the largest and smallest
+     * figure.
+     */
+    private int[] striking(int hand) {
+        Space space = request.space();
+        Map<Integer, Integer> bySymmetry = new TreeMap<>();
+        int largest = -1;
+        int smallest = -1;
+        double most = -1;
+        double least = Double.MAX_VALUE;
+        for (int key : hands.keys(hand)) {
+            Curve head = space.head(key);
+            bySymmetry.merge(
+                    head.symmetry(),
+                    key,
+                    (a, b) -> Sight.simplicity(space, b) < Sight.simplicity(space, a) ? b : a);
+            double radius = Sight.outerRadius(head);
+            if (radius > most) {
+                most = radius;
+                largest = key;
+            }
+            if (radius < least && radius > Look.POINT) {
+                least = radius;
+                smallest = key;
+            }
+        }
+        return IntStream.concat(
+                        bySymmetry.values().stream().mapToInt(Integer::intValue),
+                        IntStream.of(largest, smallest).filter(k -> k >= 0))
+                .toArray();
     }
 
     private Candidate measured(int match, int root, int rider) {
@@ -323,6 +396,9 @@ public final class Answers {
         Pairing pairing = staging.pairing(c.root, c.rider);
         Filter filter = request.filter();
         Trace trace = Trace.of(pairing);
+        if (filter.reachable() && clearlyTooFar(trace)) {
+            return Optional.empty();
+        }
         Reach reach = Reach.of(trace, request.performer());
         if (filter.reachable() && !reach.everywhere()) {
             return Optional.empty();
@@ -330,6 +406,15 @@ public final class Answers {
         OptionalDouble toShelf = toShelf(Portrait.of(staging, c.root, c.rider));
         if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
                 || filter.newToShelf() && toShelf.orElse(1) < 1e-6) {
+            return Optional.empty();
+        }
+        CordMerit corded =
+                CordMerit.of(
+                        trace,
+                        request.order() == Order.FLOOR || Double.isFinite(filter.greatestFloor()),
+                        request.order() == Order.HOLD || Double.isFinite(filter.greatestGrowth()));
+        if (corded.floor().orElse(Double.MAX_VALUE) > filter.greatestFloor()
+                || corded.growth().orElse(Double.MAX_VALUE) > filter.greatestGrowth()) {
             return Optional.empty();
         }
         boolean exact = exact(c.match);
@@ -361,8 +446,8 @@ public final class Answers {
                                 Math.max(
                                         reach.hand(Side.LEFT).worst(),
                                         reach.hand(Side.RIGHT).worst()),
-                                OptionalDouble.empty(),
-                                OptionalDouble.empty(),
+                                corded.floor(),
+                                corded.growth(),
                                 toShelf)));
     }
 
@@ -483,6 +568,21 @@ public final class Answers {
         }
         found.sort(Comparator.comparingDouble(Answer::gap));
         return List.copyOf(found);
+    }
+
+    // A few instants rule most of what nobody reaches out before the whole reading is made.
+    private boolean clearlyTooFar(Trace trace) {
+        double arm = request.performer().arm() + 1e-3;
+        Samples few = trace.samples(24);
+        for (Side side : Side.values()) {
+            Vector3D shoulder = request.performer().shoulder(side);
+            for (int i = 0; i < few.count(); i++) {
+                if (Vector3D.distance(Samples.point(few.hand(side), i), shoulder) > arm) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     private OptionalDouble toShelf(Portrait portrait) {

@@ -127,9 +127,4 @@ public record Filter(
                 nearShelf,
                 newToShelf);
     }
-
-    /** Whether it needs the cord's readings, which cost a thousand times the others. */
-    boolean asksCord() {
-        return Double.isFinite(greatestFloor) || Double.isFinite(greatestGrowth);
-    }
 }

@@ -1,6 +1,11 @@
 package deferent.motion.seek;
 
-/** Which answers are told first; equals by gap, then the simpler motions first. */
+/**
+ * Which answers are told first; equals by gap, then the simpler motions first.
+ *
+ * <p>Orders that need a trace are worked out for the closest and simplest answers alone, as many as
+ * are asked for times 5 (reach, new) or times 2 (floor, hold).
+ */
 public enum Order {
     /** Exactly linked first, then by clock gap. */
     GAP,

@@ -145,20 +145,23 @@ public final class Space {
      * circles, whose radii make up the count.
      */
     public static Space about(int motions) {
-        Refusal.within(motions, 5_000, 4_000_000, "motions", "motions");
-        Grid best = null;
-        for (int pair = 1; pair <= 24; pair++) {
-            Grid rest = new Grid(1, pair, 2, 6, 24, Math.min(61, 1 + pair), pair > 2);
-            int others = new Space(rest, false).count();
-            if (best != null && others > 0.95 * motions) {
-                break;
-            }
-            Grid finer = new Grid(2, pair, 2, 6, 24, rest.arcs(), pair > 2);
-            int each = new Space(finer, false).count() - others;
-            int steps = Math.max(1, 1 + (motions - others) / each);
-            best = new Grid(steps, pair, 2, 6, 24, rest.arcs(), pair > 2);
+        Refusal.within(motions, 10_000, 4_000_000, "motions", "motions");
+        int pair = 1;
+        while (pair < 24 && count(1, pair + 1, 2) < 0.93 * motions) {
+            pair++;
         }
-        return of(best);
+        int arcs = 2;
+        while (arcs < 61 && count(1, pair, arcs + 1) < 0.93 * motions) {
+            arcs++;
+        }
+        int others = count(1, pair, arcs);
+        int each = count(2, pair, arcs) - others;
+        int steps = Math.max(1, 1 + (motions - others) / each);
+        return of(new Grid(steps, pair, 2, 6, 24, arcs, pair > 1));
+    }
+
+    private static int count(int circles, int pair, int arcs) {
+        return new Space(new Grid(circles, pair, 2, 6, 24, arcs, pair > 1), false).count();
     }
 
     private void addPaths() {

@@ -104,6 +104,15 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
     }
 
     /**
+     * The floor of a hand that keeps the light alone: without drag a closed form, cheap enough to
+     * rank many pairings by.
+     */
+    public static Limit light(Trace ideal, Side side, Cord cord) {
+        Corners.refuse(ideal, side, "tempo floor");
+        return new Looking(ideal, side, cord).light();
+    }
+
+    /**
      * Seconds for one turn of the slowest full circle about a still hand with a taut cord:
      * 2π/agm(√5, 1)·√(length/gravity).
      */

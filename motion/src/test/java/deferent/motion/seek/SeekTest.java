@@ -9,6 +9,7 @@ import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Swing;
@@ -20,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class SeekTest {
@@ -234,7 +236,7 @@ class SeekTest {
 
     @Test
     void filtersAndOrdersDoWhatTheySay() {
-        SeekRequest few = REQUEST.withLimit(40, 3);
+        SeekRequest few = REQUEST.withLimit(12, 3);
         for (Answer answer : new Seek(few.with(Filter.NONE.reached())).found().list()) {
             assertThat(answer.merit().missing()).isLessThan(1e-3);
         }
@@ -258,6 +260,44 @@ class SeekTest {
         List<Answer> near =
                 new Seek(few.withShelf(List.of(known)).with(Order.NEAR_SHELF)).found().list();
         assertThat(near.get(0).merit().toShelf().orElseThrow()).isLessThan(1e-6);
+    }
+
+    @Test
+    void theCordRanksAndFiltersToo() {
+        SeekRequest few = REQUEST.withLimit(2, 1);
+        List<Answer> floors = new Seek(few.with(Order.FLOOR)).found().list();
+        for (int i = 1; i < floors.size(); i++) {
+            assertThat(floors.get(i).merit().floor().orElse(Double.MAX_VALUE))
+                    .isGreaterThanOrEqualTo(
+                            floors.get(i - 1).merit().floor().orElse(Double.MAX_VALUE));
+        }
+        assertThat(floors.get(0).merit().floor()).isPresent();
+        List<Answer> steady =
+                new Seek(few.with(Order.HOLD).with(Filter.NONE.holding(9))).found().list();
+        assertThat(steady).isNotEmpty().allMatch(a -> a.merit().growth().orElse(0) <= 9);
+    }
+
+    @Test
+    void aTieStaysTiedWhenBothPlanesTurnAlike() {
+        int toroids = 0;
+        for (Answer answer :
+                new Seek(REQUEST.with(Filter.NONE.exact()).withLimit(60, 2)).found().list()) {
+            for (Pairing toroid : Toroids.of(answer.pairing(), 2)) {
+                toroids++;
+                Trace trace = Trace.of(toroid);
+                for (double t = 0; t < trace.period(); t += trace.period() / 37) {
+                    Vector3D apart =
+                            trace.head(Side.LEFT)
+                                    .at(t)
+                                    .position()
+                                    .subtract(trace.hand(Side.RIGHT).at(t).position());
+                    assertThat(apart.getNorm())
+                            .as(answer.said())
+                            .isCloseTo(Place.HAND_BREADTH, within(1e-6));
+                }
+            }
+        }
+        assertThat(toroids).isGreaterThan(50);
     }
 
     @Test

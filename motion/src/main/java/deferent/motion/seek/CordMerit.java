@@ -1,0 +1,62 @@
+package deferent.motion.seek;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.tether.Cord;
+import deferent.motion.tether.Floor;
+import deferent.motion.tether.Hold;
+import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.Kit;
+import deferent.motion.trace.Trace;
+import java.util.OptionalDouble;
+
+/**
+ * What real cords make of an answer, with the light kept and the usual kit: the tempo floor is the
+ * higher of the two hands', the growth of a slip at the pairing's own tempo the greater. Empty
+ * where a hand would have to turn a corner or the light asks for free fall.
+ *
+ * @param floor hand cycles a minute; 0 where there is no floor, infinite where no tempo does
+ * @param growth of a slip within a reaction time
+ */
+record CordMerit(OptionalDouble floor, OptionalDouble growth) {
+    /** Only what is asked for is worked out: either takes tens of milliseconds. */
+    static CordMerit of(Trace trace, boolean floor, boolean growth) {
+        return new CordMerit(
+                floor ? floor(trace) : OptionalDouble.empty(),
+                growth ? growth(trace) : OptionalDouble.empty());
+    }
+
+    private static OptionalDouble floor(Trace trace) {
+        double most = 0;
+        try {
+            for (Side side : Side.values()) {
+                Floor.Limit limit = Floor.light(trace, side, Cord.of(trace, side, Kit.USUAL));
+                most =
+                        Math.max(
+                                most,
+                                limit.reason() == Floor.Reason.NEVER
+                                        ? Double.POSITIVE_INFINITY
+                                        : limit.tempo().orElse(0));
+            }
+        } catch (Refusal corner) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(most);
+    }
+
+    private static OptionalDouble growth(Trace trace) {
+        double most = 0;
+        try {
+            for (Side side : Side.values()) {
+                KeepTheLight light = KeepTheLight.of(trace, side, Kit.USUAL);
+                if (!light.possible()) {
+                    return OptionalDouble.empty();
+                }
+                most = Math.max(most, Hold.of(light).growthInReaction());
+            }
+        } catch (Refusal corner) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(most);
+    }
+}
