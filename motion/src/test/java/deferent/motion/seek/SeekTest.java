@@ -39,8 +39,12 @@ class SeekTest {
      * phrase.
      */
     private static void rediscovered(String phrase) {
+        rediscovered(ANSWERS, phrase);
+    }
+
+    private static void rediscovered(Answers answers, String phrase) {
         Pairing named = Phrase.parse(phrase).with(Tether.of(L));
-        List<Like> like = ANSWERS.like(named, 3);
+        List<Like> like = answers.like(named, 3);
         assertThat(like.get(0).distance()).as(phrase).isLessThan(2e-3);
         assertThat(like.get(0).answer().exact()).as(phrase).isTrue();
         LinkReading read = link(like.get(0).pairing());
@@ -60,6 +64,19 @@ class SeekTest {
         rediscovered("CAP riding pendulum");
         rediscovered("pendulum vs triquetra riding");
         rediscovered("pendulum vs one-petal in-spin riding");
+    }
+
+    /** The demo shelf's own, at whatever tether and in whatever plane they stand there. */
+    @Test
+    void whatLinksOnTheDemoShelfIsRediscovered() {
+        rediscovered("linear isolation vs line");
+        rediscovered("triquetra riding pendulum");
+        Answers shorter = new Seek(REQUEST.with(Tether.of(0.45))).found();
+        rediscovered(shorter, "static spin vs triquetra centre 25 cm left, tether 45 cm");
+        Answers shortest = new Seek(REQUEST.with(Tether.of(0.35))).found();
+        rediscovered(
+                shortest,
+                "static spin vs triquetra, floor plane, tether 35 cm, centre 60 cm up 25 cm back");
     }
 
     @Test
