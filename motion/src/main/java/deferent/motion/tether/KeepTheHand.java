@@ -197,6 +197,9 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                         shooting.from(start, 1e-6, MOST).ifPresent(s -> keep(s, fine, finest));
                     }
                 }
+                if (found.stream().noneMatch(Solution::asMeant)) {
+                    weighed(rough, starts.get(0)).ifPresent(s -> keep(s, fine, finest));
+                }
             } else {
                 Shooting shooting = new Shooting(rough, cord);
                 for (double[] start : starts) {
@@ -286,6 +289,21 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             return out;
         }
 
+        /** From the ideal's start, gravity turned up from nothing. */
+        private Optional<PlaneShooting.Found> weighed(HandTable table, double[] start) {
+            Optional<PlaneShooting.Found> last = Optional.empty();
+            double[] from = start;
+            for (int i = 0; i <= 8; i++) {
+                Cord lighter = new Cord(cord.length(), cord.kit(), cord.gravity() * i / 8);
+                last = new PlaneShooting(table, lighter, normal, turn).from(from, 1e-6, MOST);
+                if (last.isEmpty()) {
+                    return last;
+                }
+                from = last.get().state();
+            }
+            return last;
+        }
+
         /**
          * Of starts all round, the ones next to which a periodic motion must lie, and every third
          * of those for which no closing rate is found; one alone where every direction closes.
@@ -293,11 +311,17 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private List<double[]> bracketed(PlaneShooting shooting, List<double[]> starts) {
             int count = starts.size();
             List<Optional<PlaneShooting.Closed>> closed = new ArrayList<>();
-            for (double[] start : starts) {
-                closed.add(shooting.closed(start, 1e-7, CLOSING));
-            }
-            // A direction that fails from the ideal's rate may not from its neighbour's.
             double step = Math.signum(turning.normal().dotProduct(normal)) * 2 * Math.PI / count;
+            for (int i = 0; i < count; i++) {
+                // The neighbour's closing rate is the better guess; the ideal's the other.
+                Optional<PlaneShooting.Closed> by = i == 0 ? Optional.empty() : closed.get(i - 1);
+                Optional<PlaneShooting.Closed> one =
+                        by.flatMap(
+                                c ->
+                                        shooting.closed(
+                                                shooting.turned(c.state(), step), 1e-7, CLOSING));
+                closed.add(one.isPresent() ? one : shooting.closed(starts.get(i), 1e-7, CLOSING));
+            }
             for (int way : new int[] {1, count - 1}) {
                 for (int k = 0; k < 2 * count; k++) {
                     int i = way == 1 ? k % count : (2 * count - k) % count;
@@ -336,16 +360,18 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private void keepAligned(double[] start, HandTable fine) {
             PlaneShooting shooting = new PlaneShooting(fine, cord, normal, turn);
             double[] from = start;
-            Optional<Solution> last = Optional.empty();
+            Optional<Orbit> last = Optional.empty();
+            double missing = 0;
+            double lead = 0;
             for (int i = 0; i < 8; i++) {
                 Optional<PlaneShooting.Closed> closed = shooting.closed(from, 1e-11, 20);
                 if (closed.isEmpty()) {
                     break;
                 }
                 Orbit orbit = new Orbit(fine, cord, closed.get().state(), normal);
-                Course head = orbit.head();
-                double lead = turning.lead(hand, head, ideal.hand(side), ideal.head(side));
-                last = Optional.of(solution(orbit, head, lead, Math.abs(closed.get().missing())));
+                last = Optional.of(orbit);
+                missing = Math.abs(closed.get().missing());
+                lead = turning.lead(hand, orbit.head(), ideal.hand(side), ideal.head(side));
                 if (Math.abs(lead) < 1e-9) {
                     break;
                 }
@@ -354,11 +380,11 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                                 closed.get().state(),
                                 -lead * Math.signum(turning.normal().dotProduct(normal)));
             }
-            last.ifPresent(
-                    s -> {
-                        settled++;
-                        found.add(s);
-                    });
+            if (last.isPresent()) {
+                settled++;
+                Orbit orbit = last.get();
+                found.add(solution(orbit, orbit.head(), lead, missing));
+            }
         }
 
         private void keep(PlaneShooting.Found rough, HandTable fine, HandTable finest) {

@@ -3,15 +3,19 @@ package deferent.motion.tether;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.solvers.BrentSolver;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -81,5 +85,156 @@ class HoldTest {
                 new BrentSolver(1e-13, 1e-12)
                         .solve(200, offBoundary::applyAsDouble, value - 0.05, value + 0.05);
         assertThat(found).as(name).isCloseTo(value, within(2e-9));
+    }
+
+    /**
+     * Kapitza (1951); Landau and Lifshitz, Mechanics, section 30: a pendulum stands on a hand
+     * shaken up and down as A·cos ωt when (Aω)² > 2gL, in the limit of small A and large ω.
+     */
+    @ParameterizedTest
+    @CsvSource({"1.02, true", "0.98, false"})
+    void aShakenPoiStandsOnItsHeadPastKapitzasLimit(double share, boolean stands) {
+        double amplitude = 0.004 * Spun.TETHER;
+        double omega = share * Math.sqrt(2 * Gravity.STANDARD * Spun.TETHER) / amplitude;
+        Course shaken =
+                t -> {
+                    double c = amplitude * Math.cos(omega * t);
+                    double s = amplitude * Math.sin(omega * t);
+                    return new State(
+                            new Vector3D(0, c, 0),
+                            new Vector3D(0, -omega * s, 0),
+                            new Vector3D(0, -omega * omega * c, 0),
+                            new Vector3D(0, omega * omega * omega * s, 0));
+                };
+        HandTable table = HandTable.of(shaken, new double[] {0, 2 * Math.PI / omega}, 48);
+        Cord cord = new Cord(Spun.TETHER, Kit.USUAL, Gravity.STANDARD);
+        Orbit upright = new Orbit(table, cord, new double[] {0, 1, 0, 0, 0, 0}, Vector3D.PLUS_K);
+        // Over one shake growth is a hair above 1 at most; the trace of the map tells it surely.
+        double[][] m = Floquet.of(upright).monodromy();
+        assertThat(Math.abs(m[0][0] + m[2][2]) < 2).isEqualTo(stands);
+    }
+
+    @Test
+    void onlyTheAirSteadiesAnExtension() {
+        Trace extension = Spun.extension(0.4, 0.8);
+        assertThat(Hold.of(KeepTheLight.of(extension, Side.LEFT, Kit.USUAL)).verdict())
+                .isEqualTo(Hold.Verdict.NEUTRAL);
+        Hold inAir = Hold.of(KeepTheLight.of(extension, Side.LEFT, Kit.USUAL.withAir(true)));
+        assertThat(inAir.verdict()).isEqualTo(Hold.Verdict.STEADIES);
+        assertThat(inAir.doubling()).isInfinite();
+    }
+
+    /** Without drag the map keeps volume: the multipliers' product is 1. */
+    @Test
+    void withoutAirWhatDiesOneWayGrowsAnother() {
+        for (KeepTheHand.Solution s :
+                KeepTheHand.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL).solutions()) {
+            Complex product =
+                    Hold.of(s).multipliers().stream().reduce(Complex.ONE, Complex::multiply);
+            assertThat(product.subtract(1).norm()).isLessThan(1e-9);
+        }
+    }
+
+    /** Common practice, no source. */
+    @Test
+    void isolationsAskForMoreCareThanExtensions() {
+        Hold isolation = Hold.of(KeepTheLight.of(Spun.isolation(0.8), Side.LEFT, Kit.USUAL));
+        Hold extension = Hold.of(KeepTheLight.of(Spun.extension(0.6, 0.8), Side.LEFT, Kit.USUAL));
+        assertThat(isolation.verdict()).isEqualTo(Hold.Verdict.RUNS_AWAY);
+        assertThat(isolation.growth()).isGreaterThan(10 * extension.growth());
+        assertThat(isolation.growthInReaction()).isGreaterThan(2 * extension.growthInReaction());
+    }
+
+    /** Let go with a slip and no speed of its own, a weightless isolation's slip grows as cosh. */
+    @Test
+    void aSimulatedSlipGrowsAsTheEquationsOfSlipsSay() {
+        Trace isolation = Spun.isolation(1.0);
+        Cord weightless = Cord.of(isolation, Side.LEFT, Kit.USUAL, 0);
+        double slip = 1e-7;
+        LetGo run =
+                LetGo.of(
+                        isolation,
+                        Side.LEFT,
+                        weightless,
+                        LetGo.Start.slipped(isolation, Side.LEFT, 0, slip),
+                        1.0,
+                        96);
+        assertThat(run.away(1.0) / slip)
+                .isCloseTo(Math.cosh(2 * Math.PI * Math.sqrt(0.5)), within(1e-3));
+    }
+
+    /**
+     * Over a reaction time a weightless isolation's worst slip grows at √(R/L) of the hand's rate.
+     */
+    @Test
+    void theReactionTimesGrowthOfAnIsolationIsItsExponential() {
+        Trace isolation = Spun.isolation(1.0);
+        Hold hold = weightless(isolation);
+        double rate = 2 * Math.PI * Math.sqrt(0.5);
+        double t = Hold.REACTION;
+        // x″ = λ²x in the norm (x, x′/Ω): the greatest singular value of
+        // [cosh, (Ω/λ)sinh; (λ/Ω)sinh, cosh].
+        double c = Math.cosh(rate * t);
+        double s = Math.sinh(rate * t);
+        double a = s / Math.sqrt(0.5);
+        double b = s * Math.sqrt(0.5);
+        double sum = 2 * c * c + a * a + b * b;
+        double greatest = Math.sqrt((sum + Math.sqrt(sum * sum - 4)) / 2);
+        assertThat(hold.growthInReaction()).isCloseTo(greatest, within(1e-6));
+    }
+
+    /** Every moment tried: shift the hand a little, let three cycles pass, see what it did. */
+    @Test
+    void aCorrectionDoesMostWhenItsLeverageSaysSo() {
+        KeepTheLight keep = KeepTheLight.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
+        Hold hold = Hold.of(keep);
+        HandTable table = keep.orbit().table();
+        Cord cord = keep.cord();
+        Marching marching = new Marching(cord, 0);
+        double shift = 1e-9;
+        double most = 0;
+        double sum = 0;
+        double when = 0;
+        int moments = 0;
+        for (int i = 0; i < table.steps(); i += 2) {
+            double[] y = keep.orbit().start();
+            for (int k = 0; k < i; k++) {
+                marching.step(table, k, y);
+            }
+            double effect = 0;
+            Vector3D e = new Vector3D(y[0], y[1], y[2]);
+            Vector3D q = new Vector3D(y[3], y[4], y[5]);
+            Vector3D velocity =
+                    q.add(
+                            e.scalarMultiply(
+                                    e.dotProduct(table.hand().at(table.time(i)).velocity())));
+            for (Vector3D axis : Slips.axes(e, Vector3D.PLUS_K)) {
+                Vector3D moved = e.subtract(axis.scalarMultiply(shift / cord.length())).normalize();
+                Vector3D across =
+                        velocity.subtract(moved.scalarMultiply(moved.dotProduct(velocity)));
+                double[] z = {
+                    moved.getX(), moved.getY(), moved.getZ(),
+                    across.getX(), across.getY(), across.getZ()
+                };
+                double[] plain = y.clone();
+                for (int k = i; k < 2 * table.steps(); k++) {
+                    marching.step(table, k % table.steps(), z);
+                    marching.step(table, k % table.steps(), plain);
+                }
+                double dx = z[0] - plain[0];
+                double dy = z[1] - plain[1];
+                double dz = z[2] - plain[2];
+                effect += dx * dx + dy * dy + dz * dz;
+            }
+            effect = Math.sqrt(effect);
+            sum += effect;
+            moments++;
+            if (effect > most) {
+                most = effect;
+                when = table.time(i);
+            }
+        }
+        assertThat(hold.leverageTime()).isCloseTo(when, within(1e-9));
+        assertThat(hold.leverage()).isCloseTo(most / (sum / moments), within(0.05));
     }
 }

@@ -31,6 +31,23 @@ final class Spun {
         return Trace.of(Pairing.of(left, right).withTempo(OptionalDouble.of(60 / period * beats)));
     }
 
+    /** Two motions as said, the left one first, in the wall plane. */
+    static Trace pair(Motion left, Motion right, OptionalDouble tempo) {
+        return Trace.of(
+                Pairing.of(
+                                new Part(
+                                        left,
+                                        Tether.of(TETHER),
+                                        Place.usual(Side.LEFT, Plane.WALL),
+                                        1),
+                                new Part(
+                                        right,
+                                        Tether.of(TETHER),
+                                        Place.usual(Side.RIGHT, Plane.WALL),
+                                        1))
+                        .withTempo(tempo));
+    }
+
     static Trace triquetra(double period) {
         return of(Motion.flower(TETHER, -2, 0), period);
     }
