@@ -1,5 +1,7 @@
 package deferent.motion.crossing;
 
+import java.util.Arrays;
+
 /**
  * A pairing's samples in a binary tree of boxes, each box holding a stretch of the cycle, so that
  * two pairings' stretches that are nowhere near each other are put aside in one comparison.
@@ -117,40 +119,34 @@ final class Boxes {
                 }
             }
         }
-        return java.util.Arrays.copyOf(out, n);
+        return Arrays.copyOf(out, n);
     }
 
     private static double length(double x, double y, double z) {
         return Math.sqrt(x * x + y * y + z * z);
     }
 
-    // How far, in tolerances, a state gets away from the nearest sample: half the longest step, or
-    // the whole of it where a jump may stand in between.
+    // How far, in tolerances, a state gets away from the nearest sample on its side of a jump: half
+    // the longest step, or the whole of it where there are jumps.
     private static double stride(States states, Gauge gauge) {
         CrossingRequest request = gauge.request();
         double most = 0;
         double[] s = states.samples();
+        double[] rates = states.accelerations();
+        double speed = request.speed() / gauge.tempoMost();
         for (int i = 0; i < states.count(); i++) {
-            int x = State24.SIZE * i;
-            int y = State24.SIZE * ((i + 1) % states.count());
-            for (int p = 0; p < 2 * State24.POINTS; p++) {
-                if (request.compares(p % State24.POINTS)) {
-                    double tolerance =
-                            p < State24.POINTS
-                                    ? request.place()
-                                    : request.speed() / gauge.tempoMost();
-                    double step =
-                            length(
-                                    s[x + 3 * p] - s[y + 3 * p],
-                                    s[x + 3 * p + 1] - s[y + 3 * p + 1],
-                                    s[x + 3 * p + 2] - s[y + 3 * p + 2]);
-                    most = Math.max(most, step / tolerance);
+            for (int p = 0; p < State24.POINTS; p++) {
+                if (request.compares(p)) {
+                    int v = State24.SIZE * i + State24.VELOCITY + 3 * p;
+                    int a = State24.VELOCITY * i + 3 * p;
+                    most = Math.max(most, length(s[v], s[v + 1], s[v + 2]) / request.place());
+                    most = Math.max(most, length(rates[a], rates[a + 1], rates[a + 2]) / speed);
                 }
             }
         }
-        boolean jumps = states.trace().breaks().stream().anyMatch(b -> b.order() <= 2);
-        // A chord is shorter than its arc, by less than this share at this many samples.
-        return 1.02 * most * (jumps ? 1 : 0.5);
+        boolean jumps = states.trace().breaks().stream().anyMatch(b -> b.order() <= 1);
+        // The rates are the samples' own; between samples they may be a little greater.
+        return 1.05 * most * states.step() * (jumps ? 1 : 0.5);
     }
 
     /** A pair of samples that may be within tolerance. */

@@ -87,6 +87,7 @@ public record Crossing(
         from.exact(fromTime, a);
         there.exact(toTime, b);
         Reader reader = new Reader(from, there, fromTime, toTime, request);
+        Differences differences = Differences.of(a, b, request);
         Need left = reader.need(Side.LEFT, a, b);
         Need right = reader.need(Side.RIGHT, a, b);
         Need need = left.compareTo(right) >= 0 ? left : right;
@@ -111,9 +112,9 @@ public record Crossing(
                 left,
                 right,
                 adjustment,
-                reader.gap(a, b, 0),
-                reader.gap(a, b, State24.VELOCITY),
-                reader.roughness(a, b),
+                differences.place(),
+                differences.speed(),
+                differences.roughness(),
                 Props.of(from.pairing(), a, stands),
                 Props.of(there.pairing(), reader.passed(a, b), stands),
                 reader.together(),
@@ -215,39 +216,6 @@ public record Crossing(
             return out;
         }
 
-        double gap(double[] x, double[] y, int offset) {
-            double most = 0;
-            for (int p = 0; p < State24.POINTS; p++) {
-                if (request.compares(p)) {
-                    most = Math.max(most, apart(x, y, offset + 3 * p));
-                }
-            }
-            return most;
-        }
-
-        private static double apart(double[] x, double[] y, int at) {
-            double dx = x[at] - y[at];
-            double dy = x[at + 1] - y[at + 1];
-            double dz = x[at + 2] - y[at + 2];
-            return Math.sqrt(dx * dx + dy * dy + dz * dz);
-        }
-
-        Roughness roughness(double[] x, double[] y) {
-            double[] most = new double[2];
-            for (int p = 0; p < State24.POINTS; p++) {
-                if (request.compares(p)) {
-                    most[p / 2] =
-                            Math.max(
-                                    most[p / 2],
-                                    Roughness.least(
-                                            apart(x, y, 3 * p),
-                                            apart(x, y, State24.VELOCITY + 3 * p),
-                                            request.blend()));
-                }
-            }
-            return new Roughness(most[0], most[1]);
-        }
-
         double together() {
             double whole = from.period();
             double after = within(step(), whole);
@@ -265,8 +233,7 @@ public record Crossing(
             for (int i = 1; Math.abs(i * step) < most; i++) {
                 from.at(a + i * step, x);
                 to.at(b + i * step, y);
-                if (gap(x, y, 0) > request.place()
-                        || gap(x, y, State24.VELOCITY) > request.speed()) {
+                if (!Differences.of(x, y, request).within(request)) {
                     return Math.abs((i - 0.5) * step);
                 }
             }

@@ -212,8 +212,8 @@ final class Landscape {
     }
 
     /**
-     * Whether the way straight from {@code x} to {@code y} over the torus stays about as low as the
-     * higher of the two: then both lie in one valley.
+     * Whether the way straight from {@code x} to {@code y} over the torus stays within tolerance
+     * and about as low as the higher of the two: then both lie in one valley.
      */
     boolean sameValley(double[] x, double[] y, double ridge) {
         double top = Math.sqrt(Math.max(at(x), at(y))) + ridge;
@@ -224,7 +224,7 @@ final class Landscape {
                 double apart = y[k] - x[k];
                 between[k] = x[k] + (apart - Math.rint(apart)) * i / 8;
             }
-            if (Math.sqrt(at(between)) > top) {
+            if (Math.sqrt(at(between)) > top || gauge.worst() > 1) {
                 return false;
             }
         }

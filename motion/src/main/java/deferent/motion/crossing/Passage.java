@@ -14,6 +14,7 @@ import deferent.motion.trace.Trace;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -124,7 +125,7 @@ public record Passage(
         boolean corded = hindered.why == Hindrance.NONE;
         return new Passage(
                 trace,
-                java.util.stream.IntStream.range(0, joints).mapToObj(splice::joint).toList(),
+                IntStream.range(0, joints).mapToObj(splice::joint).toList(),
                 hindered.why,
                 hindered.time,
                 extra(splice, rods, true),

@@ -104,9 +104,9 @@ final class States {
         return samples;
     }
 
-    double wrapped(double time) {
-        double t = time - period * Math.floor(time / period);
-        return t < period ? t : 0;
+    /** Accelerations at the samples, 12 numbers each; read, do not write. */
+    double[] accelerations() {
+        return accelerations;
     }
 
     /** Writes the state at any time. */

@@ -3,6 +3,7 @@ package deferent.motion.crossing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
@@ -97,7 +98,6 @@ class PassageTest {
         }
     }
 
-    // A static spin at a beat a second asks for free fall nowhere, a slow one does.
     @Test
     void whereNoCordCanDoItThePassageIsOfRodsAndSaysWhy() {
         Pairing stiff = said("square vs square, tempo 60");
@@ -151,19 +151,19 @@ class PassageTest {
 
     @Test
     void thePolynomialOfTheBlendGoesFromNoneToAllWithFourStillDerivatives() {
-        var start = Splice.share(deferent.motion.pairing.Jet.line(0, 1));
-        var end = Splice.share(deferent.motion.pairing.Jet.line(1, 1));
+        var start = Splice.share(Jet.line(0, 1));
+        var end = Splice.share(Jet.line(1, 1));
         assertThat(start.value()).isZero();
         assertThat(end.value()).isCloseTo(1, within(1e-12));
         assertThat(Math.abs(start.d1()) + Math.abs(start.d2()) + Math.abs(start.d3())).isZero();
         assertThat(Math.abs(end.d1()) + Math.abs(end.d2()) + Math.abs(end.d3())).isZero();
         // s⁗ is d/dx of s‴, which goes as x² at the start.
-        assertThat(Splice.share(deferent.motion.pairing.Jet.line(1e-4, 1)).d3()).isLessThan(1e-4);
+        assertThat(Splice.share(Jet.line(1e-4, 1)).d3()).isLessThan(1e-4);
         double h = 1e-5;
         for (double x = 0.1; x < 1; x += 0.2) {
-            var a = Splice.share(deferent.motion.pairing.Jet.line(x - h, 1));
-            var b = Splice.share(deferent.motion.pairing.Jet.line(x + h, 1));
-            var m = Splice.share(deferent.motion.pairing.Jet.line(x, 1));
+            var a = Splice.share(Jet.line(x - h, 1));
+            var b = Splice.share(Jet.line(x + h, 1));
+            var m = Splice.share(Jet.line(x, 1));
             assertThat((b.value() - a.value()) / (2 * h)).isCloseTo(m.d1(), within(1e-6));
             assertThat((b.d1() - a.d1()) / (2 * h)).isCloseTo(m.d2(), within(1e-5));
             assertThat((b.d2() - a.d2()) / (2 * h)).isCloseTo(m.d3(), within(1e-4));

@@ -1,0 +1,46 @@
+package deferent.motion.crossing;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A chain of crossings from one pattern of a shelf to another.
+ *
+ * @param start the first pattern, by its place on the shelf
+ * @param ways the crossings, each from the pattern that the one before entered
+ * @param roughness of all together, weights
+ * @param difficulty of all patterns entered together
+ */
+public record Route(int start, List<Way> ways, double roughness, double difficulty) {
+    public Route {
+        ways = List.copyOf(ways);
+    }
+
+    static Route of(int start, List<Way> ways, double[] difficulty) {
+        double rough = 0;
+        double hard = 0;
+        for (Way way : ways) {
+            rough += way.roughness();
+            hard += difficulty[way.to()];
+        }
+        return new Route(start, ways, rough, hard);
+    }
+
+    /** What routes are compared by. */
+    public double cost() {
+        return roughness + difficulty;
+    }
+
+    /** All patterns in order, the first among them. */
+    public List<Integer> patterns() {
+        List<Integer> all = new ArrayList<>();
+        all.add(start);
+        ways.forEach(way -> all.add(way.to()));
+        return List.copyOf(all);
+    }
+
+    /** The roughest crossing's, weights; 0 where there is none. */
+    public double roughest() {
+        return ways.stream().mapToDouble(Way::roughness).max().orElse(0);
+    }
+}
