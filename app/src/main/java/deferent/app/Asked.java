@@ -237,18 +237,21 @@ final class Asked {
         }
     }
 
-    static Size size(String key) {
-        for (String suffix : List.of("", "_m", "_deg", "_cycles", "_bpm")) {
-            for (Size.Kind kind : Size.Kind.values()) {
-                for (Side side : Side.values()) {
-                    Size size = Size.of(side, kind);
-                    if (size.key().equals(key + suffix)) {
-                        return size;
-                    }
+    private static Size size(String key) {
+        for (Size.Kind kind : Size.Kind.values()) {
+            for (Side side : Side.values()) {
+                Size size = Size.of(side, kind);
+                if (keys(size.key(), key)) {
+                    return size;
                 }
             }
         }
         return Size.named(key);
+    }
+
+    /** Whether that is a size's key as said, with or without its unit at the end. */
+    static boolean keys(String key, String said) {
+        return key.equals(said) || key.replaceFirst("_(m|deg|cycles|bpm)$", "").equals(said);
     }
 
     private Performer performer(Performer said) {

@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
         commandListHeading = "%nCommands:%n",
         subcommands = {
             ReadCommand.class,
+            FitCommand.class,
             WordsCommand.class,
             DrawCommand.class,
             ShelfCommand.class,

@@ -110,6 +110,94 @@ class DeferentTest {
     }
 
     @Test
+    void aFitSaysTheSizesThatCloseAndWhatAMissCosts() {
+        String out = good("fit", "static spin vs triquetra hand radius 45 cm").out();
+        assertThat(out)
+                .contains("Closes, touching")
+                .contains("Make the right hand circle's radius 60 cm (now 45 cm).")
+                .contains("= static spin vs triquetra")
+                .contains("What a miss costs, once closed")
+                .contains("1 cm off costs 1 cm of gap");
+    }
+
+    @Test
+    void aFitChangesOnlyWhatIsFree() {
+        String out =
+                good("fit", "static spin vs triquetra hand radius 45 cm", "--free", "hand_radius")
+                        .out();
+        assertThat(out)
+                .contains("hand circle's radius 60 cm")
+                .doesNotContain("Make the left tether");
+        assertThat(bad("fit", "static spin vs triquetra", "--free", "nose").err())
+                .contains("right.hand_radius_m");
+    }
+
+    @Test
+    void aFitThatCannotCloseSaysTheLeastGapAndWhy() {
+        assertThat(good("fit", "pendulum vs triquetra", "--root", "left").out())
+                .contains("Cannot close: the least gap")
+                .contains("an arc is no circle");
+        Answer unsaved = run("fit", "pendulum vs triquetra", "--root", "left", "--save", "x");
+        assertThat(unsaved.code()).isEqualTo(1);
+        assertThat(unsaved.err()).contains("nothing is saved");
+    }
+
+    @Test
+    void aFitIsSavedOnTheShelf() {
+        good(
+                "fit",
+                "static spin vs triquetra hand radius 45 cm",
+                "--free",
+                "right.hand_radius",
+                "--save",
+                "closed ring");
+        assertThat(good("read", "closed ring").out())
+                .contains("Linked, touching")
+                .contains("static spin vs triquetra");
+    }
+
+    @Test
+    void aFitAnswersInJsonWithWholePatterns() {
+        JsonNode fit =
+                new JsonMapper()
+                        .readTree(good("fit", "isolation vs horizontal cat-eye", "--json").out());
+        assertThat(fit.get("closes").booleanValue()).isTrue();
+        assertThat(fit.at("/answers/0/changes/0/size").stringValue()).isEqualTo("timing_cycles");
+        assertThat(fit.at("/answers/0/changes/0/to").doubleValue()).isEqualTo(0.5);
+        assertThat(fit.at("/answers/0/phrase").stringValue())
+                .isEqualTo("isolation vs horizontal cat-eye, split time");
+        assertThat(PatternJson.readPattern(fit.at("/answers/0/pattern")).pairing().timing().ahead())
+                .isEqualTo(0.5);
+    }
+
+    @Test
+    void theFitFindsTheRootsSizeForARiderNamedOnTheShelf() {
+        good("shelf", "name", "lantern loop", "half-and-half flower hand radius 42 cm");
+        JsonNode fit =
+                new JsonMapper()
+                        .readTree(
+                                good(
+                                                "fit",
+                                                "isolation vs lantern loop",
+                                                "--free",
+                                                "left.hand_radius,timing",
+                                                "--json")
+                                        .out());
+        // An isolation's head goes round on the difference of hand circle and tether, and
+        // 60 - 18 = 102 - 60 = 42.
+        List<Double> radii =
+                fit.get("answers")
+                        .valueStream()
+                        .flatMap(answer -> answer.get("changes").valueStream())
+                        .filter(c -> c.get("size").stringValue().equals("left.hand_radius_m"))
+                        .map(c -> c.get("to").doubleValue())
+                        .toList();
+        assertThat(radii).contains(0.18, 1.02);
+        assertThat(fit.get("answers").valueStream())
+                .allMatch(answer -> answer.get("gap_left_m").doubleValue() < 1e-3);
+    }
+
+    @Test
     void aPatternDocumentIsReadFromItsFile() throws IOException {
         Path file = folder.resolve("ring.json");
         Files.writeString(file, PatternJson.write(DemoShelf.documents().get(0)));

@@ -1,0 +1,181 @@
+package deferent.app;
+
+import deferent.motion.fit.Answer;
+import deferent.motion.fit.Fit;
+import deferent.motion.fit.FitReading;
+import deferent.motion.fit.Neighbours;
+import deferent.motion.fit.Sensitivity;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
+import deferent.motion.tell.TellFit;
+import deferent.motion.tell.Told;
+import deferent.record.FitJson;
+import deferent.record.Kept;
+import deferent.record.PatternDocument;
+import java.io.PrintWriter;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+@Command(
+        name = "fit",
+        mixinStandardHelpOptions = true,
+        description = "Finds the sizes that close a pairing's tie, or says why none do.")
+final class FitCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Mixin private Asked asked;
+
+    @Option(
+            names = "--free",
+            split = ",",
+            paramLabel = "SIZE",
+            description =
+                    "Sizes it may change, such as right.hand_radius or tether (of both); unsaid,"
+                            + " all that leave both motions what they are.")
+    private List<String> free = List.of();
+
+    @Option(
+            names = "--root",
+            paramLabel = "HAND",
+            description =
+                    "Whose head leads: left or right; unsaid, the one that comes nearer to a"
+                            + " link.")
+    private @Nullable Side root;
+
+    @Option(
+            names = "--save",
+            paramLabel = "NAME",
+            description = "Save the first answer on the shelf under this name.")
+    private @Nullable String save;
+
+    @Option(names = "--json", description = "Answer in JSON, for other programs.")
+    private boolean json;
+
+    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    private boolean why;
+
+    @Override
+    public Integer call() {
+        PatternDocument pattern = asked.pattern();
+        Pairing pairing = pattern.pairing();
+        Lexicon own = asked.shelf().motions();
+        Side leads =
+                root != null
+                        ? root
+                        : Readings.of(pairing, pattern.performer(), Detail.LIVE, own).leader();
+        FitReading fit =
+                free.isEmpty() ? Fit.of(pairing, leads) : Fit.of(pairing, leads, sizes(pairing));
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(FitJson.write(pattern, fit, own));
+        } else {
+            tell(pattern, fit, own);
+        }
+        if (save != null) {
+            save(pattern, fit, own);
+        }
+        return 0;
+    }
+
+    private Set<Size> sizes(Pairing pairing) {
+        List<Size> there = Size.of(pairing);
+        Set<Size> sizes = new LinkedHashSet<>();
+        for (String key : free) {
+            List<Size> meant =
+                    there.stream()
+                            .filter(
+                                    s ->
+                                            Asked.keys(s.key(), key)
+                                                    || Asked.keys(s.kind().key(), key))
+                            .toList();
+            if (meant.isEmpty()) {
+                throw new Refusal(
+                        "is no size of this pairing",
+                        "--free " + key,
+                        "give some of "
+                                + there.stream().map(Size::key).collect(Collectors.joining(", ")));
+            }
+            sizes.addAll(meant);
+        }
+        return sizes;
+    }
+
+    private void tell(PatternDocument pattern, FitReading fit, Lexicon own) {
+        PrintWriter out = spec.commandLine().getOut();
+        Pairing pairing = pattern.pairing();
+        out.println(pattern.name());
+        out.println(
+                "  "
+                        + fit.root().word()
+                        + " head leads, "
+                        + fit.root().other().word()
+                        + " hand goes after it");
+        out.println();
+        List<Told> told = TellFit.of(fit, pairing);
+        say("", told.get(0));
+        for (int i = 1; i < told.size(); i++) {
+            say("  " + i + ". ", told.get(i));
+            Answer answer = fit.answers().get(i - 1);
+            FitJson.changed(pattern, answer, own)
+                    .phrase()
+                    .ifPresent(
+                            phrase ->
+                                    Paragraphs.wrapped("     = ", phrase, Paragraphs.width())
+                                            .forEach(out::println));
+        }
+        section(
+                "What a miss costs, once closed",
+                fit.closes()
+                        ? TellFit.costs(
+                                Sensitivity.of(fit.nearest().pairing(), fit.root()), pairing)
+                        : List.of());
+        for (Side side : Side.values()) {
+            section(
+                    "What the " + side.word() + " motion falls into",
+                    TellFit.neighbours(Neighbours.of(pairing, side), side, pairing));
+        }
+    }
+
+    private void section(String title, List<Told> told) {
+        if (!told.isEmpty()) {
+            spec.commandLine().getOut().println();
+            spec.commandLine().getOut().println(title);
+            told.forEach(one -> say("  - ", one));
+        }
+    }
+
+    private void say(String first, Told one) {
+        PrintWriter out = spec.commandLine().getOut();
+        int width = Paragraphs.width();
+        Paragraphs.wrapped(first, one.text(), width).forEach(out::println);
+        if (why) {
+            Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
+        }
+    }
+
+    private void save(PatternDocument pattern, FitReading fit, Lexicon own) {
+        if (!fit.closes()) {
+            throw new NotMade("nothing is saved, since nothing closes it", "free more sizes");
+        }
+        PatternDocument changed =
+                FitJson.changed(pattern, fit.answers().get(0), own).withName(String.valueOf(save));
+        Kept kept = asked.shelf().saveNew(changed);
+        // Beside JSON, the note goes where it disturbs no reader.
+        PrintWriter to = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
+        to.println("On the shelf: " + kept.id() + "  (" + asked.shelf().file(kept.id()) + ")");
+    }
+}
