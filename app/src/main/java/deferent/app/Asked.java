@@ -10,6 +10,7 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
+import deferent.motion.tether.Kit;
 import deferent.record.Document;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
@@ -92,6 +93,23 @@ final class Asked {
             description = "Shoulder joint to shoulder joint, where measured.")
     private @Nullable Double shoulders;
 
+    @Option(
+            names = "--head-mass",
+            paramLabel = "MASS",
+            converter = Amount.Mass.class,
+            description = "Of a poi's head, such as 120g.")
+    private @Nullable Double headMass;
+
+    @Option(
+            names = "--head-size",
+            paramLabel = "LENGTH",
+            converter = Amount.Length.class,
+            description = "Diameter of a poi's head, such as 7cm.")
+    private @Nullable Double headSize;
+
+    @Option(names = "--air", description = "Let the air's drag on the heads count.")
+    private boolean air;
+
     @Mixin private ShelfOption shelf;
 
     Shelf shelf() {
@@ -107,7 +125,9 @@ final class Asked {
     PatternDocument pattern() {
         PatternDocument found = found();
         Pairing pairing = sized(found.pairing());
-        return found.withPairing(pairing).withPerformer(performer(found.performer()));
+        return found.withPairing(pairing)
+                .withPerformer(performer(found.performer()))
+                .withKit(kit(found.kit()));
     }
 
     private PatternDocument found() {
@@ -259,5 +279,11 @@ final class Asked {
                 stature == null ? said.statureSaid() : OptionalDouble.of(stature),
                 arm == null ? said.armSaid() : OptionalDouble.of(arm),
                 shoulders == null ? said.shoulderWidthSaid() : OptionalDouble.of(shoulders));
+    }
+
+    private Kit kit(Kit said) {
+        Kit kit = headMass == null ? said : said.withHeadMass(headMass);
+        kit = headSize == null ? kit : kit.withHeadDiameter(headSize);
+        return air ? kit.withAir(true) : kit;
     }
 }

@@ -76,7 +76,8 @@ final class FitCommand implements Callable<Integer> {
         Side leads =
                 root != null
                         ? root
-                        : Readings.of(pairing, pattern.performer(), Detail.LIVE, own).leader();
+                        : Readings.of(pairing, pattern.performer(), pattern.kit(), Detail.LIVE, own)
+                                .leader();
         FitReading fit =
                 free.isEmpty() ? Fit.of(pairing, leads) : Fit.of(pairing, leads, sizes(pairing));
         PrintWriter out = spec.commandLine().getOut();
