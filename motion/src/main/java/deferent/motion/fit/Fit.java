@@ -5,6 +5,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.MotionWords;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -173,7 +174,8 @@ public final class Fit {
         List<Answer> sorted =
                 answers.stream()
                         .sorted(
-                                Comparator.comparingInt((Answer a) -> a.changes().size())
+                                Comparator.comparingInt((Answer a) -> renamed(a.pairing()))
+                                        .thenComparingInt(a -> a.changes().size())
                                         .thenComparingDouble(Answer::moved))
                         .limit(MOST)
                         .toList();
@@ -185,6 +187,15 @@ public final class Fit {
                 why.obstacle(),
                 why.have(),
                 why.need());
+    }
+
+    // How many of the two motions would be called something else.
+    private int renamed(Pairing other) {
+        int renamed = 0;
+        for (Side side : Side.values()) {
+            renamed += MotionWords.of(other, side).equals(MotionWords.of(pairing, side)) ? 0 : 1;
+        }
+        return renamed;
     }
 
     private Why whyNoShape() {

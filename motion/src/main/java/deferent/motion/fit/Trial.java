@@ -15,7 +15,10 @@ record Trial(Pairing pairing, List<Change> changes, boolean exact) {
     }
 
     /** One size more set; empty where it cannot be, or is beyond its limits. */
-    Optional<Trial> with(Size size, double value, Limits limits, boolean exactly) {
+    Optional<Trial> with(Size size, double found, Limits limits, boolean exactly) {
+        // 90 cm is meant where arithmetic left 89.99999999999999 cm.
+        double whole = Math.rint(found * 1e9) / 1e9;
+        double value = Math.abs(whole - found) < 1e-13 ? whole : found;
         if (size.read(pairing).isEmpty() || !limits.of(size).holds(value)) {
             return Optional.empty();
         }
@@ -36,10 +39,14 @@ record Trial(Pairing pairing, List<Change> changes, boolean exact) {
         return sizes;
     }
 
-    /** Whether this one already does with fewer changes, or with the same, what the other does. */
+    /**
+     * Whether this one already does with fewer changes, none of them greater, or with the same,
+     * what the other does.
+     */
     boolean covers(Trial other) {
         if (changes.size() < other.changes.size()) {
-            return other.sizes().containsAll(sizes());
+            return changes.stream()
+                    .allMatch(c -> other.changes.stream().anyMatch(o -> c.noGreater(o)));
         }
         return sizes().equals(other.sizes())
                 && changes.stream().allMatch(c -> other.changes.stream().anyMatch(c::same));
