@@ -16,6 +16,8 @@ import java.util.Optional;
  */
 public record Crossings(Pairing from, Pairing to, CrossingRequest request, List<Crossing> list) {
 
+    private static final int FAR = 16;
+
     public Crossings {
         list = List.copyOf(list);
     }
@@ -61,5 +63,31 @@ public record Crossings(Pairing from, Pairing to, CrossingRequest request, List<
 
     public Optional<Crossing> smoothest() {
         return list.stream().min(Comparator.comparingDouble(c -> c.roughness().weights()));
+    }
+
+    /**
+     * The moment at which two pairings come nearest to a crossing, in tolerances; the gentlest
+     * sense of "they miss by". Empty where they are more than {@value #FAR} tolerances apart
+     * throughout.
+     */
+    public static Optional<Crossing> nearest(Pairing from, Pairing to, CrossingRequest request) {
+        Comparator<Crossing> off =
+                Comparator.comparingDouble(
+                        c ->
+                                Math.max(
+                                        c.placeGap() / request.place(),
+                                        c.speedGap() / request.speed()));
+        for (int wider = 1; wider <= FAR && wider * request.place() <= 10; wider *= 2) {
+            Crossings all =
+                    between(
+                            from,
+                            to,
+                            request.withTolerance(
+                                    wider * request.place(), wider * request.speed()));
+            if (!all.list().isEmpty()) {
+                return all.list().stream().min(off);
+            }
+        }
+        return Optional.empty();
     }
 }
