@@ -1,8 +1,11 @@
 package deferent.studio;
 
 import deferent.motion.body.Outline;
+import deferent.motion.fit.Fit;
+import deferent.motion.fit.FitReading;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Words;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
@@ -17,8 +20,10 @@ import deferent.page.View;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -64,6 +69,7 @@ final class Desk {
         ObjectNode answer =
                 switch (ask) {
                     case "pairing" -> pairing(asked);
+                    case "fit" -> fit(asked);
                     case "words" -> words(asked);
                     default ->
                             throw new BadRequest(
@@ -123,6 +129,38 @@ final class Desk {
         ArrayNode begin = answer.putArray("begin");
         Begin.of(trace).forEach(begin::add);
         return answer;
+    }
+
+    private ObjectNode fit(Asked asked) {
+        Optional<String> root = asked.maybeText("root");
+        Optional<List<String>> free = asked.maybeTexts("free", 40);
+        Matter matter = Matter.of(asked, words.lexicon());
+        asked.has("id");
+        asked.done();
+        Side leads =
+                root.isPresent()
+                        ? side(root.get())
+                        : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
+                                .leader();
+        FitReading fit =
+                free.isPresent()
+                        ? Fit.of(
+                                matter.pairing(),
+                                leads,
+                                free.get().stream()
+                                        .map(Size::named)
+                                        .collect(Collectors.toCollection(LinkedHashSet::new)))
+                        : Fit.of(matter.pairing(), leads);
+        return FitAnswer.of(fit, matter, words.lexicon());
+    }
+
+    private static Side side(String word) {
+        for (Side side : Side.values()) {
+            if (side.word().equals(word)) {
+                return side;
+            }
+        }
+        throw new BadRequest(400, "is \"" + word + "\"", "root", "say left or right");
     }
 
     private static ObjectNode strip(Trace trace, Side root) {

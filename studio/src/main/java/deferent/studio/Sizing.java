@@ -16,11 +16,15 @@ record Sizing(
 
     static List<Sizing> of(Pairing pairing) {
         return Size.of(pairing).stream()
-                .map(size -> of(size, atEdge(size, size.read(pairing).orElseThrow())))
+                .map(size -> of(size, size.read(pairing).orElseThrow()))
                 .toList();
     }
 
-    private static Sizing of(Size size, double value) {
+    /**
+     * @param si the value in SI units
+     */
+    static Sizing of(Size size, double si) {
+        double value = atEdge(size, si);
         String own = size.kind().shared() ? "" : size.side().word() + " ";
         return switch (size.kind()) {
             case HAND_RADIUS -> new Sizing(size, own + "hand radius", value, "m", 0.001, 10, 0.01);

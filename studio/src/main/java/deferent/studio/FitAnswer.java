@@ -1,0 +1,63 @@
+package deferent.studio;
+
+import deferent.motion.fit.Answer;
+import deferent.motion.fit.Change;
+import deferent.motion.fit.FitReading;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.tell.TellFit;
+import deferent.motion.tell.Told;
+import deferent.record.PatternDocument;
+import deferent.record.PatternJson;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What a fit found, as the page takes it: each answer a pattern that can be opened as it is. */
+final class FitAnswer {
+    private FitAnswer() {}
+
+    static ObjectNode of(FitReading fit, Matter matter, Lexicon lexicon) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("root", fit.root().word());
+        node.put("goal", fit.goal().name().toLowerCase(Locale.ROOT));
+        node.put("closes", fit.closes());
+        node.put("least_gap_m", fit.leastGap());
+        List<Told> told = TellFit.of(fit, matter.pairing());
+        node.put("told", told.get(0).text());
+        node.put("why", told.get(0).why());
+        ArrayNode answers = node.putArray("answers");
+        for (Answer answer : fit.answers()) {
+            answer(answers.addObject(), answer, matter, lexicon);
+        }
+        return node;
+    }
+
+    private static void answer(ObjectNode node, Answer answer, Matter matter, Lexicon lexicon) {
+        Optional<String> phrase = Phrase.write(answer.pairing(), lexicon);
+        PatternDocument document =
+                matter.document().withPairing(answer.pairing()).withPhrase(phrase);
+        node.set("pattern", PatternJson.tree(document));
+        if (phrase.isPresent()) {
+            node.put("phrase", phrase.get());
+        } else {
+            node.putNull("phrase");
+        }
+        ArrayNode changes = node.putArray("changes");
+        for (Change change : answer.changes()) {
+            Sizing sizing = Sizing.of(change.size(), change.to());
+            changes.addObject()
+                    .put("key", change.size().key())
+                    .put("name", sizing.name())
+                    .put("from", Sizing.atEdge(change.size(), change.from()))
+                    .put("to", sizing.value())
+                    .put("unit", sizing.unit());
+        }
+        node.put("gap_left_m", answer.gapLeft());
+        node.put("exact", answer.exact());
+        node.put("told", TellFit.changes(answer, matter.pairing()));
+    }
+}

@@ -1,0 +1,89 @@
+package deferent.studio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+class FitAskTest {
+    @TempDir static Path shelf;
+    private static Visitor visitor;
+
+    @BeforeAll
+    static void open() {
+        visitor = Visitor.to(shelf);
+    }
+
+    @AfterAll
+    static void close() {
+        visitor.close();
+    }
+
+    @Test
+    void aTriquetrasHandCircleIsBroughtToTheSpinsTether() {
+        JsonNode fit =
+                visitor.ask(
+                        """
+                        {"id":3,"ask":"fit","phrase":"static spin vs triquetra","root":"left",
+                         "change":[{"set":"right.hand_radius_m","to":0.5}],"free":["right.hand_radius_m"]}
+                        """);
+        assertThat(fit.get("id").asInt()).isEqualTo(3);
+        assertThat(fit.get("closes").asBoolean()).isTrue();
+        JsonNode change = fit.at("/answers/0/changes/0");
+        assertThat(change.get("key").asString()).isEqualTo("right.hand_radius_m");
+        assertThat(change.get("from").asDouble()).isEqualTo(0.5);
+        assertThat(change.get("to").asDouble()).isCloseTo(0.6, within(1e-6));
+        assertThat(change.get("unit").asString()).isEqualTo("m");
+        assertThat(fit.at("/answers/0/told").asString()).contains("60 cm");
+    }
+
+    @Test
+    void anAnswerOpenedAsItIsLinks() {
+        JsonNode fit =
+                visitor.ask(
+                        """
+                        {"ask":"fit","phrase":"static spin vs triquetra",
+                         "change":[{"set":"right.hand_radius_m","to":0.5}]}
+                        """);
+        ObjectNode question = Desk.JSON.createObjectNode();
+        question.put("ask", "pairing");
+        question.set("pattern", fit.at("/answers/0/pattern"));
+        JsonNode answer = visitor.ask(question.toString());
+        assertThat(answer.at("/readings/links/0/kind").asString()).isEqualTo("touching");
+        assertThat(answer.get("phrase")).isEqualTo(fit.at("/answers/0/phrase"));
+    }
+
+    @Test
+    void anExtensionCannotShrinkToATriquetrasHandCircle() {
+        JsonNode fit =
+                visitor.ask(
+                        """
+                        {"ask":"fit","phrase":"extension vs triquetra","root":"left","free":["left.hand_radius_m"]}
+                        """);
+        assertThat(fit.get("closes").asBoolean()).isFalse();
+        assertThat(fit.get("answers").isEmpty()).isTrue();
+        assertThat(fit.get("least_gap_m").asDouble()).isGreaterThan(0.001);
+        assertThat(fit.get("told").asString()).startsWith("Cannot close").contains("tether");
+    }
+
+    @Test
+    void anUnknownSizeOrHandIsRefused() {
+        HttpResponse<String> size =
+                visitor.post(
+                        "/api/ask",
+                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\",\"free\":[\"nose\"]}");
+        assertThat(size.statusCode()).isEqualTo(422);
+        HttpResponse<String> hand =
+                visitor.post(
+                        "/api/ask",
+                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\",\"root\":\"third\"}");
+        assertThat(hand.statusCode()).isEqualTo(400);
+    }
+}
