@@ -87,11 +87,11 @@ final class Chromium implements AutoCloseable {
     }
 
     /**
-     * Waits until an expression is true in the page, ten seconds at most. Asked from outside, again
-     * and again, since the page's policy forbids the driver's own way of waiting.
+     * Waits until an expression is true in the page, thirty seconds at most. Asked from outside,
+     * again and again, since the page's policy forbids the driver's own way of waiting.
      */
     static void until(Page page, String expression) {
-        long end = System.nanoTime() + 10_000_000_000L;
+        long end = System.nanoTime() + 30_000_000_000L;
         while (!Boolean.TRUE.equals(page.evaluate("() => !!(" + expression + ")"))) {
             if (System.nanoTime() > end) {
                 throw new AssertionError("waited in vain for: " + expression);

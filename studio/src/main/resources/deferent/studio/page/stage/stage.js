@@ -225,7 +225,7 @@ export class StageElement extends HTMLElement {
         element.dataset.key = handle.key;
         element.dataset.side = side;
         element.dataset.kind = kind;
-        element.append(document.createElement('i'), document.createElement('b'));
+        element.innerHTML = `<i>${kind === 'centre' ? FOUR_WAYS : ''}</i><b></b>`;
         this.handles.set(handle.key, element);
         this.rack.append(element);
       }
@@ -262,9 +262,16 @@ export class StageElement extends HTMLElement {
         [x, y, z] = this.place;
       }
       const seen = this.camera.project(x, y, z, this.spot);
-      if (seen) move(element, this.spot[0], this.spot[1]);
+      if (seen) move(element, this.spot[0] + this.#aside(handle.key), this.spot[1]);
       element.now = [x, y, z];
     }
+  }
+
+  // The two centres often lie one behind the other: their handles stand either side of them, so that each can be had.
+  #aside(key) {
+    if (!key.endsWith('.centre') || key.startsWith('both')) return 0;
+    const towardLeft = this.camera.flip * (this.camera.right[0] >= 0 ? 1 : -1);
+    return (key.startsWith('left') ? 15 : -15) * towardLeft;
   }
 
   #listen() {
@@ -387,6 +394,9 @@ export class StageElement extends HTMLElement {
     });
   }
 }
+
+const FOUR_WAYS =
+  '<svg viewBox="0 0 16 16"><path d="M8 1.5v13M1.5 8h13M6.2 3.2 8 1.4l1.8 1.8M6.2 12.8 8 14.6l1.8-1.8M3.2 6.2 1.4 8l1.8 1.8M12.8 6.2 14.6 8l-1.8 1.8" fill="none" stroke="currentColor" stroke-width="1.3"/></svg>';
 
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
