@@ -11,6 +11,7 @@ import deferent.motion.tether.Pull;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -71,7 +72,8 @@ public record CordReading(
         try {
             return Optional.of(reading.get());
         } catch (Refusal refusal) {
-            if (refused.stream().noneMatch(r -> r.getMessage().equals(refusal.getMessage()))) {
+            if (refused.stream()
+                    .noneMatch(r -> Objects.equals(r.getMessage(), refusal.getMessage()))) {
                 refused.add(refusal);
             }
             return Optional.empty();
