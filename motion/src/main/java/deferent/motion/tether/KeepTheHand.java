@@ -21,13 +21,25 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * What the poi really does behind a hand that keeps its ideal path: the periodic motions of a cord
  * pendulum on that moving pivot with the wanted number of turns.
  *
- * <p>They are looked for by {@link Shooting} from a stated grid of starts: the ideal's direction
- * turned by every twelfth of a turn in its plane, at once, half and one and a half times the
- * ideal's rate (for a swing: the ideal's rate, none, and its opposite). Out of a plane: the ideal's
- * start, turned by every sixth of a turn about its plane's normal, upright and dropped by a quarter
- * right angle. Starts that do not settle, or settle on another number of turns, are counted in
- * {@link Tried}; an empty list of solutions means just that and no more: no start of the grid led
- * to one.
+ * <p>They are looked for by shooting from a stated grid of starts.
+ *
+ * <ul>
+ *   <li>A poi that gets round in a plane ({@link PlaneShooting}): the ideal's direction turned by
+ *       every thirty-sixth of a turn, each with the rate that brings it back to itself after the
+ *       wanted turns. Where what its speed then lacks changes sign between neighbours, a periodic
+ *       motion lies between them; where every direction closes, as with a still hand, the one
+ *       nearest the ideal is given; where no such rate is found, every third start is tried as it
+ *       is. Where none of these leads to the motion meant, the ideal's start is followed while
+ *       gravity is turned up from nothing in eight steps.
+ *   <li>A swing in a plane: the ideal's direction turned by every twelfth of a turn, at the ideal's
+ *       rate, none, and its opposite.
+ *   <li>Out of a plane ({@link Shooting}): the ideal's start turned by every sixth of a turn about
+ *       its plane's normal, as it is and dropped by an eighth of a half turn.
+ * </ul>
+ *
+ * <p>From each, Newton's method. Starts that do not settle, or settle on another number of turns,
+ * are counted in {@link Tried}; an empty list of solutions means just that and no more: no start of
+ * the grid led to one.
  *
  * <p>What is found is polished on three times finer steps; halving those once more tells its error.
  *

@@ -122,6 +122,14 @@ public record KeepTheLight(
                 KeepTheHand.planeNormal(ideal, side, cord));
     }
 
+    /**
+     * Where the hand must be for one state of a head, for searches that ask at many instants; a
+     * cord's own mass counts only with its drag and weight, not with its turning.
+     */
+    public static Vector3D place(State head, Cord cord) {
+        return new Flat(time -> head, cord, new Interval(0, 0)).hand(head, new double[3]);
+    }
+
     /** Whether a hand can do it: no free fall, no jump. */
     public boolean possible() {
         return freeFalls.isEmpty() && jumps.isEmpty();
