@@ -30,6 +30,7 @@ import java.util.Optional;
  * @param clearance how near things come
  * @param leftCord what the left cord does
  * @param rightCord what the right cord does
+ * @param advice on the leading tie, when settled
  */
 public record Readings(
         Trace trace,
@@ -43,7 +44,8 @@ public record Readings(
         Reach reach,
         Clearance clearance,
         CordReading leftCord,
-        CordReading rightCord) {
+        CordReading rightCord,
+        Optional<Advice> advice) {
 
     /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
     public record Hand(String motion, Figure figure) {}
@@ -62,6 +64,8 @@ public record Readings(
     public static Readings of(
             Pairing pairing, Performer performer, Kit kit, Detail detail, Lexicon lexicon) {
         Trace trace = Trace.of(pairing);
+        Tie leftLeads = tie(trace, Side.LEFT, detail);
+        Tie rightLeads = tie(trace, Side.RIGHT, detail);
         return new Readings(
                 trace,
                 performer,
@@ -69,12 +73,21 @@ public record Readings(
                 Phrase.write(pairing, lexicon),
                 hand(trace, Side.LEFT, detail, lexicon),
                 hand(trace, Side.RIGHT, detail, lexicon),
-                tie(trace, Side.LEFT, detail),
-                tie(trace, Side.RIGHT, detail),
+                leftLeads,
+                rightLeads,
                 Reach.of(trace, performer),
                 Clearance.of(trace, performer),
                 CordReading.of(trace, Side.LEFT, kit, detail),
-                CordReading.of(trace, Side.RIGHT, kit, detail));
+                CordReading.of(trace, Side.RIGHT, kit, detail),
+                detail == Detail.LIVE
+                        ? Optional.empty()
+                        : Optional.of(advice(pairing, leftLeads, rightLeads)));
+    }
+
+    private static Advice advice(Pairing pairing, Tie leftLeads, Tie rightLeads) {
+        Side root = leader(leftLeads, rightLeads);
+        LinkKind kind = (root == Side.LEFT ? leftLeads : rightLeads).link().kind();
+        return Advice.of(pairing, root, kind == LinkKind.TOUCHING);
     }
 
     private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {
@@ -107,6 +120,10 @@ public record Readings(
      * less; the left of equals.
      */
     public Side leader() {
+        return leader(leftLeads, rightLeads);
+    }
+
+    private static Side leader(Tie leftLeads, Tie rightLeads) {
         boolean left = leftLeads.link().kind() != LinkKind.NONE;
         boolean right = rightLeads.link().kind() != LinkKind.NONE;
         if (left != right) {

@@ -24,6 +24,9 @@ public final class TellFit {
     /** Costs below this are not worth a word, metres. */
     private static final double WORTH_SAYING = 0.0005;
 
+    /** How many ways one sentence names. */
+    private static final int REMEDIES = 3;
+
     private TellFit() {}
 
     /** The verdict, then each answer, least change first. */
@@ -80,6 +83,21 @@ public final class TellFit {
                         ? "Closed as it stands, " + how + ": " + tie + " need no change."
                         : "Closes, " + how + ", in " + ways(fit.answers().size()) + but,
                 "Each answer has been read afterwards; its gap is what that reading says.");
+    }
+
+    /** The fit in one sentence, beside the tie it closes. */
+    static Told remedy(FitReading fit, Pairing pairing) {
+        Told verdict = verdict(fit);
+        String key = "fit." + fit.root().word();
+        if (!fit.closes()) {
+            return new Told(key, Told.Tone.NOTE, verdict.text(), verdict.why());
+        }
+        String ways =
+                fit.answers().stream()
+                        .limit(REMEDIES)
+                        .map(answer -> changes(answer, pairing))
+                        .collect(Collectors.joining("; or "));
+        return new Told(key, Told.Tone.NOTE, "To close it, " + ways + ".", verdict.text());
     }
 
     private static String ways(int answers) {

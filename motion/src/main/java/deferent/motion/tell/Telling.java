@@ -1,5 +1,6 @@
 package deferent.motion.tell;
 
+import deferent.motion.fit.Neighbour;
 import deferent.motion.link.LinkKind;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
@@ -11,11 +12,15 @@ import java.util.List;
 
 /** Says all the readings of a pairing, most asked for first. */
 public final class Telling {
+    /** A motion within this of another is told so, metres. */
+    private static final double NEAR = 0.25;
+
     private Telling() {}
 
     public static List<Told> of(Readings readings) {
         List<Told> all = new ArrayList<>();
         links(readings, all);
+        readings.advice().ifPresent(advice -> advice(readings.pairing(), advice, all));
         all.add(figure(readings, Side.LEFT));
         all.add(figure(readings, Side.RIGHT));
         tempo(readings.pairing(), all);
@@ -38,6 +43,19 @@ public final class Telling {
                 linked(readings, first) && !linked(readings, first.other())
                         ? aside.toldAside()
                         : aside.told());
+    }
+
+    private static void advice(Pairing pairing, Advice advice, List<Told> all) {
+        advice.fit().ifPresent(fit -> all.add(TellFit.remedy(fit, pairing)));
+        TellFit.costs(advice.costs(), pairing).stream().limit(1).forEach(all::add);
+        for (Side side : Side.values()) {
+            List<Neighbour> near =
+                    advice.neighbours(side).stream()
+                            .filter(n -> n.strays() < NEAR)
+                            .limit(1)
+                            .toList();
+            all.addAll(TellFit.neighbours(near, side, pairing));
+        }
     }
 
     private static boolean linked(Readings readings, Side root) {
