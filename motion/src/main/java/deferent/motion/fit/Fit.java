@@ -175,7 +175,7 @@ public final class Fit {
                 answers.stream()
                         .sorted(
                                 Comparator.comparingInt((Answer a) -> renamed(a.pairing()))
-                                        .thenComparingInt(a -> a.changes().size())
+                                        .thenComparingLong(Answer::sizesChanged)
                                         .thenComparingDouble(Answer::moved))
                         .limit(MOST)
                         .toList();

@@ -60,10 +60,10 @@ record Tie(Side root) {
         }
     }
 
-    /** How far the hand or head that moves most is from where it was, metres. */
+    /** How far the hand or head that moves most is from where it was in the same timing, metres. */
     static double moved(Pairing from, Pairing to) {
         Samples a = Trace.of(from).samples(90);
-        Samples b = Trace.of(to).samples(90);
+        Samples b = Trace.of(to.with(from.timing())).samples(90);
         double most = 0;
         for (Side side : Side.values()) {
             for (int i = 0; i < 90; i++) {

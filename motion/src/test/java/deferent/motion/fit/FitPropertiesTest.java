@@ -90,8 +90,8 @@ class FitPropertiesTest {
             if (renamedBefore < renamedAfter) {
                 continue;
             }
-            assertThat(before.changes().size()).isLessThanOrEqualTo(after.changes().size());
-            if (before.changes().size() == after.changes().size()) {
+            assertThat(before.sizesChanged()).isLessThanOrEqualTo(after.sizesChanged());
+            if (before.sizesChanged() == after.sizesChanged()) {
                 assertThat(before.moved()).isLessThanOrEqualTo(after.moved());
             }
         }
