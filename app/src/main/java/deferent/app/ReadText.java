@@ -61,7 +61,16 @@ final class ReadText {
     }
 
     private void told() {
+        String under = "";
         for (Told one : Telling.of(readings)) {
+            String heading = heading(one.key());
+            if (!heading.equals(under)) {
+                if (!under.isEmpty()) {
+                    lines.add("");
+                }
+                lines.add(heading);
+                under = heading;
+            }
             String mark =
                     switch (one.tone()) {
                         case GOOD -> "+ ";
@@ -74,6 +83,17 @@ final class ReadText {
             }
         }
         lines.add("");
+    }
+
+    /** What a sentence is about, from the first word of its key. */
+    private static String heading(String key) {
+        String first = key.contains(".") ? key.substring(0, key.indexOf('.')) : key;
+        return switch (first) {
+            case "link", "linked" -> "Link";
+            case "figure", "tempo", "rod" -> "Figures and tempo";
+            case "reach", "clearance" -> "Reach and clearance";
+            default -> "On a cord";
+        };
     }
 
     private void hands() {
@@ -154,7 +174,9 @@ final class ReadText {
 
     private static String within(LinkReading link) {
         return Double.isFinite(link.shapeGapError())
-                ? "within " + gap(link.shapeGapError())
+                ? link.shapeGapError() < 1e-4
+                        ? "within 0.1 mm"
+                        : "within " + gap(link.shapeGapError())
                 : "an estimate";
     }
 

@@ -135,10 +135,11 @@ class DemoShelfTest {
     }
 
     @Test
-    void aCapInItsOwnTimeDoesNotCloseOnThePendulum() {
+    void aCapInItsOwnTimeStraysFromThePendulumByTwoCentimetres() {
         LinkReading link = link(Phrase.parse("pendulum vs CAP").pairing(), Side.LEFT);
         assertThat(link.shapeGap()).isLessThan(NOTHING);
         assertThat(link.clockGap()).isGreaterThan(0.01);
+        assertThat(link.inPlaneGap()).isCloseTo(0.02, within(0.005));
     }
 
     @Test
