@@ -6,7 +6,6 @@ import deferent.record.DocumentError;
 import deferent.record.ShelfError;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -80,7 +79,11 @@ public final class Deferent implements Runnable {
                     where.getOut().flush();
                     return failed(thrown, where.getErr(), front.trace);
                 });
-        return line.execute(args);
+        try {
+            return line.execute(args);
+        } catch (StackOverflowError | OutOfMemoryError beyond) {
+            return failed(beyond, err, front.trace);
+        }
     }
 
     @Override
@@ -98,7 +101,7 @@ public final class Deferent implements Runnable {
         return BAD_INPUT;
     }
 
-    private static int failed(Exception thrown, PrintWriter err, boolean trace) {
+    static int failed(Throwable thrown, PrintWriter err, boolean trace) {
         if (trace) {
             thrown.printStackTrace(err);
         }
@@ -133,13 +136,11 @@ public final class Deferent implements Runnable {
             err.println("deferent: " + cannot.getMessage());
             return NOT_MADE;
         }
-        String what =
-                thrown.getMessage() == null
-                        ? ""
-                        : ": " + Arrays.toString(thrown.getMessage().lines().limit(1).toArray());
+        String what = String.valueOf(thrown.getMessage()).lines().findFirst().orElse("no message");
         err.println(
                 "deferent: this went wrong inside ("
                         + thrown.getClass().getSimpleName()
+                        + ": "
                         + what
                         + "); --trace shows where");
         return NOT_MADE;

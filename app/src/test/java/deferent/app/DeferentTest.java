@@ -395,6 +395,18 @@ class DeferentTest {
     }
 
     @Test
+    void anUnforeseenErrorIsOneLineUnlessTheTraceIsAskedFor() {
+        StringWriter plain = new StringWriter();
+        StringWriter traced = new StringWriter();
+        Throwable unforeseen = new IllegalStateException("first\nsecond");
+        assertThat(Deferent.failed(unforeseen, new PrintWriter(plain, true), false)).isEqualTo(1);
+        assertThat(Deferent.failed(unforeseen, new PrintWriter(traced, true), true)).isEqualTo(1);
+        assertThat(plain.toString().lines()).hasSize(1);
+        assertThat(plain.toString()).contains("IllegalStateException: first").contains("--trace");
+        assertThat(traced.toString()).contains("\tat deferent.app.DeferentTest");
+    }
+
+    @Test
     void helpAndVersionAreAnswers() {
         assertThat(good("--help").out()).contains("read").contains("shelf").contains("studio");
         assertThat(good("--version").out()).startsWith("deferent ");
