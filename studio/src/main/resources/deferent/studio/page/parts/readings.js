@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
-import { cm, gap, signed, trimmed, withUnit } from './units.js';
+import { bare, cm, gap, signed, trimmed, withUnit } from './units.js';
 
 const CORD = /^(pull|light|hand|floor|hold)\b/;
 const GROUPS = [
@@ -108,7 +108,7 @@ class ReadingList extends Part {
                 <input type="radio" name="fit" .checked=${fit.chosen === i} @change=${() => session.chooseFit(i)}>
                 <span>
                   ${answer.changes.length
-                    ? answer.changes.map((c) => html`<span class="fit-change">${c.name} ${withUnit(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`)
+                    ? answer.changes.map((c) => html`<span class="fit-change">${c.name} ${bare(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`)
                     : html`<span class="fit-change">as it is</span>`}
                   <small>${answer.exact ? 'closes exactly' : 'leaves ' + gap(answer.gap_left_m)}</small>
                 </span>
@@ -116,7 +116,7 @@ class ReadingList extends Part {
             )}
           </div>`
         : nothing}
-      <button type="button" class="link" @click=${() => this.desk.act('fit', fit.root === 'left' ? 'right' : 'left')}>Fit the other tie instead</button>`;
+      <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.root === 'left' ? 'right' : 'left')}>Fit the other tie instead</button>`;
   }
 
   #numbers(readings) {

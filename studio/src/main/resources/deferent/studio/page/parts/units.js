@@ -34,6 +34,12 @@ export function shown(size) {
   }
 }
 
+/** The number alone, in the unit people read it in. */
+export function bare(size, value) {
+  const { scale, digits } = shown(size);
+  return signed(trimmed(value * scale, digits));
+}
+
 export function withUnit(size, value = size.value) {
   const { unit, scale, digits } = shown(size);
   const number = signed(trimmed(value * scale, digits));
