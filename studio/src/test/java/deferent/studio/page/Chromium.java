@@ -64,7 +64,7 @@ final class Chromium implements AutoCloseable {
                                 "--autoplay-policy=no-user-gesture-required",
                                 "--force-color-profile=srgb"));
         if (software) {
-            arguments.add("--use-angle=swiftshader");
+            arguments.add("--disable-gpu");
             arguments.add("--enable-unsafe-swiftshader");
         }
         try {

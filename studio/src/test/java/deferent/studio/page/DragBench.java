@@ -31,7 +31,7 @@ import java.util.stream.Stream;
  */
 public final class DragBench {
     static final int MOVES = 200;
-    private static final int WARM = 400;
+    private static final int WARM = 600;
 
     /**
      * What was measured, milliseconds.

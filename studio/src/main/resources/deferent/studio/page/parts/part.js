@@ -1,9 +1,9 @@
 // What all parts of the page share: they draw into the page itself (so that names and labels reach across parts) and draw anew when
-// the session, the clock or another part of the desk says that something changed; while a hand is dragging, ten times a second.
+// the session, the clock or another part of the desk says that something changed; while a hand is dragging, five times a second.
 
 import { LitElement } from 'lit';
 
-const CALM = 100; // milliseconds between drawings while dragging
+const CALM = 200; // milliseconds between drawings while dragging
 
 export class Part extends LitElement {
   createRenderRoot() {

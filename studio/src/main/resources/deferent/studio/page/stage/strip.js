@@ -4,7 +4,7 @@ import uPlot from 'uplot';
 import { cm, seconds } from '../parts/units.js';
 
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
-const CALM = 66; // milliseconds between drawings while dragging
+const CALM = 100; // milliseconds between drawings while dragging
 const LANES = 22; // pixels above the plot for the marks of both hands
 
 export class StripElement extends HTMLElement {
@@ -73,7 +73,7 @@ export class StripElement extends HTMLElement {
     return { width: this.clientWidth, height: Math.max(70, this.plotPlace.clientHeight) };
   }
 
-  // After the stage, in a frame of its own; while a hand drags, some fifteen times a second.
+  // After the stage, in a frame of its own; while a hand drags, ten times a second.
   #later() {
     if (this.due) return;
     this.due = true;

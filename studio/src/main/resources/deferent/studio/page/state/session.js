@@ -96,13 +96,13 @@ export class Session extends EventTarget {
     this.fit = null;
   }
 
-  /** Each move is answered by the server and drawn; none stands for another. */
+  /** Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another. */
   drag(to, seen) {
     const { key, from, phase, base } = this.dragging;
     this.dragging.moved = true;
     const time = phase * this.scene.period;
     this.live.ask(
-      { ask: 'pairing', pattern: base, change: [{ grab: key, to, from, time_s: time }], detail: 'live' },
+      { ask: 'pairing', pattern: base, change: [{ grab: key, to, from, time_s: time }], detail: 'live', samples: 360 },
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { step: false });
@@ -213,6 +213,10 @@ export class Session extends EventTarget {
       (answer) => {
         if (answer.error || this.answer !== asked) return;
         this.answer = { ...asked, detail: 'settled', readings: answer.readings };
+        if (answer.scene.count !== this.scene.count) {
+          this.scene.read(answer.scene);
+          this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
+        }
         this.#tell('state');
       },
       'settled',
