@@ -27,11 +27,13 @@ import java.util.stream.Stream;
  * command is given, and the whole, from the event's own time stamp until the pixels are read back.
  *
  * <p>Run it by {@code studio/bench-drag}; {@code --gpu} leaves the choice of renderer to the
- * machine.
+ * machine; {@code --at http://127.0.0.1:PORT/} measures a studio that runs already rather than one
+ * started for it, in a process of its own either way.
  */
 public final class DragBench {
     static final int MOVES = 200;
-    private static final int WARM = 600;
+    private static final int WARM = 200;
+    private static final int WARMING_QUESTIONS = 4000;
 
     /**
      * What was measured, milliseconds.
@@ -61,7 +63,7 @@ public final class DragBench {
         String told() {
             return String.format(
                     Locale.ROOT,
-                    "renderer: %s%nmoves: %d, answered by right pixels: %d, dropped: %d%n"
+                    "renderer: %s%nonce warm; moves: %d, answered by right pixels: %d, dropped: %d%n"
                             + "server and script: median %.1f ms, 95th percentile %.1f ms, most"
                             + " %.1f ms%n"
                             + "event to pixels read back: median %.1f ms, 95th percentile %.1f ms,"
@@ -101,6 +103,9 @@ public final class DragBench {
             Chromium.until(page, "document.body.classList.contains('ready')");
             page.waitForTimeout(800);
             page.evaluate("deferentDesk.clock.play(false); deferentDesk.clock.seek(0)");
+            if (!patient) {
+                page.evaluate(WARMING, WARMING_QUESTIONS);
+            }
             page.evaluate(WATCH);
             BoundingBox box = page.locator(".handle[data-key='left.circle']").boundingBox();
             double x = box.x + box.width / 2;
@@ -158,6 +163,20 @@ public final class DragBench {
         }
     }
 
+    /** In the page: asks as a drag asks, one after another, until the studio's code is compiled. */
+    private static final String WARMING =
+            """
+            async (count) => {
+              const { session } = window.deferentDesk;
+              const pattern = session.pattern;
+              for (let i = 0; i < count; i++) {
+                const change = [{ set: 'left.hand_radius_m', to: 0.2 + (i % 200) / 1000 }];
+                await new Promise((done) => session.live.ask(
+                  { ask: 'pairing', pattern, change, detail: 'live', samples: 360 }, done));
+              }
+            }
+            """;
+
     /**
      * In the page: notes each pointer move that reaches the stage's handles, and after each answer
      * has been drawn reads back the square where that answer puts the left hand.
@@ -199,25 +218,55 @@ public final class DragBench {
             }
             """;
 
-    /** Prints what it measures; exits 1 where a move was dropped. */
+    /** Prints what it measures; fails where a move was dropped. */
     public static void main(String[] arguments) throws Exception {
+        if (arguments.length == 2 && arguments[0].equals("--serve")) {
+            System.out.println(Studio.start(StudioOptions.of(Path.of(arguments[1]))).address());
+            Thread.currentThread().join();
+        }
         boolean gpu = Arrays.asList(arguments).contains("--gpu");
         Path browser =
                 Chromium.found()
                         .orElseThrow(() -> new IllegalStateException("no Chromium is installed"));
-        Path shelf = Files.createTempDirectory("deferent-drag");
-        try (Studio studio = Studio.start(StudioOptions.of(shelf));
-                Chromium chromium = Chromium.start(browser, !gpu)) {
-            Measured measured =
-                    measure(chromium.browser(), studio.address().toString(), MOVES, false);
-            System.out.print(measured.told());
-            if (measured.dropped() > 0) {
-                System.exit(1);
+        int at = Arrays.asList(arguments).indexOf("--at");
+        if (at >= 0) {
+            try (Chromium chromium = Chromium.start(browser, !gpu)) {
+                report(measure(chromium.browser(), arguments[at + 1], MOVES, false));
             }
+            return;
+        }
+        Path shelf = Files.createTempDirectory("deferent-drag");
+        Process studio = ownProcess(shelf);
+        try (Chromium chromium = Chromium.start(browser, !gpu)) {
+            String address = studio.inputReader().readLine();
+            report(measure(chromium.browser(), address, MOVES, false));
         } finally {
+            studio.destroy();
+            studio.waitFor();
             for (Path file : children(shelf)) {
                 Files.deleteIfExists(file);
             }
+        }
+    }
+
+    // The studio runs by itself, as it does for people, so that driving the browser costs it
+    // nothing.
+    private static Process ownProcess(Path shelf) throws java.io.IOException {
+        return new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        DragBench.class.getName(),
+                        "--serve",
+                        shelf.toString())
+                .redirectError(ProcessBuilder.Redirect.DISCARD)
+                .start();
+    }
+
+    private static void report(Measured measured) {
+        System.out.print(measured.told());
+        if (measured.dropped() > 0) {
+            throw new IllegalStateException("moves were dropped");
         }
     }
 
