@@ -16,8 +16,6 @@ import java.util.Optional;
  */
 public record Crossings(Pairing from, Pairing to, CrossingRequest request, List<Crossing> list) {
 
-    private static final int FAR = 16;
-
     public Crossings {
         list = List.copyOf(list);
     }
@@ -66,28 +64,22 @@ public record Crossings(Pairing from, Pairing to, CrossingRequest request, List<
     }
 
     /**
-     * The moment at which two pairings come nearest to a crossing, in tolerances; the gentlest
-     * sense of "they miss by". Empty where they are more than {@value #FAR} tolerances apart
-     * throughout.
+     * The moment at which two pairings come nearest to a crossing, in tolerances, whether or not
+     * that is within them: what they miss by. A change of timing is not tried.
      */
-    public static Optional<Crossing> nearest(Pairing from, Pairing to, CrossingRequest request) {
-        Comparator<Crossing> off =
-                Comparator.comparingDouble(
-                        c ->
-                                Math.max(
-                                        c.placeGap() / request.place(),
-                                        c.speedGap() / request.speed()));
-        for (int wider = 1; wider <= FAR && wider * request.place() <= 10; wider *= 2) {
-            Crossings all =
-                    between(
-                            from,
-                            to,
-                            request.withTolerance(
-                                    wider * request.place(), wider * request.speed()));
-            if (!all.list().isEmpty()) {
-                return all.list().stream().min(off);
+    public static Crossing nearest(Pairing from, Pairing to, CrossingRequest request) {
+        Freedom freedom = request.freedom();
+        CrossingRequest asked = request.with(freedom.withTiming(false));
+        States one = States.of(from);
+        States other = States.of(to);
+        Meeting straight = Search.nearest(one, other, asked);
+        if (freedom.mirror()) {
+            States mirrored = States.of(Adjustment.mirror(to));
+            Meeting turned = Search.nearest(one, mirrored, asked);
+            if (turned.worst() < straight.worst()) {
+                return Crossing.of(one, mirrored, turned, asked, true);
             }
         }
-        return Optional.empty();
+        return Crossing.of(one, other, straight, asked, false);
     }
 }

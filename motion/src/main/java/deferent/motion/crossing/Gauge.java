@@ -17,7 +17,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * of what is allowed. One gauge serves one thread.
  */
 final class Gauge {
-    private static final int ROUNDS = 12;
+    private static final int ROUNDS = 30;
 
     private final CrossingRequest request;
     private final boolean[] points = new boolean[State24.POINTS];
@@ -137,8 +137,8 @@ final class Gauge {
                 setShift(a, i);
             }
             if (round > 0
-                    && Math.abs(turn - turnWas) < 1e-13
-                    && Math.abs(tempo - tempoWas) < 1e-13) {
+                    && Math.abs(turn - turnWas) < 1e-10
+                    && Math.abs(tempo - tempoWas) < 1e-10) {
                 return;
             }
         }

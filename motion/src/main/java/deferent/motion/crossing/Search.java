@@ -241,6 +241,26 @@ final class Search {
         return s > 1 - 1e-9 ? 0 : s;
     }
 
+    /** Where the greatest difference is least, within tolerance or not. */
+    static Meeting nearest(States from, States to, CrossingRequest request) {
+        Search search = new Search(from, to, request);
+        double least = Double.POSITIVE_INFINITY;
+        double[] x = search.at(0, 0);
+        for (int i = 0; i < search.rows; i++) {
+            for (int j = 0; j < search.columns; j++) {
+                search.gauge.measure(
+                        from.samples(), State24.SIZE * i, to.samples(), State24.SIZE * j);
+                if (search.gauge.worst() < least) {
+                    least = search.gauge.worst();
+                    x = search.at(i, j);
+                }
+            }
+        }
+        x = search.land.descendWorst(x, 1.0 / Math.max(search.rows, search.columns));
+        search.land.exactly(x);
+        return new Meeting(share(x[0]), share(x[1]), 0, search.gauge.worst());
+    }
+
     /** The times, sample by sample, at which a hand may cross, and how far apart it then is. */
     static double[][] lows(States from, States to, CrossingRequest request) {
         Search search = new Search(from, to, request);

@@ -58,17 +58,15 @@ public final class TellCrossing {
     }
 
     private static String missed(Crossings crossings) {
-        return Crossings.nearest(crossings.from(), crossings.to(), crossings.request())
-                .map(
-                        c ->
-                                "The one cannot become the other as they stand: where they come nearest, "
-                                        + when(c)
-                                        + ", they are "
-                                        + Say.length(c.placeGap())
-                                        + " and "
-                                        + speed(c.speedGap())
-                                        + " apart.")
-                .orElse("The one cannot become the other: they never come near each other.");
+        Crossing c = Crossings.nearest(crossings.from(), crossings.to(), crossings.request());
+        return "The one cannot become the other within tolerance: where they come nearest, "
+                + when(c)
+                + (c.adjustment().none() ? "" : ", the second " + adjusted(c.adjustment()))
+                + ", they are "
+                + Say.length(c.placeGap())
+                + " and "
+                + speed(c.speedGap())
+                + " apart.";
     }
 
     /** When, what changes, how rough, and how the props stand. */

@@ -14,7 +14,7 @@ class NearestTest {
         Pairing small = PathCrossingsTest.both(Motion.flower(0.3, 1, 0), 0.6, 0);
         Pairing great = PathCrossingsTest.both(Motion.flower(0.5, 1, 0), 0.6, 0);
         assertThat(Crossings.between(small, great).list()).isEmpty();
-        Crossing nearest = Crossings.nearest(small, great, CrossingRequest.USUAL).orElseThrow();
+        Crossing nearest = Crossings.nearest(small, great, CrossingRequest.USUAL);
         assertThat(nearest.placeGap()).isCloseTo(0.2, within(0.01));
         assertThat(nearest.speedGap()).isCloseTo(2 * Math.PI * 0.2, within(0.05));
     }
