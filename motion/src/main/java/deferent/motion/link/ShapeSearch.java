@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.optim.InitialGuess;
 import org.hipparchus.optim.MaxEval;
@@ -107,6 +108,11 @@ final class ShapeSearch {
     private Fit best(double enough) {
         List<Fit> fits = new ArrayList<>();
         for (Peak peak : peaks(ROUGH, 6)) {
+            // Curves of one shape are told at once: they fit when both walk in step.
+            Fit together = between(start(peak, ROUGH), FINE);
+            if (together.within(enough)) {
+                return together;
+            }
             Fit fit = drawn(start(peak, ROUGH), whole(ROUGH), 3, 30);
             if (fit.within(enough)) {
                 Fit fine = drawn(fit, corridor(fit), 2, 20);
@@ -342,29 +348,50 @@ final class ShapeSearch {
             return fit;
         }
         boolean mirrored = fit.motion.mirrored();
-        double a = fit.start - 1.0 / Math.min(n, ROUGH);
-        double b = fit.start + 1.0 / Math.min(n, ROUGH);
+        double found =
+                lowest(
+                        x -> apart(x, fit.reversed, mirrored, n),
+                        fit.start,
+                        1.0 / Math.min(n, ROUGH),
+                        n < FINE ? 12 : 36);
+        if (n >= FINE) {
+            // The correlation is flat at its top, where the samples' sag can shift it by
+            // millimetres.
+            found =
+                    lowest(
+                            x -> stepForStep(x, fit.reversed, mirrored, n).squared,
+                            found,
+                            2.0 / FINE,
+                            28);
+        }
+        return fit.better(stepForStep(found, fit.reversed, mirrored, n));
+    }
+
+    // Golden section within {@code reach} of {@code middle}.
+    private static double lowest(DoubleUnaryOperator f, double middle, double reach, int steps) {
         double golden = 0.3819660112501051;
+        double a = middle - reach;
+        double b = middle + reach;
         double x = a + golden * (b - a);
         double y = b - golden * (b - a);
-        double atX = apart(x, fit.reversed, mirrored, n);
-        double atY = apart(y, fit.reversed, mirrored, n);
-        for (int i = 0; i < (n < FINE ? 12 : 36); i++) {
+        double atX = f.applyAsDouble(x);
+        double atY = f.applyAsDouble(y);
+        for (int i = 0; i < steps; i++) {
             if (atX < atY) {
                 b = y;
                 y = x;
                 atY = atX;
                 x = a + golden * (b - a);
-                atX = apart(x, fit.reversed, mirrored, n);
+                atX = f.applyAsDouble(x);
             } else {
                 a = x;
                 x = y;
                 atX = atY;
                 y = b - golden * (b - a);
-                atY = apart(y, fit.reversed, mirrored, n);
+                atY = f.applyAsDouble(y);
             }
         }
-        return fit.better(stepForStep((a + b) / 2, fit.reversed, mirrored, n));
+        return (a + b) / 2;
     }
 
     private double apart(double start, boolean reversed, boolean mirrored, int n) {

@@ -25,7 +25,9 @@ import org.locationtech.jts.operation.polygonize.Polygonizer;
  */
 final class WoundArea {
     private static final double SNAP = 1e-8;
-    private static final double THIN = 2e-4;
+
+    /** How far a quick path's chords may stray from the samples, as a share of width and height. */
+    static final double THIN = 2e-4;
 
     private WoundArea() {}
 

@@ -54,7 +54,7 @@ class FigureProperties {
     }
 
     @Property(tries = 50)
-    void theQuickFigureIsTheSettledOneToAHundredth(@ForAll Pairing pairing) {
+    void theQuickFigureIsTheSettledOneToWhatThinningLeavesOut(@ForAll Pairing pairing) {
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             Figure quick = Figure.quick(trace, side);
@@ -65,8 +65,10 @@ class FigureProperties {
                     .isCloseTo(settled.signedArea(), within(1e-4 * size * size + 1e-9));
             assertThat(quick.selfCrossings()).isEqualTo(settled.selfCrossings());
             if (pairing.part(side).place().turn().equals(PlaneTurn.NONE)) {
+                // Chords that stray by at most THIN times the extent, along the whole path.
+                double left = WoundArea.THIN * (settled.width() + settled.height());
                 assertThat(quick.unionArea())
-                        .isCloseTo(settled.unionArea(), within(1e-2 * size * size));
+                        .isCloseTo(settled.unionArea(), within(left * settled.length() + 1e-9));
             }
         }
     }
