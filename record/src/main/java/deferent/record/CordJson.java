@@ -2,6 +2,7 @@ package deferent.record;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.tell.Advice;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Readings;
 import deferent.motion.tether.Away;
@@ -9,6 +10,7 @@ import deferent.motion.tether.Floor;
 import deferent.motion.tether.Hold;
 import deferent.motion.tether.KeepTheHand;
 import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.LinkedTruth;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Interval;
 import java.util.List;
@@ -27,6 +29,9 @@ final class CordJson {
         ObjectNode hand = node.putObject("hand");
         ObjectNode hold = node.putObject("hold");
         ObjectNode floor = node.putObject("floor");
+        readings.advice()
+                .flatMap(Advice::truth)
+                .ifPresent(truth -> truth(node.putObject("linked"), truth));
         ArrayNode refused = node.putArray("refused");
         for (Side side : Side.values()) {
             CordReading cord = readings.cord(side);
@@ -45,6 +50,17 @@ final class CordJson {
                         .put("right", refusal.right());
             }
         }
+    }
+
+    /** Whether a tie that links in the ideal survives real cords. */
+    private static void truth(ObjectNode node, LinkedTruth truth) {
+        node.put("head", truth.root().word());
+        node.put("hand", truth.root().other().word());
+        node.put("verdict", Keys.word(truth.verdict()));
+        ReadingsJson.put(node, "tolerance_m", truth.tolerance());
+        away(node.putObject("light_kept"), truth.light());
+        truth.rootsHand().ifPresent(a -> away(node.putObject("root_keeps_hand"), a));
+        truth.riding().ifPresent(r -> away(node.putObject("rider_gives"), r.away()));
     }
 
     private static void pull(ObjectNode node, Pull pull) {

@@ -2,6 +2,7 @@ package deferent.motion.tell;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.tether.Cord;
 import deferent.motion.tether.Floor;
 import deferent.motion.tether.Hold;
 import deferent.motion.tether.KeepTheHand;
@@ -22,7 +23,7 @@ import java.util.function.Supplier;
  * @param light the hand path that keeps the light
  * @param hand what the head does behind a hand that keeps its path
  * @param lightHold how a slip grows while the light is kept
- * @param handHold how a slip grows in the first of the kept hand's motions
+ * @param handHold how a slip grows in the best of the kept hand's motions
  * @param floor the slowest tempo
  * @param refused why a reading could not be made, each once
  */
@@ -39,12 +40,14 @@ public record CordReading(
         refused = List.copyOf(refused);
     }
 
+    // Pull samples while something is dragged: enough for the ribbon.
+    private static final int LIVE_COUNT = 120;
+
     static CordReading of(Trace ideal, Side side, Kit kit, Detail detail) {
-        Pull pull = Pull.of(ideal, side, kit);
         if (detail == Detail.LIVE) {
             return new CordReading(
                     side,
-                    pull,
+                    Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT),
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
@@ -57,13 +60,13 @@ public record CordReading(
         Optional<KeepTheHand> hand = tried(refused, () -> KeepTheHand.of(ideal, side, kit));
         return new CordReading(
                 side,
-                pull,
+                Pull.of(ideal, side, kit),
                 light,
                 hand,
                 light.filter(l -> l.freeFalls().isEmpty() && l.jumps().isEmpty())
                         .flatMap(l -> tried(refused, () -> Hold.of(l))),
-                hand.flatMap(h -> h.solutions().stream().findFirst())
-                        .flatMap(first -> tried(refused, () -> Hold.of(first))),
+                hand.flatMap(KeepTheHand::best)
+                        .flatMap(best -> tried(refused, () -> Hold.of(best))),
                 tried(refused, () -> Floor.of(ideal.pairing(), side, kit)),
                 refused);
     }

@@ -81,13 +81,11 @@ public record Readings(
                 CordReading.of(trace, Side.RIGHT, kit, detail),
                 detail == Detail.LIVE
                         ? Optional.empty()
-                        : Optional.of(advice(pairing, leftLeads, rightLeads)));
+                        : Optional.of(Advice.of(trace, leading(leftLeads, rightLeads), kit)));
     }
 
-    private static Advice advice(Pairing pairing, Tie leftLeads, Tie rightLeads) {
-        Side root = leader(leftLeads, rightLeads);
-        LinkKind kind = (root == Side.LEFT ? leftLeads : rightLeads).link().kind();
-        return Advice.of(pairing, root, kind == LinkKind.TOUCHING);
+    private static LinkReading leading(Tie leftLeads, Tie rightLeads) {
+        return (leader(leftLeads, rightLeads) == Side.LEFT ? leftLeads : rightLeads).link();
     }
 
     private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {

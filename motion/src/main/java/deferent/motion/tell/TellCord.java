@@ -7,6 +7,7 @@ import deferent.motion.tether.Floor;
 import deferent.motion.tether.Hold;
 import deferent.motion.tether.KeepTheHand;
 import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.LinkedTruth;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Interval;
 import java.util.ArrayList;
@@ -53,6 +54,64 @@ final class TellCord {
                             Say.capital(refusal.right()) + "."));
         }
         return all;
+    }
+
+    /** Whether a tie that links in the ideal survives real cords. */
+    static Told truth(LinkedTruth truth) {
+        String head = Say.head(truth.root());
+        String hand = Say.hand(truth.root().other());
+        String opens = Say.length(truth.light().greatest());
+        String text =
+                switch (truth.verdict()) {
+                    case SURVIVES ->
+                            "On real cords the tie survives: keeping the rider's light, "
+                                    + hand
+                                    + " stays within "
+                                    + opens
+                                    + " of "
+                                    + head
+                                    + ".";
+                    case SURVIVES_AS_SHAPE ->
+                            "On real cords the tie survives as a path, not in time: "
+                                    + hand
+                                    + " keeps to the root's light within "
+                                    + Say.length(truth.light().fromPath())
+                                    + ", but is up to "
+                                    + opens
+                                    + " from its head.";
+                    case RIDER_GIVES ->
+                            "On real cords the tie holds only if the rider's figure gives: with "
+                                    + hand
+                                    + " on "
+                                    + head
+                                    + ", the rider's light changes.";
+                    case OPENS, NOT_LINKED ->
+                            "On real cords the tie opens"
+                                    + (truth.lightPossible() ? " by up to " + opens : "")
+                                    + " at this tempo.";
+                };
+        boolean good = truth.verdict() == LinkedTruth.Verdict.SURVIVES;
+        return new Told(
+                "truth." + truth.root().word(),
+                good ? Tone.GOOD : Tone.NOTE,
+                text,
+                "The rider's hand that keeps its own light on a cord is up to "
+                        + opens
+                        + ", on average "
+                        + Say.length(truth.light().mean())
+                        + " from the root's head, and "
+                        + Say.length(truth.light().fromPath())
+                        + " from its path."
+                        + truth.riding()
+                                .map(
+                                        r ->
+                                                " With the hand kept on the root's head, the rider's head"
+                                                        + " goes up to "
+                                                        + Say.length(r.away().fromPath())
+                                                        + " off its ideal figure.")
+                                .orElse(
+                                        " With the hand kept on the root's head no motion of the rider"
+                                                + " pulls throughout."));
     }
 
     private Told pull(Pull pull) {
@@ -178,7 +237,7 @@ final class TellCord {
                             + " was found at this tempo.",
                     tried);
         }
-        KeepTheHand.Solution first = hand.solutions().get(0);
+        KeepTheHand.Solution first = hand.best().orElse(hand.solutions().get(0));
         return new Told(
                 key,
                 first.pulls() ? Tone.NOTE : Tone.WARN,
@@ -266,12 +325,7 @@ final class TellCord {
     // What the hand does by itself comes first: that is how most patterns are spun.
     private void hold(List<Told> all) {
         boolean undriven = readings.pairing().part(side).motion().undriven();
-        Optional<Hold> kept =
-                cord.hand().stream()
-                                .flatMap(h -> h.solutions().stream().limit(1))
-                                .allMatch(KeepTheHand.Solution::pulls)
-                        ? cord.handHold()
-                        : Optional.empty();
+        Optional<Hold> kept = cord.handHold();
         kept.ifPresent(
                 hold ->
                         all.add(

@@ -47,6 +47,7 @@ public final class Telling {
 
     private static void advice(Pairing pairing, Advice advice, List<Told> all) {
         advice.fit().ifPresent(fit -> all.add(TellFit.remedy(fit, pairing)));
+        advice.truth().ifPresent(truth -> all.add(TellCord.truth(truth)));
         TellFit.costs(advice.costs(), pairing).stream().limit(1).forEach(all::add);
         for (Side side : Side.values()) {
             List<Neighbour> near =

@@ -1,0 +1,111 @@
+package deferent.motion.tell;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.body.Performer;
+import deferent.motion.phrase.Phrase;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What a spinner reads beside a pairing. */
+class TellingTest {
+    private static Readings read(String phrase, Detail detail) {
+        return Readings.of(Phrase.parse(phrase).pairing(), Performer.USUAL, detail);
+    }
+
+    private static List<Told> told(String phrase) {
+        return Telling.of(read(phrase, Detail.SETTLED));
+    }
+
+    private static Optional<String> text(String phrase, String key) {
+        return told(phrase).stream().filter(t -> t.key().equals(key)).map(Told::text).findFirst();
+    }
+
+    @Test
+    void aMissNamesItsSizeItsCauseAndItsRemedy() {
+        assertThat(text("isolation vs four-petal antispin", "link.left"))
+                .contains(
+                        "No link from the left head to the right hand: it misses by 30 cm all the way"
+                                + " round, because the isolation's head circle (30 cm) is smaller than"
+                                + " the four-petal antispin's hand circle (60 cm).");
+        assertThat(text("isolation vs four-petal antispin", "fit.left").orElseThrow())
+                .contains("right hand circle's radius 30 cm");
+    }
+
+    @Test
+    void theTieThatLinksIsToldFirstAndTheOtherAside() {
+        List<Told> told = told("CAP riding pendulum");
+        assertThat(told.get(0).key()).isEqualTo("link.right");
+        assertThat(told.get(0).tone()).isEqualTo(Told.Tone.GOOD);
+        assertThat(told.get(1).text()).startsWith("The other way round");
+    }
+
+    @Test
+    void aPendulumPastAQuarterTurnIsSaidToNeedARod() {
+        assertThat(text("pendulum amplitude 120 degrees vs triquetra", "rod.left").orElseThrow())
+                .contains("needs a rod");
+        assertThat(text("pendulum vs triquetra", "rod.left")).isEmpty();
+    }
+
+    @Test
+    void anArcIsNoCircle() {
+        assertThat(text("pendulum vs triquetra", "link.left").orElseThrow())
+                .contains("an arc is no circle");
+        assertThat(text("pendulum vs triquetra", "fit.left").orElseThrow())
+                .contains("Cannot close")
+                .contains("least gap");
+    }
+
+    @Test
+    void aLinkSaysWhetherItSurvivesRealCords() {
+        assertThat(text("static spin vs triquetra", "truth.left").orElseThrow())
+                .startsWith("On real cords the tie");
+        assertThat(text("extension vs triquetra", "truth.left")).isEmpty();
+    }
+
+    @Test
+    void aHandWithCornersIsToldWhereNoCordFollowsIt() {
+        Readings readings = read("static spin vs square turns 2", Detail.SETTLED);
+        assertThat(readings.rightCord().refused()).isNotEmpty();
+        assertThat(Telling.of(readings))
+                .anySatisfy(
+                        t -> {
+                            assertThat(t.key()).isEqualTo("cord.right");
+                            assertThat(t.text()).contains("cannot be made");
+                        });
+    }
+
+    @Test
+    void whileDraggingTheDearReadingsAreLeftOutAndEstimatesAreMarked() {
+        Readings live = read("static spin vs triquetra", Detail.LIVE);
+        assertThat(live.advice()).isEmpty();
+        assertThat(live.tie(live.leader()).link().quick()).isTrue();
+        assertThat(live.leftCord().floor()).isEmpty();
+        assertThat(live.leftCord().pull().greatest()).isPositive();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "static spin vs triquetra",
+                "isolation vs horizontal cat-eye",
+                "pendulum vs CAP",
+                "triquetra riding pendulum",
+                "toroid vs static spin",
+                "linear isolation vs line",
+                "isolation 2 cycles vs extension 3 cycles",
+                "stall vs extension"
+            })
+    void everySentenceIsWholeAndEveryOneSaysWhy(String phrase) {
+        for (Told told : told(phrase)) {
+            assertThat(told.text()).endsWith(".").doesNotContain("NaN", "Infinity", "null", "  ");
+            assertThat(told.why()).endsWith(".").doesNotContain("NaN", "Infinity", "null", "  ");
+        }
+        assertThat(Telling.cautions(read(phrase, Detail.LIVE)))
+                .anyMatch(c -> c.contains("fire"))
+                .anyMatch(c -> c.contains("soft heads"));
+    }
+}
