@@ -1,8 +1,10 @@
 package deferent.app;
 
 import deferent.motion.fit.Answer;
+import deferent.motion.fit.CordedFit;
 import deferent.motion.fit.Fit;
 import deferent.motion.fit.FitReading;
+import deferent.motion.fit.Limits;
 import deferent.motion.fit.Neighbours;
 import deferent.motion.fit.Sensitivity;
 import deferent.motion.pairing.Pairing;
@@ -62,6 +64,13 @@ final class FitCommand implements Callable<Integer> {
             description = "Save the first answer on the shelf under this name.")
     private @Nullable String save;
 
+    @Option(
+            names = "--cord",
+            description =
+                    "Close it on real cords: tempo and sizes for which the rider's hand, keeping its"
+                            + " light, stays on the root's head.")
+    private boolean cord;
+
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;
 
@@ -78,6 +87,9 @@ final class FitCommand implements Callable<Integer> {
                         ? root
                         : Readings.of(pairing, pattern.performer(), pattern.kit(), Detail.LIVE, own)
                                 .leader();
+        if (cord) {
+            return corded(pattern, leads, own);
+        }
         FitReading fit =
                 free.isEmpty() ? Fit.of(pairing, leads) : Fit.of(pairing, leads, sizes(pairing));
         PrintWriter out = spec.commandLine().getOut();
@@ -87,7 +99,34 @@ final class FitCommand implements Callable<Integer> {
             tell(pattern, fit, own);
         }
         if (save != null) {
-            save(pattern, fit, own);
+            if (!fit.closes()) {
+                throw new NotMade("nothing is saved, since nothing closes it", "free more sizes");
+            }
+            save(FitJson.changed(pattern, fit.answers().get(0), own));
+        }
+        return 0;
+    }
+
+    private int corded(PatternDocument pattern, Side leads, Lexicon own) {
+        Pairing pairing = pattern.pairing();
+        CordedFit fit =
+                free.isEmpty()
+                        ? CordedFit.of(pairing, leads, pattern.kit())
+                        : CordedFit.of(pairing, leads, pattern.kit(), sizes(pairing), Limits.USUAL);
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(FitJson.write(pattern, fit, own));
+        } else {
+            out.println(pattern.name());
+            say("", TellFit.corded(fit, pairing));
+        }
+        if (save != null) {
+            if (!fit.closes()) {
+                throw new NotMade(
+                        "nothing is saved, since it does not close on real cords",
+                        "free more sizes");
+            }
+            save(FitJson.changed(pattern, fit.pairing(), own));
         }
         return 0;
     }
@@ -168,12 +207,8 @@ final class FitCommand implements Callable<Integer> {
         }
     }
 
-    private void save(PatternDocument pattern, FitReading fit, Lexicon own) {
-        if (!fit.closes()) {
-            throw new NotMade("nothing is saved, since nothing closes it", "free more sizes");
-        }
-        PatternDocument changed =
-                FitJson.changed(pattern, fit.answers().get(0), own).withName(String.valueOf(save));
+    private void save(PatternDocument pattern) {
+        PatternDocument changed = pattern.withName(String.valueOf(save));
         Kept kept = asked.shelf().saveNew(changed);
         // Beside JSON, the note goes where it disturbs no reader.
         PrintWriter to = json ? spec.commandLine().getErr() : spec.commandLine().getOut();

@@ -143,6 +143,22 @@ class DeferentTest {
     }
 
     @Test
+    void aFitOnRealCordsNarrowsTheGapAndSaysWhatItLeaves() {
+        JsonNode fit =
+                new JsonMapper()
+                        .readTree(
+                                good("fit", "static spin vs triquetra", "--cord", "--json").out());
+        assertThat(fit.get("gap_after_m").doubleValue())
+                .isLessThan(fit.get("gap_before_m").doubleValue());
+        assertThat(fit.get("closes").booleanValue())
+                .isEqualTo(
+                        fit.get("gap_after_m").doubleValue()
+                                <= fit.get("tolerance_m").doubleValue());
+        assertThat(good("fit", "CAP riding pendulum", "--cord").out())
+                .contains("On real cords the tie");
+    }
+
+    @Test
     void aFitIsSavedOnTheShelf() {
         good(
                 "fit",

@@ -2,7 +2,9 @@ package deferent.record;
 
 import deferent.motion.fit.Answer;
 import deferent.motion.fit.Change;
+import deferent.motion.fit.CordedFit;
 import deferent.motion.fit.FitReading;
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
@@ -51,11 +53,35 @@ public final class FitJson {
         return node;
     }
 
+    /** The fit of a pattern's pairing on real cords, as text. */
+    public static String write(PatternDocument pattern, CordedFit fit, Lexicon lexicon) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        PatternDocument changed = changed(pattern, fit.pairing(), lexicon);
+        node.put("root", fit.root().word());
+        node.put("closes", fit.closes());
+        node.put("possible", fit.possible());
+        node.put("gap_before_m", rounded(fit.gapBefore()));
+        node.put("gap_after_m", rounded(fit.gapAfter()));
+        node.put("mean_after_m", rounded(fit.meanAfter()));
+        node.put("tolerance_m", rounded(fit.tolerance()));
+        changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
+        node.put("told", TellFit.corded(fit, pattern.pairing()).text());
+        changes(node.putArray("changes"), fit.changes());
+        node.set("pattern", PatternJson.tree(changed));
+        return PrettyJson.text(node);
+    }
+
     /** The pattern with an answer's changes made, its phrase said anew. */
     public static PatternDocument changed(PatternDocument pattern, Answer answer, Lexicon lexicon) {
+        return changed(pattern, answer.pairing(), lexicon);
+    }
+
+    /** The pattern with another pairing, its phrase said anew. */
+    public static PatternDocument changed(
+            PatternDocument pattern, Pairing pairing, Lexicon lexicon) {
         Optional<String> phrase =
-                Phrase.write(answer.pairing(), lexicon).filter(p -> p.length() <= Wording.PHRASE);
-        return pattern.withPairing(answer.pairing()).withPhrase(phrase);
+                Phrase.write(pairing, lexicon).filter(p -> p.length() <= Wording.PHRASE);
+        return pattern.withPairing(pairing).withPhrase(phrase);
     }
 
     private static ObjectNode answer(PatternDocument pattern, Answer answer, Lexicon lexicon) {
@@ -63,19 +89,22 @@ public final class FitJson {
         PatternDocument changed = changed(pattern, answer, lexicon);
         changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
         node.put("told", TellFit.changes(answer, pattern.pairing()));
-        ArrayNode changes = node.putArray("changes");
-        for (Change change : answer.changes()) {
-            Size size = change.size();
-            changes.addObject()
-                    .put("size", size.key())
-                    .put("from", atEdge(size, change.from()))
-                    .put("to", atEdge(size, change.to()));
-        }
+        changes(node.putArray("changes"), answer.changes());
         node.put("gap_left_m", rounded(answer.gapLeft()));
         node.put("exact", answer.exact());
         node.put("moved_m", rounded(answer.moved()));
         node.set("pattern", PatternJson.tree(changed));
         return node;
+    }
+
+    private static void changes(ArrayNode array, List<Change> changes) {
+        for (Change change : changes) {
+            Size size = change.size();
+            array.addObject()
+                    .put("size", size.key())
+                    .put("from", atEdge(size, change.from()))
+                    .put("to", atEdge(size, change.to()));
+        }
     }
 
     private static double atEdge(Size size, double value) {

@@ -2,6 +2,7 @@ package deferent.motion.tell;
 
 import deferent.motion.fit.Answer;
 import deferent.motion.fit.Change;
+import deferent.motion.fit.CordedFit;
 import deferent.motion.fit.Cost;
 import deferent.motion.fit.FitReading;
 import deferent.motion.fit.Goal;
@@ -121,6 +122,52 @@ public final class TellFit {
                         + answer.changes().stream()
                                 .map(change -> change(change, pairing))
                                 .collect(Collectors.joining(", and "));
+    }
+
+    /** The fit with the cord taken into account, in one sentence. */
+    public static Told corded(CordedFit fit, Pairing pairing) {
+        String how =
+                fit.changes().isEmpty()
+                        ? "nothing needs to change"
+                        : "make "
+                                + fit.changes().stream()
+                                        .map(change -> change(change, pairing))
+                                        .collect(Collectors.joining(", and "));
+        String text;
+        if (fit.closes()) {
+            text =
+                    "On real cords the tie closes to "
+                            + Say.length(fit.gapAfter())
+                            + " (now "
+                            + Say.length(fit.gapBefore())
+                            + "): "
+                            + how
+                            + ".";
+        } else if (fit.possible()) {
+            text =
+                    "On real cords the tie does not close: at best "
+                            + Say.length(fit.gapAfter())
+                            + " (now "
+                            + Say.length(fit.gapBefore())
+                            + "). Nearest: "
+                            + how
+                            + ".";
+        } else {
+            text = "On real cords no hand can keep the rider's light, at any size that was tried.";
+        }
+        return new Told(
+                "fit.cord",
+                fit.closes() ? Told.Tone.GOOD : Told.Tone.WARN,
+                text,
+                "Greatest distance over the cycle of the rider's hand that keeps its light from the"
+                        + " root's head; "
+                        + Say.length(fit.meanAfter())
+                        + " root mean square, within "
+                        + Say.length(fit.tolerance())
+                        + " counts as closed. Least squares from a few starts, "
+                        + fit.evaluations()
+                        + " pairings tried; a change of size has its price, so this is no proof that"
+                        + " nothing else closes it.");
     }
 
     private static String change(Change change, Pairing pairing) {
