@@ -1,6 +1,7 @@
 package deferent.page;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Origin;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
@@ -49,7 +50,8 @@ public final class Scene {
             Track head = Track.head(side);
             Vector3D centre = trace.pairing().part(side).place().centre();
             items.add(Item.of(Role.CENTRE, side, new Item.Form.Fixed(List.of(centre), false)));
-            if (!trace.pairing().part(side).still()) {
+            // A hand said to be still may move all the same when it has to keep a light on a cord.
+            if (!trace.pairing().part(side).still() || trace.origin() == Origin.CORDED) {
                 items.add(Item.of(Role.HAND_PATH, side, new Item.Form.Run(hand, trace.periodic())));
             }
             items.add(Item.of(Role.HEAD_TRAIL, side, new Item.Form.Run(head, trace.periodic())));

@@ -9,6 +9,7 @@ import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Words;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
+import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
 import deferent.page.Palette;
@@ -61,6 +62,7 @@ final class Desk {
     /** Whether a question takes long to answer, so that a newer one may overtake it. */
     static boolean slow(Asked asked) {
         return asked.maybeText("ask").filter("fit"::equals).isPresent()
+                || asked.maybeText("show").filter("hand"::equals).isPresent()
                 || asked.maybeText("detail").filter("settled"::equals).isPresent();
     }
 
@@ -70,13 +72,14 @@ final class Desk {
                 switch (ask) {
                     case "pairing" -> pairing(asked);
                     case "fit" -> fit(asked);
+                    case "letgo" -> letGo(asked);
                     case "words" -> words(asked);
                     default ->
                             throw new BadRequest(
                                     400,
                                     "is \"" + ask + "\"",
                                     "ask",
-                                    "ask for \"pairing\", \"fit\" or \"words\"");
+                                    "ask for \"pairing\", \"fit\", \"letgo\" or \"words\"");
                 };
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
@@ -89,6 +92,7 @@ final class Desk {
         int count = asked.whole("samples", 24, 4320, Scene.USUAL_COUNT);
         double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
         boolean body = asked.yes("body", true);
+        Shown.Keep keep = Shown.Keep.asked(asked);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
@@ -102,9 +106,10 @@ final class Desk {
                         words.lexicon());
         Trace trace = readings.trace();
         Side root = readings.leader();
+        Shown shown = Shown.of(readings, keep, matter.document().kit());
         Scene scene =
                 Scene.of(
-                        trace,
+                        shown.trace(),
                         count,
                         root,
                         body ? Outline.of(matter.document().performer()).drawn() : List.of());
@@ -120,8 +125,14 @@ final class Desk {
         }
         answer.put("name", matter.said());
         answer.set("readings", ReadingsJson.tree(readings));
-        answer.set("scene", SceneJson.of(scene));
-        answer.set("strip", strip(trace, root));
+        ObjectNode seen = SceneJson.of(scene);
+        if (!shown.cordedSides().isEmpty()) {
+            seen.set("ghost", SceneJson.samples(trace, count, shown.cordedSides()));
+        }
+        answer.set("scene", seen);
+        answer.set("shown", shown.told());
+        answer.set("pull", shown.pull());
+        answer.set("strip", strip(shown.trace(), root, Strip.marks(trace)));
         ArrayNode handles = answer.putArray("handles");
         Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
         ArrayNode sizes = answer.putArray("sizes");
@@ -139,7 +150,7 @@ final class Desk {
         asked.done();
         Side leads =
                 root.isPresent()
-                        ? side(root.get())
+                        ? side("root", root.get())
                         : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
                                 .leader();
         FitReading fit =
@@ -154,16 +165,43 @@ final class Desk {
         return FitAnswer.of(fit, matter, words.lexicon());
     }
 
-    private static Side side(String word) {
+    private static Side side(String key, String word) {
         for (Side side : Side.values()) {
             if (side.word().equals(word)) {
                 return side;
             }
         }
-        throw new BadRequest(400, "is \"" + word + "\"", "root", "say left or right");
+        throw new BadRequest(400, "is \"" + word + "\"", key, "say left or right");
     }
 
-    private static ObjectNode strip(Trace trace, Side root) {
+    private ObjectNode letGo(Asked asked) {
+        Side side = side("side", asked.text("side"));
+        double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
+        double slip = asked.maybeNumber("slip_m", -20, 20).orElse(0);
+        double seconds =
+                asked.maybeNumber("seconds", 0.1, LetGoAnswer.LONGEST).orElse(LetGoAnswer.USUAL);
+        Shown.Keep keep = Shown.Keep.asked(asked);
+        Matter matter = Matter.of(asked, words.lexicon());
+        asked.has("id");
+        asked.done();
+        Kit kit = matter.document().kit();
+        Readings readings =
+                Readings.of(
+                        matter.pairing(),
+                        matter.document().performer(),
+                        kit,
+                        Detail.LIVE,
+                        words.lexicon());
+        Shown shown = Shown.of(readings, keep, kit);
+        ObjectNode answer =
+                LetGoAnswer.of(
+                        LetGoAnswer.run(shown.trace(), side, kit, time, slip, seconds),
+                        readings.leader());
+        answer.set("shown", shown.told());
+        return answer;
+    }
+
+    static ObjectNode strip(Trace trace, Side root, List<Strip.Mark> all) {
         ObjectNode strip = JsonNodeFactory.instance.objectNode();
         strip.put("root", root.word());
         strip.put("tolerance_m", LinkReading.USUAL_TOLERANCE);
@@ -181,7 +219,7 @@ final class Desk {
             }
         }
         ArrayNode marks = strip.putArray("marks");
-        for (Strip.Mark mark : Strip.marks(trace)) {
+        for (Strip.Mark mark : all) {
             marks.addObject()
                     .put("time_s", mark.time())
                     .put("kind", mark.kind().word())

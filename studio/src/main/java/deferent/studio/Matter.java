@@ -7,6 +7,7 @@ import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ record Matter(PatternDocument document, String said) {
         return document.pairing();
     }
 
-    /** Reads "phrase" or "pattern", "performer" and "change". */
+    /** Reads "phrase" or "pattern", "performer", "kit" and "change". */
     static Matter of(Asked asked, Lexicon lexicon) {
         Optional<String> phrase = asked.maybeText("phrase");
         if (phrase.isPresent() == asked.has("pattern")) {
@@ -52,6 +53,10 @@ record Matter(PatternDocument document, String said) {
         Optional<Performer> performer = asked.maybeObject("performer").map(Matter::performer);
         if (performer.isPresent()) {
             document = document.withPerformer(performer.get());
+        }
+        Optional<Kit> kit = asked.maybeObject("kit").map(Matter::kit);
+        if (kit.isPresent()) {
+            document = document.withKit(kit.get());
         }
         Pairing pairing = document.pairing();
         for (Change change : changes(asked)) {
@@ -80,6 +85,18 @@ record Matter(PatternDocument document, String said) {
                         asked.maybeNumber("shoulder_width_m", 0.2, 0.8));
         asked.done();
         return performer;
+    }
+
+    private static Kit kit(Asked asked) {
+        Kit kit =
+                new Kit(
+                        asked.maybeNumber("head_mass_kg", 0, 5).orElse(Kit.USUAL.headMass()),
+                        asked.maybeNumber("head_diameter_m", 0, 0.5)
+                                .orElse(Kit.USUAL.headDiameter()),
+                        asked.maybeNumber("cord_kg_per_m", 0, 1).orElse(Kit.USUAL.cordMass()),
+                        asked.yes("air", Kit.USUAL.air()));
+        asked.done();
+        return kit;
     }
 
     private static List<Change> changes(Asked asked) {

@@ -1,12 +1,14 @@
 package deferent.studio;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
 import deferent.page.Item;
 import deferent.page.Scene;
-import deferent.page.Track;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Base64;
+import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -24,15 +26,22 @@ final class SceneJson {
         node.put("period_s", scene.period());
         node.put("count", scene.count());
         node.put("periodic", scene.trace().periodic());
-        ObjectNode samples = node.putObject("samples");
-        for (Side side : Side.values()) {
-            ObjectNode both = samples.putObject(side.word());
-            both.put("hand", packed(scene.points(Track.hand(side))));
-            both.put("head", packed(scene.points(Track.head(side))));
-        }
+        node.set("samples", samples(scene.trace(), scene.count(), List.of(Side.values())));
         ArrayNode items = node.putArray("items");
         for (Item item : scene.items()) {
             item(items.addObject(), item);
+        }
+        return node;
+    }
+
+    /** The moving points of some sides of a trace. */
+    static ObjectNode samples(Trace trace, int count, List<Side> sides) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        Samples samples = trace.samples(count);
+        for (Side side : sides) {
+            ObjectNode both = node.putObject(side.word());
+            both.put("hand", packed(samples.hand(side)));
+            both.put("head", packed(samples.head(side)));
         }
         return node;
     }

@@ -1,0 +1,197 @@
+package deferent.studio;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.CordReading;
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
+import deferent.motion.tether.KeepTheHand;
+import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.Kit;
+import deferent.motion.tether.Pull;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * What is on the stage: the pairing as it was said, or what a cord makes of it when the light is
+ * kept or the hand. A side for which that does not exist stays as it was said, and the reason is
+ * told.
+ *
+ * @param keep what was asked to be kept
+ * @param ideal the pairing as it was said
+ * @param trace what is shown
+ * @param why what stands in the way, a side that stays ideal though a cord was asked for
+ * @param pulls of what is shown
+ */
+record Shown(Keep keep, Trace ideal, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
+
+    /** What a cord is asked to leave as it is. */
+    enum Keep {
+        IDEAL("ideal"),
+        LIGHT("light"),
+        HAND("hand");
+
+        static final List<String> WORDS = List.of("ideal", "light", "hand");
+
+        private final String word;
+
+        Keep(String word) {
+            this.word = word;
+        }
+
+        String word() {
+            return word;
+        }
+
+        /** Reads "show"; nothing said is the ideal. */
+        static Keep asked(Asked asked) {
+            return values()[WORDS.indexOf(asked.word("show", WORDS))];
+        }
+    }
+
+    static Shown of(Readings readings, Keep keep, Kit kit) {
+        Trace ideal = readings.trace();
+        Trace trace = ideal;
+        Map<Side, String> why = new EnumMap<>(Side.class);
+        Map<Side, Pull> pulls = new EnumMap<>(Side.class);
+        for (Side side : Side.values()) {
+            CordReading cord = readings.cord(side);
+            pulls.put(side, cord.pull());
+            if (keep == Keep.IDEAL) {
+                continue;
+            }
+            try {
+                trace =
+                        keep == Keep.LIGHT
+                                ? light(trace, ideal, cord, kit)
+                                : hand(trace, ideal, cord, kit, readings.detail());
+                pulls.put(side, Pull.of(trace, side, kit));
+            } catch (Refusal refusal) {
+                why.put(side, refusal.where() + " " + refusal.what());
+            }
+        }
+        return new Shown(keep, ideal, trace, why, pulls);
+    }
+
+    private static Trace light(Trace trace, Trace ideal, CordReading cord, Kit kit) {
+        Side side = cord.side();
+        // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
+        if (ideal.pairing().part(side).motion().undriven()) {
+            return trace;
+        }
+        KeepTheLight light = cord.light().orElseGet(() -> KeepTheLight.of(ideal, side, kit));
+        if (!light.possible()) {
+            throw new Refusal(
+                    light.freeFalls().isEmpty()
+                            ? "would have to jump"
+                            : "has nowhere to be: the light asks the head to fall freely",
+                    "the " + side.word() + " hand",
+                    "change the tempo or the sizes");
+        }
+        return light.in(trace);
+    }
+
+    private static Trace hand(Trace trace, Trace ideal, CordReading cord, Kit kit, Detail detail) {
+        Side side = cord.side();
+        Optional<KeepTheHand> known = cord.hand();
+        if (known.isEmpty() && detail == Detail.SETTLED && !cord.refused().isEmpty()) {
+            throw cord.refused().get(0);
+        }
+        KeepTheHand hand = known.orElseGet(() -> KeepTheHand.of(ideal, side, kit));
+        return hand.in(
+                trace,
+                hand.best()
+                        .orElseThrow(
+                                () ->
+                                        new Refusal(
+                                                hand.solutions().stream()
+                                                                .anyMatch(
+                                                                        KeepTheHand.Solution::pulls)
+                                                        ? "settles only on another motion than the"
+                                                                + " one meant"
+                                                        : hand.solutions().isEmpty()
+                                                                ? "settles on no motion with these"
+                                                                        + " turns at this tempo"
+                                                                : "would have to be pushed at this"
+                                                                        + " tempo",
+                                                "the " + side.word() + " poi",
+                                                "spin faster, or keep the light")));
+    }
+
+    /** Whether a side is shown as a cord makes it. */
+    boolean corded(Side side) {
+        return keep != Keep.IDEAL && !why.containsKey(side);
+    }
+
+    List<Side> cordedSides() {
+        List<Side> all = new ArrayList<>();
+        for (Side side : Side.values()) {
+            if (corded(side)) {
+                all.add(side);
+            }
+        }
+        return all;
+    }
+
+    /** {"asked": "light", "left": "light", "right": "ideal", "why": {"right": "..."}}. */
+    ObjectNode told() {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("asked", keep.word());
+        ObjectNode reasons = JsonNodeFactory.instance.objectNode();
+        for (Side side : Side.values()) {
+            node.put(side.word(), (corded(side) ? keep : Keep.IDEAL).word());
+            if (why.containsKey(side)) {
+                reasons.put(side.word(), why.get(side));
+            }
+        }
+        node.set("why", reasons);
+        return node;
+    }
+
+    /** The pull of both cords over the cycle. */
+    ObjectNode pull() {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        for (Side side : Side.values()) {
+            Pull pull = pulls.get(side);
+            if (pull != null) {
+                node.set(side.word(), pull(pull, 0));
+            }
+        }
+        return node;
+    }
+
+    /**
+     * One cord's pull.
+     *
+     * @param from what the trace's clock shows at the first sample, seconds
+     */
+    static ObjectNode pull(Pull pull, double from) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("head_weight_n", SceneJson.rounded(pull.headWeight()));
+        node.put("least_weights", thousandths(pull.leastWeights()));
+        node.put("greatest_weights", thousandths(pull.greatestWeights()));
+        ArrayNode weights = node.putArray("weights");
+        for (double newtons : pull.newtons()) {
+            weights.add(thousandths(pull.weights(newtons)));
+        }
+        ArrayNode slack = node.putArray("slack");
+        pull.slack()
+                .forEach(
+                        s ->
+                                slack.addObject()
+                                        .put("from_s", SceneJson.rounded(s.start() - from))
+                                        .put("to_s", SceneJson.rounded(s.end() - from)));
+        return node;
+    }
+
+    private static double thousandths(double weights) {
+        return Math.rint(weights * 1e3) / 1e3 + 0.0;
+    }
+}
