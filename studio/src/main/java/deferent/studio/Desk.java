@@ -105,8 +105,8 @@ final class Desk {
                         settled ? Detail.SETTLED : Detail.LIVE,
                         words.lexicon());
         Trace trace = readings.trace();
-        Side root = readings.leader();
         Shown shown = Shown.of(readings, keep, matter.document().kit());
+        Side root = shown.leader();
         Scene scene =
                 Scene.of(
                         shown.trace(),
@@ -180,25 +180,33 @@ final class Desk {
         double slip = asked.maybeNumber("slip_m", -20, 20).orElse(0);
         double seconds =
                 asked.maybeNumber("seconds", 0.1, LetGoAnswer.LONGEST).orElse(LetGoAnswer.USUAL);
+        int rate = asked.whole("rate", 10, 240, LetGoAnswer.RATE);
         Shown.Keep keep = Shown.Keep.asked(asked);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
+        Shown shown = shown(matter, keep);
+        ObjectNode answer =
+                LetGoAnswer.of(
+                        LetGoAnswer.run(
+                                shown.trace(), side, matter.document().kit(), time, slip, seconds),
+                        shown.leader(),
+                        rate);
+        answer.set("shown", shown.told());
+        return answer;
+    }
+
+    private Shown shown(Matter matter, Shown.Keep keep) {
         Kit kit = matter.document().kit();
-        Readings readings =
+        return Shown.of(
                 Readings.of(
                         matter.pairing(),
                         matter.document().performer(),
                         kit,
                         Detail.LIVE,
-                        words.lexicon());
-        Shown shown = Shown.of(readings, keep, kit);
-        ObjectNode answer =
-                LetGoAnswer.of(
-                        LetGoAnswer.run(shown.trace(), side, kit, time, slip, seconds),
-                        readings.leader());
-        answer.set("shown", shown.told());
-        return answer;
+                        words.lexicon()),
+                keep,
+                kit);
     }
 
     static ObjectNode strip(Trace trace, Side root, List<Strip.Mark> all) {
@@ -303,9 +311,10 @@ final class Desk {
         boolean caption = asked.yes("caption", true);
         boolean body = asked.yes("body", false);
         double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
+        Shown.Keep keep = Shown.Keep.asked(asked);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.done();
-        Trace trace = Trace.of(matter.pairing());
+        Trace trace = shown(matter, keep).trace();
         Scene scene =
                 Scene.of(
                         trace,

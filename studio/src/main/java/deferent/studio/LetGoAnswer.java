@@ -27,8 +27,8 @@ final class LetGoAnswer {
     /** Where nothing is said, seconds. */
     static final double USUAL = 5;
 
-    /** Points a second. */
-    private static final int RATE = 60;
+    /** Points a second where nothing is said. */
+    static final int RATE = 60;
 
     private LetGoAnswer() {}
 
@@ -45,10 +45,13 @@ final class LetGoAnswer {
         return LetGo.of(shown, side, kit, LetGo.Start.slipped(shown, side, time, slip), seconds);
     }
 
-    static ObjectNode of(LetGo run, Side root) {
+    /**
+     * @param rate points a second
+     */
+    static ObjectNode of(LetGo run, Side root, int rate) {
         Trace trace = run.trace();
         double from = trace.interval().start();
-        int count = Math.max(16, (int) Math.rint(RATE * trace.period()) + 1);
+        int count = Math.max(16, (int) Math.rint(rate * trace.period()) + 1);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("side", run.side().word());
         answer.put("from_s", from);

@@ -5,6 +5,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
+import deferent.motion.tether.Cord;
 import deferent.motion.tether.KeepTheHand;
 import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
@@ -25,12 +26,12 @@ import tools.jackson.databind.node.ObjectNode;
  * told.
  *
  * @param keep what was asked to be kept
- * @param ideal the pairing as it was said
+ * @param leader the root whose tie is drawn
  * @param trace what is shown
  * @param why what stands in the way, a side that stays ideal though a cord was asked for
  * @param pulls of what is shown
  */
-record Shown(Keep keep, Trace ideal, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
+record Shown(Keep keep, Side leader, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
 
     /** What a cord is asked to leave as it is. */
     enum Keep {
@@ -72,12 +73,13 @@ record Shown(Keep keep, Trace ideal, Trace trace, Map<Side, String> why, Map<Sid
                         keep == Keep.LIGHT
                                 ? light(trace, ideal, cord, kit)
                                 : hand(trace, ideal, cord, kit, readings.detail());
-                pulls.put(side, Pull.of(trace, side, kit));
+                int count = cord.pull().newtons().length;
+                pulls.put(side, Pull.of(trace, side, Cord.of(trace, side, kit), count));
             } catch (Refusal refusal) {
                 why.put(side, refusal.where() + " " + refusal.what());
             }
         }
-        return new Shown(keep, ideal, trace, why, pulls);
+        return new Shown(keep, readings.leader(), trace, why, pulls);
     }
 
     private static Trace light(Trace trace, Trace ideal, CordReading cord, Kit kit) {

@@ -10,6 +10,7 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.tether.Cord;
 import deferent.motion.tether.KeepTheHand;
 import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
@@ -122,9 +123,11 @@ class CordAskTest {
     @Test
     void thePullOfTheIdealIsThePullReadingInHeadWeights() {
         JsonNode pull = visitor.pairing(PHRASE).at("/pull/right");
-        Pull reading = Pull.of(Trace.of(Phrase.parse(PHRASE).pairing()), Side.RIGHT, Kit.USUAL);
-        assertThat(pull.get("weights").size()).isEqualTo(Pull.USUAL_COUNT);
-        for (int i = 0; i < Pull.USUAL_COUNT; i++) {
+        Trace ideal = Trace.of(Phrase.parse(PHRASE).pairing());
+        int count = pull.get("weights").size();
+        assertThat(count).isGreaterThan(90);
+        Pull reading = Pull.of(ideal, Side.RIGHT, Cord.of(ideal, Side.RIGHT, Kit.USUAL), count);
+        for (int i = 0; i < count; i++) {
             assertThat(pull.at("/weights/" + i).asDouble())
                     .isCloseTo(reading.weights(reading.newtons()[i]), within(6e-4));
         }

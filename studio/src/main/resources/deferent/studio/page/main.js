@@ -11,6 +11,7 @@ import './parts/phrase-line.js';
 import './parts/verbs.js';
 import './parts/transport.js';
 import './parts/stage-tools.js';
+import { KEEPS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
@@ -35,13 +36,15 @@ class Desk {
     this.conflict = null;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
+    this.slip = { side: 'left', slip: 0.01, seconds: 5 };
     this.cared = localStorage.getItem('deferent.care') === 'known';
     this.#colours();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words]) part.connect(this);
+    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words]) part.connect(this);
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
+    this.session.addEventListener('back', () => this.#backAgain());
     this.clock.addEventListener('state', () => this.#careful());
     this.session.live.addEventListener('close', () => this.notices.say('The studio does not answer; see that it still runs. The page goes on by itself once it does.'));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
@@ -69,6 +72,13 @@ class Desk {
       case 'fit':
         this.side.show('reading');
         session.askFit(root);
+        break;
+      case 'keep':
+        session.keep(KEEPS[(KEEPS.indexOf(session.show) + 1) % KEEPS.length]);
+        break;
+      case 'let-go':
+        if (session.letting) session.back();
+        else this.#letGo();
         break;
       case 'tap': {
         const tempo = this.pulse.tap();
@@ -106,6 +116,37 @@ class Desk {
       if (answer === 'slow') while (this.#fast() && clock.slower(1)) session.dispatchEvent(new Event('state'));
     }
     clock.play(true);
+  }
+
+  // From the moment the stage shows; the moment comes back with the pattern.
+  async #letGo() {
+    const { clock, session } = this;
+    const was = { phase: clock.phase, playing: clock.playing };
+    clock.play(false);
+    const error = session.error;
+    if (!(await session.letGo(this.slip, was.phase))) {
+      if (session.error && session.error !== error) this.notices.say(this.#sentence(session.error));
+      clock.play(was.playing);
+      return;
+    }
+    this.was = was;
+    clock.once = true;
+    clock.seek(0);
+    if (!clock.calm.matches) this.#play();
+  }
+
+  #backAgain() {
+    const { clock, was } = this;
+    clock.once = false;
+    clock.play(false);
+    clock.period = this.session.scene.period;
+    clock.seek(was.phase);
+    clock.play(was.playing);
+  }
+
+  setSlip(slip) {
+    this.slip = slip;
+    this.session.dispatchEvent(new Event('state'));
   }
 
   #fast(speed = this.clock.speed) {
@@ -231,6 +272,7 @@ class Desk {
     const c = stage.camera;
     const body = {
       pattern: session.pattern,
+      show: session.show,
       as,
       time_s: clock.phase * session.scene.period,
       width: 1600,
@@ -379,6 +421,11 @@ class Desk {
       }
       return;
     }
+    if (event.key === 'Escape' && this.session.letting && !document.querySelector('dialog[open]')) {
+      event.preventDefault();
+      this.session.back();
+      return;
+    }
     if (writing || event.altKey || document.querySelector('dialog[open]')) return;
     if (event.key === ' ' && event.target.closest?.('button, summary, a, input')) return;
     if (!this.singleKeys && event.key !== '?') return;
@@ -395,6 +442,8 @@ class Desk {
       t: () => this.act('step-timing'),
       d: () => this.act('step-direction'),
       f: () => this.act('fit'),
+      k: () => this.act('keep'),
+      g: () => this.act('let-go'),
       v: () => this.stage.nextView(),
       h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
       '/': () => this.phrase.focusField(),

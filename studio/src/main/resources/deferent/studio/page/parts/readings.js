@@ -4,7 +4,8 @@ import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { bare, cm, gap, signed, trimmed, withUnit } from './units.js';
 
-const CORD = /^(pull|light|hand|floor|hold)\b/;
+const CORD = /^(cord|pull|light|hand|floor|hold)\b/;
+const FIRST = ['hold', 'pull']; // on a hand's card, before the rest
 const GROUPS = [
   ['The other tie', (key) => key.startsWith('link')],
   ['Reach and room', (key) => /^(reach|clearance|hands|body)\b/.test(key)],
@@ -76,7 +77,12 @@ class ReadingList extends Part {
 
   #group(title, told) {
     if (!told.length) return nothing;
-    const sorted = [...told.filter((t) => t.tone === 'warn'), ...told.filter((t) => t.tone !== 'warn')];
+    const rank = (t) => {
+      const [what, , how] = t.key.split('.');
+      const at = CORD.test(t.key) ? FIRST.indexOf(what) : -1;
+      return at < 0 ? FIRST.length : at + (how ? 0.5 : 0);
+    };
+    const sorted = [...told.filter((t) => t.tone === 'warn'), ...told.filter((t) => t.tone !== 'warn')].sort((a, b) => rank(a) - rank(b));
     return html`<section class="block" aria-label=${title}>
       <h2>${title}</h2>
       ${repeat(sorted, (t) => t.key, (t) => this.#told(t))}

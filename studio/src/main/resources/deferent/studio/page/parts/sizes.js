@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import { Part } from './part.js';
 import { shown, trimmed } from './units.js';
 
+const USUAL_KIT = { head_mass_kg: 0.12, head_diameter_m: 0.07, cord_kg_per_m: 0, air: false }; // where the pattern names none
 const USUAL_STATURE = 1.7; // metres, where the pattern names none
 
 /** Every size of the pattern, to be typed in; a held size is one the fit leaves alone. */
@@ -24,7 +25,7 @@ class SizeList extends Part {
           ? html`<fieldset class="sizes" data-side=${side || 'both'}><legend>${title}</legend>${repeat(sizes, (s) => s.key, (s) => this.#row(s))}</fieldset>`
           : '';
       })}
-      ${this.#performer()}`;
+      ${this.#performer()} ${this.#kit()}`;
   }
 
   #row(size) {
@@ -56,6 +57,24 @@ class SizeList extends Part {
       <div class="size"><label for="stature">stature</label>
         <span class="entry"><input id="stature" type="number" inputmode="decimal" min="80" max="250" step="1" .value=${live(trimmed(stature * 100, 1))}
           @change=${(e) => this.#stature(Number(e.target.value) / 100)}><span class="unit">cm</span></span><span></span></div></fieldset>`;
+  }
+
+  #kit() {
+    const kit = { ...USUAL_KIT, ...this.desk.session.pattern.kit };
+    const row = (key, text, scale, unit, most, step) => html`<div class="size"><label for="kit-${key}">${text}</label>
+      <span class="entry"><input id="kit-${key}" data-kit=${key} type="number" inputmode="decimal" min="0" max=${most} step=${step} .value=${live(trimmed(kit[key] * scale, 2))}
+        @change=${(e) => this.#spin(key, e.target.value === '' ? NaN : Number(e.target.value) / scale)}><span class="unit">${unit}</span></span><span></span></div>`;
+    return html`<fieldset class="sizes"><legend>Kit</legend>
+      ${row('head_mass_kg', 'head mass', 1000, 'g', 5000, 5)} ${row('head_diameter_m', 'head across', 100, 'cm', 50, 0.5)}
+      ${row('cord_kg_per_m', 'cord mass', 1000, 'g a metre', 1000, 1)}
+      <div class="size"><label for="kit-air">air brakes the head</label>
+        <span class="entry"><input id="kit-air" type="checkbox" .checked=${live(kit.air)} @change=${(e) => this.#spin('air', e.target.checked)}></span><span></span></div></fieldset>`;
+  }
+
+  #spin(key, value) {
+    const { session } = this.desk;
+    if (Number.isNaN(value)) this.requestUpdate();
+    else session.open({ ...session.pattern, kit: { ...USUAL_KIT, ...session.pattern.kit, [key]: value } }, { then: () => this.requestUpdate() });
   }
 
   #stature(stature) {

@@ -1,9 +1,13 @@
-import { html, nothing } from 'lit';
+import { html, svg } from 'lit';
+import { live } from 'lit/directives/live.js';
 import { Part } from './part.js';
 import { SPEEDS } from '../state/clock.js';
 
 const SAID = { 0.1: 'a tenth', 0.25: 'quarter', 0.5: 'half', 1: 'full' };
 const SHORTEST = 0.06;
+const SLOW = 20; // a minute, at the ends of the scale
+const FAST = 180;
+const share = (tempo) => Math.log(tempo / SLOW) / Math.log(FAST / SLOW);
 
 /** Play and pause, speed, tempo and taps, the count, how long the light stays. */
 class TransportBar extends Part {
@@ -43,6 +47,7 @@ class TransportBar extends Part {
           <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
             title=${tempo ? 'Hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
             .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
+          ${this.#scale(tempo)}
           <button type="button" @click=${() => this.desk.act('tap')} ?disabled=${!tempo} aria-keyshortcuts="B" title="Tap the tempo (B)">Tap</button>
         </div>
         <button type="button" class="count" aria-pressed=${pulse.on} @click=${() => this.desk.act('count')} aria-keyshortcuts="C" title="Count out loud (C)">Count</button>
@@ -54,6 +59,37 @@ class TransportBar extends Part {
           <output>${this.#says(stays, period)}</output>
         </div>
       </div>`;
+  }
+
+  // The tempo on a scale, with the slowest tempos of both cords marked on it: full marks with the light kept, hollow ones with the
+  // hand kept, the left's above and the right's below.
+  #scale(tempo) {
+    const { session } = this.desk;
+    const { readings } = session.answer || {};
+    if (readings && session.answer.detail === 'settled') {
+      this.floors = readings.floor || {};
+      this.words = (readings.told || []).filter((t) => t.key.startsWith('floor.')).map((t) => t.text).join(' ');
+    }
+    const marks = [];
+    for (const side of ['left', 'right']) {
+      for (const [kept, hollow] of [['light_kept', false], ['hand_kept', true]]) {
+        const at = this.floors?.[side]?.[kept]?.tempo_bpm;
+        if (at) marks.push(floorMark(side, hollow, share(Math.max(SLOW, Math.min(FAST, at)))));
+      }
+    }
+    const words = this.words || '';
+    return html`<span class="tempo-scale" title=${words + (marks.length ? ' Marks: full with the light kept, hollow with the hand kept; the left’s above, the right’s below.' : '')}>
+      <svg viewBox="0 0 96 24" aria-hidden="true">${marks}</svg>
+      <input class="tempo-slide" type="range" min="0" max="1" step="0.002" aria-label="Tempo on a scale" aria-describedby="floor-words" ?disabled=${!tempo}
+        aria-valuetext=${tempo ? Number(tempo.value.toFixed(1)) + ' a minute' : 'its own tempo'}
+        .value=${live(String(share(Math.max(SLOW, Math.min(FAST, tempo ? tempo.value : 60)))))} @input=${this.#slide} @change=${() => session.pause()}>
+      <span id="floor-words" class="spoken">${words}</span></span>`;
+  }
+
+  #slide(event) {
+    const { session } = this.desk;
+    const value = Math.round(SLOW * (FAST / SLOW) ** Number(event.target.value));
+    session.change([{ set: 'tempo_bpm', to: value }], 'tempo', session.show === 'hand' ? 'newest tempo' : 'change');
   }
 
   #says(stays, period) {
@@ -71,6 +107,12 @@ class TransportBar extends Part {
     const value = Number(event.target.value);
     if (value > 0) this.desk.session.change([{ set: 'tempo_bpm', to: value }]);
   }
+}
+
+function floorMark(side, hollow, at) {
+  const x = 8 + 80 * at; // the slider's knob is sixteen pixels wide
+  const d = side === 'left' ? `M${x} 8l-4-7h8z` : `M${x} 16l-4 7h8z`;
+  return svg`<path data-side=${side} class=${hollow ? 'hand-kept' : 'light-kept'} d=${d}></path>`;
 }
 
 const toShare = (stays, period) => Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST);

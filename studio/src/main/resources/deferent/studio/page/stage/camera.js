@@ -56,7 +56,7 @@ export class Camera {
   frame(least, most) {
     // On a narrow stage what lies over its head and foot would cover the figure: leave room for it.
     const narrow = this.width < 1.3 * this.height;
-    const above = narrow ? 46 : 10;
+    const above = narrow ? 78 : 10;
     const below = narrow ? 34 : 10;
     const share = (this.height - above - below) / this.height;
     const halfWidth = Math.max(Math.abs(least[0]), Math.abs(most[0])) + 0.12;

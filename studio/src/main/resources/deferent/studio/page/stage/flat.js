@@ -47,7 +47,7 @@ export class FlatDrawer {
       if (show[ribbon.what.kind] === false || ribbon.what.kind === 'body') continue;
       this.#project(ribbon, camera);
       const style = RIBBON[ribbon.what.kind];
-      const colour = (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const colour = (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
       else this.#line(ribbon, colour, style);
     }
@@ -125,7 +125,9 @@ export class FlatDrawer {
       const left = Math.pow(Math.max(0, 1 - (young + old) / 2 / (fade * last)), 1.5);
       if (left < 0.01) continue;
       p.beginPath();
-      this.#stretch(l, last, head - old, head - young);
+      if (ribbon.what.closed) this.#stretch(l, last, head - old, head - young);
+      else if (head - young > 0) this.#stretch(l, last, Math.max(0, head - old), head - young);
+      else continue;
       if (glow > 0) {
         p.globalCompositeOperation = 'lighter';
         p.strokeStyle = css(colour, 0.13 * left);
@@ -143,7 +145,7 @@ export class FlatDrawer {
   #stretch(l, last, from, to) {
     const p = this.paper;
     const point = (row) => {
-      const at = ((row % last) + last) % last;
+      const at = row === last ? last : ((row % last) + last) % last;
       const i = Math.floor(at);
       const f = at - i;
       const j = Math.min(last, i + 1);

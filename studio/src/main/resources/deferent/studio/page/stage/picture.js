@@ -5,6 +5,8 @@ export const SHAPES = { disc: 0, diamond: 1, ring: 2, square: 3, cross: 4, dot: 
 
 const ROOM = 64;
 
+const SAG = 17; // parts of a slack cord, of which every other is drawn
+
 /** The two hands are told apart by shape as well as colour: the left's marks are round, the right's have corners. */
 const HAND = { left: SHAPES.ring, right: SHAPES.square };
 const HEAD = { left: SHAPES.disc, right: SHAPES.diamond };
@@ -30,6 +32,7 @@ export class Picture {
     this.strokes = 0;
     this.marks = 0;
     this.tied = false;
+    for (const side of ['left', 'right']) this.#ghost(scene, side, phase, ink);
     for (const item of scene.items) {
       const colour = ink[item.side] || ink.plain;
       switch (item.form) {
@@ -51,14 +54,57 @@ export class Picture {
   }
 
   #stroke(scene, item, phase, colour) {
+    const { weights, slack } = scene.pullAt(item.side, phase);
     const i = this.strokes++;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
-    // The left's lines are unbroken, the right's dashed, as on paper.
-    const right = item.side === 'right';
-    this.#style(i, right ? 1.35 : 1.25, right ? 11 : 0, right ? 3.5 : 0);
     this.strokeColour.set(colour, 4 * i);
     this.strokeColour[4 * i + 3] = 0.95;
+    if (slack) {
+      this.#slack(i, scene.tethers[item.side], scene.level(item.side));
+      return;
+    }
+    // The more it pulls, the thicker. The left's lines are unbroken, the right's dashed, as on paper.
+    const right = item.side === 'right';
+    this.#style(i, Math.min(3.4, 0.6 + 0.62 * Math.sqrt(Math.max(0, weights))), right ? 11 : 0, right ? 3.5 : 0);
+  }
+
+  // A cord that does not pull hangs in a bow and is dotted. A flat bow of height s over a span d is about d + 8s²/3d long. Where the
+  // cord stands upright the bow also goes aside, or it could not be seen.
+  #slack(first, length, level) {
+    const e = this.ends;
+    const a = [...e.subarray(6 * first, 6 * first + 3)];
+    const b = [...e.subarray(6 * first + 3, 6 * first + 6)];
+    const span = Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+    const bow = Math.max(0.07 * length, Math.sqrt(0.375 * Math.max(span, length / 4) * Math.max(0, length - span)));
+    const aside = span > 0 ? (0.8 * Math.abs(a[1] - b[1])) / span : 0;
+    const put = (share, at) => {
+      const hang = (4 * bow * share * (1 - share)) / Math.hypot(1, aside);
+      for (let k = 0; k < 3; k++) e[at + k] = a[k] + share * (b[k] - a[k]) + aside * hang * level[k];
+      e[at + 1] -= hang;
+    };
+    for (let part = 0; part < SAG; part += 2) {
+      const i = part === 0 ? first : this.strokes++;
+      put(part / SAG, 6 * i);
+      put((part + 1) / SAG, 6 * i + 3);
+      this.#style(i, 1.3, 0, 0);
+      if (i !== first) this.strokeColour.copyWithin(4 * i, 4 * first, 4 * first + 4);
+    }
+  }
+
+  // Where the ideal is at the same moment, thin and pale.
+  #ghost(scene, side, phase, ink) {
+    const ghost = scene.ghostOf(side, phase);
+    if (!ghost) return;
+    const i = this.strokes++;
+    this.#style(i, 0.6, 0, 0);
+    this.strokeColour.set(ink.plain, 4 * i);
+    this.strokeColour[4 * i + 3] = 0.75;
+    ['hand', 'head'].forEach((end, k) => {
+      scene.at(ghost.prefix + side + '.' + end, ghost.phase, this.ends, 6 * i + 3 * k);
+      const m = this.#mark(end === 'hand' ? 3 : 3.4, (end === 'hand' ? HAND : HEAD)[side], ink.plain, 0.8);
+      for (let n = 0; n < 3; n++) this.points[3 * m + n] = this.ends[6 * i + 3 * k + n];
+    });
   }
 
   #style(i, half, dash, space) {
@@ -110,11 +156,17 @@ export function ribbonsOf(scene) {
   });
   for (const item of scene.items) {
     if (item.form !== 'track') continue;
-    const closed = item.closed !== false && scene.closed;
+    // Of a poi that was let go, the lines stay those of the cycle it left.
+    const { base } = scene;
+    const closed = (item.closed !== false && scene.closed) || base !== null;
+    const track = base ? 'base.' + item.track : item.track;
+    if (scene.ghosts.includes(item.track)) {
+      out.push({ id: item.id + ':ghost', kind: 'ghost', side: item.side, closed, track: 'ghost.' + item.track });
+    }
     if (item.role === 'hand-path') {
-      out.push({ id: item.id, kind: 'path', side: item.side, closed, track: item.track });
+      out.push({ id: item.id, kind: 'path', side: item.side, closed, track });
     } else if (item.role === 'head-trail') {
-      out.push({ id: item.id + ':figure', kind: 'figure', side: item.side, closed, track: item.track });
+      out.push({ id: item.id + ':figure', kind: base && base.side === item.side ? 'ghost' : 'figure', side: item.side, closed, track });
     }
   }
   for (const item of scene.items) {
@@ -144,6 +196,7 @@ export function pointsOf(ribbon, scene) {
 export const RIBBON = {
   body: { core: 1.6, halo: 0, alpha: 1 },
   fixed: { core: 0.6, halo: 0, alpha: 0.4 },
+  ghost: { core: 0.55, halo: 0, alpha: 0.55 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
   figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
   trail: { core: 1.9, halo: 7.5, alpha: 1 },

@@ -2,6 +2,8 @@
 
 export const TRACKS = ['left.hand', 'left.head', 'right.hand', 'right.head'];
 
+const SAME = 5e-4; // metres; a ghost that lies nowhere further from what is shown is not drawn
+
 export class Scene {
   constructor() {
     this.period = 1;
@@ -9,11 +11,16 @@ export class Scene {
     this.closed = true;
     this.items = [];
     this.tracks = {};
+    this.ghosts = []; // tracks of the ideal that lie elsewhere than what is shown
+    this.cords = null; // pull of each side's cord
+    this.base = null; // of a poi that was let go, the cycle it was let go from
+    this.tethers = { left: 1, right: 1 };
     this.shape = ''; // which items there are; a new shape asks a drawer to build anew
   }
 
-  /** Takes over an answer's scene. */
-  read(sent) {
+  /** Takes over an answer's scene and the pull of its cords. */
+  read({ scene: sent, pull }) {
+    this.cords = pull || null;
     this.period = sent.period_s;
     this.closed = sent.periodic !== false;
     if (this.count !== sent.count) {
@@ -25,21 +32,88 @@ export class Scene {
       unpack(sent.samples[side].head, this.tracks[side + '.head']);
     }
     this.items = sent.items;
-    let shape = '' + sent.count;
+    this.#ghosts(sent);
+    for (const side of ['left', 'right']) this.tethers[side] = this.#apart(side + '.hand', side + '.head', 0);
+    let shape = '' + sent.count + this.ghosts;
     for (const item of sent.items) shape += '|' + item.id + item.form + (item.points ? item.points.length : '');
     this.shape = shape;
+  }
+
+  /** Takes over what became of a poi that was let go from another scene's cycle. */
+  readLetGo(answer, from) {
+    this.read(answer);
+    this.base = { side: answer.side, period: from.period, start: answer.from_s / from.period };
+    for (const track of TRACKS) this.tracks['base.' + track] = from.tracks[track].slice();
+    this.tethers = { ...from.tethers };
+    this.shape += '|let go ' + answer.side + from.count;
+  }
+
+  #ghosts(sent) {
+    this.ghosts = [];
+    for (const track of TRACKS) delete this.tracks['ghost.' + track];
+    for (const side of Object.keys(sent.ghost || {})) {
+      for (const end of ['hand', 'head']) {
+        const track = side + '.' + end;
+        const ghost = new Float32Array(3 * sent.count);
+        unpack(sent.ghost[side][end], ghost);
+        this.tracks['ghost.' + track] = ghost;
+        if (ghost.some((v, i) => Math.abs(v - this.tracks[track][i]) > SAME)) this.ghosts.push(track);
+      }
+    }
+  }
+
+  #apart(a, b, i) {
+    const p = this.tracks[a];
+    const q = this.tracks[b];
+    return Math.hypot(p[3 * i] - q[3 * i], p[3 * i + 1] - q[3 * i + 1], p[3 * i + 2] - q[3 * i + 2]);
+  }
+
+  /** Tracks of the ideal at the same moment, by side, where it is elsewhere: { track, phase } of hand and head. */
+  ghostOf(side, phase) {
+    if (this.base) {
+      if (side !== this.base.side) return null;
+      const cycles = this.base.start + (phase * this.period) / this.base.period;
+      return { prefix: 'base.', phase: cycles - Math.floor(cycles) };
+    }
+    return this.ghosts.some((track) => track.startsWith(side)) ? { prefix: 'ghost.', phase } : null;
+  }
+
+  /** Pull of a side's cord at a phase, in head weights, and whether it is slack. */
+  pullAt(side, phase) {
+    const cord = this.cords && this.cords[side];
+    if (!cord) return { weights: 1, slack: false };
+    const w = cord.weights;
+    const n = this.closed ? w.length : w.length - 1;
+    const share = phase * n;
+    const i = Math.min(w.length - 1, Math.floor(share));
+    const f = share - Math.floor(share);
+    const weights = w[i] * (1 - f) + w[this.closed ? (i + 1) % w.length : Math.min(w.length - 1, i + 1)] * f;
+    const time = phase * this.period;
+    return { weights, slack: cord.slack.some((s) => time >= s.from_s && time <= s.to_s) };
   }
 
   /** Where a track stands at a phase in [0, 1), between its two nearest samples. */
   at(track, phase, out, offset = 0) {
     const xyz = this.tracks[track];
-    const n = this.count;
-    const share = this.closed ? phase * n : phase * (n - 1);
+    const n = xyz.length / 3;
+    const closed = this.closed || track.startsWith('base.');
+    const share = closed ? phase * n : phase * (n - 1);
     const i = Math.floor(share) % n;
     const f = share - Math.floor(share);
-    const j = this.closed ? (i + 1) % n : Math.min(n - 1, i + 1);
+    const j = closed ? (i + 1) % n : Math.min(n - 1, i + 1);
     for (let k = 0; k < 3; k++) out[offset + k] = xyz[3 * i + k] * (1 - f) + xyz[3 * j + k] * f;
     return out;
+  }
+
+  /** The level way in which a side's head moves most: across or toward the audience. */
+  level(side) {
+    const xyz = this.tracks[side + '.head'];
+    let [x, z] = [0, 0];
+    for (let i = 3; i < xyz.length; i += 3) {
+      x = Math.max(x, Math.abs(xyz[i] - xyz[0]));
+      z = Math.max(z, Math.abs(xyz[i + 2] - xyz[2]));
+    }
+    return x >= z ? [1, 0, 0] : [0, 0, 1];
   }
 
   /** Corners of the box that holds every path. */
@@ -65,7 +139,7 @@ export class Scene {
       const head = this.tracks[side + '.head'];
       let angle = 0;
       const n = this.count;
-      for (let i = 0; i < n; i++) {
+      for (let i = 0; i < (this.closed ? n : n - 1); i++) {
         const j = 3 * ((i + 1) % n);
         let cos = 0;
         let a = 0;

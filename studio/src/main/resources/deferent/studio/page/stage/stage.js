@@ -161,8 +161,9 @@ export class StageElement extends HTMLElement {
     const drag = this.session.dragging;
     this.clock.period = this.session.scene.period;
     this.drawer.load(this.session.scene);
-    this.#rack(answer.handles);
-    if (!drag) this.#frameIfNeeded();
+    this.classList.toggle('letting', !!this.session.letting);
+    if (answer.handles) this.#rack(answer.handles);
+    if (!drag && !this.session.letting) this.#frameIfNeeded();
     this.draw();
     if (times) {
       times.drawn = performance.now();
@@ -195,7 +196,7 @@ export class StageElement extends HTMLElement {
     this.tieLabel.hidden = !this.picture.tied;
     if (!this.picture.tied) return;
     // The label says what the strip says: the distance in the plane, without the hand's breadth between the two planes.
-    const { gap_m: open, tolerance_m: breadth = 0.08 } = this.session.answer.strip;
+    const { gap_m: open, tolerance_m: breadth = 0.08 } = this.session.now.strip;
     const now = open[Math.floor(this.clock.phase * open.length) % open.length];
     const text = gap(now);
     if (this.tieText !== text) {
@@ -258,7 +259,9 @@ export class StageElement extends HTMLElement {
       const { handle } = element;
       let [x, y, z] = handle.at;
       if (handle.follows) {
-        this.session.scene.at(handle.follows, this.clock.phase, this.place);
+        // A handle sets the pattern as it is said, so it stays with the ideal.
+        const { scene } = this.session;
+        scene.at(scene.tracks['ghost.' + handle.follows] ? 'ghost.' + handle.follows : handle.follows, this.clock.phase, this.place);
         [x, y, z] = this.place;
       }
       const seen = this.camera.project(x, y, z, this.spot);

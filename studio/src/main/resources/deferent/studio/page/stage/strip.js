@@ -1,11 +1,14 @@
-// One cycle from left to right: how far the tie is open, marks for beats, petals and stalls, and a handle to go to a moment.
+// One cycle from left to right, or the time a poi was let go for: how far the tie is open, what each cord pulls, marks for beats,
+// petals and stalls, and a handle to go to a moment.
 
 import uPlot from 'uplot';
-import { cm, seconds } from '../parts/units.js';
+import { cm, seconds, signed, trimmed } from '../parts/units.js';
 
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
 const CALM = 100; // milliseconds between drawings while dragging
-const LANES = 22; // pixels above the plot for the marks of both hands
+const MARKS = 22; // pixels for the marks of both hands
+const CORDS = 32; // pixels for the pull of both cords
+const LANES = MARKS + CORDS; // above the plot
 
 export class StripElement extends HTMLElement {
   connect(session, clock) {
@@ -21,11 +24,14 @@ export class StripElement extends HTMLElement {
     this.innerHTML = `
       <p class="strip-key"><b>Tie open</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
         <span data-what="breadth"><i></i>a hand’s breadth</span>
+        <span class="strip-pull"><b>Pull</b> <span data-what="pull"><i></i><span></span></span> <span data-what="slack"><i></i>slack</span></span>
         <span class="strip-marks"><span>| beat</span> <span>○ petal</span> <span>■ stall</span></span></p>
       <div class="strip-plot" aria-hidden="true"></div>
       <div class="strip-now" aria-hidden="true"><i></i></div>
       <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">`;
     this.plotPlace = this.querySelector('.strip-plot');
+    this.pullKey = this.querySelector('[data-what=pull] span');
+    this.markKey = this.querySelector('.strip-marks');
     this.keys = ['this', 'other'].map((what) => this.querySelector(`[data-what=${what}] span`));
     this.now = this.querySelector('.strip-now');
     this.scrub = this.querySelector('.strip-scrub');
@@ -55,7 +61,7 @@ export class StripElement extends HTMLElement {
   recolour() {
     const style = getComputedStyle(this);
     const get = (name) => style.getPropertyValue(name).trim();
-    this.ink = { text: get('--muted'), line: get('--line'), tie: get('--tie'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint') };
+    this.ink = { text: get('--muted'), line: get('--line'), tie: get('--tie'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint'), slack: get('--wrong') };
     if (this.plot) {
       this.plot.destroy();
       this.plot = null;
@@ -88,7 +94,7 @@ export class StripElement extends HTMLElement {
   }
 
   #show() {
-    const answer = this.session.answer;
+    const answer = this.session.now;
     if (!answer || !this.clientWidth) return;
     if (!this.ink) this.recolour();
     const { strip } = answer;
@@ -97,26 +103,94 @@ export class StripElement extends HTMLElement {
     if (!this.data || this.data[0].length !== n + 1) this.data = [new Float64Array(n + 1), new Float64Array(n + 1), new Float64Array(n + 1)];
     const other = strip.ties && strip.ties.find((t) => t.root !== strip.root);
     let most = 0;
+    const last = this.session.scene.closed ? 0 : n - 1; // where the line ends: at its start again, or where it stands
     for (let i = 0; i <= n; i++) {
       this.data[0][i] = (period * i) / n;
-      this.data[1][i] = strip.gap_m[i % n] * 100;
-      this.data[2][i] = other ? other.gap_m[i % n] * 100 : NaN;
+      this.data[1][i] = strip.gap_m[i < n ? i : last] * 100;
+      this.data[2][i] = other ? other.gap_m[i < n ? i : last] * 100 : NaN;
       most = Math.max(most, this.data[1][i]);
     }
     const tolerance = (strip.tolerance_m ?? 0.08) * 100;
     const top = nice(Math.max(most * 1.08, tolerance * 2.5));
     if (!this.top || top > this.top || !this.session.dragging) this.top = top;
     this.tolerance = tolerance;
-    this.marks = strip.marks || [];
+    const { letting } = this.session;
+    this.marks = letting ? letting.events.map((e) => ({ ...e, side: letting.side })) : strip.marks || [];
+    if (this.lets !== !!letting) {
+      this.lets = !!letting;
+      this.markKey.innerHTML = letting ? '<span>✕ snaps taut</span>' : '<span>| beat</span> <span>○ petal</span> <span>■ stall</span>';
+    }
+    this.#cords(answer.pull);
     if (this.root !== strip.root) {
       this.root = strip.root;
       const rider = { left: 'right', right: 'left' };
       this.keys[0].textContent = `${strip.root} head to ${rider[strip.root]} hand`;
       this.keys[1].textContent = `${rider[strip.root]} head to ${strip.root} hand`;
     }
+    this.ink.ground = getComputedStyle(this).getPropertyValue('--paper').trim();
     if (!this.plot) this.#make();
     this.plot.setData(this.data, true);
     this.#moment();
+  }
+
+  // How wide a ribbon is goes with the root of the pull, as the tether on the stage does, so that a light pull beside a hard one is still
+  // seen. The hardest pull of the cycle fills its lane, and keeps doing so while a hand drags.
+  #cords(pull) {
+    this.pull = pull;
+    const most = Math.max(...['left', 'right'].map((side) => pull[side].greatest_weights), 1);
+    if (!this.mostPull || most > this.mostPull || !this.session.dragging) this.mostPull = most;
+    const text = `up to ${trimmed(most, most < 9.95 ? 1 : 0)} head weights`;
+    if (this.pullText !== text) this.pullKey.textContent = this.pullText = text;
+  }
+
+  #drawCords(u) {
+    const ratio = devicePixelRatio;
+    const { ctx } = u;
+    const { left, width, top } = u.bbox;
+    const { closed, period } = this.session.scene;
+    ctx.save();
+    ctx.setLineDash([]);
+    ['left', 'right'].forEach((side, lane) => {
+      const { weights, slack } = this.pull[side];
+      const middle = top + (-CORDS - 1 + 8 + lane * 15) * ratio;
+      const half = 6 * ratio;
+      const n = closed ? weights.length : weights.length - 1;
+      const wide = (i) => Math.max(0.5 * ratio, half * Math.sqrt(Math.max(0, weights[i % weights.length]) / this.mostPull));
+      const line = (way) => {
+        for (let k = 0; k <= n; k++) {
+          const i = way > 0 ? k : n - k;
+          ctx.lineTo(left + (width * i) / n, middle - way * wide(i));
+        }
+      };
+      ctx.fillStyle = this.ink[side];
+      ctx.beginPath();
+      line(1);
+      line(-1);
+      ctx.fill();
+      // Slack in plain sight: the lane is struck through from edge to edge.
+      for (const s of slack) {
+        const from = left + (width * s.from_s) / period;
+        const across = Math.max(2 * ratio, (width * (s.to_s - s.from_s)) / period);
+        ctx.save();
+        ctx.beginPath();
+        ctx.rect(from, middle - half, across, 2 * half);
+        ctx.clip();
+        ctx.fillStyle = this.ink.ground;
+        ctx.fillRect(from, middle - half, across, 2 * half);
+        ctx.strokeStyle = this.ink.slack;
+        ctx.lineWidth = 1.4 * ratio;
+        ctx.beginPath();
+        const step = 5 * ratio;
+        for (let x = Math.floor((from - 2 * half) / step) * step; x < from + across; x += step) {
+          ctx.moveTo(x, middle + half);
+          ctx.lineTo(x + 2 * half, middle - half);
+        }
+        ctx.stroke();
+        ctx.strokeRect(from, middle - half, across, 2 * half);
+        ctx.restore();
+      }
+    });
+    ctx.restore();
   }
 
   #make() {
@@ -142,7 +216,7 @@ export class StripElement extends HTMLElement {
           { stroke: this.ink.tie, width: 2, points: { show: false } },
           { stroke: this.ink.other, width: 1, dash: [3, 4], points: { show: false } },
         ],
-        hooks: { drawClear: [(u) => this.#band(u)], draw: [(u) => this.#drawMarks(u)] },
+        hooks: { drawClear: [(u) => this.#band(u)], draw: [(u) => this.#drawCords(u), (u) => this.#drawMarks(u)] },
       },
       this.data,
       this.plotPlace,
@@ -178,6 +252,14 @@ export class StripElement extends HTMLElement {
         ctx.moveTo(x, y - r * 1.1);
         ctx.lineTo(x, y + r * 1.1);
         ctx.stroke();
+      } else if (mark.kind === 'snap') {
+        ctx.moveTo(x - r, y - r);
+        ctx.lineTo(x + r, y + r);
+        ctx.moveTo(x - r, y + r);
+        ctx.lineTo(x + r, y - r);
+        ctx.stroke();
+      } else if (mark.kind === 'slack') {
+        continue; // the ribbon shows it
       } else if (mark.kind === 'stall') {
         ctx.rect(x - r * 0.8, y - r * 0.8, r * 1.6, r * 1.6);
         ctx.fill();
@@ -190,7 +272,7 @@ export class StripElement extends HTMLElement {
   }
 
   #moment() {
-    const answer = this.session && this.session.answer;
+    const answer = this.session && this.session.now;
     if (!answer) return;
     const phase = this.clock.phase;
     const width = this.clientWidth - PAD.left - PAD.right;
@@ -199,9 +281,14 @@ export class StripElement extends HTMLElement {
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, tie open ${cm(gaps[Math.floor(phase * gaps.length) % gaps.length])}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, tie open ${cm(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
+  }
+
+  #says(side, phase) {
+    const { weights, slack } = this.session.scene.pullAt(side, phase);
+    return slack ? `${side} cord slack` : `${side} cord pulls ${signed(trimmed(weights, 1))} head weights`;
   }
 }
 

@@ -68,6 +68,7 @@ uniform float halo;
 uniform vec2 dashes;
 uniform float now;
 uniform float fade;
+uniform float wraps;
 uniform float glow;
 out vec4 paint;
 void main() {
@@ -75,7 +76,8 @@ void main() {
   float a = 1.0 - smoothstep(core - 0.6, core + 0.6, d);
   vec3 c = colour.rgb;
   if (fade > 0.0) {
-    float age = fract(now - phase) / fade;
+    float since = now - phase;
+    float age = (wraps > 0.5 ? fract(since) : (since < 0.0 ? fade : since)) / fade;
     float left = pow(max(0.0, 1.0 - age), 1.5);
     float soft = exp(-d * d / (halo * halo * 0.28));
     c = mix(c, mix(c, vec3(1.0), 0.55), a * left * glow);
@@ -252,7 +254,8 @@ export class WebglDrawer {
     this.ground.set(ground[0], ground[1], ground[2]);
     for (const ribbon of this.ribbons) {
       const u = ribbon.mesh.material.uniforms;
-      const colour = ribbon.what.kind === 'body' ? ink.outline : (ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const { kind } = ribbon.what;
+      const colour = kind === 'body' ? ink.outline : (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       const style = RIBBON[ribbon.what.kind];
       u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
       u.core.value = style.core * this.ratio;
@@ -263,6 +266,7 @@ export class WebglDrawer {
       u.now.value = phase;
       const trail = ribbon.what.kind === 'trail';
       u.fade.value = trail ? fade : 0;
+      u.wraps.value = ribbon.what.closed ? 1 : 0;
       if (trail && ribbon.what.closed) {
         const parts = ribbon.rows - 1;
         const lit = Math.min(parts, Math.ceil(fade * parts) + 2);
@@ -348,6 +352,7 @@ export class WebglDrawer {
         dashes: { value: new Vector2() },
         now: { value: 0 },
         fade: { value: 0 },
+        wraps: { value: 1 },
         glow: { value: 1 },
       });
       const mesh = new Mesh(geometry, material);

@@ -4,7 +4,8 @@ const PHRASE = 'phrase=';
 const PATTERN = 'pattern=';
 
 export async function written(answer) {
-  if (answer.phrase) return PHRASE + encodeURIComponent(answer.phrase).replaceAll('%20', '+').replaceAll('%2C', ',');
+  // A phrase says nothing of what is spun.
+  if (answer.phrase && !answer.pattern.kit) return PHRASE + encodeURIComponent(answer.phrase).replaceAll('%20', '+').replaceAll('%2C', ',');
   return PATTERN + (await packed(JSON.stringify(answer.pattern)));
 }
 

@@ -3,6 +3,8 @@
 
 export const SPEEDS = [0.1, 0.25, 0.5, 1];
 
+const LAST = 0.9999;
+
 export class Clock extends EventTarget {
   constructor() {
     super();
@@ -10,6 +12,7 @@ export class Clock extends EventTarget {
     this.period = 1;
     this.speed = 0.5;
     this.playing = false;
+    this.once = false; // stops at the end rather than beginning anew
     this.turns = 0; // whole cycles since play began, for the count
     this.frame = (now) => this.#frame(now);
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
@@ -17,6 +20,7 @@ export class Clock extends EventTarget {
 
   play(on = !this.playing) {
     if (on === this.playing) return;
+    if (on && this.once && this.phase >= LAST) this.phase = 0;
     this.playing = on;
     this.last = 0;
     if (on) requestAnimationFrame(this.frame);
@@ -42,6 +46,11 @@ export class Clock extends EventTarget {
     if (this.last) {
       const on = (Math.min(0.1, (now - this.last) / 1000) * this.speed) / this.period;
       const phase = this.phase + on;
+      if (this.once && phase >= LAST) {
+        this.seek(LAST);
+        this.play(false);
+        return;
+      }
       this.turns += Math.floor(phase);
       this.phase = phase % 1;
     }

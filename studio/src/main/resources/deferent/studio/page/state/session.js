@@ -8,6 +8,8 @@ export const FIRST = 'isolation vs four-petal antispin';
 
 const REST = 220; // milliseconds of quiet before the dear readings are asked for
 const DEPTH = 200; // changes kept for undo
+const RATE = 240; // points a second of a poi that is let go: enough that a fast head's trail is round
+const NEWEST = 'newest move'; // of this kind only the newest waits
 
 export class Session extends EventTarget {
   constructor() {
@@ -26,6 +28,69 @@ export class Session extends EventTarget {
     this.dragging = null;
     this.fit = null;
     this.locked = new Set(); // sizes the fit must leave alone
+    this.show = 'ideal'; // what a cord is asked to keep: 'ideal', 'light' or 'hand'
+    this.letting = null; // the answer about a poi that was let go, while it is on the stage
+  }
+
+  /** What is on the stage: the pattern, or a poi that was let go. */
+  get now() {
+    return this.letting || this.answer;
+  }
+
+  /** The ideal, what a cord asks of the hand that keeps the light, or what the head does when the hand keeps its path. */
+  keep(show) {
+    if (show === this.show) return;
+    this.show = show;
+    if (this.pattern) this.open(this.pattern, { step: false });
+    this.#tell('state');
+  }
+
+  /** Lets one poi go from a moment of what is shown; resolves to whether it is on the stage now. */
+  async letGo({ side, slip, seconds }, phase) {
+    if (!this.pattern) return false;
+    const asked = this.answer;
+    let answer;
+    try {
+      const body = { ask: 'letgo', pattern: this.pattern, show: this.show, side, slip_m: slip, seconds, rate: RATE };
+      answer = await post({ ...body, time_s: phase * this.scene.period });
+    } catch {
+      answer = { error: { what: 'did not come', where: 'the answer', right: 'see that the studio still runs, then let go again' } };
+    }
+    if (this.answer.pattern !== asked.pattern) return false;
+    if (answer.error) {
+      this.error = answer.error;
+      this.#tell('state');
+      return false;
+    }
+    this.letting = answer;
+    this.standing = this.scene;
+    this.scene = new Scene();
+    this.scene.readLetGo(answer, this.standing);
+    this.#tell('let-go');
+    this.dispatchEvent(new CustomEvent('scene', { detail: { answer } }));
+    this.#tell('state');
+    return true;
+  }
+
+  /** Back from a poi that was let go to the pattern. */
+  back() {
+    if (!this.#backInside()) return;
+    this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
+    this.#tell('state');
+  }
+
+  #backInside() {
+    if (!this.letting) return false;
+    this.letting = null;
+    this.scene = this.standing;
+    this.standing = null;
+    this.#tell('back');
+    return true;
+  }
+
+  // What each question about the pattern says besides its own.
+  #ask(body) {
+    return { ask: 'pairing', detail: 'live', ...(this.show === 'ideal' ? {} : { show: this.show }), ...body };
   }
 
   get pattern() {
@@ -47,7 +112,11 @@ export class Session extends EventTarget {
     this.said = text;
     this.fit = null;
     this.live.ask(
-      { ask: 'pairing', phrase: text, detail: 'live' },
+      () => {
+        // Whoever types another phrase still is who they are and spins what they spin.
+        const { performer, kit } = this.pattern || {};
+        return this.#ask({ phrase: text, ...(performer && { performer }), ...(kit && { kit }) });
+      },
       (answer, times) => {
         if (answer.error) this.#refused(answer.error, text);
         else this.#take(answer, times, { said: text, merge: 'say' });
@@ -60,30 +129,30 @@ export class Session extends EventTarget {
    * One change or several at once, as one step of undo. Changes with the same `merge` in a row are one step. A function gives the
    * changes when it is their turn, from what then stands.
    */
-  change(changes, merge = null) {
+  change(changes, merge = null, kind = 'change') {
     if (!this.pattern) return;
     this.fit = null;
     this.live.ask(
-      () => ({ ask: 'pairing', pattern: this.pattern, change: typeof changes === 'function' ? changes() : changes, detail: 'live' }),
+      () => this.#ask({ pattern: this.pattern, change: typeof changes === 'function' ? changes() : changes }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { merge });
       },
-      'change',
+      kind,
     );
   }
 
   /** Another whole pattern: from the shelf, a link or a fit. */
-  open(pattern, { shelved = this.shelved, fit = null, then } = {}) {
+  open(pattern, { shelved = this.shelved, fit = this.fit && pattern === this.pattern ? this.fit : null, step = true, then } = {}) {
     this.live.ask(
-      { ask: 'pairing', pattern, detail: 'live' },
+      () => this.#ask({ pattern }),
       (answer, times) => {
         if (answer.error) {
           this.#refused(answer.error);
         } else {
           this.shelved = shelved;
           this.fit = fit;
-          this.#take(answer, times, {});
+          this.#take(answer, times, { step });
         }
         if (then) then(!answer.error);
       },
@@ -96,18 +165,21 @@ export class Session extends EventTarget {
     this.fit = null;
   }
 
-  /** Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another. */
+  /**
+   * Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another, unless the hand
+   * is kept: what the head then does takes longer to find than a hand to move, and only the newest move waits.
+   */
   drag(to, seen) {
     const { key, from, phase, base } = this.dragging;
     this.dragging.moved = true;
     const time = phase * this.scene.period;
     this.live.ask(
-      { ask: 'pairing', pattern: base, change: [{ grab: key, to, from, time_s: time }], detail: 'live', samples: 360 },
+      this.#ask({ pattern: base, change: [{ grab: key, to, from, time_s: time }], samples: 360 }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { step: false });
       },
-      'move',
+      this.show === 'hand' ? NEWEST : 'move',
       seen,
     );
   }
@@ -118,7 +190,8 @@ export class Session extends EventTarget {
     this.dragging = null;
     if (!moved) return;
     const finish = () => {
-      if (this.live.busy && (this.live.asked?.kind === 'move' || this.live.waiting.some((q) => q.kind === 'move'))) {
+      const moving = (q) => q && (q.kind === 'move' || q.kind === NEWEST);
+      if (this.live.busy && (moving(this.live.asked) || this.live.waiting.some(moving))) {
         setTimeout(finish, 10);
         return;
       }
@@ -183,7 +256,7 @@ export class Session extends EventTarget {
     this.error = null;
     this.fit = null;
     this.live.ask(
-      { ask: 'pairing', pattern: step.pattern, detail: 'live' },
+      () => this.#ask({ pattern: step.pattern }),
       (answer, times) => {
         if (!answer.error) this.#take(answer, times, { step: false, said: step.said });
       },
@@ -192,9 +265,10 @@ export class Session extends EventTarget {
   }
 
   #take(answer, times, { step = true, said, merge = null }) {
+    this.#backInside();
     this.answer = answer;
     this.error = null;
-    this.scene.read(answer.scene);
+    this.scene.read(answer);
     if (said !== undefined) this.said = said;
     else this.said = answer.phrase ?? this.said;
     this.unsaid = said === undefined && answer.phrase === null;
@@ -209,12 +283,12 @@ export class Session extends EventTarget {
   #settle() {
     const asked = this.answer;
     this.live.ask(
-      { ask: 'pairing', pattern: asked.pattern, detail: 'settled' },
+      this.#ask({ pattern: asked.pattern, detail: 'settled' }),
       (answer) => {
         if (answer.error || this.answer !== asked) return;
         this.answer = { ...asked, detail: 'settled', readings: answer.readings };
-        if (answer.scene.count !== this.scene.count) {
-          this.scene.read(answer.scene);
+        if (!this.letting && answer.scene.count !== this.scene.count) {
+          this.scene.read(answer);
           this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
         }
         this.#tell('state');

@@ -1,0 +1,130 @@
+import { html, nothing } from 'lit';
+import { Part } from './part.js';
+import { signed, trimmed } from './units.js';
+
+export const KEEPS = ['ideal', 'light', 'hand'];
+const SAID = { ideal: 'Ideal', light: 'Keep the light', hand: 'Keep the hand' };
+const MEANS = {
+  ideal: 'The pattern as it is said, the tether a rod',
+  light: 'The tether a cord: the head keeps its figure, the hand goes where it must',
+  hand: 'The tether a cord: the hand keeps its path, the head goes where it does',
+};
+const LATEST = 3; // events that stay on the stage
+
+/** Over the stage: what the cord keeps, and letting a poi go. */
+class CordTools extends Part {
+  connect(desk) {
+    super.connect(desk);
+    this.open = false;
+    desk.clock.addEventListener('tick', () => this.#passed());
+  }
+
+  render() {
+    const { session, slip } = this.desk;
+    const { letting } = session;
+    return html`
+      <fieldset class="keeps" ?disabled=${!session.pattern}>
+        <legend class="spoken">What a cord keeps</legend>
+        ${KEEPS.map(
+          (keep) => html`<label title="${MEANS[keep]} (K)"><input type="radio" name="keep" aria-keyshortcuts="K" .checked=${session.show === keep}
+            @change=${() => session.keep(keep)}><span>${SAID[keep]}</span></label>`,
+        )}
+      </fieldset>
+      <div class="let-go" @keydown=${this.#key}>
+        <button type="button" class="let" aria-keyshortcuts="G" aria-pressed=${!!letting} ?disabled=${!session.pattern}
+          title=${letting ? 'Back to the pattern (Escape)' : 'From this moment on let the cord decide (G)'}
+          @click=${() => this.desk.act('let-go')}>${letting ? 'Back' : 'Let go'}</button>
+        <button type="button" class="icon more" aria-label="Slip and time to let go" aria-expanded=${this.open} aria-controls="let-go-sizes"
+          @click=${() => this.#toggle()}>${MORE}</button>
+        <div class="let-sizes" id="let-go-sizes" ?hidden=${!this.open}>
+          <div role="radiogroup" aria-label="Poi to let go">
+            ${['left', 'right'].map(
+              (side) => html`<label><input type="radio" name="let-side" .checked=${slip.side === side} @change=${() => this.#set('side', side)}> ${side}</label>`,
+            )}
+          </div>
+          <label for="let-slip">slip ahead</label>
+          <span><input id="let-slip" type="number" inputmode="decimal" step="0.5" min="-150" max="150" .value=${trimmed(slip.slip * 100, 1)}
+            @change=${(e) => this.#number('slip', e.target, 100, -1.5, 1.5)}> cm</span>
+          <label for="let-seconds">follow for</label>
+          <span><input id="let-seconds" type="number" inputmode="decimal" step="0.5" min="0.5" max="10" .value=${trimmed(slip.seconds, 1)}
+            @change=${(e) => this.#number('seconds', e.target, 1, 0.1, 10)}> s</span>
+        </div>
+      </div>
+      ${letting ? this.#happened(letting) : this.#why()}`;
+  }
+
+  // A side that cannot be shown as asked says so where it is looked for.
+  #why() {
+    const { shown } = this.desk.session.answer || {};
+    const why = shown ? Object.values(shown.why) : [];
+    if (!why.length || this.desk.session.dragging) return nothing;
+    return html`<div class="happened" role="status">${why.map((text) => html`<p>Still the ideal: ${text}.</p>`)}</div>`;
+  }
+
+  #happened(letting) {
+    const now = this.desk.clock.phase * letting.seconds;
+    const { slip } = this.desk;
+    const past = said(letting).filter((e) => e.time <= now + 1e-9);
+    const ahead = Math.abs(slip.slip) < 5e-4 ? 'without a slip' : signed(trimmed(Math.abs(slip.slip) * 100, 1)) + '\u202fcm ' + (slip.slip > 0 ? 'ahead' : 'behind');
+    return html`<div class="happened" role="log" aria-label="What the cord did">
+      <p>The ${letting.side} poi let go, ${ahead}.</p>
+      ${past.slice(-LATEST).map((e) => html`<p>${time(e.time)} ${e.text}.</p>`)}
+    </div>`;
+  }
+
+  #passed() {
+    const { letting } = this.desk.session;
+    if (!letting) return;
+    const now = this.desk.clock.phase * letting.seconds;
+    const count = said(letting).filter((e) => e.time <= now).length;
+    if (count !== this.count) {
+      this.count = count;
+      this.requestUpdate();
+    }
+  }
+
+  #toggle(open = !this.open) {
+    this.open = open;
+    this.requestUpdate();
+  }
+
+  #key(event) {
+    if (event.key !== 'Escape' || !this.open) return;
+    event.stopPropagation();
+    this.#toggle(false);
+    this.querySelector('.more').focus();
+  }
+
+  #set(key, value) {
+    this.desk.setSlip({ ...this.desk.slip, [key]: value });
+  }
+
+  #number(key, field, scale, least, most) {
+    const value = Number(field.value) / scale;
+    if (field.value !== '' && value >= least && value <= most) this.#set(key, value);
+    field.value = trimmed(this.desk.slip[key] * scale, 1);
+  }
+}
+
+const kept = new WeakMap();
+
+/** What happened, in words, by time. */
+function said(letting) {
+  if (kept.has(letting)) return kept.get(letting);
+  const all = letting.events.map((e) => ({
+    time: e.time_s,
+    text: e.kind === 'slack' ? 'the cord goes slack' : 'it snaps taut and loses ' + trimmed(e.loss_j, e.loss_j < 0.095 ? 3 : 2) + '\u202fJ',
+  }));
+  if (letting.lost_at_s !== null) all.push({ time: letting.lost_at_s, text: 'half a tether away from where it should be' });
+  all.sort((a, b) => a.time - b.time);
+  const end = letting.lost_at_s === null ? 'still with the figure, at most ' + trimmed(letting.farthest_m * 100, 1) + '\u202fcm away' : 'that was ' + trimmed(letting.seconds, 1) + '\u202fs';
+  all.push({ time: letting.seconds * 0.999, text: end });
+  kept.set(letting, all);
+  return all;
+}
+
+const time = (seconds) => html`<b>${seconds.toFixed(2)}\u202fs</b>`;
+
+const MORE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 8 5 5 5-5" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
+
+customElements.define('cord-tools', CordTools);
