@@ -26,12 +26,13 @@ import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
  *
  * <p>Two flat paths are compared on one sheet, which may be turned over; others in space. The
  * search is local about its candidates, so its result is an upper bound; {@link Extent} gives the
- * lower. Against sixty random starts a pair on random pairs of paths it ended within half a percent
- * of their best, four pairs in a hundred up to a twentieth above it, all of them far apart.
+ * lower. Loops that nearly repeat have many candidates of one height: of 400 flowers against nearly
+ * the same flower, turned and timed otherwise, seven came out more than three hundredths apart, the
+ * worst by a quarter. Curves of one shape are always found: of 5000, none was left above 0.04 mm.
  */
 final class ShapeSearch {
-    private static final int ROUGH = 64;
-    private static final int FINER = 6;
+    private static final int ROUGH = 96;
+    private static final int FINER = 4;
     private static final int FINE = FINER * ROUGH;
     private static final int MARGIN = 12;
     private static final int FAN = 12;
@@ -107,7 +108,7 @@ final class ShapeSearch {
     // Stops at once when nothing better can be had.
     private Fit best(double enough) {
         List<Fit> fits = new ArrayList<>();
-        for (Peak peak : peaks(ROUGH, 6)) {
+        for (Peak peak : peaks(ROUGH, 12)) {
             // Curves of one shape are told at once: they fit when both walk in step.
             Fit together = between(start(peak, ROUGH), FINE);
             if (together.within(enough)) {
@@ -128,11 +129,11 @@ final class ShapeSearch {
             }
         }
         List<Fit> few = new ArrayList<>();
-        for (Fit fit : nearest(fits, 3)) {
+        for (Fit fit : nearest(fits, 6)) {
             few.add(drawn(restarted(fit), whole(ROUGH), 3, 30));
         }
         List<Fit> fine = new ArrayList<>();
-        for (Fit fit : nearest(few, 2)) {
+        for (Fit fit : nearest(few, 4)) {
             Fit inStep = between(fit, FINE);
             if (inStep.squared < 4 * fit.squared) {
                 inStep = drawn(inStep, corridor(inStep), 2, 20);
