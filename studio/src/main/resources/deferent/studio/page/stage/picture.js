@@ -76,7 +76,7 @@ export class Picture {
     const a = [...e.subarray(6 * first, 6 * first + 3)];
     const b = [...e.subarray(6 * first + 3, 6 * first + 6)];
     const span = Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
-    const bow = Math.max(0.07 * length, Math.sqrt(0.375 * Math.max(span, length / 4) * Math.max(0, length - span)));
+    const bow = Math.max(0.1 * length, Math.sqrt(0.375 * Math.max(span, length / 4) * Math.max(0, length - span)));
     const aside = span > 0 ? (0.8 * Math.abs(a[1] - b[1])) / span : 0;
     const put = (share, at) => {
       const hang = (4 * bow * share * (1 - share)) / Math.hypot(1, aside);

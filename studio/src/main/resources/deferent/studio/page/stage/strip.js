@@ -61,7 +61,7 @@ export class StripElement extends HTMLElement {
   recolour() {
     const style = getComputedStyle(this);
     const get = (name) => style.getPropertyValue(name).trim();
-    this.ink = { text: get('--muted'), line: get('--line'), tie: get('--tie'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint'), slack: get('--wrong') };
+    this.ink = { text: get('--muted'), line: get('--line'), tie: get('--tie'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint'), slack: get('--wrong'), ground: get('--paper') };
     if (this.plot) {
       this.plot.destroy();
       this.plot = null;
@@ -127,7 +127,6 @@ export class StripElement extends HTMLElement {
       this.keys[0].textContent = `${strip.root} head to ${rider[strip.root]} hand`;
       this.keys[1].textContent = `${rider[strip.root]} head to ${strip.root} hand`;
     }
-    this.ink.ground = getComputedStyle(this).getPropertyValue('--paper').trim();
     if (!this.plot) this.#make();
     this.plot.setData(this.data, true);
     this.#moment();
