@@ -24,6 +24,9 @@ final class Amount {
     private static final Map<String, String> KILOGRAMS =
             Map.of("kg", "1", "g", "0.001", "oz", "0.028349523125");
 
+    private static final Map<String, String> METRES_A_SECOND = Map.of("m/s", "1", "cm/s", "0.01");
+    private static final Map<String, String> SECONDS = Map.of("s", "1", "ms", "0.001");
+
     private Amount() {}
 
     /** Metres. */
@@ -82,6 +85,18 @@ final class Amount {
         return number(said).multiply(new BigDecimal(factor)).doubleValue();
     }
 
+    /** Metres a second; "any" for no bound. */
+    static double speed(String text) {
+        return text.strip().equalsIgnoreCase("any")
+                ? Double.POSITIVE_INFINITY
+                : metric(text, METRES_A_SECOND, "speed", "1m/s, 80cm/s or any");
+    }
+
+    /** Seconds. */
+    static double time(String text) {
+        return metric(text, SECONDS, "time", "0.25s or 250ms");
+    }
+
     private static Matcher said(String text, String what, String suchAs) {
         Matcher said = SAID.matcher(text);
         if (!said.matches()) {
@@ -113,6 +128,30 @@ final class Amount {
         @Override
         public Double convert(String text) {
             return length(text);
+        }
+    }
+
+    /** For options that take an angle. */
+    static final class Angle implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return angle(text);
+        }
+    }
+
+    /** For options that take a speed. */
+    static final class Speed implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return speed(text);
+        }
+    }
+
+    /** For options that take a time. */
+    static final class Time implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return time(text);
         }
     }
 

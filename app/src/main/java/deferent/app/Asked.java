@@ -1,26 +1,13 @@
 package deferent.app;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.Tether;
-import deferent.motion.phrase.Lexicon;
-import deferent.motion.phrase.Phrase;
-import deferent.motion.phrase.PhraseError;
 import deferent.motion.tether.Kit;
-import deferent.record.Document;
-import deferent.record.Kept;
 import deferent.record.PatternDocument;
-import deferent.record.PatternJson;
 import deferent.record.Shelf;
-import java.io.IOException;
-import java.nio.charset.MalformedInputException;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -72,26 +59,7 @@ final class Asked {
                             + " right.centre_x=10cm or timing=1/4. May be repeated.")
     private List<String> sets = List.of();
 
-    @Option(
-            names = "--stature",
-            paramLabel = "LENGTH",
-            converter = Amount.Length.class,
-            description = "The performer's, such as 172cm.")
-    private @Nullable Double stature;
-
-    @Option(
-            names = "--arm",
-            paramLabel = "LENGTH",
-            converter = Amount.Length.class,
-            description = "Shoulder joint to the middle of the closed fist, where measured.")
-    private @Nullable Double arm;
-
-    @Option(
-            names = "--shoulders",
-            paramLabel = "LENGTH",
-            converter = Amount.Length.class,
-            description = "Shoulder joint to shoulder joint, where measured.")
-    private @Nullable Double shoulders;
+    @Mixin private PerformerOption performer;
 
     @Option(
             names = "--head-mass",
@@ -123,97 +91,15 @@ final class Asked {
 
     /** The pattern asked about, with what the options set. */
     PatternDocument pattern() {
-        PatternDocument found = found();
+        PatternDocument found = new Named(text(), shelf.shelf(), tether()).pattern();
         Pairing pairing = sized(found.pairing());
         return found.withPairing(pairing)
-                .withPerformer(performer(found.performer()))
+                .withPerformer(performer.of(found.performer()))
                 .withKit(kit(found.kit()));
     }
 
-    private PatternDocument found() {
-        Optional<Path> file = file(text());
-        if (file.isPresent()) {
-            return read(file.get());
-        }
-        Shelf onShelf = shelf.shelf();
-        Tether usual = tether == null ? Tether.USUAL : Tether.of(tether);
-        try {
-            Lexicon own = onShelf.motions();
-            Pairing pairing = Phrase.parse(text(), own).with(usual);
-            return named(text(), pairing).withPhrase(Optional.of(text()));
-        } catch (PhraseError noPhrase) {
-            Kept kept = onShelf.find(text()).orElseThrow(() -> noPhrase);
-            return tethered(pattern(kept.document(), kept.id()));
-        }
-    }
-
-    private static PatternDocument named(String phrase, Pairing pairing) {
-        String name = phrase.length() > 120 ? phrase.substring(0, 119) + "…" : phrase;
-        return PatternDocument.of(name, pairing, Performer.USUAL);
-    }
-
-    /** The file of that name, where the text looks like one or is one. */
-    static Optional<Path> file(String text) {
-        try {
-            Path path = Path.of(text);
-            return text.endsWith(".json") || Files.isRegularFile(path)
-                    ? Optional.of(path)
-                    : Optional.empty();
-        } catch (InvalidPathException noFile) {
-            return Optional.empty();
-        }
-    }
-
-    static String contents(Path file) {
-        if (!Files.isRegularFile(file)) {
-            throw new Refusal("is not there", "file " + file, "give the path of a file");
-        }
-        try {
-            if (Files.size(file) > 4L * 16_000_000) {
-                throw new Refusal(
-                        "is " + Files.size(file) + " bytes long",
-                        "file " + file,
-                        "give a pattern document or a bundle of them");
-            }
-            return Files.readString(file);
-        } catch (MalformedInputException binary) {
-            throw new Refusal("is not UTF-8 text", "file " + file, "give a pattern document");
-        } catch (IOException unreadable) {
-            throw new NotMade(
-                    file + " cannot be read (" + unreadable.getClass().getSimpleName() + ")",
-                    "see that it is yours to read");
-        }
-    }
-
-    private PatternDocument read(Path file) {
-        String text = contents(file);
-        try {
-            return tethered(pattern(PatternJson.read(text), file.toString()));
-        } catch (deferent.record.DocumentError wrong) {
-            throw wrong.in(file.toString());
-        }
-    }
-
-    private static PatternDocument pattern(Document document, String where) {
-        if (document instanceof PatternDocument pattern) {
-            return pattern;
-        }
-        throw new Refusal(
-                "is a motion of one hand, not a pattern of two",
-                "\"" + where + "\"",
-                "say it in a phrase: " + document.name() + " vs ...");
-    }
-
-    private PatternDocument tethered(PatternDocument pattern) {
-        if (tether == null) {
-            return pattern;
-        }
-        Pairing pairing = pattern.pairing();
-        for (Side side : Side.values()) {
-            Part part = pairing.part(side);
-            pairing = pairing.with(side, part.with(Tether.of(tether)));
-        }
-        return pattern.withPairing(pairing);
+    private Optional<Tether> tether() {
+        return tether == null ? Optional.empty() : Optional.of(Tether.of(tether));
     }
 
     private Pairing sized(Pairing asked) {
@@ -272,13 +158,6 @@ final class Asked {
     /** Whether that is a size's key as said, with or without its unit at the end. */
     static boolean keys(String key, String said) {
         return key.equals(said) || key.replaceFirst("_(m|deg|cycles|bpm)$", "").equals(said);
-    }
-
-    private Performer performer(Performer said) {
-        return new Performer(
-                stature == null ? said.statureSaid() : OptionalDouble.of(stature),
-                arm == null ? said.armSaid() : OptionalDouble.of(arm),
-                shoulders == null ? said.shoulderWidthSaid() : OptionalDouble.of(shoulders));
     }
 
     private Kit kit(Kit said) {

@@ -3,9 +3,11 @@ package deferent.app;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.PhraseError;
 import deferent.record.DocumentError;
+import deferent.record.Nearest;
 import deferent.record.ShelfError;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -31,6 +33,9 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ReadCommand.class,
             FitCommand.class,
+            SeekCommand.class,
+            CrossingsCommand.class,
+            RouteCommand.class,
             WordsCommand.class,
             DrawCommand.class,
             ShelfCommand.class,
@@ -94,11 +99,27 @@ public final class Deferent implements Runnable {
     private static int misused(ParameterException wrong) {
         PrintWriter err = wrong.getCommandLine().getErr();
         err.println("deferent: " + wrong.getMessage());
-        if (!CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err)) {
+        List<String> near = commandsLike(wrong);
+        if (!near.isEmpty()) {
+            err.println("Did you mean: deferent " + String.join(" or ", near) + "?");
+        } else if (!CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err)) {
             err.println(
                     "See: " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
         }
         return BAD_INPUT;
+    }
+
+    /** Commands spelt nearly as what was given in a command's place. */
+    private static List<String> commandsLike(ParameterException wrong) {
+        boolean command =
+                wrong instanceof CommandLine.UnmatchedArgumentException unmatched
+                        && !unmatched.isUnknownOption();
+        CommandLine front = wrong.getCommandLine();
+        return command && front.getParent() == null
+                ? Nearest.to(
+                        ((CommandLine.UnmatchedArgumentException) wrong).getUnmatched().get(0),
+                        List.copyOf(front.getSubcommands().keySet()))
+                : List.of();
     }
 
     static int failed(Throwable thrown, PrintWriter err, boolean trace) {

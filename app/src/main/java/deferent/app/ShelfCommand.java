@@ -325,7 +325,7 @@ final class ShelfCommand implements Runnable {
             for (Path file : files) {
                 List<Document> documents;
                 try {
-                    documents = PatternJson.readBundle(Asked.contents(file));
+                    documents = PatternJson.readBundle(Named.contents(file));
                 } catch (deferent.record.DocumentError wrong) {
                     throw wrong.in(file.toString());
                 }

@@ -1,5 +1,7 @@
 package deferent.record;
 
+import static deferent.record.ToldJson.rounded;
+
 import deferent.motion.fit.Answer;
 import deferent.motion.fit.Change;
 import deferent.motion.fit.CordedFit;
@@ -37,15 +39,7 @@ public final class FitJson {
         node.put("least_gap_m", rounded(fit.leastGap()));
         node.put("obstacle", Keys.word(fit.obstacle()));
         List<Told> told = TellFit.of(fit, pattern.pairing());
-        ArrayNode sentences = node.putArray("told");
-        told.forEach(
-                one ->
-                        sentences
-                                .addObject()
-                                .put("key", one.key())
-                                .put("tone", Keys.word(one.tone()))
-                                .put("text", one.text())
-                                .put("why", one.why()));
+        ToldJson.put(node.putArray("told"), told);
         ArrayNode answers = node.putArray("answers");
         for (Answer answer : fit.answers()) {
             answers.add(answer(pattern, answer, lexicon));
@@ -109,9 +103,5 @@ public final class FitJson {
 
     private static double atEdge(Size size, double value) {
         return rounded(size.kind().angle() ? Math.toDegrees(value) : value);
-    }
-
-    private static double rounded(double value) {
-        return Math.rint(value * 1e9) / 1e9 + 0.0;
     }
 }

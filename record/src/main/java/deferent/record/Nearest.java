@@ -5,10 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 
 /** Known words near one that is not known, by Levenshtein's edit distance, best first. */
-final class Nearest {
+public final class Nearest {
     private Nearest() {}
 
-    static List<String> to(String word, Collection<String> known) {
+    public static List<String> to(String word, Collection<String> known) {
         int most = Math.max(2, word.length() / 3);
         return known.stream()
                 .filter(k -> distance(word, k) <= most || k.startsWith(word + "_"))

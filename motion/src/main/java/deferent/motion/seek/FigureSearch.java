@@ -24,6 +24,9 @@ final class FigureSearch {
     // of up to a dozen loops; measured by the tests.
     private static final double COARSENESS = 0.03;
 
+    // Gaps that differ by less than this share of the figure's size count as the same.
+    private static final double EVEN = 1e-6;
+
     private final Space space;
     private final HeadClasses heads;
 
@@ -33,8 +36,8 @@ final class FigureSearch {
     }
 
     /**
-     * The nearest {@code count} motions, nearest first, one a head path; fewer where it was
-     * stopped.
+     * The nearest {@code count} motions, nearest first, then simplest, one a head path; fewer where
+     * it was stopped.
      */
     List<Drawer> nearest(
             Drawn figure, int count, Consumer<SeekProgress> listener, BooleanSupplier stop) {
@@ -76,7 +79,9 @@ final class FigureSearch {
             int key = heads.key(c, 0);
             Curve head = space.head(key);
             double gap = Outline.gap(Outline.of(head, FINE), fine) * size;
-            if (found.size() < count || gap < found.get(count - 1).gap()) {
+            int simplicity = Sight.simplicity(space, key);
+            if (found.size() < count
+                    || before(gap / size, simplicity, found.get(count - 1), size)) {
                 Tether tether =
                         Tether.of(
                                 Math.min(5, Outline.size(wanted, FINE) / Outline.size(head, FINE)));
@@ -88,13 +93,26 @@ final class FigureSearch {
                                 tether,
                                 space.motion(key, tether.length()),
                                 Saying.of(space.motion(key, tether.length()), tether)));
-                found.sort(Comparator.comparingDouble(Drawer::gap));
+                found.sort(
+                        Comparator.comparingDouble((Drawer d) -> level(d.gap() / size))
+                                .thenComparingInt(d -> Sight.simplicity(space, d.key())));
                 if (found.size() > count) {
                     found.remove(count);
                 }
             }
         }
         return List.copyOf(found);
+    }
+
+    private boolean before(double gap, int simplicity, Drawer last, double size) {
+        double there = level(last.gap() / size);
+        return level(gap) < there
+                || level(gap) == there && simplicity < Sight.simplicity(space, last.key());
+    }
+
+    // Very many motions draw a circle, all as well but for rounding; then the simpler comes first.
+    private static double level(double gap) {
+        return Math.rint(gap / EVEN);
     }
 
     private double apart(int c, double[] at) {

@@ -8,6 +8,7 @@ import deferent.motion.crossing.Need;
 import deferent.motion.crossing.Passage;
 import deferent.motion.crossing.Props;
 import deferent.motion.crossing.Route;
+import deferent.motion.crossing.TableProgress;
 import deferent.motion.crossing.Way;
 import deferent.motion.crossing.Who;
 import deferent.motion.pairing.Direction;
@@ -273,6 +274,26 @@ public final class TellCrossing {
                                 + "; "
                                 + weights(route.roughness())
                                 + " in all.");
+    }
+
+    /** How far the comparison of a shelf has come. */
+    public static String progress(TableProgress progress) {
+        return progress.done()
+                + " of "
+                + progress.all()
+                + " pairs of patterns compared, "
+                + progress.ways()
+                + (progress.ways() == 1 ? " crossing" : " crossings")
+                + " found";
+    }
+
+    /** That the comparison of a shelf was stopped before its end. */
+    public static Told stopped() {
+        return new Told(
+                "stopped",
+                Tone.NOTE,
+                "Stopped before all patterns were compared, so there may be a gentler way.",
+                "Only the crossings found so far were looked at.");
     }
 
     /** That there is no route. */

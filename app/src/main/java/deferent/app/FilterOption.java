@@ -1,0 +1,75 @@
+package deferent.app;
+
+import deferent.motion.seek.Answer;
+import deferent.motion.seek.Filter;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Which answers of a seek to keep. */
+final class FilterOption {
+    @Option(names = "--exact", description = "Only what links without changing any size.")
+    private boolean exact;
+
+    @Option(names = "--reachable", description = "Only what the performer's hands reach.")
+    private boolean reachable;
+
+    @Option(
+            names = "--floor",
+            paramLabel = "TEMPO",
+            converter = Amount.Tempo.class,
+            description = "Only what keeps both cords taut at this tempo, such as 60.")
+    private @Nullable Double floor;
+
+    @Option(
+            names = "--growth",
+            paramLabel = "TIMES",
+            description = "Only where a slip grows at most this many times in a reaction time.")
+    private @Nullable Double growth;
+
+    @Option(
+            names = "--symmetry",
+            paramLabel = "N",
+            defaultValue = "0",
+            description = "Only where both figures look the same N times in a round or more.")
+    private int symmetry;
+
+    @Option(
+            names = "--contrast",
+            paramLabel = "TIMES",
+            defaultValue = "1",
+            description = "Only where one figure is this many times as large as the other.")
+    private double contrast = 1;
+
+    @Option(
+            names = "--near",
+            paramLabel = "LENGTH",
+            converter = Amount.Length.class,
+            description = "Only what is this near to a pattern of the shelf, such as 10cm.")
+    private @Nullable Double near;
+
+    @Option(names = "--new", description = "Leave out what is on the shelf.")
+    private boolean fresh;
+
+    Filter filter() {
+        return new Filter(
+                exact,
+                reachable,
+                floor == null ? Double.POSITIVE_INFINITY : floor,
+                growth == null ? Double.POSITIVE_INFINITY : growth,
+                symmetry,
+                contrast,
+                near == null ? Double.POSITIVE_INFINITY : near,
+                fresh);
+    }
+
+    boolean asksTheShelf() {
+        return near != null || fresh;
+    }
+
+    /** What likeness finds is judged afterwards by what the search itself did not ask. */
+    boolean keeps(Answer answer) {
+        return (answer.exact() || !exact)
+                && answer.merit().contrast() >= contrast
+                && answer.merit().symmetry() >= symmetry;
+    }
+}

@@ -1,0 +1,118 @@
+package deferent.app;
+
+import deferent.motion.body.Performer;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.phrase.PhraseError;
+import deferent.record.Document;
+import deferent.record.Kept;
+import deferent.record.PatternDocument;
+import deferent.record.PatternJson;
+import deferent.record.Shelf;
+import java.io.IOException;
+import java.nio.charset.MalformedInputException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * The pattern that a text names: a phrase, a pattern document's file, or a name on the shelf.
+ *
+ * @param text what was said
+ * @param shelf where names are looked up, and the user's own words for phrases
+ * @param tether of all hands; unsaid, a phrase takes the usual one and a document keeps its own
+ */
+record Named(String text, Shelf shelf, Optional<Tether> tether) {
+    private static final long MOST_BYTES = 4L * 16_000_000;
+
+    PatternDocument pattern() {
+        Optional<Path> file = file(text);
+        if (file.isPresent()) {
+            return read(file.get());
+        }
+        try {
+            Lexicon own = shelf.motions();
+            Pairing pairing = Phrase.parse(text, own).with(tether.orElse(Tether.USUAL));
+            return named(text, pairing).withPhrase(Optional.of(text));
+        } catch (PhraseError noPhrase) {
+            Kept kept = shelf.find(text).orElseThrow(() -> noPhrase);
+            return tethered(pattern(kept.document(), kept.id()));
+        }
+    }
+
+    private static PatternDocument named(String phrase, Pairing pairing) {
+        String name = phrase.length() > 120 ? phrase.substring(0, 119) + "…" : phrase;
+        return PatternDocument.of(name, pairing, Performer.USUAL);
+    }
+
+    /** The file of that name, where the text looks like one or is one. */
+    private static Optional<Path> file(String text) {
+        try {
+            Path path = Path.of(text);
+            return text.endsWith(".json") || Files.isRegularFile(path)
+                    ? Optional.of(path)
+                    : Optional.empty();
+        } catch (InvalidPathException noFile) {
+            return Optional.empty();
+        }
+    }
+
+    /** A file's text. */
+    static String contents(Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw new Refusal("is not there", "file " + file, "give the path of a file");
+        }
+        try {
+            if (Files.size(file) > MOST_BYTES) {
+                throw new Refusal(
+                        "is " + Files.size(file) + " bytes long",
+                        "file " + file,
+                        "give a pattern document or a bundle of them");
+            }
+            return Files.readString(file);
+        } catch (MalformedInputException binary) {
+            throw new Refusal("is not UTF-8 text", "file " + file, "give a pattern document");
+        } catch (IOException unreadable) {
+            throw new NotMade(
+                    file + " cannot be read (" + unreadable.getClass().getSimpleName() + ")",
+                    "see that it is yours to read");
+        }
+    }
+
+    private PatternDocument read(Path file) {
+        String contents = contents(file);
+        try {
+            return tethered(pattern(PatternJson.read(contents), file.toString()));
+        } catch (deferent.record.DocumentError wrong) {
+            throw wrong.in(file.toString());
+        }
+    }
+
+    private static PatternDocument pattern(Document document, String where) {
+        if (document instanceof PatternDocument pattern) {
+            return pattern;
+        }
+        throw new Refusal(
+                "is a motion of one hand, not a pattern of two",
+                "\"" + where + "\"",
+                "say it in a phrase: " + document.name() + " vs ...");
+    }
+
+    private PatternDocument tethered(PatternDocument pattern) {
+        if (tether.isEmpty()) {
+            return pattern;
+        }
+        Pairing pairing = pattern.pairing();
+        for (Side side : Side.values()) {
+            Part part = pairing.part(side);
+            pairing = pairing.with(side, part.with(tether.get()));
+        }
+        return pattern.withPairing(pairing);
+    }
+}

@@ -1,0 +1,42 @@
+package deferent.app;
+
+import java.io.PrintWriter;
+
+/**
+ * How far long work is, beside the answer: on a terminal one line that is written over and goes
+ * away, elsewhere a line each time, and only where it is asked for.
+ */
+final class Progress {
+    private final PrintWriter err;
+    private final boolean terminal;
+    private final boolean shown;
+    private String last = "";
+
+    Progress(PrintWriter err, boolean asked) {
+        this.err = err;
+        this.terminal = System.console() != null;
+        this.shown = asked || terminal;
+    }
+
+    void show(String line) {
+        if (!shown || line.equals(last)) {
+            return;
+        }
+        if (terminal) {
+            err.print("\r" + line + " ".repeat(Math.max(0, last.length() - line.length())));
+        } else {
+            err.println(line);
+        }
+        err.flush();
+        last = line;
+    }
+
+    /** Clears the line, before anything else is said. */
+    void clear() {
+        if (shown && terminal && !last.isEmpty()) {
+            err.print("\r" + " ".repeat(last.length()) + "\r");
+            err.flush();
+            last = "";
+        }
+    }
+}

@@ -1,0 +1,421 @@
+package deferent.app;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Tether;
+import deferent.motion.seek.Answer;
+import deferent.motion.seek.Answers;
+import deferent.motion.seek.Drawer;
+import deferent.motion.seek.Like;
+import deferent.motion.seek.Order;
+import deferent.motion.seek.Seek;
+import deferent.motion.seek.SeekProgress;
+import deferent.motion.seek.SeekRequest;
+import deferent.motion.seek.Space;
+import deferent.motion.seek.Tethers;
+import deferent.motion.tell.TellSeek;
+import deferent.motion.tell.Told;
+import deferent.record.Kept;
+import deferent.record.PatternDocument;
+import deferent.record.SeekJson;
+import deferent.record.Shelf;
+import deferent.record.SvgPath;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tools.jackson.databind.node.ObjectNode;
+
+@Command(
+        name = "seek",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Finds pairings that link among all motions of a space, or more like a given one:",
+            "  deferent seek --order contrast --reachable",
+            "  deferent seek static spin vs triquetra",
+            "  deferent seek --svg \"M0 0 L2 0 L1 2 Z\"",
+            "Ctrl-C stops it and tells what was found so far."
+        })
+final class SeekCommand implements Callable<Integer> {
+    private static final int DRAWERS = 5;
+    private static final int MORE_LIKE = 4;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "PHRASE|FILE|NAME",
+            description = "Tell what is most like this pairing; unsaid, everything that links.")
+    private List<String> words = List.of();
+
+    @Option(
+            names = "--svg",
+            paramLabel = "PATH",
+            description =
+                    "Tell which motions draw this figure, given as SVG path data, and which pairings"
+                            + " tie to it.")
+    private @Nullable String svg;
+
+    @Option(
+            names = "--radius",
+            paramLabel = "LENGTH",
+            converter = Amount.Length.class,
+            defaultValue = "60cm",
+            description = "With --svg: from the figure's middle to its farthest point; 60cm.")
+    private double radius = 0.6;
+
+    @Option(
+            names = "--motions",
+            paramLabel = "N",
+            description =
+                    "About how many one-hand motions to seek among, 10000 to 4000000; unsaid, some"
+                            + " two hundred thousand.")
+    private @Nullable Integer motions;
+
+    @Option(
+            names = "--tether",
+            paramLabel = "LENGTH",
+            converter = Amount.Length.class,
+            description = "Tether of both hands, or of the root where tethers are free; 60cm.")
+    private @Nullable Double tether;
+
+    @Option(
+            names = "--tethers",
+            paramLabel = "WHICH",
+            defaultValue = "EQUAL",
+            description =
+                    "equal: both poi of one length. free: the rider's is as long as the tie asks.")
+    private Tethers tethers = Tethers.EQUAL;
+
+    @Option(
+            names = "--tolerance",
+            paramLabel = "LENGTH",
+            converter = Amount.Length.class,
+            description = "Greatest clock gap of a tie; unsaid, 1cm.")
+    private @Nullable Double tolerance;
+
+    @Option(
+            names = "--order",
+            paramLabel = "WORD",
+            converter = Orders.class,
+            description =
+                    "What to tell first: gap, reach, floor, hold, symmetry, contrast, near-shelf or"
+                            + " new; unsaid, gap.")
+    private @Nullable Order order;
+
+    @Mixin private FilterOption filter;
+
+    @Option(
+            names = "--limit",
+            paramLabel = "N",
+            defaultValue = "20",
+            description = "How many answers to tell; unsaid, 20.")
+    private int limit = 20;
+
+    @Option(
+            names = "--per-family",
+            paramLabel = "N",
+            defaultValue = "2",
+            description = "How many of them may differ in sizes alone; unsaid, 2.")
+    private int perFamily = 2;
+
+    @Mixin private PerformerOption performer;
+
+    @Mixin private ShelfOption shelf;
+
+    @Option(
+            names = "--save",
+            arity = "2",
+            paramLabel = "N NAME",
+            hideParamSyntax = true,
+            description = "Save answer N on the shelf under this name. May be repeated.")
+    private List<String> saves = List.of();
+
+    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
+    private boolean progress;
+
+    @Option(names = "--json", description = "Answer in JSON, for other programs.")
+    private boolean json;
+
+    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    private boolean why;
+
+    /** What is told, numbered as it is saved. */
+    private record Found(List<Answer> list, ObjectNode json, Runnable say) {}
+
+    @Override
+    public Integer call() {
+        Optional<PatternDocument> given = given();
+        SeekRequest request = request(given);
+        Map<Integer, String> names = names();
+        PrintWriter out = spec.commandLine().getOut();
+        Progress line = new Progress(spec.commandLine().getErr(), progress);
+        try (Stopping stop = new Stopping()) {
+            Seek seek = new Seek(request);
+            boolean[] begun = {false};
+            boolean done =
+                    seek.run(
+                            at -> {
+                                begun[0] |=
+                                        at.stage() == SeekProgress.Stage.JOIN
+                                                || at.stage() == SeekProgress.Stage.DONE;
+                                line.show(TellSeek.progress(at));
+                            },
+                            stop);
+            if (begun[0]) {
+                Found found = found(request, given, seek.answers(), done, line, stop);
+                line.clear();
+                tell(found);
+                save(found.list, names, request);
+            } else {
+                line.clear();
+                if (json) {
+                    out.print(SeekJson.text(SeekJson.stopped(request)));
+                } else {
+                    new Saying(out, why).told("", TellSeek.stopped());
+                }
+            }
+            out.flush();
+        }
+        return 0;
+    }
+
+    private Optional<PatternDocument> given() {
+        String text = String.join(" ", words);
+        if (text.isBlank()) {
+            return Optional.empty();
+        }
+        if (svg != null) {
+            throw new Refusal(
+                    "is given beside a figure", "\"" + text + "\"", "give one or the other");
+        }
+        return Optional.of(
+                new Named(
+                                text,
+                                shelf.shelf(),
+                                tether == null ? Optional.empty() : Optional.of(Tether.of(tether)))
+                        .pattern());
+    }
+
+    private SeekRequest request(Optional<PatternDocument> given) {
+        if (order != null && (given.isPresent() || svg != null)) {
+            throw new Refusal(
+                    "is given beside what to look like", "--order", "likeness orders the answers");
+        }
+        SeekRequest request =
+                SeekRequest.of(Space.of(Space.Grid.USUAL))
+                        .with(tethers)
+                        .with(filter.filter())
+                        .withLimit(limit, perFamily);
+        if (motions != null) {
+            request = spaced(request, Space.about(motions));
+        }
+        if (tether != null) {
+            request = request.with(Tether.of(tether));
+        } else if (given.isPresent()) {
+            request = request.with(given.get().pairing().left().tether());
+        }
+        request = tolerance == null ? request : request.withTolerance(tolerance);
+        request = order == null ? request : request.with(order);
+        request =
+                request.with(
+                        performer.of(
+                                given.map(PatternDocument::performer).orElse(request.performer())));
+        return asksTheShelf() ? request.withShelf(patterns()) : request;
+    }
+
+    private static SeekRequest spaced(SeekRequest request, Space space) {
+        return new SeekRequest(
+                space,
+                request.tether(),
+                request.tethers(),
+                request.tolerance(),
+                request.filter(),
+                request.order(),
+                request.performer(),
+                request.shelf(),
+                request.limit(),
+                request.perFamily());
+    }
+
+    private boolean asksTheShelf() {
+        return order == Order.NEAR_SHELF || order == Order.NEW || filter.asksTheShelf();
+    }
+
+    private List<Pairing> patterns() {
+        List<Pairing> patterns =
+                shelf.shelf().list().stream()
+                        .flatMap(entry -> entry.document().stream())
+                        .filter(PatternDocument.class::isInstance)
+                        .map(document -> ((PatternDocument) document).pairing())
+                        .toList();
+        if (patterns.isEmpty()) {
+            throw new Refusal(
+                    "has no patterns to compare with",
+                    "shelf " + shelf.path(),
+                    "put some there, or order by something else");
+        }
+        return patterns;
+    }
+
+    private Found found(
+            SeekRequest request,
+            Optional<PatternDocument> given,
+            Answers answers,
+            boolean done,
+            Progress line,
+            Stopping stop) {
+        if (given.isPresent()) {
+            // Neighbours on the grid differ in sizes alone, so more are asked for than are told.
+            Map<String, Integer> families = new HashMap<>();
+            List<Like> likes =
+                    answers.like(given.get().pairing(), MORE_LIKE * limit).stream()
+                            .filter(like -> filter.keeps(like.answer()))
+                            .filter(
+                                    like ->
+                                            families.merge(like.answer().family(), 1, Integer::sum)
+                                                    <= perFamily)
+                            .limit(limit)
+                            .toList();
+            List<Answer> list = likes.stream().map(Like::answer).toList();
+            return new Found(
+                    list,
+                    SeekJson.like(request, given.get(), answers, likes, done),
+                    () -> {
+                        head(request, answers, done);
+                        heading("Most like " + given.get().name());
+                        each(
+                                list,
+                                likes.stream().map(TellSeek::of).toList(),
+                                TellSeek.none(answers));
+                    });
+        }
+        if (svg != null) {
+            return drawn(request, answers, done, line, stop);
+        }
+        List<Answer> list = answers.list();
+        return new Found(
+                list,
+                SeekJson.tree(request, answers, list, done),
+                () -> {
+                    head(request, answers, done);
+                    String first = TellSeek.order(request.order());
+                    heading(Character.toUpperCase(first.charAt(0)) + first.substring(1));
+                    each(list, list.stream().map(TellSeek::of).toList(), TellSeek.none(answers));
+                });
+    }
+
+    private Found drawn(
+            SeekRequest request, Answers answers, boolean done, Progress line, Stopping stop) {
+        List<Drawer> drawers =
+                answers.drawing(
+                        SvgPath.parse(String.valueOf(svg), radius),
+                        DRAWERS,
+                        at -> line.show("comparing figures, " + 100 * at.done() / at.all() + "%"),
+                        stop);
+        List<Answer> tied = new ArrayList<>();
+        Map<String, Integer> families = new HashMap<>();
+        for (Drawer drawer : drawers) {
+            if (tied.size() >= limit) {
+                break;
+            }
+            answers.tiedTo(drawer).stream()
+                    .filter(filter::keeps)
+                    .filter(a -> families.merge(a.family(), 1, Integer::sum) <= perFamily)
+                    .limit(limit - tied.size())
+                    .forEach(tied::add);
+        }
+        return new Found(
+                tied,
+                SeekJson.drawn(request, answers, drawers, tied, done),
+                () -> {
+                    head(request, answers, done);
+                    heading("What draws the figure");
+                    Saying say = new Saying(spec.commandLine().getOut(), why);
+                    for (Drawer drawer : drawers) {
+                        say.line("  - ", drawer.said());
+                        say.told("    ", TellSeek.of(drawer));
+                    }
+                    heading("What ties to it");
+                    each(tied, tied.stream().map(TellSeek::of).toList(), TellSeek.noTie());
+                });
+    }
+
+    private void tell(Found found) {
+        if (json) {
+            spec.commandLine().getOut().print(SeekJson.text(found.json));
+        } else {
+            found.say.run();
+        }
+    }
+
+    private void head(SeekRequest request, Answers answers, boolean done) {
+        new Saying(spec.commandLine().getOut(), why).told("", TellSeek.of(request, answers, done));
+    }
+
+    private void heading(String title) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.println();
+        out.println(title);
+    }
+
+    private void each(List<Answer> list, List<Told> told, Told none) {
+        Saying say = new Saying(spec.commandLine().getOut(), why);
+        if (list.isEmpty()) {
+            say.told("  ", none);
+        }
+        for (int i = 0; i < list.size(); i++) {
+            String number = String.format("%4d. ", i + 1);
+            say.line(number, list.get(i).said());
+            say.told("      ", told.get(i));
+        }
+    }
+
+    /** Which answers to save under which names, as said before the work begins. */
+    private Map<Integer, String> names() {
+        Map<Integer, String> names = new HashMap<>();
+        for (int i = 0; i + 1 < saves.size(); i += 2) {
+            String number = saves.get(i);
+            if (!number.matches("[1-9][0-9]{0,5}") || Integer.parseInt(number) > limit) {
+                throw new Refusal(
+                        "is no answer's number",
+                        "--save " + number,
+                        "give 1 to " + limit + ", then a name");
+            }
+            names.put(Integer.parseInt(number), saves.get(i + 1));
+        }
+        return names;
+    }
+
+    private void save(List<Answer> list, Map<Integer, String> names, SeekRequest request) {
+        Shelf kept = shelf.shelf();
+        // Beside JSON, the note goes where it disturbs no reader.
+        PrintWriter to = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
+        names.forEach(
+                (number, name) -> {
+                    if (number > list.size()) {
+                        throw new NotMade(
+                                "answer "
+                                        + number
+                                        + " is not saved, since there are only "
+                                        + list.size(),
+                                "ask for more answers or a smaller number");
+                    }
+                    Kept saved =
+                            kept.saveNew(
+                                    SeekJson.pattern(
+                                            list.get(number - 1), name, request.performer()));
+                    to.println("On the shelf: " + saved.id() + "  (" + kept.file(saved.id()) + ")");
+                });
+    }
+}

@@ -1,0 +1,29 @@
+package deferent.record;
+
+import deferent.motion.tell.Told;
+import java.util.List;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Sentences as JSON, and numbers rounded to what a measurement could tell. */
+final class ToldJson {
+    private ToldJson() {}
+
+    static void put(ArrayNode into, List<Told> told) {
+        for (Told one : told) {
+            put(into.addObject(), one);
+        }
+    }
+
+    static void put(ObjectNode into, Told one) {
+        into.put("key", one.key())
+                .put("tone", Keys.word(one.tone()))
+                .put("text", one.text())
+                .put("why", one.why());
+    }
+
+    /** To a billionth, without a negative zero. */
+    static double rounded(double value) {
+        return Math.rint(value * 1e9) / 1e9 + 0.0;
+    }
+}
