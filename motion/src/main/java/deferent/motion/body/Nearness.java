@@ -1,5 +1,6 @@
 package deferent.motion.body;
 
+import deferent.motion.trace.Lowest;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
@@ -15,7 +16,6 @@ import java.util.function.DoubleUnaryOperator;
  * @param time seconds, the first of several
  */
 public record Nearness(double distance, double time) {
-    private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
     private static final int STEPS = 26;
     // A low point that could win less than this is not narrowed, metres.
     private static final double WORTHWHILE = 1e-6;
@@ -59,37 +59,13 @@ public record Nearness(double distance, double time) {
                 from = Math.max(from, trace.interval().start());
                 to = Math.min(to, trace.interval().end());
             }
-            Nearness low = narrowed(exact, from, to);
+            Lowest narrowed = Lowest.within(exact, from, to, STEPS);
+            Nearness low = new Nearness(narrowed.value(), narrowed.at());
             if (low.distance() < best.distance() - 1e-12) {
                 best = low;
             }
         }
         return new Nearness(best.distance(), within(trace, best.time()));
-    }
-
-    private static Nearness narrowed(DoubleUnaryOperator f, double from, double to) {
-        double a = from;
-        double b = to;
-        double c = b - GOLDEN * (b - a);
-        double d = a + GOLDEN * (b - a);
-        double fc = f.applyAsDouble(c);
-        double fd = f.applyAsDouble(d);
-        for (int i = 0; i < STEPS; i++) {
-            if (fc <= fd) {
-                b = d;
-                d = c;
-                fd = fc;
-                c = b - GOLDEN * (b - a);
-                fc = f.applyAsDouble(c);
-            } else {
-                a = c;
-                c = d;
-                fc = fd;
-                d = a + GOLDEN * (b - a);
-                fd = f.applyAsDouble(d);
-            }
-        }
-        return fc <= fd ? new Nearness(fc, c) : new Nearness(fd, d);
     }
 
     /** A time brought into the trace's interval by whole periods, where it is periodic. */

@@ -1,5 +1,7 @@
 package deferent.motion.link;
 
+import deferent.motion.trace.Lowest;
+
 /**
  * How far two paths are apart as shapes with timing: the root mean square distance after the best
  * rigid motion (turn, shift, mirror) and the best time shift.
@@ -244,22 +246,15 @@ record ClockGap(double gap, double lag, double unturnedLag) {
             double found = middle;
             for (int low = middle - 1; low <= middle; low++) {
                 double[][] table = table(low);
-                double a = 0;
-                double b = 1;
-                for (int i = 0; i < 24; i++) {
-                    double x = a + (b - a) * 0.381966;
-                    double y = a + (b - a) * 0.618034;
-                    if (cost(interpolated(table, x), rigidWeight, unturnedWeight)
-                            < cost(interpolated(table, y), rigidWeight, unturnedWeight)) {
-                        b = y;
-                    } else {
-                        a = x;
-                    }
-                }
-                double cost = cost(interpolated(table, (a + b) / 2), rigidWeight, unturnedWeight);
-                if (cost < least - margin) {
-                    least = cost;
-                    found = low + (a + b) / 2;
+                Lowest lowest =
+                        Lowest.within(
+                                x -> cost(interpolated(table, x), rigidWeight, unturnedWeight),
+                                0,
+                                1,
+                                24);
+                if (lowest.value() < least - margin) {
+                    least = lowest.value();
+                    found = low + lowest.at();
                 }
             }
             return found;

@@ -2,6 +2,7 @@ package deferent.motion.link;
 
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
+import deferent.motion.trace.Lowest;
 import java.util.Arrays;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -188,20 +189,14 @@ final class Curve {
                 turn = s;
             }
         }
-        double a = (turn - 1.0) / rough;
-        double b = (turn + 1.0) / rough;
-        for (int i = 0; i < 40; i++) {
-            double x = a + 0.381966 * (b - a);
-            double y = b - 0.381966 * (b - a);
-            double atX = folded(walked(rough, x, false), 0, rough, Double.MAX_VALUE);
-            double atY = folded(walked(rough, y, false), 0, rough, Double.MAX_VALUE);
-            if (atX < atY) {
-                b = y;
-            } else {
-                a = x;
-            }
-        }
-        double between = folded(walked(n, (a + b) / 2, false), 0, n, Double.MAX_VALUE);
+        double lowest =
+                Lowest.within(
+                                x -> folded(walked(rough, x, false), 0, rough, Double.MAX_VALUE),
+                                (turn - 1.0) / rough,
+                                (turn + 1.0) / rough,
+                                40)
+                        .at();
+        double between = folded(walked(n, lowest, false), 0, n, Double.MAX_VALUE);
         double atPoint = folded(walked(n, (double) turn / rough, false), 0, n, Double.MAX_VALUE);
         return Math.min(between, atPoint) / 2;
     }

@@ -1,5 +1,6 @@
 package deferent.motion.link;
 
+import deferent.motion.trace.Lowest;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -368,31 +369,8 @@ final class ShapeSearch {
         return fit.better(stepForStep(found, fit.reversed, mirrored, n));
     }
 
-    // Golden section within {@code reach} of {@code middle}.
     private static double lowest(DoubleUnaryOperator f, double middle, double reach, int steps) {
-        double golden = 0.3819660112501051;
-        double a = middle - reach;
-        double b = middle + reach;
-        double x = a + golden * (b - a);
-        double y = b - golden * (b - a);
-        double atX = f.applyAsDouble(x);
-        double atY = f.applyAsDouble(y);
-        for (int i = 0; i < steps; i++) {
-            if (atX < atY) {
-                b = y;
-                y = x;
-                atY = atX;
-                x = a + golden * (b - a);
-                atX = f.applyAsDouble(x);
-            } else {
-                a = x;
-                x = y;
-                atX = atY;
-                y = b - golden * (b - a);
-                atY = f.applyAsDouble(y);
-            }
-        }
-        return (a + b) / 2;
+        return Lowest.within(f, middle - reach, middle + reach, steps).at();
     }
 
     private double apart(double start, boolean reversed, boolean mirrored, int n) {

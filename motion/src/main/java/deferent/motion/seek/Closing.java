@@ -3,6 +3,7 @@ package deferent.motion.seek;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.trace.Lowest;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -20,7 +21,6 @@ import java.util.function.DoubleUnaryOperator;
  * @param pairing with that size
  */
 public record Closing(Size size, double from, double to, Pairing pairing) {
-    private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     /** What closes the tie of two motions, least change first. */
     static List<Closing> of(Staging staging, int root, int rider) {
@@ -85,28 +85,7 @@ public record Closing(Size size, double from, double to, Pairing pairing) {
      * but for rounding.
      */
     static double narrowed(DoubleUnaryOperator gap, double from, double to) {
-        double low = from;
-        double high = to;
-        double a = high - GOLDEN * (high - low);
-        double b = low + GOLDEN * (high - low);
-        double fa = gap.applyAsDouble(a);
-        double fb = gap.applyAsDouble(b);
-        for (int i = 0; i < 40; i++) {
-            if (fa < fb) {
-                high = b;
-                b = a;
-                fb = fa;
-                a = high - GOLDEN * (high - low);
-                fa = gap.applyAsDouble(a);
-            } else {
-                low = a;
-                a = b;
-                fa = fb;
-                b = low + GOLDEN * (high - low);
-                fb = gap.applyAsDouble(b);
-            }
-        }
-        double found = (low + high) / 2;
+        double found = Lowest.within(gap, from, to, 40).at();
         double round = Math.rint(found * 1e6) / 1e6;
         return Math.abs(found - round) < 1e-7 ? round : found;
     }

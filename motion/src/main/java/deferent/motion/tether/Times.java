@@ -2,6 +2,7 @@ package deferent.motion.tether;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
+import deferent.motion.trace.Lowest;
 import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
@@ -140,30 +141,8 @@ final class Times {
 
     private static double golden(
             DoubleUnaryOperator f, double from, double to, double best, double valueThere) {
-        double ratio = (Math.sqrt(5) - 1) / 2;
-        double a = from;
-        double b = to;
-        double x = b - ratio * (b - a);
-        double y = a + ratio * (b - a);
-        double fx = f.applyAsDouble(x);
-        double fy = f.applyAsDouble(y);
-        for (int i = 0; i < 40 && b - a > 1e-12 * (1 + Math.abs(a)); i++) {
-            if (fx < fy) {
-                b = y;
-                y = x;
-                fy = fx;
-                x = b - ratio * (b - a);
-                fx = f.applyAsDouble(x);
-            } else {
-                a = x;
-                x = y;
-                fx = fy;
-                y = a + ratio * (b - a);
-                fy = f.applyAsDouble(y);
-            }
-        }
-        double found = fx < fy ? x : y;
-        return Math.min(fx, fy) < valueThere ? found : best;
+        Lowest found = Lowest.within(f, from, to, 40);
+        return found.value() < valueThere ? found.at() : best;
     }
 
     /** Stretches in which {@code f}, whose samples are {@code values}, is below zero. */
