@@ -1,11 +1,16 @@
 package deferent.studio;
 
 import deferent.motion.body.Outline;
+import deferent.motion.crossing.Crossing;
+import deferent.motion.crossing.Passage;
+import deferent.motion.crossing.Who;
 import deferent.motion.fit.Fit;
 import deferent.motion.fit.FitReading;
 import deferent.motion.link.LinkReading;
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.Words;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
@@ -18,12 +23,16 @@ import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.Svg;
 import deferent.page.View;
+import deferent.record.CrossingsJson;
+import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.databind.JsonNode;
@@ -36,6 +45,11 @@ import tools.jackson.databind.node.ObjectNode;
 final class Desk {
     static final JsonMapper JSON =
             JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+
+    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage");
+
+    /** Longest that a pattern is played before and after its crossing, seconds. */
+    private static final double LONGEST_LEAD = 4;
 
     private final Wordbook words;
 
@@ -61,7 +75,7 @@ final class Desk {
 
     /** Whether a question takes long to answer, so that a newer one may overtake it. */
     static boolean slow(Asked asked) {
-        return asked.maybeText("ask").filter("fit"::equals).isPresent()
+        return asked.maybeText("ask").filter(SLOW::contains).isPresent()
                 || asked.maybeText("show").filter("hand"::equals).isPresent()
                 || asked.maybeText("detail").filter("settled"::equals).isPresent();
     }
@@ -73,13 +87,16 @@ final class Desk {
                     case "pairing" -> pairing(asked);
                     case "fit" -> fit(asked);
                     case "letgo" -> letGo(asked);
+                    case "crossings" -> crossings(asked);
+                    case "passage" -> passage(asked);
                     case "words" -> words(asked);
                     default ->
                             throw new BadRequest(
                                     400,
                                     "is \"" + ask + "\"",
                                     "ask",
-                                    "ask for \"pairing\", \"fit\", \"letgo\" or \"words\"");
+                                    "ask for \"pairing\", \"fit\", \"letgo\", \"crossings\","
+                                            + " \"passage\" or \"words\"");
                 };
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
@@ -194,6 +211,62 @@ final class Desk {
                         rate);
         answer.set("shown", shown.told());
         return answer;
+    }
+
+    private ObjectNode crossings(Asked asked) {
+        CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
+        asked.has("id");
+        asked.done();
+        return CrossingsJson.tree(ask.from(), ask.to(), ask.found(), Optional.empty());
+    }
+
+    private ObjectNode passage(Asked asked) {
+        int which = asked.whole("crossing", 0, 100_000, 0);
+        int rate = asked.whole("rate", 10, 240, PassageAnswer.RATE);
+        OptionalDouble lead = asked.maybeNumber("lead_s", 0, LONGEST_LEAD);
+        CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
+        asked.has("id");
+        asked.done();
+        List<Crossing> all = ask.found().smoothestFirst();
+        if (which >= all.size()) {
+            throw new BadRequest(
+                    422,
+                    "is " + which + " of " + all.size(),
+                    "crossing",
+                    "ask for the crossings first, and count from 0");
+        }
+        Crossing crossing = all.get(which);
+        // So much of either that each is seen whole.
+        double usual = Math.max(crossing.from().period(), crossing.to().period());
+        Passage passage =
+                Passage.of(crossing, lead.orElse(Math.min(LONGEST_LEAD, usual)), ask.from().kit());
+        ObjectNode answer =
+                PassageAnswer.of(
+                        passage,
+                        Scene.nearer(Trace.of(ask.from().pairing())),
+                        ask.from().performer(),
+                        rate);
+        answer.put("from", ask.from().name());
+        answer.put("to", ask.to().name());
+        answer.set("crossing", CrossingsJson.tree(crossing));
+        answer.set("after", PatternJson.tree(after(ask, crossing)));
+        return answer;
+    }
+
+    /** The second pattern as it is entered, with whatever was done to it so that it could be. */
+    private PatternDocument after(CrossingAsk ask, Crossing crossing) {
+        if (crossing.who() != Who.BOTH) {
+            Pairing mixed = ask.from().pairing();
+            for (Side side : crossing.who().sides()) {
+                mixed = mixed.with(side, crossing.to().part(side));
+            }
+            return ask.to().withPairing(mixed).withPhrase(Phrase.write(mixed, words.lexicon()));
+        }
+        return crossing.adjustment().none()
+                ? ask.to()
+                : ask.to()
+                        .withPairing(crossing.to())
+                        .withPhrase(Phrase.write(crossing.to(), words.lexicon()));
     }
 
     private Shown shown(Matter matter, Shown.Keep keep) {

@@ -4,6 +4,7 @@ import { FIRST, Session } from './state/session.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
+import { Next } from './state/next.js';
 import * as address from './state/address.js';
 import './stage/stage.js';
 import './stage/strip.js';
@@ -26,6 +27,7 @@ class Desk {
     this.clock = new Clock();
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
+    this.next = new Next(this.session);
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
@@ -46,6 +48,7 @@ class Desk {
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
     this.clock.addEventListener('state', () => this.#careful());
+    this.next.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.notices.say('The studio does not answer; see that it still runs. The page goes on by itself once it does.'));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
@@ -77,7 +80,7 @@ class Desk {
         session.keep(KEEPS[(KEEPS.indexOf(session.show) + 1) % KEEPS.length]);
         break;
       case 'let-go':
-        if (session.letting) session.back();
+        if (session.aside) session.back();
         else this.#letGo();
         break;
       case 'tap': {
@@ -129,10 +132,32 @@ class Desk {
       clock.play(was.playing);
       return;
     }
+    this.#once(was);
+  }
+
+  // Plays what is on the stage once; the moment of the pattern comes back with it.
+  #once(was) {
+    const { clock } = this;
     this.was = was;
     clock.once = true;
     clock.seek(0);
     if (!clock.calm.matches) this.#play();
+  }
+
+  /** Plays a passage, where it is a way out of the pattern that stands. */
+  playPassage(answer) {
+    const { clock, session } = this;
+    const was = session.aside ? this.was : { phase: clock.phase, playing: clock.playing };
+    clock.play(false);
+    session.pass(answer);
+    // On a narrow page the stage may be above what was clicked.
+    if (this.stage.getBoundingClientRect().bottom < 120) this.stage.scrollIntoView({ block: 'start' });
+    this.#once(was);
+  }
+
+  /** Says what was wrong. */
+  complain(error) {
+    this.notices.say(this.#sentence(error));
   }
 
   #backAgain() {
@@ -269,6 +294,10 @@ class Desk {
   async still(as) {
     const { session, stage, clock } = this;
     if (!session.pattern) return;
+    if (session.aside) {
+      this.notices.say('A still shows a pattern; go back to it first.');
+      return;
+    }
     const c = stage.camera;
     const body = {
       pattern: session.pattern,
@@ -404,6 +433,27 @@ class Desk {
     return [e.where, e.what].filter(Boolean).join(' ') + (e.right ? '; ' + e.right : '') + '.';
   }
 
+  // Where what could come next could begin.
+  #gates() {
+    const { next } = this;
+    const list = next.shown.map((c, i) => ({ time_s: c.from_s, says: c.told.text, chosen: next.chosen === i }));
+    this.strip.gates(list, (i) => this.cross(i));
+  }
+
+  /** Plays the way through one of the crossings. */
+  async cross(i) {
+    const answer = await this.next.passage(i);
+    if (!answer) return;
+    if (answer.error) this.complain(answer.error);
+    else this.playPassage(answer);
+  }
+
+  /** Opens the pattern a passage ends in. */
+  goOn() {
+    const { passing } = this.session;
+    if (passing) this.session.open(passing.after, { shelved: null, then: () => this.stage.frame() });
+  }
+
   // Keys --------------------------------------------------------------------------------------------------------------------------
 
   #key(event) {
@@ -421,7 +471,7 @@ class Desk {
       }
       return;
     }
-    if (event.key === 'Escape' && this.session.letting && !document.querySelector('dialog[open]')) {
+    if (event.key === 'Escape' && this.session.aside && !document.querySelector('dialog[open]')) {
       event.preventDefault();
       this.session.back();
       return;
@@ -452,6 +502,7 @@ class Desk {
       1: () => this.side.show('reading'),
       2: () => this.side.show('sizes'),
       3: () => this.side.show('shelf'),
+      4: () => this.side.show('next'),
     }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
     if (does) {
       event.preventDefault();

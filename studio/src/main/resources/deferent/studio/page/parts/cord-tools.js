@@ -21,7 +21,7 @@ class CordTools extends Part {
 
   render() {
     const { session, slip } = this.desk;
-    const { letting } = session;
+    const { letting, passing, aside } = session;
     return html`
       <fieldset class="keeps" ?disabled=${!session.pattern}>
         <legend class="spoken">What a cord keeps</legend>
@@ -31,9 +31,9 @@ class CordTools extends Part {
         )}
       </fieldset>
       <div class="let-go" @keydown=${this.#key}>
-        <button type="button" class="let" aria-keyshortcuts="G" aria-pressed=${!!letting} ?disabled=${!session.pattern}
-          title=${letting ? 'Back to the pattern (Escape)' : 'From this moment on let the cord decide (G)'}
-          @click=${() => this.desk.act('let-go')}>${letting ? 'Back' : 'Let go'}</button>
+        <button type="button" class="let" aria-keyshortcuts="G" aria-pressed=${!!aside} ?disabled=${!session.pattern}
+          title=${aside ? 'Back to the pattern (Escape)' : 'From this moment on let the cord decide (G)'}
+          @click=${() => this.desk.act('let-go')}>${aside ? 'Back' : 'Let go'}</button>
         <button type="button" class="icon more" aria-label="Slip and time to let go" aria-expanded=${this.open} aria-controls="let-go-sizes"
           @click=${() => this.#toggle()}>${MORE}</button>
         <div class="let-sizes" id="let-go-sizes" ?hidden=${!this.open}>
@@ -50,7 +50,7 @@ class CordTools extends Part {
             @change=${(e) => this.#number('seconds', e.target, 1, 0.1, 10)}> s</span>
         </div>
       </div>
-      ${letting ? this.#happened(letting) : this.#why()}`;
+      ${letting ? this.#happened(letting) : passing ? this.#passage(passing) : this.#why()}`;
   }
 
   // A side that cannot be shown as asked says so where it is looked for.
@@ -72,8 +72,24 @@ class CordTools extends Part {
     </div>`;
   }
 
+  // Which pattern it is by now, and whether a cord can do all of it.
+  #passage(passing) {
+    const at = legAt(passing, this.desk.clock.phase);
+    return html`<div class="happened" role="log" aria-label="The passage">
+      <p>${passing.legs.map((name, i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
+      <p>${passing.passage.corded ? 'On cords' : 'As if on rods: no cord can do it'}.</p>
+    </div>`;
+  }
+
   #passed() {
-    const { letting } = this.desk.session;
+    const { letting, passing } = this.desk.session;
+    if (passing) {
+      const leg = legAt(passing, this.desk.clock.phase);
+      if (leg !== this.count) {
+        this.count = leg;
+        this.requestUpdate();
+      }
+    }
     if (!letting) return;
     const now = this.desk.clock.phase * letting.seconds;
     const count = said(letting).filter((e) => e.time <= now).length;
@@ -104,6 +120,11 @@ class CordTools extends Part {
     if (field.value !== '' && value >= least && value <= most) this.#set(key, value);
     field.value = trimmed(this.desk.slip[key] * scale, 1);
   }
+}
+
+/** Which of a passage's patterns plays at a phase; it is the next one from the middle of its crossing on. */
+function legAt(passing, phase) {
+  return passing.passage.joints_s.filter((t) => t <= phase * passing.seconds).length;
 }
 
 const kept = new WeakMap();

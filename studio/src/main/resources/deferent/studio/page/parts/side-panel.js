@@ -3,10 +3,11 @@ import { Part } from './part.js';
 import './readings.js';
 import './sizes.js';
 import './shelf-list.js';
+import './next-list.js';
 
-const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf']];
+const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next']];
 
-/** Beside the stage: what it means, its sizes, and what is saved. */
+/** Beside the stage: what it means, its sizes, what is saved, and what could come next. */
 class SidePanel extends Part {
   constructor() {
     super();
@@ -16,7 +17,7 @@ class SidePanel extends Part {
   connect(desk) {
     super.connect(desk);
     this.updateComplete.then(() => {
-      for (const part of this.querySelectorAll('reading-list, size-list, shelf-list')) part.connect(desk);
+      for (const part of this.querySelectorAll('.panels > *')) part.connect(desk);
     });
   }
 
@@ -37,6 +38,7 @@ class SidePanel extends Part {
         <reading-list role="tabpanel" id="panel-reading" aria-labelledby="tab-reading" tabindex="0" ?hidden=${this.tab !== 'reading'}></reading-list>
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
+        <next-list role="tabpanel" id="panel-next" aria-labelledby="tab-next" tabindex="0" ?hidden=${this.tab !== 'next'}></next-list>
       </div>`;
   }
 

@@ -33,7 +33,7 @@ class StageTools extends Part {
         <li data-side="left">${LEFT}<span>left</span></li>
         <li data-side="right">${RIGHT}<span>right</span></li>
         <li class="cord">${CORD}<span>thick: pulls; dots: slack</span></li>
-        ${this.desk.session.show === 'ideal' && !this.desk.session.letting ? nothing : html`<li class="ghost">${GHOST}<span>the ${this.desk.session.letting ? 'pattern' : 'ideal'}</span></li>`}
+        ${this.desk.session.passing || (this.desk.session.show === 'ideal' && !this.desk.session.letting) ? nothing : html`<li class="ghost">${GHOST}<span>the ${this.desk.session.letting ? 'pattern' : 'ideal'}</span></li>`}
         <li class="tie">${TIE}<span>tie, root’s head to rider’s hand</span></li>
       </ul>`;
   }

@@ -161,7 +161,7 @@ export class StageElement extends HTMLElement {
     const drag = this.session.dragging;
     this.clock.period = this.session.scene.period;
     this.drawer.load(this.session.scene);
-    this.classList.toggle('letting', !!this.session.letting);
+    this.classList.toggle('letting', !!this.session.aside);
     if (answer.handles) this.#rack(answer.handles);
     if (!drag && !this.session.letting) this.#frameIfNeeded();
     this.draw();

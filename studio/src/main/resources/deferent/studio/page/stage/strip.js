@@ -1,4 +1,4 @@
-// One cycle from left to right, or the time a poi was let go for: how far the tie is open, what each cord pulls, marks for beats,
+// One cycle from left to right, or what plays once instead: how far the tie is open, what each cord pulls, marks for beats,
 // petals and stalls, and a handle to go to a moment.
 
 import uPlot from 'uplot';
@@ -9,6 +9,11 @@ const CALM = 100; // milliseconds between drawings while dragging
 const MARKS = 22; // pixels for the marks of both hands
 const CORDS = 32; // pixels for the pull of both cords
 const LANES = MARKS + CORDS; // above the plot
+const MARK_KEYS = {
+  cycle: '<span>| beat</span> <span>○ petal</span> <span>■ stall</span>',
+  letting: '<span>✕ snaps taut</span>',
+  passing: '<span>↓ crossing</span>',
+};
 
 export class StripElement extends HTMLElement {
   connect(session, clock) {
@@ -28,6 +33,7 @@ export class StripElement extends HTMLElement {
         <span class="strip-marks"><span>| beat</span> <span>○ petal</span> <span>■ stall</span></span></p>
       <div class="strip-plot" aria-hidden="true"></div>
       <div class="strip-now" aria-hidden="true"><i></i></div>
+      <div class="strip-gates" role="group" aria-label="Moments at which another pattern could begin"></div>
       <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">`;
     this.plotPlace = this.querySelector('.strip-plot');
     this.pullKey = this.querySelector('[data-what=pull] span');
@@ -35,6 +41,8 @@ export class StripElement extends HTMLElement {
     this.keys = ['this', 'other'].map((what) => this.querySelector(`[data-what=${what}] span`));
     this.now = this.querySelector('.strip-now');
     this.scrub = this.querySelector('.strip-scrub');
+    this.gateRack = this.querySelector('.strip-gates');
+    this.gateRack.addEventListener('pointerdown', (event) => event.stopPropagation());
     this.scrub.addEventListener('input', () => {
       this.clock.play(false);
       this.clock.seek(Math.min(0.9999, Number(this.scrub.value)));
@@ -54,6 +62,7 @@ export class StripElement extends HTMLElement {
       if (this.plot) {
         this.plot.setSize(this.#size());
         this.#moment();
+        this.#gates();
       }
     }).observe(this);
   }
@@ -114,12 +123,18 @@ export class StripElement extends HTMLElement {
     const top = nice(Math.max(most * 1.08, tolerance * 2.5));
     if (!this.top || top > this.top || !this.session.dragging) this.top = top;
     this.tolerance = tolerance;
-    const { letting } = this.session;
-    this.marks = letting ? letting.events.map((e) => ({ ...e, side: letting.side })) : strip.marks || [];
-    if (this.lets !== !!letting) {
-      this.lets = !!letting;
-      this.markKey.innerHTML = letting ? '<span>✕ snaps taut</span>' : '<span>| beat</span> <span>○ petal</span> <span>■ stall</span>';
+    const { letting, passing } = this.session;
+    this.marks = letting
+      ? letting.events.map((e) => ({ ...e, side: letting.side }))
+      : passing
+        ? passing.passage.joints_s.map((time_s) => ({ time_s, kind: 'joint' }))
+        : strip.marks || [];
+    const kind = letting ? 'letting' : passing ? 'passing' : 'cycle';
+    if (this.kind !== kind) {
+      this.kind = kind;
+      this.markKey.innerHTML = MARK_KEYS[kind];
     }
+    this.#gates();
     this.#cords(answer.pull);
     if (this.root !== strip.root) {
       this.root = strip.root;
@@ -130,6 +145,36 @@ export class StripElement extends HTMLElement {
     if (!this.plot) this.#make();
     this.plot.setData(this.data, true);
     this.#moment();
+  }
+
+  /** Marks moments at which another pattern could begin: [{ time_s, says, chosen, smooth }]; `chose(i)` is called with the one taken. */
+  gates(list, chose) {
+    this.gateList = list;
+    this.chose = chose;
+    this.#gates();
+  }
+
+  #gates() {
+    const list = this.kind === 'cycle' || !this.kind ? this.gateList || [] : [];
+    const rack = this.gateRack;
+    while (rack.children.length > list.length) rack.lastChild.remove();
+    const width = this.clientWidth - PAD.left - PAD.right;
+    list.forEach((gate, i) => {
+      let button = rack.children[i];
+      if (!button) {
+        button = document.createElement('button');
+        button.type = 'button';
+        button.className = 'gate';
+        button.addEventListener('click', () => this.chose(i));
+        rack.append(button);
+      }
+      button.style.transform = `translateX(${(PAD.left + (width * gate.time_s) / this.session.scene.period).toFixed(1)}px)`;
+      button.classList.toggle('chosen', !!gate.chosen);
+      if (button.title !== gate.says) {
+        button.title = gate.says;
+        button.setAttribute('aria-label', gate.says);
+      }
+    });
   }
 
   // How wide a ribbon is goes with the root of the pull, as the tether on the stage does, so that a light pull beside a hard one is still
@@ -256,6 +301,13 @@ export class StripElement extends HTMLElement {
         ctx.lineTo(x + r, y + r);
         ctx.moveTo(x - r, y + r);
         ctx.lineTo(x + r, y - r);
+        ctx.stroke();
+      } else if (mark.kind === 'joint') {
+        ctx.moveTo(x, y - r);
+        ctx.lineTo(x, y + r + 10 * ratio);
+        ctx.moveTo(x - r, y);
+        ctx.lineTo(x, y + r);
+        ctx.lineTo(x + r, y);
         ctx.stroke();
       } else if (mark.kind === 'slack') {
         continue; // the ribbon shows it

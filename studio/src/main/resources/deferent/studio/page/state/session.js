@@ -29,12 +29,22 @@ export class Session extends EventTarget {
     this.fit = null;
     this.locked = new Set(); // sizes the fit must leave alone
     this.show = 'ideal'; // what a cord is asked to keep: 'ideal', 'light' or 'hand'
-    this.letting = null; // the answer about a poi that was let go, while it is on the stage
+    this.aside = null; // what is on the stage instead of the pattern, once through: a poi that was let go, or a passage
   }
 
-  /** What is on the stage: the pattern, or a poi that was let go. */
+  /** What is on the stage: the pattern, or what plays once instead. */
   get now() {
-    return this.letting || this.answer;
+    return this.aside || this.answer;
+  }
+
+  /** The answer about a poi that was let go, while it is on the stage. */
+  get letting() {
+    return this.aside && this.aside.events ? this.aside : null;
+  }
+
+  /** The answer about a passage from one pattern to others, while it is on the stage. */
+  get passing() {
+    return this.aside && this.aside.passage ? this.aside : null;
   }
 
   /** The ideal, what a cord asks of the hand that keeps the light, or what the head does when the hand keeps its path. */
@@ -62,17 +72,26 @@ export class Session extends EventTarget {
       this.#tell('state');
       return false;
     }
-    this.letting = answer;
-    this.standing = this.scene;
-    this.scene = new Scene();
-    this.scene.readLetGo(answer, this.standing);
-    this.#tell('let-go');
-    this.dispatchEvent(new CustomEvent('scene', { detail: { answer } }));
-    this.#tell('state');
+    this.#putAside(answer, (scene, from) => scene.readLetGo(answer, from));
     return true;
   }
 
-  /** Back from a poi that was let go to the pattern. */
+  /** Puts a passage on the stage, to be played once. */
+  pass(answer) {
+    this.#backInside();
+    this.#putAside(answer, (scene) => scene.read(answer));
+  }
+
+  #putAside(answer, read) {
+    this.aside = answer;
+    this.standing = this.scene;
+    this.scene = new Scene();
+    read(this.scene, this.standing);
+    this.dispatchEvent(new CustomEvent('scene', { detail: { answer } }));
+    this.#tell('state');
+  }
+
+  /** Back from what plays once to the pattern. */
   back() {
     if (!this.#backInside()) return;
     this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
@@ -80,8 +99,8 @@ export class Session extends EventTarget {
   }
 
   #backInside() {
-    if (!this.letting) return false;
-    this.letting = null;
+    if (!this.aside) return false;
+    this.aside = null;
     this.scene = this.standing;
     this.standing = null;
     this.#tell('back');
@@ -287,7 +306,7 @@ export class Session extends EventTarget {
       (answer) => {
         if (answer.error || this.answer !== asked) return;
         this.answer = { ...asked, detail: 'settled', readings: answer.readings };
-        if (!this.letting && answer.scene.count !== this.scene.count) {
+        if (!this.aside && answer.scene.count !== this.scene.count) {
           this.scene.read(answer);
           this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
         }

@@ -1,0 +1,46 @@
+package deferent.studio;
+
+import deferent.motion.body.Outline;
+import deferent.motion.body.Performer;
+import deferent.motion.crossing.Passage;
+import deferent.motion.pairing.Side;
+import deferent.page.Scene;
+import deferent.record.CrossingsJson;
+import java.util.List;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A passage as the stage plays it: from its start to its end once, all times counted from its
+ * start.
+ */
+final class PassageAnswer {
+    /** Points a second where nothing is said. */
+    static final int RATE = 120;
+
+    private static final int MOST = 9000;
+
+    private PassageAnswer() {}
+
+    /**
+     * @param root whose head the tie is drawn from
+     * @param rate points a second; fewer where a long passage would take too many
+     */
+    static ObjectNode of(Passage passage, Side root, Performer performer, int rate) {
+        double seconds = passage.trace().period();
+        int count = Math.max(24, (int) Math.min(MOST, Math.rint(rate * seconds) + 1));
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("seconds", seconds);
+        answer.set(
+                "scene",
+                SceneJson.of(
+                        Scene.of(passage.trace(), count, root, Outline.of(performer).drawn())));
+        ObjectNode pull = answer.putObject("pull");
+        for (Side side : Side.values()) {
+            pull.set(side.word(), Shown.pull(passage.pull(side), 0));
+        }
+        answer.set("strip", Desk.strip(passage.trace(), root, List.of()));
+        answer.set("passage", CrossingsJson.tree(passage));
+        return answer;
+    }
+}
