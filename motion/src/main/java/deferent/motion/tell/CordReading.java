@@ -20,7 +20,8 @@ import java.util.function.Supplier;
  * What becomes of one hand's motion when its tether is a cord.
  *
  * @param pull of the ideal figure; worked out at once, the rest only when settled
- * @param light the hand path that keeps the light
+ * @param light the hand path that keeps the light; empty for a pendulum that nobody drives, whose
+ *     still hand does
  * @param hand what the head does behind a hand that keeps its path
  * @param lightHold how a slip grows while the light is kept
  * @param handHold how a slip grows in the best of the kept hand's motions
@@ -56,7 +57,11 @@ public record CordReading(
                     List.of());
         }
         List<Refusal> refused = new ArrayList<>();
-        Optional<KeepTheLight> light = tried(refused, () -> KeepTheLight.of(ideal, side, kit));
+        // A pendulum that nobody drives keeps hand and light at once: nothing to work out.
+        Optional<KeepTheLight> light =
+                ideal.pairing().part(side).motion().undriven()
+                        ? Optional.empty()
+                        : tried(refused, () -> KeepTheLight.of(ideal, side, kit));
         Optional<KeepTheHand> hand = tried(refused, () -> KeepTheHand.of(ideal, side, kit));
         return new CordReading(
                 side,
