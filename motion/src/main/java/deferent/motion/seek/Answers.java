@@ -202,18 +202,37 @@ public final class Answers {
 
     /** The answers asked for, filtered, in the order asked for. */
     public List<Answer> list() {
-        return request.order() == Order.NEAR_SHELF ? besideTheShelf() : ranked();
+        return list(answer -> {}, () -> false);
+    }
+
+    /**
+     * The answers asked for, filtered, in the order asked for.
+     *
+     * @param found told of each as it is worked out, on the calling thread; orders that need a
+     *     trace are only known at the end, and of these some are left out then
+     * @param stop asked before each; what was worked out by then is the answer
+     */
+    public List<Answer> list(Consumer<Answer> found, BooleanSupplier stop) {
+        return request.order() == Order.NEAR_SHELF
+                ? besideTheShelf(found, stop)
+                : ranked(found, stop);
     }
 
     // Each pattern of the shelf asks for more like itself, and the nearest of all that are told.
-    private List<Answer> besideTheShelf() {
+    private List<Answer> besideTheShelf(Consumer<Answer> each, BooleanSupplier stop) {
         Map<String, Integer> families = new HashMap<>();
         Map<Long, Answer> found = new TreeMap<>();
         for (Pairing pattern : request.shelf()) {
+            if (stop.getAsBoolean()) {
+                break;
+            }
             for (Like like : like(pattern, request.limit())) {
                 Answer answer = like.answer();
                 if (!request.filter().exactOnly() || answer.exact()) {
-                    found.putIfAbsent((long) answer.root() << 32 | answer.rider(), answer);
+                    long key = (long) answer.root() << 32 | answer.rider();
+                    if (found.putIfAbsent(key, answer) == null) {
+                        each.accept(answer);
+                    }
                 }
             }
         }
@@ -226,7 +245,7 @@ public final class Answers {
                 .toList();
     }
 
-    private List<Answer> ranked() {
+    private List<Answer> ranked(Consumer<Answer> each, BooleanSupplier stop) {
         List<Candidate> candidates = new ArrayList<>();
         for (int m = 0; m < count(); m++) {
             if (request.filter().exactOnly() && !exact(m)) {
@@ -246,7 +265,7 @@ public final class Answers {
         Map<String, Integer> families = new HashMap<>();
         List<Answer> found = new ArrayList<>();
         for (Candidate candidate : candidates) {
-            if (found.size() >= most) {
+            if (found.size() >= most || stop.getAsBoolean()) {
                 break;
             }
             if (candidate.contrast < request.filter().leastContrast()
@@ -262,6 +281,7 @@ public final class Answers {
                             answer -> {
                                 families.merge(family, 1, Integer::sum);
                                 found.add(answer);
+                                each.accept(answer);
                             });
         }
         if (times > 1) {
