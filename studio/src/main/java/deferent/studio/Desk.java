@@ -27,6 +27,7 @@ import deferent.record.CrossingsJson;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
+import deferent.record.Shelf;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -52,9 +53,11 @@ final class Desk {
     private static final double LONGEST_LEAD = 4;
 
     private final Wordbook words;
+    private final Shelf shelf;
 
-    Desk(Wordbook words) {
+    Desk(Wordbook words, Shelf shelf) {
         this.words = words;
+        this.shelf = shelf;
     }
 
     /** A picture as bytes of a kind. */
@@ -90,13 +93,14 @@ final class Desk {
                     case "crossings" -> crossings(asked);
                     case "passage" -> passage(asked);
                     case "words" -> words(asked);
+                    case "seek" -> whole(errand(asked));
                     default ->
                             throw new BadRequest(
                                     400,
                                     "is \"" + ask + "\"",
                                     "ask",
                                     "ask for \"pairing\", \"fit\", \"letgo\", \"crossings\","
-                                            + " \"passage\" or \"words\"");
+                                            + " \"passage\", \"seek\" or \"words\"");
                 };
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
@@ -211,6 +215,29 @@ final class Desk {
                         rate);
         answer.set("shown", shown.told());
         return answer;
+    }
+
+    /** What is answered in parts: over a socket as they come, else all in one. */
+    Errand errand(Asked asked) {
+        asked.has("ask");
+        Errand errand = SeekAsk.of(asked, words.lexicon(), shelf);
+        asked.has("id");
+        asked.done();
+        return errand;
+    }
+
+    private static ObjectNode whole(Errand errand) {
+        ArrayNode answers = JsonNodeFactory.instance.arrayNode();
+        ObjectNode last =
+                errand.run(
+                        part -> {
+                            if (part.has("answer")) {
+                                answers.add(part.get("answer"));
+                            }
+                        },
+                        () -> false);
+        last.set("answers", answers);
+        return last;
     }
 
     private ObjectNode crossings(Asked asked) {

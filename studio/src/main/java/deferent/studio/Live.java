@@ -2,6 +2,7 @@ package deferent.studio;
 
 import io.javalin.websocket.WsConfig;
 import io.javalin.websocket.WsContext;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,36 +12,54 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.NullNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Questions and answers over sockets. What is quick is answered at once and in order, so that no
  * move of a drag is lost; what is slow goes to a worker, and gives way when a newer question about
- * a pairing comes in on the same socket.
+ * a pairing comes in on the same socket. What takes longest is an {@link Errand} of its own.
  */
 final class Live {
+    private static final List<String> ERRANDS = List.of("seek");
+
     private final Desk desk;
     private final ExecutorService workers;
+    private final Errands errands;
     private final Map<String, Slow> slow = new ConcurrentHashMap<>();
 
-    Live(Desk desk, ExecutorService workers) {
+    Live(Desk desk, ExecutorService workers, Errands errands) {
         this.desk = desk;
         this.workers = workers;
+        this.errands = errands;
     }
 
     void configure(WsConfig socket) {
         socket.onMessage(context -> hear(context, context.message()));
-        socket.onClose(context -> giveUp(context.sessionId()));
-        socket.onError(context -> giveUp(context.sessionId()));
+        socket.onClose(this::leave);
+        socket.onError(this::leave);
+    }
+
+    private void leave(WsContext context) {
+        giveUp(context.sessionId());
+        errands.leave(context);
     }
 
     private void hear(WsContext context, String message) {
         ObjectNode answer;
         try {
             Asked asked = Desk.question(message);
-            boolean aboutPairing =
-                    asked.maybeText("ask").filter(a -> !a.equals("words")).isPresent();
-            if (aboutPairing) {
+            String ask = asked.maybeText("ask").orElse("");
+            if (ERRANDS.contains(ask)) {
+                JsonNode id = asked.has("id") ? asked.node("id") : NullNode.getInstance();
+                errands.start(context, ask, id, desk.errand(asked));
+                return;
+            }
+            if (ask.equals("stop")) {
+                errands.stop(context, asked.word("of", ERRANDS));
+                return;
+            }
+            if (!ask.isEmpty() && !ask.equals("words")) {
                 giveUp(context.sessionId());
             }
             if (Desk.slow(asked)) {

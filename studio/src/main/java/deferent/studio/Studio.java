@@ -34,10 +34,12 @@ public final class Studio implements AutoCloseable {
 
     private final Javalin server;
     private final ExecutorService workers;
+    private final Errands errands;
 
-    private Studio(Javalin server, ExecutorService workers) {
+    private Studio(Javalin server, ExecutorService workers, Errands errands) {
         this.server = server;
         this.workers = workers;
+        this.errands = errands;
     }
 
     /** Opens a studio and returns once it answers; refuses a port that is taken. */
@@ -47,7 +49,7 @@ public final class Studio implements AutoCloseable {
         JAVALIN.setLevel(Level.OFF);
         Shelf shelf = Shelf.at(options.shelf());
         Wordbook words = new Wordbook(shelf);
-        Desk desk = new Desk(words);
+        Desk desk = new Desk(words, shelf);
         ExecutorService workers =
                 Executors.newFixedThreadPool(
                         2,
@@ -56,7 +58,8 @@ public final class Studio implements AutoCloseable {
                             thread.setDaemon(true);
                             return thread;
                         });
-        Live live = new Live(desk, workers);
+        Errands errands = new Errands();
+        Live live = new Live(desk, workers, errands);
         ShelfDesk shelfDesk = new ShelfDesk(shelf, words);
         Assets assets = new Assets(options.page());
         Javalin server =
@@ -79,7 +82,7 @@ public final class Studio implements AutoCloseable {
                             "close that one, or give another port, or 0 for any that is free")
                     : e;
         }
-        return new Studio(server, workers);
+        return new Studio(server, workers, errands);
     }
 
     private static boolean taken(Throwable e) {
@@ -227,6 +230,7 @@ public final class Studio implements AutoCloseable {
     @Override
     public void close() {
         workers.shutdownNow();
+        errands.close();
         server.stop();
     }
 }

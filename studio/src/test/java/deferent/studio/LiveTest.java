@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.WebSocket;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CompletionStage;
@@ -147,6 +149,93 @@ class LiveTest {
         two.say("{\"id\":2,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
         assertThat(two.next().get("id").asInt()).isEqualTo(2);
         assertThat(one.next().has("scene")).isTrue();
+    }
+
+    @Test
+    void aSeekIsToldInPartsAndSaysTheirOrderAtTheEnd() throws Exception {
+        Line line = new Line();
+        line.say("{\"id\":5,\"ask\":\"seek\",\"motions\":10000,\"order\":\"reach\",\"limit\":6}");
+        List<String> told = new ArrayList<>();
+        JsonNode part = line.next();
+        while (!part.path("done").asBoolean(false)) {
+            assertThat(part.get("id").asInt()).isEqualTo(5);
+            if (part.has("answer")) {
+                told.add(part.at("/answer/key").asString());
+            }
+            part = line.next();
+        }
+        assertThat(part.get("complete").asBoolean()).isTrue();
+        assertThat(part.get("order_of_keys")).hasSize(6);
+        for (JsonNode key : part.get("order_of_keys")) {
+            assertThat(told).contains(key.asString());
+        }
+        assertThat(line.silent()).isTrue();
+    }
+
+    @Test
+    void aNewerSeekDropsTheOlderAndAChangeOfThePatternDropsNeither() throws Exception {
+        Line line = new Line();
+        line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":200000,\"order\":\"floor\"}");
+        line.say("{\"id\":2,\"ask\":\"seek\",\"motions\":10000,\"limit\":3}");
+        line.say("{\"id\":3,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
+        boolean dropped = false;
+        boolean paired = false;
+        JsonNode part = line.next();
+        while (!(part.get("id").asInt() == 2 && part.path("done").asBoolean(false))) {
+            dropped |= part.get("id").asInt() == 1 && part.path("dropped").asBoolean(false);
+            paired |= part.get("id").asInt() == 3 && part.has("scene");
+            part = line.next();
+        }
+        assertThat(part.get("order_of_keys")).hasSize(3);
+        assertThat(dropped).isTrue();
+        assertThat(paired).isTrue();
+        assertThat(line.silent()).isTrue();
+    }
+
+    @Test
+    void aStoppedSeekEndsWithWhatItHasFound() throws Exception {
+        Line line = new Line();
+        line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"floor\",\"limit\":120}");
+        JsonNode part = line.next();
+        while (!part.has("answer")) {
+            part = line.next();
+        }
+        line.say("{\"ask\":\"stop\",\"of\":\"seek\"}");
+        int more = 0;
+        while (!part.path("done").asBoolean(false)) {
+            part = line.next();
+            more++;
+        }
+        assertThat(more).isLessThan(100);
+        assertThat(part.get("complete").asBoolean()).isFalse();
+        assertThat(part.get("order_of_keys")).isNotEmpty();
+        assertThat(part.at("/told/0/text").asString()).contains("stopped");
+    }
+
+    @Test
+    void aSocketThatClosesEndsItsSeekSoThatTheNextOneRuns() throws Exception {
+        Line gone = new Line();
+        gone.say("{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"floor\",\"limit\":120}");
+        gone.next();
+        gone.socket.abort();
+        Line line = new Line();
+        line.say("{\"id\":2,\"ask\":\"seek\",\"motions\":10000,\"limit\":2}");
+        JsonNode part = line.next();
+        while (!part.path("done").asBoolean(false)) {
+            part = line.next();
+        }
+        assertThat(part.get("order_of_keys")).hasSize(2);
+    }
+
+    @Test
+    void aSeekThatIsRefusedSaysWhyAndKeepsItsId() throws Exception {
+        Line line = new Line();
+        line.say("{\"id\":1,\"ask\":\"seek\",\"order\":\"new\"}");
+        JsonNode refused = line.next();
+        assertThat(refused.get("id").asInt()).isEqualTo(1);
+        assertThat(refused.at("/error/where").asString()).isEqualTo("the shelf");
+        line.say("{\"id\":2,\"ask\":\"seek\",\"filter\":{\"exakt\":true}}");
+        assertThat(line.next().at("/error/where").asString()).isEqualTo("filter.exakt");
     }
 
     /** A socket of the page, with what it has heard. */

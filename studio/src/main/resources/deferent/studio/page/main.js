@@ -5,6 +5,7 @@ import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
 import { Next } from './state/next.js';
+import { Seek } from './state/seek.js';
 import * as address from './state/address.js';
 import './stage/stage.js';
 import './stage/strip.js';
@@ -28,6 +29,7 @@ class Desk {
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
     this.next = new Next(this.session);
+    this.seek = new Seek(this.session);
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
@@ -246,6 +248,21 @@ class Desk {
     } catch (problem) {
       this.notices.say(this.#sentence(problem));
     }
+  }
+
+  /** Puts what a seek has found on the shelf. */
+  async saveFound(answer) {
+    const { seek } = this;
+    if (!answer || seek.saved.has(answer.key)) return;
+    seek.saved.add(answer.key);
+    try {
+      await this.shelf.add(answer.pattern);
+      this.notices.say('Saved: ' + answer.said);
+    } catch (problem) {
+      seek.saved.delete(answer.key);
+      this.notices.say(this.#sentence(problem));
+    }
+    seek.dispatchEvent(new Event('state'));
   }
 
   async removeMotion({ id, name, revision }) {
@@ -503,6 +520,7 @@ class Desk {
       2: () => this.side.show('sizes'),
       3: () => this.side.show('shelf'),
       4: () => this.side.show('next'),
+      5: () => this.side.show('seek'),
     }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
     if (does) {
       event.preventDefault();

@@ -4,10 +4,11 @@ import './readings.js';
 import './sizes.js';
 import './shelf-list.js';
 import './next-list.js';
+import './seek-list.js';
 
-const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next']];
+const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek']];
 
-/** Beside the stage: what it means, its sizes, what is saved, and what could come next. */
+/** Beside the stage: what it means, its sizes, what is saved, what could come next, and what else links. */
 class SidePanel extends Part {
   constructor() {
     super();
@@ -39,6 +40,7 @@ class SidePanel extends Part {
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
         <next-list role="tabpanel" id="panel-next" aria-labelledby="tab-next" tabindex="0" ?hidden=${this.tab !== 'next'}></next-list>
+        <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
       </div>`;
   }
 

@@ -14,7 +14,33 @@ export class Live extends EventTarget {
     this.givenUp = 0;
     this.open = false;
     this.tries = 0;
+    this.streams = new Map(); // by id, who hears the parts of an answer
     this.#connect();
+  }
+
+  /**
+   * A question that is answered in parts, beside all others; `heard(part)` is called with each, the last of them marked `done` (or
+   * `dropped`, or with an `error`). Where there is no socket it is answered in one.
+   */
+  stream(body, heard) {
+    const id = this.next++;
+    if (this.open) {
+      this.streams.set(id, heard);
+      this.socket.send(JSON.stringify({ ...body, id }));
+      return;
+    }
+    post({ ...body, id }).then(
+      (whole) => {
+        for (const answer of whole.answers || []) heard({ answer });
+        heard({ ...whole, done: true });
+      },
+      () => heard({ error: UNREACHED, done: true }),
+    );
+  }
+
+  /** Ends a question that is answered in parts with what there is. */
+  stop(of) {
+    if (this.open) this.socket.send(JSON.stringify({ ask: 'stop', of }));
   }
 
   /**
@@ -59,6 +85,12 @@ export class Live extends EventTarget {
   }
 
   #answer(answer) {
+    const heard = this.streams.get(answer.id);
+    if (heard) {
+      if (answer.done || answer.dropped || answer.error) this.streams.delete(answer.id);
+      heard(answer);
+      return;
+    }
     const question = this.asked;
     if (!question || question.id !== answer.id) return; // an answer to a question that made way
     this.asked = null;
@@ -88,6 +120,8 @@ export class Live extends EventTarget {
         this.waiting.unshift(this.asked);
         this.asked = null;
       }
+      for (const heard of this.streams.values()) heard({ error: UNREACHED, done: true });
+      this.streams.clear();
       if (was) this.dispatchEvent(new Event('close'));
       this.tries++;
       setTimeout(() => this.#connect(), Math.min(8000, 400 * 2 ** this.tries));

@@ -1,0 +1,20 @@
+package deferent.studio;
+
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A question that takes long and tells how far it has come: its answer comes in parts, the last of
+ * them with what the whole came to.
+ */
+interface Errand {
+    /**
+     * Runs to the end, or until stopped with what was found by then.
+     *
+     * @param tell takes a part of the answer, at once
+     * @param stop asked every little while
+     * @return the last part
+     */
+    ObjectNode run(Consumer<ObjectNode> tell, BooleanSupplier stop);
+}

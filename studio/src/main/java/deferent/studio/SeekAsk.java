@@ -1,0 +1,286 @@
+package deferent.studio;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.seek.Answer;
+import deferent.motion.seek.Answers;
+import deferent.motion.seek.Filter;
+import deferent.motion.seek.Like;
+import deferent.motion.seek.Order;
+import deferent.motion.seek.Seek;
+import deferent.motion.seek.SeekProgress;
+import deferent.motion.seek.SeekRequest;
+import deferent.motion.seek.Space;
+import deferent.motion.seek.Tethers;
+import deferent.motion.tell.TellSeek;
+import deferent.motion.tell.Told;
+import deferent.motion.trace.Trace;
+import deferent.record.PatternDocument;
+import deferent.record.SeekJson;
+import deferent.record.Shelf;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A seek as the page asks for it: each answer is told as soon as it is worked out, with what a
+ * thumbnail needs to move; at the end comes the order in which they stand.
+ *
+ * @param motions about how many are sought among; the space is built when the seek runs
+ * @param request what is asked of that space
+ * @param like the pattern they shall be like, where one is given
+ */
+record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<PatternDocument> like)
+        implements Errand {
+    /** A seek of as many motions answers within a few seconds on a small machine. */
+    static final int USUAL_MOTIONS = 20_000;
+
+    /** So many are held in some hundred megabytes. */
+    static final int MOST_MOTIONS = 400_000;
+
+    private static final int USUAL_LIMIT = 36;
+    private static final int MORE_LIKE = 4;
+    private static final int THUMBNAIL = 96;
+    private static final long EVERY_NANOS = 100_000_000L;
+    private static final long AFTERWARDS_NANOS = 1_000_000_000L;
+
+    static SeekAsk of(Asked asked, Lexicon lexicon, Shelf shelf) {
+        Optional<PatternDocument> like =
+                asked.has("phrase") || asked.has("pattern")
+                        ? Optional.of(Matter.of(asked, lexicon).document())
+                        : Optional.empty();
+        int motions = asked.whole("motions", 10_000, MOST_MOTIONS, USUAL_MOTIONS);
+        Order order =
+                Order.valueOf(
+                        asked.word("order", Stream.of(Order.values()).map(SeekAsk::word).toList())
+                                .toUpperCase(Locale.ROOT)
+                                .replace('-', '_'));
+        Filter filter = asked.maybeObject("filter").map(SeekAsk::filter).orElse(Filter.NONE);
+        boolean shelved =
+                order == Order.NEW
+                        || order == Order.NEAR_SHELF
+                        || filter.newToShelf()
+                        || Double.isFinite(filter.nearShelf());
+        Tethers tethers =
+                asked.word("tethers", List.of("equal", "free")).equals("free")
+                        ? Tethers.FREE
+                        : Tethers.EQUAL;
+        double tolerance =
+                asked.maybeNumber("tolerance_m", 0, 0.2).orElse(SeekRequest.USUAL_TOLERANCE);
+        int limit = asked.whole("limit", 1, 120, USUAL_LIMIT);
+        int perFamily = asked.whole("per_family", 1, 20, 2);
+        List<Pairing> known = shelved ? patterns(shelf) : List.of();
+        if (known.isEmpty() && shelved) {
+            throw new Refusal(
+                    "has no patterns to compare with",
+                    "the shelf",
+                    "save one first, or order by something else");
+        }
+        return new SeekAsk(
+                motions,
+                space -> {
+                    SeekRequest request =
+                            SeekRequest.of(space)
+                                    .with(tethers)
+                                    .withTolerance(tolerance)
+                                    .with(filter)
+                                    .with(order)
+                                    .withShelf(known)
+                                    .withLimit(limit, perFamily);
+                    return like.map(
+                                    d ->
+                                            request.with(d.pairing().left().tether())
+                                                    .with(d.performer()))
+                            .orElse(request);
+                },
+                like);
+    }
+
+    private static String word(Order order) {
+        return order.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static Filter filter(Asked asked) {
+        Filter filter =
+                new Filter(
+                        asked.yes("exact", false),
+                        asked.yes("reachable", false),
+                        asked.maybeNumber("floor_bpm", 1, 600).orElse(Double.POSITIVE_INFINITY),
+                        asked.maybeNumber("growth", 0.01, 1e6).orElse(Double.POSITIVE_INFINITY),
+                        asked.whole("symmetry", 0, 48, 0),
+                        asked.maybeNumber("contrast", 1, 100).orElse(1),
+                        asked.maybeNumber("near_m", 0, 10).orElse(Double.POSITIVE_INFINITY),
+                        asked.yes("new", false));
+        asked.done();
+        return filter;
+    }
+
+    private static List<Pairing> patterns(Shelf shelf) {
+        return shelf.list().stream()
+                .flatMap(entry -> entry.document().stream())
+                .filter(PatternDocument.class::isInstance)
+                .map(document -> ((PatternDocument) document).pairing())
+                .toList();
+    }
+
+    @Override
+    public ObjectNode run(Consumer<ObjectNode> tell, BooleanSupplier stop) {
+        return new Running(request.apply(space(motions)), like, tell, stop).run();
+    }
+
+    /**
+     * About so many motions, on a grid whose sizes are whole millimetres with the usual tether, so
+     * that they are short to say.
+     */
+    static Space space(int motions) {
+        Space.Grid grid = Space.about(motions).grid();
+        return Space.of(
+                new Space.Grid(
+                        even(grid.circleSteps()),
+                        even(grid.pairSteps()),
+                        grid.most(),
+                        grid.turns(),
+                        grid.starts(),
+                        grid.arcs(),
+                        grid.stretches()));
+    }
+
+    private static int even(int steps) {
+        int millimetres = (int) Math.rint(1000 * Tether.USUAL.length());
+        int even = steps;
+        while (even > 1 && millimetres % even != 0) {
+            even--;
+        }
+        return even;
+    }
+
+    /** One seek under way. */
+    private record Running(
+            SeekRequest request,
+            Optional<PatternDocument> like,
+            Consumer<ObjectNode> tell,
+            BooleanSupplier stop) {
+
+        ObjectNode run() {
+            Seek seek = new Seek(request);
+            boolean[] begun = {false};
+            long[] last = {0};
+            boolean done =
+                    seek.run(
+                            at -> {
+                                begun[0] |= at.stage().compareTo(SeekProgress.Stage.JOIN) >= 0;
+                                if (System.nanoTime() - last[0] > EVERY_NANOS) {
+                                    last[0] = System.nanoTime();
+                                    tell.accept(progress(at));
+                                }
+                            },
+                            stop);
+            if (!begun[0]) {
+                return SeekJson.stopped(request);
+            }
+            Answers answers = seek.answers();
+            List<String> order = like.isPresent() ? alike(answers) : all(answers, done);
+            boolean complete = done && !stop.getAsBoolean();
+            ObjectNode answer = SeekJson.tree(request, answers, List.of(), complete);
+            answer.remove("answers");
+            if (order.isEmpty()) {
+                told(((ArrayNode) answer.get("told")).addObject(), TellSeek.none(answers));
+            }
+            answer.put(
+                    "ordered",
+                    like.map(d -> "most like " + d.phrase().orElse(d.name()) + " first")
+                            .orElse(TellSeek.order(request.order())));
+            ArrayNode keys = answer.putArray("order_of_keys");
+            order.forEach(keys::add);
+            return answer;
+        }
+
+        // A seek that was stopped while it compared still tells what it has, a few at the most.
+        private List<String> all(Answers answers, boolean done) {
+            long until = System.nanoTime() + AFTERWARDS_NANOS;
+            BooleanSupplier enough = done ? stop : () -> System.nanoTime() > until;
+            List<String> order = new ArrayList<>();
+            for (Answer answer :
+                    answers.list(found -> tell.accept(part(found, TellSeek.of(found))), enough)) {
+                order.add(key(answer));
+            }
+            return order;
+        }
+
+        // Neighbours on the grid differ in sizes alone, so more are asked for than are told.
+        private List<String> alike(Answers answers) {
+            Filter filter = request.filter();
+            Map<String, Integer> families = new HashMap<>();
+            Set<String> order = new LinkedHashSet<>();
+            Pairing given = like.orElseThrow().pairing();
+            for (Like one : answers.like(given, MORE_LIKE * request.limit())) {
+                Answer answer = one.answer();
+                if (order.size() < request.limit()
+                        && (answer.exact() || !filter.exactOnly())
+                        && answer.merit().contrast() >= filter.leastContrast()
+                        && answer.merit().symmetry() >= filter.leastSymmetry()
+                        && families.merge(answer.family(), 1, Integer::sum) <= request.perFamily()
+                        && order.add(key(answer))) {
+                    tell.accept(part(answer, TellSeek.of(one)));
+                }
+            }
+            return List.copyOf(order);
+        }
+
+        private ObjectNode part(Answer found, Told told) {
+            ObjectNode node = JsonNodeFactory.instance.objectNode();
+            ObjectNode answer = SeekJson.tree(found, request.performer());
+            answer.put("key", key(found));
+            told(answer.putObject("told"), told);
+            answer.set("moves", moves(found.pairing()));
+            node.set("answer", answer);
+            return node;
+        }
+    }
+
+    private static void told(ObjectNode into, Told told) {
+        into.put("key", told.key())
+                .put("tone", told.tone().name().toLowerCase(Locale.ROOT))
+                .put("text", told.text())
+                .put("why", told.why());
+    }
+
+    private static String key(Answer answer) {
+        return answer.root() + "-" + answer.rider();
+    }
+
+    private static ObjectNode progress(SeekProgress at) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.putObject("progress")
+                .put("text", TellSeek.progress(at))
+                .put("stage", at.stage().name().toLowerCase(Locale.ROOT))
+                .put("done", at.done())
+                .put("all", at.all());
+        return node;
+    }
+
+    /** What a thumbnail moves through: both hands and heads over one cycle. */
+    static ObjectNode moves(Pairing pairing) {
+        Trace trace = Trace.of(pairing);
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("period_s", trace.period());
+        node.put("count", THUMBNAIL);
+        node.set("samples", SceneJson.samples(trace, THUMBNAIL, List.of(Side.values())));
+        return node;
+    }
+}

@@ -1,0 +1,105 @@
+// A seek: what is asked for, how far it has come, and what it has found so far. Answers come one by one over the socket.
+
+export const SPACES = [[10000, 'ten thousand motions'], [20000, 'twenty thousand motions'], [60000, 'sixty thousand motions'], [200000, 'two hundred thousand motions']];
+export const ORDERS = [
+  ['gap', 'closest, then simplest'],
+  ['reach', 'best in reach'],
+  ['floor', 'slowest tempo floor'],
+  ['hold', 'steadiest'],
+  ['symmetry', 'most symmetrical'],
+  ['contrast', 'greatest contrast of sizes'],
+  ['near-shelf', 'nearest to the shelf'],
+  ['new', 'furthest from the shelf'],
+];
+
+const LIMIT = 36;
+
+export class Seek extends EventTarget {
+  constructor(session) {
+    super();
+    this.session = session;
+    this.motions = 20000;
+    this.order = 'gap';
+    this.filter = {};
+    this.like = false; // like what was on the stage when it was asked
+    this.asked = false;
+    this.running = false;
+    this.found = new Map(); // answers by key, in the order in which they came, at the end in the order asked for
+    this.told = null;
+    this.error = null;
+    this.progress = '';
+    this.chosen = null; // key
+    this.saved = new Set();
+  }
+
+  ask(like = false) {
+    this.like = like && !!this.session.pattern;
+    if (this.like) this.model = this.session.pattern;
+    this.#run();
+  }
+
+  /** Another space, order or filter: what was asked for is asked for anew. */
+  set(key, value) {
+    this[key] = value;
+    if (this.asked) this.#run();
+    else this.#tell();
+  }
+
+  only(key, value) {
+    const filter = { ...this.filter };
+    if (value === undefined) delete filter[key];
+    else filter[key] = value;
+    this.set('filter', filter);
+  }
+
+  stop() {
+    if (this.running) this.session.live.stop('seek');
+  }
+
+  choose(key) {
+    this.chosen = key;
+    const { pattern } = this.found.get(key);
+    this.session.open(pattern, { shelved: null });
+    this.#tell();
+  }
+
+  #run() {
+    const { session, motions, filter, like, model } = this;
+    this.asked = true;
+    this.running = true;
+    this.error = null;
+    this.told = null;
+    this.chosen = null;
+    this.saved = new Set();
+    this.progress = 'building the motions';
+    this.found = new Map();
+    const body = { ask: 'seek', motions, filter, limit: LIMIT, ...(like ? { pattern: model } : { order: this.order }) };
+    const run = {};
+    this.run = run;
+    session.live.stream(body, (part) => this.run === run && this.#heard(part));
+    this.#tell();
+  }
+
+  #heard(part) {
+    if (part.progress) this.progress = part.progress.text;
+    if (part.answer) {
+      this.found.set(part.answer.key, part.answer);
+      this.progress = this.found.size + ' worked out';
+    }
+    if (part.error) this.error = part.error;
+    if (part.done || part.dropped || part.error) {
+      this.running = false;
+      if (part.order_of_keys) {
+        this.found = new Map(part.order_of_keys.map((key) => [key, this.found.get(key)]));
+        this.told = part.told;
+      } else if (part.told) {
+        this.told = part.told;
+      }
+    }
+    this.#tell();
+  }
+
+  #tell() {
+    this.dispatchEvent(new Event('state'));
+  }
+}
