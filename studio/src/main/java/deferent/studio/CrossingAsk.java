@@ -34,7 +34,6 @@ record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest req
     }
 
     private static CrossingRequest request(Asked asked) {
-        CrossingRequest usual = CrossingRequest.USUAL;
         Freedom freedom =
                 asked.maybeObject("freedom").map(CrossingAsk::freedom).orElse(Freedom.NONE);
         Who who =
@@ -43,12 +42,16 @@ record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest req
                     case "right" -> Who.RIGHT;
                     default -> Who.BOTH;
                 };
+        return asTheyStand(asked).with(who).with(freedom);
+    }
+
+    /** What counts as one between patterns that stay where they are. */
+    static CrossingRequest asTheyStand(Asked asked) {
+        CrossingRequest usual = CrossingRequest.USUAL;
         return usual.withTolerance(
                         asked.maybeNumber("tolerance_m", 0.001, 1).orElse(usual.place()),
                         asked.maybeNumber("speed_tolerance_m_s", 0.01, 100).orElse(usual.speed()))
-                .withBlend(asked.maybeNumber("blend_s", 0.05, 2).orElse(usual.blend()))
-                .with(who)
-                .with(freedom);
+                .withBlend(asked.maybeNumber("blend_s", 0.05, 2).orElse(usual.blend()));
     }
 
     private static Freedom freedom(Asked asked) {

@@ -2,6 +2,7 @@ package deferent.studio;
 
 import deferent.motion.body.Outline;
 import deferent.motion.crossing.Crossing;
+import deferent.motion.crossing.CrossingRequest;
 import deferent.motion.crossing.Passage;
 import deferent.motion.crossing.Who;
 import deferent.motion.fit.Fit;
@@ -47,17 +48,19 @@ final class Desk {
     static final JsonMapper JSON =
             JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
 
-    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage");
+    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage", "route");
 
     /** Longest that a pattern is played before and after its crossing, seconds. */
     private static final double LONGEST_LEAD = 4;
 
     private final Wordbook words;
     private final Shelf shelf;
+    private final MapDesk map;
 
     Desk(Wordbook words, Shelf shelf) {
         this.words = words;
         this.shelf = shelf;
+        this.map = new MapDesk(shelf);
     }
 
     /** A picture as bytes of a kind. */
@@ -93,14 +96,16 @@ final class Desk {
                     case "crossings" -> crossings(asked);
                     case "passage" -> passage(asked);
                     case "words" -> words(asked);
-                    case "seek" -> whole(errand(asked));
+                    case "seek", "map" -> whole(errand(asked));
+                    case "route" -> route(asked);
                     default ->
                             throw new BadRequest(
                                     400,
                                     "is \"" + ask + "\"",
                                     "ask",
                                     "ask for \"pairing\", \"fit\", \"letgo\", \"crossings\","
-                                            + " \"passage\", \"seek\" or \"words\"");
+                                            + " \"passage\", \"seek\", \"map\", \"route\" or"
+                                            + " \"words\"");
                 };
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
@@ -219,8 +224,10 @@ final class Desk {
 
     /** What is answered in parts: over a socket as they come, else all in one. */
     Errand errand(Asked asked) {
-        asked.has("ask");
-        Errand errand = SeekAsk.of(asked, words.lexicon(), shelf);
+        Errand errand =
+                asked.text("ask").equals("map")
+                        ? map.map(CrossingAsk.asTheyStand(asked))
+                        : SeekAsk.of(asked, words.lexicon(), shelf);
         asked.has("id");
         asked.done();
         return errand;
@@ -236,8 +243,20 @@ final class Desk {
                             }
                         },
                         () -> false);
-        last.set("answers", answers);
+        if (!answers.isEmpty() || last.has("order_of_keys")) {
+            last.set("answers", answers);
+        }
         return last;
+    }
+
+    private ObjectNode route(Asked asked) {
+        CrossingRequest request = CrossingAsk.asTheyStand(asked);
+        String from = asked.text("from");
+        String to = asked.text("to");
+        int rate = asked.whole("rate", 10, 240, PassageAnswer.RATE);
+        asked.has("id");
+        asked.done();
+        return map.route(request, from, to, rate);
     }
 
     private ObjectNode crossings(Asked asked) {

@@ -6,6 +6,7 @@ import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
 import { Next } from './state/next.js';
 import { Seek } from './state/seek.js';
+import { ShelfMap } from './state/map.js';
 import * as address from './state/address.js';
 import './stage/stage.js';
 import './stage/strip.js';
@@ -30,6 +31,7 @@ class Desk {
     this.shelf = new Shelf();
     this.next = new Next(this.session);
     this.seek = new Seek(this.session);
+    this.map = new ShelfMap(this.session, this.shelf);
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
@@ -521,6 +523,7 @@ class Desk {
       3: () => this.side.show('shelf'),
       4: () => this.side.show('next'),
       5: () => this.side.show('seek'),
+      6: () => this.side.show('map'),
     }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
     if (does) {
       event.preventDefault();

@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
-import { signed, trimmed } from './units.js';
+import { cm, signed, trimmed } from './units.js';
 
 export const KEEPS = ['ideal', 'light', 'hand'];
 const SAID = { ideal: 'Ideal', light: 'Keep the light', hand: 'Keep the hand' };
@@ -77,7 +77,7 @@ class CordTools extends Part {
     const at = legAt(passing, this.desk.clock.phase);
     return html`<div class="happened" role="log" aria-label="The passage">
       <p>${passing.legs.map((name, i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
-      <p>${passing.passage.corded ? 'On cords' : 'As if on rods: no cord can do it'}.</p>
+      <p>${passing.passage.corded ? html`On cords, the hands up to ${cm(passing.passage.astray_m, 0)} from their paths` : 'As if on rods: no cord can do it'}.</p>
     </div>`;
   }
 

@@ -5,10 +5,11 @@ import './sizes.js';
 import './shelf-list.js';
 import './next-list.js';
 import './seek-list.js';
+import './map-list.js';
 
-const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek']];
+const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek'], ['map', 'Map']];
 
-/** Beside the stage: what it means, its sizes, what is saved, what could come next, and what else links. */
+/** Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, and the ways between what is saved. */
 class SidePanel extends Part {
   constructor() {
     super();
@@ -24,6 +25,7 @@ class SidePanel extends Part {
 
   show(tab) {
     this.tab = tab;
+    if (tab === 'map') this.desk.map.open();
     this.requestUpdate();
   }
 
@@ -41,6 +43,7 @@ class SidePanel extends Part {
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
         <next-list role="tabpanel" id="panel-next" aria-labelledby="tab-next" tabindex="0" ?hidden=${this.tab !== 'next'}></next-list>
         <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
+        <map-list role="tabpanel" id="panel-map" aria-labelledby="tab-map" tabindex="0" ?hidden=${this.tab !== 'map'}></map-list>
       </div>`;
   }
 

@@ -1,0 +1,140 @@
+import { html, nothing, svg } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { Part } from './part.js';
+import { sentence } from './phrase-line.js';
+import { trimmed } from './units.js';
+import { NEAR } from '../state/next.js';
+import '../stage/thumb.js';
+
+const GENTLE = 0.5; // weights
+const ROUGH = 2;
+
+/** The shelf as a map: take two patterns, and the gentlest route between them can be played through. */
+class MapList extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.map.addEventListener('state', () => this.soon());
+  }
+
+  render() {
+    const { map } = this.desk;
+    return html`
+      <div class="next-how map-how">
+        <label for="map-near">A crossing may be apart by</label>
+        <select id="map-near" @change=${(e) => map.within(Number(e.target.value))}>
+          ${NEAR.map((near, i) => html`<option value=${i} ?selected=${map.near === i}>${near.says} (${near.more})</option>`)}
+        </select>
+      </div>
+      ${map.running
+        ? html`<p class="quiet seek-state" role="status">${map.progress} … <button type="button" class="link" @click=${() => map.stop()}>Stop</button></p>`
+        : nothing}
+      ${map.error ? html`<p class="told" data-tone="warn" role="status">${sentence(map.error)}</p>` : nothing}
+      ${map.answer ? this.#map(map) : nothing}`;
+  }
+
+  #map(map) {
+    const { patterns, ways, complete } = map.answer;
+    if (!patterns.length) return html`<p class="quiet next-none">Nothing saved yet: the patterns of the shelf are the places of this map.</p>`;
+    const size = patterns.length <= 16 ? 54 : patterns.length <= 40 ? 38 : 24;
+    const on = this.#onRoute(map);
+    const x = (id) => map.places.get(id)[0] * 100;
+    const y = (id) => map.places.get(id)[1] * 100;
+    return html`
+      <div class="map" role="group" aria-label="Map of the shelf: take two patterns" style="--node: ${size}px" @keydown=${this.#key} @pointerover=${this.#over} @focusin=${this.#over} @pointerleave=${() => this.#hint(null)}>
+        <div class="map-field">
+          <svg class="map-ways" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+            ${ways.map((way) => svg`<line x1=${x(way.from)} y1=${y(way.from)} x2=${x(way.to)} y2=${y(way.to)}
+              class="${way.roughness_weights <= GENTLE ? 'gentle' : way.roughness_weights <= ROUGH ? '' : 'rough'} ${on.has(pair(way.from, way.to)) ? 'on' : ''}"></line>`)}
+          </svg>
+          ${repeat(patterns, (p) => p.id, (p, i) => html`<button type="button" class="place ${p.id === map.from ? 'from' : ''} ${p.id === map.to ? 'to' : ''}" data-id=${p.id}
+            tabindex=${(map.from ? p.id === map.from : i === 0) ? 0 : -1} style="left: ${x(p.id)}%; top: ${y(p.id)}%" aria-pressed=${p.id === map.from || p.id === map.to}
+            aria-label="${p.name}, ${count(ways, p.id)}" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb></button>`)}
+        </div>
+      </div>
+      <p class="quiet map-hint">${this.hinted ? map.name(this.hinted) : 'Thick: up to half a weight extra. Dashed: more than two.'}</p>
+      <div class="map-ends">
+        ${this.#end('from', 'From', map.from, (id) => map.go(id, map.to === id ? null : map.to))}
+        ${this.#end('to', 'To', map.to, (id) => map.go(map.from === id ? null : map.from, id))}
+      </div>
+      ${complete ? nothing : html`<p class="told">Stopped before all patterns were compared, so there may be more ways.</p>`}
+      ${this.#route(map)}
+      <details class="map-list"><summary>All ways as a list</summary>
+        ${ways.length ? nothing : html`<p>None within that.</p>`}
+        <ul>${[...ways].sort((a, b) => a.roughness_weights - b.roughness_weights).map(
+          (way) => html`<li><button type="button" class="link" @click=${() => map.go(way.from, way.to)}>${map.name(way.from)} – ${map.name(way.to)}</button> <small>${trimmed(way.roughness_weights, 2)} weights</small></li>`,
+        )}</ul>
+      </details>`;
+  }
+
+  #end(which, says, value, take) {
+    const { patterns } = this.desk.map.answer;
+    return html`<label for="map-${which}">${says}</label>
+      <select id="map-${which}" @change=${(e) => take(e.target.value || null)}>
+        <option value="" ?selected=${!value}>–</option>
+        ${patterns.map((p) => html`<option value=${p.id} ?selected=${value === p.id}>${p.name}</option>`)}
+      </select>`;
+  }
+
+  #route(map) {
+    if (!map.from || !map.to) return html`<p class="quiet map-route">Take two patterns, and the gentlest route from the one to the other can be played.</p>`;
+    const { route } = map;
+    if (!route) return map.error ? nothing : html`<p class="quiet map-route" role="status">Looking for a route …</p>`;
+    const { passing } = this.desk.session;
+    const played = passing === route;
+    const told = route.told[0];
+    return html`<section class="map-route" aria-label="Route" role="status">
+      <p class="told" data-tone=${told.tone}>${told.text}</p>
+      ${route.scene
+        ? html`<p class="seek-verbs"><button type="button" class="primary play-route" @click=${() => this.desk.playPassage(route)}>${played ? 'Play it again' : 'Play it through'}</button>
+              ${played ? html`<button type="button" @click=${() => this.desk.goOn()}>Open the last</button>` : nothing}</p>
+            <p class="passage-told">${route.passage.told.text}</p>`
+        : nothing}
+      <details><summary>Why</summary><p>${told.why}</p>
+        ${route.route ? html`<ol class="route-ways">${route.route.crossings.map((c) => html`<li><b>${c.from} into ${c.to}.</b> ${c.told.text}</li>`)}</ol>` : nothing}</details>
+    </section>`;
+  }
+
+  #onRoute(map) {
+    const places = (map.route && map.route.places) || [];
+    return new Set(places.slice(1).map((id, i) => pair(places[i], id)));
+  }
+
+  #over = (event) => this.#hint(event.target.closest?.('.place')?.dataset.id ?? null);
+
+  #hint(id) {
+    if (this.hinted === id) return;
+    this.hinted = id;
+    this.requestUpdate();
+  }
+
+  // Arrow keys go to the nearest place in that direction.
+  #key(event) {
+    const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
+    const button = event.target.closest('.place');
+    if (!way || !button) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const { places } = this.desk.map;
+    const here = places.get(button.dataset.id);
+    let best = null;
+    let least = Infinity;
+    for (const [id, there] of places) {
+      const along = way[0] * (there[0] - here[0]) + way[1] * (there[1] - here[1]);
+      const aside = Math.abs(way[1] * (there[0] - here[0]) - way[0] * (there[1] - here[1]));
+      if (along > 1e-6 && along + 2 * aside < least) {
+        least = along + 2 * aside;
+        best = id;
+      }
+    }
+    if (best) this.querySelector(`.place[data-id="${CSS.escape(best)}"]`).focus();
+  }
+}
+
+const pair = (a, b) => (a < b ? a + ' ' + b : b + ' ' + a);
+
+function count(ways, id) {
+  const n = ways.filter((w) => w.from === id || w.to === id).length;
+  return n === 1 ? 'one way' : n ? n + ' ways' : 'no way';
+}
+
+customElements.define('map-list', MapList);

@@ -1,0 +1,108 @@
+package deferent.studio.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.body.Performer;
+import deferent.motion.phrase.Phrase;
+import deferent.record.PatternDocument;
+import deferent.record.Shelf;
+import org.junit.jupiter.api.Test;
+
+/** The shelf as a map on the page. */
+class MapPageTest extends InChromium {
+    private void shelve() {
+        save("Four leaves", "four-petal antispin vs four-petal antispin");
+        save("Three leaves", "triquetra vs triquetra");
+        save("Five leaves", "five-petal antispin vs five-petal antispin");
+        save("Elsewhere", "static spin vs static spin, tether 20 cm");
+    }
+
+    private void save(String name, String phrase) {
+        Shelf.at(shelf)
+                .saveNew(PatternDocument.of(name, Phrase.parse(phrase).pairing(), Performer.USUAL));
+    }
+
+    private static void open(Visit visit) {
+        visit.settled();
+        visit.page().locator("#tab-map").click();
+        visit.until("document.querySelectorAll('.place').length === 4");
+        visit.until("!deferentDesk.map.running");
+    }
+
+    @Test
+    void twoPlacesMakeARouteThatPlaysThrough() {
+        shelve();
+        try (Visit visit = visit()) {
+            open(visit);
+            assertThat(visit.number("document.querySelectorAll('.map-ways line').length"))
+                    .isPositive();
+            String places = visit.text("JSON.stringify([...deferentDesk.map.places])");
+            visit.page().locator(".place[data-id=five-leaves]").click();
+            visit.page().locator(".place[data-id=three-leaves]").click();
+            visit.until("document.querySelector('.play-route')");
+            assertThat(visit.number("document.querySelectorAll('.map-ways .on').length"))
+                    .isEqualTo(visit.number("deferentDesk.map.route.places.length - 1"));
+            visit.page().locator(".play-route").click();
+            visit.until("deferentDesk.session.passing");
+            visit.page().evaluate("() => deferentDesk.clock.play(false)");
+            visit.page().evaluate("() => deferentDesk.clock.seek(0.98)");
+            visit.until("document.querySelector('.happened b')?.textContent === 'Three leaves'");
+            visit.page().evaluate("() => document.activeElement.blur()");
+            visit.page().keyboard().press("Escape");
+            visit.until("!deferentDesk.session.aside");
+            assertThat(visit.text("deferentDesk.session.answer.phrase"))
+                    .isEqualTo("isolation vs four-petal antispin");
+            assertThat(visit.text("JSON.stringify([...deferentDesk.map.places])"))
+                    .as("nothing jumps")
+                    .isEqualTo(places);
+            assertThat(
+                            visit.is(
+                                    "[...deferentDesk.map.places.values()].every((p, i, all) =>"
+                                            + " all.every((q, j) => i === j || Math.hypot(p[0] - q[0], p[1] - q[1]) > 0.2))"))
+                    .as("none upon another")
+                    .isTrue();
+        }
+    }
+
+    @Test
+    void theMapIsWorkedByKeysAndAsAListOnAPhone() {
+        shelve();
+        try (Visit visit = visit(screen(400, 800), "")) {
+            open(visit);
+            visit.page().locator(".place[tabindex='0']").focus();
+            String first = visit.text("document.activeElement.dataset.id");
+            for (String key :
+                    java.util.List.of("ArrowRight", "ArrowDown", "ArrowLeft", "ArrowUp")) {
+                visit.page().keyboard().press(key);
+                if (!visit.text("document.activeElement.dataset.id").equals(first)) {
+                    break;
+                }
+            }
+            assertThat(visit.text("document.activeElement.dataset.id")).isNotEqualTo(first);
+            visit.page().keyboard().press("Enter");
+            visit.until("deferentDesk.map.from");
+            visit.page().locator(".map-list summary").click();
+            visit.page().locator(".map-list li button").first().click();
+            visit.until("document.querySelector('.play-route')");
+            assertThat(visit.text("document.querySelector('#map-from').value"))
+                    .isEqualTo(visit.text("deferentDesk.map.from"));
+            visit.page().locator("#map-to").selectOption("elsewhere");
+            visit.page().locator("#map-near").selectOption("0");
+            visit.until(
+                    "document.querySelector('.map-route')?.textContent.includes('No crossings"
+                            + " lead')");
+            assertThat(visit.number("document.documentElement.scrollWidth"))
+                    .isLessThanOrEqualTo(400);
+        }
+    }
+
+    @Test
+    void theMapFollowsTheShelf() {
+        shelve();
+        try (Visit visit = visit()) {
+            open(visit);
+            visit.page().keyboard().press("Control+s");
+            visit.until("deferentDesk.map.answer.patterns.length === 5");
+        }
+    }
+}
