@@ -74,14 +74,16 @@ public record Figure(
                 path.width(),
                 path.height(),
                 travel.signedArea(),
-                simple
-                        ? area
-                        : quick ? WoundArea.quick(path) : WoundArea.of(path, 4 * path.count()),
+                simple ? area : wound(path.plane((quick ? 1 : 4) * path.count())),
                 travel.length(),
                 path.outerRadius(),
                 petals,
                 path.cusps(),
                 symmetry.order(),
                 crossings);
+    }
+
+    private static double wound(double[][] plane) {
+        return WoundArea.of(plane[0], plane[1]);
     }
 }
