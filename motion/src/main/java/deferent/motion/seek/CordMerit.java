@@ -9,13 +9,11 @@ import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;
-import org.hipparchus.exception.MathRuntimeException;
 
 /**
  * What real cords make of an answer, with the light kept and the usual kit: the tempo floor is the
  * higher of the two hands', the growth of a slip at the pairing's own tempo the greater. Empty
- * where a hand would have to turn a corner or the light asks for free fall, or where it cannot be
- * worked out.
+ * where a hand would have to turn a corner or the light asks for free fall.
  *
  * @param floor hand cycles a minute; 0 where there is no floor, infinite where no tempo does
  * @param growth of a slip within a reaction time
@@ -57,9 +55,6 @@ record CordMerit(OptionalDouble floor, OptionalDouble growth) {
                 most = Math.max(most, Hold.of(light).growthInReaction());
             }
         } catch (Refusal corner) {
-            return OptionalDouble.empty();
-        } catch (MathRuntimeException unknown) {
-            // A hold that cannot be worked out is not known; the other answers still are.
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(most);

@@ -4,7 +4,7 @@ import deferent.motion.pairing.Refusal;
 import java.util.List;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.EigenDecompositionNonSymmetric;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
@@ -229,45 +229,28 @@ public record Hold(
             return MatrixUtils.createRealMatrix(m);
         }
 
+        // None of what is turned round here is singular, however small its numbers are.
+        private static final double SINGULAR = 1e-300;
+
         private static RealMatrix inverse(RealMatrix m) {
-            return new LUDecomposition(m).getSolver().getInverse();
+            return new LUDecomposition(m, SINGULAR).getSolver().getInverse();
         }
 
-        /** wᵀM = λwᵀ for the greatest multiplier, by inverse iteration on the transpose. */
+        /** wᵀM = λwᵀ for the greatest multiplier. */
         private Complex[] leftEigenvector() {
-            Complex target = floquet.multipliers().get(0).multiply(1 + 1e-7).add(1e-9);
-            double[][] m = floquet.monodromy();
-            // (Mᵀ − μ) x = b in real form of twice the size.
-            double[][] big = new double[8][8];
-            for (int r = 0; r < 4; r++) {
-                for (int c = 0; c < 4; c++) {
-                    big[r][c] = m[c][r];
-                    big[4 + r][4 + c] = m[c][r];
-                }
-                big[r][r] -= target.getRealPart();
-                big[4 + r][4 + r] -= target.getRealPart();
-                big[r][4 + r] += target.getImaginaryPart();
-                big[4 + r][r] -= target.getImaginaryPart();
-            }
-            DecompositionSolver solver =
-                    new LUDecomposition(MatrixUtils.createRealMatrix(big), 1e-300).getSolver();
-            double[] x = {1, 0.7, 0.5, 0.3, 0.1, 0.2, -0.3, 0.4};
-            for (int i = 0; i < 3; i++) {
-                x = solver.solve(MatrixUtils.createRealVector(x)).toArray();
-                double size = 0;
-                for (double v : x) {
-                    size += v * v;
-                }
-                size = Math.sqrt(size);
-                for (int k = 0; k < x.length; k++) {
-                    x[k] /= size;
+            EigenDecompositionNonSymmetric own =
+                    new EigenDecompositionNonSymmetric(
+                            MatrixUtils.createRealMatrix(floquet.monodromy()).transpose());
+            Complex[] values = own.getEigenvalues();
+            Complex greatest = floquet.multipliers().get(0);
+            int nearest = 0;
+            for (int i = 1; i < values.length; i++) {
+                if (values[i].subtract(greatest).norm()
+                        < values[nearest].subtract(greatest).norm()) {
+                    nearest = i;
                 }
             }
-            Complex[] w = new Complex[4];
-            for (int k = 0; k < 4; k++) {
-                w[k] = new Complex(x[k], x[4 + k]);
-            }
-            return w;
+            return own.getEigenvector(nearest).toArray();
         }
 
         /**

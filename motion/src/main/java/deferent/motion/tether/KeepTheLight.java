@@ -1,5 +1,6 @@
 package deferent.motion.tether;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
@@ -78,6 +79,11 @@ public record KeepTheLight(
 
     private static final int COUNT = 360;
     private static final int STEPS = 96;
+
+    /** A step of the integrator turns the cord by no more than this, radians. */
+    private static final double STEP_TURN = 0.4;
+
+    private static final int MOST_STEPS = 20_000;
 
     public static KeepTheLight of(Trace ideal, Side side, Kit kit) {
         return of(ideal, side, Cord.of(ideal, side, kit));
@@ -171,9 +177,32 @@ public record KeepTheLight(
      * @param steps of the integrator over the cycle
      */
     Orbit orbit(int steps) {
-        HandTable table = HandTable.of(hand, cuts, Math.max(steps, 32 * Math.abs(turns)));
+        int wanted = (int) Math.ceil(swiftest() * (cuts[cuts.length - 1] - cuts[0]) / STEP_TURN);
+        if (wanted > MOST_STEPS) {
+            throw new Refusal(
+                    "asks the cord to turn about all but at once, where its pull is nearly lost",
+                    side.word() + " hand that keeps the light",
+                    "spin faster, or change the figure");
+        }
+        HandTable table =
+                HandTable.of(hand, cuts, Math.max(Math.max(steps, 32 * Math.abs(turns)), wanted));
         double t0 = table.start();
         return new Orbit(table, cord, Orbit.state(hand.at(t0), head.at(t0), cord), normal);
+    }
+
+    /** How fast the cord turns at most, rad/s: fast where the pull is nearly lost. */
+    private double swiftest() {
+        Interval cycle = new Interval(cuts[0], cuts[cuts.length - 1]);
+        double most = turning(leastPullTime);
+        for (double turning : Times.of(cycle, cuts, COUNT).of(this::turning)) {
+            most = Math.max(most, turning);
+        }
+        return most;
+    }
+
+    private double turning(double time) {
+        return hand.at(time).velocity().subtract(head.at(time).velocity()).getNorm()
+                / cord.length();
     }
 
     private static double min(double[] values) {

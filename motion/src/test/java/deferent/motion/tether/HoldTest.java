@@ -8,6 +8,7 @@ import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
@@ -236,5 +237,25 @@ class HoldTest {
         }
         assertThat(hold.leverageTime()).isCloseTo(when, within(1e-9));
         assertThat(hold.leverage()).isCloseTo(most / (sum / moments), within(0.05));
+    }
+
+    /**
+     * The cord turns about in an instant there, and a slip grows a great deal; of a Hamiltonian
+     * system the multipliers within the plane multiply to 1 all the same (Liouville).
+     */
+    @Test
+    void aLightThatAllButLosesItsPullStillHasAHold() {
+        Trace trace =
+                Trace.of(Phrase.parse("pendulum amplitude 70° vs CAP turns 1 riding").pairing());
+        KeepTheLight light = KeepTheLight.of(trace, Side.RIGHT, Kit.USUAL);
+        assertThat(light.leastPullWeights()).isBetween(KeepTheLight.LOST, 0.2);
+        double[][] m = Floquet.of(light.orbit()).monodromy();
+        double determinant = m[0][0] * m[2][2] - m[0][2] * m[2][0];
+        double size = Math.abs(m[0][0] * m[2][2]) + Math.abs(m[0][2] * m[2][0]);
+        assertThat(determinant).isCloseTo(1, within(1e-4 + 1e-9 * size));
+        Hold hold = Hold.of(light);
+        assertThat(hold.growth()).isGreaterThan(1);
+        assertThat(hold.growthInReaction()).isFinite().isGreaterThan(1);
+        assertThat(hold.leverage()).isFinite().isGreaterThanOrEqualTo(1);
     }
 }
