@@ -149,6 +149,16 @@ public record Pull(
                 across);
     }
 
+    /**
+     * The pull at one instant, newtons; just after a break, and below 0 where a cord would have to
+     * push.
+     *
+     * @param time seconds
+     */
+    public static double at(Trace trace, Side side, Cord cord, double time) {
+        return Moment.of(trace, side, cord, time).tension();
+    }
+
     /** A force of {@code newtons} in head weights. */
     public double weights(double newtons) {
         return newtons / headWeight;

@@ -31,7 +31,7 @@ class MotionHouseTest {
                     .importPackages("deferent.motion");
 
     private static final String[] GROUND = rooms("pairing", "phrase", "trace");
-    private static final String[] READINGS = rooms("link", "tether", "body");
+    private static final String[] READINGS = rooms("link", "tether", "body", "photo");
     private static final String[] SEARCHES = rooms("fit", "seek", "crossing");
     private static final String[] TOP = rooms("tell");
 
