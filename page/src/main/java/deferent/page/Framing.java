@@ -2,6 +2,8 @@ package deferent.page;
 
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.locationtech.jts.geom.Coordinate;
@@ -9,14 +11,14 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 
 /**
- * Lays a scene, as seen from a still's view, into the still's paper: one scale for both directions,
- * everything that ever shows inside the margin, so that a picture does not jump from moment to
- * moment.
+ * Lays a scene, as seen from a view, into a room on the paper: one scale for both directions,
+ * everything that ever shows inside, so that a picture does not jump from moment to moment.
  */
 final class Framing {
     /** Lines are thinned until they are nowhere further than this from the sampled one, pixels. */
     private static final double THINNED = 0.1;
 
+    private static final double SMALLEST = 0.05;
     private static final GeometryFactory PLAIN = new GeometryFactory();
 
     private final View view;
@@ -31,11 +33,20 @@ final class Framing {
         this.top = top;
     }
 
-    /**
-     * @param margin left free all round, pixels
-     * @param foot left free at the bottom beside, pixels
-     */
-    static Framing of(Scene scene, Still still, double margin, double foot) {
+    /** With the scene in the middle of the room. */
+    static Framing of(Scene scene, View view, Rectangle2D room) {
+        Rectangle2D seen = extent(scene, view);
+        double scale =
+                Math.min(room.getWidth() / seen.getWidth(), room.getHeight() / seen.getHeight());
+        return new Framing(
+                view,
+                scale,
+                room.getCenterX() - scale * seen.getCenterX(),
+                room.getCenterY() + scale * seen.getCenterY());
+    }
+
+    /** All that ever shows, as seen: metres to the viewer's right and up, never quite nothing. */
+    static Rectangle2D extent(Scene scene, View view) {
         double[] box = {
             Double.POSITIVE_INFINITY,
             Double.NEGATIVE_INFINITY,
@@ -46,23 +57,16 @@ final class Framing {
             if (item.form() instanceof Item.Form.Run run) {
                 double[] xyz = scene.points(run.track());
                 for (int i = 0; i < xyz.length; i += 3) {
-                    widen(box, still.view().see(xyz[i], xyz[i + 1], xyz[i + 2]));
+                    widen(box, view.see(xyz[i], xyz[i + 1], xyz[i + 2]));
                 }
             } else if (item.form() instanceof Item.Form.Fixed fixed) {
-                fixed.points().forEach(p -> widen(box, still.view().see(p)));
+                fixed.points().forEach(p -> widen(box, view.see(p)));
             }
         }
-        double roomAcross = Math.max(1, still.width() - 2 * margin);
-        double roomUp = Math.max(1, still.height() - 2 * margin - foot);
-        double scale =
-                Math.min(
-                        roomAcross / Math.max(0.05, box[1] - box[0]),
-                        roomUp / Math.max(0.05, box[3] - box[2]));
-        return new Framing(
-                still.view(),
-                scale,
-                still.width() / 2.0 - scale * (box[0] + box[1]) / 2,
-                margin + roomUp / 2 + scale * (box[2] + box[3]) / 2);
+        double across = Math.max(SMALLEST, box[1] - box[0]);
+        double up = Math.max(SMALLEST, box[3] - box[2]);
+        return new Rectangle2D.Double(
+                (box[0] + box[1] - across) / 2, (box[2] + box[3] - up) / 2, across, up);
     }
 
     private static void widen(double[] box, View.Seen seen) {
@@ -79,11 +83,7 @@ final class Framing {
 
     /** Where a point of the frame falls on the paper, pixels from the upper left. */
     Point2D.Double place(Vector3D p) {
-        return place(p.getX(), p.getY(), p.getZ());
-    }
-
-    private Point2D.Double place(double x, double y, double z) {
-        View.Seen seen = view.see(x, y, z);
+        View.Seen seen = view.see(p);
         return new Point2D.Double(left + scale * seen.right(), top - scale * seen.up());
     }
 
@@ -94,9 +94,18 @@ final class Framing {
 
     /** The line through points of the frame. */
     Path2D.Double line(List<Vector3D> points, boolean closed) {
+        List<Point2D.Double> placed = new ArrayList<>(points.size());
+        for (Vector3D point : points) {
+            placed.add(place(point));
+        }
+        return thinned(placed, closed);
+    }
+
+    /** The line through points on the paper. */
+    static Path2D.Double thinned(List<Point2D.Double> points, boolean closed) {
         Coordinate[] all = new Coordinate[points.size() + (closed ? 1 : 0)];
         for (int i = 0; i < all.length; i++) {
-            Point2D.Double p = place(points.get(i % points.size()));
+            Point2D.Double p = points.get(i % points.size());
             all[i] = new Coordinate(p.x, p.y);
         }
         Coordinate[] kept =

@@ -1,6 +1,7 @@
 package deferent.page;
 
 import java.awt.Graphics2D;
+import java.util.Optional;
 import java.util.function.Consumer;
 
 /** What a picture is painted on, item by item. */
@@ -13,4 +14,19 @@ interface Paper {
      * @param strokes draws on pixels from the upper left
      */
     void group(String id, String name, Consumer<Graphics2D> strokes);
+
+    /** Puts the groups that {@code inner} paints into one of their own. */
+    default void within(String id, String name, Runnable inner) {
+        inner.run();
+    }
+
+    /** As {@link #group}, of light, which adds to what lies below where the paper can do that. */
+    default void light(String id, String name, Consumer<Graphics2D> strokes) {
+        group(id, name, strokes);
+    }
+
+    /** The paper's pixels, where it has any and what is painted may go straight into them. */
+    default Optional<Pixels> pixels() {
+        return Optional.empty();
+    }
 }

@@ -125,7 +125,6 @@ public final class Scene {
     /** A moving point at any time of the interval, seconds; worked out, not interpolated. */
     public Vector3D at(Track track, double time) {
         return (track.end() == Track.End.HAND ? trace.hand(track.side()) : trace.head(track.side()))
-                .at(time)
-                .position();
+                .position(time);
     }
 }

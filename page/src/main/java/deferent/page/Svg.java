@@ -52,22 +52,45 @@ public final class Svg {
         private final Document document;
         private final SVGGraphics2D graphics;
         private final Element all;
+        private Element into;
 
         Groups(Document document, SVGGraphics2D graphics) {
             this.document = document;
             this.graphics = graphics;
             this.all = document.createElementNS(SPACE, "g");
+            this.into = all;
         }
 
         @Override
         public void group(String id, String name, Consumer<Graphics2D> strokes) {
             strokes.accept(graphics);
+            named(graphics.getTopLevelGroup(), id, name);
+        }
+
+        @Override
+        public void light(String id, String name, Consumer<Graphics2D> strokes) {
+            strokes.accept(graphics);
             Element group = graphics.getTopLevelGroup();
+            group.setAttributeNS(null, "style", "mix-blend-mode:screen");
+            named(group, id, name);
+        }
+
+        @Override
+        public void within(String id, String name, Runnable inner) {
+            Element outer = into;
+            into = document.createElementNS(SPACE, "g");
+            inner.run();
+            Element group = into;
+            into = outer;
+            named(group, id, name);
+        }
+
+        private void named(Element group, String id, String name) {
             group.setAttributeNS(null, "id", id);
             Element title = document.createElementNS(SPACE, "title");
             title.appendChild(document.createTextNode(name));
             group.insertBefore(title, group.getFirstChild());
-            all.appendChild(group);
+            into.appendChild(group);
         }
 
         String written(Still still) {

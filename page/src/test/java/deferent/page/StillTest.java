@@ -152,11 +152,11 @@ class StillTest {
 
     @Test
     void theScaleBarHasARoundLength() {
-        assertThat(Painter.round(0.93)).isEqualTo(0.5);
-        assertThat(Painter.round(0.13)).isEqualTo(0.1);
-        assertThat(Painter.round(2.4)).isEqualTo(2);
-        assertThat(Painter.said(0.5)).isEqualTo("50 cm");
-        assertThat(Painter.said(2)).isEqualTo("2 m");
+        assertThat(Layout.round(0.93)).isEqualTo(0.5);
+        assertThat(Layout.round(0.13)).isEqualTo(0.1);
+        assertThat(Layout.round(2.4)).isEqualTo(2);
+        assertThat(Layout.said(0.5)).isEqualTo("50 cm");
+        assertThat(Layout.said(2)).isEqualTo("2 m");
     }
 
     @Test

@@ -1,0 +1,72 @@
+package deferent.page;
+
+import deferent.motion.pairing.Refusal;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** What kind of picture a still is. */
+public sealed interface Form {
+    /** One moment, as the stage shows it: trails fading behind the heads. */
+    Form MOMENT = new Moment();
+
+    /** The paths alone, drawn evenly: the figure. */
+    Form FIGURE = new Figure();
+
+    /** The figure with hands and tethers at the still's moments, numbered. */
+    Form POSES = new Poses();
+
+    /** The still's moments side by side, with their counts below. */
+    Form STRIP = new Strip();
+
+    /** The light of one common cycle. */
+    Form EXPOSURE = new Exposure(OptionalDouble.empty(), Optional.empty());
+
+    /** {@link Form#MOMENT}. */
+    record Moment() implements Form {}
+
+    /** {@link Form#FIGURE}. */
+    record Figure() implements Form {}
+
+    /** {@link Form#POSES}. */
+    record Poses() implements Form {}
+
+    /** {@link Form#STRIP}. */
+    record Strip() implements Form {}
+
+    /**
+     * What a camera sees of glowing heads in the dark while its shutter stays open from the still's
+     * time on: light adds up, so a stretch of path is the brighter the longer the head spends on
+     * it.
+     *
+     * @param shutter seconds it stays open, above 0 to 60; empty for one common cycle
+     * @param blink of the heads' lights; empty where they burn steadily
+     */
+    record Exposure(OptionalDouble shutter, Optional<Blink> blink) implements Form {
+        public Exposure {
+            shutter.ifPresent(s -> Refusal.positive(s, 60, "shutter of an exposure", "seconds"));
+        }
+    }
+
+    /**
+     * A light that goes on and off, on at the cycle's start.
+     *
+     * @param rate times a second, 0.1 to 2000
+     * @param duty share of the time it is on, 0.01 to 1
+     */
+    record Blink(double rate, double duty) {
+        public Blink {
+            Refusal.within(rate, 0.1, 2000, "rate of a blinking light", "a second");
+            Refusal.within(duty, 0.01, 1, "duty of a blinking light", "of the time");
+        }
+    }
+
+    /** The light while a shutter of so many seconds is open. */
+    static Form exposure(double shutter) {
+        return new Exposure(OptionalDouble.of(shutter), Optional.empty());
+    }
+
+    /** The light of blinking heads while a shutter of so many seconds is open. */
+    static Form exposure(double shutter, double rate, double duty) {
+        return new Exposure(OptionalDouble.of(shutter), Optional.of(new Blink(rate, duty)));
+    }
+}

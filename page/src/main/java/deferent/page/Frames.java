@@ -1,0 +1,130 @@
+package deferent.page;
+
+import deferent.motion.pairing.Refusal;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferInt;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Paints a scene's moments one after another, for clips: each the picture {@link Png} would give of
+ * that moment. What never moves is painted once, each trail is rasterised once and then looked up,
+ * and only tie, tethers, hands and heads are drawn anew. A clip begins and ends alike where its
+ * moments are a cycle apart, for a moment's picture depends on nothing before it.
+ *
+ * <p>For one thread at a time; {@link #fork} gives another its own.
+ */
+public final class Frames {
+    /** The longest edge of a frame, pixels. */
+    public static final int LARGEST = 3840;
+
+    private final Scene scene;
+    private final Still still;
+    private final Layout layout;
+    private final MomentPainter painter;
+    private final List<Count> counts;
+    private final int[] behind;
+    private final List<Trail> trails = new ArrayList<>();
+    private final List<TrailPixels> lights = new ArrayList<>();
+
+    private Frames(Scene scene, Still still) {
+        this.scene = scene;
+        this.still = still;
+        layout = Layout.of(still);
+        counts =
+                still.form() instanceof Form.Moment && still.shows(Layer.COUNTS)
+                        ? Counts.of(scene.trace())
+                        : List.of();
+        Framing framing = Framing.of(scene, still.view(), layout.room());
+        painter = new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.edge());
+        BufferedImage image =
+                new BufferedImage(still.width(), still.height(), BufferedImage.TYPE_INT_ARGB_PRE);
+        Paper paper = Pixels.paper(image, 0);
+        Pixels pixels = Pixels.of(image, 0);
+        if (still.form() instanceof Form.Moment) {
+            layout.ground(paper);
+            painter.behind(paper, "");
+            layout.caption(paper, framing.scale());
+            for (Trail trail : painter.trails().values()) {
+                trails.add(trail);
+                lights.add(painter.pixels(trail, pixels));
+            }
+        } else {
+            Painter.paint(scene, still, paper);
+        }
+        behind = pixels.argb();
+    }
+
+    private Frames(Frames other) {
+        scene = other.scene;
+        still = other.still;
+        layout = other.layout;
+        painter = other.painter;
+        counts = other.counts;
+        behind = other.behind;
+        trails.addAll(other.trails);
+        lights.addAll(other.lights);
+    }
+
+    /**
+     * Of any form: a moment moves with the time, the others stand still, an exposure as from the
+     * still's own time.
+     */
+    public static Frames of(Scene scene, Still still) {
+        Refusal.within(still.width(), 48, LARGEST, "width of a clip", "pixels");
+        Refusal.within(still.height(), 48, LARGEST, "height of a clip", "pixels");
+        return new Frames(scene, still);
+    }
+
+    /** Another painter of the same frames, for another thread; what never changes is shared. */
+    public Frames fork() {
+        return new Frames(this);
+    }
+
+    /**
+     * Paints a moment over whatever the image held.
+     *
+     * @param time seconds
+     * @param into as large as the still, of type INT_ARGB_PRE, or INT_RGB where the still is not
+     *     transparent
+     */
+    public void paint(double time, BufferedImage into) {
+        boolean fits =
+                into.getWidth() == still.width()
+                        && into.getHeight() == still.height()
+                        && (into.getType() == BufferedImage.TYPE_INT_ARGB_PRE
+                                || into.getType() == BufferedImage.TYPE_INT_RGB
+                                        && !still.transparent())
+                        && into.getRaster().getDataBuffer() instanceof DataBufferInt;
+        if (!fits) {
+            throw new Refusal(
+                    "is of another size or kind than the still",
+                    "image for a frame",
+                    "give one of "
+                            + still.width()
+                            + " by "
+                            + still.height()
+                            + " pixels, INT_ARGB_PRE, or INT_RGB on a ground");
+        }
+        int[] argb = Pixels.of(into, 0).argb();
+        System.arraycopy(behind, 0, argb, 0, behind.length);
+        if (!(still.form() instanceof Form.Moment)) {
+            return;
+        }
+        for (int i = 0; i < lights.size(); i++) {
+            lights.get(i).paint(trails.get(i).lane().share(time), argb);
+        }
+        Graphics2D g = into.createGraphics();
+        try {
+            Brush.smooth(g);
+            painter.moving(g, time);
+            painter.labels(g, time);
+            if (!counts.isEmpty()) {
+                layout.counts(g, counts, Counts.at(scene.trace(), counts, time));
+            }
+        } finally {
+            g.dispose();
+        }
+    }
+}
