@@ -58,13 +58,24 @@ class HouseTest {
     }
 
     @Test
+    void onlyClipsTouchTheNatives() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackage(inside("reel"))
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("org.bytedeco..")
+                .check(HOUSE);
+    }
+
+    @Test
     void noModulesGoRoundInACircle() {
         slices().matching("deferent.(*)..").should().beFreeOfCycles().check(HOUSE);
     }
 
     @Test
     void everyModuleIsLookedAt() {
-        for (String module : List.of("motion", "record", "page", "studio", "app")) {
+        for (String module : List.of("motion", "record", "page", "reel", "studio", "app")) {
             assertThat(HOUSE.stream().map(JavaClass::getPackageName))
                     .as(module)
                     .anyMatch(p -> p.startsWith("deferent." + module));

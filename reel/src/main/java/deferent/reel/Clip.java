@@ -1,0 +1,147 @@
+package deferent.reel;
+
+import deferent.motion.pairing.Refusal;
+import deferent.page.Form;
+import deferent.page.Scene;
+import deferent.page.Still;
+
+/**
+ * What a clip shows and as what.
+ *
+ * @param scene what is seen
+ * @param still how a single frame looks: view, size, ground, what is switched on; its moment is
+ *     passed over
+ * @param kind of file
+ * @param rate frames a second
+ * @param cycles how many common cycles; 1 for what is not periodic
+ * @param slow seconds spun in a second of the clip: 1 as spun, 0.5 half as fast
+ * @param title said by players; empty for none
+ * @param captions whether the counts go along as captions, where the kind can hold them
+ */
+public record Clip(
+        Scene scene,
+        Still still,
+        Kind kind,
+        Rate rate,
+        int cycles,
+        double slow,
+        String title,
+        boolean captions) {
+    /** The longer edge of 4K, and as many pixels as it has, pixels. */
+    private static final int LONGEST = 3840;
+
+    private static final int MOST = 3840 * 2160;
+    private static final int MOST_CYCLES = 10_000;
+
+    /** A GIF counts in hundredths of a second, and browsers slow down a frame of one hundredth. */
+    private static final int MOST_GIF = 50;
+
+    public Clip {
+        size("width of a clip", still.width(), kind);
+        size("height of a clip", still.height(), kind);
+        if (still.width() * still.height() > MOST) {
+            throw new Refusal(
+                    "is " + still.width() + " by " + still.height() + " pixels",
+                    "size of a clip",
+                    "give at most 3840 by 2160 or as many pixels in another shape, such as 2880 by"
+                            + " 2880");
+        }
+        if (!(still.form() instanceof Form.Moment)) {
+            throw new Refusal("stands still", "form of a clip", "leave it a moment, which moves");
+        }
+        if (still.transparent() && !kind.alpha()) {
+            throw new Refusal(
+                    kind.words() + " has no half-transparent ground",
+                    "transparent clip",
+                    "choose webm, mov, webp or zip, or a ground");
+        }
+        if (kind == Kind.GIF && rate.num() > MOST_GIF * rate.den()) {
+            throw new Refusal(
+                    "is " + rate.said() + " for a GIF",
+                    "frame rate",
+                    "give at most " + MOST_GIF + ": browsers slow a faster GIF down");
+        }
+        if (cycles < 1 || cycles > MOST_CYCLES) {
+            throw new Refusal(
+                    "is " + cycles,
+                    "cycles of a clip",
+                    "give from 1 to " + MOST_CYCLES + " cycles");
+        }
+        if (cycles > 1 && !scene.trace().periodic()) {
+            throw new Refusal(
+                    "is " + cycles + " for what does not come round again",
+                    "cycles of a clip",
+                    "give 1");
+        }
+        Refusal.within(slow, 0.02, 4, "slow motion", "times as fast as spun");
+        title = title.strip();
+    }
+
+    public Clip(Scene scene, Still still, Kind kind, Rate rate, int cycles, double slow) {
+        this(scene, still, kind, rate, cycles, slow, "", false);
+    }
+
+    /** One cycle as spun, at 60 frames a second, or 50 where that is the most. */
+    public static Clip of(Scene scene, Still still, Kind kind) {
+        return new Clip(scene, still, kind, kind == Kind.GIF ? Rate.FIFTY : Rate.SIXTY, 1, 1);
+    }
+
+    private static void size(String where, int pixels, Kind kind) {
+        if (pixels > LONGEST) {
+            throw new Refusal(
+                    "is " + pixels + " pixels", where, "give at most " + LONGEST + " pixels");
+        }
+        if (kind.evenSizes() && pixels % 2 != 0) {
+            throw new Refusal(
+                    "is " + pixels + " pixels, and " + kind.words() + " wants an even number",
+                    where,
+                    "give " + (pixels - 1) + " or " + (pixels + 1));
+        }
+    }
+
+    public Clip at(Rate other) {
+        return new Clip(scene, still, kind, other, cycles, slow, title, captions);
+    }
+
+    public Clip cycles(int count) {
+        return new Clip(scene, still, kind, rate, count, slow, title, captions);
+    }
+
+    public Clip slow(double times) {
+        return new Clip(scene, still, kind, rate, cycles, times, title, captions);
+    }
+
+    public Clip titled(String name) {
+        return new Clip(scene, still, kind, rate, cycles, slow, name, captions);
+    }
+
+    public Clip counted(boolean counts) {
+        return new Clip(scene, still, kind, rate, cycles, slow, title, counts);
+    }
+
+    /**
+     * As many cycles as fill a time: of those whose clip is within a tenth of it, the number whose
+     * tempo is off by least.
+     */
+    public Clip filling(double seconds) {
+        return scene.trace().periodic()
+                ? cycles(Loop.filling(seconds, scene.period(), slow, rate))
+                : this;
+    }
+
+    Loop loop() {
+        return scene.trace().periodic()
+                ? Loop.of(scene.period(), slow, cycles, rate)
+                : Loop.once(scene.period(), slow, rate);
+    }
+
+    /** Frames the clip will have. */
+    public int frames() {
+        return loop().frames();
+    }
+
+    /** How long the clip will be, seconds. */
+    public double seconds() {
+        return loop().seconds();
+    }
+}

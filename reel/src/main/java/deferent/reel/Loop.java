@@ -1,0 +1,121 @@
+package deferent.reel;
+
+import deferent.motion.pairing.Refusal;
+
+/**
+ * Which moment of the cycle each frame of a clip shows.
+ *
+ * <p>A cycle is seldom a whole number of frames long. So that a clip can be repeated without a
+ * seam, its {@code k} cycles get the nearest whole number of frames and are spread evenly over
+ * them: frame {@code i} of {@code n} shows the phase {@code i·k/n}, and the frame after the last is
+ * the first again. The clip then spins a little faster or slower than asked, by half a frame over
+ * the whole clip at most; {@link #tempoOff()} says how much. More cycles in a clip share that half
+ * frame, and {@link #filling} picks the number that does so best.
+ *
+ * <p>What is not periodic is shown once, from its start to its end, each frame at its own time.
+ *
+ * @param frames how many
+ * @param cycles how many common cycles they show
+ * @param rate frames a second
+ * @param period of the common cycle as spun, seconds
+ * @param slow seconds spun in a second of the clip: 1 as spun, 0.5 half as fast
+ * @param seamless whether the end joins the start
+ */
+record Loop(int frames, int cycles, Rate rate, double period, double slow, boolean seamless) {
+    /** An hour at sixty frames a second. */
+    private static final int MOST_FRAMES = 216_000;
+
+    /** How far from the time to fill a clip may be, as a share of it. */
+    private static final double NEAR = 0.1;
+
+    /** So many cycles, seamless. */
+    static Loop of(double period, double slow, int cycles, Rate rate) {
+        double exact = cycles * period / slow * rate.num() / rate.den();
+        return new Loop(count(Math.rint(exact)), cycles, rate, period, slow, true);
+    }
+
+    /** Once from the start to the end. */
+    static Loop once(double length, double slow, Rate rate) {
+        double exact = length / slow * rate.num() / rate.den();
+        return new Loop(count(Math.floor(exact + 1e-9) + 1), 1, rate, length, slow, false);
+    }
+
+    private static int count(double frames) {
+        if (!(frames >= 2)) {
+            throw new Refusal(
+                    "has fewer than two frames",
+                    "length of a clip",
+                    "give more cycles, a higher frame rate or slower motion");
+        }
+        if (frames > MOST_FRAMES) {
+            throw new Refusal(
+                    "has " + (long) frames + " frames",
+                    "length of a clip",
+                    "give fewer cycles or less slow motion: at most "
+                            + MOST_FRAMES
+                            + " frames, an hour at 60 a second");
+        }
+        return (int) frames;
+    }
+
+    /**
+     * How many cycles fill a time: of those numbers whose clip is within a tenth of it, the one
+     * whose tempo is off by least, and of equal ones the one nearest to the time; one at least.
+     */
+    static int filling(double seconds, double period, double slow, Rate rate) {
+        Refusal.positive(seconds, 3600, "time to fill", "seconds");
+        double cycle = period / slow;
+        int nearest = (int) Math.max(1, Math.rint(seconds / cycle));
+        int best = nearest;
+        double least = off(cycle, nearest, rate);
+        int from = (int) Math.max(1, Math.ceil(seconds * (1 - NEAR) / cycle));
+        int to = (int) Math.floor(seconds * (1 + NEAR) / cycle);
+        for (int away = 1; away <= Math.max(nearest - from, to - nearest); away++) {
+            for (int cycles : new int[] {nearest - away, nearest + away}) {
+                if (cycles >= from && cycles <= to && off(cycle, cycles, rate) < least - 1e-12) {
+                    best = cycles;
+                    least = off(cycle, cycles, rate);
+                }
+            }
+        }
+        return best;
+    }
+
+    /** By which share a clip of so many cycles is too long or too short. */
+    private static double off(double cycle, int cycles, Rate rate) {
+        double exact = cycles * cycle * rate.num() / rate.den();
+        double whole = Math.rint(exact);
+        return whole < 2 ? Double.POSITIVE_INFINITY : Math.abs(whole / exact - 1);
+    }
+
+    /** What a frame shows, seconds from the start of the cycle, less than the period. */
+    double moment(int frame) {
+        if (!seamless) {
+            return Math.min(slow * rate.time(frame), period);
+        }
+        // Whole numbers until the last step: the first frame of every cycle that falls on one is
+        // exactly the first frame again.
+        long turned = (long) frame * cycles % frames;
+        return period * turned / frames;
+    }
+
+    /** How long the clip is, seconds. */
+    double seconds() {
+        return rate.time(frames);
+    }
+
+    /** How long it would be had it not to be a whole number of frames, seconds. */
+    double asked() {
+        return cycles * period / slow;
+    }
+
+    /** By which share the clip spins faster than asked; below 0, slower. */
+    double tempoOff() {
+        return seamless ? asked() / seconds() - 1 : 0;
+    }
+
+    /** When something at a moment of the cycle is seen in the clip, seconds. */
+    double seen(double moment, int cycle) {
+        return seamless ? (cycle + moment / period) / cycles * seconds() : moment / slow;
+    }
+}

@@ -1,0 +1,60 @@
+package deferent.reel;
+
+import deferent.motion.pairing.Refusal;
+import java.util.Optional;
+import org.bytedeco.ffmpeg.global.avcodec;
+import org.bytedeco.ffmpeg.global.avformat;
+import org.bytedeco.ffmpeg.global.avutil;
+import org.bytedeco.javacpp.Loader;
+
+/**
+ * FFmpeg's libraries, loaded when first asked for. The devices library is never among them: it
+ * wants a sound server that a bare machine does not have, and clips need no device.
+ */
+public final class Natives {
+    private Natives() {}
+
+    /** Why films cannot be written on this machine; empty where they can. */
+    public static Optional<String> available() {
+        return Loaded.WHY_NOT;
+    }
+
+    /** Refuses where films cannot be written. */
+    static void need() {
+        available()
+                .ifPresent(
+                        why -> {
+                            throw new Refusal(
+                                    why,
+                                    "clip",
+                                    "write PNG files in a zip, a still or a page, which need none");
+                        });
+    }
+
+    private static final class Loaded {
+        static final Optional<String> WHY_NOT = load();
+
+        private static Optional<String> load() {
+            try {
+                Loader.load(avutil.class);
+                Loader.load(avcodec.class);
+                Loader.load(avformat.class);
+                avutil.av_log_set_level(avutil.AV_LOG_QUIET);
+                return Optional.empty();
+            } catch (LinkageError | RuntimeException e) {
+                return Optional.of(told(e));
+            }
+        }
+
+        private static String told(Throwable why) {
+            String said = String.valueOf(why.getMessage()).lines().findFirst().orElse("");
+            return "the video libraries do not load on this machine ("
+                    + System.getProperty("os.name")
+                    + " "
+                    + System.getProperty("os.arch")
+                    + ": "
+                    + said
+                    + ")";
+        }
+    }
+}

@@ -1,0 +1,208 @@
+package deferent.reel;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.Route;
+import deferent.page.Scene;
+import deferent.page.Still;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Moving pictures and films as the installed Chromium sees them. Where there is none these tests
+ * are skipped, saying so; but where {@code CI=true} they fail.
+ */
+class BrowserClipsTest {
+    private static final Scene SCENE = Scenes.isolationWithFourPetals();
+    private static final int EDGE = 200;
+
+    private static @Nullable Playwright driver;
+    private static @Nullable Page page;
+
+    @TempDir Path folder = Path.of("");
+
+    @BeforeAll
+    static void startChromium() {
+        Optional<Path> found =
+                Optional.ofNullable(System.getenv("DEFERENT_BROWSER"))
+                        .map(Path::of)
+                        .or(
+                                () ->
+                                        Stream.of(
+                                                        "chromium",
+                                                        "chromium-browser",
+                                                        "google-chrome",
+                                                        "google-chrome-stable")
+                                                .flatMap(name -> Outside.found(name).stream())
+                                                .findFirst());
+        if (found.isEmpty()) {
+            String told = "no Chromium is installed, so moving pictures are not looked at";
+            if ("true".equals(System.getenv("CI"))) {
+                throw new AssertionError(told);
+            }
+            Assumptions.abort(told);
+        }
+        Playwright started =
+                Playwright.create(
+                        new Playwright.CreateOptions()
+                                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        driver = started;
+        Browser browser =
+                started.chromium()
+                        .launch(
+                                new BrowserType.LaunchOptions()
+                                        .setExecutablePath(found.orElseThrow())
+                                        .setArgs(
+                                                List.of(
+                                                        "--no-sandbox",
+                                                        "--disable-gpu",
+                                                        "--autoplay-policy=no-user-gesture-required",
+                                                        "--force-color-profile=srgb")));
+        Page made = browser.newPage();
+        // Decoders are for secure pages only: this one is never fetched, the answer is made here.
+        made.route(
+                "**/*",
+                route ->
+                        route.fulfill(
+                                new Route.FulfillOptions()
+                                        .setContentType("text/html")
+                                        .setBody("<!doctype html><title>clips</title>")));
+        made.navigate("https://clips.test/");
+        page = made;
+    }
+
+    @AfterAll
+    static void stopChromium() {
+        if (driver != null) {
+            driver.close();
+        }
+    }
+
+    private static Object seen(String script, Path file, String type) throws IOException {
+        if (page == null) {
+            throw new IllegalStateException("no browser was started");
+        }
+        String bytes = Base64.getEncoder().encodeToString(Files.readAllBytes(file));
+        return page.evaluate(
+                "async ([text, type]) => {"
+                        + "const bytes = Uint8Array.from(atob(text), c => c.charCodeAt(0));"
+                        + script
+                        + "}",
+                List.of(bytes, type));
+    }
+
+    /** Frames, their times and the alpha of a corner and of the strongest pixel. */
+    private static final String DECODE =
+            """
+            const decoder = new ImageDecoder({data: bytes, type});
+            await decoder.tracks.ready;
+            const track = decoder.tracks.selectedTrack;
+            await decoder.completed;
+            const durations = [];
+            const canvas = new OffscreenCanvas(1, 1);
+            let corner = 0, most = 0, middle = [];
+            for (let i = 0; i < track.frameCount; i++) {
+              const {image} = await decoder.decode({frameIndex: i});
+              durations.push(image.duration);
+              canvas.width = image.displayWidth;
+              canvas.height = image.displayHeight;
+              const g = canvas.getContext('2d');
+              g.drawImage(image, 0, 0);
+              const px = g.getImageData(0, 0, canvas.width, canvas.height).data;
+              corner = Math.max(corner, px[3]);
+              for (let at = 3; at < px.length; at += 4) most = Math.max(most, px[at]);
+              image.close();
+            }
+            return {
+              frames: track.frameCount,
+              repeats: String(track.repetitionCount),
+              width: canvas.width,
+              height: canvas.height,
+              micros: durations.reduce((a, b) => a + b, 0),
+              least: Math.min(...durations),
+              corner, most
+            };
+            """;
+
+    @SuppressWarnings("unchecked")
+    private static Map<String, Object> decoded(Path file, String type) throws IOException {
+        return (Map<String, Object>) seen(DECODE, file, type);
+    }
+
+    private static double number(Map<String, Object> seen, String key) {
+        return ((Number) seen.getOrDefault(key, Double.NaN)).doubleValue();
+    }
+
+    @Test
+    void anAnimatedWebpHasAllItsFramesLoopsForEverAndIsClearWhereItShouldBe() throws IOException {
+        for (Rate rate : List.of(Rate.PAL, Rate.NTSC_DOUBLE)) {
+            Clip clip = Clip.of(SCENE, Still.square(EDGE).clear(), Kind.WEBP).at(rate);
+            Path file = folder.resolve("clip.webp");
+            ClipReport report = Clips.write(clip, file);
+            Map<String, Object> seen = decoded(file, "image/webp");
+            assertThat(number(seen, "frames")).isEqualTo(report.frames());
+            assertThat(seen).containsEntry("repeats", "Infinity");
+            assertThat(number(seen, "width")).isEqualTo(EDGE);
+            assertThat(number(seen, "micros") / 1e6).isCloseTo(report.seconds(), within(0.0011));
+            assertThat(number(seen, "corner")).isZero();
+            assertThat(number(seen, "most")).isEqualTo(255);
+        }
+    }
+
+    @Test
+    void aGifHasAllItsFramesLoopsForEverAndNoneThatABrowserWouldSlowDown() throws IOException {
+        for (Rate rate : List.of(Rate.FILM, Rate.NTSC, Rate.FIFTY)) {
+            Clip clip = Clip.of(SCENE, Still.square(EDGE), Kind.GIF).at(rate);
+            Path file = folder.resolve("clip.gif");
+            ClipReport report = Clips.write(clip, file);
+            Map<String, Object> seen = decoded(file, "image/gif");
+            assertThat(number(seen, "frames")).isEqualTo(report.frames());
+            assertThat(seen).containsEntry("repeats", "Infinity");
+            assertThat(number(seen, "least")).isGreaterThanOrEqualTo(20_000);
+            assertThat(number(seen, "micros") / 1e6).isCloseTo(report.seconds(), within(0.0051));
+        }
+    }
+
+    @Test
+    void aBrowserPlaysTheFilmsItKnows() throws IOException {
+        for (Kind kind : List.of(Kind.MP4, Kind.WEBM)) {
+            Clip clip = Clip.of(SCENE, Scenes.still(320, 180), kind).titled("a clip").counted(true);
+            Path file = folder.resolve("clip." + kind.ending());
+            ClipReport report = Clips.write(clip, file);
+            Object seconds =
+                    seen(
+                            """
+                            const video = document.createElement('video');
+                            video.muted = true;
+                            video.src = URL.createObjectURL(new Blob([bytes], {type}));
+                            await new Promise((yes, no) => {
+                              video.oncanplaythrough = yes;
+                              video.onerror = () => no(new Error(video.error.message));
+                            });
+                            await video.play();
+                            await new Promise(yes => video.onended = yes);
+                            return video.duration;
+                            """,
+                            file,
+                            "video/" + kind.ending());
+            assertThat(((Number) seconds).doubleValue()).isCloseTo(report.seconds(), within(0.02));
+        }
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.reel;
+
+import org.jspecify.annotations.NullMarked;
