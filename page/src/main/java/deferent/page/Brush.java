@@ -30,17 +30,24 @@ final class Brush {
     private final Palette.Theme theme;
     private final double unit;
     private final double type;
+    private final double marking;
 
-    private Brush(Palette.Theme theme, double unit, double type) {
+    private Brush(Palette.Theme theme, double unit, double type, double marking) {
         this.theme = theme;
         this.unit = unit;
         this.type = type;
+        this.marking = marking;
     }
 
     /** For a picture whose shorter edge has so many pixels. */
     static Brush of(Palette.Theme theme, double edge) {
         return new Brush(
-                theme, Math.max(edge / 1000, THINNEST), Math.max(SMALLEST_TYPE, TYPE * edge));
+                theme, Math.max(edge / 1000, THINNEST), Math.max(SMALLEST_TYPE, TYPE * edge), 1);
+    }
+
+    /** Whose markers are so many times as large. */
+    Brush marking(double times) {
+        return new Brush(theme, unit, type, times);
     }
 
     /** Pixels a thousandth of the edge. */
@@ -123,13 +130,13 @@ final class Brush {
 
     /** How far a look's marker reaches from its middle, pixels. */
     double reach(Palette.Look look) {
-        double r = Math.max(look.markerSize() * unit, 3) / 2;
+        double r = Math.max(marking * look.markerSize() * unit, 3) / 2;
         return look.marker() == Palette.Marker.DIAMOND ? 1.2 * r : r;
     }
 
     /** A point in its look. */
     void mark(Graphics2D g, Point2D at, Palette.Look look) {
-        double r = Math.max(look.markerSize() * unit, 3) / 2;
+        double r = Math.max(marking * look.markerSize() * unit, 3) / 2;
         Color ink = ink(look.ink());
         Color paper = ink(Palette.Ink.PAPER);
         g.setStroke(

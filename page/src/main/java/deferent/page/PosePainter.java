@@ -23,8 +23,14 @@ final class PosePainter {
     /** How strong the figure is under the poses. */
     private static final double FIGURE = 0.32;
 
+    /** How large a hand is, of its usual size. */
+    private static final double HANDS = 0.62;
+
+    /** How far a number stays off a head, in its marker's reaches: outside the light about it. */
+    private static final double HALO = 1.6;
+
     private static final int WAYS = 16;
-    private static final double[] FURTHER = {1, 1.7, 2.6};
+    private static final double[] FURTHER = {1, 1.5, 2.2};
 
     private final Scene scene;
     private final Still still;
@@ -70,17 +76,27 @@ final class PosePainter {
                 new MomentPainter(scene, framing, layout.brush(), below, layout.edge());
         figure.behind(paper, "");
         figure.figure(paper, "", FIGURE);
-        Set<Layer> above = EnumSet.of(Layer.TETHER, Layer.HAND, Layer.HEAD);
-        above.retainAll(still.layers());
-        MomentPainter poses =
-                new MomentPainter(scene, framing, layout.brush(), above, layout.edge());
-        for (int i = 0; i < moments.size(); i++) {
-            double time = moments.get(i);
-            String id = "pose-" + (i + 1);
-            paper.within(id, "pose " + names.get(i), () -> poses.moving(paper, id + "-", time));
+        for (Layer layer : List.of(Layer.TETHER, Layer.HEAD, Layer.HAND)) {
+            if (still.shows(layer)) {
+                paper.within(layer.words(), layer.words(), () -> poses(paper, layer));
+            }
         }
         paper.group("numbers", "numbers", g -> numbers(Brush.smooth(g)));
         return framing.scale();
+    }
+
+    /**
+     * All poses' heads, say; hands are smaller and come last, for they may lie on other poses'
+     * heads.
+     */
+    private void poses(Paper paper, Layer layer) {
+        double size = layer == Layer.HAND ? HANDS : 1;
+        MomentPainter painter =
+                new MomentPainter(
+                        scene, framing, layout.brush().marking(size), Set.of(layer), layout.edge());
+        for (int i = 0; i < moments.size(); i++) {
+            painter.moving(paper, "pose-" + (i + 1) + "-", moments.get(i));
+        }
     }
 
     private void numbers(Graphics2D g) {
@@ -128,7 +144,9 @@ final class PosePainter {
         double outward = Math.atan2(head.y - hand.y, head.x - hand.x);
         Rectangle2D.Double best = Brush.plate(font, name, head.x, head.y);
         double least = Double.POSITIVE_INFINITY;
-        Rectangle2D paper = new Rectangle2D.Double(0, 0, still.width(), still.height());
+        double rim = layout.margin() / 4;
+        Rectangle2D paper =
+                new Rectangle2D.Double(rim, rim, still.width() - 2 * rim, still.height() - 2 * rim);
         for (int further = 0; further < FURTHER.length; further++) {
             for (int way = 0; way < WAYS; way++) {
                 int steps = way % 2 == 0 ? way / 2 : -(way + 1) / 2;
@@ -137,7 +155,7 @@ final class PosePainter {
                 double uy = Math.sin(angle);
                 Rectangle2D.Double plate = Brush.plate(font, name, 0, 0);
                 double off =
-                        1.1 * reach(Role.HEAD) * FURTHER[further]
+                        HALO * reach(Role.HEAD) * FURTHER[further]
                                 + Math.abs(ux) * plate.width / 2
                                 + Math.abs(uy) * plate.height / 2;
                 plate = Brush.plate(font, name, head.x + off * ux, head.y + off * uy);

@@ -18,7 +18,7 @@ final class StripPainter {
     private static final int LEAST = 4;
 
     /** Left free about a cell's picture, in its shorter edges: heads reach beyond the figure. */
-    private static final double INSET = 0.07;
+    private static final double INSET = 0.095;
 
     private final Scene scene;
     private final Still still;

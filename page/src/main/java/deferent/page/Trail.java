@@ -107,7 +107,7 @@ final class Trail {
         double head = lane.share(time);
         double phase = phase(lane.comeAt(head));
         for (int coat = coats; coat >= 1; coat--) {
-            double share = (double) coat / coats;
+            double share = (coat - 0.5) / coats;
             List<Point2D.Double> young = lane.back(head, share * FADE);
             if (young.size() >= 2) {
                 brush.draw(

@@ -27,6 +27,15 @@ final class Pairings {
         return Pairing.of(part(Side.LEFT, left), part(Side.RIGHT, right));
     }
 
+    /** A right hand still beside the middle, its poi on a tether of a length, so many turns. */
+    static Part longer(int turns, double tether) {
+        return new Part(
+                Motion.staticSpin(turns, 0),
+                new Tether(tether),
+                Place.usual(Side.RIGHT, Plane.WALL),
+                1);
+    }
+
     private static Part part(Side side, Motion motion) {
         return new Part(motion, Tether.USUAL, Place.usual(side, Plane.WALL), 1);
     }
