@@ -97,6 +97,17 @@ final class Amount {
         return metric(text, SECONDS, "time", "0.25s or 250ms");
     }
 
+    /** Seconds a shutter is open: "1/2", "0.5", "0.5s" or "500ms". */
+    static double exposure(String text) {
+        Matcher part =
+                Pattern.compile("\\s*([0-9]+)\\s*/\\s*([1-9][0-9]*)\\s*s?\\s*").matcher(text);
+        if (part.matches()) {
+            return Double.parseDouble(part.group(1)) / Double.parseDouble(part.group(2));
+        }
+        String unit = text.strip().matches("[0-9]*[.,]?[0-9]+") ? "s" : "";
+        return metric(text.strip() + unit, SECONDS, "exposure", "1/2, 0.5s or 500ms");
+    }
+
     private static Matcher said(String text, String what, String suchAs) {
         Matcher said = SAID.matcher(text);
         if (!said.matches()) {
@@ -152,6 +163,22 @@ final class Amount {
         @Override
         public Double convert(String text) {
             return time(text);
+        }
+    }
+
+    /** For options that take a shutter time. */
+    static final class Exposure implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return exposure(text);
+        }
+    }
+
+    /** For options that take a share. */
+    static final class Share implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return share(text);
         }
     }
 

@@ -38,6 +38,7 @@ import picocli.CommandLine.Spec;
             RouteCommand.class,
             WordsCommand.class,
             DrawCommand.class,
+            PhotoCommand.class,
             ShelfCommand.class,
             StudioCommand.class
         })

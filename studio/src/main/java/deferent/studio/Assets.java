@@ -24,6 +24,10 @@ import java.util.regex.Pattern;
  */
 final class Assets {
     private static final String PACKED = "deferent/studio/page/";
+
+    /** What the studio's page shares with pages that leave the house, in the same folders. */
+    private static final String SHARED = "deferent/page/web/";
+
     private static final Pattern PATH =
             Pattern.compile(
                     "(?:[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*/){0,8}[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)+");
@@ -67,11 +71,15 @@ final class Assets {
         this.folder = folder;
     }
 
-    /** A file of the page. */
+    /** A file of the page, its own or one that it shares. */
     Optional<Asset> page(String path) {
         if (!PATH.matcher(path).matches()) {
             return Optional.empty();
         }
+        return own(path).or(() -> packed(SHARED + path));
+    }
+
+    private Optional<Asset> own(String path) {
         if (folder.isEmpty()) {
             return packed(PACKED + path);
         }

@@ -24,6 +24,7 @@ import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.Svg;
 import deferent.page.View;
+import deferent.page.web.SceneJson;
 import deferent.record.CrossingsJson;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;

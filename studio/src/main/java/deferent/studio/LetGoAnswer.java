@@ -9,6 +9,7 @@ import deferent.motion.tether.Pull;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
+import deferent.page.web.SceneJson;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;

@@ -11,6 +11,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.tell.TellCrossing;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
+import deferent.page.web.SceneJson;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.RouteJson;

@@ -5,6 +5,7 @@ import deferent.motion.body.Performer;
 import deferent.motion.crossing.Passage;
 import deferent.motion.pairing.Side;
 import deferent.page.Scene;
+import deferent.page.web.SceneJson;
 import deferent.record.CrossingsJson;
 import java.util.List;
 import tools.jackson.databind.node.JsonNodeFactory;

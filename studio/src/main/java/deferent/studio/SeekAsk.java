@@ -18,6 +18,7 @@ import deferent.motion.seek.Tethers;
 import deferent.motion.tell.TellSeek;
 import deferent.motion.tell.Told;
 import deferent.motion.trace.Trace;
+import deferent.page.web.SceneJson;
 import deferent.record.PatternDocument;
 import deferent.record.SeekJson;
 import deferent.record.Shelf;

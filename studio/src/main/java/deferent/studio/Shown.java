@@ -11,6 +11,7 @@ import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Trace;
+import deferent.page.web.SceneJson;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

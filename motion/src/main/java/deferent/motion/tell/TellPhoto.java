@@ -141,12 +141,16 @@ public final class TellPhoto {
                                 + third.mark()
                                 + " in thirds";
         Optional<Shutter> closes = figure.closes();
+        if (closes.isEmpty()) {
+            return nearest + "; none is long enough to close the figure: hold the shutter open.";
+        }
+        String shortest = closes.get().mark();
         return nearest
-                + (closes.isEmpty()
-                        ? "; none is long enough to close the figure: hold the shutter open."
-                        : closes.get().equals(third) || closes.get().equals(full)
-                                ? "; " + closes.get().mark() + " closes it."
-                                : "; the shortest that closes it is " + closes.get().mark() + ".");
+                + (!closes.get().equals(third)
+                        ? "; the shortest that closes it is " + shortest + "."
+                        : full.equals(third)
+                                ? ", which closes it."
+                                : "; " + shortest + " closes it.");
     }
 
     private static String off(FigureTime figure) {
@@ -284,7 +288,7 @@ public final class TellPhoto {
         Led led = blinks.led();
         boolean dots = blinks.dash().greatest() < photo.diameter();
         String marks = dots ? "dots" : "dashes";
-        boolean line = led.duty() >= 1 || blinks.unbroken() >= 1;
+        boolean line = led.duty() >= 1 || blinks.unbroken() > 0.995;
         String text =
                 "Blinking "
                         + hertz(led)
@@ -293,21 +297,18 @@ public final class TellPhoto {
                         + " of the time, the "
                         + light.side().word()
                         + " light leaves "
+                        + count(blinks.figure())
+                        + " "
+                        + marks
+                        + " a figure, "
+                        + apart(blinks.pitch())
                         + (line
-                                ? "an unbroken line"
-                                : count(blinks.figure())
-                                        + " "
-                                        + marks
-                                        + " a figure, "
-                                        + Say.length(blinks.pitch().least())
-                                        + " to "
-                                        + Say.length(blinks.pitch().greatest())
-                                        + " apart"
-                                        + (blinks.unbroken() > 0.005
-                                                ? ", and runs together on "
-                                                        + Say.percent(blinks.unbroken())
-                                                        + " of it"
-                                                : ""))
+                                ? ", which run together into an unbroken line"
+                                : blinks.unbroken() > 0.005
+                                        ? ", and runs together on "
+                                                + Say.percent(blinks.unbroken())
+                                                + " of it"
+                                        : "")
                         + ".";
         return new Told(
                 "photo.led." + light.side().word(),
@@ -322,7 +323,7 @@ public final class TellPhoto {
                         + spread(blinks.dark())
                         + ". A gap shows where the dark stretch is longer than the light is wide, "
                         + Say.size(photo.diameter())
-                        + ". "
+                        + " (of a bare light, give its own size). "
                         + (blinks.stands()
                                 ? "Round after round they fall in the same places."
                                 : "The next round they fall elsewhere, so a longer exposure fills the gaps.")
@@ -345,15 +346,31 @@ public final class TellPhoto {
                 : "about " + Say.trimmed(blinks, blinks < 10 ? 1 : 0);
     }
 
+    private static boolean even(Spread spread) {
+        return spread.greatest() - spread.least() < 0.01 * spread.mean();
+    }
+
+    private static String apart(Spread pitch) {
+        return (even(pitch)
+                        ? length(pitch.mean())
+                        : length(pitch.least()) + " to " + length(pitch.greatest()))
+                + " apart";
+    }
+
     private static String spread(Spread spread) {
-        return spread.greatest() - spread.least() < 0.01 * spread.mean()
-                ? Say.length(spread.mean()) + " everywhere"
-                : Say.length(spread.least())
+        return even(spread)
+                ? length(spread.mean()) + " everywhere"
+                : length(spread.least())
                         + " to "
-                        + Say.length(spread.greatest())
+                        + length(spread.greatest())
                         + ", "
-                        + Say.length(spread.mean())
+                        + length(spread.mean())
                         + " on average";
+    }
+
+    /** Down to a tenth of a millimetre. */
+    private static String length(double metres) {
+        return metres < 0.00995 ? Say.trimmed(1000 * metres, 1) + " mm" : Say.length(metres);
     }
 
     private static String hertz(Led led) {

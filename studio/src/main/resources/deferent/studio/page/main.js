@@ -1,6 +1,7 @@
 // Puts the page together: one session, one clock, one shelf, and the parts that show them.
 
 import { FIRST, Session } from './state/session.js';
+import { FLASHES } from './state/care.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
@@ -18,8 +19,6 @@ import { KEEPS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
-
-const FLASHES = 3; // a second; more asks for care
 
 const $ = (name) => document.querySelector(name);
 

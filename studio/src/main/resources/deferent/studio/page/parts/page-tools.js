@@ -1,5 +1,6 @@
 import { html } from 'lit';
 import { Part } from './part.js';
+import { CARE } from '../state/care.js';
 
 const THEMES = ['auto', 'dark', 'light'];
 const SAID = { auto: 'as the system', dark: 'dark', light: 'light' };
@@ -42,11 +43,11 @@ class PageNotices extends Part {
             : ''}</p>`
       : ''}</div>
       <dialog class="care" aria-labelledby="care-head">
-        <h2 id="care-head">Fast lights</h2>
-        <p>At this speed a light passes the same place more than three times a second. Moving lights like that can trouble people with photosensitive epilepsy.</p>
-        <p class="care-verbs"><button type="button" class="primary" @click=${() => this.answerCare('slow')}>Play slower</button>
-          <button type="button" @click=${() => this.answerCare('full')}>Play at this speed</button>
-          <button type="button" @click=${() => this.answerCare('stay')}>Stay paused</button></p>
+        <h2 id="care-head">${CARE.title}</h2>
+        <p>${CARE.text}</p>
+        <p class="care-verbs"><button type="button" class="primary" @click=${() => this.answerCare('slow')}>${CARE.slow}</button>
+          <button type="button" @click=${() => this.answerCare('full')}>${CARE.full}</button>
+          <button type="button" @click=${() => this.answerCare('stay')}>${CARE.stay}</button></p>
       </dialog>`;
   }
 

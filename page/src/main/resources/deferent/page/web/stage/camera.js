@@ -52,12 +52,8 @@ export class Camera {
     this.settle();
   }
 
-  /** Steps back until the box fits, with a little air round it. */
-  frame(least, most) {
-    // On a narrow stage what lies over its head and foot would cover the figure: leave room for it.
-    const narrow = this.width < 1.3 * this.height;
-    const above = narrow ? 78 : 10;
-    const below = narrow ? 34 : 10;
+  /** Steps back until the box fits, with a little air round it: so many pixels above and below. */
+  frame(least, most, above = 10, below = 10) {
     const share = (this.height - above - below) / this.height;
     const halfWidth = Math.max(Math.abs(least[0]), Math.abs(most[0])) + 0.12;
     const halfHeight = ((most[1] - least[1]) / 2 + 0.06) / share;

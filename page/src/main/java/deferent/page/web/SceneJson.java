@@ -1,4 +1,4 @@
-package deferent.studio;
+package deferent.page.web;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Samples;
@@ -18,10 +18,10 @@ import tools.jackson.databind.node.ObjectNode;
  * A scene as the browser's stage takes it: the moving points as packed floats, the items by what
  * they are drawn through.
  */
-final class SceneJson {
+public final class SceneJson {
     private SceneJson() {}
 
-    static ObjectNode of(Scene scene) {
+    public static ObjectNode of(Scene scene) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("period_s", scene.period());
         node.put("count", scene.count());
@@ -35,7 +35,7 @@ final class SceneJson {
     }
 
     /** The moving points of some sides of a trace. */
-    static ObjectNode samples(Trace trace, int count, List<Side> sides) {
+    public static ObjectNode samples(Trace trace, int count, List<Side> sides) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         Samples samples = trace.samples(count);
         for (Side side : sides) {
@@ -77,12 +77,13 @@ final class SceneJson {
         }
     }
 
-    static void point(ArrayNode into, Vector3D p) {
+    /** Metres, to a hundredth of a millimetre. */
+    public static void point(ArrayNode into, Vector3D p) {
         into.add(rounded(p.getX())).add(rounded(p.getY())).add(rounded(p.getZ()));
     }
 
     /** To a hundredth of a millimetre. */
-    static double rounded(double metres) {
+    public static double rounded(double metres) {
         return Math.rint(metres * 1e5) / 1e5 + 0.0;
     }
 

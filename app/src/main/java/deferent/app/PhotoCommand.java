@@ -1,0 +1,116 @@
+package deferent.app;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.photo.Led;
+import deferent.motion.photo.PhotoReading;
+import deferent.motion.tell.TellPhoto;
+import deferent.motion.tell.Told;
+import deferent.motion.trace.Trace;
+import deferent.record.PatternDocument;
+import deferent.record.PhotoJson;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+@Command(
+        name = "photo",
+        mixinStandardHelpOptions = true,
+        description =
+                "Tells how to photograph a pairing: shutter time, frame rate, what an eye sees, what"
+                        + " a blinking light leaves.")
+final class PhotoCommand implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Mixin private Asked asked;
+
+    @Option(
+            names = "--led-hz",
+            paramLabel = "HZ",
+            description = "The lights blink so many times a second, such as 400.")
+    private @Nullable Double hertz;
+
+    @Option(
+            names = "--duty",
+            paramLabel = "SHARE",
+            converter = Amount.Share.class,
+            description = "The share of each blink that they are lit, such as 50%%; unsaid, 50%%.")
+    private @Nullable Double duty;
+
+    @Option(
+            names = "--shutter",
+            paramLabel = "TIME",
+            converter = Amount.Exposure.class,
+            description = "Tell what this exposure draws: 1/2, 0.5s, 1.3s.")
+    private @Nullable Double shutter;
+
+    @Option(
+            names = "--light-size",
+            paramLabel = "LENGTH",
+            converter = Amount.Length.class,
+            description = "Diameter of the light; unsaid, the head's.")
+    private @Nullable Double light;
+
+    @Option(names = "--json", description = "Answer in JSON, for other programs.")
+    private boolean json;
+
+    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    private boolean why;
+
+    @Override
+    public Integer call() {
+        PatternDocument pattern = asked.pattern();
+        PhotoReading photo =
+                PhotoReading.of(
+                        Trace.of(pattern.pairing()),
+                        light == null ? pattern.kit().headDiameter() : light,
+                        led(),
+                        shutter == null ? OptionalDouble.empty() : OptionalDouble.of(shutter));
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(PhotoJson.write(photo));
+        } else {
+            say(pattern, photo, out);
+        }
+        return 0;
+    }
+
+    private Optional<Led> led() {
+        if (hertz == null) {
+            if (duty != null) {
+                throw new Refusal(
+                        "says how much of each blink is lit, but nothing blinks",
+                        "--duty",
+                        "give --led-hz as well");
+            }
+            return Optional.empty();
+        }
+        return Optional.of(new Led(hertz, duty == null ? 0.5 : duty));
+    }
+
+    private void say(PatternDocument pattern, PhotoReading photo, PrintWriter out) {
+        int width = Paragraphs.width();
+        out.println(pattern.name());
+        out.println();
+        for (Told one : TellPhoto.of(photo)) {
+            String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
+            Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
+            if (why) {
+                Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
+            }
+        }
+        List<String> cautions = TellPhoto.cautions(photo);
+        if (!cautions.isEmpty()) {
+            out.println();
+            out.println("Before you show it");
+            cautions.forEach(c -> Paragraphs.wrapped("  - ", c, width).forEach(out::println));
+        }
+    }
+}
