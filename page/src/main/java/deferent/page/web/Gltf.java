@@ -47,7 +47,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 public final class Gltf {
     private static final int KEYS_A_TURN = 96;
     private static final int MOST_KEYS = 4800;
-    private static final double BAR = 0.005;
+    private static final double BAR = 0.006;
     private static final double HAND = 0.025;
 
     // A tether whose ends come no nearer than this keeps its length, metres.
@@ -148,7 +148,11 @@ public final class Gltf {
 
     /** What does not move: paths and outlines. */
     private void path(Item item) {
-        Palette.Ink ink = Palette.of(item.role(), item.side()).ink();
+        // What is nobody's would be lost on the grey of 3-D programs in the body's faint ink.
+        Palette.Ink ink =
+                item.side().isEmpty()
+                        ? Palette.Ink.QUIET
+                        : Palette.of(item.role(), item.side()).ink();
         if (item.form() instanceof Item.Form.Run run) {
             double[] xyz = scene.points(run.track());
             int points = xyz.length / 3 + (run.closed() ? 1 : 0);

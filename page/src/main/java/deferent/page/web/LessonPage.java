@@ -222,7 +222,7 @@ public final class LessonPage {
                 page,
                 "light, wide and high",
                 side ->
-                        centimetres(readings.hand(side).figure().width())
+                        trimmed(100 * readings.hand(side).figure().width(), 1)
                                 + " × "
                                 + centimetres(readings.hand(side).figure().height()));
         row(
