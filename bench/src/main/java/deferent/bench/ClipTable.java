@@ -1,6 +1,7 @@
 package deferent.bench;
 
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Rate;
 import deferent.motion.trace.Trace;
 import deferent.page.Palette;
 import deferent.page.Png;
@@ -11,7 +12,6 @@ import deferent.reel.Clip;
 import deferent.reel.ClipReport;
 import deferent.reel.Clips;
 import deferent.reel.Kind;
-import deferent.reel.Rate;
 import java.awt.image.BufferedImage;
 import java.io.DataInputStream;
 import java.io.EOFException;

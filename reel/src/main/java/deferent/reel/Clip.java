@@ -1,6 +1,7 @@
 package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Rate;
 import deferent.page.Form;
 import deferent.page.Scene;
 import deferent.page.Still;
@@ -32,6 +33,7 @@ public record Clip(
 
     private static final int MOST = 3840 * 2160;
     private static final int MOST_CYCLES = 10_000;
+    private static final int MOST_FRAMES = 120;
 
     /** A GIF counts in hundredths of a second, and browsers slow down a frame of one hundredth. */
     private static final int MOST_GIF = 50;
@@ -54,6 +56,13 @@ public record Clip(
                     kind.words() + " has no half-transparent ground",
                     "transparent clip",
                     "choose webm, mov, webp or zip, or a ground");
+        }
+        if (rate.perSecond() < 1 || rate.perSecond() > MOST_FRAMES) {
+            throw new Refusal(
+                    "is " + rate.said() + " frames a second",
+                    "frame rate",
+                    "give 23.976, 24, 25, 29.97, 30, 50, 59.94 or 60, or another from 1 to "
+                            + MOST_FRAMES);
         }
         if (kind == Kind.GIF && rate.num() > MOST_GIF * rate.den()) {
             throw new Refusal(

@@ -2,6 +2,7 @@ package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
 import deferent.page.Frames;
+import deferent.page.Landing;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.ByteBuffer;

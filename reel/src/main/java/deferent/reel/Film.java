@@ -71,11 +71,15 @@ final class Film implements Spool<FrameCel> {
     private @Nullable CaptionTrack track;
     private @Nullable GifPalette palette;
 
+    private static AVRational rational(long top, long bottom) {
+        return av_make_q(Math.toIntExact(top), Math.toIntExact(bottom));
+    }
+
     private Film(Clip clip, Recipe recipe, FileChannel channel) {
         this.clip = clip;
         this.recipe = recipe;
         this.io = new ChannelIo(channel);
-        this.tick = av_make_q(clip.rate().den(), clip.rate().num());
+        this.tick = rational(clip.rate().den(), clip.rate().num());
     }
 
     /**
@@ -112,7 +116,7 @@ final class Film implements Spool<FrameCel> {
         made.height(clip.still().height());
         made.pix_fmt(recipe.pixels());
         made.time_base(tick);
-        made.framerate(av_make_q(clip.rate().num(), clip.rate().den()));
+        made.framerate(rational(clip.rate().num(), clip.rate().den()));
         made.sample_aspect_ratio(av_make_q(1, 1));
         if (clip.kind().film()) {
             made.color_range(AVCOL_RANGE_MPEG);

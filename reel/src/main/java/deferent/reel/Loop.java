@@ -1,6 +1,7 @@
 package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Rate;
 
 /**
  * Which moment of the cycle each frame of a clip shows.

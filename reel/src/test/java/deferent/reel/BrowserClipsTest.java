@@ -8,6 +8,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.Route;
+import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import deferent.page.Still;
 import java.io.IOException;

@@ -3,6 +3,7 @@ package deferent.reel;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Rate;
 import deferent.page.Form;
 import deferent.page.Scene;
 import deferent.page.Still;
@@ -61,6 +62,9 @@ class ClipTest {
     void absurdCountsAndTemposAreRefused() {
         Clip clip = Clip.of(SCENE, Scenes.still(64, 64), Kind.MP4);
         assertThatThrownBy(() -> clip.cycles(0)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> clip.at(Rate.of(1000)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("29.97");
         assertThatThrownBy(() -> clip.slow(0)).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> clip.slow(Double.NaN)).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> clip.filling(-1)).isInstanceOf(Refusal.class);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import java.io.IOException;
 import java.nio.channels.FileChannel;

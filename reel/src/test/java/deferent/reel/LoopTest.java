@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Rate;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -60,7 +61,7 @@ class LoopTest {
             @ForAll @DoubleRange(min = 0.3, max = 12) double period,
             @ForAll @IntRange(min = 0, max = 7) int rate,
             @ForAll @IntRange(min = 1, max = 20) int cycles) {
-        Loop loop = Loop.of(period, 1, cycles, Rate.USUAL.get(rate));
+        Loop loop = Loop.of(period, 1, cycles, Rate.FRAMES.get(rate));
         assertThat(Math.abs(loop.seconds() - loop.asked()))
                 .isLessThanOrEqualTo(0.5 / loop.rate().perSecond() + 1e-9);
         // The step over the seam is a step like every other.
@@ -74,7 +75,7 @@ class LoopTest {
             @ForAll @DoubleRange(min = 0.3, max = 4) double period,
             @ForAll @DoubleRange(min = 3, max = 60) double seconds,
             @ForAll @IntRange(min = 0, max = 7) int rate) {
-        Rate at = Rate.USUAL.get(rate);
+        Rate at = Rate.FRAMES.get(rate);
         int cycles = Loop.filling(seconds, period, 1, at);
         int nearest = (int) Math.max(1, Math.rint(seconds / period));
         assertThat(Math.abs(cycles * period - seconds))

@@ -3,6 +3,7 @@ package deferent.reel;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.trace.Rate;
 import deferent.page.Palette;
 import deferent.page.Png;
 import deferent.page.Scene;
@@ -35,7 +36,7 @@ class SeenClipsTest extends Outside {
 
     @Test
     void everyRateIsExactFromTheFirstFrameToTheLast() {
-        for (Rate rate : Rate.USUAL) {
+        for (Rate rate : Rate.FRAMES) {
             for (Kind kind : List.of(Kind.MP4, Kind.MOV)) {
                 Clip clip = Clip.of(SPINS, Scenes.still(96, 64), kind).at(rate).cycles(3);
                 Path file = folder.resolve("clip." + kind.ending());

@@ -3,6 +3,8 @@ package deferent.motion.trace;
 import deferent.motion.pairing.Refusal;
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -10,13 +12,26 @@ import java.util.Map;
  * the millionth is as exact as that of the first: nothing is added up, nothing drifts.
  */
 public record Rate(long num, long den) {
+    public static final Rate FILM_NTSC = new Rate(24_000, 1001);
+    public static final Rate FILM = new Rate(24, 1);
+    public static final Rate PAL = new Rate(25, 1);
+    public static final Rate NTSC = new Rate(30_000, 1001);
+    public static final Rate THIRTY = new Rate(30, 1);
+    public static final Rate FIFTY = new Rate(50, 1);
+    public static final Rate NTSC_DOUBLE = new Rate(60_000, 1001);
+    public static final Rate SIXTY = new Rate(60, 1);
+
+    /** Frames a second that cameras and editing programs know (common practice, no source). */
+    public static final List<Rate> FRAMES =
+            List.of(FILM_NTSC, FILM, PAL, NTSC, THIRTY, FIFTY, NTSC_DOUBLE, SIXTY);
+
     /** The rates of film and broadcast that a decimal cannot say (common practice, no source). */
     private static final Map<String, Rate> BROADCAST =
             Map.of(
-                    "23.976", new Rate(24_000, 1001),
-                    "23.98", new Rate(24_000, 1001),
-                    "29.97", new Rate(30_000, 1001),
-                    "59.94", new Rate(60_000, 1001),
+                    "23.976", FILM_NTSC,
+                    "23.98", FILM_NTSC,
+                    "29.97", NTSC,
+                    "59.94", NTSC_DOUBLE,
                     "119.88", new Rate(120_000, 1001));
 
     private static final long MOST = 1_000_000;
@@ -78,6 +93,15 @@ public record Rate(long num, long den) {
     /** A second's worth, rounded to a double. */
     public double perSecond() {
         return (double) num / den;
+    }
+
+    /** As people call it: "29.97", "25", "100/3". */
+    public String said() {
+        return BROADCAST.entrySet().stream()
+                .filter(known -> known.getValue().equals(this))
+                .map(Map.Entry::getKey)
+                .max(Comparator.comparingInt(String::length))
+                .orElseGet(this::toString);
     }
 
     /** "60", "30000/1001". */

@@ -1,4 +1,4 @@
-package deferent.reel;
+package deferent.motion.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -15,15 +15,15 @@ class RateTest {
         assertThat(
                         List.of("23.976", "24", "25", "29.97", "30", "50", "59.94", "60").stream()
                                 .map(Rate::of))
-                .containsExactlyElementsOf(Rate.USUAL);
+                .containsExactlyElementsOf(Rate.FRAMES);
         assertThat(Rate.of("60000/2002")).isEqualTo(Rate.NTSC);
-        assertThat(Rate.USUAL.stream().map(Rate::said))
+        assertThat(Rate.FRAMES.stream().map(Rate::said))
                 .containsExactly("23.976", "24", "25", "29.97", "30", "50", "59.94", "60");
     }
 
     @Test
     void noFrameDriftsInAnHour() {
-        for (Rate rate : Rate.USUAL) {
+        for (Rate rate : Rate.FRAMES) {
             for (long frame : new long[] {1, 1799, 108_000, 215_999}) {
                 BigDecimal exact =
                         BigDecimal.valueOf(frame * rate.den())
@@ -35,11 +35,11 @@ class RateTest {
 
     @Test
     void whatIsNoRateIsRefused() {
-        for (String said : List.of("", "fast", "0", "-25", "1000", "29.98", "30/0", "1/2/3")) {
+        for (String said : List.of("", "fast", "0", "-25", "30/0", "1/2/3")) {
             assertThatThrownBy(() -> Rate.of(said))
                     .as(said)
                     .isInstanceOf(Refusal.class)
-                    .hasMessageContaining("30000/1001");
+                    .hasMessageContaining("rate");
         }
     }
 }

@@ -1,4 +1,4 @@
-package deferent.reel;
+package deferent.page;
 
 import deferent.motion.pairing.Refusal;
 import java.io.IOException;
@@ -14,13 +14,13 @@ import java.util.UUID;
  * Where a file will land: written beside its place under another name and moved there when it is
  * whole, so that what stood there before is either untouched or replaced, never half overwritten.
  */
-final class Landing implements AutoCloseable {
+public final class Landing implements AutoCloseable {
     /** How a file is opened for writing; tests open one that is full. */
-    interface Opening {
+    public interface Opening {
         FileChannel open(Path file) throws IOException;
     }
 
-    static final Opening NEW =
+    public static final Opening NEW =
             file ->
                     FileChannel.open(
                             file,
@@ -39,7 +39,12 @@ final class Landing implements AutoCloseable {
         this.channel = channel;
     }
 
-    static Landing at(Path target, Opening opening) {
+    /** A new file beside its place. */
+    public static Landing at(Path target) {
+        return at(target, NEW);
+    }
+
+    public static Landing at(Path target, Opening opening) {
         Path whole = target.toAbsolutePath();
         Path folder = whole.getParent();
         Path name = whole.getFileName();
@@ -62,7 +67,7 @@ final class Landing implements AutoCloseable {
     }
 
     /** What is said of a file that cannot be written. */
-    static Refusal cannot(Path target, IOException why) {
+    public static Refusal cannot(Path target, IOException why) {
         String told = why.getMessage();
         Refusal refusal =
                 new Refusal(
@@ -87,16 +92,16 @@ final class Landing implements AutoCloseable {
         return "";
     }
 
-    FileChannel channel() {
+    public FileChannel channel() {
         return channel;
     }
 
-    long size() throws IOException {
+    public long size() throws IOException {
         return channel.size();
     }
 
     /** Moves the whole file to its place. */
-    void land() throws IOException {
+    public void land() throws IOException {
         channel.force(true);
         channel.close();
         try {
