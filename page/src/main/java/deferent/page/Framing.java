@@ -3,7 +3,6 @@ package deferent.page;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.locationtech.jts.geom.Coordinate;
@@ -94,18 +93,9 @@ final class Framing {
 
     /** The line through points of the frame. */
     Path2D.Double line(List<Vector3D> points, boolean closed) {
-        List<Point2D.Double> placed = new ArrayList<>(points.size());
-        for (Vector3D point : points) {
-            placed.add(place(point));
-        }
-        return thinned(placed, closed);
-    }
-
-    /** The line through points on the paper. */
-    static Path2D.Double thinned(List<Point2D.Double> points, boolean closed) {
         Coordinate[] all = new Coordinate[points.size() + (closed ? 1 : 0)];
         for (int i = 0; i < all.length; i++) {
-            Point2D.Double p = points.get(i % points.size());
+            Point2D.Double p = place(points.get(i % points.size()));
             all[i] = new Coordinate(p.x, p.y);
         }
         Coordinate[] kept =

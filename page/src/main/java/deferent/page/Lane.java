@@ -5,9 +5,9 @@ import deferent.motion.trace.Trace;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A moving point's run as it lies on the paper: where the point is at evenly spaced times, close
@@ -25,6 +25,7 @@ final class Lane {
     private final boolean closed;
     private final double start;
     private final double period;
+    private @Nullable Curve curve;
 
     private Lane(double[] x, double[] y, boolean closed, double start, double period) {
         this.x = x;
@@ -108,50 +109,59 @@ final class Lane {
         return come[i] + (at - i) * (come[i + 1] - come[i]);
     }
 
-    private Point2D.Double pointAt(double share) {
-        double at = share * (x.length - 1);
+    /** Where the point is at a share of the period; of a closed lane, of any. */
+    Point2D.Double pointAt(double share) {
+        double within = closed ? share - Math.floor(share) : Math.max(0, Math.min(1, share));
+        double at = within * (x.length - 1);
         int i = Math.min((int) at, x.length - 2);
         double part = at - i;
         return new Point2D.Double(x[i] + part * (x[i + 1] - x[i]), y[i] + part * (y[i + 1] - y[i]));
     }
 
+    private Curve curve() {
+        Curve drawn = curve;
+        if (drawn == null) {
+            drawn = Curve.through(x, y, closed);
+            curve = drawn;
+        }
+        return drawn;
+    }
+
     /** The whole line. */
     Path2D.Double whole() {
-        List<Point2D.Double> points = new ArrayList<>(x.length);
-        for (int i = 0; i < x.length - (closed ? 1 : 0); i++) {
-            points.add(new Point2D.Double(x[i], y[i]));
-        }
-        return Framing.thinned(points, closed);
+        return Curve.path(curve().between(0, x.length - 1.0), closed);
     }
 
-    /** The line from one share of the period on to a later one, less than a period on. */
-    List<Point2D.Double> between(double from, double to) {
-        int steps = x.length - 1;
-        List<Point2D.Double> points = new ArrayList<>();
-        points.add(pointAt(wrapped(from)));
-        int first = (int) Math.floor(from * steps) + 1;
-        int last = (int) Math.ceil(to * steps) - 1;
-        for (int i = first; i <= last; i++) {
-            int j = Math.floorMod(i, steps);
-            points.add(new Point2D.Double(x[j], y[j]));
-        }
-        points.add(pointAt(wrapped(to)));
-        return points;
+    /** The line from one share of the period on to a later one, at most a period on. */
+    Path2D.Double between(double from, double to) {
+        return Curve.path(cubics(from, to), false);
     }
 
-    private double wrapped(double share) {
-        return closed ? share - Math.floor(share) : Math.max(0, Math.min(1, share));
+    private List<double[]> cubics(double from, double to) {
+        int points = x.length - 1;
+        if (!closed) {
+            return curve().between(Math.max(0, from) * points, Math.min(1, to) * points);
+        }
+        double lap = Math.floor(from);
+        List<double[]> cubics =
+                new ArrayList<>(
+                        curve().between((from - lap) * points, Math.min(1, to - lap) * points));
+        if (to - lap > 1) {
+            cubics.addAll(curve().between(0, (to - lap - 1) * points));
+        }
+        return cubics;
     }
 
     /**
      * The line run backward from a share of the period over as many periods as {@code back}; of an
      * open lane, no further than its start.
      */
-    List<Point2D.Double> back(double share, double back) {
-        double from = closed ? share - back : Math.max(0, share - back);
-        List<Point2D.Double> points = between(from, share);
-        Collections.reverse(points);
-        return points;
+    Path2D.Double back(double share, double back) {
+        List<double[]> cubics = new ArrayList<>();
+        for (double[] cubic : cubics(share - back, share)) {
+            cubics.add(0, Curve.reversed(cubic));
+        }
+        return Curve.path(cubics, false);
     }
 
     /**

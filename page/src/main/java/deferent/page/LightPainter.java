@@ -34,7 +34,7 @@ final class LightPainter {
     /** Bends light to brightness: 1 is well exposed, at 80 of 100. */
     private static final double BEND = 1.6;
 
-    private static final int LEVELS = 12;
+    private static final int LEVELS = 24;
     private static final double APART = 0.35;
     private static final int FEWEST = 720;
 
@@ -43,24 +43,27 @@ final class LightPainter {
     private final Still still;
     private final Framing framing;
     private final double spot;
+    private final boolean blinking;
     private final Map<Side, Lit> lit = new EnumMap<>(Side.class);
     private double aperture;
 
     /**
      * A head's way cut in short stretches.
      *
+     * @param lane the way
      * @param x of the stretches' middles, pixels
      * @param y the same
      * @param time that each is lit, seconds
      * @param speed of the head there, pixels a second
      */
-    private record Lit(double[] x, double[] y, double[] time, double[] speed) {}
+    private record Lit(Lane lane, double[] x, double[] y, double[] time, double[] speed) {}
 
     LightPainter(Scene scene, Still still, Layout layout, Form.Exposure exposure) {
         this.trace = scene.trace();
         this.layout = layout;
         this.still = still;
         framing = Framing.of(scene, still.view(), layout.room());
+        blinking = exposure.blink().isPresent();
         spot = Math.max(0.55, SPOT * layout.edge() / 1000);
         double shutter = exposure.shutter().orElse(trace.period());
         double way = 0;
@@ -84,14 +87,13 @@ final class LightPainter {
         double[] speed = new double[stretches];
         double each = trace.period() / stretches;
         for (int i = 0; i < stretches; i++) {
-            List<Point2D.Double> ends = lane.between((double) i / stretches, (i + 1.0) / stretches);
-            Point2D.Double a = ends.get(0);
-            Point2D.Double b = ends.get(ends.size() - 1);
+            Point2D.Double a = lane.pointAt((double) i / stretches);
+            Point2D.Double b = lane.pointAt((i + 1.0) / stretches);
             x[i] = (a.x + b.x) / 2;
             y[i] = (a.y + b.y) / 2;
             speed[i] = a.distance(b) / each;
         }
-        return new Lit(x, y, time, speed);
+        return new Lit(lane, x, y, time, speed);
     }
 
     /** How long each stretch of the period is lit while the shutter is open. */
@@ -237,15 +239,20 @@ final class LightPainter {
     private static final double MOST_LIGHT = 8;
     private static final int CURVE = 4096;
 
-    /** Brightness by light, 0 to 255 of 256ths: bent as film does, then as screens expect it. */
+    /** Brightness by light, 0 to 255. */
     private static int[] curve() {
         int[] curve = new int[CURVE + 1];
         for (int i = 0; i <= CURVE; i++) {
             // Finer where it is dark.
             double light = MOST_LIGHT * Math.pow((double) i / CURVE, 2);
-            curve[i] = (int) Math.rint(255 * Math.pow(1 - Math.exp(-BEND * light), 1 / 2.2));
+            curve[i] = (int) Math.rint(255 * shown(light));
         }
         return curve;
+    }
+
+    /** Light bent as film does, then as screens expect it, 0 to 1. */
+    private static double shown(double light) {
+        return Math.pow(1 - Math.exp(-BEND * light), 1 / 2.2);
     }
 
     private static int bent(int[] curve, float light) {
@@ -280,8 +287,8 @@ final class LightPainter {
         List<Integer> levels = new ArrayList<>();
         runs(lit, runs, levels);
         Color ink = ink(side);
-        double[] width = {9 * spot, 4.6 * spot, 2.2 * spot};
-        double[] strength = {0.13, 0.34, 1};
+        double[] width = {15 * spot, 8.5 * spot, 4.8 * spot, 2.2 * spot};
+        double[] strength = {0.09, 0.16, 0.3, 1};
         for (int coat = 0; coat < width.length; coat++) {
             for (int i = 0; i < runs.size(); i++) {
                 double share = (double) levels.get(i) / LEVELS;
@@ -290,7 +297,9 @@ final class LightPainter {
                 Brush.strength(g, strength[coat] * share);
                 g.setStroke(
                         new BasicStroke(
-                                (float) width[coat], BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
+                                (float) width[coat],
+                                blinking ? BasicStroke.CAP_ROUND : BasicStroke.CAP_BUTT,
+                                BasicStroke.JOIN_ROUND));
                 g.draw(runs.get(i));
             }
         }
@@ -298,54 +307,43 @@ final class LightPainter {
     }
 
     private static Color hot(Color ink, double share) {
-        double white = Math.max(0, share - 0.6) * 1.6;
+        double light = -Math.log(1 - Math.pow(Math.min(0.999, share), 2.2)) / BEND;
+        double white = Math.max(0, Math.min(0.75, (light - 1) / 5));
         return new Color(
                 (int) Math.rint(ink.getRed() + (255 - ink.getRed()) * white),
                 (int) Math.rint(ink.getGreen() + (255 - ink.getGreen()) * white),
                 (int) Math.rint(ink.getBlue() + (255 - ink.getBlue()) * white));
     }
 
-    /** Neighbouring stretches of one brightness, as lines. */
+    /** Neighbouring stretches of one brightness, as lines; of a blinking light, each flash one. */
     private void runs(Lit lit, List<Path2D.Double> runs, List<Integer> levels) {
         int count = lit.x().length;
         double each = trace.period() / count;
-        List<Point2D.Double> points = new ArrayList<>();
+        int begun = 0;
         int level = 0;
+        int most = 0;
         for (int i = 0; i <= count; i++) {
             int here = i == count ? 0 : level(lit, i, each);
-            if (here != level || i == count) {
+            boolean on = blinking && here > 0 && level > 0;
+            if (here != level && !on) {
                 if (level > 0) {
-                    points.add(edge(lit, i));
-                    runs.add(Framing.thinned(points, false));
-                    levels.add(level);
+                    runs.add(lit.lane().between((double) begun / count, (double) i / count));
+                    levels.add(most);
                 }
-                points = new ArrayList<>();
-                if (here > 0) {
-                    points.add(edge(lit, i));
-                }
-                level = here;
+                begun = i;
+                most = 0;
             }
-            if (here > 0) {
-                points.add(new Point2D.Double(lit.x()[i], lit.y()[i]));
-            }
+            level = here;
+            most = Math.max(most, here);
         }
     }
 
     private int level(Lit lit, int i, double each) {
-        if (lit.time()[i] == 0) {
+        if (lit.time()[i] < 0.02 * each) {
             return 0;
         }
         double speed = Math.max(lit.speed()[i], 1e-6);
         double light = lit.time()[i] / each * aperture / speed;
-        return (int) Math.max(1, Math.rint(LEVELS * (1 - Math.exp(-BEND * light))));
-    }
-
-    /** Where a stretch begins. */
-    private Point2D.Double edge(Lit lit, int i) {
-        int count = lit.x().length;
-        int before = trace.periodic() ? Math.floorMod(i - 1, count) : Math.max(0, i - 1);
-        int after = trace.periodic() ? i % count : Math.min(count - 1, i);
-        return new Point2D.Double(
-                (lit.x()[before] + lit.x()[after]) / 2, (lit.y()[before] + lit.y()[after]) / 2);
+        return (int) Math.max(1, Math.rint(LEVELS * shown(light)));
     }
 }

@@ -52,8 +52,12 @@ final class StripPainter {
                 size = fits;
             }
         }
+        // As many rows, but filled as evenly as may be.
+        columns = rows(rows(columns));
+        size = fits(columns);
     }
 
+    /** How many rows of so many cells; or cells of so many rows. */
     private int rows(int some) {
         return (moments.size() + some - 1) / some;
     }

@@ -99,6 +99,8 @@ public final class Svg {
             root.setAttributeNS(null, "height", Integer.toString(still.height()));
             root.setAttributeNS(null, "viewBox", "0 0 " + still.width() + " " + still.height());
             root.setAttributeNS(null, "role", "img");
+            // Nothing is to be nudged onto whole pixels: points lie where the motion puts them.
+            root.setAttributeNS(null, "shape-rendering", "geometricPrecision");
             if (!still.caption().isEmpty()) {
                 Element title = document.createElementNS(SPACE, "title");
                 title.appendChild(document.createTextNode(still.caption().get(0)));

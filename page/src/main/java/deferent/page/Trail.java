@@ -2,8 +2,6 @@ package deferent.page;
 
 import deferent.motion.pairing.Part;
 import java.awt.Graphics2D;
-import java.awt.geom.Point2D;
-import java.util.List;
 
 /**
  * The light behind a head: the whole figure faintly, and over it what is younger, the stronger and
@@ -27,9 +25,11 @@ final class Trail {
     /** What still shines through all the coats at the head. */
     private static final double THROUGH = 0.044;
 
-    private static final int COATS = 18;
-    private static final int COATS_SMALL = 6;
-    private static final double SMALL = 320;
+    /** Coats a thousand pixels of the picture's shorter edge, from fewest to most. */
+    private static final double COATS = 18;
+
+    private static final int FEWEST = 8;
+    private static final int MOST = 20;
 
     private final Lane lane;
     private final Palette.Look look;
@@ -102,23 +102,20 @@ final class Trail {
     /** In strokes. */
     void strokes(Graphics2D g, double time, double edge) {
         old(g);
-        int coats = edge < SMALL ? COATS_SMALL : COATS;
+        int coats = (int) Math.max(FEWEST, Math.min(MOST, COATS * edge / 1000));
         double strength = 1 - through(1.0 / coats);
         double head = lane.share(time);
         double phase = phase(lane.comeAt(head));
         for (int coat = coats; coat >= 1; coat--) {
             double share = (coat - 0.5) / coats;
-            List<Point2D.Double> young = lane.back(head, share * FADE);
-            if (young.size() >= 2) {
-                brush.draw(
-                        g,
-                        Framing.thinned(young, false),
-                        look,
-                        look.width() * (1.05 - 0.5 * share),
-                        strength,
-                        dash,
-                        phase);
-            }
+            brush.draw(
+                    g,
+                    lane.back(head, share * FADE),
+                    look,
+                    look.width() * (1.05 - 0.5 * share),
+                    strength,
+                    dash,
+                    phase);
         }
     }
 
