@@ -3,11 +3,10 @@ package deferent.bench;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Rate;
 import deferent.motion.trace.Trace;
-import deferent.page.Palette;
+import deferent.page.Frames;
 import deferent.page.Png;
 import deferent.page.Scene;
 import deferent.page.Still;
-import deferent.page.View;
 import deferent.reel.Clip;
 import deferent.reel.ClipReport;
 import deferent.reel.Clips;
@@ -16,19 +15,23 @@ import java.awt.image.BufferedImage;
 import java.io.DataInputStream;
 import java.io.EOFException;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleConsumer;
 
 /**
  * How fast clips are written, how large they become and how near they come to what was painted:
  * 1920 by 1080, every frame painted with its trails, converted and encoded, with the painting alone
- * as baseline in the same run. Wall-clock time of single runs after one to warm up. Structural
- * similarity is that of luma, by {@link Similarity}, mean over frames all over the clip, against
- * the painting; the clip is decoded by the machine's own ffmpeg, another build than the one that
- * wrote it. Last, the resident memory of a short and a long clip, to see that length costs none.
+ * as baseline in the same run, as stills and as a clip's frames. Wall-clock time of single runs
+ * after one to warm up, and the processors' time a frame, which other work on the machine does not
+ * stretch. Structural similarity is that of luma, by {@link Similarity}, mean over frames all over
+ * the clip, against the painting, everywhere and where something is drawn; the clip is decoded by
+ * the machine's own ffmpeg, another build than the one that wrote it. Last, the resident memory of
+ * a short and a long clip, to see that length costs none.
  *
  * <p>Run with <code>
  * java -XX:ActiveProcessorCount=2 -cp 'bench/target/classes:bench/target/lib/*'
@@ -55,8 +58,16 @@ public final class ClipTable {
         Clips.write(Clip.of(scene, still(), Kind.MP4).cycles(4), folder.resolve("warm.mp4"));
         painting(scene);
         System.out.printf(
-                "%-22s %7s %8s %8s %9s %10s %8s%n",
-                "kind", "a second", "frames", "seconds", "frames/s", "kbit/s", "SSIM");
+                "%-22s %7s %8s %8s %9s %9s %10s %8s %8s%n",
+                "kind",
+                "a second",
+                "frames",
+                "seconds",
+                "frames/s",
+                "cpu ms",
+                "kbit/s",
+                "SSIM",
+                "drawn");
         row(folder, Clip.of(scene, still(), Kind.MP4).cycles(10), "H.264");
         row(folder, Clip.of(scene, still(), Kind.WEBM).cycles(4), "VP9");
         row(folder, Clip.of(scene, still().clear(), Kind.WEBM).cycles(2), "VP9, alpha");
@@ -80,45 +91,56 @@ public final class ClipTable {
     }
 
     private static Still still() {
-        return new Still(View.AUDIENCE, 0, WIDTH, HEIGHT, Palette.Theme.LIGHT, false, List.of());
+        return Still.of(WIDTH, HEIGHT);
     }
 
     private static void painting(Scene scene) {
-        int frames = 120;
+        Frames frames = Frames.of(scene, still());
+        BufferedImage into = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
+        painting(scene, "stills", 60, time -> Png.image(scene, still().at(time)));
+        painting(scene, "frames", 240, time -> frames.paint(time, into));
+    }
+
+    private static void painting(Scene scene, String name, int count, DoubleConsumer paint) {
         for (int round = 0; round < 2; round++) {
+            double used = processor();
             long start = System.nanoTime();
-            for (int i = 0; i < frames; i++) {
-                Png.image(scene, still().at(scene.period() * i / frames));
+            for (int i = 0; i < count; i++) {
+                paint.accept(scene.period() * i / count);
             }
             if (round == 1) {
                 System.out.printf(
                         Locale.ROOT,
-                        "painting alone as stills, one thread: %.1f frames/s%n",
-                        frames / seconds(start));
+                        "painting alone as %s, one thread: %.1f frames/s, cpu %.2f ms a frame%n",
+                        name,
+                        count / seconds(start),
+                        (processor() - used) / count);
             }
         }
     }
 
     private static void row(Path folder, Clip clip, String name) throws IOException {
         Path file = folder.resolve("clip." + clip.kind().ending());
+        double used = processor();
         long start = System.nanoTime();
         ClipReport report = Clips.write(clip, file);
         double took = seconds(start);
         System.out.printf(
                 Locale.ROOT,
-                "%-22s %7s %8d %8.2f %9.1f %10.0f %8s%n",
+                "%-22s %7s %8d %8.2f %9.1f %9.2f %10.0f %s%n",
                 name,
                 clip.rate().said(),
                 report.frames(),
                 took,
                 report.frames() / took,
+                (processor() - used) / report.frames(),
                 report.bitRate() / 1000,
                 similarity(clip, file));
     }
 
     private static String similarity(Clip clip, Path file) throws IOException {
         if (clip.still().transparent() || clip.kind() == Kind.WEBP || clip.kind() == Kind.PNGS) {
-            return "-";
+            return String.format("%8s %8s", "-", "-");
         }
         Process decoder;
         try {
@@ -145,7 +167,7 @@ public final class ClipTable {
         }
         int every = Math.max(1, clip.frames() / COMPARED);
         byte[] rgb = new byte[3 * WIDTH * HEIGHT];
-        List<Double> all = new ArrayList<>();
+        List<Similarity> all = new ArrayList<>();
         try (DataInputStream in = new DataInputStream(decoder.getInputStream())) {
             for (int frame = 0; ; frame++) {
                 in.readFully(rgb);
@@ -156,8 +178,9 @@ public final class ClipTable {
         } catch (EOFException end) {
             return String.format(
                     Locale.ROOT,
-                    "%.4f",
-                    all.stream().mapToDouble(x -> x).average().orElse(Double.NaN));
+                    "%8.4f %8.4f",
+                    all.stream().mapToDouble(Similarity::all).average().orElse(Double.NaN),
+                    all.stream().mapToDouble(Similarity::drawn).average().orElse(Double.NaN));
         }
     }
 
@@ -198,6 +221,14 @@ public final class ClipTable {
                 .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")) / 1024)
                 .findFirst()
                 .orElse(-1);
+    }
+
+    /** What all threads have taken of the processors so far, milliseconds. */
+    private static double processor() {
+        return ManagementFactory.getOperatingSystemMXBean()
+                        instanceof com.sun.management.OperatingSystemMXBean all
+                ? all.getProcessCpuTime() / 1e6
+                : Double.NaN;
     }
 
     private static double seconds(long since) {

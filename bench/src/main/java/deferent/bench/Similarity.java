@@ -4,16 +4,18 @@ package deferent.bench;
  * Structural similarity of two pictures' luma: Z. Wang, A. C. Bovik, H. R. Sheikh, E. P.
  * Simoncelli, Image Quality Assessment: From Error Visibility to Structural Similarity, IEEE
  * Transactions on Image Processing 13 (2004), eqs. 13 to 17: a Gaussian window of 11 by 11 with a
- * standard deviation of 1.5, K1 = 0.01, K2 = 0.03, mean over all places where the window fits.
+ * standard deviation of 1.5, K1 = 0.01, K2 = 0.03.
+ *
+ * @param all mean over all places where the window fits
+ * @param drawn mean over those of them where the first picture is not flat: an empty ground is easy
+ *     to get right
  */
-final class Similarity {
+record Similarity(double all, double drawn) {
     private static final int WINDOW = 11;
     private static final double DEVIATION = 1.5;
     private static final double C1 = Math.pow(0.01 * 255, 2);
     private static final double C2 = Math.pow(0.03 * 255, 2);
     private static final double[] KERNEL = kernel();
-
-    private Similarity() {}
 
     private static double[] kernel() {
         double[] kernel = new double[WINDOW];
@@ -29,11 +31,14 @@ final class Similarity {
         return kernel;
     }
 
+    /** How far a place's luma may vary at most to be flat, standard deviation squared. */
+    private static final double FLAT = 1;
+
     /**
-     * @param a luma of each pixel, 0 to 255, row by row
-     * @param b the other picture's
+     * @param a luma of each pixel of what should be seen, 0 to 255, row by row
+     * @param b of what is seen
      */
-    static double of(double[] a, double[] b, int width, int height) {
+    static Similarity of(double[] a, double[] b, int width, int height) {
         int n = a.length;
         double[] aa = new double[n];
         double[] bb = new double[n];
@@ -49,16 +54,23 @@ final class Similarity {
         double[] mbb = blurred(bb, width, height);
         double[] mab = blurred(ab, width, height);
         double sum = 0;
+        double drawn = 0;
+        int count = 0;
         for (int i = 0; i < ma.length; i++) {
             double va = maa[i] - ma[i] * ma[i];
             double vb = mbb[i] - mb[i] * mb[i];
             double cov = mab[i] - ma[i] * mb[i];
-            sum +=
+            double here =
                     (2 * ma[i] * mb[i] + C1)
                             * (2 * cov + C2)
                             / ((ma[i] * ma[i] + mb[i] * mb[i] + C1) * (va + vb + C2));
+            sum += here;
+            if (va > FLAT) {
+                drawn += here;
+                count++;
+            }
         }
-        return sum / ma.length;
+        return new Similarity(sum / ma.length, count == 0 ? 1 : drawn / count);
     }
 
     private static double[] blurred(double[] from, int width, int height) {

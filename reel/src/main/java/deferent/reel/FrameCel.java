@@ -13,10 +13,8 @@ import static org.bytedeco.ffmpeg.global.avutil.av_frame_make_writable;
 
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
-import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.IntBuffer;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.javacpp.BytePointer;
 import org.jspecify.annotations.Nullable;
@@ -25,16 +23,12 @@ import org.jspecify.annotations.Nullable;
 final class FrameCel implements Cel {
     private final AVFrame frame;
     private final @Nullable Yuv yuv;
-    private final int planes;
     private final boolean alpha;
-    private final int halved;
 
-    private FrameCel(AVFrame frame, @Nullable Yuv yuv, int planes, boolean alpha, boolean halved) {
+    private FrameCel(AVFrame frame, @Nullable Yuv yuv, boolean alpha) {
         this.frame = frame;
         this.yuv = yuv;
-        this.planes = planes;
         this.alpha = alpha;
-        this.halved = halved ? 2 : 1;
     }
 
     static FrameCel of(Clip clip, Recipe recipe) {
@@ -61,7 +55,7 @@ final class FrameCel implements Cel {
             throw new OutOfMemoryError("no native memory for a frame");
         }
         Yuv yuv = film ? new Yuv(width, height, halved, alpha, halved ? 8 : 10) : null;
-        return new FrameCel(frame, yuv, film ? alpha ? 4 : 3 : 1, alpha, halved);
+        return new FrameCel(frame, yuv, alpha);
     }
 
     AVFrame frame() {
@@ -69,56 +63,46 @@ final class FrameCel implements Cel {
     }
 
     @Override
-    public void take(BufferedImage painted) throws IOException {
-        // The encoder may still hold the last picture; then this gives another with the same
-        // content.
+    public void take(BufferedImage painted) {
+        // The encoder may still hold the last picture; then this gives another.
         if (av_frame_make_writable(frame) < 0) {
             throw new OutOfMemoryError("no native memory for a frame");
         }
         int[] pixels = ((DataBufferInt) painted.getRaster().getDataBuffer()).getData();
-        ByteBuffer[] to = new ByteBuffer[planes];
-        int[] strides = new int[planes];
-        for (int p = 0; p < planes; p++) {
-            strides[p] = frame.linesize(p);
-            int rows = p == 1 || p == 2 ? frame.height() / halved : frame.height();
-            to[p] =
-                    new BytePointer(frame.data(p))
-                            .capacity((long) strides[p] * rows)
-                            .asByteBuffer();
+        if (yuv == null) {
+            straight(pixels, painted.getWidth(), painted.getHeight());
+            return;
         }
-        if (yuv != null) {
-            yuv.write(pixels, to, strides);
-        } else {
-            straight(pixels, to[0].order(ByteOrder.LITTLE_ENDIAN), strides[0], painted.getWidth());
+        yuv.take(pixels);
+        for (int p = 0; p < yuv.count(); p++) {
+            ByteBuffer to = buffer(p, yuv.rows(p));
+            if (frame.linesize(p) == yuv.stride(p)) {
+                to.put(0, yuv.plane(p));
+            } else {
+                for (int y = 0; y < yuv.rows(p); y++) {
+                    to.put(y * frame.linesize(p), yuv.plane(p), y * yuv.stride(p), yuv.stride(p));
+                }
+            }
         }
+    }
+
+    private ByteBuffer buffer(int plane, int rows) {
+        return new BytePointer(frame.data(plane))
+                .capacity((long) frame.linesize(plane) * rows)
+                .asByteBuffer();
     }
 
     /** Blue, green, red, alpha, no longer multiplied by it. */
-    private void straight(int[] pixels, ByteBuffer to, int stride, int width) {
+    private void straight(int[] pixels, int width, int height) {
+        ByteBuffer to = buffer(0, height).order(ByteOrder.LITTLE_ENDIAN);
         int[] row = new int[width];
-        for (int y = 0; y * width < pixels.length; y++) {
+        for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
                 int pixel = pixels[y * width + x];
-                row[x] = alpha ? straight(pixel) : pixel | 0xFF000000;
+                row[x] = alpha ? Yuv.straight(pixel) : pixel | 0xFF000000;
             }
-            IntBuffer ints = to.position(y * stride).slice().order(to.order()).asIntBuffer();
-            ints.put(row);
+            to.position(y * frame.linesize(0)).slice().order(to.order()).asIntBuffer().put(row);
         }
-    }
-
-    private static int straight(int pixel) {
-        int a = pixel >>> 24;
-        if (a == 0 || a == 255) {
-            return pixel;
-        }
-        return a << 24
-                | straight(pixel >> 16 & 255, a) << 16
-                | straight(pixel >> 8 & 255, a) << 8
-                | straight(pixel & 255, a);
-    }
-
-    private static int straight(int part, int a) {
-        return Math.min(255, (part * 255 + a / 2) / a);
     }
 
     @Override

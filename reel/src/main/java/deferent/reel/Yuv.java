@@ -1,9 +1,6 @@
 package deferent.reel;
 
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Painted pixels as luma and chroma: the matrix of ITU-R BT.709-6 (items 3.2 to 3.4) in the narrow
@@ -18,29 +15,43 @@ import org.jspecify.annotations.Nullable;
  * pixels are what they were last time is left as it is.
  */
 final class Yuv {
-    private static final int TILE = 32;
+    private static final int TILE = 16;
     private static final double RED = 0.2126;
     private static final double BLUE = 0.0722;
-    private static final int ONE = 1 << 16;
+    private static final int SHIFT = 16;
+    private static final int ONE = 1 << SHIFT;
 
     private final int width;
     private final int height;
     private final boolean halved;
     private final boolean alpha;
     private final int bits;
+    private final byte[][] planes;
     private final int[] last;
+    private final boolean[] changed;
     private boolean fresh = true;
 
-    private final int[] luma;
-    private final int[] blue;
-    private final int[] red;
-    private final int lumaZero;
-    private final int chromaZero;
+    private final Matrix luma;
+    private final Matrix blue;
+    private final Matrix red;
 
-    /** A tile and the column left of it: red, green, blue, alpha of each pixel. */
-    private final int[][] rgba = new int[4][(TILE + 1) * TILE];
+    /** A tile of straight colours, with the column left of it. */
+    private final int[] straight = new int[(TILE + 1) * TILE];
 
-    private final byte[] row = new byte[2 * TILE];
+    /** One row of a matrix, in 65536ths: a sample is (zero + r·red + g·green + b·blue) >> 16. */
+    private record Matrix(int zero, int r, int g, int b) {
+        static Matrix of(double zero, double r, double g, double b) {
+            return new Matrix(
+                    (int) Math.rint(zero * ONE) + ONE / 2,
+                    (int) Math.rint(r * ONE),
+                    (int) Math.rint(g * ONE),
+                    (int) Math.rint(b * ONE));
+        }
+
+        int of(int rgb) {
+            return (zero + r * (rgb >> 16 & 255) + g * (rgb >> 8 & 255) + b * (rgb & 255)) >> SHIFT;
+        }
+    }
 
     /**
      * @param halved whether two by two pixels share their chroma
@@ -53,93 +64,222 @@ final class Yuv {
         this.halved = halved;
         this.alpha = alpha;
         this.bits = bits;
-        this.last = new int[width * height];
+        last = new int[width * height];
+        changed = new boolean[(width + TILE - 1) / TILE];
+        planes = new byte[alpha ? 4 : 3][];
+        for (int p = 0; p < planes.length; p++) {
+            planes[p] = new byte[stride(p) * rows(p)];
+        }
         int step = 1 << (bits - 8);
-        double y = 219.0 * step / 255 * ONE;
-        double c = 224.0 * step / 255 * ONE;
+        double y = 219.0 * step / 255;
+        double c = 224.0 * step / 255;
         double green = 1 - RED - BLUE;
-        this.luma = rounded(y * RED, y * green, y * BLUE);
         double b = c / (2 * (1 - BLUE));
-        this.blue = rounded(-b * RED, -b * green, b * (1 - BLUE));
         double r = c / (2 * (1 - RED));
-        this.red = rounded(r * (1 - RED), -r * green, -r * BLUE);
-        this.lumaZero = 16 * step * ONE + ONE / 2;
-        this.chromaZero = 128 * step * ONE + ONE / 2;
+        luma = Matrix.of(16 * step, y * RED, y * green, y * BLUE);
+        blue = Matrix.of(128 * step, -b * RED, -b * green, b * (1 - BLUE));
+        red = Matrix.of(128 * step, r * (1 - RED), -r * green, -r * BLUE);
     }
 
-    private static int[] rounded(double... parts) {
-        return Arrays.stream(parts).mapToInt(part -> (int) Math.rint(part)).toArray();
+    /** Luma, blue difference, red difference, alpha where there is one; row by row without gaps. */
+    byte[] plane(int p) {
+        return planes[p];
+    }
+
+    int count() {
+        return planes.length;
+    }
+
+    /** Bytes of a row of a plane. */
+    int stride(int p) {
+        return (shared(p) ? width / 2 : width) * (bits == 8 ? 1 : 2);
+    }
+
+    int rows(int p) {
+        return shared(p) ? height / 2 : height;
+    }
+
+    private boolean shared(int p) {
+        return halved && (p == 1 || p == 2);
     }
 
     /**
-     * @param pixels red, green and blue, premultiplied by the alpha before them where that counts
-     * @param planes luma, blue and red difference, alpha
-     * @param strides bytes from row to row of each
+     * @param pixels red, green and blue, multiplied by the alpha before them where that counts
      */
-    void write(int[] pixels, ByteBuffer[] planes, int[] strides) {
-        for (ByteBuffer plane : planes) {
-            plane.order(ByteOrder.LITTLE_ENDIAN);
-        }
+    void take(int[] pixels) {
         for (int y = 0; y < height; y += TILE) {
             int down = Math.min(TILE, height - y);
-            for (int x = 0; x < width; x += TILE) {
-                int across = Math.min(TILE, width - x);
-                if (fresh || changed(pixels, x, y, across, down)) {
-                    tile(pixels, x, y, across, down, planes, strides);
+            look(pixels, y, down);
+            for (int t = 0; t < changed.length; t++) {
+                if (changed[t]) {
+                    tile(pixels, t * TILE, y, Math.min(TILE, width - t * TILE), down);
                 }
             }
         }
-        System.arraycopy(pixels, 0, last, 0, last.length);
         fresh = false;
     }
 
-    private boolean changed(int[] pixels, int x, int y, int across, int down) {
-        int from = Math.max(0, x - 1);
+    /**
+     * Which tiles of a row of tiles changed. A pixel on a tile's right edge counts for the chroma
+     * of the next one too.
+     */
+    private void look(int[] pixels, int y, int down) {
+        Arrays.fill(changed, fresh);
+        if (fresh) {
+            return;
+        }
         for (int j = y; j < y + down; j++) {
-            int start = j * width + from;
-            int end = j * width + x + across;
-            if (!Arrays.equals(pixels, start, end, last, start, end)) {
-                return true;
+            int row = j * width;
+            int x = 0;
+            while (x < width) {
+                int next =
+                        Arrays.mismatch(pixels, row + x, row + width, last, row + x, row + width);
+                if (next < 0) {
+                    break;
+                }
+                int t = (x + next) / TILE;
+                changed[t] = true;
+                x = (t + 1) * TILE;
+                if (x < width && pixels[row + x - 1] != last[row + x - 1]) {
+                    changed[t + 1] = true;
+                }
             }
         }
-        return false;
     }
 
-    private void tile(
-            int[] pixels, int x, int y, int across, int down, ByteBuffer[] planes, int[] strides) {
-        int[] clear = load(pixels, x, y, across, down);
+    private void tile(int[] pixels, int x, int y, int across, int down) {
+        for (int j = y; j < y + down; j++) {
+            System.arraycopy(pixels, j * width + x, last, j * width + x, across);
+        }
+        if (alpha) {
+            straighten(pixels, x, y, across, down);
+            samples(straight, 1, TILE + 1, x, y, across, down);
+            opacity(x, y, across, down);
+        } else {
+            samples(pixels, y * width + x, width, x, y, across, down);
+        }
+    }
+
+    /**
+     * @param from colours, the tile's first at {@code start}, {@code step} apart from row to row
+     */
+    private void samples(int[] from, int start, int step, int x, int y, int across, int down) {
+        every(luma, 0, from, start, step, x, y, across, down);
+        if (!halved) {
+            every(blue, 1, from, start, step, x, y, across, down);
+            every(red, 2, from, start, step, x, y, across, down);
+        } else if (alpha) {
+            weighted(x, y, across, down);
+        } else {
+            shared(from, start, step, x, y, across, down);
+        }
+    }
+
+    private void every(
+            Matrix matrix,
+            int p,
+            int[] from,
+            int start,
+            int step,
+            int x,
+            int y,
+            int across,
+            int down) {
+        byte[] plane = planes[p];
         for (int j = 0; j < down; j++) {
-            for (int i = 0; i < across; i++) {
-                int at = at(i, j);
-                put(i, clear == null || rgba[3][at] > 0 ? lumaOf(at) : lumaOf(clear));
-            }
-            store(planes[0], strides[0], x, y + j, across);
-            if (alpha) {
+            int at = start + j * step;
+            int to = (y + j) * width + x;
+            if (bits == 8) {
                 for (int i = 0; i < across; i++) {
-                    int a = rgba[3][at(i, j)];
-                    put(i, bits == 8 ? a : (a * 1023 + 127) / 255);
+                    plane[to + i] = (byte) matrix.of(from[at + i]);
                 }
-                store(planes[3], strides[3], x, y + j, across);
-            }
-        }
-        int share = halved ? 2 : 1;
-        for (int c = 1; c <= 2; c++) {
-            int[] matrix = c == 1 ? blue : red;
-            for (int j = 0; j < down / share; j++) {
-                for (int i = 0; i < across / share; i++) {
-                    put(i, chroma(matrix, i, j, clear));
+            } else {
+                for (int i = 0; i < across; i++) {
+                    put(plane, to + i, matrix.of(from[at + i]));
                 }
-                store(planes[c], strides[c], x / share, y / share + j, across / share);
             }
         }
     }
 
-    private static int at(int i, int j) {
-        return j * (TILE + 1) + i + 1;
+    private static void put(byte[] plane, int sample, int value) {
+        plane[2 * sample] = (byte) value;
+        plane[2 * sample + 1] = (byte) (value >> 8);
     }
 
-    /** Fills the tile; the colour to give to its clear pixels, or nothing where none is clear. */
-    private int @Nullable [] load(int[] pixels, int x, int y, int across, int down) {
+    /** Six pixels to a chroma, weighing eight together; red and blue are added up side by side. */
+    private void shared(int[] from, int start, int step, int x, int y, int across, int down) {
+        for (int j = 0; j < down; j += 2) {
+            int to = (y + j) / 2 * (width / 2) + x / 2;
+            int at = start + j * step;
+            for (int i = 0; i < across; i += 2) {
+                int here = at + i;
+                int left = x + i == 0 ? here : here - 1;
+                int a = from[left];
+                int b = from[here];
+                int c = from[here + 1];
+                int d = from[left + step];
+                int e = from[here + step];
+                int f = from[here + 1 + step];
+                int both =
+                        (a & 0xFF00FF)
+                                + (c & 0xFF00FF)
+                                + (d & 0xFF00FF)
+                                + (f & 0xFF00FF)
+                                + 2 * ((b & 0xFF00FF) + (e & 0xFF00FF));
+                int g =
+                        (a >> 8 & 255)
+                                + (c >> 8 & 255)
+                                + (d >> 8 & 255)
+                                + (f >> 8 & 255)
+                                + 2 * ((b >> 8 & 255) + (e >> 8 & 255));
+                store(to + i / 2, both >> 16 & 0xFFFF, g, both & 0xFFFF, 8);
+            }
+        }
+    }
+
+    /** As {@link #shared}, each pixel by its alpha; of the straightened tile. */
+    private void weighted(int x, int y, int across, int down) {
+        for (int j = 0; j < down; j += 2) {
+            int to = (y + j) / 2 * (width / 2) + x / 2;
+            for (int i = 0; i < across; i += 2) {
+                int r = 0;
+                int g = 0;
+                int b = 0;
+                int weights = 0;
+                for (int k = 0; k < 6; k++) {
+                    int at = (j + k / 3) * (TILE + 1) + i + k % 3;
+                    int pixel = straight[at];
+                    int weight = (k % 3 == 1 ? 2 : 1) * (pixel >>> 24);
+                    r += weight * (pixel >> 16 & 255);
+                    g += weight * (pixel >> 8 & 255);
+                    b += weight * (pixel & 255);
+                    weights += weight;
+                }
+                if (weights == 0) {
+                    int pixel = straight[j * (TILE + 1) + i + 1];
+                    store(to + i / 2, pixel >> 16 & 255, pixel >> 8 & 255, pixel & 255, 1);
+                } else {
+                    store(to + i / 2, r, g, b, weights);
+                }
+            }
+        }
+    }
+
+    private void store(int to, int r, int g, int b, int weights) {
+        planes[1][to] = (byte) mean(blue, r, g, b, weights);
+        planes[2][to] = (byte) mean(red, r, g, b, weights);
+    }
+
+    private static int mean(Matrix m, int r, int g, int b, int weights) {
+        if (weights == 8) {
+            return (m.zero() + ((m.r() * r + m.g() * g + m.b() * b) >> 3)) >> SHIFT;
+        }
+        long sum = (long) m.r() * r + (long) m.g() * g + (long) m.b() * b;
+        return (int) ((m.zero() + sum / weights) >> SHIFT);
+    }
+
+    /** Takes the tile's alpha out of its colours, and gives clear pixels the tile's mean colour. */
+    private void straighten(int[] pixels, int x, int y, int across, int down) {
         long r = 0;
         long g = 0;
         long b = 0;
@@ -148,87 +288,57 @@ final class Yuv {
         for (int j = 0; j < down; j++) {
             for (int i = -1; i < across; i++) {
                 int pixel = pixels[(y + j) * width + Math.max(0, x + i)];
-                int a = alpha ? pixel >>> 24 : 255;
-                int at = at(i, j);
-                int half = a / 2;
-                boolean whole = a == 255 || a == 0;
-                rgba[0][at] = whole ? pixel >> 16 & 255 : straight(pixel >> 16 & 255, a, half);
-                rgba[1][at] = whole ? pixel >> 8 & 255 : straight(pixel >> 8 & 255, a, half);
-                rgba[2][at] = whole ? pixel & 255 : straight(pixel & 255, a, half);
-                rgba[3][at] = a;
                 r += pixel >> 16 & 255;
                 g += pixel >> 8 & 255;
                 b += pixel & 255;
-                all += a;
-                clear |= a == 0;
+                all += pixel >>> 24;
+                clear |= pixel >>> 24 == 0;
+                straight[j * (TILE + 1) + i + 1] = straight(pixel);
             }
         }
         if (!clear) {
-            return null;
+            return;
         }
-        return all == 0
-                ? new int[] {128, 128, 128}
-                : new int[] {(int) (255 * r / all), (int) (255 * g / all), (int) (255 * b / all)};
+        int mean =
+                all == 0
+                        ? 0x808080
+                        : (int) (255 * r / all) << 16
+                                | (int) (255 * g / all) << 8
+                                | (int) (255 * b / all);
+        for (int k = 0; k < straight.length; k++) {
+            if (straight[k] >>> 24 == 0) {
+                straight[k] = mean;
+            }
+        }
     }
 
-    private static int straight(int part, int a, int half) {
-        return Math.min(255, (part * 255 + half) / a);
+    /** A pixel no longer multiplied by its alpha. */
+    static int straight(int pixel) {
+        int a = pixel >>> 24;
+        if (a == 0 || a == 255) {
+            return pixel;
+        }
+        return a << 24
+                | straight(pixel >> 16 & 255, a) << 16
+                | straight(pixel >> 8 & 255, a) << 8
+                | straight(pixel & 255, a);
     }
 
-    private int lumaOf(int at) {
-        return (lumaZero + luma[0] * rgba[0][at] + luma[1] * rgba[1][at] + luma[2] * rgba[2][at])
-                >> 16;
+    private static int straight(int part, int a) {
+        return Math.min(255, (part * 255 + a / 2) / a);
     }
 
-    private int lumaOf(int[] colour) {
-        return (lumaZero + luma[0] * colour[0] + luma[1] * colour[1] + luma[2] * colour[2]) >> 16;
-    }
-
-    private int chroma(int[] matrix, int i, int j, int @Nullable [] clear) {
-        long r = 0;
-        long g = 0;
-        long b = 0;
-        long weights = 0;
-        if (halved) {
-            for (int dj = 0; dj < 2; dj++) {
-                for (int di = -1; di < 2; di++) {
-                    int at = at(2 * i + di, 2 * j + dj);
-                    int weight = (di == 0 ? 2 : 1) * rgba[3][at];
-                    r += weight * rgba[0][at];
-                    g += weight * rgba[1][at];
-                    b += weight * rgba[2][at];
-                    weights += weight;
+    private void opacity(int x, int y, int across, int down) {
+        for (int j = 0; j < down; j++) {
+            for (int i = 0; i < across; i++) {
+                int a = straight[j * (TILE + 1) + i + 1] >>> 24;
+                int to = (y + j) * width + x + i;
+                if (bits == 8) {
+                    planes[3][to] = (byte) a;
+                } else {
+                    put(planes[3], to, (a * 1023 + 127) / 255);
                 }
             }
-        } else {
-            int at = at(i, j);
-            weights = rgba[3][at];
-            r = weights * rgba[0][at];
-            g = weights * rgba[1][at];
-            b = weights * rgba[2][at];
         }
-        if (weights == 0) {
-            if (clear == null) {
-                return chromaZero >> 16;
-            }
-            return (chromaZero + matrix[0] * clear[0] + matrix[1] * clear[1] + matrix[2] * clear[2])
-                    >> 16;
-        }
-        return (int)
-                ((chromaZero + (matrix[0] * r + matrix[1] * g + matrix[2] * b) / weights) >> 16);
-    }
-
-    private void put(int i, int sample) {
-        if (bits == 8) {
-            row[i] = (byte) sample;
-        } else {
-            row[2 * i] = (byte) sample;
-            row[2 * i + 1] = (byte) (sample >> 8);
-        }
-    }
-
-    private void store(ByteBuffer plane, int stride, int x, int y, int samples) {
-        int bytes = bits == 8 ? 1 : 2;
-        plane.put(y * stride + x * bytes, row, 0, samples * bytes);
     }
 }
