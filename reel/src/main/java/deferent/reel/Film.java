@@ -87,7 +87,7 @@ final class Film implements Spool<FrameCel> {
      */
     static Film open(Clip clip, Loop loop, List<Cue> cues, Frames frames, FileChannel channel)
             throws IOException {
-        Film film = new Film(clip, Recipe.of(clip, loop), channel);
+        Film film = new Film(clip, Recipe.of(clip, loop, cues.size()), channel);
         try {
             film.begin(loop, cues, frames);
             return film;
@@ -99,7 +99,7 @@ final class Film implements Spool<FrameCel> {
 
     private void begin(Loop loop, List<Cue> cues, Frames frames) throws IOException {
         if (clip.kind() == Kind.GIF) {
-            palette = GifPalette.of(clip, loop, frames);
+            palette = GifPalette.of(clip, recipe, loop, frames);
         }
         done(
                 avformat_alloc_output_context2(container, null, recipe.container(), null),

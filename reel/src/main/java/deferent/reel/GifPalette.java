@@ -64,10 +64,10 @@ final class GifPalette implements AutoCloseable {
     }
 
     /** Looks the clip over and chooses its colours. */
-    static GifPalette of(Clip clip, Loop loop, Frames frames) throws IOException {
+    static GifPalette of(Clip clip, Recipe recipe, Loop loop, Frames frames) throws IOException {
         AVFilterGraph graph = avfilter_graph_alloc();
         AVFrame palette = av_frame_alloc();
-        try (FrameCel cel = FrameCel.of(clip, Recipe.of(clip, loop))) {
+        try (FrameCel cel = FrameCel.of(clip, recipe)) {
             AVFilterContext pictures =
                     source(graph, clip, "pictures", clip.still().width(), clip.still().height());
             AVFilterContext choose =

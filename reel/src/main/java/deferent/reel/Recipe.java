@@ -27,7 +27,10 @@ record Recipe(
         Map<String, String> encoding,
         Map<String, String> containing) {
 
-    static Recipe of(Clip clip, Loop loop) {
+    /**
+     * @param cues how many captions go along
+     */
+    static Recipe of(Clip clip, Loop loop, int cues) {
         boolean clear = clip.still().transparent();
         Map<String, String> how = new LinkedHashMap<>();
         Map<String, String> into = new LinkedHashMap<>();
@@ -47,7 +50,7 @@ record Recipe(
                 how.put("allow_skip_frames", "0");
                 how.put("threads", "1");
                 // The index goes first, into room kept for it, so that a clip plays while it loads.
-                into.put("moov_size", Long.toString(room(clip, loop)));
+                into.put("moov_size", Long.toString(room(clip, loop, cues)));
                 return new Recipe("mp4", "libopenh264", AV_PIX_FMT_YUV420P, how, into);
             }
             case WEBM -> {
@@ -75,7 +78,7 @@ record Recipe(
                 // one in every slice: a third of the time, and nothing lost that an eye could find.
                 how.put("global_quality", Integer.toString(2 * 118));
                 how.put("threads", "2");
-                into.put("moov_size", Long.toString(room(clip, loop)));
+                into.put("moov_size", Long.toString(room(clip, loop, cues)));
                 int pixels = clear ? AV_PIX_FMT_YUVA444P10LE : AV_PIX_FMT_YUV444P10LE;
                 return new Recipe("mov", "prores_ks", pixels, how, into);
             }
@@ -96,8 +99,8 @@ record Recipe(
         throw new IllegalArgumentException("no film");
     }
 
-    /** Bytes an index of this many frames takes at most. */
-    private static long room(Clip clip, Loop loop) {
-        return 8192 + 32L * loop.frames() + 64L * clip.title().length() + 64L * loop.cycles() * 64;
+    /** Bytes an index of this many frames and captions takes at most. */
+    private static long room(Clip clip, Loop loop, int cues) {
+        return 8192 + 32L * loop.frames() + 96L * cues + 8L * clip.title().length();
     }
 }

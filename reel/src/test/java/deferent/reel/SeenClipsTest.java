@@ -291,6 +291,23 @@ class SeenClipsTest extends Outside {
     }
 
     @Test
+    void twoMinutesAreTwoMinutes() {
+        Path file = folder.resolve("long.mp4");
+        Clip clip =
+                Clip.of(SPINS, Scenes.still(64, 48), Kind.MP4)
+                        .at(Rate.FILM_NTSC)
+                        .filling(120)
+                        .counted(true);
+        ClipReport report = Clips.write(clip, file);
+        List<String> times = listed(file, "packet=pts_time");
+        assertThat(times).hasSize(report.frames());
+        assertThat(Double.parseDouble(times.get(times.size() - 1)))
+                .isCloseTo(Rate.FILM_NTSC.time(report.frames() - 1), within(1e-6));
+        assertThat(report.seconds()).isCloseTo(120, within(12.0));
+        assertThat(Math.abs(report.tempoOff())).isLessThan(0.5 / report.frames());
+    }
+
+    @Test
     void slowMotionShowsTheSameCycleOverMoreFrames() {
         Path file = folder.resolve("slow.mp4");
         Clip clip = Clip.of(SPINS, Scenes.still(96, 96), Kind.MP4).at(Rate.PAL);
