@@ -14,8 +14,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The figure with hands and tethers at chosen moments. Each pose bears its number beside both
- * heads: the count it falls on ("2", "2&amp;"), or where one falls on none, its place in order.
+ * The figure with hands and tethers at chosen moments. Each pose of several bears its number beside
+ * both heads: the count it falls on ("2", "2&amp;"), or where one falls on none, its place in
+ * order.
  */
 final class PosePainter {
     private static final int LEAST = 4;
@@ -81,7 +82,9 @@ final class PosePainter {
                 paper.within(layer.words(), layer.words(), () -> poses(paper, layer));
             }
         }
-        paper.group("numbers", "numbers", g -> numbers(Brush.smooth(g)));
+        if (moments.size() > 1) {
+            paper.group("numbers", "numbers", g -> numbers(Brush.smooth(g)));
+        }
         return framing.scale();
     }
 

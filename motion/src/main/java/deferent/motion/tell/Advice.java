@@ -22,12 +22,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * What to do about the leading tie, worked out when everything else is.
  *
  * @param root whose head leads it
- * @param fit what would close it; empty where it touches already
+ * @param fit what would close it; empty where it touches already or was not searched
  * @param costs what a missed size costs, dearest first
  * @param left what the left motion falls into
  * @param right what the right motion falls into
- * @param truth whether a tie that links survives real cords; empty where none links, or where the
- *     motions have corners that no cord follows
+ * @param truth whether a tie that links survives real cords; empty where none links, where the
+ *     motions have corners that no cord follows, or where it was not worked out
  */
 public record Advice(
         Side root,
@@ -42,18 +42,18 @@ public record Advice(
         right = List.copyOf(right);
     }
 
-    static Advice of(Trace trace, LinkReading link, Kit kit) {
+    static Advice of(Trace trace, LinkReading link, Kit kit, boolean searched) {
         Pairing pairing = trace.pairing();
         Side root = link.root();
         return new Advice(
                 root,
-                link.kind() == LinkKind.TOUCHING
+                !searched || link.kind() == LinkKind.TOUCHING
                         ? Optional.empty()
                         : Optional.of(Fit.of(pairing, root)),
                 Sensitivity.of(pairing, root),
                 Neighbours.of(pairing, Side.LEFT),
                 Neighbours.of(pairing, Side.RIGHT),
-                truth(trace, link, kit));
+                searched ? truth(trace, link, kit) : Optional.empty());
     }
 
     private static Optional<LinkedTruth> truth(Trace trace, LinkReading link, Kit kit) {

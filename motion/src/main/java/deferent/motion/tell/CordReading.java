@@ -25,7 +25,7 @@ import java.util.function.Supplier;
  * @param hand what the head does behind a hand that keeps its path
  * @param lightHold how a slip grows while the light is kept
  * @param handHold how a slip grows in the best of the kept hand's motions
- * @param floor the slowest tempo
+ * @param floor the slowest tempo, when settled
  * @param refused why a reading could not be made, each once
  */
 public record CordReading(
@@ -72,7 +72,9 @@ public record CordReading(
                         .flatMap(l -> tried(refused, () -> Hold.of(l))),
                 hand.flatMap(KeepTheHand::best)
                         .flatMap(best -> tried(refused, () -> Hold.of(best))),
-                tried(refused, () -> Floor.of(ideal.pairing(), side, kit)),
+                detail == Detail.SETTLED
+                        ? tried(refused, () -> Floor.of(ideal.pairing(), side, kit))
+                        : Optional.empty(),
                 refused);
     }
 

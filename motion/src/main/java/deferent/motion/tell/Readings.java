@@ -30,7 +30,7 @@ import java.util.Optional;
  * @param clearance how near things come
  * @param leftCord what the left cord does
  * @param rightCord what the right cord does
- * @param advice on the leading tie, when settled
+ * @param advice on the leading tie, unless live
  */
 public record Readings(
         Trace trace,
@@ -81,7 +81,12 @@ public record Readings(
                 CordReading.of(trace, Side.RIGHT, kit, detail),
                 detail == Detail.LIVE
                         ? Optional.empty()
-                        : Optional.of(Advice.of(trace, leading(leftLeads, rightLeads), kit)));
+                        : Optional.of(
+                                Advice.of(
+                                        trace,
+                                        leading(leftLeads, rightLeads),
+                                        kit,
+                                        detail == Detail.SETTLED)));
     }
 
     private static LinkReading leading(Tie leftLeads, Tie rightLeads) {

@@ -106,6 +106,38 @@ public final class TellCrossing {
                         + " at a hand, root mean square.");
     }
 
+    /**
+     * A crossing as the sheet of one of its pairings tells it, in short.
+     *
+     * @param into whether the sheet is of the pairing that is entered
+     */
+    public static Told onward(Crossing c, boolean into) {
+        Told whole = of(c);
+        String left = Say.percent(c.fromShare()) + (into ? " into that one, " : " into this one, ");
+        String entered =
+                Say.percent(c.toShare()) + (into ? " into this one: " : " into that one: ");
+        return new Told(
+                whole.key(),
+                whole.tone(),
+                left
+                        + entered
+                        + need(c)
+                        + "; "
+                        + rough(c.roughness().weights())
+                        + (c.keepsTethers() ? "." : ", and the grip has to slide."),
+                whole.why());
+    }
+
+    /** That none of the patterns compared crosses with this one. */
+    public static Told none() {
+        return new Told(
+                "crossings",
+                Tone.NOTE,
+                "None of the patterns it was compared with can become this one, or this one one of"
+                        + " them, as they stand.",
+                "Every moment of each cycle was compared with every moment of the other.");
+    }
+
     private static String when(Crossing c) {
         return Say.percent(c.fromShare())
                 + " into the one, "

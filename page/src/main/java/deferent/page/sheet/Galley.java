@@ -1,0 +1,270 @@
+package deferent.page.sheet;
+
+import deferent.page.Palette;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Text set in one long column, before it is put on pages: paragraphs wrapped to a width, row by
+ * row. A word too long for a row is broken where it must; a number stays with its unit.
+ */
+final class Galley {
+    /**
+     * Words in one face.
+     *
+     * @param words any text; line breaks count as spaces
+     */
+    record Run(String words, Face face, Palette.Ink ink) {
+        static Run of(String words) {
+            return new Run(words, Face.REGULAR, Palette.Ink.TEXT);
+        }
+
+        static Run bold(String words) {
+            return new Run(words, Face.BOLD, Palette.Ink.TEXT);
+        }
+
+        static Run quiet(String words) {
+            return new Run(words, Face.REGULAR, Palette.Ink.QUIET);
+        }
+    }
+
+    /** Words at a place in their row. */
+    record Piece(String words, Face face, Palette.Ink ink, double x) {}
+
+    /**
+     * One row.
+     *
+     * @param before left free above it, unless it stands on top of a column
+     * @param leading its own height, points
+     * @param size of its letters
+     * @param binds whether it may not stand last in a column
+     */
+    record Row(double before, double leading, double size, boolean binds, List<Piece> pieces) {
+        Row {
+            pieces = List.copyOf(pieces);
+        }
+    }
+
+    private static final double LEADING = 1.34;
+    private static final int SHORT = 3;
+    private static final String UNITS = "(cm|mm|m|s|ms|kg|g|N|J|m/s|a|degrees|°)[.,;:)]*";
+
+    private final double width;
+    private final List<Row> rows = new ArrayList<>();
+
+    Galley(double width) {
+        this.width = width;
+    }
+
+    List<Row> rows() {
+        return List.copyOf(rows);
+    }
+
+    /** A line or more in bold that stays with what follows. */
+    Galley heading(String words, double size, double before) {
+        return set(List.of(Run.bold(words)), size, before, 0, true);
+    }
+
+    Galley paragraph(List<Run> runs, double size, double before) {
+        return set(runs, size, before, 0, false);
+    }
+
+    Galley paragraph(String words, double size, double before) {
+        return paragraph(List.of(Run.of(words)), size, before);
+    }
+
+    /**
+     * A paragraph that hangs on a sign, such as "!" or "·". A short one is not torn apart between
+     * columns, and of a long one no row is left alone.
+     */
+    Galley item(Run sign, List<Run> runs, double size, double before, double indent) {
+        int first = rows.size();
+        set(runs, size, before, indent, false);
+        int count = rows.size() - first;
+        for (int i = 0; i < count; i++) {
+            Row row = rows.get(first + i);
+            List<Piece> pieces = new ArrayList<>(row.pieces());
+            if (i == 0) {
+                pieces.add(
+                        0, new Piece(sign.face().known(sign.words()), sign.face(), sign.ink(), 0));
+            }
+            boolean binds = i < count - 1 && (count <= SHORT || i == 0 || i == count - 2);
+            rows.set(first + i, new Row(row.before(), row.leading(), size, binds, pieces));
+        }
+        return this;
+    }
+
+    private Galley set(List<Run> runs, double size, double before, double indent, boolean binds) {
+        double room = width - indent;
+        List<Word> line = new ArrayList<>();
+        double length = 0;
+        double above = before;
+        for (Word word : words(runs, size, room)) {
+            double space = line.isEmpty() ? 0 : last(line).face().width(" ", size);
+            if (!line.isEmpty() && length + space + word.width(size) > room) {
+                rows.add(row(line, size, above, indent, binds));
+                above = 0;
+                line.clear();
+                length = 0;
+                space = 0;
+            }
+            line.add(word);
+            length += space + word.width(size);
+        }
+        if (!line.isEmpty()) {
+            rows.add(row(line, size, above, indent, binds));
+        }
+        return this;
+    }
+
+    private record Word(String letters, Face face, Palette.Ink ink) {
+        double width(double size) {
+            return face.width(letters, size);
+        }
+    }
+
+    private static Word last(List<Word> line) {
+        return line.get(line.size() - 1);
+    }
+
+    private static List<Word> words(List<Run> runs, double size, double room) {
+        List<Word> words = new ArrayList<>();
+        for (Run run : runs) {
+            boolean first = true;
+            for (String letters : run.face().known(run.words()).strip().split(" +")) {
+                if (letters.isEmpty()) {
+                    continue;
+                }
+                if (!first && letters.matches(UNITS) && endsInDigit(last(words).letters())) {
+                    Word number = words.remove(words.size() - 1);
+                    letters = number.letters() + " " + letters;
+                }
+                first = false;
+                broken(letters, run, size, room, words);
+            }
+        }
+        return words;
+    }
+
+    private static boolean endsInDigit(String letters) {
+        return Character.isDigit(letters.charAt(letters.length() - 1));
+    }
+
+    private static void broken(
+            String letters, Run run, double size, double room, List<Word> words) {
+        int from = 0;
+        for (int to = 1; to <= letters.length(); to++) {
+            if (to - from > 1 && run.face().width(letters.substring(from, to), size) > room) {
+                words.add(new Word(letters.substring(from, to - 1), run.face(), run.ink()));
+                from = to - 1;
+            }
+        }
+        words.add(new Word(letters.substring(from), run.face(), run.ink()));
+    }
+
+    private static Row row(
+            List<Word> line, double size, double before, double indent, boolean binds) {
+        List<Piece> pieces = new ArrayList<>();
+        double x = indent;
+        StringBuilder letters = new StringBuilder();
+        for (int i = 0; i < line.size(); i++) {
+            Word word = line.get(i);
+            boolean more =
+                    i + 1 < line.size()
+                            && line.get(i + 1).face() == word.face()
+                            && line.get(i + 1).ink() == word.ink();
+            letters.append(word.letters());
+            if (more) {
+                letters.append(' ');
+            } else {
+                pieces.add(new Piece(letters.toString(), word.face(), word.ink(), x));
+                letters.append(' ');
+                x += word.face().width(letters.toString(), size);
+                letters.setLength(0);
+            }
+        }
+        return new Row(before, LEADING * size, size, binds, pieces);
+    }
+
+    /** How high rows from one to before another are in a column. */
+    static double height(List<Row> rows, int from, int to) {
+        double height = 0;
+        for (int i = from; i < to; i++) {
+            height += (i == from ? 0 : rows.get(i).before()) + rows.get(i).leading();
+        }
+        return height;
+    }
+
+    static double height(List<Row> rows) {
+        return height(rows, 0, rows.size());
+    }
+
+    /** The row that no longer fits in a column begun with {@code from}. */
+    static int fill(List<Row> rows, int from, double height) {
+        int to = from;
+        double used = 0;
+        while (to < rows.size()) {
+            used += (to == from ? 0 : rows.get(to).before()) + rows.get(to).leading();
+            if (used > height + 1e-6) {
+                break;
+            }
+            to++;
+        }
+        if (to < rows.size()) {
+            while (to > from && rows.get(to - 1).binds()) {
+                to--;
+            }
+        }
+        return to;
+    }
+
+    /** The least height of so many columns that hold all rows. */
+    static double balanced(List<Row> rows, int columns) {
+        double low = 0;
+        double high = height(rows) + 1;
+        while (high - low > 0.5) {
+            double middle = (low + high) / 2;
+            int at = 0;
+            for (int i = 0; i < columns; i++) {
+                at = fill(rows, at, middle);
+            }
+            if (at == rows.size()) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return high;
+    }
+
+    /** Rows on a page, the first one's top at y. */
+    static List<Mark> placed(List<Row> rows, int from, int to, double x, double y) {
+        List<Mark> marks = new ArrayList<>();
+        double top = y;
+        for (int i = from; i < to; i++) {
+            Row row = rows.get(i);
+            top += i == from ? 0 : row.before();
+            for (Piece piece : row.pieces()) {
+                double rise = piece.face().ascent() + piece.face().descent();
+                double baseline =
+                        top
+                                + (row.leading() - rise * row.size()) / 2
+                                + piece.face().ascent() * row.size();
+                marks.add(
+                        new Mark.Text(
+                                piece.words(),
+                                piece.face(),
+                                row.size(),
+                                piece.ink(),
+                                x + piece.x(),
+                                baseline));
+            }
+            top += row.leading();
+        }
+        return marks;
+    }
+
+    static List<Mark> placed(List<Row> rows, double x, double y) {
+        return placed(rows, 0, rows.size(), x, y);
+    }
+}

@@ -1,0 +1,142 @@
+package deferent.page.sheet;
+
+import deferent.motion.pairing.MirrorImage;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
+import deferent.motion.tell.TellFit;
+import deferent.motion.tell.TellHand;
+import deferent.motion.tell.TellSizes;
+import deferent.motion.tell.Telling;
+import deferent.motion.tell.Told;
+import deferent.page.Count;
+import deferent.page.Counts;
+import deferent.page.Scene;
+import deferent.record.PatternDocument;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that a sheet shows of one pattern, worked out and said, not yet laid out.
+ *
+ * @param pattern as it is printed: mirrored where the edition is
+ * @param phrase the pairing in trade words, where they can say it
+ * @param scene to draw
+ * @param outlook from where
+ * @param moments for the row of small pictures
+ * @param does what each hand does, then how they go together
+ * @param sizes a row a size
+ * @param performer for whom, and what reach says
+ * @param ties how head and hand link
+ * @param watch what to watch for
+ * @param cautions the usual ones
+ * @param reach how far a head comes from its centre, metres
+ */
+record Lesson(
+        PatternDocument pattern,
+        boolean mirrored,
+        Optional<String> phrase,
+        Scene scene,
+        Outlook outlook,
+        List<Count> moments,
+        List<Told> does,
+        List<TellSizes.Row> sizes,
+        List<Told> performer,
+        List<Told> ties,
+        List<Told> watch,
+        List<String> cautions,
+        double reach) {
+    private static final int PICTURES = 6;
+    private static final int MOST_PICTURES = 16;
+    private static final int COSTS = 3;
+
+    Lesson {
+        moments = List.copyOf(moments);
+        does = List.copyOf(does);
+        sizes = List.copyOf(sizes);
+        performer = List.copyOf(performer);
+        ties = List.copyOf(ties);
+        watch = List.copyOf(watch);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** Works everything out; takes a good part of a second. */
+    static Lesson of(PatternDocument given, Edition edition) {
+        PatternDocument pattern = printed(given, edition);
+        Pairing pairing = pattern.pairing();
+        Readings readings =
+                Readings.of(
+                        pairing,
+                        pattern.performer(),
+                        pattern.kit(),
+                        Detail.PRINTED,
+                        edition.lexicon());
+        List<Told> performer = new ArrayList<>(List.of(TellSizes.performer(readings)));
+        List<Told> ties = new ArrayList<>();
+        List<Told> watch = new ArrayList<>();
+        readings.advice()
+                .ifPresent(
+                        advice ->
+                                TellFit.costs(advice.costs(), pairing).stream()
+                                        .limit(COSTS)
+                                        .forEach(watch::add));
+        for (Told told : Telling.of(readings)) {
+            String about = told.key().replaceFirst("\\..*", "");
+            switch (about) {
+                case "link" -> ties.add(told);
+                case "reach" -> performer.add(told);
+                case "neighbour", "hold", "rod", "cord", "clearance" -> watch.add(told);
+                case "pull" -> {
+                    if (told.tone() == Told.Tone.WARN) {
+                        watch.add(told);
+                    }
+                }
+                default -> {
+                    // Said among the sizes, with the hands and above; or not for paper.
+                }
+            }
+        }
+        return new Lesson(
+                pattern,
+                edition.mirrored(),
+                readings.phrase(),
+                Scene.of(readings.trace()),
+                Outlook.of(pairing, edition.stand()),
+                moments(readings),
+                TellHand.of(readings),
+                TellSizes.rows(readings),
+                performer,
+                ties,
+                watch,
+                Telling.cautions(readings),
+                Math.max(
+                        readings.left().figure().outerRadius(),
+                        readings.right().figure().outerRadius()));
+    }
+
+    /** The pattern as the edition prints it. */
+    static PatternDocument printed(PatternDocument given, Edition edition) {
+        if (!edition.mirrored()) {
+            return given;
+        }
+        Pairing image = MirrorImage.of(given.pairing());
+        return given.withPairing(image).withPhrase(Phrase.write(image, edition.lexicon()));
+    }
+
+    private static List<Count> moments(Readings readings) {
+        List<Count> all = Counts.moments(readings.trace(), PICTURES);
+        int step = (all.size() + MOST_PICTURES - 1) / MOST_PICTURES;
+        List<Count> some = new ArrayList<>();
+        for (int i = 0; i < all.size(); i += step) {
+            some.add(all.get(i));
+        }
+        return some;
+    }
+
+    /** What the reader is told about whose left is where. */
+    String standing() {
+        return outlook.said() + (mirrored ? "; mirrored: each hand does what the other did." : ".");
+    }
+}

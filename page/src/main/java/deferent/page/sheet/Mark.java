@@ -1,0 +1,61 @@
+package deferent.page.sheet;
+
+import deferent.motion.pairing.Side;
+import deferent.page.Palette;
+import deferent.page.Scene;
+import deferent.page.Still;
+
+/** One thing printed on a page. */
+public sealed interface Mark {
+    /** What it takes up. */
+    Box box();
+
+    /**
+     * Words on one line.
+     *
+     * @param words as they are printed: every sign has a glyph
+     * @param face of the letters
+     * @param size of the letters, points
+     * @param ink their colour
+     * @param x where they begin
+     * @param baseline where they stand
+     */
+    record Text(String words, Face face, double size, Palette.Ink ink, double x, double baseline)
+            implements Mark {
+        @Override
+        public Box box() {
+            return new Box(
+                    x,
+                    baseline - face.ascent() * size,
+                    face.width(words, size),
+                    (face.ascent() + face.descent()) * size);
+        }
+    }
+
+    /**
+     * A straight line.
+     *
+     * @param box from its upper left to its lower right corner; of no width or no height
+     * @param width of the line, points
+     */
+    record Rule(Box box, double width, Palette.Ink ink) implements Mark {}
+
+    /**
+     * A still, as large as its box, which has the still's shape.
+     *
+     * @param scene what is seen
+     * @param still how; a pixel of it is as many points as fills the box
+     */
+    record Plate(Box box, Scene scene, Still still) implements Mark {
+        /** Points a pixel of the still takes. */
+        public double scale() {
+            return box.width() / still.width();
+        }
+    }
+
+    /** A sample of a side's hand, tether, head and trail, to tell the lines in pictures by. */
+    record Sample(Box box, Side side) implements Mark {}
+
+    /** A place that leads to another page when it is clicked; prints nothing. */
+    record Link(Box box, int leaf) implements Mark {}
+}

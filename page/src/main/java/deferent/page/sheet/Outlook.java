@@ -1,0 +1,65 @@
+package deferent.page.sheet;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import deferent.page.View;
+import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * From where a pairing is seen so that its planes don't look like lines: from the front wherever
+ * that will do, else from above or from the performer's left, and slantwise where no one place
+ * shows both hands.
+ *
+ * @param view for the picture
+ * @param said for the reader: "Seen by the audience, from above"
+ */
+record Outlook(View view, String said) {
+    // Cosine of the angle at which a plane is seen too slantwise: sixty degrees.
+    private static final double SLANT = 0.5;
+    private static final double QUARTER = Math.PI / 2;
+
+    static Outlook of(Pairing pairing, View.Stand stand) {
+        // Walking to one's own right leads to the performer's left only from the audience.
+        double left = stand == View.Stand.AUDIENCE ? 1 : -1;
+        List<Outlook> places =
+                List.of(
+                        new Outlook(new View(stand, 0, 0), ""),
+                        new Outlook(new View(stand, 0, QUARTER), ", from above"),
+                        new Outlook(
+                                new View(stand, left * QUARTER, 0), ", from the performer's left"));
+        return places.stream()
+                .filter(place -> shows(place.view(), pairing))
+                .findFirst()
+                .orElse(
+                        new Outlook(
+                                new View(stand, left * Math.toRadians(32), Math.toRadians(24)),
+                                ", from a little to the side and above"))
+                .seenBy(stand);
+    }
+
+    private Outlook seenBy(View.Stand stand) {
+        return new Outlook(view, by(stand) + said);
+    }
+
+    /** Who looks: "Seen by the audience". */
+    static String by(View.Stand stand) {
+        return switch (stand) {
+            case AUDIENCE -> "Seen by the audience";
+            case PERFORMER -> "Seen by the performer";
+            case MIRROR -> "Seen by the performer in a mirror";
+        };
+    }
+
+    private static boolean shows(View view, Pairing pairing) {
+        for (Side side : Side.values()) {
+            Part part = pairing.part(side);
+            Vector3D across = part.place().plane().normal();
+            if (part.place().turn().turns() != 0 || Math.abs(view.see(across).near()) < SLANT) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,456 @@
+package deferent.page.sheet;
+
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.TellCrossing;
+import deferent.motion.tell.TellSizes;
+import deferent.motion.tell.Told;
+import deferent.page.Count;
+import deferent.page.Palette.Ink;
+import deferent.page.sheet.Galley.Row;
+import deferent.page.sheet.Galley.Run;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntFunction;
+
+/**
+ * Lays out one pattern's sheet. From the top: its name, phrase and note; the figure beside what
+ * each hand does and the sizes; the row of small pictures; two columns of what to watch for; the
+ * cautions. The figure takes what the words leave. Where even small letters don't fit, the columns
+ * go on overleaf; nothing is cut.
+ */
+final class SheetPage {
+    private static final double[] SIZES = {8.8, 8.5, 8.2, 7.9, 7.6, 7.6, 7.6};
+    private static final double[] PICTURES = {82, 82, 78, 72, 66, 60, 54};
+    private static final double LEAST_FIGURE = 190;
+    private static final double MOST_FIGURE = 330;
+    private static final double FIGURE_SHARE = 0.54;
+    private static final int LEAD_ROWS = 4;
+    private static final int PICTURES_A_ROW = 8;
+    private static final double CAUTIONS = 7.6;
+    private static final double GAP = 13;
+    private static final double APART = 6;
+    private static final String BOTH_WAYS = "Grows from and leads to";
+
+    private final Lesson lesson;
+    private final Grid grid;
+    private final Around around;
+
+    private final List<Block> blocks = new ArrayList<>();
+    private double y;
+    private double greatestPicture;
+
+    private SheetPage(Lesson lesson, Edition edition, Around around) {
+        this.lesson = lesson;
+        this.grid = new Grid(edition.size());
+        this.around = around;
+    }
+
+    /**
+     * @param foot by the number of leaves of this sheet before
+     */
+    static List<Leaf> leaves(
+            Lesson lesson, Edition edition, Around around, IntFunction<Foot> foot) {
+        return new SheetPage(lesson, edition, around).laid(foot);
+    }
+
+    private List<Leaf> laid(IntFunction<Foot> foot) {
+        Box body = grid.body();
+        y = body.y();
+        boolean leads = head();
+        List<Block> cautions = cautions(body.bottom());
+        double bottom = cautions.get(0).box().y() - GAP;
+        double strip = 0;
+        double figure = 0;
+        double columns = 0;
+        List<Row> words = List.of();
+        List<Row> rows = List.of();
+        for (int i = 0; i < SIZES.length; i++) {
+            words = words(SIZES[i]);
+            rows = rows(SIZES[i], leads);
+            greatestPicture = PICTURES[i];
+            strip = stripHeight();
+            double least = Math.max(LEAST_FIGURE, Galley.height(words));
+            columns = Galley.balanced(rows, 2);
+            figure = bottom - y - strip - columns - 2 * GAP;
+            if (figure >= least) {
+                figure = Math.min(figure, Math.max(MOST_FIGURE, Galley.height(words)));
+                break;
+            }
+            figure = least;
+            columns = Math.max(0, bottom - y - strip - figure - 2 * GAP);
+        }
+        middle(words, figure);
+        y += figure + GAP;
+        strip();
+        y += strip + GAP;
+        List<Leaf> leaves = new ArrayList<>();
+        int at = columns(rows, 0, columns);
+        blocks.addAll(cautions);
+        blocks.add(foot.apply(0).block(grid));
+        leaves.add(leaf(Optional.of(lesson.pattern().name())));
+        while (at < rows.size()) {
+            blocks.clear();
+            y = body.y();
+            Galley title = new Galley(body.width());
+            title.heading(lesson.pattern().name() + ", continued", 13, 0);
+            place("title", title.rows());
+            y += GAP;
+            int next =
+                    columns(
+                            rows,
+                            at,
+                            Math.min(
+                                    body.bottom() - y,
+                                    Galley.balanced(rows.subList(at, rows.size()), 2)));
+            if (next == at) {
+                throw new IllegalStateException("a row is higher than a page");
+            }
+            at = next;
+            blocks.add(foot.apply(leaves.size()).block(grid));
+            leaves.add(leaf(Optional.empty()));
+        }
+        return leaves;
+    }
+
+    private Leaf leaf(Optional<String> bookmark) {
+        return new Leaf(grid.size(), grid.margins(), blocks, bookmark);
+    }
+
+    private void place(String name, List<Row> rows) {
+        Box body = grid.body();
+        Box box = new Box(body.x(), y, body.width(), Galley.height(rows));
+        blocks.add(new Block(name, box, Galley.placed(rows, box.x(), y)));
+        y = box.bottom();
+    }
+
+    /** Name, phrase and a short note; whether the note was short enough. */
+    private boolean head() {
+        Box body = grid.body();
+        String name = lesson.pattern().name();
+        Galley title = new Galley(body.width());
+        title.heading(
+                name + (lesson.mirrored() ? " (mirrored)" : ""), name.length() > 60 ? 16 : 22, 0);
+        place("title", title.rows());
+        Optional<String> phrase = lesson.phrase().filter(said -> !said.equals(name));
+        if (phrase.isPresent()) {
+            Galley under = new Galley(body.width());
+            under.paragraph(List.of(Run.quiet(phrase.get())), 11, 0);
+            place("phrase", under.rows());
+        }
+        Galley note = new Galley(body.width());
+        note(note, 9.2, 0);
+        boolean leads = note.rows().size() <= LEAD_ROWS;
+        if (leads && !note.rows().isEmpty()) {
+            y += 5;
+            place("note", note.rows());
+        }
+        y += 9;
+        Box rule = new Box(body.x(), y, body.width(), 0);
+        blocks.add(new Block("rule", rule, List.of(new Mark.Rule(rule, 0.8, Ink.TEXT))));
+        y += GAP;
+        return leads;
+    }
+
+    private void note(Galley galley, double size, double before) {
+        String opening =
+                lesson.mirrored() && !lesson.pattern().note().isBlank()
+                        ? "Written of the pattern before it was mirrored: "
+                        : "";
+        boolean first = true;
+        for (String line : (opening + lesson.pattern().note()).lines().toList()) {
+            if (!line.isBlank()) {
+                galley.paragraph(line, size, first ? before : 2);
+                first = false;
+            }
+        }
+    }
+
+    /** What stands beside the figure. */
+    private List<Row> words(double size) {
+        double width = grid.margins().width() * (1 - FIGURE_SHARE) - Grid.GUTTER;
+        Galley galley = new Galley(width);
+        galley.heading("What each hand does", size + 1.4, 0);
+        for (Side side : Side.values()) {
+            Told told = lesson.does().get(side.ordinal());
+            int stop = told.text().indexOf(". ");
+            galley.paragraph(
+                    List.of(
+                            Run.bold(
+                                    (side == Side.LEFT ? "Left: " : "Right: ")
+                                            + told.text().substring(0, stop + 1)),
+                            Run.of(told.text().substring(stop + 2))),
+                    size,
+                    4);
+        }
+        galley.paragraph(
+                List.of(
+                        Run.of(lesson.does().get(2).text()),
+                        Run.quiet("Left, right and clockwise are the performer's own.")),
+                size,
+                4);
+        galley.heading("Sizes", size + 1.4, 10);
+        galley.paragraph(lesson.performer().get(0).text(), size, 2);
+        List<Row> rows = new ArrayList<>(galley.rows());
+        rows.addAll(table(width, size));
+        return rows;
+    }
+
+    private List<Row> table(double width, double size) {
+        List<Run[]> lines = new ArrayList<>();
+        lines.add(new Run[] {Run.quiet(""), Run.bold("Left"), Run.bold("Right")});
+        for (TellSizes.Row row : lesson.sizes()) {
+            lines.add(new Run[] {Run.quiet(row.name()), Run.of(row.left()), Run.of(row.right())});
+        }
+        double[] starts = starts(lines, width, size);
+        List<Row> rows = new ArrayList<>();
+        for (Run[] line : lines) {
+            rows.addAll(cells(width, size, rows.isEmpty() ? 4 : 1, starts, line));
+        }
+        return rows;
+    }
+
+    /** Where columns begin: as wide as they need be where there is room, else in fixed shares. */
+    private static double[] starts(List<Run[]> lines, double width, double size) {
+        double[] needed = new double[3];
+        for (Run[] line : lines) {
+            for (int i = 0; i < needed.length; i++) {
+                needed[i] =
+                        Math.max(
+                                needed[i],
+                                line[i].face().width(line[i].face().known(line[i].words()), size));
+            }
+        }
+        double spare = (width - needed[0] - needed[1] - needed[2]) / 2;
+        return spare >= APART
+                ? new double[] {0, needed[0] + spare, needed[0] + needed[1] + 2 * spare}
+                : new double[] {0, 0.36 * width, 0.68 * width};
+    }
+
+    private static List<Row> cells(
+            double width, double size, double before, double[] starts, Run... cells) {
+        List<List<Row>> columns = new ArrayList<>();
+        int most = 0;
+        for (int i = 0; i < cells.length; i++) {
+            double end = i + 1 < cells.length ? starts[i + 1] - APART + 0.1 : width + 0.1;
+            Galley cell = new Galley(end - starts[i]);
+            cell.paragraph(List.of(cells[i]), size, 0);
+            columns.add(cell.rows());
+            most = Math.max(most, cell.rows().size());
+        }
+        List<Row> rows = new ArrayList<>();
+        for (int line = 0; line < most; line++) {
+            List<Galley.Piece> pieces = new ArrayList<>();
+            double leading = 0;
+            for (int i = 0; i < columns.size(); i++) {
+                if (line < columns.get(i).size()) {
+                    Row row = columns.get(i).get(line);
+                    leading = row.leading();
+                    for (Galley.Piece piece : row.pieces()) {
+                        pieces.add(
+                                new Galley.Piece(
+                                        piece.words(),
+                                        piece.face(),
+                                        piece.ink(),
+                                        starts[i] + piece.x()));
+                    }
+                }
+            }
+            rows.add(new Row(line == 0 ? before : 0, leading, size, false, pieces));
+        }
+        return rows;
+    }
+
+    /** The figure with its key below, the words beside it. */
+    private void middle(List<Row> words, double height) {
+        Box body = grid.body();
+        double width = body.width() * FIGURE_SHARE;
+        double key = 26;
+        Box picture = new Box(body.x(), y, width, height - key);
+        blocks.add(
+                new Block(
+                        "figure",
+                        picture,
+                        Plates.figure(
+                                picture,
+                                lesson.scene(),
+                                lesson.outlook().view(),
+                                lesson.moments().get(0))));
+        key(new Box(body.x(), y + height - key, width, key));
+        double x = body.x() + width + Grid.GUTTER;
+        Box column = new Box(x, y, body.right() - x, Galley.height(words));
+        blocks.add(new Block("words", column, Galley.placed(words, x, y)));
+    }
+
+    private void key(Box box) {
+        double size = 7.6;
+        double line = 1.34 * size;
+        List<Mark> marks = new ArrayList<>();
+        double x = box.x();
+        double top = box.bottom() - 2 * line;
+        for (Side side : Side.values()) {
+            marks.add(new Mark.Sample(new Box(x, top, 40, line), side));
+            String name = side == Side.LEFT ? "left hand and head" : "right hand and head";
+            marks.add(Words.at(name, Face.REGULAR, size, Ink.QUIET, x + 45, top, line));
+            x += 45 + Face.REGULAR.width(name, size) + 16;
+        }
+        String standing = Face.REGULAR.fitted(lesson.standing(), size, box.width());
+        marks.add(Words.at(standing, Face.REGULAR, size, Ink.QUIET, box.x(), top + line, line));
+        blocks.add(new Block("key", box, marks));
+    }
+
+    private int pictures() {
+        return lesson.moments().size();
+    }
+
+    private int pictureRows() {
+        return (pictures() + PICTURES_A_ROW - 1) / PICTURES_A_ROW;
+    }
+
+    private int picturesARow() {
+        return (pictures() + pictureRows() - 1) / pictureRows();
+    }
+
+    private double pictureWidth() {
+        int n = Math.max(4, picturesARow());
+        return (grid.body().width() - (n - 1) * 6) / n;
+    }
+
+    private double pictureHeight() {
+        double width = pictureWidth();
+        double height = Extent.of(lesson.scene(), lesson.outlook().view()).heightFor(width);
+        return Math.min(greatestPicture, Math.max(52, Math.min(width, height * 1.1)));
+    }
+
+    private double stripHeight() {
+        return 18 + pictureRows() * (pictureHeight() + 14);
+    }
+
+    /** The small pictures with their counts. */
+    private void strip() {
+        Box body = grid.body();
+        Box box = new Box(body.x(), y, body.width(), stripHeight());
+        List<Mark> marks = new ArrayList<>();
+        marks.add(Words.at("Beat by beat", Face.BOLD, 10, Ink.TEXT, box.x(), y, 14));
+        double width = pictureWidth();
+        double height = pictureHeight();
+        int a = Math.max(4, picturesARow());
+        double step = (body.width() - width) / (a - 1);
+        for (int i = 0; i < pictures(); i++) {
+            Count count = lesson.moments().get(i);
+            double x = box.x() + i % picturesARow() * step;
+            double top = y + 18 + i / picturesARow() * (height + 14);
+            Box picture = new Box(x, top, width, height);
+            marks.add(Plates.pose(picture, lesson.scene(), lesson.outlook().view(), count));
+            boolean beat = Character.isDigit(count.said().charAt(0));
+            Face face = beat ? Face.BOLD : Face.REGULAR;
+            double length = face.width(count.said(), 8.6);
+            marks.add(
+                    Words.at(
+                            count.said(),
+                            face,
+                            8.6,
+                            beat ? Ink.TEXT : Ink.QUIET,
+                            x + (width - length) / 2,
+                            top + height,
+                            13));
+        }
+        blocks.add(new Block("beats", box, marks));
+    }
+
+    /** All that is set in the two columns. */
+    private List<Row> rows(double size, boolean leads) {
+        Galley galley = new Galley(grid.columnWidth(2));
+        section(galley, "How they link", lesson.ties(), size);
+        List<Told> watch = new ArrayList<>(lesson.watch());
+        watch.addAll(lesson.performer().subList(1, lesson.performer().size()));
+        section(galley, "What to watch for", watch, size);
+        if (!around.asked()) {
+            return note(galley, leads, size);
+        }
+        if (around.from().isEmpty() && around.to().isEmpty()) {
+            section(galley, BOTH_WAYS, List.of(TellCrossing.none()), size);
+        } else if (around.from().isEmpty() && !around.oneWay()) {
+            onward(galley, BOTH_WAYS, around.to(), false, size);
+        } else {
+            onward(galley, "Grows from", around.from(), true, size);
+            onward(galley, "Leads to", around.to(), false, size);
+        }
+        return note(galley, leads, size);
+    }
+
+    private List<Row> note(Galley galley, boolean leads, double size) {
+        if (!leads) {
+            galley.heading("Note", size + 1.4, galley.rows().isEmpty() ? 0 : 9);
+            note(galley, size, 2);
+        }
+        return galley.rows();
+    }
+
+    private static void section(Galley galley, String heading, List<Told> told, double size) {
+        if (told.isEmpty()) {
+            return;
+        }
+        galley.heading(heading, size + 1.4, galley.rows().isEmpty() ? 0 : 9);
+        for (Told one : told) {
+            boolean warns = one.tone() == Told.Tone.WARN;
+            galley.item(
+                    warns ? Run.bold("!") : Run.quiet("–"),
+                    List.of(Run.of(one.text())),
+                    size,
+                    2,
+                    9);
+        }
+    }
+
+    private static void onward(
+            Galley galley, String heading, List<Onward> crossings, boolean back, double size) {
+        if (crossings.isEmpty()) {
+            return;
+        }
+        galley.heading(heading, size + 1.4, galley.rows().isEmpty() ? 0 : 9);
+        for (Onward one : crossings) {
+            galley.item(
+                    Run.quiet("–"),
+                    List.of(
+                            Run.bold((back ? one.from() : one.to()) + ": "),
+                            Run.of(TellCrossing.onward(one.crossing(), back).text())),
+                    size,
+                    2,
+                    9);
+        }
+    }
+
+    /** Sets rows in two columns from y down; the first row that is left over. */
+    private int columns(List<Row> rows, int from, double height) {
+        int at = from;
+        for (int i = 0; i < 2 && at < rows.size(); i++) {
+            int end = Galley.fill(rows, at, height);
+            Box box = grid.column(i, 2, y, Galley.height(rows, at, end));
+            if (end > at) {
+                blocks.add(
+                        new Block(
+                                "column " + (i + 1),
+                                box,
+                                Galley.placed(rows, at, end, box.x(), y)));
+            }
+            at = end;
+        }
+        return at;
+    }
+
+    private List<Block> cautions(double bottom) {
+        Box body = grid.body();
+        Galley galley = new Galley(body.width());
+        galley.paragraph(
+                List.of(Run.bold("Before you spin. "), Run.of(String.join(" ", lesson.cautions()))),
+                CAUTIONS,
+                0);
+        double height = Galley.height(galley.rows());
+        Box box = new Box(body.x(), bottom - height - 7, body.width(), height + 7);
+        List<Mark> marks = new ArrayList<>();
+        marks.add(new Mark.Rule(new Box(box.x(), box.y(), box.width(), 0), 0.5, Ink.QUIET));
+        marks.addAll(Galley.placed(galley.rows(), box.x(), box.y() + 7));
+        return List.of(new Block("cautions", box, marks));
+    }
+}

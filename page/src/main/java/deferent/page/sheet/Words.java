@@ -1,0 +1,27 @@
+package deferent.page.sheet;
+
+import deferent.page.Palette;
+
+/** Single lines of known length set by hand. */
+final class Words {
+    private Words() {}
+
+    /** In the middle of a line whose top is given. */
+    static Mark.Text at(
+            String words,
+            Face face,
+            double size,
+            Palette.Ink ink,
+            double x,
+            double top,
+            double leading) {
+        double rise = (face.ascent() + face.descent()) * size;
+        return new Mark.Text(
+                face.known(words),
+                face,
+                size,
+                ink,
+                x,
+                top + (leading - rise) / 2 + face.ascent() * size);
+    }
+}

@@ -1,0 +1,154 @@
+package deferent.page.sheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import deferent.motion.pairing.Refusal;
+import deferent.record.PatternDocument;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A shelf or a route as a book. */
+class BookletTest {
+    private static final List<PatternDocument> SHELF = Patterns.demo();
+    private static final String SMALL =
+            "triquetra hand radius 57 cm vs triquetra hand radius 57 cm";
+    private static final String LARGE =
+            "triquetra hand radius 63 cm vs triquetra hand radius 63 cm";
+    private static final Printed BOOK =
+            Printed.of(Booklet.of("Lessons for the market", SHELF, Edition.USUAL)::write);
+
+    @Test
+    void theContentsNameThePageOnWhichEachPatternBegins() {
+        List<Printed.Page> pages = BOOK.pages();
+        String contents = pages.get(1).text();
+        assertThat(contents).startsWith("Contents");
+        List<Integer> links = BOOK.links(1);
+        assertThat(links).hasSize(SHELF.size());
+        for (int i = 0; i < SHELF.size(); i++) {
+            int page = links.get(i);
+            assertThat(pages.get(page - 1).text())
+                    .startsWith(SHELF.get(i).name())
+                    .endsWith(" " + page);
+            String entry = contents.substring(contents.indexOf(SHELF.get(i).name()));
+            assertThat(entry.substring(0, Math.min(entry.length(), 160)))
+                    .containsPattern("\\D" + page + "( |$)");
+        }
+    }
+
+    @Test
+    void theBookmarksAreTheCoverTheContentsTheCautionsAndThePatterns() {
+        List<String> expected = new ArrayList<>();
+        expected.add("Lessons for the market");
+        expected.add("Contents");
+        expected.add("Before you spin");
+        SHELF.forEach(p -> expected.add(p.name()));
+        assertThat(BOOK.bookmarks()).isEqualTo(expected);
+    }
+
+    @Test
+    void inventedDataIsMarkedSoOnTheCoverAndAtTheFootOfEveryPage() {
+        List<Printed.Page> pages = BOOK.pages();
+        assertThat(pages.get(0).text()).contains("Invented demo data");
+        for (int i = 1; i < pages.size(); i++) {
+            assertThat(pages.get(i).text())
+                    .endsWith("Lessons for the market · invented demo data " + (i + 1));
+        }
+    }
+
+    @Test
+    void thereIsAPageOfCautionsBeforeTheFirstPattern() {
+        assertThat(BOOK.pages().get(2).text())
+                .startsWith("Before you spin")
+                .contains("With fire: only with qualified practice")
+                .contains("How to read these pages");
+    }
+
+    @Test
+    void everyLetterComesWithItsFont() {
+        assertThat(BOOK.foreignFonts()).isEmpty();
+        assertThat(BOOK.embeddedFonts()).hasSize(2);
+    }
+
+    @Test
+    void aDemoPatternTakesOnePage() {
+        assertThat(BOOK.pages()).hasSize(3 + SHELF.size());
+    }
+
+    @Test
+    void aRouteTellsHowEachGrowsFromTheOneBeforeAndLeadsToTheNext() {
+        List<PatternDocument> route =
+                List.of(
+                        Patterns.of("Small leaves", SMALL),
+                        Patterns.of("Leaves", "triquetra vs triquetra"),
+                        Patterns.of("Large leaves", LARGE));
+        List<Printed.Page> pages =
+                Printed.of(Booklet.of("A way", route, Edition.USUAL).asRoute()::write).pages();
+        assertThat(pages.get(3).text()).contains("Leads to – Leaves:").doesNotContain("Grows from");
+        assertThat(pages.get(4).text())
+                .contains("Grows from – Small leaves:")
+                .contains("Leads to – Large leaves:");
+        assertThat(pages.get(5).text()).contains("Grows from – Leaves:");
+    }
+
+    @Test
+    void aShelfCanTellAllItsCrossings() {
+        List<PatternDocument> shelf =
+                List.of(
+                        Patterns.of("Small leaves", SMALL),
+                        Patterns.of("Leaves", "triquetra vs triquetra"));
+        List<Printed.Page> pages =
+                Printed.of(Booklet.of("Both", shelf, Edition.USUAL).crossed()::write).pages();
+        assertThat(pages.get(3).text()).contains("Grows from and leads to – Leaves:");
+        assertThat(pages.get(4).text()).contains("Grows from and leads to – Small leaves:");
+    }
+
+    @Test
+    void longContentsGoOnAndStillNameTheRightPages() {
+        List<PatternDocument> many = new ArrayList<>();
+        for (int i = 0; i < 20; i++) {
+            many.add(Patterns.demo("A ring too small").withName("Pattern number " + i));
+        }
+        Printed book = Printed.of(Booklet.of("Many", many, Edition.USUAL)::write);
+        List<Integer> links = new ArrayList<>(book.links(1));
+        links.addAll(book.links(2));
+        assertThat(book.pages().get(2).text()).startsWith("Contents, continued");
+        assertThat(links).hasSize(20);
+        for (int i = 0; i < 20; i++) {
+            assertThat(book.pages().get(links.get(i) - 1).text())
+                    .startsWith("Pattern number " + i + " ");
+        }
+    }
+
+    @Test
+    void aStoppedBookletWritesNothing() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        List<PrintProgress> told = new ArrayList<>();
+        boolean written =
+                Booklet.of("Stopped", SHELF.subList(0, 3), Edition.USUAL)
+                        .write(
+                                out,
+                                told::add,
+                                () ->
+                                        told.stream()
+                                                .anyMatch(
+                                                        p ->
+                                                                p.step()
+                                                                        == PrintProgress.Step
+                                                                                .PRINTING));
+        assertThat(written).isFalse();
+        assertThat(out.size()).isZero();
+        assertThat(told.get(told.size() - 1))
+                .isEqualTo(new PrintProgress(PrintProgress.Step.PRINTING, 1, 6));
+    }
+
+    @Test
+    void aBookOfNothingIsRefused() {
+        assertThatThrownBy(() -> Booklet.of("Empty", List.of(), Edition.USUAL))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("save one on the shelf first");
+    }
+}

@@ -1,0 +1,146 @@
+package deferent.page.sheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import deferent.page.View;
+import deferent.record.PatternDocument;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A sheet that a student can learn from on paper. */
+class SheetTest {
+    private static final PatternDocument RING = Patterns.demo("Ring under the eaves");
+
+    private static final String SMALL =
+            "triquetra hand radius 57 cm vs triquetra hand radius 57 cm";
+
+    private static Printed print(PatternDocument pattern, Edition edition) {
+        return Printed.of(Sheet.of(pattern, edition)::write);
+    }
+
+    @Test
+    void aSheetCanBeSearchedForItsPhraseItsSizesItsWatchwordsAndItsCautions() {
+        Printed sheet = print(RING, Edition.USUAL);
+        assertThat(sheet.pages()).hasSize(1);
+        assertThat(sheet.text())
+                .startsWith("Ring under the eaves static spin vs triquetra")
+                .contains("Left: Static spin. The hand stays where it is; its poi goes round it")
+                .contains("its poi turns twice against it (antispin)")
+                .contains("For a performer of 1.84 m, arm 71 cm from shoulder to grip.")
+                .contains("Tether 60 cm 60 cm")
+                .contains("Hand path's radius still 60 cm")
+                .contains("Linked, touching: the left head stays on the right hand")
+                .contains("5 degrees of a turn off costs 5.2 cm of gap: the timing.")
+                .contains("the right poi is neutral: a slip neither grows nor dies.")
+                .contains("The right hand is up to 22 cm beyond the arm's reach")
+                .contains("Before you spin. Keep people, animals and lamps well outside")
+                .contains("warn the audience before you show them.")
+                .endsWith("Invented demo data");
+    }
+
+    @Test
+    void everyLetterComesWithItsFont() {
+        Printed sheet = print(RING, Edition.USUAL);
+        assertThat(sheet.foreignFonts()).isEmpty();
+        assertThat(sheet.embeddedFonts()).hasSize(2).allMatch(name -> name.contains("+Roboto-"));
+    }
+
+    @Test
+    void theSignsOfTheTradeArePrinted() {
+        PatternDocument pattern =
+                Patterns.of("½ × ¼ · 90° – ≤ 60 cm, ¾ √2 π", "isolation vs triquetra");
+        assertThat(print(pattern, Edition.USUAL).text()).startsWith(pattern.name());
+    }
+
+    @Test
+    void signsThatTheTypefaceLacksGiveWayInsteadOfFailing() {
+        PatternDocument pattern = Patterns.of("火の輪 🔥 ring", "isolation vs triquetra");
+        assertThat(print(pattern, Edition.USUAL).text()).contains("ring isolation vs triquetra");
+    }
+
+    @Test
+    void thePageIsAsLargeAsThePaper() {
+        Printed.Page a4 = print(RING, Edition.USUAL).pages().get(0);
+        assertThat(a4.width() / 72 * 25.4).isCloseTo(210, within(0.01));
+        assertThat(a4.height() / 72 * 25.4).isCloseTo(297, within(0.01));
+        Printed.Page letter = print(RING, Edition.USUAL.with(PageSize.LETTER)).pages().get(0);
+        assertThat(letter.width()).isEqualTo(612);
+        assertThat(letter.height()).isEqualTo(792);
+    }
+
+    @Test
+    void theReaderIsToldWhoLooksAndWhetherThePairingIsMirrored() {
+        assertThat(print(RING, Edition.USUAL).text()).contains("Seen by the audience.");
+        assertThat(print(RING, Edition.USUAL.with(View.Stand.PERFORMER)).text())
+                .contains("Seen by the performer.");
+        assertThat(print(RING, Edition.USUAL.mirrored(true)).text())
+                .contains("Ring under the eaves (mirrored)")
+                .contains("triquetra centre 8 cm back vs static spin centre 8 cm forward")
+                .contains("mirrored: each hand does what the other did")
+                .contains("Left: Triquetra.")
+                .contains("counter-clockwise");
+        assertThat(print(Patterns.demo("Round the brazier"), Edition.USUAL).text())
+                .contains("Seen by the audience, from above.");
+    }
+
+    @Test
+    void aSheetTellsWhatItLeadsToOnlyWhereItIsAsked() {
+        PatternDocument one = Patterns.of("Small leaves", SMALL);
+        PatternDocument other = Patterns.of("Leaves", "triquetra vs triquetra");
+        PatternDocument apart = Patterns.of("Spins", "static spin vs static spin");
+        Sheet alone = Sheet.of(one, Edition.USUAL);
+        assertThat(Printed.of(alone::write).text()).doesNotContain("leads to");
+        String text = Printed.of(alone.among(List.of(one, other))::write).text();
+        assertThat(text).contains("Grows from and leads to – Leaves: ").contains("into this one");
+        assertThat(Printed.of(alone.among(List.of(apart))::write).text())
+                .contains("None of the patterns it was compared with can become this one");
+    }
+
+    @Test
+    void aNoteOfAnyLengthGoesOnOverleafWithoutLosingAWord() {
+        StringBuilder note = new StringBuilder();
+        for (int i = 0; note.length() < 3900; i++) {
+            note.append("word").append(i).append(' ');
+        }
+        Printed sheet = print(RING.withNote(note.toString().strip()), Edition.USUAL);
+        assertThat(sheet.pages()).hasSizeGreaterThan(1);
+        assertThat(sheet.pages().get(1).text()).startsWith("Ring under the eaves, continued");
+        String text = sheet.text();
+        for (String word : note.toString().strip().split(" ")) {
+            assertThat(text).contains(word);
+        }
+    }
+
+    @Test
+    void thePicturesAreLinesAndNotPixels() {
+        Leaf leaf = Sheet.of(RING, Edition.USUAL).leaves(p -> {}, () -> false).orElseThrow().get(0);
+        assertThat(leaf.marks().stream().filter(Mark.Plate.class::isInstance)).hasSize(10);
+        String raw =
+                new String(
+                        print(RING, Edition.USUAL).bytes(),
+                        java.nio.charset.StandardCharsets.ISO_8859_1);
+        assertThat(raw).contains("/Form").doesNotContain("/Subtype /Image");
+    }
+
+    @Test
+    void theSameSheetIsTheSameFile() {
+        assertThat(print(RING, Edition.USUAL).bytes())
+                .isEqualTo(print(RING, Edition.USUAL).bytes());
+    }
+
+    @Test
+    void aStoppedSheetWritesNothing() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        List<String> told = new ArrayList<>();
+        boolean written =
+                Sheet.of(RING, Edition.USUAL)
+                        .write(out, p -> told.add(p.told()), () -> !told.isEmpty());
+        assertThat(written).isFalse();
+        assertThat(out.size()).isZero();
+        assertThat(told).containsExactly("1 of 1 patterns read");
+    }
+}
