@@ -37,7 +37,7 @@ public final class Frames {
                         ? Counts.of(scene.trace())
                         : List.of();
         Framing framing = Framing.of(scene, still.view(), layout.room());
-        painter = new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.edge());
+        painter = new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.paper());
         BufferedImage image =
                 new BufferedImage(still.width(), still.height(), BufferedImage.TYPE_INT_ARGB_PRE);
         Paper paper = Pixels.paper(image, 0);

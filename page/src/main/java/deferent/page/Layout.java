@@ -57,6 +57,11 @@ final class Layout {
         return room;
     }
 
+    /** All of it. */
+    Rectangle2D paper() {
+        return new Rectangle2D.Double(0, 0, still.width(), still.height());
+    }
+
     /** The shorter edge, pixels. */
     double edge() {
         return Math.min(still.width(), still.height());

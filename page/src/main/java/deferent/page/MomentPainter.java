@@ -25,20 +25,20 @@ final class MomentPainter {
     private final Framing framing;
     private final Brush brush;
     private final Set<Layer> layers;
-    private final double edge;
+    private final Rectangle2D paper;
     private final List<Item> behind = new ArrayList<>();
     private final List<Item> moving = new ArrayList<>();
     private final Map<Item, Trail> trails = new LinkedHashMap<>();
 
     /**
-     * @param edge the shorter edge of what is painted, pixels
+     * @param paper where it is painted, pixels; labels stay on it
      */
-    MomentPainter(Scene scene, Framing framing, Brush brush, Set<Layer> layers, double edge) {
+    MomentPainter(Scene scene, Framing framing, Brush brush, Set<Layer> layers, Rectangle2D paper) {
         this.scene = scene;
         this.framing = framing;
         this.brush = brush;
         this.layers = layers;
-        this.edge = edge;
+        this.paper = paper;
         for (Item item : scene.items()) {
             if (!layers.contains(Layer.of(item.role()))) {
                 continue;
@@ -99,7 +99,7 @@ final class MomentPainter {
                         paper.group(
                                 prefix + item.id(),
                                 item.name(),
-                                g -> trail.strokes(Brush.smooth(g), time, edge));
+                                g -> trail.strokes(Brush.smooth(g), time, edge()));
                     }
                 });
     }
@@ -113,6 +113,16 @@ final class MomentPainter {
     void moving(Paper paper, String prefix, double time) {
         for (Item item : order(time)) {
             paper.group(prefix + item.id(), item.name(), g -> move(item, time, Brush.smooth(g)));
+        }
+    }
+
+    /** What moves and is a side's. */
+    void moving(Paper paper, String prefix, double time, Side side) {
+        for (Item item : order(time)) {
+            if (item.side().equals(Optional.of(side))) {
+                paper.group(
+                        prefix + item.id(), item.name(), g -> move(item, time, Brush.smooth(g)));
+            }
         }
     }
 
@@ -177,6 +187,7 @@ final class MomentPainter {
         for (Side side : SIDES) {
             Rectangle2D.Double plate = plates.get(side);
             if (plate != null) {
+                keep(plate);
                 brush.plate(g, plate, side.word(), font, Palette.Ink.TEXT);
             }
         }
@@ -193,6 +204,23 @@ final class MomentPainter {
         double uy = (head.y - hand.y) / length;
         double off = reach + Math.abs(ux) * plate.width / 2 + Math.abs(uy) * plate.height / 2;
         return Brush.plate(font, side.word(), head.x + off * ux, head.y + off * uy);
+    }
+
+    private double edge() {
+        return Math.min(paper.getWidth(), paper.getHeight());
+    }
+
+    /** A label moved as little as brings all of it onto the paper. */
+    private void keep(Rectangle2D.Double plate) {
+        double rim = 0.012 * edge();
+        plate.x =
+                Math.max(
+                        paper.getMinX() + rim,
+                        Math.min(paper.getMaxX() - rim - plate.width, plate.x));
+        plate.y =
+                Math.max(
+                        paper.getMinY() + rim,
+                        Math.min(paper.getMaxY() - rim - plate.height, plate.y));
     }
 
     /** Labels that would lie on each other give way, the left's upward, along the shorter way. */

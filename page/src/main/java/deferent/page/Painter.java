@@ -30,7 +30,7 @@ final class Painter {
     private static double moment(Scene scene, Still still, Layout layout, Paper paper) {
         Framing framing = Framing.of(scene, still.view(), layout.room());
         MomentPainter painter =
-                new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.edge());
+                new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.paper());
         painter.behind(paper, "");
         painter.trails(paper, "", still.time());
         painter.moving(paper, "", still.time());
@@ -49,7 +49,7 @@ final class Painter {
         Set<Layer> paths = EnumSet.of(Layer.BODY, Layer.HAND_PATH, Layer.TRAIL);
         paths.retainAll(still.layers());
         MomentPainter painter =
-                new MomentPainter(scene, framing, layout.brush(), paths, layout.edge());
+                new MomentPainter(scene, framing, layout.brush(), paths, layout.paper());
         painter.behind(paper, "");
         painter.figure(paper, "", 1);
         return framing.scale();

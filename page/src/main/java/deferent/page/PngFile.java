@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 
@@ -25,6 +26,7 @@ final class PngFile implements AutoCloseable {
     private byte[] row;
     private byte[] above;
     private final byte[][] filtered;
+    private final byte[] same;
 
     PngFile(int width, int height, boolean alpha, OutputStream out) throws IOException {
         this.out = out;
@@ -32,6 +34,8 @@ final class PngFile implements AutoCloseable {
         row = new byte[width * channels];
         above = new byte[width * channels];
         filtered = new byte[KINDS][width * channels + 1];
+        same = new byte[width * channels + 1];
+        same[0] = 2;
         out.write(SIGNATURE);
         ByteBuffer head = ByteBuffer.allocate(13);
         head.putInt(width).putInt(height);
@@ -79,6 +83,9 @@ final class PngFile implements AutoCloseable {
 
     // As is, by the pixel before, or by the pixel above: whichever leaves least (section 12.7).
     private byte[] filter() {
+        if (Arrays.equals(row, above)) {
+            return same;
+        }
         byte[] none = filtered[0];
         byte[] sub = filtered[1];
         byte[] up = filtered[2];

@@ -7,9 +7,8 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -24,8 +23,8 @@ final class PosePainter {
     /** How strong the figure is under the poses. */
     private static final double FIGURE = 0.32;
 
-    /** How large a hand is, of its usual size. */
-    private static final double HANDS = 0.62;
+    /** How large a hand is, of its usual size; and what lies on another mark. */
+    private static final double SMALL = 0.62;
 
     /** How far a number stays off a head, in its marker's reaches: outside the light about it. */
     private static final double HALO = 1.6;
@@ -74,7 +73,7 @@ final class PosePainter {
         Set<Layer> below = EnumSet.of(Layer.BODY, Layer.CENTRE, Layer.HAND_PATH, Layer.TRAIL);
         below.retainAll(still.layers());
         MomentPainter figure =
-                new MomentPainter(scene, framing, layout.brush(), below, layout.edge());
+                new MomentPainter(scene, framing, layout.brush(), below, layout.paper());
         figure.behind(paper, "");
         figure.figure(paper, "", FIGURE);
         for (Layer layer : List.of(Layer.TETHER, Layer.HEAD, Layer.HAND)) {
@@ -89,51 +88,91 @@ final class PosePainter {
     }
 
     /**
-     * All poses' heads, say; hands are smaller and come last, for they may lie on other poses'
-     * heads.
+     * All poses' heads, say, the left's below the right's. Hands are smaller and come last, for
+     * they may lie on other poses' heads; so is a right head that lies on a left one.
      */
     private void poses(Paper paper, Layer layer) {
-        double size = layer == Layer.HAND ? HANDS : 1;
-        MomentPainter painter =
-                new MomentPainter(
-                        scene, framing, layout.brush().marking(size), Set.of(layer), layout.edge());
-        for (int i = 0; i < moments.size(); i++) {
-            painter.moving(paper, "pose-" + (i + 1) + "-", moments.get(i));
+        for (Side side : Side.values()) {
+            for (int i = 0; i < moments.size(); i++) {
+                double time = moments.get(i);
+                boolean small =
+                        layer == Layer.HAND
+                                || layer == Layer.HEAD
+                                        && side == Side.RIGHT
+                                        && onLeftHead(place(Track.head(side), time));
+                Brush brush = layout.brush().marking(small ? SMALL : 1);
+                new MomentPainter(scene, framing, brush, Set.of(layer), layout.paper())
+                        .moving(paper, "pose-" + (i + 1) + "-", time, side);
+            }
         }
+    }
+
+    private boolean onLeftHead(Point2D.Double at) {
+        return moments.stream()
+                .anyMatch(time -> place(Track.head(Side.LEFT), time).distance(at) < same());
+    }
+
+    /** Heads no further apart than this are taken for one place, pixels. */
+    private double same() {
+        return 0.6 * reach(Role.HEAD);
+    }
+
+    /** Poses of one side whose heads lie in one place. */
+    private record Place(Side side, Point2D.Double head, Point2D.Double hand, Set<String> names) {}
+
+    private List<Place> places() {
+        List<Place> places = new ArrayList<>();
+        for (Side side : Side.values()) {
+            for (int i = 0; i < moments.size(); i++) {
+                Point2D.Double head = place(Track.head(side), moments.get(i));
+                Place here =
+                        new Place(
+                                side,
+                                head,
+                                place(Track.hand(side), moments.get(i)),
+                                new LinkedHashSet<>());
+                for (Place known : places) {
+                    if (known.side() == side && known.head().distance(head) < same()) {
+                        here = known;
+                    }
+                }
+                if (here.names().isEmpty()) {
+                    places.add(here);
+                }
+                here.names().add(names.get(i));
+            }
+        }
+        return places;
     }
 
     private void numbers(Graphics2D g) {
         Font font = layout.brush().font(Font.BOLD, 1);
         List<Rectangle2D> marks = new ArrayList<>();
-        Map<Point2D.Double, String> heads = new LinkedHashMap<>();
-        Map<Point2D.Double, Point2D.Double> hands = new LinkedHashMap<>();
-        double same = 0.6 * reach(Role.HEAD);
-        for (int i = 0; i < moments.size(); i++) {
+        for (double time : moments) {
             for (Side side : Side.values()) {
-                Point2D.Double head = place(Track.head(side), moments.get(i));
-                Point2D.Double hand = place(Track.hand(side), moments.get(i));
-                marks.add(square(head, reach(Role.HEAD)));
-                marks.add(square(hand, reach(Role.HAND)));
-                Point2D.Double at = head;
-                for (Point2D.Double known : heads.keySet()) {
-                    if (known.distance(head) < same) {
-                        at = known;
-                    }
-                }
-                String name = names.get(i);
-                heads.merge(
-                        at, name, (a, b) -> List.of(a.split(" ")).contains(b) ? a : a + " " + b);
-                hands.putIfAbsent(at, hand);
+                marks.add(square(place(Track.head(side), time), reach(Role.HEAD)));
+                marks.add(square(place(Track.hand(side), time), reach(Role.HAND)));
             }
         }
+        List<Place> places = places();
         List<Rectangle2D> taken = new ArrayList<>();
-        heads.forEach(
-                (head, name) -> {
-                    Point2D.Double hand = hands.getOrDefault(head, head);
-                    Rectangle2D.Double plate = free(head, hand, name, font, marks, taken);
-                    taken.add(plate);
-                    layout.brush().plate(g, plate, name, font, Palette.Ink.TEXT);
-                });
+        for (Place place : places) {
+            List<Place> others =
+                    places.stream()
+                            .filter(o -> o.side() != place.side())
+                            .filter(o -> o.head().distance(place.head()) < same())
+                            .toList();
+            boolean alike = others.stream().allMatch(o -> o.names().equals(place.names()));
+            if (!others.isEmpty() && alike && place.side() == Side.RIGHT) {
+                continue;
+            }
+            // Where both heads come by, but at other times, numbers say whose they are.
+            String whose = alike ? "" : place.side().word() + " ";
+            String name = whose + String.join(" ", place.names());
+            Rectangle2D.Double plate = free(place.head(), place.hand(), name, font, marks, taken);
+            taken.add(plate);
+            layout.brush().plate(g, plate, name, font, Palette.Ink.TEXT);
+        }
     }
 
     /** The place beside a head where a number covers least; outward along the tether if it can. */

@@ -76,8 +76,7 @@ final class StripPainter {
         double inset = INSET * Math.min(across, most);
         double up = Math.min(most, seen.getHeight() * size + 2 * inset);
         double top = room.y + (room.height - rows(columns) * (up + foot)) / 2;
-        double edge = Math.min(across, up);
-        Brush brush = Brush.of(still.theme(), 1.3 * edge);
+        Brush brush = Brush.of(still.theme(), 1.3 * Math.min(across, up));
         Set<Layer> layers = EnumSet.allOf(Layer.class);
         layers.retainAll(still.layers());
         for (int i = 0; i < moments.size(); i++) {
@@ -87,7 +86,7 @@ final class StripPainter {
                             top + i / columns * (up + foot),
                             across,
                             up);
-            paint(paper, i, cell, inset, brush, layers, edge);
+            paint(paper, i, cell, inset, brush, layers);
         }
         return size;
     }
@@ -98,8 +97,7 @@ final class StripPainter {
             Rectangle2D.Double cell,
             double inset,
             Brush brush,
-            Set<Layer> layers,
-            double edge) {
+            Set<Layer> layers) {
         double time = moments.get(i);
         Framing framing =
                 Framing.of(
@@ -110,7 +108,7 @@ final class StripPainter {
                                 cell.y + inset,
                                 cell.width - 2 * inset,
                                 cell.height - 2 * inset));
-        MomentPainter painter = new MomentPainter(scene, framing, brush, layers, edge);
+        MomentPainter painter = new MomentPainter(scene, framing, brush, layers, cell);
         String id = "moment-" + (i + 1);
         String said = said(time);
         paper.within(
