@@ -84,7 +84,8 @@ public final class TimingTable {
     }
 
     /** Of a periodic trace the end is left out, since it is the start again. */
-    private static long rows(Trace trace, Rate rate, int cycles) {
+    /** How many rows that makes; refuses too few and too many. */
+    public static long rows(Trace trace, Rate rate, int cycles) {
         double steps = trace.period() * cycles * rate.perSecond();
         if (steps > MOST_ROWS) {
             throw new Refusal(

@@ -14,7 +14,9 @@ import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.Words;
 import deferent.motion.tell.Detail;
+import deferent.motion.tell.Keep;
 import deferent.motion.tell.Readings;
+import deferent.motion.tell.Staged;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
@@ -119,7 +121,7 @@ final class Desk {
         int count = asked.whole("samples", 24, 4320, Scene.USUAL_COUNT);
         double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
         boolean body = asked.yes("body", true);
-        Shown.Keep keep = Shown.Keep.asked(asked);
+        Keep keep = Shown.asked(asked);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
@@ -132,7 +134,7 @@ final class Desk {
                         settled ? Detail.SETTLED : Detail.LIVE,
                         words.lexicon());
         Trace trace = readings.trace();
-        Shown shown = Shown.of(readings, keep, matter.document().kit());
+        Staged shown = Staged.of(readings, keep, matter.document().kit());
         Side root = shown.leader();
         Scene scene =
                 Scene.of(
@@ -157,8 +159,8 @@ final class Desk {
             seen.set("ghost", SceneJson.samples(trace, count, shown.cordedSides()));
         }
         answer.set("scene", seen);
-        answer.set("shown", shown.told());
-        answer.set("pull", shown.pull());
+        answer.set("shown", Shown.told(shown));
+        answer.set("pull", Shown.pull(shown));
         answer.set("strip", strip(shown.trace(), root, Strip.marks(trace)));
         ArrayNode handles = answer.putArray("handles");
         Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
@@ -208,18 +210,18 @@ final class Desk {
         double seconds =
                 asked.maybeNumber("seconds", 0.1, LetGoAnswer.LONGEST).orElse(LetGoAnswer.USUAL);
         int rate = asked.whole("rate", 10, 240, LetGoAnswer.RATE);
-        Shown.Keep keep = Shown.Keep.asked(asked);
+        Keep keep = Shown.asked(asked);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
-        Shown shown = shown(matter, keep);
+        Staged shown = shown(matter, keep);
         ObjectNode answer =
                 LetGoAnswer.of(
                         LetGoAnswer.run(
                                 shown.trace(), side, matter.document().kit(), time, slip, seconds),
                         shown.leader(),
                         rate);
-        answer.set("shown", shown.told());
+        answer.set("shown", Shown.told(shown));
         return answer;
     }
 
@@ -316,9 +318,9 @@ final class Desk {
                         .withPhrase(Phrase.write(crossing.to(), words.lexicon()));
     }
 
-    private Shown shown(Matter matter, Shown.Keep keep) {
+    private Staged shown(Matter matter, Keep keep) {
         Kit kit = matter.document().kit();
-        return Shown.of(
+        return Staged.of(
                 Readings.of(
                         matter.pairing(),
                         matter.document().performer(),
@@ -431,7 +433,7 @@ final class Desk {
         boolean caption = asked.yes("caption", true);
         boolean body = asked.yes("body", false);
         double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
-        Shown.Keep keep = Shown.Keep.asked(asked);
+        Keep keep = Shown.asked(asked);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.done();
         Trace trace = shown(matter, keep).trace();
