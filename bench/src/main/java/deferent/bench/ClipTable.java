@@ -176,6 +176,9 @@ public final class ClipTable {
                 }
             }
         } catch (EOFException end) {
+            if (all.isEmpty()) {
+                return "ffmpeg fails";
+            }
             return String.format(
                     Locale.ROOT,
                     "%8.4f %8.4f",

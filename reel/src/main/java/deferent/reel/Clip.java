@@ -35,6 +35,9 @@ public record Clip(
     private static final int MOST_CYCLES = 10_000;
     private static final int MOST_FRAMES = 120;
 
+    /** Containers count time in units no finer than about this many a second. */
+    private static final int MOST_TERM = 1_000_000;
+
     /** A GIF counts in hundredths of a second, and browsers slow down a frame of one hundredth. */
     private static final int MOST_GIF = 50;
 
@@ -57,7 +60,9 @@ public record Clip(
                     "transparent clip",
                     "choose webm, mov, webp or zip, or a ground");
         }
-        if (rate.perSecond() < 1 || rate.perSecond() > MOST_FRAMES) {
+        if (rate.perSecond() < 1
+                || rate.perSecond() > MOST_FRAMES
+                || Math.max(rate.num(), rate.den()) > MOST_TERM) {
             throw new Refusal(
                     "is " + rate.said() + " frames a second",
                     "frame rate",

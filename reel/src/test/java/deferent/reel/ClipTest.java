@@ -8,6 +8,7 @@ import deferent.motion.trace.Rate;
 import deferent.page.Form;
 import deferent.page.Scene;
 import deferent.page.Still;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class ClipTest {
@@ -56,6 +57,18 @@ class ClipTest {
         assertThatThrownBy(() -> Clip.of(SCENE, strip, Kind.MP4))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("stands still");
+    }
+
+    @Test
+    void absurdRatesAreRefused() {
+        Clip clip = Clip.of(SCENE, Scenes.still(64, 64), Kind.MP4);
+        for (Rate rate :
+                List.of(new Rate(1, 2), new Rate(1000, 1), new Rate(33_333_333, 1_000_000))) {
+            assertThatThrownBy(() -> clip.at(rate))
+                    .isInstanceOf(Refusal.class)
+                    .hasMessageContaining("frame rate")
+                    .hasMessageContaining("59.94");
+        }
     }
 
     @Test
