@@ -9,6 +9,7 @@ import deferent.motion.trace.Trace;
 import deferent.record.PatternDocument;
 import deferent.record.PhotoJson;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -58,6 +59,14 @@ final class PhotoCommand implements Callable<Integer> {
             description = "Diameter of the light; unsaid, the head's.")
     private @Nullable Double light;
 
+    @Option(
+            names = "--preview",
+            paramLabel = "FILE",
+            description =
+                    "Draw the light that exposure leaves, or one whole figure, to a name that ends in"
+                            + " .png or .svg.")
+    private @Nullable Path preview;
+
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;
 
@@ -73,6 +82,9 @@ final class PhotoCommand implements Callable<Integer> {
                         light == null ? pattern.kit().headDiameter() : light,
                         led(),
                         shutter == null ? OptionalDouble.empty() : OptionalDouble.of(shutter));
+        if (preview != null) {
+            new PhotoPreview(preview).draw(pattern, photo);
+        }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(PhotoJson.write(photo));

@@ -2,11 +2,17 @@ package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
+import java.awt.image.BufferedImage;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -70,5 +76,84 @@ class PhotoCommandTest {
         assertThat(run("static spin vs triquetra", option, value)).isEqualTo(Deferent.BAD_INPUT);
         assertThat(err.toString()).contains(told);
         assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void thePreviewShowsAsManyDotsAsAreTold() throws Exception {
+        Path picture = folder.resolve("light.png");
+        int code =
+                run(
+                        "static spin vs triquetra",
+                        "--led-hz",
+                        "24",
+                        "--duty",
+                        "5%",
+                        "--light-size",
+                        "1cm",
+                        "--preview",
+                        picture.toString());
+        assertThat(code).isZero();
+        assertThat(out.toString().replaceAll("\\s+", " ")).contains("left light leaves 24 dots");
+        assertThat(bluePatches(ImageIO.read(picture.toFile()))).isEqualTo(24);
+        assertThat(Files.list(folder).map(p -> p.getFileName().toString()))
+                .noneMatch(name -> name.endsWith(".part"));
+    }
+
+    @Test
+    void anOlderPreviewStaysWhereANewOneCannotBeMade() throws Exception {
+        Path picture = folder.resolve("light.gif");
+        Files.writeString(picture, "older");
+        assertThat(run("static spin vs triquetra", "--preview", picture.toString()))
+                .isEqualTo(Deferent.BAD_INPUT);
+        assertThat(picture).hasContent("older");
+        assertThat(
+                        run(
+                                "static spin vs triquetra",
+                                "--preview",
+                                folder.resolve("nowhere/light.png").toString()))
+                .isEqualTo(Deferent.BAD_INPUT);
+        assertThat(err.toString()).contains("there is no folder");
+    }
+
+    /** Patches of pixels, joined edge to edge, that are clearly the left's blue. */
+    private static int bluePatches(BufferedImage image) {
+        boolean[][] blue = new boolean[image.getWidth()][image.getHeight()];
+        for (int x = 0; x < image.getWidth(); x++) {
+            for (int y = 0; y < image.getHeight(); y++) {
+                Color c = new Color(image.getRGB(x, y));
+                blue[x][y] = c.getBlue() > 150 && c.getBlue() > c.getRed() + 60;
+            }
+        }
+        int patches = 0;
+        for (int x = 0; x < blue.length; x++) {
+            for (int y = 0; y < blue[x].length; y++) {
+                if (blue[x][y]) {
+                    patches++;
+                    clear(blue, x, y);
+                }
+            }
+        }
+        return patches;
+    }
+
+    private static void clear(boolean[][] blue, int x, int y) {
+        Deque<int[]> left = new ArrayDeque<>();
+        left.add(new int[] {x, y});
+        while (!left.isEmpty()) {
+            int[] at = left.remove();
+            if (at[0] < 0
+                    || at[1] < 0
+                    || at[0] >= blue.length
+                    || at[1] >= blue[0].length
+                    || !blue[at[0]][at[1]]) {
+                continue;
+            }
+            blue[at[0]][at[1]] = false;
+            for (int dx = -1; dx <= 1; dx++) {
+                for (int dy = -1; dy <= 1; dy++) {
+                    left.add(new int[] {at[0] + dx, at[1] + dy});
+                }
+            }
+        }
     }
 }

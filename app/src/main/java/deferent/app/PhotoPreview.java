@@ -1,0 +1,52 @@
+package deferent.app;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.photo.PhotoReading;
+import deferent.motion.trace.Trace;
+import deferent.page.Form;
+import deferent.page.Landing;
+import deferent.page.Palette;
+import deferent.page.Png;
+import deferent.page.Scene;
+import deferent.page.Still;
+import deferent.page.Svg;
+import deferent.record.PatternDocument;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Locale;
+
+/** The picture a camera would take, in a file. */
+record PhotoPreview(Path file) {
+    private static final int EDGE = 1200;
+
+    void draw(PatternDocument pattern, PhotoReading photo) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        boolean png = name.endsWith(".png");
+        if (!png && !name.endsWith(".svg")) {
+            throw new Refusal(
+                    "is no picture's name", "--preview " + file, "end it in .svg or .png");
+        }
+        double open = photo.shutter().orElse(photo.common().time());
+        Form light =
+                photo.led()
+                        .map(led -> Form.exposure(open, led.hertz(), led.duty()))
+                        .orElseGet(() -> Form.exposure(open));
+        Scene scene = Scene.of(Trace.of(pattern.pairing()));
+        Still still = Still.square(EDGE).with(Palette.Theme.DARK).with(light);
+        write(png ? Png.of(scene, still) : Svg.of(scene, still).getBytes(StandardCharsets.UTF_8));
+    }
+
+    private void write(byte[] picture) {
+        try (Landing landing = Landing.at(file)) {
+            ByteBuffer left = ByteBuffer.wrap(picture);
+            while (left.hasRemaining()) {
+                landing.channel().write(left);
+            }
+            landing.land();
+        } catch (IOException cannot) {
+            throw Landing.cannot(file, cannot);
+        }
+    }
+}
