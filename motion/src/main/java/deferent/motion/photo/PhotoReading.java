@@ -6,14 +6,17 @@ import deferent.motion.trace.Trace;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.util.ArithmeticUtils;
 
 /**
  * How to photograph a pairing at its tempo, and what an onlooker sees of it.
  *
  * @param diameter of the light, metres
  * @param tempo hand cycles a minute, or poi beats where both hands are still
- * @param common one common cycle of both hands: both figures closed at once
+ * @param common the shortest time after which both lights are back on the same way: both figures
+ *     closed at once
  * @param left the left head's light; empty where it stays in place
  * @param right the right head's
  * @param led how the lights blink, where that was said
@@ -49,19 +52,30 @@ public record PhotoReading(
             Trace trace, double diameter, Optional<Led> led, OptionalDouble shutter) {
         Refusal.positive(diameter, 0.5, "diameter of the light", "m");
         shutter.ifPresent(s -> Refusal.positive(s, 3600, "shutter time", "s"));
+        Way leftWay = Way.of(trace, Side.LEFT);
+        Way rightWay = Way.of(trace, Side.RIGHT);
         return new PhotoReading(
                 diameter,
                 trace.pairing().tempo(),
-                FigureTime.of(trace.period()),
-                light(trace, Side.LEFT, diameter, led),
-                light(trace, Side.RIGHT, diameter, led),
+                FigureTime.of(trace.period() / shared(rounds(trace, leftWay), rounds(trace, rightWay))),
+                light(trace, Side.LEFT, leftWay, diameter, led),
+                light(trace, Side.RIGHT, rightWay, diameter, led),
                 led,
                 shutter);
     }
 
+    /** How many figures a trace holds; 0 of a light that stays in place and closes none. */
+    private static long rounds(Trace trace, Way way) {
+        return way.still() ? 0 : Math.round(trace.period() / way.period());
+    }
+
+    /** Into how many parts a trace falls that are whole figures of both; 1 where neither moves. */
+    private static long shared(long a, long b) {
+        return Math.max(1, ArithmeticUtils.gcd(a, b));
+    }
+
     private static Optional<HeadLight> light(
-            Trace trace, Side side, double diameter, Optional<Led> led) {
-        Way way = Way.of(trace, side);
+            Trace trace, Side side, Way way, double diameter, Optional<Led> led) {
         if (way.still()) {
             return Optional.empty();
         }
@@ -105,7 +119,7 @@ public record PhotoReading(
 
     /** The lights that move. */
     public List<HeadLight> lights() {
-        return java.util.stream.Stream.of(left, right).flatMap(Optional::stream).toList();
+        return Stream.of(left, right).flatMap(Optional::stream).toList();
     }
 
     /** The frame rate above which no light leaves gaps; 0 where none moves. */

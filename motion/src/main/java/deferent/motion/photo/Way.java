@@ -1,5 +1,6 @@
 package deferent.motion.photo;
 
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
@@ -48,9 +49,12 @@ final class Way {
         }
         Course head = trace.head(side);
         double start = trace.interval().start();
-        int turns =
-                trace.pairing().part(side).cycles()
-                        * (1 + Math.abs(trace.pairing().part(side).motion().spin().turns()));
+        // Of both hands, since a rider goes as its root's head does.
+        int turns = 0;
+        for (Side one : Side.values()) {
+            Part part = trace.pairing().part(one);
+            turns += part.cycles() * (1 + Math.abs(part.motion().spin().turns()));
+        }
         int rounds = rounds(head, start, trace.period(), 2 * turns);
         return new Way(
                 head, start, trace.period() / rounds, EACH_TURN * Math.max(1, turns / rounds));

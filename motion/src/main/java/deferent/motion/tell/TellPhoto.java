@@ -99,9 +99,13 @@ public final class TellPhoto {
                                 + (photo.lights().size() == 2 ? " of both lights" : "")
                                 + ". "
                                 + marked(common),
-                        "One common cycle at "
+                        "At "
                                 + Say.tempo(photo.tempo())
-                                + ". "
+                                + " that is the shortest time after which "
+                                + (photo.lights().size() == 2
+                                        ? "both lights are"
+                                        : "the light is")
+                                + " back on the same way. "
                                 + off(common)
                                 + " Marks are rounded names for thirds of a stop: 1/15 stands for 1/16 s"
                                 + " (full stops: ISO 516, from memory; thirds: common practice, no"
@@ -123,7 +127,7 @@ public final class TellPhoto {
                                 + marked(figure),
                         "It goes over the same way "
                                 + Say.trimmed(photo.common().time() / figure.time(), 0)
-                                + " times in a common cycle, "
+                                + " times until both are closed, "
                                 + Say.length(light.length())
                                 + " each time. "
                                 + off(figure)));

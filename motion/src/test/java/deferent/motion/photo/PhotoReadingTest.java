@@ -72,6 +72,18 @@ class PhotoReadingTest {
                 .isCloseTo(Figure.of(trace, Side.RIGHT).length(), within(1e-6));
     }
 
+    @Test
+    void bothFiguresAreClosedWhenBothLightsAreBackOnTheirWays() {
+        // Four rounds and six rounds in a second: two of one and three of the other in half of it.
+        Trace trace = trace(Motion.staticSpin(4, 0), Motion.staticSpin(-6, 0), 0.6, 240);
+        assertThat(trace.period()).isCloseTo(1, within(1e-12));
+        PhotoReading photo = PhotoReading.of(trace, HEAD);
+        assertThat(photo.common().time()).isCloseTo(0.5, within(1e-12));
+        assertThat(left(photo).figure().time()).isCloseTo(0.25, within(1e-12));
+        Trace alone = trace(Motion.staticSpin(4, 0), Motion.staticSpin(0, 0), 0.6, 240);
+        assertThat(PhotoReading.of(alone, HEAD).common().time()).isCloseTo(0.25, within(1e-12));
+    }
+
     /**
      * Marks are rounded names for powers of two: 1/60 is 1/64 s, 1/125 is 1/128 s, 30 s is 32 s
      * (common practice, no source; the full stops themselves: ISO 516, from memory).
