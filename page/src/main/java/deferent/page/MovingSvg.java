@@ -53,6 +53,10 @@ public final class MovingSvg {
     private static final double STANDS = 0.005;
     private static final int COATS = 8;
 
+    // By the kinds of a path iterator: move, line, quadratic, cubic, close.
+    private static final String LETTERS = "MLQCZ";
+    private static final int[] NUMBERS = {2, 2, 4, 6, 0};
+
     private final Scene scene;
     private final Still still;
     private final Framing framing;
@@ -331,13 +335,9 @@ public final class MovingSvg {
         double[] at = new double[6];
         for (PathIterator i = lane.whole().getPathIterator(null); !i.isDone(); i.next()) {
             int kind = i.currentSegment(at);
-            if (kind == PathIterator.SEG_CLOSE) {
-                data.append('Z');
-            } else {
-                data.append(kind == PathIterator.SEG_MOVETO ? "M" : "L")
-                        .append(number(at[0], 2))
-                        .append(' ')
-                        .append(number(at[1], 2));
+            data.append(LETTERS.charAt(kind));
+            for (int k = 0; k < NUMBERS[kind]; k++) {
+                data.append(k == 0 ? "" : " ").append(number(at[k], 2));
             }
         }
         return data.toString();

@@ -57,7 +57,8 @@ public record PhotoReading(
         return new PhotoReading(
                 diameter,
                 trace.pairing().tempo(),
-                FigureTime.of(trace.period() / shared(rounds(trace, leftWay), rounds(trace, rightWay))),
+                FigureTime.of(
+                        trace.period() / shared(rounds(trace, leftWay), rounds(trace, rightWay))),
                 light(trace, Side.LEFT, leftWay, diameter, led),
                 light(trace, Side.RIGHT, rightWay, diameter, led),
                 led,

@@ -102,9 +102,7 @@ public final class TellPhoto {
                         "At "
                                 + Say.tempo(photo.tempo())
                                 + " that is the shortest time after which "
-                                + (photo.lights().size() == 2
-                                        ? "both lights are"
-                                        : "the light is")
+                                + (photo.lights().size() == 2 ? "both lights are" : "the light is")
                                 + " back on the same way. "
                                 + off(common)
                                 + " Marks are rounded names for thirds of a stop: 1/15 stands for 1/16 s"
