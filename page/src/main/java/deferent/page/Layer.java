@@ -18,7 +18,7 @@ public enum Layer {
     TETHER("tethers"),
     HAND("hands"),
     HEAD("heads"),
-    /** Which side is which, in words beside the heads; numbers beside poses. */
+    /** Which side is which, in words beside the heads. Poses bear their numbers anyway. */
     LABELS("labels"),
     /** The counts, and which of them is on. */
     COUNTS("counts");

@@ -184,7 +184,8 @@ final class PosePainter {
             List<Rectangle2D> marks,
             List<Rectangle2D> taken) {
         double outward = Math.atan2(head.y - hand.y, head.x - hand.x);
-        Rectangle2D.Double best = Brush.plate(font, name, head.x, head.y);
+        Rectangle2D.Double size = Brush.plate(font, name, 0, 0);
+        Rectangle2D.Double best = size;
         double least = Double.POSITIVE_INFINITY;
         double rim = layout.margin() / 4;
         Rectangle2D paper =
@@ -195,12 +196,16 @@ final class PosePainter {
                 double angle = outward + 2 * Math.PI * steps / WAYS;
                 double ux = Math.cos(angle);
                 double uy = Math.sin(angle);
-                Rectangle2D.Double plate = Brush.plate(font, name, 0, 0);
                 double off =
                         HALO * reach(Role.HEAD) * FURTHER[further]
-                                + Math.abs(ux) * plate.width / 2
-                                + Math.abs(uy) * plate.height / 2;
-                plate = Brush.plate(font, name, head.x + off * ux, head.y + off * uy);
+                                + Math.abs(ux) * size.width / 2
+                                + Math.abs(uy) * size.height / 2;
+                Rectangle2D.Double plate =
+                        new Rectangle2D.Double(
+                                size.x + head.x + off * ux,
+                                size.y + head.y + off * uy,
+                                size.width,
+                                size.height);
                 double cost =
                         0.02 * Math.abs(steps)
                                 + 0.25 * further
