@@ -22,7 +22,7 @@ final class Lessons {
      * In the order of the patterns; empty where it was stopped.
      *
      * @param listener told after each, on the calling thread
-     * @param stop asked before each is begun
+     * @param stop asked before each is begun, by the thread that begins it
      */
     static Optional<List<Lesson>> of(
             List<PatternDocument> patterns,

@@ -57,7 +57,7 @@ public record Sheet(
      * Writes it as PDF.
      *
      * @param listener told how far it is, on the calling thread
-     * @param stop asked now and then; once stopped nothing is written
+     * @param stop asked now and then, by several threads; once stopped nothing is written
      * @return whether it was written
      */
     public boolean write(OutputStream out, Consumer<PrintProgress> listener, BooleanSupplier stop)

@@ -124,6 +124,17 @@ class BookletTest {
     }
 
     @Test
+    void everyPageIsAsLargeAsThePaperAndTheSameBookletIsTheSameFile() {
+        Booklet letter =
+                Booklet.of("Few", SHELF.subList(0, 3), Edition.USUAL.with(PageSize.LETTER));
+        Printed once = Printed.of(letter::write);
+        assertThat(once.pages())
+                .hasSize(6)
+                .allMatch(page -> page.width() == 612 && page.height() == 792);
+        assertThat(Printed.of(letter::write).bytes()).isEqualTo(once.bytes());
+    }
+
+    @Test
     void aStoppedBookletWritesNothing() throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         List<PrintProgress> told = new ArrayList<>();
