@@ -18,6 +18,10 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 public final class MirrorImage {
     private MirrorImage() {}
 
+    /**
+     * The image, at the same pace; refused where that pace, counted by what is now the left hand,
+     * is beyond what a pairing's tempo may be.
+     */
     public static Pairing of(Pairing pairing) {
         Part left = image(pairing.right());
         Part right = image(pairing.left());

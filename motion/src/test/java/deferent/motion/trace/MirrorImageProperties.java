@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.domains.Domain;
@@ -19,6 +21,7 @@ class MirrorImageProperties {
 
     @Property(tries = 300)
     void eachHandIsWhereTheOtherWasOnTheOtherSideOfTheBody(@ForAll Pairing pairing) {
+        countable(pairing);
         Trace trace = Trace.of(pairing);
         Trace image = Trace.of(MirrorImage.of(pairing));
         assertThat(image.period()).isCloseTo(trace.period(), within(1e-12 * trace.period()));
@@ -39,12 +42,23 @@ class MirrorImageProperties {
 
     @Property(tries = 300)
     void theImageOfTheImageIsThePairingItself(@ForAll Pairing pairing) {
+        countable(pairing);
         Pairing twice = MirrorImage.of(MirrorImage.of(pairing));
         assertThat(twice.left()).isEqualTo(pairing.left());
         assertThat(twice.right()).isEqualTo(pairing.right());
         assertThat(twice.direction()).isEqualTo(pairing.direction());
         assertThat(twice.sense()).isEqualTo(pairing.sense());
         assertThat(twice.period()).isCloseTo(pairing.period(), within(1e-12 * pairing.period()));
+    }
+
+    /** Where only pois count, the image counts the other one, which may turn too often a minute. */
+    private static void countable(Pairing pairing) {
+        double beats = beats(pairing.right()) * 60 / pairing.period();
+        Assume.that(!(pairing.left().still() && pairing.right().still()) || beats <= 600);
+    }
+
+    private static double beats(Part part) {
+        return part.cycles() * Math.max(1, Math.abs(part.motion().spin().turns()));
     }
 
     private static void assertMirrored(Vector3D image, Vector3D point) {
