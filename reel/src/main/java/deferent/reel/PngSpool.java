@@ -1,8 +1,7 @@
 package deferent.reel;
 
-import java.awt.AlphaComposite;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferInt;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -98,14 +97,16 @@ final class PngSpool implements Spool<PngSpool.PngCel> {
             png = out.toByteArray();
         }
 
+        /** The picture with its colours no longer multiplied by their alpha, as PNG has them. */
         private static BufferedImage straight(BufferedImage painted) {
             BufferedImage straight =
                     new BufferedImage(
                             painted.getWidth(), painted.getHeight(), BufferedImage.TYPE_INT_ARGB);
-            Graphics2D g = straight.createGraphics();
-            g.setComposite(AlphaComposite.Src);
-            g.drawImage(painted, 0, 0, null);
-            g.dispose();
+            int[] from = ((DataBufferInt) painted.getRaster().getDataBuffer()).getData();
+            int[] to = ((DataBufferInt) straight.getRaster().getDataBuffer()).getData();
+            for (int i = 0; i < from.length; i++) {
+                to[i] = Yuv.straight(from[i]);
+            }
             return straight;
         }
 

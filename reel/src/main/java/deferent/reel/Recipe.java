@@ -48,7 +48,10 @@ record Recipe(
                 how.put("qmax", "24");
                 how.put("profile", "high");
                 how.put("allow_skip_frames", "0");
-                how.put("threads", "1");
+                // Each frame is cut in slices that are encoded side by side.
+                String slices = Integer.toString(slices());
+                how.put("slices", slices);
+                how.put("threads", slices);
                 // The index goes first, into room kept for it, so that a clip plays while it loads.
                 into.put("moov_size", Long.toString(room(clip, loop, cues)));
                 return new Recipe("mp4", "libopenh264", AV_PIX_FMT_YUV420P, how, into);
@@ -97,6 +100,10 @@ record Recipe(
             case PNGS -> throw new IllegalArgumentException("no film");
         }
         throw new IllegalArgumentException("no film");
+    }
+
+    private static int slices() {
+        return Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors()));
     }
 
     /** Bytes an index of this many frames and captions takes at most. */
