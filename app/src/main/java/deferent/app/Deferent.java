@@ -5,9 +5,11 @@ import deferent.motion.phrase.PhraseError;
 import deferent.record.DocumentError;
 import deferent.record.Nearest;
 import deferent.record.ShelfError;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -72,6 +74,9 @@ public final class Deferent implements Runnable {
     static int execute(PrintWriter out, PrintWriter err, String... args) {
         Deferent front = new Deferent();
         CommandLine line = new CommandLine(front);
+        Optional.ofNullable(line.getSubcommands().get("draw"))
+                .map(CommandLine::getCommandSpec)
+                .ifPresent(DrawCommand::wishes);
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpWidth(Paragraphs.width());
@@ -152,7 +157,7 @@ public final class Deferent implements Runnable {
         }
         if (thrown instanceof Refusal wrong) {
             err.println("deferent: " + wrong.getMessage());
-            return BAD_INPUT;
+            return wrong.getCause() instanceof IOException ? NOT_MADE : BAD_INPUT;
         }
         if (thrown instanceof NotMade cannot) {
             err.println("deferent: " + cannot.getMessage());

@@ -1,34 +1,48 @@
 package deferent.app;
 
-import deferent.motion.body.Outline;
-import deferent.motion.pairing.Refusal;
-import deferent.motion.trace.Trace;
-import deferent.page.Caption;
-import deferent.page.Palette;
-import deferent.page.Png;
-import deferent.page.Scene;
-import deferent.page.Still;
-import deferent.page.Svg;
-import deferent.page.View;
+import deferent.motion.phrase.Lexicon;
+import deferent.record.DemoShelf;
+import deferent.record.Document;
 import deferent.record.PatternDocument;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import deferent.record.Shelf;
+import deferent.studio.take.Ending;
+import deferent.studio.take.Take;
+import deferent.studio.take.Wish;
+import deferent.studio.take.Wishes;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 @Command(
         name = "draw",
         mixinStandardHelpOptions = true,
-        description = "Draws a still of a pairing, as SVG or PNG.")
+        description = {
+            "Takes a pattern away as the file that the ending of its name says: a picture (.svg,"
+                    + " .png, .pdf), a sheet to print (.pdf), a clip (.mp4, .webm, .mov, .webp,"
+                    + " .gif, .zip of PNG files), a page that plays (.html), a model (.gltf, .glb)"
+                    + " or a table (.csv, .json). A shelf's folder, \"shelf\" or \"demo\" becomes a"
+                    + " booklet (.pdf):",
+            "  deferent draw isolation vs triquetra --out triquetra.svg",
+            "  deferent draw isolation vs triquetra --out triquetra.mp4 --seconds 10 --size wide",
+            "  deferent draw demo --out lessons.pdf"
+        })
 final class DrawCommand implements Callable<Integer> {
+    /** The user's own shelf, and the one of the invented duo, in a pattern's place. */
+    private static final String SHELF = "shelf";
+
+    private static final String DEMO = "demo";
+
     @Spec private CommandSpec spec;
 
     @Mixin private Asked asked;
@@ -37,67 +51,89 @@ final class DrawCommand implements Callable<Integer> {
             names = "--out",
             required = true,
             paramLabel = "FILE",
-            description = "Where to: a name that ends in .svg or .png.")
+            description = "Where to, and as what: by the ending of its name.")
     private Path file = Path.of("");
 
-    @Option(
-            names = "--view",
-            paramLabel = "VIEW",
-            defaultValue = "AUDIENCE",
-            description = "From where: audience, performer or mirror; unsaid, audience.")
-    private View.Stand stand = View.Stand.AUDIENCE;
+    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
+    private boolean progress;
 
-    @Option(
-            names = "--at",
-            paramLabel = "SHARE",
-            defaultValue = "0",
-            description = "The moment, as a share of the cycle: 0, 1/4, 0.5.")
-    private String moment = "0";
-
-    @Option(
-            names = "--edge",
-            paramLabel = "PIXELS",
-            defaultValue = "1200",
-            description = "Width and height; unsaid, ${DEFAULT-VALUE}.")
-    private int edge = 1200;
-
-    @Option(names = "--dark", description = "On a dark ground.")
-    private boolean dark;
-
-    @Option(names = "--body", description = "With the performer's outline behind.")
-    private boolean body;
+    /** Adds an option for everything that may be wished. */
+    static void wishes(CommandSpec draw) {
+        for (Wish wish : Wish.values()) {
+            boolean yes = wish.means().startsWith("yes ");
+            OptionSpec.Builder option =
+                    OptionSpec.builder("--" + wish.key())
+                            .type(String.class)
+                            .paramLabel(yes ? "yes" : wish.key().toUpperCase(java.util.Locale.ROOT))
+                            .arity(yes ? "0..1" : "1")
+                            .description(wish.means() + ".");
+            draw.addOption((yes ? option.fallbackValue("yes") : option).build());
+        }
+    }
 
     @Override
     public Integer call() {
-        String name = file.toString().toLowerCase(Locale.ROOT);
-        boolean png = name.endsWith(".png");
-        if (!png && !name.endsWith(".svg")) {
-            throw new Refusal("is no picture's name", "--out " + file, "end it in .svg or .png");
+        Ending ending = Ending.of(file);
+        Map<String, String> said = new LinkedHashMap<>();
+        for (Wish wish : Wish.values()) {
+            String value = spec.findOption("--" + wish.key()).getValue();
+            if (value != null) {
+                said.put(wish.key(), value);
+            }
         }
-        PatternDocument pattern = asked.pattern();
-        Trace trace = Trace.of(pattern.pairing());
-        Scene scene =
-                Scene.of(
-                        trace,
-                        Scene.USUAL_COUNT,
-                        Scene.nearer(trace),
-                        body ? Outline.of(pattern.performer()).drawn() : List.of());
-        Still still =
-                Still.square(edge)
-                        .with(new View(stand, 0, 0))
-                        .at(Amount.share(moment) * trace.period())
-                        .with(dark ? Palette.Theme.DARK : Palette.Theme.LIGHT)
-                        .with(Caption.of(pattern.name(), pattern.pairing()));
-        byte[] picture =
-                png ? Png.of(scene, still) : Svg.of(scene, still).getBytes(StandardCharsets.UTF_8);
-        try {
-            Files.write(file, picture);
-        } catch (IOException cannot) {
-            throw new NotMade(
-                    file + " cannot be written (" + cannot.getClass().getSimpleName() + ")",
-                    "name a file in a folder that is there and yours to write");
+        Take take = take(ending, said);
+        Progress line = new Progress(spec.commandLine().getErr(), progress);
+        try (Stopping stop = new Stopping()) {
+            Drawing.write(take, file, spec.commandLine().getOut(), line, stop);
         }
-        spec.commandLine().getOut().println("Drawn: " + file);
         return 0;
+    }
+
+    private Take take(Ending ending, Map<String, String> said) {
+        Wishes wishes = Wishes.of(ending, said);
+        Optional<Shelf> folder = folder();
+        String text = asked.text();
+        Lexicon own = folder.orElse(asked.shelf()).motions();
+        if (folder.isPresent()) {
+            return Take.of(title(text), patterns(folder.get()), wishes, own);
+        }
+        if (text.equals(SHELF)) {
+            return Take.of("My shelf", patterns(asked.shelf()), wishes, own);
+        }
+        if (text.equals(DEMO)) {
+            return Take.of(
+                    "Lanterns at a winter market",
+                    patterns(DemoShelf.documents()),
+                    wishes,
+                    Lexicon.EMPTY);
+        }
+        List<PatternDocument> others = ending == Ending.PDF ? patterns(asked.shelf()) : List.of();
+        return Take.of(asked.pattern(), others, wishes, own);
+    }
+
+    private Optional<Shelf> folder() {
+        try {
+            Path path = Path.of(asked.text());
+            return Files.isDirectory(path) ? Optional.of(Shelf.at(path)) : Optional.empty();
+        } catch (InvalidPathException phrase) {
+            return Optional.empty();
+        }
+    }
+
+    private static String title(String folder) {
+        Path name = Path.of(folder).toAbsolutePath().normalize().getFileName();
+        return name == null ? "Shelf" : name.toString();
+    }
+
+    private static List<PatternDocument> patterns(Shelf shelf) {
+        return patterns(shelf.list().stream().flatMap(entry -> entry.document().stream()).toList());
+    }
+
+    /** Those of two hands; a motion of one hand has no page of its own. */
+    private static List<PatternDocument> patterns(List<? extends Document> documents) {
+        return documents.stream()
+                .filter(PatternDocument.class::isInstance)
+                .map(PatternDocument.class::cast)
+                .toList();
     }
 }

@@ -10,11 +10,16 @@ import deferent.motion.tell.TellCrossing;
 import deferent.motion.tell.Told;
 import deferent.record.PatternDocument;
 import deferent.record.RouteJson;
+import deferent.studio.take.Ending;
+import deferent.studio.take.Take;
+import deferent.studio.take.Wishes;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -76,6 +81,13 @@ final class RouteCommand implements Callable<Integer> {
             description = "Take no crossing that is rougher than this, such as 0.5.")
     private @Nullable Double roughest;
 
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description =
+                    "Also print the patterns on the way as a booklet: a name that ends in .pdf.")
+    private @Nullable Path file;
+
     @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
     private boolean progress;
 
@@ -90,6 +102,8 @@ final class RouteCommand implements Callable<Integer> {
         if (roughest != null) {
             Refusal.within(roughest, 0, 1e6, "--roughest", "weights");
         }
+        Optional<Wishes> booklet =
+                Optional.ofNullable(file).map(path -> Wishes.of(Ending.of(path), Map.of()));
         List<PatternDocument> patterns = patterns();
         int start = place(patterns, pair.pattern(from));
         Optional<Integer> end = end(patterns);
@@ -115,8 +129,29 @@ final class RouteCommand implements Callable<Integer> {
                 tell(found);
             }
             out.flush();
+            if (booklet.isPresent() && found.route().isPresent()) {
+                print(found, found.route().get(), booklet.get(), line, stop);
+            }
         }
         return 0;
+    }
+
+    private void print(
+            RouteJson.Found found, Route route, Wishes wishes, Progress line, Stopping stop) {
+        Path target = Objects.requireNonNull(file, "asked for only where a file is named");
+        List<PatternDocument> gone = new ArrayList<>();
+        gone.add(found.patterns().get(route.start()));
+        route.ways().forEach(way -> gone.add(found.patterns().get(way.to())));
+        Take take =
+                Take.of(
+                                found.name(route.start())
+                                        + " to "
+                                        + gone.get(gone.size() - 1).name(),
+                                gone,
+                                wishes,
+                                pair.shelf().motions())
+                        .asRoute();
+        Drawing.write(take, target, spec.commandLine().getOut(), line, stop);
     }
 
     private RouteJson.Found set(

@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -280,29 +279,6 @@ class DeferentTest {
                 .contains("static-spin-vs-triquetra")
                 .contains("torn")
                 .contains("cannot be read");
-    }
-
-    @Test
-    void aStillIsDrawn() throws IOException {
-        Path svg = folder.resolve("still.svg");
-        Path png = folder.resolve("still.png");
-        good("draw", "static spin vs triquetra", "--out", svg.toString());
-        good(
-                "draw",
-                "static spin vs triquetra",
-                "--out",
-                png.toString(),
-                "--edge",
-                "300",
-                "--at",
-                "1/4");
-        assertThat(Files.readString(svg)).contains("<svg").contains("</svg>");
-        assertThat(ImageIO.read(png.toFile()).getWidth()).isEqualTo(300);
-        assertThat(bad("draw", "static spin vs triquetra", "--out", "still.gif").err())
-                .contains(".svg or .png");
-        Answer nowhere =
-                run("draw", "static spin vs triquetra", "--out", folder + "/none/still.svg");
-        assertThat(nowhere.code()).isEqualTo(1);
     }
 
     @ParameterizedTest

@@ -1,0 +1,25 @@
+package deferent.app;
+
+import deferent.studio.take.Take;
+import deferent.studio.take.TakeAway;
+import deferent.studio.take.Taken;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Writes what is taken away, and says what was written. */
+final class Drawing {
+    private Drawing() {}
+
+    static void write(Take take, Path file, PrintWriter out, Progress line, Stopping stop) {
+        Optional<Taken> taken = TakeAway.write(take, file, at -> line.show(at.told()), stop);
+        line.clear();
+        if (taken.isEmpty()) {
+            throw new NotMade(
+                    file + " was not written: stopped", "what stood there before is untouched");
+        }
+        taken.get().files().forEach(written -> out.println("Drawn: " + written));
+        out.println("  " + taken.get().told());
+        out.flush();
+    }
+}

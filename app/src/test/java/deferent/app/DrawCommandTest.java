@@ -1,0 +1,170 @@
+package deferent.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.studio.take.Ending;
+import deferent.studio.take.Wish;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class DrawCommandTest {
+    private static final String PAIRING = "static spin vs triquetra";
+
+    @TempDir Path folder;
+    private Desk desk = new Desk(Path.of("."));
+
+    @BeforeEach
+    void ask() {
+        desk = new Desk(folder);
+    }
+
+    private Path file(String name) {
+        return folder.resolve(name);
+    }
+
+    /** What files of each kind begin with, by their formats' own descriptions. */
+    private static String start(Ending ending) {
+        return switch (ending) {
+            case SVG -> "<svg";
+            case PNG -> "\u0089PNG";
+            case PDF -> "%PDF-";
+            case MP4, MOV -> "";
+            case WEBM -> "\u001aE\u00df\u00a3";
+            case WEBP -> "RIFF";
+            case GIF -> "GIF89a";
+            case ZIP -> "PK";
+            case HTML -> "<!doctype html>";
+            case GLTF, JSON -> "{";
+            case GLB -> "glTF";
+            case CSV -> "time_s,";
+        };
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void aPairingIsTakenAwayAsEveryEnding(Ending ending) throws IOException {
+        Path file = file("taken." + ending.key());
+        boolean sized = Wish.SIZE.fits(ending.family());
+        List<String> words =
+                sized
+                        ? List.of("draw", PAIRING, "--size", "96", "--out", file.toString())
+                        : List.of("draw", PAIRING, "--out", file.toString());
+        assertThat(desk.good(words.toArray(String[]::new)).out()).startsWith("Drawn: " + file);
+        byte[] bytes = Files.readAllBytes(file);
+        assertThat(new String(bytes, StandardCharsets.ISO_8859_1)).startsWith(start(ending));
+        if (ending == Ending.MP4 || ending == Ending.MOV) {
+            assertThat(new String(bytes, 4, 4, StandardCharsets.ISO_8859_1)).isEqualTo("ftyp");
+        }
+    }
+
+    @Test
+    void aPictureHasTheSizeMomentAndLayersAskedFor() throws IOException {
+        Path png = file("still.png");
+        desk.good(
+                "draw",
+                PAIRING,
+                "--out",
+                png.toString(),
+                "--size",
+                "300x200",
+                "--at",
+                "1/4",
+                "--without",
+                "tie,tether",
+                "--transparent",
+                "--caption",
+                "no");
+        assertThat(ImageIO.read(png.toFile()).getWidth()).isEqualTo(300);
+        assertThat(ImageIO.read(png.toFile()).getHeight()).isEqualTo(200);
+        assertThat(ImageIO.read(png.toFile()).getRGB(0, 0) >>> 24).isZero();
+        Path svg = file("still.svg");
+        desk.good("draw", PAIRING, "--out", svg.toString(), "--without", "tie");
+        assertThat(Files.readString(svg)).contains("left-head-trail").doesNotContain("-tie\"");
+    }
+
+    @Test
+    void theDemoShelfBecomesOneBooklet() throws IOException {
+        Path pdf = file("lessons.pdf");
+        assertThat(desk.good("draw", "demo", "--crossings", "no", "--out", pdf.toString()).text())
+                .contains("booklet of 12");
+        assertThat(Files.size(pdf)).isGreaterThan(50_000);
+        assertThat(desk.bad("draw", "demo", "--out", file("demo.png").toString()).err())
+                .contains("12 patterns")
+                .contains(".pdf");
+        assertThat(desk.bad("draw", "shelf", "--out", file("mine.pdf").toString()).err())
+                .contains("save one on the shelf first");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "picture.xyz | --size 96 | .mp4",
+                "picture | --size 96 | has no ending",
+                "picture.svg | --fps 25 | means nothing for a .svg",
+                "picture.svg | --size huge | 1920x1080",
+                "picture.png | --size 99999 | 16384",
+                "picture.svg | --with hat | hand-path",
+                "picture.svg | --at 0,1/2 | poses or a strip",
+                "clip.mp4 | --fps 1000 | 29.97",
+                "clip.mp4 | --size 97 | 96 or 98",
+                "clip.mp4 | --size 9000 | at most 3840",
+                "clip.mp4 | --transparent yes | webm",
+                "clip.webm | --slow 0 | slow motion",
+                "clip.webm | --cycles 1.5 | whole number",
+                "table.csv | --rate 1e99 | rate",
+                "table.csv | --rate 1000000 --cycles 100000000 | rows",
+                "sheet.pdf | --paper a5 | a4 or letter",
+                "none/sheet.pdf | --paper a4 | there is no folder",
+            })
+    void whatCannotBeIsRefusedAndTheOlderFileIsLeftAlone(String name, String wish, String told)
+            throws IOException {
+        Path file = file(name);
+        if (Files.isDirectory(file.getParent())) {
+            Files.writeString(file, "older");
+        }
+        List<String> words =
+                Stream.concat(
+                                Stream.of("draw", PAIRING, "--out", file.toString()),
+                                Arrays.stream(wish.split(" ")))
+                        .toList();
+        assertThat(desk.bad(words.toArray(String[]::new)).err()).contains(told);
+        if (Files.exists(file)) {
+            assertThat(file).hasContent("older");
+            try (Stream<Path> left = Files.list(folder)) {
+                assertThat(left.filter(path -> path.toString().endsWith(".part"))).isEmpty();
+            }
+        }
+    }
+
+    @Test
+    void aRouteIsPrintedInTheOrderItIsGone() throws IOException {
+        for (int radius : new int[] {48, 54, 60}) {
+            desk.good(
+                    "shelf",
+                    "add",
+                    "extension vs extension, hand radius " + radius + " cm, split time",
+                    "--name",
+                    "Arms " + radius);
+        }
+        Path pdf = file("route.pdf");
+        assertThat(desk.good("route", "Arms 48", "Arms 60", "--out", pdf.toString()).text())
+                .contains("Drawn: ")
+                .contains("booklet of 3");
+        assertThat(Files.size(pdf)).isGreaterThan(10_000);
+        assertThat(desk.bad("route", "Arms 48", "Arms 60", "--out", "route.mp4").err())
+                .contains(".pdf");
+    }
+}

@@ -1,0 +1,55 @@
+package deferent.studio.take;
+
+import deferent.motion.trace.Rate;
+import deferent.page.Scene;
+import deferent.page.Still;
+import deferent.reel.Clip;
+import deferent.reel.Clips;
+import deferent.reel.Kind;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+
+/** Clips as wishes ask for them. */
+final class Moving {
+    private Moving() {}
+
+    static Clip clip(Take take) {
+        Wishes wishes = take.wishes();
+        Kind kind = Kind.of("clip." + wishes.ending().key());
+        Subject subject = take.subject();
+        Still still = Pictures.still(subject, wishes);
+        Scene scene = subject.scene(still.layers());
+        Clip clip =
+                Clip.of(scene, still, kind)
+                        .titled(subject.said())
+                        .counted(wishes.yes(Wish.CAPTIONS, true))
+                        .slow(wishes.number(Wish.SLOW).orElse(1));
+        if (wishes.has(Wish.FPS)) {
+            clip = clip.at(Rate.of(wishes.text(Wish.FPS).orElseThrow()));
+        }
+        OptionalDouble seconds = wishes.number(Wish.SECONDS);
+        if (seconds.isPresent() && wishes.has(Wish.CYCLES)) {
+            throw wishes.wrong(Wish.SECONDS, "give seconds or cycles, not both");
+        }
+        return seconds.isPresent()
+                ? clip.filling(seconds.getAsDouble())
+                : clip.cycles(wishes.whole(Wish.CYCLES, 1));
+    }
+
+    static Optional<Taken> write(
+            Take take, Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
+        return Clips.write(
+                        clip(take),
+                        target,
+                        p ->
+                                listener.accept(
+                                        new TakeProgress(
+                                                (double) p.done() / p.all(),
+                                                "frame " + p.done() + " of " + p.all())),
+                        stop)
+                .map(report -> new Taken(report.files(), report.said()));
+    }
+}

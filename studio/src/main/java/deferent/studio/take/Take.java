@@ -1,0 +1,61 @@
+package deferent.studio.take;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.tell.Keep;
+import deferent.record.PatternDocument;
+import java.util.List;
+
+/**
+ * What is taken away, and how.
+ *
+ * @param title of the whole, such as the shelf's name; of a single pattern, its own
+ * @param patterns one; to print, as many as a shelf or a route has
+ * @param others those beside them that a sheet may tell crossings with
+ * @param route whether they are gone through in that order
+ * @param wishes which file, and what is wished of it
+ * @param lexicon the user's own words
+ */
+public record Take(
+        String title,
+        List<PatternDocument> patterns,
+        List<PatternDocument> others,
+        boolean route,
+        Wishes wishes,
+        Lexicon lexicon) {
+    public Take {
+        patterns = List.copyOf(patterns);
+        others = List.copyOf(others);
+        if (patterns.isEmpty()) {
+            throw new Refusal("has no patterns", title, "save one on the shelf first");
+        }
+        if (patterns.size() > 1 && wishes.ending().family() != Ending.Family.PRINT) {
+            throw new Refusal(
+                    "are " + patterns.size() + " patterns",
+                    title,
+                    "name one of them, or end the file in .pdf for a booklet");
+        }
+    }
+
+    /** One pattern among others. */
+    public static Take of(
+            PatternDocument pattern, List<PatternDocument> others, Wishes wishes, Lexicon lexicon) {
+        return new Take(pattern.name(), List.of(pattern), others, false, wishes, lexicon);
+    }
+
+    /** Many patterns. */
+    public static Take of(
+            String title, List<PatternDocument> patterns, Wishes wishes, Lexicon lexicon) {
+        return new Take(title, patterns, List.of(), false, wishes, lexicon);
+    }
+
+    /** Patterns that are gone through one after another. */
+    public Take asRoute() {
+        return new Take(title, patterns, others, true, wishes, lexicon);
+    }
+
+    Subject subject() {
+        Keep keep = Keep.named(wishes.word(Wish.CORD, Keep.WORDS));
+        return Subject.of(patterns.get(0), keep, lexicon);
+    }
+}

@@ -1,0 +1,241 @@
+package deferent.studio.take;
+
+import deferent.motion.pairing.Refusal;
+import deferent.page.Form;
+import deferent.page.Layer;
+import deferent.page.Palette;
+import deferent.page.View;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * What is wished of one file, as it was said; whatever was not said is as usual. Words and numbers
+ * are read here alone, so that the command line and the page take the same.
+ */
+public final class Wishes {
+    private final Ending ending;
+    private final Map<Wish, String> said;
+
+    private Wishes(Ending ending, Map<Wish, String> said) {
+        this.ending = ending;
+        this.said = said;
+    }
+
+    /**
+     * @param said by {@link Wish#key}
+     * @throws Refusal of a wish that means nothing for that ending
+     */
+    public static Wishes of(Ending ending, Map<String, String> said) {
+        // A picture in a PDF is a picture first.
+        Ending.Family family =
+                Pictures.FORMS.contains(said.getOrDefault(Wish.FORM.key(), ""))
+                        ? Ending.Family.PICTURE
+                        : ending.family();
+        Map<Wish, String> known = new EnumMap<>(Wish.class);
+        said.forEach(
+                (key, value) -> {
+                    Wish wish = Wish.named(key);
+                    if (!wish.fits(family)) {
+                        throw new Refusal(
+                                "means nothing for a "
+                                        + (family == ending.family()
+                                                ? "." + ending.key()
+                                                : "picture in a ." + ending.key()),
+                                key,
+                                "leave it out, or choose another ending");
+                    }
+                    known.put(wish, value.strip());
+                });
+        return new Wishes(ending, known);
+    }
+
+    Ending ending() {
+        return ending;
+    }
+
+    boolean has(Wish wish) {
+        return said.containsKey(wish);
+    }
+
+    Optional<String> text(Wish wish) {
+        return Optional.ofNullable(said.get(wish));
+    }
+
+    /** One of some words; the first where nothing is said. */
+    String word(Wish wish, List<String> words) {
+        String word = said.getOrDefault(wish, words.get(0)).toLowerCase(Locale.ROOT);
+        if (!words.contains(word)) {
+            throw wrong(wish, "say " + or(words));
+        }
+        return word;
+    }
+
+    boolean yes(Wish wish, boolean unsaid) {
+        return word(wish, unsaid ? List.of("yes", "no") : List.of("no", "yes")).equals("yes");
+    }
+
+    /** A number, or a fraction such as 1/2, or a share such as 30%. */
+    OptionalDouble number(Wish wish) {
+        return text(wish)
+                .map(text -> OptionalDouble.of(number(wish, text)))
+                .orElse(OptionalDouble.empty());
+    }
+
+    private double number(Wish wish, String text) {
+        try {
+            String[] parts = text.strip().split("/", -1);
+            boolean share = text.strip().endsWith("%");
+            double top =
+                    Double.parseDouble(
+                            share ? parts[0].substring(0, parts[0].length() - 1) : parts[0]);
+            double bottom = parts.length == 2 ? Double.parseDouble(parts[1]) : 1;
+            double number = top / bottom / (share ? 100 : 1);
+            if (parts.length <= 2 && !(share && parts.length == 2) && Double.isFinite(number)) {
+                return number;
+            }
+        } catch (NumberFormatException none) {
+            throw wrong(wish, "give a number such as 2, 0.5 or 1/2");
+        }
+        throw wrong(wish, "give a number such as 2, 0.5 or 1/2");
+    }
+
+    int whole(Wish wish, int unsaid) {
+        double number = number(wish).orElse(unsaid);
+        if (number != Math.rint(number) || Math.abs(number) > 1e9) {
+            throw wrong(wish, "give a whole number");
+        }
+        return (int) number;
+    }
+
+    /** Numbers with commas between. */
+    List<Double> numbers(Wish wish) {
+        List<Double> numbers = new ArrayList<>();
+        text(wish)
+                .ifPresent(
+                        text -> {
+                            for (String part : text.split(",", -1)) {
+                                numbers.add(number(wish, part));
+                            }
+                        });
+        return numbers;
+    }
+
+    View view() {
+        View.Stand stand =
+                switch (word(Wish.VIEW, List.of("audience", "performer", "mirror"))) {
+                    case "performer" -> View.Stand.PERFORMER;
+                    case "mirror" -> View.Stand.MIRROR;
+                    default -> View.Stand.AUDIENCE;
+                };
+        return new View(
+                stand,
+                Math.toRadians(number(Wish.TURN).orElse(0)),
+                Math.toRadians(number(Wish.LIFT).orElse(0)));
+    }
+
+    Palette.Theme theme() {
+        return yes(Wish.DARK, false) ? Palette.Theme.DARK : Palette.Theme.LIGHT;
+    }
+
+    /** Width and height, pixels. */
+    int[] size(int across, int up) {
+        String text = said.getOrDefault(Wish.SIZE, "").toLowerCase(Locale.ROOT);
+        switch (text) {
+            case "":
+                return new int[] {across, up};
+            case "square":
+                return new int[] {1080, 1080};
+            case "wide":
+                return new int[] {1920, 1080};
+            case "tall":
+                return new int[] {1080, 1920};
+            default:
+                String[] parts = text.split("[x×]", -1);
+                if (parts.length > 2
+                        || !Arrays.stream(parts).allMatch(p -> p.matches("\\d{1,6}"))) {
+                    throw wrong(Wish.SIZE, "give 1200, 1920x1080, or square, wide or tall");
+                }
+                return new int[] {
+                    Integer.parseInt(parts[0]), Integer.parseInt(parts[parts.length - 1])
+                };
+        }
+    }
+
+    /** What is shown, of what is shown usually. */
+    Set<Layer> layers() {
+        EnumSet<Layer> layers = EnumSet.copyOf(Layer.usual());
+        layers.remove(Layer.BODY);
+        layers.addAll(named(Wish.WITH));
+        layers.removeAll(named(Wish.WITHOUT));
+        return layers;
+    }
+
+    private Set<Layer> named(Wish wish) {
+        EnumSet<Layer> layers = EnumSet.noneOf(Layer.class);
+        text(wish)
+                .ifPresent(
+                        text -> {
+                            for (String part : text.split(",", -1)) {
+                                layers.add(layer(wish, part.strip()));
+                            }
+                        });
+        return layers;
+    }
+
+    private Layer layer(Wish wish, String key) {
+        return Arrays.stream(Layer.values())
+                .filter(layer -> layer.key().equals(key) || layer.words().equals(key))
+                .findFirst()
+                .orElseThrow(
+                        () ->
+                                wrong(
+                                        wish,
+                                        "give "
+                                                + Arrays.stream(Layer.values())
+                                                        .map(Layer::key)
+                                                        .collect(Collectors.joining(", "))));
+    }
+
+    /** The form of a picture, and the moments it shows, seconds. */
+    Form form(String word) {
+        return switch (word) {
+            case "figure" -> Form.FIGURE;
+            case "poses" -> Form.POSES;
+            case "strip" -> Form.STRIP;
+            case "exposure" -> exposure();
+            default -> Form.MOMENT;
+        };
+    }
+
+    private Form exposure() {
+        Optional<Form.Blink> blink = Optional.empty();
+        if (has(Wish.LED)) {
+            List<Double> numbers = numbers(Wish.LED);
+            if (numbers.size() > 2) {
+                throw wrong(Wish.LED, "give 200 or 200,30%");
+            }
+            blink =
+                    Optional.of(
+                            new Form.Blink(
+                                    numbers.get(0), numbers.size() == 2 ? numbers.get(1) : 0.5));
+        }
+        return new Form.Exposure(number(Wish.SHUTTER), blink);
+    }
+
+    Refusal wrong(Wish wish, String right) {
+        return new Refusal("is \"" + said.get(wish) + "\"", wish.key(), right);
+    }
+
+    private static String or(List<String> words) {
+        return words.stream().collect(Collectors.joining(" or "));
+    }
+}
