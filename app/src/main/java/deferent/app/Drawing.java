@@ -20,6 +20,12 @@ final class Drawing {
         }
         taken.get().files().forEach(written -> out.println("Drawn: " + written));
         out.println("  " + taken.get().told());
+        taken.get()
+                .caution()
+                .ifPresent(
+                        caution ->
+                                Paragraphs.wrapped("Caution: ", caution, Paragraphs.width())
+                                        .forEach(out::println));
         out.flush();
     }
 }

@@ -95,6 +95,20 @@ class DrawCommandTest {
     }
 
     @Test
+    void aClipOfFastLightsIsHandedOverWithACaution() {
+        String fast = "static spin vs triquetra, tempo 120";
+        String clip = file("clip.zip").toString();
+        assertThat(desk.good("draw", fast, "--size", "96", "--out", clip).text())
+                .contains("Caution: ")
+                .contains("4 times a second")
+                .contains("WCAG");
+        assertThat(desk.good("draw", fast, "--size", "96", "--slow", "1/2", "--out", clip).text())
+                .doesNotContain("Caution");
+        assertThat(desk.good("draw", fast, "--out", file("still.svg").toString()).text())
+                .doesNotContain("Caution");
+    }
+
+    @Test
     void theDemoShelfBecomesOneBooklet() throws IOException {
         Path pdf = file("lessons.pdf");
         assertThat(desk.good("draw", "demo", "--crossings", "no", "--out", pdf.toString()).text())

@@ -36,14 +36,7 @@ public final class TellPhoto {
     /** What to beware of: none where nothing turns or blinks fast enough to trouble anybody. */
     public static List<String> cautions(PhotoReading photo) {
         List<String> all = new ArrayList<>();
-        if (photo.turns() > PhotoReading.FLASHES) {
-            all.add(
-                    "At this speed a light passes the same place "
-                            + Say.trimmed(photo.turns(), 1)
-                            + " times a second. Moving lights like that can trouble people with"
-                            + " photosensitive epilepsy: more than three flashes a second are the"
-                            + " threshold of WCAG 2.3.1. Warn before you show them.");
-        }
+        fastLights(photo, 1).ifPresent(all::add);
         photo.led()
                 .filter(led -> led.duty() < 1)
                 .filter(led -> led.hertz() > PhotoReading.FLASHES)
@@ -59,6 +52,23 @@ public final class TellPhoto {
                                                 + " photosensitive epilepsy. Use a faster or a steady"
                                                 + " light."));
         return List.copyOf(all);
+    }
+
+    /**
+     * What to say beside lights that move, if they move fast.
+     *
+     * @param speed at which they are shown: 1 as spun, 0.5 half as fast
+     */
+    public static Optional<String> fastLights(PhotoReading photo, double speed) {
+        double turns = photo.turns() * speed;
+        return turns > PhotoReading.FLASHES
+                ? Optional.of(
+                        "At this speed a light passes the same place "
+                                + Say.trimmed(turns, 1)
+                                + " times a second. Moving lights like that can trouble people with"
+                                + " photosensitive epilepsy: more than three flashes a second are"
+                                + " the threshold of WCAG 2.3.1. Warn before you show them.")
+                : Optional.empty();
     }
 
     private void told() {

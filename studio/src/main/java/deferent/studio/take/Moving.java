@@ -1,5 +1,7 @@
 package deferent.studio.take;
 
+import deferent.motion.photo.PhotoReading;
+import deferent.motion.tell.TellPhoto;
 import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import deferent.page.Still;
@@ -50,6 +52,21 @@ final class Moving {
                                                 (double) p.done() / p.all(),
                                                 "frame " + p.done() + " of " + p.all())),
                         stop)
-                .map(report -> new Taken(report.files(), report.said()));
+                .map(report -> new Taken(report.files(), report.said(), caution(take)));
+    }
+
+    /** What to say beside a file that moves by itself and moves fast. */
+    static Optional<String> caution(Take take) {
+        Wishes wishes = take.wishes();
+        boolean moves =
+                wishes.ending().family() == Ending.Family.CLIP
+                        || wishes.ending() == Ending.SVG && wishes.yes(Wish.MOVING, false);
+        if (!moves) {
+            return Optional.empty();
+        }
+        Subject subject = take.subject();
+        double speed = wishes.ending() == Ending.SVG ? 1 : wishes.number(Wish.SLOW).orElse(1);
+        return TellPhoto.fastLights(
+                PhotoReading.of(subject.trace(), subject.document().kit().headDiameter()), speed);
     }
 }

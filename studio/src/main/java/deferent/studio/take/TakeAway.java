@@ -40,7 +40,11 @@ public final class TakeAway {
             out.flush();
             long bytes = landing.size();
             landing.land();
-            return Optional.of(new Taken(List.of(target), told.get() + ", " + size(bytes)));
+            return Optional.of(
+                    new Taken(
+                            List.of(target),
+                            told.get() + ", " + size(bytes),
+                            Moving.caution(take)));
         } catch (IOException e) {
             throw Landing.cannot(target, e);
         }

@@ -2,14 +2,16 @@ package deferent.studio.take;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What was written.
  *
  * @param files the file asked for, and what stands beside it
  * @param told what is in it, in words
+ * @param caution what to say to whom it is shown; most files need none
  */
-public record Taken(List<Path> files, String told) {
+public record Taken(List<Path> files, String told, Optional<String> caution) {
     public Taken {
         files = List.copyOf(files);
     }
