@@ -19,15 +19,16 @@ final class Layout {
     private final double margin;
     private final Rectangle2D.Double room;
 
-    private Layout(Still still, Brush brush, double margin, double head, double foot) {
+    private Layout(
+            Still still, Brush brush, double margin, double head, double foot, double beside) {
         this.still = still;
         this.brush = brush;
         this.margin = margin;
         room =
                 new Rectangle2D.Double(
-                        margin,
+                        margin + beside,
                         margin + head,
-                        Math.max(1, still.width() - 2 * margin),
+                        Math.max(1, still.width() - 2 * (margin + beside)),
                         Math.max(1, still.height() - 2 * margin - head - foot));
     }
 
@@ -40,7 +41,13 @@ final class Layout {
         double head = counted ? 2 * brush.type() : 0;
         double foot =
                 still.caption().isEmpty() ? 0 : (still.caption().size() + 2) * 1.5 * brush.type();
-        return new Layout(still, brush, MARGIN * edge, head, foot);
+        // The words beside the heads need more room than the margin gives.
+        boolean labelled = still.form() instanceof Form.Moment && still.shows(Layer.LABELS);
+        double beside =
+                labelled
+                        ? Math.max(0, Brush.length(brush.font(Font.BOLD, 1), "right") - 0.02 * edge)
+                        : 0;
+        return new Layout(still, brush, MARGIN * edge, head, foot, beside);
     }
 
     Brush brush() {
@@ -131,10 +138,15 @@ final class Layout {
     private void caption(Graphics2D g) {
         int lines = still.caption().size();
         double room = still.width() - 2 * margin;
+        // One size for all lines below the first, that of the longest.
+        Font plain = brush.font(Font.PLAIN, 1);
+        for (String line : still.caption().subList(1, lines)) {
+            plain = Brush.fitted(plain, line, room);
+        }
+        Font bold = Brush.fitted(brush.font(Font.BOLD, 1.2), still.caption().get(0), room);
         for (int i = 0; i < lines; i++) {
             String line = still.caption().get(i);
-            Font font = brush.font(i == 0 ? Font.BOLD : Font.PLAIN, i == 0 ? 1.2 : 1);
-            g.setFont(Brush.fitted(font, line, room));
+            g.setFont(i == 0 ? bold : plain);
             g.setColor(brush.ink(i == 0 ? Palette.Ink.TEXT : Palette.Ink.QUIET));
             double y = still.height() - margin - (lines - 1 - i) * 1.5 * brush.type();
             g.drawString(line, (float) margin, (float) y);

@@ -18,6 +18,7 @@ import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -358,5 +359,22 @@ class FormsTest {
 
     private static double number(Element element, String key) {
         return Double.parseDouble(element.getAttribute(key));
+    }
+
+    @Test
+    void theWordsBesideTheHeadsHideNoHead() {
+        Scene scene = Scene.of(Trace.of(Phrase.parse("static spin vs triquetra").pairing()));
+        Still still = Still.of(600, 900).with(Layer.LABELS);
+        Framing framing = Framing.of(scene, still.view(), Layout.of(still).room());
+        for (double share = 0; share < 1; share += 0.05) {
+            double time = share * scene.period();
+            BufferedImage picture = Png.image(scene, still.at(time));
+            Point2D.Double head = framing.place(scene.at(Track.head(Side.RIGHT), time));
+            int ink =
+                    Palette.of(Role.HEAD, Optional.of(Side.RIGHT)).ink().on(still.theme()).getRGB();
+            assertThat(picture.getRGB((int) head.x, (int) head.y))
+                    .as("right head after %.2f of the cycle", share)
+                    .isEqualTo(ink);
+        }
     }
 }
