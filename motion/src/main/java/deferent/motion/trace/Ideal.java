@@ -200,7 +200,7 @@ final class Ideal {
                         a += part.tether().length() * Math.cos(angle);
                         b += part.tether().length() * Math.sin(angle);
                     }
-                    return new Vector3D(mirrored ? -a : a, u, b, v, 1, centre);
+                    return along(mirrored ? -a : a, b, 0, 1).add(centre);
                 }
 
                 @Override
@@ -251,8 +251,16 @@ final class Ideal {
                     along(a.d3(), b.d3(), c.d3(), rate * rate * rate));
         }
 
+        // Plain sums: the library's are compensated, which these unit axes do not need and every
+        // drag would pay for.
         private Vector3D along(double a, double b, double c, double k) {
-            return new Vector3D(k * a, u, k * b, v, k * c, normal);
+            double x = k * a;
+            double y = k * b;
+            double z = k * c;
+            return new Vector3D(
+                    x * u.getX() + y * v.getX() + z * normal.getX(),
+                    x * u.getY() + y * v.getY() + z * normal.getY(),
+                    x * u.getZ() + y * v.getZ() + z * normal.getZ());
         }
 
         /**
