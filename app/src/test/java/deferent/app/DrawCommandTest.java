@@ -12,6 +12,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -119,6 +122,21 @@ class DrawCommandTest {
                 .contains(".pdf");
         assertThat(desk.bad("draw", "shelf", "--out", file("mine.pdf").toString()).err())
                 .contains("save one on the shelf first");
+    }
+
+    /** The README says which command makes it. */
+    @Test
+    void theBookletThatShipsIsTheOneThatItsCommandMakes() throws IOException {
+        Path pdf = file("lessons.pdf");
+        desk.good("draw", "demo", "--out", pdf.toString());
+        Path shipped = Path.of("").toAbsolutePath().resolveSibling("docs/lessons.pdf");
+        assertThat(text(pdf)).isEqualTo(text(shipped)).contains("Ring under the eaves");
+    }
+
+    private static String text(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            return new PDFTextStripper().getText(document);
+        }
     }
 
     @ParameterizedTest
