@@ -60,7 +60,7 @@ final class DrawCommand implements Callable<Integer> {
     /** Adds an option for everything that may be wished. */
     static void wishes(CommandSpec draw) {
         for (Wish wish : Wish.values()) {
-            boolean yes = wish.means().startsWith("yes ");
+            boolean yes = wish.kind() == Wish.Kind.YES && wish.means().startsWith("yes ");
             OptionSpec.Builder option =
                     OptionSpec.builder("--" + wish.key())
                             .type(String.class)

@@ -19,20 +19,13 @@ import deferent.motion.tell.Readings;
 import deferent.motion.tell.Staged;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
-import deferent.page.Caption;
-import deferent.page.Palette;
-import deferent.page.Png;
 import deferent.page.Scene;
-import deferent.page.Still;
-import deferent.page.Svg;
-import deferent.page.View;
 import deferent.page.web.SceneJson;
 import deferent.record.CrossingsJson;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
-import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -51,7 +44,7 @@ final class Desk {
     static final JsonMapper JSON =
             JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
 
-    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage", "route");
+    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage", "route", "photo");
 
     /** Longest that a pattern is played before and after its crossing, seconds. */
     private static final double LONGEST_LEAD = 4;
@@ -59,15 +52,14 @@ final class Desk {
     private final Wordbook words;
     private final Shelf shelf;
     private final MapDesk map;
+    private final TakeDesk takes;
 
-    Desk(Wordbook words, Shelf shelf) {
+    Desk(Wordbook words, Shelf shelf, TakeDesk takes) {
         this.words = words;
         this.shelf = shelf;
+        this.takes = takes;
         this.map = new MapDesk(shelf);
     }
-
-    /** A picture as bytes of a kind. */
-    record Picture(byte[] bytes, String kind) {}
 
     /** The question's object, or a refusal. */
     static Asked question(String text) {
@@ -99,16 +91,17 @@ final class Desk {
                     case "crossings" -> crossings(asked);
                     case "passage" -> passage(asked);
                     case "words" -> words(asked);
-                    case "seek", "map" -> whole(errand(asked));
+                    case "seek", "map", "take" -> whole(errand(asked));
                     case "route" -> route(asked);
+                    case "photo" -> takes.photo(asked);
                     default ->
                             throw new BadRequest(
                                     400,
                                     "is \"" + ask + "\"",
                                     "ask",
                                     "ask for \"pairing\", \"fit\", \"letgo\", \"crossings\","
-                                            + " \"passage\", \"seek\", \"map\", \"route\" or"
-                                            + " \"words\"");
+                                            + " \"passage\", \"seek\", \"map\", \"route\","
+                                            + " \"take\", \"photo\" or \"words\"");
                 };
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
@@ -228,9 +221,11 @@ final class Desk {
     /** What is answered in parts: over a socket as they come, else all in one. */
     Errand errand(Asked asked) {
         Errand errand =
-                asked.text("ask").equals("map")
-                        ? map.map(CrossingAsk.asTheyStand(asked))
-                        : SeekAsk.of(asked, words.lexicon(), shelf);
+                switch (asked.text("ask")) {
+                    case "map" -> map.map(CrossingAsk.asTheyStand(asked));
+                    case "take" -> takes.take(asked);
+                    default -> SeekAsk.of(asked, words.lexicon(), shelf);
+                };
         asked.has("id");
         asked.done();
         return errand;
@@ -407,58 +402,5 @@ final class Desk {
             entry.alsoSaid().forEach(also::add);
         }
         return answer;
-    }
-
-    /** A still of the stage. */
-    Picture still(Asked asked) {
-        boolean png = asked.word("as", List.of("svg", "png")).equals("png");
-        int width = asked.whole("width", 48, 4096, 1200);
-        int height = asked.whole("height", 48, 4096, 1200);
-        View.Stand stand =
-                switch (asked.word("view", List.of("audience", "performer", "mirror"))) {
-                    case "performer" -> View.Stand.PERFORMER;
-                    case "mirror" -> View.Stand.MIRROR;
-                    default -> View.Stand.AUDIENCE;
-                };
-        View view =
-                new View(
-                        stand,
-                        Math.toRadians(asked.maybeNumber("turn_deg", -3600, 3600).orElse(0)),
-                        Math.toRadians(asked.maybeNumber("lift_deg", -90, 90).orElse(0)));
-        Palette.Theme theme =
-                asked.word("theme", List.of("light", "dark")).equals("dark")
-                        ? Palette.Theme.DARK
-                        : Palette.Theme.LIGHT;
-        boolean transparent = asked.yes("transparent", false);
-        boolean caption = asked.yes("caption", true);
-        boolean body = asked.yes("body", false);
-        double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
-        Keep keep = Shown.asked(asked);
-        Matter matter = Matter.of(asked, words.lexicon());
-        asked.done();
-        Trace trace = shown(matter, keep).trace();
-        Scene scene =
-                Scene.of(
-                        trace,
-                        Scene.USUAL_COUNT,
-                        Scene.nearer(trace),
-                        body ? Outline.of(matter.document().performer()).drawn() : List.of());
-        Still still =
-                new Still(
-                        view,
-                        time,
-                        width,
-                        height,
-                        theme,
-                        transparent,
-                        caption
-                                ? Caption.of(
-                                        matter.document().phrase().orElse(matter.said()),
-                                        matter.pairing())
-                                : List.of());
-        return png
-                ? new Picture(Png.of(scene, still), "image/png")
-                : new Picture(
-                        Svg.of(scene, still).getBytes(StandardCharsets.UTF_8), "image/svg+xml");
     }
 }

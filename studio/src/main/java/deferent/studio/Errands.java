@@ -6,6 +6,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.TimeUnit;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -71,6 +72,16 @@ final class Errands implements AutoCloseable {
     public void close() {
         running.values().forEach(Run::drop);
         runners.values().forEach(ExecutorService::shutdownNow);
+        runners.values().forEach(Errands::rest);
+    }
+
+    // What an errand has begun on disk it takes away itself.
+    private static void rest(ExecutorService runner) {
+        try {
+            runner.awaitTermination(5, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     private static final class Run implements Runnable {

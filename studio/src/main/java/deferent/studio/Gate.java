@@ -13,6 +13,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Who may talk to the studio: pages that came from it, and programs of this machine.
@@ -24,6 +26,13 @@ import java.util.Set;
  */
 final class Gate implements Filter {
     private static final Set<String> NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
+
+    /** The only addresses that are shown in frames. */
+    private static final String FRAMED = "/api/preview/";
+
+    /** The policy that a page carries in itself. */
+    private static final Pattern OWN =
+            Pattern.compile("<meta http-equiv=\"Content-Security-Policy\" content=\"([^\"]*)\">");
 
     @Override
     public void doFilter(ServletRequest request, ServletResponse response, FilterChain chain)
@@ -105,6 +114,25 @@ final class Gate implements Filter {
                 + port
                 + " ws://127.0.0.1:"
                 + port
+                + "; frame-src http://localhost:"
+                + port
+                + FRAMED
+                + " http://127.0.0.1:"
+                + port
+                + FRAMED
                 + "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+    }
+
+    /**
+     * Lets the studio's page, and no other, show a page of its own making in a frame: sandboxed, so
+     * that it is of no origin and reaches nothing of the studio, and under its own policy.
+     */
+    static void frame(HttpServletResponse answer, byte[] html) {
+        Matcher own = OWN.matcher(new String(html, StandardCharsets.UTF_8));
+        answer.setHeader(
+                "Content-Security-Policy",
+                (own.find() ? own.group(1) : "default-src 'none'")
+                        + "; sandbox allow-scripts; frame-ancestors 'self'");
+        answer.setHeader("X-Frame-Options", "SAMEORIGIN");
     }
 }

@@ -21,7 +21,7 @@ import tools.jackson.databind.node.ObjectNode;
  * a pairing comes in on the same socket. What takes longest is an {@link Errand} of its own.
  */
 final class Live {
-    private static final List<String> ERRANDS = List.of("seek", "map");
+    private static final List<String> ERRANDS = List.of("seek", "map", "take");
 
     private final Desk desk;
     private final ExecutorService workers;

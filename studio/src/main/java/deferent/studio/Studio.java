@@ -35,11 +35,13 @@ public final class Studio implements AutoCloseable {
     private final Javalin server;
     private final ExecutorService workers;
     private final Errands errands;
+    private final TakeDesk takes;
 
-    private Studio(Javalin server, ExecutorService workers, Errands errands) {
+    private Studio(Javalin server, ExecutorService workers, Errands errands, TakeDesk takes) {
         this.server = server;
         this.workers = workers;
         this.errands = errands;
+        this.takes = takes;
     }
 
     /** Opens a studio and returns once it answers; refuses a port that is taken. */
@@ -49,7 +51,8 @@ public final class Studio implements AutoCloseable {
         JAVALIN.setLevel(Level.OFF);
         Shelf shelf = Shelf.at(options.shelf());
         Wordbook words = new Wordbook(shelf);
-        Desk desk = new Desk(words, shelf);
+        TakeDesk takes = new TakeDesk(words, shelf);
+        Desk desk = new Desk(words, shelf, takes);
         ExecutorService workers =
                 Executors.newFixedThreadPool(
                         2,
@@ -68,6 +71,7 @@ public final class Studio implements AutoCloseable {
                             plain(config);
                             // The shelf first: routes also answers for any other file.
                             shelfDesk.configure(config.routes);
+                            takes.configure(config.routes);
                             routes(config, desk, assets);
                             config.routes.ws("/api/live", live::configure);
                         });
@@ -75,6 +79,7 @@ public final class Studio implements AutoCloseable {
             server.start(LOOPBACK, options.port());
         } catch (RuntimeException e) {
             workers.shutdownNow();
+            takes.close();
             throw taken(e)
                     ? new Refusal(
                             "is taken by another program",
@@ -82,7 +87,7 @@ public final class Studio implements AutoCloseable {
                             "close that one, or give another port, or 0 for any that is free")
                     : e;
         }
-        return new Studio(server, workers, errands);
+        return new Studio(server, workers, errands, takes);
     }
 
     private static boolean taken(Throwable e) {
@@ -148,13 +153,6 @@ public final class Studio implements AutoCloseable {
                 "/api/ask",
                 context ->
                         ShelfDesk.json(context, desk.answer(Desk.question(Bodies.text(context)))));
-        config.routes.post(
-                "/api/still",
-                context -> {
-                    Desk.Picture picture = desk.still(Desk.question(Bodies.text(context)));
-                    context.contentType(picture.kind());
-                    context.result(picture.bytes());
-                });
         config.routes.get(
                 "/vendor/{name}/<path>",
                 context ->
@@ -212,6 +210,11 @@ public final class Studio implements AutoCloseable {
         context.result(asset.bytes());
     }
 
+    /** Where patterns are taken away. */
+    TakeDesk takes() {
+        return takes;
+    }
+
     public int port() {
         return server.port();
     }
@@ -232,5 +235,6 @@ public final class Studio implements AutoCloseable {
         workers.shutdownNow();
         errands.close();
         server.stop();
+        takes.close();
     }
 }

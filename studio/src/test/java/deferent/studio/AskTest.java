@@ -293,41 +293,6 @@ class AskTest {
         assertThat(visitor.get("/api/ask").statusCode()).isIn(404, 405);
     }
 
-    @Test
-    void aStillComesAsSvgWithNamedGroupsOrAsPixels() throws Exception {
-        HttpResponse<String> svg =
-                visitor.post(
-                        "/api/still", "{\"phrase\":\"isolation vs triquetra\",\"time_s\":0.2}");
-        assertThat(svg.headers().firstValue("Content-Type")).contains("image/svg+xml");
-        assertThat(svg.body())
-                .contains("<g id=\"left-head-trail\">")
-                .contains(">isolation vs triquetra</");
-        HttpResponse<byte[]> png =
-                visitor.client.send(
-                        visitor.request("/api/still")
-                                .POST(
-                                        BodyPublishers.ofString(
-                                                """
-                                                {"phrase":"isolation vs triquetra","as":"png","width":200,"height":150,
-                                                 "transparent":true,"view":"mirror","turn_deg":30,"theme":"dark"}
-                                                """))
-                                .build(),
-                        HttpResponse.BodyHandlers.ofByteArray());
-        var image = javax.imageio.ImageIO.read(new java.io.ByteArrayInputStream(png.body()));
-        assertThat(image.getWidth()).isEqualTo(200);
-        assertThat(image.getHeight()).isEqualTo(150);
-        assertThat(image.getRGB(1, 1) >>> 24).isZero();
-    }
-
-    @Test
-    void aStillOfAnAbsurdSizeIsRefused() {
-        HttpResponse<String> response =
-                visitor.post(
-                        "/api/still", "{\"phrase\":\"isolation vs triquetra\",\"width\":1000000}");
-        assertThat(response.statusCode()).isEqualTo(400);
-        assertThat(error(response, "where")).isEqualTo("width");
-    }
-
     private static String error(HttpResponse<String> response, String key) {
         return Visitor.json(response).at("/error/" + key).asString();
     }

@@ -166,6 +166,9 @@ class GateTest {
                 .contains("default-src 'none'")
                 .contains("script-src 'self';")
                 .contains("frame-ancestors 'none'")
+                .contains(
+                        "frame-src http://localhost:%1$d/api/preview/ http://127.0.0.1:%1$d/api/preview/;"
+                                .formatted(visitor.studio.port()))
                 .doesNotContain("unsafe-eval");
         assertThat(response.headers().firstValue("Access-Control-Allow-Origin")).isEmpty();
     }

@@ -2,14 +2,10 @@ package deferent.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.http.WebSocket;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionException;
-import java.util.concurrent.CompletionStage;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,7 +30,7 @@ class LiveTest {
     @Test
     void aQuestionIsAnsweredOnTheSocketAsByPost() throws Exception {
         String question = "{\"id\":7,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}";
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say(question);
         JsonNode answer = line.next();
         assertThat(answer.get("id").asInt()).isEqualTo(7);
@@ -43,7 +39,7 @@ class LiveTest {
 
     @Test
     void everyMoveOfADragIsAnsweredInItsOrder() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         for (int i = 0; i < 200; i++) {
             line.say(
                     """
@@ -62,7 +58,7 @@ class LiveTest {
 
     @Test
     void aRefusedQuestionGetsItsErrorAndItsIdAndTheLineStaysOpen() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say("{\"id\":\"a\",\"ask\":\"pairing\",\"phrase\":\"isolation vs nonsense\"}");
         JsonNode refused = line.next();
         assertThat(refused.get("id").asString()).isEqualTo("a");
@@ -75,7 +71,7 @@ class LiveTest {
 
     @Test
     void aNewerQuestionOvertakesSettledWork() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         int settled = 12;
         for (int i = 0; i < settled; i++) {
             line.say(
@@ -104,7 +100,7 @@ class LiveTest {
 
     @Test
     void settledWorkThatNobodyOvertakesIsFinished() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say(
                 "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
         JsonNode answer = line.next();
@@ -114,7 +110,7 @@ class LiveTest {
 
     @Test
     void askingForAWordDoesNotDisturbSettledWork() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say(
                 "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
         line.say("{\"id\":2,\"ask\":\"words\",\"word\":\"CAP\"}");
@@ -126,7 +122,7 @@ class LiveTest {
 
     @Test
     void aMessageThatIsTooLargeClosesTheLine() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         try {
             line.say("{\"word\":\"" + "x".repeat(300_000) + "\"}");
         } catch (CompletionException hungUp) {
@@ -135,15 +131,15 @@ class LiveTest {
         // 1009 is "message too big" (RFC 6455, 7.4.1); the line may also break before it is read.
         assertThat(line.closed.poll(20, TimeUnit.SECONDS)).isIn(1009, Line.BROKEN);
         assertThat(line.heard).isEmpty();
-        Line next = new Line();
+        Line next = new Line(visitor);
         next.say("{\"id\":1,\"ask\":\"words\",\"word\":\"CAP\"}");
         assertThat(next.next().get("id").asInt()).isEqualTo(1);
     }
 
     @Test
     void twoSocketsDoNotDisturbEachOther() throws Exception {
-        Line one = new Line();
-        Line two = new Line();
+        Line one = new Line(visitor);
+        Line two = new Line(visitor);
         one.say(
                 "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
         two.say("{\"id\":2,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
@@ -153,7 +149,7 @@ class LiveTest {
 
     @Test
     void aSeekIsToldInPartsAndSaysTheirOrderAtTheEnd() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say("{\"id\":5,\"ask\":\"seek\",\"motions\":10000,\"order\":\"reach\",\"limit\":6}");
         List<String> told = new ArrayList<>();
         JsonNode part = line.next();
@@ -174,7 +170,7 @@ class LiveTest {
 
     @Test
     void aNewerSeekDropsTheOlderAndAChangeOfThePatternDropsNeither() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":200000,\"order\":\"floor\"}");
         line.say("{\"id\":2,\"ask\":\"seek\",\"motions\":10000,\"limit\":3}");
         line.say("{\"id\":3,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
@@ -194,7 +190,7 @@ class LiveTest {
 
     @Test
     void aStoppedSeekEndsWithWhatItHasFound() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"floor\",\"limit\":120}");
         JsonNode part = line.next();
         while (!part.has("answer")) {
@@ -214,11 +210,11 @@ class LiveTest {
 
     @Test
     void aSocketThatClosesEndsItsSeekSoThatTheNextOneRuns() throws Exception {
-        Line gone = new Line();
+        Line gone = new Line(visitor);
         gone.say("{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"floor\",\"limit\":120}");
         gone.next();
-        gone.socket.abort();
-        Line line = new Line();
+        gone.abort();
+        Line line = new Line(visitor);
         line.say("{\"id\":2,\"ask\":\"seek\",\"motions\":10000,\"limit\":2}");
         JsonNode part = line.next();
         while (!part.path("done").asBoolean(false)) {
@@ -229,67 +225,12 @@ class LiveTest {
 
     @Test
     void aSeekThatIsRefusedSaysWhyAndKeepsItsId() throws Exception {
-        Line line = new Line();
+        Line line = new Line(visitor);
         line.say("{\"id\":1,\"ask\":\"seek\",\"order\":\"new\"}");
         JsonNode refused = line.next();
         assertThat(refused.get("id").asInt()).isEqualTo(1);
         assertThat(refused.at("/error/where").asString()).isEqualTo("the shelf");
         line.say("{\"id\":2,\"ask\":\"seek\",\"filter\":{\"exakt\":true}}");
         assertThat(line.next().at("/error/where").asString()).isEqualTo("filter.exakt");
-    }
-
-    /** A socket of the page, with what it has heard. */
-    private final class Line implements WebSocket.Listener {
-        static final int BROKEN = -1;
-
-        final BlockingQueue<String> heard = new LinkedBlockingQueue<>();
-        final BlockingQueue<Integer> closed = new LinkedBlockingQueue<>();
-        private final StringBuilder part = new StringBuilder();
-        private final WebSocket socket;
-
-        Line() {
-            socket =
-                    visitor.client
-                            .newWebSocketBuilder()
-                            .header("Origin", visitor.origin())
-                            .buildAsync(visitor.live(), this)
-                            .join();
-        }
-
-        void say(String text) {
-            socket.sendText(text, true).join();
-        }
-
-        JsonNode next() throws InterruptedException {
-            String text = heard.poll(30, TimeUnit.SECONDS);
-            assertThat(text).as("an answer within half a minute").isNotNull();
-            return Desk.JSON.readTree(text);
-        }
-
-        boolean silent() throws InterruptedException {
-            return heard.poll(300, TimeUnit.MILLISECONDS) == null;
-        }
-
-        @Override
-        public CompletionStage<?> onText(WebSocket from, CharSequence data, boolean last) {
-            part.append(data);
-            if (last) {
-                heard.add(part.toString());
-                part.setLength(0);
-            }
-            from.request(1);
-            return null;
-        }
-
-        @Override
-        public CompletionStage<?> onClose(WebSocket from, int status, String reason) {
-            closed.add(status);
-            return null;
-        }
-
-        @Override
-        public void onError(WebSocket from, Throwable error) {
-            closed.add(BROKEN);
-        }
     }
 }

@@ -25,15 +25,33 @@ public enum Ending {
 
     /** Endings to which the same wishes apply. */
     public enum Family {
-        PICTURE,
-        PRINT,
-        CLIP,
-        PAGE,
-        SPACE,
-        TIMING;
+        PICTURE("Picture", "for posts, slides and drawing programs"),
+        PRINT("Paper", "for students to hold"),
+        CLIP("Clip", "for films and posts"),
+        PAGE("Lesson page", "to play and scrub without a network"),
+        SPACE("Model", "for 3-D programs"),
+        TIMING("Table", "for music, lights and other programs");
+
+        private final String title;
+        private final String words;
+
+        Family(String title, String words) {
+            this.title = title;
+            this.words = words;
+        }
 
         public String key() {
             return name().toLowerCase(Locale.ROOT);
+        }
+
+        /** In a word or two: "Picture". */
+        public String title() {
+            return title;
+        }
+
+        /** What it is for: "for posts, slides and drawing programs". */
+        public String words() {
+            return words;
         }
     }
 

@@ -21,13 +21,21 @@ final class Pictures {
 
     private Pictures() {}
 
+    /** How large a picture is where nothing is said, pixels. */
+    static int edge(Ending ending) {
+        return switch (ending) {
+            // Animated pictures go into messages and pages, where less is more.
+            case GIF, WEBP -> EDGE_SMALL;
+            case MP4, WEBM, MOV, ZIP -> EDGE_CLIP;
+            default -> EDGE;
+        };
+    }
+
     static Still still(Subject subject, Wishes wishes) {
         Ending.Family family = wishes.ending().family();
         boolean clip = family == Ending.Family.CLIP;
         String form = wishes.word(Wish.FORM, family == Ending.Family.PRINT ? PRINTS : FORMS);
-        // Animated pictures go into messages and pages, where less is more.
-        boolean small = wishes.ending() == Ending.GIF || wishes.ending() == Ending.WEBP;
-        int edge = clip ? small ? EDGE_SMALL : EDGE_CLIP : EDGE;
+        int edge = edge(wishes.ending());
         int[] size = wishes.size(edge, edge);
         Set<Layer> layers = wishes.layers();
         double start = subject.trace().interval().start();

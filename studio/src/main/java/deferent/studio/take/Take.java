@@ -4,6 +4,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.tell.Keep;
 import deferent.record.PatternDocument;
+import deferent.record.Shelf;
 import java.util.List;
 
 /**
@@ -52,6 +53,19 @@ public record Take(
     /** Patterns that are gone through one after another. */
     public Take asRoute() {
         return new Take(title, patterns, others, true, wishes, lexicon);
+    }
+
+    Take with(Wishes other) {
+        return new Take(title, patterns, others, route, other, lexicon);
+    }
+
+    /** The name of its file, before the dot: short, and safe in any folder. */
+    public String fileName() {
+        String said =
+                patterns.size() > 1
+                        ? title
+                        : patterns.get(0).phrase().orElse(patterns.get(0).name());
+        return Shelf.slug(said);
     }
 
     Subject subject() {

@@ -58,8 +58,16 @@ public final class Wishes {
         return new Wishes(ending, known);
     }
 
-    Ending ending() {
+    public Ending ending() {
         return ending;
+    }
+
+    /** The same with one more wish. */
+    Wishes with(Wish wish, String value) {
+        Map<Wish, String> more = new EnumMap<>(Wish.class);
+        more.putAll(said);
+        more.put(wish, value);
+        return new Wishes(ending, more);
     }
 
     boolean has(Wish wish) {

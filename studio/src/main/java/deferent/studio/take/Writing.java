@@ -116,8 +116,9 @@ interface Writing {
         if (form.equals("cards")) {
             printing = new Cards(take.title(), patterns, edition)::write;
         } else if (form.equals("booklet") || many) {
-            Booklet booklet = Booklet.of(take.title(), patterns, edition);
-            printing = (wishes.yes(Wish.CROSSINGS, many) ? booklet.crossed() : booklet)::write;
+            Booklet plain = Booklet.of(take.title(), patterns, edition);
+            Booklet booklet = take.route() ? plain.asRoute() : plain.crossed();
+            printing = (wishes.yes(Wish.CROSSINGS, many) ? booklet : plain)::write;
         } else {
             Sheet sheet = Sheet.of(patterns.get(0), edition);
             printing =
@@ -189,12 +190,24 @@ interface Writing {
                         : Gltf.embedded(scene, document.name(), head));
     }
 
+    /** How long a table will be. */
+    static long rows(Take take) {
+        return TimingTable.rows(take.subject().trace(), rate(take), cycles(take));
+    }
+
+    private static Rate rate(Take take) {
+        return Rate.of(take.wishes().text(Wish.RATE).orElse("100"));
+    }
+
+    private static int cycles(Take take) {
+        return take.wishes().whole(Wish.CYCLES, 1);
+    }
+
     private static Writing timing(Take take) {
-        Wishes wishes = take.wishes();
-        Rate rate = Rate.of(wishes.text(Wish.RATE).orElse("100"));
-        int cycles = wishes.whole(Wish.CYCLES, 1);
+        Rate rate = rate(take);
+        int cycles = cycles(take);
         Subject subject = take.subject();
-        boolean csv = wishes.ending() == Ending.CSV;
+        boolean csv = take.wishes().ending() == Ending.CSV;
         long rows = TimingTable.rows(subject.trace(), rate, cycles);
         return (out, listener, stop) -> {
             Writer text = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));

@@ -8,6 +8,7 @@ import { Shelf } from './state/shelf.js';
 import { Next } from './state/next.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
+import { TakeAway } from './state/take.js';
 import * as address from './state/address.js';
 import './stage/stage.js';
 import './stage/strip.js';
@@ -19,6 +20,7 @@ import { KEEPS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
+import './parts/take-away.js';
 
 const $ = (name) => document.querySelector(name);
 
@@ -31,12 +33,14 @@ class Desk {
     this.next = new Next(this.session);
     this.seek = new Seek(this.session);
     this.map = new ShelfMap(this.session, this.shelf);
+    this.take = new TakeAway(this);
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
     this.notices = $('page-notices');
     this.keys = $('key-list');
     this.words = $('word-list');
+    this.away = $('take-panel');
     this.phrase = $('phrase-line');
     this.conflict = null;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
@@ -46,7 +50,7 @@ class Desk {
     this.#colours();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words]) part.connect(this);
+    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
@@ -103,6 +107,9 @@ class Desk {
       case 'share':
         this.#share();
         break;
+      case 'take':
+        this.away.open();
+        break;
       case 'words':
         this.words.open();
         break;
@@ -117,11 +124,16 @@ class Desk {
     if (!this.cared && this.#fast()) {
       const answer = await this.notices.care();
       if (answer === 'stay') return;
-      this.cared = true;
-      localStorage.setItem('deferent.care', 'known');
+      this.know();
       if (answer === 'slow') while (this.#fast() && clock.slower(1)) session.dispatchEvent(new Event('state'));
     }
     clock.play(true);
+  }
+
+  /** Whoever was told of fast lights is not told again. */
+  know() {
+    this.cared = true;
+    localStorage.setItem('deferent.care', 'known');
   }
 
   // From the moment the stage shows; the moment comes back with the pattern.
@@ -308,41 +320,6 @@ class Desk {
     this.session.dispatchEvent(new Event('state'));
   }
 
-  /** A picture of the stage at this moment, from where it is seen. */
-  async still(as) {
-    const { session, stage, clock } = this;
-    if (!session.pattern) return;
-    if (session.aside) {
-      this.notices.say('A still shows a pattern; go back to it first.');
-      return;
-    }
-    const c = stage.camera;
-    const body = {
-      pattern: session.pattern,
-      show: session.show,
-      as,
-      time_s: clock.phase * session.scene.period,
-      width: 1600,
-      height: Math.round((1600 * c.height) / c.width),
-      view: c.view,
-      turn_deg: (c.turn * c.flip * 180) / Math.PI,
-      lift_deg: (c.lift * 180) / Math.PI,
-      theme: document.documentElement.dataset.theme,
-    };
-    try {
-      const reply = await fetch('/api/still', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
-      if (!reply.ok) throw await reply.json();
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(await reply.blob());
-      link.download = this.shelf.freeId(session.answer.phrase || session.answer.name) + '.' + as;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 10000);
-      this.notices.say('Still saved as ' + link.download);
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-    }
-  }
-
   async #share() {
     if (!this.session.answer) return;
     const url = new URL(location.href);
@@ -515,6 +492,7 @@ class Desk {
       v: () => this.stage.nextView(),
       h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
       '/': () => this.phrase.focusField(),
+      e: () => this.act('take'),
       w: () => this.act('words'),
       '?': () => this.act('keys'),
       1: () => this.side.show('reading'),

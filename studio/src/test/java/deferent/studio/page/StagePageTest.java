@@ -3,13 +3,9 @@ package deferent.studio.page;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.microsoft.playwright.Download;
 import com.microsoft.playwright.options.ReducedMotion;
 import deferent.studio.Studio;
 import deferent.studio.StudioOptions;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -224,24 +220,6 @@ class StagePageTest extends InChromium {
                 }
                 assertThat(visit.is(DRAWN)).isTrue();
             }
-        }
-    }
-
-    @Test
-    void aStillIsTakenAsSvgAndAsPng() throws IOException {
-        try (Visit visit = visit()) {
-            visit.settled();
-            Download svg =
-                    visit.page()
-                            .waitForDownload(
-                                    () -> visit.page().locator(".stills button").first().click());
-            assertThat(new String(Files.readAllBytes(svg.path()), StandardCharsets.UTF_8))
-                    .contains("<svg");
-            Download png =
-                    visit.page()
-                            .waitForDownload(
-                                    () -> visit.page().locator(".stills button").last().click());
-            assertThat(Files.readAllBytes(png.path())).startsWith(0x89, 'P', 'N', 'G');
         }
     }
 

@@ -12,6 +12,7 @@ class PageTools extends Part {
     return html`
       <button type="button" class="tool" @click=${() => this.desk.act('save')} title="Save on the shelf (Ctrl+S)" aria-keyshortcuts="Control+S">Save</button>
       <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy a link to this pattern">Link</button>
+      <button type="button" class="tool" @click=${() => this.desk.act('take')} title="Pictures, sheets, clips and pages of it (E)" aria-keyshortcuts="E">Take away</button>
       <button type="button" class="tool" @click=${() => this.desk.act('words')} title="What a phrase can say (W)" aria-keyshortcuts="W">Words</button>
       <button type="button" class="tool icon" aria-label="Colours: ${SAID[theme]}" title="Colours: ${SAID[theme]}"
         @click=${() => this.desk.setTheme(THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length])}>${HALF}</button>
@@ -69,7 +70,7 @@ const KEYS = [
   ['Play', [['Space', 'play or pause'], ['[  ]', 'slower, faster'], [',  .', 'a moment back, a moment on'], ['C', 'count out loud'], ['B', 'tap the tempo']]],
   ['Pattern', [['/', 'to the phrase'], ['S', 'swap hands'], ['R', 'reverse'], ['T', 'step timing'], ['D', 'step direction'], ['F', 'fit'], ['Ctrl Z', 'undo'], ['Ctrl Shift Z', 'redo'], ['Ctrl S', 'save on the shelf']]],
   ['Stage', [['K', 'ideal, keep the light, keep the hand'], ['G', 'let go, or back; Escape goes back too'], ['V', 'next view'], ['arrows', 'turn, with the stage in focus'], ['+  −', 'nearer, further'], ['0', 'straight on'], ['H', 'next handle'], ['arrows', 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm']]],
-  ['Page', [['1 2 3', 'reading, sizes, shelf'], ['4 5 6', 'what could come next, seek, map'], ['A', 'save the find in focus on the shelf'], ['W', 'words a phrase can say'], ['?', 'this list']]],
+  ['Page', [['1 2 3', 'reading, sizes, shelf'], ['4 5 6', 'what could come next, seek, map'], ['A', 'save the find in focus on the shelf'], ['E', 'take away: pictures, sheets, clips, pages'], ['W', 'words a phrase can say'], ['?', 'this list']]],
 ];
 
 class KeyList extends Part {

@@ -4,7 +4,7 @@ import { VIEWS } from '../stage/camera.js';
 
 const SAID = { audience: 'Audience', performer: 'Performer', mirror: 'Mirror' };
 
-/** Over the stage: from where it is seen, stills, and what the shapes mean. */
+/** Over the stage: from where it is seen, and what the shapes mean. */
 class StageTools extends Part {
   connect(desk) {
     super.connect(desk);
@@ -23,11 +23,6 @@ class StageTools extends Part {
         )}
         <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>
       </fieldset>
-      <div class="stills" role="group" aria-label="Still of the stage">
-        <span aria-hidden="true">Still</span>
-        <button type="button" @click=${() => this.desk.still('svg')} aria-label="Still as SVG">SVG</button>
-        <button type="button" @click=${() => this.desk.still('png')} aria-label="Still as PNG">PNG</button>
-      </div>
       <output class="stage-count" aria-hidden="true"></output>
       <ul class="legend" aria-label="What the shapes mean">
         <li data-side="left">${LEFT}<span>left</span></li>

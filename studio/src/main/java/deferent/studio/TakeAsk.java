@@ -1,0 +1,97 @@
+package deferent.studio;
+
+import deferent.motion.phrase.Lexicon;
+import deferent.record.PatternDocument;
+import deferent.record.PatternJson;
+import deferent.record.Shelf;
+import deferent.studio.take.Ending;
+import deferent.studio.take.Take;
+import deferent.studio.take.Wishes;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tools.jackson.databind.JsonNode;
+
+/** Reads what shall be taken away: one pattern, some of them, or the whole shelf. */
+final class TakeAsk {
+    private static final int MOST_PATTERNS = 300;
+
+    private static final int MOST_WISHES = 40;
+
+    private TakeAsk() {}
+
+    static Take of(Asked asked, Lexicon lexicon, Shelf shelf) {
+        Ending ending = Ending.of(asked.text("as"));
+        Wishes wishes = Wishes.of(ending, wishes(asked));
+        boolean whole = asked.yes("shelf", false);
+        boolean some = asked.has("patterns");
+        Optional<String> title = asked.maybeText("title").filter(t -> !t.isBlank());
+        boolean route = asked.yes("route", false);
+        if (whole || some) {
+            if (whole && some || asked.has("phrase") || asked.has("pattern")) {
+                throw new BadRequest(
+                        400,
+                        "are more than one",
+                        "phrase, pattern, patterns and shelf",
+                        "give one of them");
+            }
+            Take take =
+                    Take.of(
+                            title.orElse(whole ? "My shelf" : "Patterns"),
+                            whole ? patterns(shelf) : patterns(asked.node("patterns")),
+                            wishes,
+                            lexicon);
+            return route ? take.asRoute() : take;
+        }
+        Matter matter = Matter.of(asked, lexicon);
+        List<PatternDocument> others = ending == Ending.PDF ? patterns(shelf) : List.of();
+        return Take.of(matter.document(), others, wishes, lexicon);
+    }
+
+    private static Map<String, String> wishes(Asked asked) {
+        Map<String, String> said = new LinkedHashMap<>();
+        if (!asked.has("wishes")) {
+            return said;
+        }
+        JsonNode node = asked.node("wishes");
+        if (!node.isObject() || node.size() > MOST_WISHES) {
+            throw new BadRequest(400, "is no JSON object", "wishes", "give {\"size\": \"wide\"}");
+        }
+        for (Map.Entry<String, JsonNode> wish : node.properties()) {
+            JsonNode value = wish.getValue();
+            if (value.isBoolean()) {
+                said.put(wish.getKey(), value.asBoolean() ? "yes" : "no");
+            } else if (value.isString() || value.isNumber()) {
+                said.put(wish.getKey(), value.asString());
+            } else {
+                throw new BadRequest(
+                        400,
+                        "is neither text nor a number, true or false",
+                        "wishes." + wish.getKey(),
+                        "give one of those");
+            }
+        }
+        return said;
+    }
+
+    /** Those of two hands; a motion of one hand has no page of its own. */
+    private static List<PatternDocument> patterns(Shelf shelf) {
+        return shelf.list().stream()
+                .flatMap(entry -> entry.document().stream())
+                .filter(PatternDocument.class::isInstance)
+                .map(PatternDocument.class::cast)
+                .toList();
+    }
+
+    private static List<PatternDocument> patterns(JsonNode list) {
+        if (!list.isArray() || list.size() > MOST_PATTERNS) {
+            throw new BadRequest(
+                    400, "is no list of at most " + MOST_PATTERNS, "patterns", "give [{...}, ...]");
+        }
+        List<PatternDocument> all = new ArrayList<>();
+        list.forEach(node -> all.add(PatternJson.readPattern(node)));
+        return all;
+    }
+}

@@ -1,0 +1,302 @@
+package deferent.studio;
+
+import deferent.motion.photo.Led;
+import deferent.motion.photo.PhotoReading;
+import deferent.motion.trace.Trace;
+import deferent.record.PhotoJson;
+import deferent.record.Shelf;
+import deferent.reel.Natives;
+import deferent.studio.take.Ending;
+import deferent.studio.take.Offer;
+import deferent.studio.take.Preview;
+import deferent.studio.take.Take;
+import deferent.studio.take.TakeAway;
+import deferent.studio.take.Taken;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Takes patterns away: what there is to choose, previews, and the files themselves. */
+final class TakeDesk implements AutoCloseable {
+    private static final long EVERY_NANOS = 100_000_000L;
+
+    /** Pages that are previewed and panels that preview, so many of each. */
+    private static final int MOST = 8;
+
+    private final Wordbook words;
+    private final Shelf shelf;
+    private final TakenFolder taken = new TakenFolder();
+    private final ReentrantLock previewing = new ReentrantLock(true);
+    private final Map<String, AtomicBoolean> newest = bounded();
+    private final Map<String, byte[]> pages = bounded();
+
+    TakeDesk(Wordbook words, Shelf shelf) {
+        this.words = words;
+        this.shelf = shelf;
+    }
+
+    private static <V> Map<String, V> bounded() {
+        return new LinkedHashMap<>() {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<String, V> eldest) {
+                return size() > MOST;
+            }
+        };
+    }
+
+    void configure(RoutesConfig routes) {
+        routes.get("/api/endings", this::endings);
+        routes.post("/api/preview", this::preview);
+        routes.get("/api/preview/{key}", this::page);
+        routes.get("/api/taken/{key}/{name}", this::send);
+    }
+
+    private void endings(Context context) {
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        ArrayNode families = answer.putArray("families");
+        for (Ending.Family family : Ending.Family.values()) {
+            families.addObject()
+                    .put("key", family.key())
+                    .put("title", family.title())
+                    .put("words", family.words());
+        }
+        ArrayNode endings = answer.putArray("endings");
+        for (Ending ending : Ending.values()) {
+            ObjectNode node = endings.addObject();
+            node.put("key", ending.key());
+            node.put("words", ending.words());
+            node.put("family", ending.family().key());
+            ArrayNode wishes = node.putArray("wishes");
+            Offer.of(ending).forEach(offer -> offer(wishes.addObject(), offer));
+        }
+        // Loading the video libraries takes a while and much memory: only for who wants clips.
+        if ("true".equals(context.queryParam("clips"))) {
+            Optional<String> why = Natives.available();
+            ObjectNode clips = answer.putObject("clips");
+            clips.put("here", why.isEmpty());
+            clips.put("why", why.orElse(""));
+        }
+        ShelfDesk.json(context, answer);
+    }
+
+    private static void offer(ObjectNode node, Offer offer) {
+        node.put("key", offer.wish().key());
+        node.put("title", offer.wish().title());
+        node.put("means", offer.wish().means());
+        node.put("kind", offer.wish().kind().key());
+        node.put("unsaid", offer.unsaid());
+        node.put("often", offer.often());
+        node.put("open", offer.open());
+        ArrayNode choices = node.putArray("choices");
+        offer.choices()
+                .forEach(c -> choices.addObject().put("value", c.value()).put("words", c.words()));
+        ArrayNode forms = node.putArray("forms");
+        offer.forms().forEach(forms::add);
+        ArrayNode many = node.putArray("many");
+        offer.many().forEach(many::add);
+        offer.insteadOf().ifPresent(other -> node.put("instead_of", other.key()));
+    }
+
+    /** Writes a file, told with how far it has come. */
+    Errand take(Asked asked) {
+        Take take = TakeAsk.of(asked, words.lexicon(), shelf);
+        return (tell, stop) -> write(take, tell, stop);
+    }
+
+    private ObjectNode write(Take take, Consumer<ObjectNode> tell, BooleanSupplier stop) {
+        TakenFolder.Place place = taken.open();
+        boolean whole = false;
+        try {
+            Path target =
+                    place.folder().resolve(take.fileName() + "." + take.wishes().ending().key());
+            long[] last = {0};
+            Optional<Taken> written =
+                    TakeAway.write(
+                            take,
+                            target,
+                            at -> {
+                                if (System.nanoTime() - last[0] > EVERY_NANOS) {
+                                    last[0] = System.nanoTime();
+                                    tell.accept(progress(at.share(), at.told()));
+                                }
+                            },
+                            stop);
+            ObjectNode answer = JsonNodeFactory.instance.objectNode();
+            if (written.isEmpty() || stop.getAsBoolean()) {
+                answer.put("stopped", true);
+                return answer;
+            }
+            answer(answer, place, written.get());
+            taken.keep(place);
+            whole = true;
+            return answer;
+        } finally {
+            if (!whole) {
+                taken.discard(place);
+            }
+        }
+    }
+
+    private static ObjectNode progress(double share, String told) {
+        ObjectNode part = JsonNodeFactory.instance.objectNode();
+        part.putObject("progress")
+                .put("share", Math.rint(Math.max(0, Math.min(1, share)) * 1e3) / 1e3)
+                .put("told", told);
+        return part;
+    }
+
+    private static void answer(ObjectNode answer, TakenFolder.Place place, Taken written) {
+        Path file = written.files().get(0);
+        file(answer, place, file);
+        answer.put("told", written.told());
+        answer.put("caution", written.caution().orElse(""));
+        ArrayNode beside = answer.putArray("beside");
+        written.files().stream().skip(1).forEach(f -> file(beside.addObject(), place, f));
+    }
+
+    private static void file(ObjectNode node, TakenFolder.Place place, Path file) {
+        String name = String.valueOf(file.getFileName());
+        node.put("file", "/api/taken/" + place.key() + "/" + name);
+        node.put("name", name);
+        try {
+            node.put("bytes", Files.size(file));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void send(Context context) throws IOException {
+        String name = context.pathParam("name");
+        Path file = taken.find(context.pathParam("key"), name).orElseThrow(() -> gone(context));
+        context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
+        context.contentType(
+                name.endsWith(".vtt") ? "text/vtt" : Ending.of(Path.of(name)).mediaType());
+        context.header("Content-Length", Long.toString(Files.size(file)));
+        context.result(Files.newInputStream(file));
+    }
+
+    private static BadRequest gone(Context context) {
+        return new BadRequest(
+                404, "is not there any more", context.path(), "write the file once more");
+    }
+
+    private void preview(Context context) {
+        Asked asked = Desk.question(Bodies.text(context));
+        String panel = asked.maybeText("panel").orElse("");
+        Preview.Calm calm =
+                Preview.Calm.valueOf(
+                        asked.word("calm", List.of("never", "fast", "always"))
+                                .toUpperCase(Locale.ROOT));
+        Take take = TakeAsk.of(asked, words.lexicon(), shelf);
+        asked.done();
+        AtomicBoolean older = new AtomicBoolean();
+        synchronized (newest) {
+            AtomicBoolean before = newest.remove(panel);
+            if (before != null) {
+                before.set(true);
+            }
+            newest.put(panel, older);
+        }
+        previewing.lock();
+        Optional<Preview> preview;
+        try {
+            preview = older.get() ? Optional.empty() : Preview.of(take, calm, older::get);
+        } finally {
+            previewing.unlock();
+        }
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        if (preview.isPresent()) {
+            told(answer, preview.get());
+        } else {
+            answer.put("dropped", true);
+        }
+        ShelfDesk.json(context, answer);
+    }
+
+    private void told(ObjectNode answer, Preview preview) {
+        answer.put("media_type", preview.mediaType());
+        answer.put("told", preview.told());
+        answer.put("moves", preview.moves());
+        answer.put("caution", preview.caution());
+        answer.put("note", preview.note());
+        answer.put("writable", preview.writable());
+        switch (preview.mediaType()) {
+            case "text/html" -> {
+                String key = UUID.randomUUID().toString().replace("-", "");
+                synchronized (pages) {
+                    pages.put(key, preview.bytes());
+                }
+                answer.put("page", "/api/preview/" + key);
+            }
+            case "text/plain" ->
+                    answer.put("text", new String(preview.bytes(), StandardCharsets.UTF_8));
+            default -> answer.put("base64", Base64.getEncoder().encodeToString(preview.bytes()));
+        }
+    }
+
+    private void page(Context context) {
+        byte[] html;
+        synchronized (pages) {
+            html = pages.get(context.pathParam("key"));
+        }
+        if (html == null) {
+            throw gone(context);
+        }
+        Gate.frame(context.res(), html);
+        context.contentType("text/html;charset=utf-8");
+        context.result(html);
+    }
+
+    /** How to photograph a pattern. */
+    ObjectNode photo(Asked asked) {
+        OptionalDouble light = asked.maybeNumber("light_m", 1e-3, 0.5);
+        OptionalDouble hertz = asked.maybeNumber("led_hz", 0, 1e6);
+        double duty = asked.maybeNumber("duty", 0, 1).orElse(0.5);
+        OptionalDouble shutter = asked.maybeNumber("shutter_s", 0, 3600);
+        Matter matter = Matter.of(asked, words.lexicon());
+        asked.has("id");
+        asked.done();
+        return PhotoJson.tree(
+                PhotoReading.of(
+                        Trace.of(matter.pairing()),
+                        light.orElse(matter.document().kit().headDiameter()),
+                        hertz.isPresent()
+                                ? Optional.of(new Led(hertz.getAsDouble(), duty))
+                                : Optional.empty(),
+                        shutter));
+    }
+
+    /** What files there are to be fetched; for tests. */
+    TakenFolder files() {
+        return taken;
+    }
+
+    @Override
+    public void close() {
+        synchronized (newest) {
+            newest.values().forEach(older -> older.set(true));
+        }
+        taken.close();
+    }
+}

@@ -1,0 +1,108 @@
+package deferent.studio;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
+
+/**
+ * The last few files that were taken away, in a folder of this studio alone, until they are
+ * fetched: each in a folder of its own under a key nobody guesses. Files are found by what is known
+ * here, never by a path that somebody sends.
+ */
+final class TakenFolder implements AutoCloseable {
+    /** Older ones are deleted. */
+    static final int MOST = 8;
+
+    private final Deque<Place> kept = new ArrayDeque<>();
+    private Optional<Path> folder = Optional.empty();
+    private boolean closed;
+
+    /** Where one file goes, and what stands beside it. */
+    record Place(String key, Path folder) {}
+
+    /** A new place, empty. */
+    synchronized Place open() {
+        if (closed) {
+            throw new IllegalStateException("the studio is closing");
+        }
+        try {
+            if (folder.isEmpty()) {
+                folder = Optional.of(Files.createTempDirectory("deferent-taken"));
+            }
+            String key = UUID.randomUUID().toString().replace("-", "");
+            return new Place(key, Files.createDirectory(folder.get().resolve(key)));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Keeps what was written there. */
+    synchronized void keep(Place place) {
+        if (closed) {
+            discard(place);
+            return;
+        }
+        kept.addLast(place);
+        while (kept.size() > MOST) {
+            discard(kept.removeFirst());
+        }
+    }
+
+    /** Throws away whatever is there. */
+    void discard(Place place) {
+        delete(place.folder());
+    }
+
+    synchronized Optional<Path> find(String key, String name) {
+        for (Place place : kept) {
+            if (place.key().equals(key)) {
+                return list(place.folder()).stream()
+                        .filter(file -> String.valueOf(file.getFileName()).equals(name))
+                        .findFirst();
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Where the files are, once there were any. */
+    synchronized Optional<Path> folder() {
+        return folder;
+    }
+
+    @Override
+    public synchronized void close() {
+        closed = true;
+        kept.clear();
+        folder.ifPresent(TakenFolder::delete);
+    }
+
+    private static List<Path> list(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void delete(Path folder) {
+        if (!Files.exists(folder)) {
+            return;
+        }
+        try (Stream<Path> all = Files.walk(folder)) {
+            for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(path);
+            }
+        } catch (IOException e) {
+            // Somebody still writes or reads there; the system clears what is left of it.
+            folder.toFile().deleteOnExit();
+        }
+    }
+}
