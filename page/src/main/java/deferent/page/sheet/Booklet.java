@@ -8,8 +8,6 @@ import deferent.motion.crossing.Way;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.record.PatternDocument;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -40,7 +38,8 @@ public record Booklet(
         List<PatternDocument> patterns,
         Edition edition,
         Order order,
-        CrossingRequest request) {
+        CrossingRequest request)
+        implements Print {
     /** What the sheets tell of each other. */
     public enum Order {
         /** Nothing. */
@@ -76,31 +75,7 @@ public record Booklet(
         return new Booklet(title, patterns, edition, Order.ROUTE, request);
     }
 
-    /** Writes it as PDF. */
-    public void write(OutputStream out) throws IOException {
-        write(out, progress -> {}, () -> false);
-    }
-
-    /**
-     * Writes it as PDF.
-     *
-     * @param listener told how far it is, on the calling thread
-     * @param stop asked now and then, by several threads; once stopped nothing is written
-     * @return whether it was written
-     */
-    public boolean write(OutputStream out, Consumer<PrintProgress> listener, BooleanSupplier stop)
-            throws IOException {
-        Optional<List<Leaf>> leaves = leaves(listener, stop);
-        return leaves.isPresent()
-                && Press.print(
-                        leaves.get(),
-                        title,
-                        out,
-                        PrintProgress.printing(listener, leaves.get().size()),
-                        stop);
-    }
-
-    /** Its pages laid out; empty where it was stopped. */
+    @Override
     public Optional<List<Leaf>> leaves(Consumer<PrintProgress> listener, BooleanSupplier stop) {
         List<PatternDocument> each = List.copyOf(new LinkedHashSet<>(patterns));
         Optional<Neighbours> neighbours = neighbours(each, listener, stop);

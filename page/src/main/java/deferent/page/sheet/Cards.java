@@ -2,8 +2,6 @@ package deferent.page.sheet;
 
 import deferent.motion.pairing.Refusal;
 import deferent.record.PatternDocument;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +17,8 @@ import java.util.function.Consumer;
  * @param patterns a card each
  * @param edition for which paper, onlooker and hand
  */
-public record Cards(String title, List<PatternDocument> patterns, Edition edition) {
+public record Cards(String title, List<PatternDocument> patterns, Edition edition)
+        implements Print {
     public Cards {
         patterns = List.copyOf(patterns);
         if (patterns.isEmpty()) {
@@ -27,31 +26,7 @@ public record Cards(String title, List<PatternDocument> patterns, Edition editio
         }
     }
 
-    /** Writes them as PDF. */
-    public void write(OutputStream out) throws IOException {
-        write(out, progress -> {}, () -> false);
-    }
-
-    /**
-     * Writes them as PDF.
-     *
-     * @param listener told how far it is, on the calling thread
-     * @param stop asked now and then; once stopped nothing is written
-     * @return whether they were written
-     */
-    public boolean write(OutputStream out, Consumer<PrintProgress> listener, BooleanSupplier stop)
-            throws IOException {
-        Optional<List<Leaf>> leaves = leaves(listener, stop);
-        return leaves.isPresent()
-                && Press.print(
-                        leaves.get(),
-                        title,
-                        out,
-                        PrintProgress.printing(listener, leaves.get().size()),
-                        stop);
-    }
-
-    /** The pages laid out; empty where it was stopped. */
+    @Override
     public Optional<List<Leaf>> leaves(Consumer<PrintProgress> listener, BooleanSupplier stop) {
         CardPage page = new CardPage(edition);
         List<Leaf> leaves = new ArrayList<>();

@@ -4,8 +4,6 @@ import deferent.motion.crossing.CrossingRequest;
 import deferent.motion.crossing.Crossings;
 import deferent.motion.pairing.Pairing;
 import deferent.record.PatternDocument;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -30,7 +28,8 @@ public record Sheet(
         PatternDocument pattern,
         Edition edition,
         List<PatternDocument> others,
-        CrossingRequest request) {
+        CrossingRequest request)
+        implements Print {
     /** The gentlest few crossings are told. */
     static final int CROSSINGS = 3;
 
@@ -48,31 +47,12 @@ public record Sheet(
         return new Sheet(pattern, edition, patterns, request);
     }
 
-    /** Writes it as PDF. */
-    public void write(OutputStream out) throws IOException {
-        write(out, progress -> {}, () -> false);
+    @Override
+    public String title() {
+        return pattern.name();
     }
 
-    /**
-     * Writes it as PDF.
-     *
-     * @param listener told how far it is, on the calling thread
-     * @param stop asked now and then, by several threads; once stopped nothing is written
-     * @return whether it was written
-     */
-    public boolean write(OutputStream out, Consumer<PrintProgress> listener, BooleanSupplier stop)
-            throws IOException {
-        Optional<List<Leaf>> leaves = leaves(listener, stop);
-        return leaves.isPresent()
-                && Press.print(
-                        leaves.get(),
-                        pattern.name(),
-                        out,
-                        PrintProgress.printing(listener, leaves.get().size()),
-                        stop);
-    }
-
-    /** Its pages laid out; empty where it was stopped. */
+    @Override
     public Optional<List<Leaf>> leaves(Consumer<PrintProgress> listener, BooleanSupplier stop) {
         Optional<List<Onward>> onward = onward(listener, stop);
         if (onward.isEmpty()) {
