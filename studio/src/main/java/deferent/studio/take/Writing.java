@@ -16,7 +16,7 @@ import deferent.page.sheet.Cards;
 import deferent.page.sheet.Edition;
 import deferent.page.sheet.PageSize;
 import deferent.page.sheet.Pdf;
-import deferent.page.sheet.PrintProgress;
+import deferent.page.sheet.Print;
 import deferent.page.sheet.Sheet;
 import deferent.page.web.Gltf;
 import deferent.page.web.LessonPage;
@@ -112,21 +112,23 @@ interface Writing {
         }
         Edition edition = edition(take);
         List<PatternDocument> patterns = take.patterns();
-        Printing printing;
+        Print print;
+        String told;
         if (form.equals("cards")) {
-            printing = new Cards(take.title(), patterns, edition)::write;
+            print = new Cards(take.title(), patterns, edition);
+            told = patterns.size() == 1 ? "one card" : patterns.size() + " cards";
         } else if (form.equals("booklet") || many) {
             Booklet plain = Booklet.of(take.title(), patterns, edition);
             Booklet booklet = take.route() ? plain.asRoute() : plain.crossed();
-            printing = (wishes.yes(Wish.CROSSINGS, many) ? booklet : plain)::write;
+            print = wishes.yes(Wish.CROSSINGS, many) ? booklet : plain;
+            told = "booklet of " + (patterns.size() == 1 ? "one" : patterns.size());
         } else {
             Sheet sheet = Sheet.of(patterns.get(0), edition);
-            printing =
-                    (wishes.yes(Wish.CROSSINGS, true) ? sheet.among(take.others()) : sheet)::write;
+            print = wishes.yes(Wish.CROSSINGS, true) ? sheet.among(take.others()) : sheet;
+            told = "sheet";
         }
-        String told = many && !form.equals("cards") ? "booklet" : form;
         return (out, listener, stop) ->
-                printing.write(
+                print.write(
                                 out,
                                 p ->
                                         listener.accept(
@@ -134,14 +136,8 @@ interface Writing {
                                                         (double) p.done() / Math.max(1, p.all()),
                                                         p.told())),
                                 stop)
-                        ? Optional.of(told + " of " + patterns.size())
+                        ? Optional.of(told)
                         : Optional.empty();
-    }
-
-    /** A sheet, a booklet or cards. */
-    interface Printing {
-        boolean write(OutputStream out, Consumer<PrintProgress> listener, BooleanSupplier stop)
-                throws IOException;
     }
 
     private static Edition edition(Take take) {
