@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.logging.Logger;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,6 +22,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Opens the studio: a page on this computer alone, until you press Ctrl-C.")
 final class StudioCommand implements Callable<Integer> {
+    /** Seconds. */
+    private static final long LONGEST_CLOSING = 15;
+
     @Spec private CommandSpec spec;
 
     @Mixin private ShelfOption shelf;
@@ -38,6 +43,8 @@ final class StudioCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException {
         PrintWriter out = spec.commandLine().getOut();
         StudioOptions options = StudioOptions.of(shelf.path()).withPort(port);
+        CountDownLatch closing = new CountDownLatch(1);
+        CountDownLatch closed = new CountDownLatch(1);
         try (Studio studio = started(options)) {
             out.println("The studio is open at " + studio.address());
             out.println("Shelf: " + shelf.path() + ". Press Ctrl-C to close.");
@@ -46,11 +53,25 @@ final class StudioCommand implements Callable<Integer> {
                 out.println("Open that address in a browser on this computer.");
                 out.flush();
             }
-            CountDownLatch closed = new CountDownLatch(1);
-            Runtime.getRuntime().addShutdownHook(new Thread(closed::countDown));
-            closed.await();
+            Runtime.getRuntime().addShutdownHook(new Thread(() -> close(closing, closed)));
+            closing.await();
+        } finally {
+            closed.countDown();
         }
         return 0;
+    }
+
+    // The program ends with its last hook, so this one waits until all is put away.
+    private static void close(CountDownLatch closing, CountDownLatch closed) {
+        closing.countDown();
+        try {
+            if (!closed.await(LONGEST_CLOSING, TimeUnit.SECONDS)) {
+                Logger.getLogger(StudioCommand.class.getName())
+                        .warning("the studio did not close in time");
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     private Studio started(StudioOptions options) {
