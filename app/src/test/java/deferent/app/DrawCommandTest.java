@@ -97,6 +97,42 @@ class DrawCommandTest {
         assertThat(Files.readString(svg)).contains("left-head-trail").doesNotContain("-tie\"");
     }
 
+    /** JavaCPP looks for natives of a platform that there is none of. */
+    private String withoutNatives(Path out) throws IOException, InterruptedException {
+        Process process =
+                new ProcessBuilder(
+                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                                "-Dorg.bytedeco.javacpp.platform=none",
+                                "-Djava.awt.headless=true",
+                                "-cp",
+                                System.getProperty("java.class.path"),
+                                "deferent.app.Deferent",
+                                "draw",
+                                PAIRING,
+                                "--size",
+                                "96",
+                                "--out",
+                                out.toString())
+                        .redirectErrorStream(true)
+                        .start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        return process.waitFor() + " " + said;
+    }
+
+    @Test
+    void whereTheVideoLibrariesDoNotLoadEverythingElseIsStillWritten() throws Exception {
+        Path mp4 = file("clip.mp4");
+        assertThat(withoutNatives(mp4))
+                .startsWith("2 ")
+                .contains("the video libraries do not load on this machine")
+                .contains("PNG files in a zip");
+        assertThat(mp4).doesNotExist();
+        for (String name : List.of("clip.zip", "still.png")) {
+            assertThat(withoutNatives(file(name))).startsWith("0 ").contains("Drawn: ");
+            assertThat(Files.size(file(name))).isPositive();
+        }
+    }
+
     @Test
     void aClipOfFastLightsIsHandedOverWithACaution() {
         String fast = "static spin vs triquetra, tempo 120";
