@@ -4,9 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.microsoft.playwright.options.ReducedMotion;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import deferent.page.Scene;
+import deferent.page.Track;
 import deferent.studio.Studio;
 import deferent.studio.StudioOptions;
 import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class StagePageTest extends InChromium {
@@ -256,6 +262,79 @@ class StagePageTest extends InChromium {
                     DragBench.measure(browser(), studio.address().toString(), 40, true);
             assertThat(measured.moves()).isEqualTo(40);
             assertThat(measured.dropped()).as(measured.told()).isZero();
+        }
+    }
+
+    /**
+     * How far a head is drawn from where a point is seen, in pixels to the right and down: the
+     * middle of what differs, near that point, from the picture half a cycle on. Along the tether
+     * the tether differs too, so only the way across it counts.
+     */
+    private static final String ASTRAY =
+            """
+            ([phase, x, y, z]) => {
+              const stage = deferentStage;
+              stage.persistence = 0;
+              const at = [0, 0, 0];
+              stage.camera.project(x, y, z, at);
+              const left = Math.round(at[0]) - 14;
+              const top = Math.round(at[1]) - 14;
+              const read = (moment) => {
+                deferentDesk.clock.seek(moment % 1);
+                stage.draw();
+                return stage.drawer.read(left, top, 28, 28);
+              };
+              const here = read(phase);
+              const elsewhere = read(phase + 0.5);
+              const box = [99, -1, 99, -1];
+              for (let i = 0; i < 28 * 28; i++) {
+                let off = 0;
+                for (let k = 0; k < 3; k++) off += Math.abs(here[4 * i + k] - elsewhere[4 * i + k]);
+                if (off < 200) continue;
+                const column = i % 28;
+                const row = 27 - Math.floor(i / 28); // read from the foot up
+                box[0] = Math.min(box[0], column);
+                box[1] = Math.max(box[1], column);
+                box[2] = Math.min(box[2], row);
+                box[3] = Math.max(box[3], row);
+              }
+              return [left + (box[0] + box[1] + 1) / 2 - at[0], top + (box[2] + box[3] + 1) / 2 - at[1]];
+            }
+            """;
+
+    @Test
+    void headsAreOnTheStageWithinHalfAPixelOfTheScene() {
+        String phrase = "static spin vs static spin, split time";
+        Scene scene = Scene.of(Trace.of(Phrase.parse(phrase).pairing()));
+        try (Visit visit = visit()) {
+            visit.say(phrase);
+            visit.settled();
+            visit.page().evaluate("() => deferentDesk.clock.play(false)");
+            for (int quarter = 0; quarter < 4; quarter++) {
+                double phase = quarter / 4.0;
+                Vector3D head = scene.at(Track.head(Side.LEFT), phase * scene.period());
+                for (double moved : new double[] {0, 0.02}) {
+                    Vector3D point = head.add(new Vector3D(moved, moved, 0));
+                    List<?> astray =
+                            (List<?>)
+                                    visit.page()
+                                            .evaluate(
+                                                    ASTRAY,
+                                                    List.of(
+                                                            phase,
+                                                            point.getX(),
+                                                            point.getY(),
+                                                            point.getZ()));
+                    // The tether is level at the even quarters and upright at the odd ones.
+                    double across = ((Number) astray.get(quarter % 2 == 0 ? 1 : 0)).doubleValue();
+                    if (moved == 0) {
+                        assertThat(Math.abs(across)).as("quarter %d", quarter).isLessThan(0.5);
+                    } else {
+                        // Two centimetres beside it would be noticed.
+                        assertThat(Math.abs(across)).as("quarter %d", quarter).isGreaterThan(1);
+                    }
+                }
+            }
         }
     }
 }
