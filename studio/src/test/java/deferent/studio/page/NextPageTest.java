@@ -28,8 +28,7 @@ class NextPageTest extends InChromium {
                 lookFor(visit, TO);
                 visit.until("document.querySelectorAll('.gate').length > 0");
                 double marks = visit.number("document.querySelectorAll('.gate').length");
-                assertThat(visit.number("document.querySelectorAll('.moment').length"))
-                        .isEqualTo(marks);
+                visit.until("document.querySelectorAll('.moment').length === " + marks);
                 assertThat(visit.text("document.querySelector('.moment').textContent"))
                         .contains("together, same direction")
                         .contains("weights extra");
@@ -47,14 +46,14 @@ class NextPageTest extends InChromium {
                 visit.page().evaluate("() => deferentDesk.clock.play(false)");
                 assertThat(visit.text("document.querySelector('.happened').textContent"))
                         .contains("triquetra");
+                // The page draws itself anew a moment after its state has changed.
+                visit.until("document.querySelectorAll('.gate').length === 0");
                 assertThat(visit.page().locator(".handles").isVisible()).isFalse();
-                assertThat(visit.number("document.querySelectorAll('.gate').length")).isZero();
                 visit.page().evaluate("() => document.activeElement.blur()");
                 visit.page().keyboard().press("Escape");
                 visit.until("!deferentDesk.session.aside");
                 assertThat(visit.number("deferentDesk.clock.phase")).isCloseTo(0.3, within(1e-9));
-                assertThat(visit.number("document.querySelectorAll('.gate').length"))
-                        .isEqualTo(marks);
+                visit.until("document.querySelectorAll('.gate').length === " + marks);
                 visit.page().locator(".moment button").first().click();
                 visit.until("deferentDesk.session.passing");
                 visit.page().locator(".go-on").click();
