@@ -102,7 +102,7 @@ final class FitCommand implements Callable<Integer> {
             if (!fit.closes()) {
                 throw new NotMade("nothing is saved, since nothing closes it", "free more sizes");
             }
-            save(FitJson.changed(pattern, fit.answers().get(0), own));
+            save(pattern.saying(fit.answers().get(0).pairing(), own));
         }
         return 0;
     }
@@ -126,7 +126,7 @@ final class FitCommand implements Callable<Integer> {
                         "nothing is saved, since it does not close on real cords",
                         "free more sizes");
             }
-            save(FitJson.changed(pattern, fit.pairing(), own));
+            save(pattern.saying(fit.pairing(), own));
         }
         return 0;
     }
@@ -170,7 +170,7 @@ final class FitCommand implements Callable<Integer> {
         for (int i = 1; i < told.size(); i++) {
             say("  " + i + ". ", told.get(i));
             Answer answer = fit.answers().get(i - 1);
-            FitJson.changed(pattern, answer, own)
+            pattern.saying(answer.pairing(), own)
                     .phrase()
                     .ifPresent(
                             phrase ->

@@ -6,14 +6,11 @@ import deferent.motion.fit.Answer;
 import deferent.motion.fit.Change;
 import deferent.motion.fit.CordedFit;
 import deferent.motion.fit.FitReading;
-import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.phrase.Phrase;
 import deferent.motion.tell.TellFit;
 import deferent.motion.tell.Told;
 import java.util.List;
-import java.util.Optional;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -50,7 +47,7 @@ public final class FitJson {
     /** The fit of a pattern's pairing on real cords, as text. */
     public static String write(PatternDocument pattern, CordedFit fit, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        PatternDocument changed = changed(pattern, fit.pairing(), lexicon);
+        PatternDocument changed = pattern.saying(fit.pairing(), lexicon);
         node.put("root", fit.root().word());
         node.put("closes", fit.closes());
         node.put("possible", fit.possible());
@@ -65,22 +62,9 @@ public final class FitJson {
         return PrettyJson.text(node);
     }
 
-    /** The pattern with an answer's changes made, its phrase said anew. */
-    public static PatternDocument changed(PatternDocument pattern, Answer answer, Lexicon lexicon) {
-        return changed(pattern, answer.pairing(), lexicon);
-    }
-
-    /** The pattern with another pairing, its phrase said anew. */
-    public static PatternDocument changed(
-            PatternDocument pattern, Pairing pairing, Lexicon lexicon) {
-        Optional<String> phrase =
-                Phrase.write(pairing, lexicon).filter(p -> p.length() <= Wording.PHRASE);
-        return pattern.withPairing(pairing).withPhrase(phrase);
-    }
-
     private static ObjectNode answer(PatternDocument pattern, Answer answer, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        PatternDocument changed = changed(pattern, answer, lexicon);
+        PatternDocument changed = pattern.saying(answer.pairing(), lexicon);
         changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
         node.put("told", TellFit.changes(answer, pattern.pairing()));
         changes(node.putArray("changes"), answer.changes());

@@ -2,6 +2,8 @@ package deferent.record;
 
 import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.tether.Kit;
 import java.util.List;
 import java.util.Optional;
@@ -62,6 +64,14 @@ public record PatternDocument(
 
     public PatternDocument withPairing(Pairing other) {
         return new PatternDocument(name, note, author, tags, phrase, other, performer, kit);
+    }
+
+    /**
+     * With another pairing and the phrase that says it, where there is one short enough to keep.
+     */
+    public PatternDocument saying(Pairing other, Lexicon lexicon) {
+        return withPairing(other)
+                .withPhrase(Phrase.write(other, lexicon).filter(p -> p.length() <= Wording.PHRASE));
     }
 
     public PatternDocument withPerformer(Performer other) {

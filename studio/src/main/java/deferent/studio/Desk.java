@@ -11,7 +11,6 @@ import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.Words;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Keep;
@@ -304,13 +303,11 @@ final class Desk {
             for (Side side : crossing.who().sides()) {
                 mixed = mixed.with(side, crossing.to().part(side));
             }
-            return ask.to().withPairing(mixed).withPhrase(Phrase.write(mixed, words.lexicon()));
+            return ask.to().saying(mixed, words.lexicon());
         }
         return crossing.adjustment().none()
                 ? ask.to()
-                : ask.to()
-                        .withPairing(crossing.to())
-                        .withPhrase(Phrase.write(crossing.to(), words.lexicon()));
+                : ask.to().saying(crossing.to(), words.lexicon());
     }
 
     private Staged shown(Matter matter, Keep keep) {

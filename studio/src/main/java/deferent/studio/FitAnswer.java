@@ -4,7 +4,6 @@ import deferent.motion.fit.Answer;
 import deferent.motion.fit.Change;
 import deferent.motion.fit.FitReading;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.phrase.Phrase;
 import deferent.motion.tell.TellFit;
 import deferent.motion.tell.Told;
 import deferent.record.PatternDocument;
@@ -37,9 +36,8 @@ final class FitAnswer {
     }
 
     private static void answer(ObjectNode node, Answer answer, Matter matter, Lexicon lexicon) {
-        Optional<String> phrase = Phrase.write(answer.pairing(), lexicon);
-        PatternDocument document =
-                matter.document().withPairing(answer.pairing()).withPhrase(phrase);
+        PatternDocument document = matter.document().saying(answer.pairing(), lexicon);
+        Optional<String> phrase = document.phrase();
         node.set("pattern", PatternJson.tree(document));
         if (phrase.isPresent()) {
             node.put("phrase", phrase.get());

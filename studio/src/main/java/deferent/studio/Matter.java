@@ -66,7 +66,7 @@ record Matter(PatternDocument document, String said) {
                 MotionWords.of(pairing, Side.LEFT, lexicon)
                         + " vs "
                         + MotionWords.of(pairing, Side.RIGHT, lexicon);
-        document = document.withPairing(pairing).withPhrase(Phrase.write(pairing, lexicon));
+        document = document.saying(pairing, lexicon);
         if (phrase.isPresent()) {
             document = document.withName(cut(document.phrase().orElse(said)));
         }
