@@ -40,6 +40,7 @@ export class StripElement extends HTMLElement {
     this.markKey = this.querySelector('.strip-marks');
     this.keys = ['this', 'other'].map((what) => this.querySelector(`[data-what=${what}] span`));
     this.now = this.querySelector('.strip-now');
+    this.now.hidden = true;
     this.scrub = this.querySelector('.strip-scrub');
     this.gateRack = this.querySelector('.strip-gates');
     this.gateRack.addEventListener('pointerdown', (event) => event.stopPropagation());
@@ -324,6 +325,7 @@ export class StripElement extends HTMLElement {
 
   #moment() {
     const answer = this.session && this.session.now;
+    this.now.hidden = !answer;
     if (!answer) return;
     const phase = this.clock.phase;
     const width = this.clientWidth - PAD.left - PAD.right;
