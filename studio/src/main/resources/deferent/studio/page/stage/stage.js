@@ -134,7 +134,7 @@ export class StageElement extends HTMLElement {
     most[1] = Math.max(most[1], 0.62);
     // On a narrow stage what lies over its head and foot would cover the figure: leave room for it.
     const narrow = this.camera.width < 1.3 * this.camera.height;
-    this.camera.frame(least, most, narrow ? 78 : 10, narrow ? 58 : 10);
+    this.camera.frame(least, most, narrow ? 78 : 10, narrow ? 34 : 10);
     this.framed = [least[1], most[1], Math.max(-least[0], most[0])];
     this.draw();
   }
