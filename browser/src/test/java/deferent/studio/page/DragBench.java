@@ -26,7 +26,7 @@ import java.util.stream.Stream;
  * <p>Two spans are told: server and script, from the handler of the event until the last drawing
  * command is given, and the whole, from the event's own time stamp until the pixels are read back.
  *
- * <p>Run it by {@code studio/bench-drag}; {@code --gpu} leaves the choice of renderer to the
+ * <p>Run it by {@code browser/bench-drag}; {@code --gpu} leaves the choice of renderer to the
  * machine; {@code --at http://127.0.0.1:PORT/} measures a studio that runs already rather than one
  * started for it, in a process of its own either way.
  */
