@@ -2,6 +2,9 @@ package deferent.page;
 
 import java.awt.Graphics2D;
 import java.io.StringWriter;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -32,6 +35,11 @@ public final class Svg {
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
         context.setComment(null);
         context.setPrecision(2);
+        // What Batik starts from: its own font would ask the machine for its family.
+        SVGGeneratorContext.GraphicContextDefaults plain =
+                new SVGGeneratorContext.GraphicContextDefaults();
+        plain.setFont(Typesetter.font("sans-serif", Face.REGULAR, 12));
+        context.setGraphicContextDefaults(plain);
         Groups paper = new Groups(document, new SVGGraphics2D(context, false));
         Painter.paint(scene, still, paper);
         return paper.written(still);
@@ -48,17 +56,26 @@ public final class Svg {
         }
     }
 
-    private static final class Groups implements Paper {
+    private static final class Groups implements Paper, Typesetter {
         private final Document document;
         private final SVGGraphics2D graphics;
         private final Element all;
         private Element into;
+        private final Map<Face, TreeSet<Integer>> used = new EnumMap<>(Face.class);
 
         Groups(Document document, SVGGraphics2D graphics) {
             this.document = document;
             this.graphics = graphics;
             this.all = document.createElementNS(SPACE, "g");
             this.into = all;
+            graphics.setRenderingHint(Typesetter.KEY, this);
+        }
+
+        @Override
+        public void set(Graphics2D g, Face face, double size, String line, double x, double y) {
+            used.computeIfAbsent(face, some -> new TreeSet<>())
+                    .addAll(line.codePoints().filter(face::has).boxed().toList());
+            Typesetter.draw(g, face, size, line, x, y);
         }
 
         @Override
@@ -93,6 +110,23 @@ public final class Svg {
             into.appendChild(group);
         }
 
+        private Node embedded(Face face, TreeSet<Integer> signs) {
+            return document.createTextNode(face.embedded(signs));
+        }
+
+        /** Where a viewer passes embedded letters by, some plain ones of its own stand in. */
+        private static void orPlain(Element group) {
+            if (group.hasAttribute("font-family")) {
+                String family = group.getAttribute("font-family").replace("'", "");
+                group.setAttributeNS(null, "font-family", family + ", sans-serif");
+            }
+            for (Node n = group.getFirstChild(); n != null; n = n.getNextSibling()) {
+                if (n instanceof Element element) {
+                    orPlain(element);
+                }
+            }
+        }
+
         String written(Still still) {
             Element root = document.getDocumentElement();
             root.setAttributeNS(null, "width", Integer.toString(still.width()));
@@ -106,9 +140,15 @@ public final class Svg {
                 title.appendChild(document.createTextNode(still.caption().get(0)));
                 root.appendChild(title);
             }
+            if (!used.isEmpty()) {
+                Element style = document.createElementNS(SPACE, "style");
+                used.forEach((face, signs) -> style.appendChild(embedded(face, signs)));
+                root.appendChild(style);
+            }
             for (Node group = all.getFirstChild(); group != null; group = all.getFirstChild()) {
                 root.appendChild(group);
             }
+            orPlain(root);
             StringWriter out = new StringWriter();
             try {
                 Transformer writer = TransformerFactory.newDefaultInstance().newTransformer();
