@@ -2,7 +2,7 @@ package deferent.page;
 
 import java.awt.geom.Path2D;
 import java.util.Base64;
-import java.util.Collection;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,20 +15,20 @@ import org.jspecify.annotations.Nullable;
  * paper as on pixels.
  */
 public enum Face {
-    REGULAR("Roboto", 400, "/com/formdev/flatlaf/fonts/roboto/Roboto-Regular.ttf"),
-    MEDIUM("Roboto", 500, "/com/formdev/flatlaf/fonts/roboto/Roboto-Medium.ttf"),
-    BOLD("Roboto", 700, "/com/formdev/flatlaf/fonts/roboto/Roboto-Bold.ttf"),
-    SERIF("Literata", 400, "/deferent/page/web/type/literata-regular.ttf");
+    REGULAR("Roboto", "400", "/com/formdev/flatlaf/fonts/roboto/Roboto-Regular.ttf"),
+    MEDIUM("Roboto", "500 600", "/com/formdev/flatlaf/fonts/roboto/Roboto-Medium.ttf"),
+    BOLD("Roboto", "700", "/com/formdev/flatlaf/fonts/roboto/Roboto-Bold.ttf"),
+    SERIF("Literata", "400", "/deferent/page/web/type/literata-regular.ttf");
 
     /** Stands for a sign that the typeface has no glyph for. */
     private static final int UNKNOWN = 0xFFFD;
 
     private final String family;
-    private final int weight;
+    private final String weight;
     private final String place;
     private volatile @Nullable Glyphs read;
 
-    Face(String family, int weight, String place) {
+    Face(String family, String weight, String place) {
         this.family = family;
         this.weight = weight;
         this.place = place;
@@ -53,22 +53,9 @@ public enum Face {
         return family;
     }
 
-    /** How heavy it is, as style sheets count: 400 is regular, 700 bold. */
-    public int weight() {
-        return weight;
-    }
-
     /** The typeface's file (TrueType), to be embedded. */
     public byte[] file() {
         return glyphs().file();
-    }
-
-    /**
-     * A file of this face with no more than some signs, for a document that carries its letters
-     * along; signs it has no glyph for are left out.
-     */
-    public byte[] file(String signs) {
-        return glyphs().file(signs);
     }
 
     /**
@@ -76,19 +63,23 @@ public enum Face {
      * that a file in which it stands asks nobody for letters, and a page into which that file is
      * put keeps its own for all others.
      */
-    public String embedded(Collection<Integer> signs) {
-        StringBuilder letters = new StringBuilder();
+    public String embedded(IntStream signs) {
+        int[] known = signs.filter(this::has).distinct().sorted().toArray();
         StringBuilder range = new StringBuilder();
-        for (int sign : signs) {
-            letters.appendCodePoint(sign);
-            range.append(range.isEmpty() ? "U+" : ",U+").append(Integer.toHexString(sign));
+        for (int i = 0; i < known.length; i++) {
+            int from = known[i];
+            while (i + 1 < known.length && known[i + 1] == known[i] + 1) {
+                i++;
+            }
+            range.append(range.isEmpty() ? "U+" : ",U+").append(Integer.toHexString(from));
+            range.append(from < known[i] ? "-" + Integer.toHexString(known[i]) : "");
         }
         return "@font-face{font-family:"
                 + family
                 + ";font-weight:"
                 + weight
                 + ";src:url(data:font/ttf;base64,"
-                + Base64.getEncoder().encodeToString(file(letters.toString()))
+                + Base64.getEncoder().encodeToString(glyphs().file(known))
                 + ");unicode-range:"
                 + range
                 + "}";

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.GlyphData;
 import org.apache.fontbox.ttf.TTFParser;
@@ -70,13 +71,14 @@ final class Glyphs {
         return file.clone();
     }
 
-    byte[] file(String signs) {
+    /** A file of the same face with no more than some signs that it has. */
+    byte[] file(int[] signs) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         // Glyphs are read from one place in one file.
         synchronized (font) {
             try {
                 TTFSubsetter some = new TTFSubsetter(font, TABLES);
-                signs.codePoints().filter(sign -> advance(sign) >= 0).forEach(some::add);
+                IntStream.of(signs).forEach(some::add);
                 some.writeToStream(out);
             } catch (IOException unreadable) {
                 throw new UncheckedIOException(unreadable);

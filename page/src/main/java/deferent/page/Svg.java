@@ -4,7 +4,6 @@ import java.awt.Graphics2D;
 import java.io.StringWriter;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.function.Consumer;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -61,7 +60,7 @@ public final class Svg {
         private final SVGGraphics2D graphics;
         private final Element all;
         private Element into;
-        private final Map<Face, TreeSet<Integer>> used = new EnumMap<>(Face.class);
+        private final Map<Face, String> used = new EnumMap<>(Face.class);
 
         Groups(Document document, SVGGraphics2D graphics) {
             this.document = document;
@@ -73,8 +72,7 @@ public final class Svg {
 
         @Override
         public void set(Graphics2D g, Face face, double size, String line, double x, double y) {
-            used.computeIfAbsent(face, some -> new TreeSet<>())
-                    .addAll(line.codePoints().filter(face::has).boxed().toList());
+            used.merge(face, line, String::concat);
             Typesetter.draw(g, face, size, line, x, y);
         }
 
@@ -110,10 +108,6 @@ public final class Svg {
             into.appendChild(group);
         }
 
-        private Node embedded(Face face, TreeSet<Integer> signs) {
-            return document.createTextNode(face.embedded(signs));
-        }
-
         /** Where a viewer passes embedded letters by, some plain ones of its own stand in. */
         private static void orPlain(Element group) {
             if (group.hasAttribute("font-family")) {
@@ -142,7 +136,10 @@ public final class Svg {
             }
             if (!used.isEmpty()) {
                 Element style = document.createElementNS(SPACE, "style");
-                used.forEach((face, signs) -> style.appendChild(embedded(face, signs)));
+                used.forEach(
+                        (face, words) ->
+                                style.appendChild(
+                                        document.createTextNode(face.embedded(words.codePoints()))));
                 root.appendChild(style);
             }
             for (Node group = all.getFirstChild(); group != null; group = all.getFirstChild()) {

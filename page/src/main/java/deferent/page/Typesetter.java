@@ -29,7 +29,7 @@ public interface Typesetter {
 
     /** A font of which nothing but family, weight and size is known; no machine is asked for it. */
     static Font font(String family, Face face, double size) {
-        return new Named(family, face.weight() > 500 ? Font.BOLD : Font.PLAIN, (float) size);
+        return new Named(family, face == Face.BOLD ? Font.BOLD : Font.PLAIN, (float) size);
     }
 
     final class Key extends RenderingHints.Key {
