@@ -44,18 +44,21 @@ final class Assets {
                     "png", "image/png",
                     "json", "application/json",
                     "webmanifest", "application/manifest+json",
-                    "woff2", "font/woff2",
+                    "ttf", "font/ttf",
                     "wav", "audio/wav");
 
-    /** The libraries by the name the page uses, and where their package has them. */
+    private static final String WEBJARS = "META-INF/resources/webjars/";
+
+    /** The libraries and the typeface by the name the page uses, and where their package has them. */
     private static final Map<String, String> VENDORS =
             Map.of(
-                    "three", "three/0.181.1/",
-                    "lit", "lit/3.2.1/",
-                    "lit-html", "lit-html/3.2.1/",
-                    "lit-element", "lit-element/4.1.1/",
-                    "lit-reactive-element", "lit__reactive-element/2.0.4/",
-                    "uplot", "uplot/1.6.30/");
+                    "three", WEBJARS + "three/0.181.1/",
+                    "lit", WEBJARS + "lit/3.2.1/",
+                    "lit-html", WEBJARS + "lit-html/3.2.1/",
+                    "lit-element", WEBJARS + "lit-element/4.1.1/",
+                    "lit-reactive-element", WEBJARS + "lit__reactive-element/2.0.4/",
+                    "uplot", WEBJARS + "uplot/1.6.30/",
+                    "roboto", "com/formdev/flatlaf/fonts/roboto/");
 
     /**
      * A file as it is sent.
@@ -100,7 +103,7 @@ final class Assets {
         String place = VENDORS.get(name);
         return place == null || !PATH.matcher(path).matches()
                 ? Optional.empty()
-                : packed("META-INF/resources/webjars/" + place + path);
+                : packed(place + path);
     }
 
     private Optional<Asset> packed(String resource) {
