@@ -48,7 +48,7 @@ record Matter(PatternDocument document, String said) {
                             Phrase.parse(phrase.get(), lexicon).pairing(),
                             Performer.USUAL);
         } else {
-            document = PatternJson.readPattern(asked.node("pattern"));
+            document = PatternJson.readPattern(asked.node("pattern"), lexicon);
         }
         Optional<Performer> performer = asked.maybeObject("performer").map(Matter::performer);
         if (performer.isPresent()) {
