@@ -223,9 +223,7 @@ public final class Landing implements AutoCloseable {
         List<Replaced> done = new ArrayList<>();
         try {
             for (Landing file : files) {
-                Replaced replaced = Replaced.of(file.target);
-                done.add(replaced);
-                file.land();
+                done.add(file.landOver());
             }
         } catch (IOException failed) {
             for (Replaced replaced : done) {
@@ -233,8 +231,17 @@ public final class Landing implements AutoCloseable {
             }
             throw failed;
         }
-        for (Replaced replaced : done) {
+        done.forEach(Replaced::forget);
+    }
+
+    private Replaced landOver() throws IOException {
+        Replaced replaced = Replaced.of(target);
+        try {
+            land();
+            return replaced;
+        } catch (IOException failed) {
             replaced.forget();
+            throw failed;
         }
     }
 
@@ -244,7 +251,7 @@ public final class Landing implements AutoCloseable {
     private record Replaced(Path place, Claim claim, Optional<Path> old) {
         static Replaced of(Path place) throws IOException {
             Claim claim = Claim.held();
-            if (!Files.exists(place)) {
+            if (!Files.isRegularFile(place)) {
                 return new Replaced(place, claim, Optional.empty());
             }
             Path old = place.resolveSibling(BEFORE + claim.name() + OLD);
@@ -259,12 +266,7 @@ public final class Landing implements AutoCloseable {
         void putBack(IOException failed) throws IOException {
             try {
                 if (old.isPresent()) {
-                    // A link to what still stands there would not be moved but stay.
-                    if (Files.exists(place) && Files.isSameFile(old.get(), place)) {
-                        Files.delete(old.get());
-                    } else {
-                        move(old.get(), place);
-                    }
+                    move(old.get(), place);
                 } else {
                     Files.deleteIfExists(place);
                 }
