@@ -144,6 +144,8 @@ final class Asked {
                                     : size.kind() == Size.Kind.TEMPO
                                             ? Amount.tempo(value)
                                             : Amount.share(value));
+        } catch (Refusal refused) {
+            throw Amount.typed(refused, value);
         } catch (TypeConversionException unit) {
             throw new Refusal(
                     String.valueOf(unit.getMessage()), "--set " + said, "see read --help");

@@ -277,8 +277,8 @@ class DeferentTest {
         Files.writeString(folder.resolve("shelf/torn.json"), "{");
         assertThat(good("shelf", "list").out())
                 .contains("static-spin-vs-triquetra")
-                .contains("torn")
-                .contains("cannot be read");
+                .contains("torn.json: ")
+                .contains("is not JSON");
     }
 
     @ParameterizedTest

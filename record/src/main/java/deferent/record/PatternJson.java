@@ -37,8 +37,8 @@ public final class PatternJson {
     /** No shelf and no bundle holds more documents. */
     public static final int MOST_DOCUMENTS = 5000;
 
-    /** No bundle is longer than this, characters; a full shelf of usual patterns fits twice. */
-    public static final int MOST_BUNDLE_CHARACTERS = 64_000_000;
+    /** No bundle is longer than this, characters; a full shelf of patterns with long notes fits. */
+    public static final int MOST_BUNDLE_CHARACTERS = 32_000_000;
 
     private PatternJson() {}
 
