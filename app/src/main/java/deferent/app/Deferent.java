@@ -13,8 +13,10 @@ import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
@@ -85,7 +87,9 @@ public final class Deferent implements Runnable {
                 (thrown, where, parsed) -> {
                     // Answers so far come before the error.
                     where.getOut().flush();
-                    return failed(thrown, where.getErr(), front.trace);
+                    Throwable told =
+                            thrown instanceof Refusal refusal ? typed(refusal, parsed) : thrown;
+                    return failed(told, where.getErr(), front.trace);
                 });
         try {
             return line.execute(args);
@@ -101,6 +105,19 @@ public final class Deferent implements Runnable {
                 .map(CommandLine::getCommandSpec)
                 .ifPresent(DrawCommand::wishes);
         return line;
+    }
+
+    /** A refusal of an option's number in the unit that was typed there. */
+    private static Refusal typed(Refusal refusal, ParseResult front) {
+        for (ParseResult at = front; at != null; at = at.subcommand()) {
+            for (OptionSpec option : at.matchedOptions()) {
+                if (option.getValue() instanceof Double number
+                        && refusal.range().filter(r -> r.value() == number).isPresent()) {
+                    return Amount.typed(refusal, option.originalStringValues().get(0));
+                }
+            }
+        }
+        return refusal;
     }
 
     @Override

@@ -81,7 +81,7 @@ final class FitCommand implements Callable<Integer> {
     public Integer call() {
         PatternDocument pattern = asked.pattern();
         Pairing pairing = pattern.pairing();
-        Lexicon own = asked.shelf().motions();
+        Lexicon own = asked.words();
         Side leads =
                 root != null
                         ? root

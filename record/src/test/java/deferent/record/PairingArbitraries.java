@@ -198,6 +198,14 @@ final class PairingArbitraries {
                 .as(
                         (name, note, author, tags, pairing, performer, kit) ->
                                 new PatternDocument(
-                                        name, note, author, tags, author, pairing, performer, kit));
+                                        name,
+                                        note,
+                                        author,
+                                        tags,
+                                        author,
+                                        pairing,
+                                        performer,
+                                        kit,
+                                        Extras.NONE));
     }
 }

@@ -105,6 +105,7 @@ final class Desk {
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
         }
+        words.trouble().ifPresent(told -> answer.put("shelf_told", told));
         return answer;
     }
 

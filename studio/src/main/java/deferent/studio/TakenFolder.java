@@ -1,11 +1,11 @@
 package deferent.studio;
 
+import deferent.record.landing.Scratch;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
@@ -22,7 +22,7 @@ final class TakenFolder implements AutoCloseable {
     static final int MOST = 8;
 
     private final Deque<Place> kept = new ArrayDeque<>();
-    private Optional<Path> folder = Optional.empty();
+    private Optional<Scratch> scratch = Optional.empty();
     private boolean closed;
 
     /** Where one file goes, and what stands beside it. */
@@ -34,11 +34,11 @@ final class TakenFolder implements AutoCloseable {
             throw new IllegalStateException("the studio is closing");
         }
         try {
-            if (folder.isEmpty()) {
-                folder = Optional.of(Files.createTempDirectory("deferent-taken"));
+            if (scratch.isEmpty()) {
+                scratch = Optional.of(Scratch.open());
             }
             String key = UUID.randomUUID().toString().replace("-", "");
-            return new Place(key, Files.createDirectory(folder.get().resolve(key)));
+            return new Place(key, Files.createDirectory(scratch.get().folder().resolve(key)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -74,14 +74,14 @@ final class TakenFolder implements AutoCloseable {
 
     /** Where the files are, once there were any. */
     synchronized Optional<Path> folder() {
-        return folder;
+        return scratch.map(Scratch::folder);
     }
 
     @Override
     public synchronized void close() {
         closed = true;
         kept.clear();
-        folder.ifPresent(TakenFolder::delete);
+        scratch.ifPresent(Scratch::close);
     }
 
     private static List<Path> list(Path folder) {
@@ -93,16 +93,11 @@ final class TakenFolder implements AutoCloseable {
     }
 
     private static void delete(Path folder) {
-        if (!Files.exists(folder)) {
-            return;
-        }
-        try (Stream<Path> all = Files.walk(folder)) {
-            for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(path);
-            }
+        try {
+            Scratch.delete(folder);
         } catch (IOException e) {
-            // Somebody still writes or reads there; the system clears what is left of it.
-            folder.toFile().deleteOnExit();
+            // Somebody still writes or reads there; it goes with the whole folder.
+            return;
         }
     }
 }

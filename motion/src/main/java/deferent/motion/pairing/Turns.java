@@ -12,7 +12,7 @@ import java.util.List;
 public record Turns(int turns, double start) implements SpinLaw {
     public Turns {
         Refusal.within(turns, -24, 24, "poi turns a cycle", "turns");
-        Refusal.finite(start, "start angle");
+        Refusal.angle(start, "start angle");
     }
 
     @Override

@@ -104,8 +104,11 @@ final class Amount {
                     false);
         }
         double[] by = new double[3];
+        Unit unit;
         do {
-            double length = reader.length(Word.CENTRE, false).value();
+            Said.Length said = reader.length(Word.CENTRE, false);
+            double length = said.value();
+            unit = said.unit();
             if (reader.take("left")) {
                 by[0] += length;
             } else if (reader.take("right")) {
@@ -126,9 +129,9 @@ final class Amount {
             }
         } while (reader.numberNext() && anotherWay());
         return new Said.Shift(
-                new Said.Length(by[0], false),
-                new Said.Length(by[1], false),
-                new Said.Length(by[2], false),
+                new Said.Length(by[0], false, unit),
+                new Said.Length(by[1], false, unit),
+                new Said.Length(by[2], false, unit),
                 true);
     }
 
@@ -156,19 +159,18 @@ final class Amount {
         Spot from = reader.spot();
         do {
             double k = reader.number("of turns a cycle for a loop, such as 1 or -2");
-            double radius = reader.length(Word.LOOPS, false).value();
+            Said.Length radius = reader.length(Word.LOOPS, false);
             double angle =
                     reader.numberNext() && angleNext() ? reader.angle(Word.LOOPS).radians() : 0;
             try {
                 if (k != Math.rint(k)) {
                     throw new Refusal("turns " + k + " times", "a loop", "a whole number of turns");
                 }
-                terms.add(new Series.Term((int) k, radius, angle));
+                terms.add(new Series.Term((int) k, radius.value(), angle));
             } catch (Refusal refusal) {
+                Refusal said = radius.unit().said(refusal, 1);
                 throw reader.error(
-                        reader.since(from),
-                        refusal.where() + " " + refusal.what(),
-                        refusal.right());
+                        reader.since(from), said.where() + " " + said.what(), said.right());
             }
         } while (reader.take("plus"));
         return new Said.Sum(terms);

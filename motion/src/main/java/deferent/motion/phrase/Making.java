@@ -138,7 +138,12 @@ final class Making {
 
     private Series ellipse() {
         if (sizes.amount(AXES).orElse(null) instanceof Said.Pair axes) {
-            return Series.ellipse(axes.along().metres(tether), axes.across().metres(tether), 0);
+            double along = axes.along().metres(tether);
+            double across = axes.across().metres(tether);
+            for (double axis : new double[] {along, across}) {
+                Refusal.within(axis, -10, 10, "half axis", "m");
+            }
+            return Series.ellipse(along, across, 0);
         }
         return Series.ellipse(tether, tether / 2, 0);
     }

@@ -40,15 +40,15 @@ record Said(
     /** A bare number. */
     record Count(double value) implements Amount {}
 
-    /** A length: metres, or a share of the hand's own tether. */
-    record Length(double value, boolean ofTether) implements Amount {
+    /** A length: metres, or a share of the hand's own tether; and the unit it was said in. */
+    record Length(double value, boolean ofTether, Unit unit) implements Amount {
         double metres(double tether) {
             return ofTether ? value * tether : value;
         }
     }
 
-    /** An angle in radians. */
-    record Angle(double radians) implements Amount {}
+    /** An angle in radians, and the unit it was said in. */
+    record Angle(double radians, Unit unit) implements Amount {}
 
     /** Poi turns on the way out and on the way back. */
     record OutAndBack(double out, double back) implements Amount {}
@@ -64,6 +64,20 @@ record Said(
 
     /** Two lengths: along and across. */
     record Pair(Length along, Length across) implements Amount {}
+
+    /** The unit an amount was said in; empty where it is no size, or of several units. */
+    static Optional<Unit> unit(Amount amount) {
+        if (amount instanceof Length length) {
+            return Optional.of(length.unit());
+        }
+        if (amount instanceof Angle angle) {
+            return Optional.of(angle.unit());
+        }
+        if (amount instanceof Shift shift) {
+            return Optional.of(shift.left().unit());
+        }
+        return amount instanceof Pair pair ? Optional.of(pair.along().unit()) : Optional.empty();
+    }
 
     boolean has(Word word) {
         return remarks.containsKey(word);

@@ -27,6 +27,7 @@ final class Sizing {
             List.of(
                     Map.entry("tether", TETHER),
                     Map.entry("half sweep", SWEEP),
+                    Map.entry("half axis", AXES),
                     Map.entry("radius", HAND_RADIUS),
                     Map.entry("amplitude", AMPLITUDE),
                     Map.entry("plane turns", PLANE_TURNS),
@@ -40,7 +41,15 @@ final class Sizing {
                     Map.entry("centre", CENTRE),
                     Map.entry("centre z", DEPTH),
                     Map.entry("tip", TIP),
-                    Map.entry("swivel", SWIVEL));
+                    Map.entry("swivel", SWIVEL),
+                    Map.entry("start", START),
+                    Map.entry("start", HAND_START),
+                    Map.entry("start", TILT),
+                    Map.entry("angle", HAND_START),
+                    Map.entry("rest", REST),
+                    Map.entry("rest", TILT),
+                    Map.entry("middle", MIDDLE),
+                    Map.entry("middle", TILT));
 
     private final String text;
     private final Said left;
@@ -74,6 +83,11 @@ final class Sizing {
         }
     }
 
+    /** What would be right, as a phrase's error says it. */
+    static String expected(Refusal refusal) {
+        return refusal.right().replaceFirst("^give ", "");
+    }
+
     private Spot about(Refusal refusal) {
         Word word =
                 switch (refusal.where()) {
@@ -99,12 +113,17 @@ final class Sizing {
 
     private Part part(Said said, Side side, boolean mirrored, Tether usual) {
         Sizes sizes = new Sizes(said.remarks());
+        double length = sizes.has(TETHER) ? sizes.length(TETHER, 0, 0) : usual.length();
         try {
-            Tether tether = sizes.has(TETHER) ? Tether.of(sizes.length(TETHER, 0, 0)) : usual;
+            Tether tether = sizes.has(TETHER) ? Tether.of(length) : usual;
             Motion motion = new Making(said, tether.length(), mirrored).motion();
             return new Part(motion, tether, place(sizes, side), sizes.whole(CYCLES, 1));
         } catch (Refusal refusal) {
-            throw error(refusal, about(said, refusal));
+            Optional<Said.Remark> about = about(said, refusal);
+            // Of a size unsaid, lengths are told as the trade says them.
+            Unit unit = about.flatMap(r -> Said.unit(r.amount())).orElse(Unit.CENTIMETRES);
+            throw error(
+                    unit.said(refusal, length), about.map(Said.Remark::spot).orElse(said.spot()));
         }
     }
 
@@ -133,14 +152,12 @@ final class Sizing {
                 centre);
     }
 
-    private static Spot about(Said said, Refusal refusal) {
+    private static Optional<Said.Remark> about(Said said, Refusal refusal) {
         return ABOUT.stream()
                 .filter(e -> refusal.where().contains(e.getKey()) && said.has(e.getValue()))
                 .map(e -> said.remarks().get(e.getValue()))
                 .filter(r -> r != null)
-                .map(Said.Remark::spot)
-                .findFirst()
-                .orElse(said.spot());
+                .findFirst();
     }
 
     private PhraseError error(Refusal refusal, Spot spot) {
@@ -149,7 +166,7 @@ final class Sizing {
                 spot.start(),
                 spot.end(),
                 refusal.where() + " " + refusal.what(),
-                refusal.right().replaceFirst("^give ", ""),
+                expected(refusal),
                 List.of());
     }
 }

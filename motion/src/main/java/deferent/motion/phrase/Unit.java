@@ -1,5 +1,7 @@
 package deferent.motion.phrase;
 
+import deferent.motion.pairing.Range;
+import deferent.motion.pairing.Refusal;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
@@ -54,6 +56,24 @@ enum Unit {
         return places == 0 || figure.figures().isEmpty()
                 ? figure.value() / Math.pow(10, places)
                 : figure.figures().get().movePointLeft(places).doubleValue();
+    }
+
+    /**
+     * A refusal in this unit, where it is about a length or an angle that this unit measures.
+     *
+     * @param tether metres
+     */
+    Refusal said(Refusal refusal, double tether) {
+        String of = refusal.range().map(Range::unit).orElse("");
+        if (of.equals("m") && (length() || this == TETHERS)) {
+            return refusal.in(
+                    this == TETHERS ? "tethers" : spellings.get(0),
+                    this == TETHERS ? tether : 1 / Math.pow(10, places));
+        }
+        OptionalDouble radians = radians(1);
+        return of.equals("rad") && radians.isPresent()
+                ? refusal.in(this == TURNS ? "turns" : spellings.get(0), radians.getAsDouble())
+                : refusal;
     }
 
     /** Radians; empty for a unit that measures no angle. */

@@ -45,7 +45,7 @@ class BadPhrasesTest {
             flower 40 petals vs triquetra | 40 petals | petals are 40 | 1 to 25
             static spin tilt 30° vs triquetra | tilt 30° | "tilt" does not go with "static spin" | of its own sizes only turns, start, stretches, stalling
             isolation hand radius 70 cm vs triquetra | hand radius 70 cm | hand radius of an isolation is 70 cm | less than its tether of 60 cm
-            pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200.0 degrees | more than 0 and less than 180 degrees
+            pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200° | more than 0° and at most 179.982°
             CAP turns 1.5 out -0.5 back vs triquetra | turns 1.5 out -0.5 back | poi turns of a CAP are 1.5 out and -0.5 back | keep the poi turning one way, both numbers of one sign
             pendulum vs triquetra, tempo 60 | tempo 60 | tempo is 60.0 a minute, but a pendulum that nobody drives sets it | leave it unsaid, or give 32.708, or change the tether or the swing
             pendulum floor plane vs triquetra | pendulum floor plane vs triquetra | pendulum has no downhill in its plane | put it in an upright plane, wall or wheel

@@ -5,7 +5,7 @@ export class Shelf extends EventTarget {
     super();
     this.patterns = [];
     this.motions = [];
-    this.broken = [];
+    this.notListed = []; // files in its folder that are not on it, each with the reason
     this.problem = null;
   }
 
@@ -14,7 +14,7 @@ export class Shelf extends EventTarget {
       const listed = await ask('/api/shelf');
       this.patterns = listed.body.patterns;
       this.motions = listed.body.motions || [];
-      this.broken = listed.body.broken || [];
+      this.notListed = listed.body.not_listed || [];
       this.problem = null;
     } catch (problem) {
       this.problem = problem.error || UNREACHED;
@@ -57,7 +57,7 @@ export class Shelf extends EventTarget {
         .replace(/[^a-z0-9]+/g, '-')
         .replace(/^-+|-+$/g, '')
         .slice(0, 60) || 'pattern';
-    const taken = new Set([...this.patterns, ...this.motions, ...this.broken].map((p) => p.id));
+    const taken = new Set([...this.patterns.map((p) => p.id), ...this.motions.map((m) => m.id), ...this.notListed.map((n) => n.file.replace(/\.json$/, ''))]);
     if (!taken.has(plain)) return plain;
     for (let i = 2; ; i++) if (!taken.has(plain + '-' + i)) return plain + '-' + i;
   }
