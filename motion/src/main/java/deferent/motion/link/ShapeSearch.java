@@ -420,7 +420,7 @@ final class ShapeSearch {
         double[] h = hand.walked(n, 0, from.reversed);
         boolean mirrored = from.motion.mirrored();
         double[] moved = new double[h.length];
-        double[] row = new double[n + 1];
+        long[] row = new long[n + 1];
         int[] pairs = new int[4 * n + 8];
         from.motion.move(h, moved);
         Fit best =
@@ -494,7 +494,7 @@ final class ShapeSearch {
         double[] h = hand.walked(ROUGH, 0, fit.reversed);
         double[] moved = new double[h.length];
         fit.motion.move(h, moved);
-        double[] row = new double[ROUGH + 1];
+        long[] row = new long[ROUGH + 1];
         double[] around = head.walked(ROUGH, fit.start, false);
         double[] p = new double[around.length];
         Corridor all = whole(ROUGH);
@@ -518,7 +518,7 @@ final class ShapeSearch {
         int n = corridor.low().length - 1;
         double[] h = hand.walked(n, 0, from.reversed);
         double[] moved = new double[h.length];
-        double[] row = new double[n + 1];
+        long[] row = new long[n + 1];
         boolean slides = head.closed() && hand.closed();
         int own = flat ? 3 : 6;
         double length = Math.sqrt(from.squared) / 4;
