@@ -120,6 +120,19 @@ public record LinkReading(
                 .gap();
     }
 
+    /**
+     * The shape gap alone, metres, as a search's last steps want it: where the shapes agree as sure
+     * as the certified one, elsewhere an upper bound.
+     */
+    public static double refinedShapeGap(Trace trace, Side root) {
+        boolean closed = trace.periodic();
+        Side rider = root.other();
+        return ShapeGap.refined(
+                Curve.of(trace.head(root), trace.interval(), closed, corners(trace, root), FINE),
+                Curve.of(
+                        trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
+    }
+
     /** Both ties, the left head's first, certified. */
     public static List<LinkReading> both(Trace trace) {
         return List.of(of(trace, Side.LEFT), of(trace, Side.RIGHT));

@@ -49,7 +49,7 @@ public record Advice(
                 root,
                 !searched || link.kind() == LinkKind.TOUCHING
                         ? Optional.empty()
-                        : Optional.of(Fit.of(pairing, root)),
+                        : Optional.of(Fit.of(pairing, link)),
                 Sensitivity.of(pairing, root),
                 Neighbours.of(pairing, Side.LEFT),
                 Neighbours.of(pairing, Side.RIGHT),

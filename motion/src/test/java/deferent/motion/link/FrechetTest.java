@@ -84,7 +84,7 @@ class FrechetTest {
         double[] b = points(h);
         int count = Frechet.walk(a, b, Corridor.whole(n, n), 1, pairs);
         Corridor about = Corridor.about(pairs, count, n - 1, 1, 0);
-        double kept = Frechet.squared(a, b, about, new double[n], Double.MAX_VALUE);
+        double kept = Frechet.squared(a, b, about, new long[n], Double.MAX_VALUE);
         assertThat(Math.sqrt(kept)).isGreaterThanOrEqualTo(Frechet.distance(a, b) - 1e-12);
         assertThat(kept).isFinite();
     }
