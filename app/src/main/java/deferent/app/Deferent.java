@@ -72,11 +72,8 @@ public final class Deferent implements Runnable {
 
     /** Runs one command line; its exit code. */
     static int execute(PrintWriter out, PrintWriter err, String... args) {
-        Deferent front = new Deferent();
-        CommandLine line = new CommandLine(front);
-        Optional.ofNullable(line.getSubcommands().get("draw"))
-                .map(CommandLine::getCommandSpec)
-                .ifPresent(DrawCommand::wishes);
+        CommandLine line = line();
+        Deferent front = line.getCommand();
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpWidth(Paragraphs.width());
@@ -95,6 +92,15 @@ public final class Deferent implements Runnable {
         } catch (StackOverflowError | OutOfMemoryError beyond) {
             return failed(beyond, err, front.trace);
         }
+    }
+
+    /** The command line with all its commands and their options, not yet asked anything. */
+    static CommandLine line() {
+        CommandLine line = new CommandLine(new Deferent());
+        Optional.ofNullable(line.getSubcommands().get("draw"))
+                .map(CommandLine::getCommandSpec)
+                .ifPresent(DrawCommand::wishes);
+        return line;
     }
 
     @Override

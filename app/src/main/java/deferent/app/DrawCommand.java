@@ -66,7 +66,8 @@ final class DrawCommand implements Callable<Integer> {
                             .type(String.class)
                             .paramLabel(yes ? "yes" : wish.key().toUpperCase(java.util.Locale.ROOT))
                             .arity(yes ? "0..1" : "1")
-                            .description(wish.means() + ".");
+                            // The descriptions are format strings: a bare % is none.
+                            .description(wish.means().replace("%", "%%") + ".");
             draw.addOption((yes ? option.fallbackValue("yes") : option).build());
         }
     }

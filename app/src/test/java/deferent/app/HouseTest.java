@@ -9,6 +9,9 @@ import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaPackage;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
@@ -79,6 +82,16 @@ class HouseTest {
             assertThat(HOUSE.stream().map(JavaClass::getPackageName))
                     .as(module)
                     .anyMatch(p -> p.startsWith("deferent." + module));
+        }
+    }
+
+    // The first command builds these modules; the browser's driver is larger than all else it
+    // fetches.
+    @Test
+    void noModuleOfTheProgramAsksForTheBrowsersDriver() throws IOException {
+        for (String module : ORDER) {
+            Path pom = Path.of("").toAbsolutePath().resolveSibling(module).resolve("pom.xml");
+            assertThat(Files.readString(pom)).as(module).doesNotContain("playwright");
         }
     }
 

@@ -316,7 +316,7 @@ class ShelfTest {
                             .start());
         }
         for (Process process : processes) {
-            assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(process.waitFor(5, TimeUnit.MINUTES)).isTrue();
         }
         assertThat(processes).extracting(Process::exitValue).containsExactly(0, 0);
         PatternDocument counted = (PatternDocument) shelf().load("ring-under-the-eaves").document();

@@ -75,7 +75,7 @@ final class Visitor implements AutoCloseable {
      */
     String raw(String request) {
         try (Socket socket = new Socket("127.0.0.1", studio.port())) {
-            socket.setSoTimeout(10_000);
+            socket.setSoTimeout(120_000);
             OutputStream out = socket.getOutputStream();
             out.write(request.getBytes(StandardCharsets.ISO_8859_1));
             out.flush();

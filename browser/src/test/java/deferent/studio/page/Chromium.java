@@ -20,6 +20,9 @@ final class Chromium implements AutoCloseable {
     private static final List<String> NAMES =
             List.of("chromium", "chromium-browser", "google-chrome", "google-chrome-stable");
 
+    /** How long a test waits for what must come, milliseconds: longer than any busy machine. */
+    static final double PATIENCE = 120_000;
+
     private final Playwright driver;
     private final Browser browser;
 
@@ -75,6 +78,7 @@ final class Chromium implements AutoCloseable {
                                     new BrowserType.LaunchOptions()
                                             .setExecutablePath(executable)
                                             .setHeadless(true)
+                                            .setTimeout(PATIENCE)
                                             .setArgs(arguments)));
         } catch (RuntimeException e) {
             driver.close();
@@ -87,17 +91,25 @@ final class Chromium implements AutoCloseable {
     }
 
     /**
-     * Waits until an expression is true in the page, thirty seconds at most. Asked from outside,
-     * again and again, since the page's policy forbids the driver's own way of waiting.
+     * Waits until an expression is true in the page, as long as a busy machine may take. Asked from
+     * outside, again and again, since the page's policy forbids the driver's own way of waiting.
      */
     static void until(Page page, String expression) {
-        long end = System.nanoTime() + 30_000_000_000L;
+        long end = System.nanoTime() + (long) (PATIENCE * 1e6);
         while (!Boolean.TRUE.equals(page.evaluate("() => !!(" + expression + ")"))) {
             if (System.nanoTime() > end) {
                 throw new AssertionError("waited in vain for: " + expression);
             }
             page.waitForTimeout(20);
         }
+    }
+
+    /** Lets the page draw itself that many times, however long it takes over it. */
+    static void frames(Page page, int count) {
+        page.evaluate(
+                "count => new Promise(done => { const next = () => count-- > 0 ?"
+                        + " requestAnimationFrame(next) : done(); next(); })",
+                count);
     }
 
     @Override

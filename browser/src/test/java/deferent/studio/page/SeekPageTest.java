@@ -32,12 +32,14 @@ class SeekPageTest extends InChromium {
             assertThat(visit.text("document.querySelector('.seek-state').textContent"))
                     .contains("link exactly");
             double before = drawn(visit);
-            visit.page().waitForTimeout(400);
+            for (int i = 0; i < 600 && drawn(visit) <= before + 8; i++) {
+                visit.frames(1);
+            }
             assertThat(drawn(visit)).as("they move").isGreaterThan(before + 8);
             visit.page().locator("#tab-reading").click();
-            visit.page().waitForTimeout(200);
+            visit.frames(10);
             double hidden = drawn(visit);
-            visit.page().waitForTimeout(300);
+            visit.frames(20);
             assertThat(drawn(visit)).as("but not where nobody looks").isEqualTo(hidden);
             visit.page().locator("#tab-seek").click();
             visit.page().locator(".find").nth(2).click();
@@ -65,9 +67,9 @@ class SeekPageTest extends InChromium {
             visit.settled();
             seek(visit);
             visit.page().locator(".find").first().scrollIntoViewIfNeeded();
-            visit.page().waitForTimeout(200);
+            visit.frames(10);
             double before = drawn(visit);
-            visit.page().waitForTimeout(300);
+            visit.frames(20);
             assertThat(before).isPositive();
             assertThat(drawn(visit)).isEqualTo(before);
             assertThat(visit.number("document.documentElement.scrollWidth"))

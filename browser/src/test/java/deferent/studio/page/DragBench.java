@@ -26,7 +26,7 @@ import java.util.stream.Stream;
  * <p>Two spans are told: server and script, from the handler of the event until the last drawing
  * command is given, and the whole, from the event's own time stamp until the pixels are read back.
  *
- * <p>Run it by {@code studio/bench-drag}; {@code --gpu} leaves the choice of renderer to the
+ * <p>Run it by {@code browser/bench-drag}; {@code --gpu} leaves the choice of renderer to the
  * machine; {@code --at http://127.0.0.1:PORT/} measures a studio that runs already rather than one
  * started for it, in a process of its own either way.
  */
@@ -101,7 +101,10 @@ public final class DragBench {
             Page page = context.newPage();
             page.navigate(address + "#phrase=isolation+vs+four-petal+antispin");
             Chromium.until(page, "document.body.classList.contains('ready')");
-            page.waitForTimeout(800);
+            Chromium.until(
+                    page,
+                    "!deferentDesk.session.live.busy && deferentDesk.session.answer?.detail ==="
+                            + " 'settled'");
             page.evaluate("deferentDesk.clock.play(false); deferentDesk.clock.seek(0)");
             if (!patient) {
                 page.evaluate(WARMING, WARMING_QUESTIONS);
@@ -114,12 +117,12 @@ public final class DragBench {
             page.mouse().down();
             drag(page, x, y, patient ? 8 : WARM, 0.7, patient);
             Chromium.until(page, "!deferentDesk.session.live.busy");
-            page.waitForTimeout(300);
+            Chromium.frames(page, 20);
             page.evaluate(
                     "measured.length = 0; moves.length = 0; deferentDesk.session.live.givenUp = 0");
             drag(page, x, y, moves, 1.0, patient);
             Chromium.until(page, "!deferentDesk.session.live.busy");
-            page.waitForTimeout(200);
+            Chromium.frames(page, 20);
             int seen = ((Number) page.evaluate("moves.length")).intValue();
             String renderer = (String) page.evaluate("deferentStage.drawer.name");
             List<Map<String, Object>> all = new ArrayList<>();
@@ -153,12 +156,16 @@ public final class DragBench {
     // Out and in along the radius, a new place each time.
     private static void drag(
             Page page, double x, double y, int moves, double reach, boolean patient) {
+        int before = ((Number) page.evaluate("moves.length")).intValue();
         for (int i = 1; i <= moves; i++) {
             double out = 22 * reach * Math.sin(2 * Math.PI * i / 80.0);
             page.mouse().move(x + out, y - out);
-            page.waitForTimeout(12);
             if (patient) {
-                Chromium.until(page, "!deferentDesk.session.live.busy");
+                Chromium.until(
+                        page,
+                        "moves.length >= " + (before + i) + " && !deferentDesk.session.live.busy");
+            } else {
+                page.waitForTimeout(12);
             }
         }
     }

@@ -1,112 +1,53 @@
-package deferent.reel;
+package deferent.studio.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.Route;
 import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.reel.Clip;
+import deferent.reel.ClipReport;
+import deferent.reel.Clips;
+import deferent.reel.Kind;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.Assumptions;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/**
- * Moving pictures and films as the installed Chromium sees them. Where there is none these tests
- * are skipped, saying so; but where {@code CI=true} they fail.
- */
-class BrowserClipsTest {
-    private static final Scene SCENE = Scenes.isolationWithFourPetals();
+/** Moving pictures and films as the installed Chromium sees them. */
+class BrowserClipsTest extends InChromium {
+    private static final Scene SCENE = Exported.scene("isolation vs four-petal antispin");
     private static final int EDGE = 200;
-
-    private static @Nullable Playwright driver;
-    private static @Nullable Page page;
 
     @TempDir Path folder = Path.of("");
 
-    @BeforeAll
-    static void startChromium() {
-        Optional<Path> found =
-                Optional.ofNullable(System.getenv("DEFERENT_BROWSER"))
-                        .map(Path::of)
-                        .or(
-                                () ->
-                                        Stream.of(
-                                                        "chromium",
-                                                        "chromium-browser",
-                                                        "google-chrome",
-                                                        "google-chrome-stable")
-                                                .flatMap(name -> Outside.found(name).stream())
-                                                .findFirst());
-        if (found.isEmpty()) {
-            String told = "no Chromium is installed, so moving pictures are not looked at";
-            if ("true".equals(System.getenv("CI"))) {
-                throw new AssertionError(told);
-            }
-            Assumptions.abort(told);
-        }
-        Playwright started =
-                Playwright.create(
-                        new Playwright.CreateOptions()
-                                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        driver = started;
-        Browser browser =
-                started.chromium()
-                        .launch(
-                                new BrowserType.LaunchOptions()
-                                        .setExecutablePath(found.orElseThrow())
-                                        .setArgs(
-                                                List.of(
-                                                        "--no-sandbox",
-                                                        "--disable-gpu",
-                                                        "--autoplay-policy=no-user-gesture-required",
-                                                        "--force-color-profile=srgb")));
-        Page made = browser.newPage();
-        // Decoders are for secure pages only: this one is never fetched, the answer is made here.
-        made.route(
-                "**/*",
-                route ->
-                        route.fulfill(
-                                new Route.FulfillOptions()
-                                        .setContentType("text/html")
-                                        .setBody("<!doctype html><title>clips</title>")));
-        made.navigate("https://clips.test/");
-        page = made;
-    }
-
-    @AfterAll
-    static void stopChromium() {
-        if (driver != null) {
-            driver.close();
-        }
-    }
-
     private static Object seen(String script, Path file, String type) throws IOException {
-        if (page == null) {
-            throw new IllegalStateException("no browser was started");
+        try (Page page = browser().newPage()) {
+            // Decoders are for secure pages only: this one is never fetched, its answer is made
+            // here.
+            page.route(
+                    "**/*",
+                    route ->
+                            route.fulfill(
+                                    new Route.FulfillOptions()
+                                            .setContentType("text/html")
+                                            .setBody("<!doctype html><title>clips</title>")));
+            page.navigate("https://clips.test/");
+            String bytes = Base64.getEncoder().encodeToString(Files.readAllBytes(file));
+            return page.evaluate(
+                    "async ([text, type]) => {"
+                            + "const bytes = Uint8Array.from(atob(text), c => c.charCodeAt(0));"
+                            + script
+                            + "}",
+                    List.of(bytes, type));
         }
-        String bytes = Base64.getEncoder().encodeToString(Files.readAllBytes(file));
-        return page.evaluate(
-                "async ([text, type]) => {"
-                        + "const bytes = Uint8Array.from(atob(text), c => c.charCodeAt(0));"
-                        + script
-                        + "}",
-                List.of(bytes, type));
     }
 
     /** Frames, their times and the alpha of a corner and of the strongest pixel. */
@@ -184,7 +125,7 @@ class BrowserClipsTest {
     @Test
     void aBrowserPlaysTheFilmsItKnows() throws IOException {
         for (Kind kind : List.of(Kind.MP4, Kind.WEBM)) {
-            Clip clip = Clip.of(SCENE, Scenes.still(320, 180), kind).titled("a clip").counted(true);
+            Clip clip = Clip.of(SCENE, Still.of(320, 180), kind).titled("a clip").counted(true);
             Path file = folder.resolve("clip." + kind.ending());
             ClipReport report = Clips.write(clip, file);
             Object seconds =

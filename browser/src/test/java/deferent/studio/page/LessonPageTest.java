@@ -51,8 +51,7 @@ class LessonPageTest extends InChromium {
         try (Exported lesson = open()) {
             assertThat(lesson.is("deferentLesson.clock.playing")).isTrue();
             double before = lesson.number("deferentLesson.clock.phase");
-            lesson.page().waitForTimeout(200);
-            assertThat(lesson.number("deferentLesson.clock.phase")).isNotEqualTo(before);
+            lesson.until("deferentLesson.clock.phase !== " + before);
             assertThat(lesson.text("document.title")).isEqualTo("Lesson <one> & two");
             assertThat(lesson.text("document.querySelector('.phrase').textContent"))
                     .contains("isolation");

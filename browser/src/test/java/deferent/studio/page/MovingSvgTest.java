@@ -139,10 +139,10 @@ class MovingSvgTest extends InChromium {
         var page = context.newPage();
         page.navigate(folder.resolve("lesson.html").toUri().toString());
         byte[] before = page.screenshot();
-        // It moves on by itself: within half a minute there is another picture.
+        // It moves on by itself: a few frames later there is another picture.
         boolean moved = false;
         for (int i = 0; i < 300 && !moved; i++) {
-            page.waitForTimeout(100);
+            Chromium.frames(page, 3);
             moved = !Arrays.equals(before, page.screenshot());
         }
         assertThat(moved).isTrue();

@@ -40,6 +40,7 @@ final class Visit implements AutoCloseable {
     static Visit to(Browser browser, Path shelf, Browser.NewContextOptions options, String after) {
         Studio studio = Studio.start(StudioOptions.of(shelf));
         BrowserContext context = browser.newContext(options);
+        context.setDefaultTimeout(Chromium.PATIENCE);
         Page page = context.newPage();
         Visit visit = new Visit(studio, context, page);
         visit.watch(page);
@@ -98,6 +99,10 @@ final class Visit implements AutoCloseable {
         Chromium.until(page, expression);
     }
 
+    void frames(int count) {
+        Chromium.frames(page, count);
+    }
+
     boolean is(String expression) {
         return Boolean.TRUE.equals(page.evaluate("() => !!(" + expression + ")"));
     }
@@ -140,7 +145,7 @@ final class Visit implements AutoCloseable {
         page.mouse().down();
         for (int i = 1; i <= 10; i++) {
             page.mouse().move(x + right * i / 10, y + down * i / 10);
-            page.waitForTimeout(16);
+            Chromium.frames(page, 1);
         }
         page.mouse().up();
         settled();

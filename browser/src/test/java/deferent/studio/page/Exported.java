@@ -30,6 +30,7 @@ final class Exported implements AutoCloseable {
 
     private Exported(BrowserContext context) {
         this.context = context;
+        context.setDefaultTimeout(Chromium.PATIENCE);
         this.page = context.newPage();
         page.onConsoleMessage(
                 message -> {
