@@ -48,6 +48,10 @@ public record Hold(
         double leverageTime,
         double leverage,
         double doubling) {
+    public Hold {
+        Refusal.numbers(
+                "the slip", growth, reaction, growthInReaction, worstTime, leverageTime, leverage);
+    }
 
     /** What becomes of a slip. */
     public enum Verdict {

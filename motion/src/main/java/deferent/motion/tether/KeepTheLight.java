@@ -65,6 +65,13 @@ public record KeepTheLight(
         double mismatch,
         double[] cuts,
         Vector3D normal) {
+    public KeepTheLight {
+        Refusal.numbers(
+                "the " + side.word() + " hand that keeps the light",
+                leastPull,
+                leastPullTime,
+                handSpeed);
+    }
 
     /**
      * An instant at which the light asks for free fall.
@@ -90,7 +97,7 @@ public record KeepTheLight(
     }
 
     public static KeepTheLight of(Trace ideal, Side side, Cord cord) {
-        Corners.refuse(ideal, side, "hand that keeps the light");
+        Corners.refuse(ideal, side);
         Course head = ideal.head(side);
         Flat flat = new Flat(head, cord, ideal.interval());
         double[] cuts = Times.cuts(ideal, side, 3);
