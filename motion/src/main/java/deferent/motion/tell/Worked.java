@@ -11,8 +11,7 @@ import org.locationtech.jts.util.AssertionFailedException;
 
 /**
  * One reading: worked out, not worked out with its reason, or not asked for. Each stands on its own
- * feet: what goes wrong in one is caught in {@link #of} and nowhere else, and takes no other with
- * it.
+ * feet: what goes wrong in one is caught here and nowhere else, and takes no other with it.
  *
  * @param <T> what is read
  */
@@ -48,28 +47,40 @@ public sealed interface Worked<T> {
      */
     static <T> Worked<T> of(String what, Supplier<T> reading) {
         try {
-            return new Out<>(reading.get());
+            return new Out<>(orRefusal("its numbers", reading));
         } catch (Refusal refusal) {
             return new Not<>(
                     what,
                     refusal.where() + " " + refusal.what(),
                     Say.capital(refusal.right()) + ".");
-        } catch (CancellationException calledOff) {
-            throw calledOff;
+        }
+    }
+
+    /**
+     * One that is asked for by itself, so that nothing else is to be told: numbers that come to no
+     * end become a refusal in plain words.
+     *
+     * @param numbers whose, as in "the numbers of the fit"
+     */
+    static <T> T orRefusal(String numbers, Supplier<T> reading) {
+        try {
+            return reading.get();
+        } catch (Refusal | CancellationException plain) {
+            throw plain;
         } catch (MathRuntimeException
                 | TopologyException
                 | AssertionFailedException
                 | ArithmeticException
                 | IllegalArgumentException
-                | IllegalStateException numbers) {
-            return new Not<>(
-                    what,
-                    "its numbers come to no end with these sizes at this tempo",
-                    "Inside: "
-                            + numbers.getClass().getSimpleName()
+                | IllegalStateException inside) {
+            throw new Refusal(
+                    "come to no end with these sizes at this tempo",
+                    numbers,
+                    "other sizes or another tempo may do (inside: "
+                            + inside.getClass().getSimpleName()
                             + ", "
-                            + String.valueOf(numbers.getMessage()).strip()
-                            + ". Other sizes or another tempo may do.");
+                            + String.valueOf(inside.getMessage()).strip()
+                            + ")");
         }
     }
 
