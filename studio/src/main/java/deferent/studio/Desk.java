@@ -16,6 +16,7 @@ import deferent.motion.tell.Detail;
 import deferent.motion.tell.Keep;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.Staged;
+import deferent.motion.tell.Worked;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
@@ -176,15 +177,17 @@ final class Desk {
                         : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
                                 .leader();
         FitReading fit =
-                free.isPresent()
-                        ? Fit.of(
-                                matter.pairing(),
-                                leads,
-                                free.get().stream()
-                                        .map(Size::named)
-                                        .collect(Collectors.toCollection(LinkedHashSet::new)))
-                        : Fit.of(matter.pairing(), leads);
+                Worked.orRefusal(
+                        "the numbers of the fit",
+                        () ->
+                                free.isPresent()
+                                        ? Fit.of(matter.pairing(), leads, sizes(free.get()))
+                                        : Fit.of(matter.pairing(), leads));
         return FitAnswer.of(fit, matter, words.lexicon());
+    }
+
+    private static Set<Size> sizes(List<String> keys) {
+        return keys.stream().map(Size::named).collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
     private static Side side(String key, String word) {

@@ -2,6 +2,7 @@ package deferent.studio;
 
 import deferent.motion.photo.Led;
 import deferent.motion.photo.PhotoReading;
+import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
 import deferent.record.PhotoJson;
 import deferent.record.Shelf;
@@ -278,13 +279,16 @@ final class TakeDesk implements AutoCloseable {
         asked.has("id");
         asked.done();
         return PhotoJson.tree(
-                PhotoReading.of(
-                        Trace.of(matter.pairing()),
-                        light.orElse(matter.document().kit().headDiameter()),
-                        hertz.isPresent()
-                                ? Optional.of(new Led(hertz.getAsDouble(), duty))
-                                : Optional.empty(),
-                        shutter));
+                Worked.orRefusal(
+                        "the numbers of the photograph",
+                        () ->
+                                PhotoReading.of(
+                                        Trace.of(matter.pairing()),
+                                        light.orElse(matter.document().kit().headDiameter()),
+                                        hertz.isPresent()
+                                                ? Optional.of(new Led(hertz.getAsDouble(), duty))
+                                                : Optional.empty(),
+                                        shutter)));
     }
 
     /** What files there are to be fetched; for tests. */

@@ -183,7 +183,7 @@ export class StripElement extends HTMLElement {
   // seen. The hardest pull of the cycle fills its lane, and keeps doing so while a hand drags.
   #cords(pull) {
     this.pull = pull;
-    const most = Math.max(...['left', 'right'].map((side) => pull[side].greatest_weights), 1);
+    const most = Math.max(...['left', 'right'].map((side) => pull[side]?.greatest_weights ?? 0), 1);
     if (!this.mostPull || most > this.mostPull || !this.session.dragging) this.mostPull = most;
     const text = `up to ${trimmed(most, most < 9.95 ? 1 : 0)} head weights`;
     if (this.pullText !== text) this.pullKey.textContent = this.pullText = text;
@@ -197,6 +197,7 @@ export class StripElement extends HTMLElement {
     ctx.save();
     ctx.setLineDash([]);
     ['left', 'right'].forEach((side, lane) => {
+      if (!this.pull[side]) return; // its pull could not be worked out, which the readings say
       const { weights, slack } = this.pull[side];
       const middle = top + (-CORDS - 1 + 8 + lane * 15) * ratio;
       const half = 6 * ratio;
@@ -343,6 +344,7 @@ export class StripElement extends HTMLElement {
   }
 
   #says(side, phase) {
+    if (!this.pull[side]) return `${side} cord's pull not worked out`;
     const { weights, slack } = this.session.scene.pullAt(side, phase);
     return slack ? `${side} cord slack` : `${side} cord pulls ${signed(trimmed(weights, 1))} head weights`;
   }
