@@ -12,7 +12,6 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
-import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Handler;
@@ -127,17 +126,9 @@ final class Bodies implements EagerContentHandler.ContentLoaderFactory {
                             "send all of it at once"));
         }
 
+        // The server's own apology still gets through where a write of ours would not.
         private void broken(Throwable why) {
-            if (why instanceof HttpException bad && !(why instanceof IOException)) {
-                refuse(
-                        new BadRequest(
-                                bad.getCode(),
-                                "cannot be read",
-                                "body",
-                                "send it whole, with the length it has"));
-            } else if (first()) {
-                // Who hung up is told nothing.
-                getRequest().getConnectionMetaData().getConnection().getEndPoint().close();
+            if (first()) {
                 getCallback().failed(why);
             }
         }

@@ -51,6 +51,9 @@ final class Caller implements Callback {
             answer.complete(work.apply(gone::get));
         } catch (RuntimeException e) {
             answer.completeExceptionally(e);
+        } catch (Error e) {
+            // Memory may run out on the largest; who waits shall hear of it.
+            answer.completeExceptionally(new IllegalStateException(e));
         }
     }
 

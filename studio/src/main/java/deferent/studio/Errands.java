@@ -111,7 +111,7 @@ final class Errands implements AutoCloseable {
             ObjectNode last;
             try {
                 last = errand.run().run(this::send, () -> stopped || isDone());
-            } catch (RuntimeException e) {
+            } catch (RuntimeException | Error e) {
                 last = Trouble.of(e).body();
             }
             last.put("done", true);

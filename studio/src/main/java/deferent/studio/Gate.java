@@ -220,6 +220,10 @@ final class Gate extends Handler.Wrapper {
                 && !headers.contains(HttpHeader.TRANSFER_ENCODING)) {
             throw new BadRequest(411, "has no length", "body", "send Content-Length");
         }
+        String coding = headers.get(HttpHeader.TRANSFER_ENCODING);
+        if (coding != null && !coding.equalsIgnoreCase("chunked")) {
+            throw new BadRequest(501, "is not known here", "Transfer-Encoding", "say chunked");
+        }
         if (request.getLength() > Bodies.MOST) {
             throw Bodies.tooLarge();
         }

@@ -8,12 +8,16 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.IntConsumer;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 
 /**
  * A few workers and those who wait for them, in their order and no more than a lane has room for.
  * Who waits is told how many are before, and again whenever that changes.
  */
 final class Lane implements AutoCloseable {
+    private static final Logger LOG = Logger.getLogger(Lane.class.getName());
+
     private final String name;
     private final int workers;
     private final int room;
@@ -99,6 +103,8 @@ final class Lane implements AutoCloseable {
         tell();
         try {
             turn.work.run();
+        } catch (RuntimeException | Error e) {
+            LOG.log(Level.SEVERE, "work in the " + name + " lane broke off", e);
         } finally {
             synchronized (this) {
                 working--;

@@ -136,7 +136,7 @@ final class Live {
             ObjectNode answer;
             try {
                 answer = desk.answer(Desk.question(message), done::get);
-            } catch (RuntimeException e) {
+            } catch (RuntimeException | Error e) {
                 answer = withId(Trouble.of(e).body(), message);
             }
             if (done.compareAndSet(false, true)) {

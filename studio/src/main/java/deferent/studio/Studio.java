@@ -7,6 +7,7 @@ import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import io.javalin.http.MethodNotAllowedResponse;
 import java.net.BindException;
 import java.net.URI;
 import java.nio.file.Path;
@@ -20,8 +21,11 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 import org.eclipse.jetty.http.UriCompliance;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.LowResourceMonitor;
 import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.EagerContentHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.eclipse.jetty.websocket.core.server.WebSocketServerComponents;
@@ -91,8 +95,10 @@ public final class Studio implements AutoCloseable {
                 Javalin.create(
                         config -> {
                             plain(config);
+                            config.jetty.addConnector(
+                                    (jetty, http) -> loopback(jetty, http, options.port(), crowd));
                             config.jetty.modifyServer(
-                                    jetty -> guarded(jetty, new Gate(keys, crowd), crowd, clock));
+                                    jetty -> guarded(jetty, new Gate(keys, crowd), clock));
                             // The shelf first: routes also answers for any other file.
                             shelfDesk.configure(config.routes);
                             takes.configure(config.routes);
@@ -101,7 +107,7 @@ public final class Studio implements AutoCloseable {
                             config.routes.ws("/api/live", live::configure);
                         });
         try {
-            server.start(LOOPBACK, options.port());
+            server.start();
         } catch (RuntimeException e) {
             clock.shutdownNow();
             lanes.close();
@@ -134,7 +140,7 @@ public final class Studio implements AutoCloseable {
         config.http.prefer405over404 = true;
         config.router.javaLangErrorHandler(
                 (answer, error) -> {
-                    Trouble trouble = Trouble.of(new IllegalStateException(error));
+                    Trouble trouble = Trouble.of(error);
                     answer.setStatus(trouble.status());
                 });
         QueuedThreadPool threads = new QueuedThreadPool(24, 4);
@@ -156,13 +162,20 @@ public final class Studio implements AutoCloseable {
                 });
     }
 
+    private static ServerConnector loopback(
+            Server jetty, HttpConfiguration http, int port, Crowd crowd) {
+        ServerConnector connector = new ServerConnector(jetty, new HttpConnectionFactory(http));
+        connector.setHost(LOOPBACK);
+        connector.setPort(port);
+        connector.addEventListener(crowd);
+        return connector;
+    }
+
     /** The gate first, then whole bodies, then everything else. */
-    private static void guarded(
-            Server jetty, Gate gate, Crowd crowd, ScheduledExecutorService clock) {
+    private static void guarded(Server jetty, Gate gate, ScheduledExecutorService clock) {
         // It would cut the page's own socket once others keep the threads busy.
         jetty.removeBean(jetty.getBean(LowResourceMonitor.class));
         jetty.setErrorHandler(new Apology());
-        jetty.addBean(crowd);
         jetty.insertHandler(new EagerContentHandler(new Bodies(clock)));
         jetty.insertHandler(gate);
     }
@@ -255,6 +268,16 @@ public final class Studio implements AutoCloseable {
                                         context.pathParam("name"), context.pathParam("path"))));
         config.routes.get(
                 "/<path>", context -> file(context, assets.page(context.pathParam("path"))));
+        config.routes.exception(
+                MethodNotAllowedResponse.class,
+                (e, context) -> {
+                    context.status(405);
+                    context.header("Allow", String.join(", ", e.getDetails().values()));
+                    ShelfDesk.json(
+                            context,
+                            Trouble.body(
+                                    "is not answered", "this method here", "send another one"));
+                });
         config.routes.exception(
                 Exception.class,
                 (e, context) -> {
