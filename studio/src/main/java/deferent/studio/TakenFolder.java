@@ -9,7 +9,6 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.stream.Stream;
 
 /**
@@ -37,7 +36,7 @@ final class TakenFolder implements AutoCloseable {
             if (scratch.isEmpty()) {
                 scratch = Optional.of(Scratch.open());
             }
-            String key = UUID.randomUUID().toString().replace("-", "");
+            String key = OneUse.random();
             return new Place(key, Files.createDirectory(scratch.get().folder().resolve(key)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -62,14 +61,17 @@ final class TakenFolder implements AutoCloseable {
     }
 
     synchronized Optional<Path> find(String key, String name) {
+        Optional<Place> found = Optional.empty();
         for (Place place : kept) {
-            if (place.key().equals(key)) {
-                return list(place.folder()).stream()
-                        .filter(file -> String.valueOf(file.getFileName()).equals(name))
-                        .findFirst();
+            if (OneUse.same(place.key(), key)) {
+                found = Optional.of(place);
             }
         }
-        return Optional.empty();
+        return found.flatMap(
+                place ->
+                        list(place.folder()).stream()
+                                .filter(file -> String.valueOf(file.getFileName()).equals(name))
+                                .findFirst());
     }
 
     /** Where the files are, once there were any. */

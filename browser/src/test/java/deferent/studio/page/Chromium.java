@@ -4,6 +4,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.PlaywrightException;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -90,13 +91,19 @@ final class Chromium implements AutoCloseable {
         return browser;
     }
 
+    /** Opens an address of the studio and waits until the page stands. */
+    static void open(Page page, String address) {
+        page.navigate(address);
+        until(page, "document.body?.classList.contains('ready')");
+    }
+
     /**
      * Waits until an expression is true in the page, as long as a busy machine may take. Asked from
      * outside, again and again, since the page's policy forbids the driver's own way of waiting.
      */
     static void until(Page page, String expression) {
         long end = System.nanoTime() + (long) (PATIENCE * 1e6);
-        while (!Boolean.TRUE.equals(page.evaluate("() => !!(" + expression + ")"))) {
+        while (!is(page, expression)) {
             if (System.nanoTime() > end) {
                 throw new AssertionError("waited in vain for: " + expression);
             }
@@ -110,6 +117,18 @@ final class Chromium implements AutoCloseable {
                 "count => new Promise(done => { const next = () => count-- > 0 ?"
                         + " requestAnimationFrame(next) : done(); next(); })",
                 count);
+    }
+
+    private static boolean is(Page page, String expression) {
+        try {
+            return Boolean.TRUE.equals(page.evaluate("() => !!(" + expression + ")"));
+        } catch (PlaywrightException gone) {
+            // The shell goes on to the page, which may be in the middle of a question.
+            if (String.valueOf(gone.getMessage()).contains("because of a navigation")) {
+                return false;
+            }
+            throw gone;
+        }
     }
 
     @Override

@@ -14,6 +14,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -27,11 +29,15 @@ import java.util.stream.Stream;
  * command is given, and the whole, from the event's own time stamp until the pixels are read back.
  *
  * <p>Run it by {@code browser/bench-drag}; {@code --gpu} leaves the choice of renderer to the
- * machine; {@code --at http://127.0.0.1:PORT/} measures a studio that runs already rather than one
- * started for it, in a process of its own either way.
+ * machine; {@code --at FILE} measures a studio that runs already, through the file that opens it,
+ * rather than one started for it, in a process of its own either way.
  */
 public final class DragBench {
     static final int MOVES = 200;
+
+    /** What follows the studio's address. */
+    static final String PATTERN = "#phrase=isolation+vs+four-petal+antispin";
+
     private static final int WARM = 200;
     private static final int WARMING_QUESTIONS = 4000;
 
@@ -92,6 +98,7 @@ public final class DragBench {
     /**
      * Measures one drag.
      *
+     * @param address of a studio that opens with {@link #PATTERN}
      * @param patient make a move only when the one before is answered, so that a machine busy with
      *     other work shows the same; else a move a frame, as a hand does
      */
@@ -99,8 +106,7 @@ public final class DragBench {
         try (BrowserContext context =
                 browser.newContext(new Browser.NewContextOptions().setViewportSize(1280, 800))) {
             Page page = context.newPage();
-            page.navigate(address + "#phrase=isolation+vs+four-petal+antispin");
-            Chromium.until(page, "document.body.classList.contains('ready')");
+            Chromium.open(page, address);
             Chromium.until(
                     page,
                     "!deferentDesk.session.live.busy && deferentDesk.session.answer?.detail ==="
@@ -228,7 +234,8 @@ public final class DragBench {
     /** Prints what it measures; fails where a move was dropped. */
     public static void main(String[] arguments) throws Exception {
         if (arguments.length == 2 && arguments[0].equals("--serve")) {
-            System.out.println(Studio.start(StudioOptions.of(Path.of(arguments[1]))).address());
+            Studio studio = Studio.start(StudioOptions.of(Path.of(arguments[1])));
+            System.out.println(Visit.address(studio, PATTERN));
             Thread.currentThread().join();
         }
         boolean gpu = Arrays.asList(arguments).contains("--gpu");
@@ -238,7 +245,7 @@ public final class DragBench {
         int at = Arrays.asList(arguments).indexOf("--at");
         if (at >= 0) {
             try (Chromium chromium = Chromium.start(browser, !gpu)) {
-                report(measure(chromium.browser(), arguments[at + 1], MOVES, false));
+                report(measure(chromium.browser(), opened(arguments[at + 1]), MOVES, false));
             }
             return;
         }
@@ -254,6 +261,16 @@ public final class DragBench {
                 Files.deleteIfExists(file);
             }
         }
+    }
+
+    /** The way in that a file of the studio holds. */
+    private static String opened(String file) throws java.io.IOException {
+        Matcher found =
+                Pattern.compile("href=\"([^\"]+)\"").matcher(Files.readString(Path.of(file)));
+        if (!found.find()) {
+            throw new IllegalArgumentException(file + " opens no studio");
+        }
+        return found.group(1) + PATTERN.replace('#', '&');
     }
 
     // The studio runs by itself, as it does for people, so that driving the browser costs it

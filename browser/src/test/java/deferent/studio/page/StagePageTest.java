@@ -262,7 +262,8 @@ class StagePageTest extends InChromium {
     void aDragDropsNoMove() {
         try (Studio studio = Studio.start(StudioOptions.of(shelf))) {
             DragBench.Measured measured =
-                    DragBench.measure(browser(), studio.address().toString(), 40, true);
+                    DragBench.measure(
+                            browser(), Visit.address(studio, DragBench.PATTERN), 40, true);
             assertThat(measured.moves()).isEqualTo(40);
             assertThat(measured.dropped()).as(measured.told()).isZero();
         }

@@ -44,9 +44,26 @@ final class Visit implements AutoCloseable {
         Page page = context.newPage();
         Visit visit = new Visit(studio, context, page);
         visit.watch(page);
-        page.navigate(studio.address() + after);
-        visit.until("document.body.classList.contains('ready')");
+        Chromium.open(page, address(studio, after));
         return visit;
+    }
+
+    /**
+     * A way in that has not been used.
+     *
+     * @param after what follows the studio's address: "?stage=2d", "#phrase=..."
+     */
+    static String address(Studio studio, String after) {
+        String key = studio.opening().address().getFragment();
+        int hash = after.indexOf('#');
+        return hash < 0
+                ? studio.address() + after + "#" + key
+                : studio.address()
+                        + after.substring(0, hash)
+                        + "#"
+                        + key
+                        + "&"
+                        + after.substring(hash + 1);
     }
 
     private void watch(Page seen) {
@@ -82,8 +99,7 @@ final class Visit implements AutoCloseable {
     Page secondTab() {
         Page second = context.newPage();
         watch(second);
-        second.navigate(studio.address().toString());
-        Chromium.until(second, "document.body.classList.contains('ready')");
+        Chromium.open(second, address(studio, ""));
         return second;
     }
 

@@ -57,7 +57,7 @@ class ShelfList extends Part {
     return html`
       <li class="card ${open ? 'open' : ''}" data-id=${pattern.id}>
         <button type="button" class="card-open" @click=${() => this.desk.openShelved(pattern)} aria-current=${open ? 'true' : 'false'}>
-          <img alt="" width="72" height="72" loading="lazy" src="/api/shelf/${encodeURIComponent(pattern.id)}/thumbnail?theme=${theme}&revision=${encodeURIComponent(pattern.revision)}">
+          <img alt="" width="72" height="72" loading="lazy" src="api/shelf/${encodeURIComponent(pattern.id)}/thumbnail?theme=${theme}&revision=${encodeURIComponent(pattern.revision)}">
           <span class="card-words"><b>${pattern.name}</b><span>${pattern.phrase && pattern.phrase !== pattern.name ? pattern.phrase : pattern.note || ''}</span>${pattern.disagrees ? html`<span>${pattern.disagrees}</span>` : nothing}</span>
         </button>
         <span class="card-verbs">

@@ -11,7 +11,7 @@ export class Shelf extends EventTarget {
 
   async refresh() {
     try {
-      const listed = await ask('/api/shelf');
+      const listed = await ask('api/shelf');
       this.patterns = listed.body.patterns;
       this.motions = listed.body.motions || [];
       this.notListed = listed.body.not_listed || [];
@@ -23,7 +23,7 @@ export class Shelf extends EventTarget {
   }
 
   async load(id) {
-    const got = await ask('/api/shelf/' + encodeURIComponent(id));
+    const got = await ask('api/shelf/' + encodeURIComponent(id));
     return { pattern: got.body, revision: got.revision };
   }
 
@@ -32,19 +32,19 @@ export class Shelf extends EventTarget {
     const headers = { 'Content-Type': 'application/json' };
     if (revision) headers['If-Match'] = quoted(revision);
     else headers['If-None-Match'] = '*';
-    const got = await ask('/api/shelf/' + encodeURIComponent(id), { method: 'PUT', headers, body: JSON.stringify(pattern) });
+    const got = await ask('api/shelf/' + encodeURIComponent(id), { method: 'PUT', headers, body: JSON.stringify(pattern) });
     await this.refresh();
     return got.revision;
   }
 
   /** Adds a document under an id of the server's choosing. */
   async add(document) {
-    await ask('/api/shelf', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(document) });
+    await ask('api/shelf', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(document) });
     await this.refresh();
   }
 
   async remove(id, revision) {
-    await ask('/api/shelf/' + encodeURIComponent(id), { method: 'DELETE', headers: { 'If-Match': quoted(revision) } });
+    await ask('api/shelf/' + encodeURIComponent(id), { method: 'DELETE', headers: { 'If-Match': quoted(revision) } });
     await this.refresh();
   }
 
