@@ -34,9 +34,14 @@ class TypefacesTest {
             Pattern.compile(
                     "(?:font-family|--serif|--sans)\\s*[:=]\\s*[\"']?([^;\"'}]+(?:'[^']+'[^;\"}]*)*)");
 
-    private static final Pattern SHORT =
-            Pattern.compile(
-                    "[;{\\s]font:\\s*(?:inherit|[^;}]*?\\d(?:rem|px|em|%|\\))(?:\\s*/\\s*[\\w.]+)?([^;}]*))[;}]");
+    private static final Pattern SHORT = Pattern.compile("[;{\\s]font:([^;}]*)[;}]");
+
+    /** What stands for a number in a style sheet: a sum, or a variable that is no family. */
+    private static final Pattern NUMBER =
+            Pattern.compile("(?:clamp|calc)\\([^()]*\\)|var\\(--(?!serif|sans)[\\w-]+\\)");
+
+    /** All before the families: weight, size, line height. */
+    private static final Pattern SIZES = Pattern.compile("^.*[\\d.](?:rem|px|em|%)?\\s+(?=\\D)");
 
     private static final Pattern CANVAS = Pattern.compile("'\\d+px ([^']*)'");
 
@@ -64,7 +69,8 @@ class TypefacesTest {
         for (Pattern pattern : List.of(FAMILY, SHORT, CANVAS)) {
             Matcher said = pattern.matcher(source);
             while (said.find()) {
-                String list = said.group(1) == null ? "inherit" : said.group(1);
+                String plain = NUMBER.matcher(said.group(1)).replaceAll("1");
+                String list = SIZES.matcher(plain).replaceFirst("");
                 for (String family : list.split(",")) {
                     families.add(family.strip().replaceAll("['\"]", ""));
                 }
