@@ -139,7 +139,8 @@ public final class Svg {
                 used.forEach(
                         (face, words) ->
                                 style.appendChild(
-                                        document.createTextNode(face.embedded(words.codePoints()))));
+                                        document.createTextNode(
+                                                face.embedded(words.codePoints()))));
                 root.appendChild(style);
             }
             for (Node group = all.getFirstChild(); group != null; group = all.getFirstChild()) {

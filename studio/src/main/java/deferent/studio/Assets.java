@@ -55,7 +55,9 @@ final class Assets {
 
     private static final String WEBJARS = "META-INF/resources/webjars/";
 
-    /** The libraries and the typeface by the name the page uses, and where their package has them. */
+    /**
+     * The libraries and the typeface by the name the page uses, and where their package has them.
+     */
     private static final Map<String, String> VENDORS =
             Map.of(
                     "three", WEBJARS + "three/0.181.1/",

@@ -68,8 +68,7 @@ public final class LessonPage {
         String script = Modules.bundled("lesson/lesson.js");
         StringBuilder body = new StringBuilder(20_000);
         body(body);
-        String style =
-                Palette.css() + letters(body + script) + Modules.text("lesson/lesson.css");
+        String style = Palette.css() + letters(body + script) + Modules.text("lesson/lesson.css");
         StringBuilder page = new StringBuilder(320_000);
         page.append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
         page.append(
@@ -77,13 +76,15 @@ public final class LessonPage {
                 .append(hash(script))
                 .append("; style-src ")
                 .append(hash(style))
-                .append("; img-src data:; font-src data:; base-uri 'none'; form-action 'none'\">\n");
+                .append(
+                        "; img-src data:; font-src data:; base-uri 'none'; form-action 'none'\">\n");
         page.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         page.append("<meta name=\"color-scheme\" content=\"light dark\">\n");
         page.append("<meta name=\"generator\" content=\"Deferent\">\n");
         page.append("<link rel=\"icon\" href=\"data:,\">\n<title>").append(escaped(name));
         page.append("</title>\n<style>").append(style).append("</style>\n</head>\n<body>\n");
-        page.append(body).append("<script type=\"application/json\" id=\"scene\">")
+        page.append(body)
+                .append("<script type=\"application/json\" id=\"scene\">")
                 .append(given().toString().replace("<", "\\u003c"))
                 .append("</script>\n<script>")
                 .append(script)
@@ -95,7 +96,9 @@ public final class LessonPage {
     private static String letters(String words) {
         StringBuilder letters = new StringBuilder();
         for (Face face : Face.values()) {
-            letters.append(face.embedded(IntStream.concat(IntStream.rangeClosed(' ', '~'), words.codePoints())));
+            letters.append(
+                    face.embedded(
+                            IntStream.concat(IntStream.rangeClosed(' ', '~'), words.codePoints())));
         }
         return letters.toString();
     }
