@@ -139,6 +139,15 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private static final int COUNT = 720;
         private static final double STRIDE = 1.04;
 
+        /** From one tempo at which a motion is looked for to the next, while none is found. */
+        private static final double LADDER = 1.3;
+
+        /** How much slower at once a motion is followed. */
+        private static final double STRIDES = 1.15;
+
+        /** So near a failure is no fault of the stride. */
+        private static final double NEAR = 1.001;
+
         private final Trace ideal;
         private final Side side;
         private final Cord cord;
@@ -407,16 +416,21 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         /** Follows periodic motions down in tempo. */
         private final class Branches {
+            /**
+             * From the fastest tempo down, so that the answer is of the motion alone and not of the
+             * tempo asked at.
+             */
             Limit limit() {
-                double p = period;
-                KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
-                while (here.best().isEmpty() && p / 1.15 > shortest) {
-                    p /= 1.15;
-                    here = KeepTheHand.of(traced(p), side, cord);
+                for (double p = shortest; p <= longest; p *= LADDER) {
+                    KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
+                    if (here.best().isPresent()) {
+                        return followed(p, here);
+                    }
                 }
-                if (here.best().isEmpty()) {
-                    return Limit.without(Reason.NEVER);
-                }
+                return Limit.without(Reason.NEVER);
+            }
+
+            private Limit followed(double p, KeepTheHand here) {
                 Limit slowest = Limit.without(Reason.NEVER);
                 for (KeepTheHand.Solution solution : here.solutions()) {
                     if (solution.pulls() && solution.asMeant()) {
@@ -433,27 +447,45 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return slowest;
             }
 
+            /**
+             * In strides until one fails, then halving what lies between. A stride may fail for its
+             * length alone, so what failed is tried once more from nearer by.
+             */
             private Limit follow(double from, KeepTheHand.Solution solution, int steps) {
                 Mark good = new Mark(from, solution.orbit().start(), solution.leastPullTime());
-                double stride = STRIDE;
-                Reason reason = Reason.VANISHES;
-                double place = Double.NaN;
-                while (good.period() * stride <= longest && stride > 1 + 1e-9) {
-                    Step step = step(good, good.period() * stride, steps);
+                double bad = Double.POSITIVE_INFINITY;
+                Step failed = new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
+                boolean again = false;
+                while (bad > good.period() * (1 + 1e-9)) {
+                    double next =
+                            again || bad == Double.POSITIVE_INFINITY
+                                    ? Math.min(bad, good.period() * STRIDES)
+                                    : Math.sqrt(good.period() * bad);
+                    if (next > longest) {
+                        if (good.period() >= longest) {
+                            return Limit.without(Reason.NONE);
+                        }
+                        next = longest;
+                    }
+                    Step step = step(good, next, steps);
                     if (step.mark().isPresent()) {
                         good = step.mark().get();
+                        if (again) {
+                            bad = Double.POSITIVE_INFINITY;
+                        }
+                        again = !again && bad < good.period() * STRIDES && bad > good.period() * NEAR;
                     } else {
-                        reason = step.reason();
-                        place = step.place();
-                        stride = 1 + (stride - 1) / 2;
+                        failed = step;
+                        bad = Math.min(bad, next);
+                        again = false;
                     }
                 }
-                if (good.period() * stride > longest) {
-                    return Limit.without(Reason.NONE);
-                }
-                double phase = Double.isNaN(place) ? good.weakest() / good.period() : place;
+                double phase =
+                        Double.isNaN(failed.place())
+                                ? good.weakest() / good.period()
+                                : failed.place();
                 return new Limit(
-                        reason,
+                        failed.reason(),
                         OptionalDouble.of(pairing.tempo() * period / good.period()),
                         OptionalDouble.of(good.period()),
                         OptionalDouble.of(phase - Math.floor(phase)));
