@@ -65,6 +65,27 @@ public record LinkReading(
         double headRadius,
         double handRadius,
         double[] gapOverCycle) {
+    public LinkReading {
+        String where = "the link from the " + root.word() + " head";
+        Refusal.numbers(
+                where,
+                tolerance,
+                shapeGap,
+                quick ? 0 : shapeGapError,
+                shapeGapAtLeast,
+                clockGap,
+                lag,
+                unturnedLag,
+                placedGap,
+                inPlaneGap,
+                depthGap,
+                offset.getNorm(),
+                worstTime,
+                headRadius,
+                handRadius);
+        Refusal.numbers(where, gapOverCycle);
+    }
+
     /** Even times over the cycle at which head and hand are compared. */
     public static final int SAMPLES = 720;
 
@@ -129,8 +150,7 @@ public record LinkReading(
         Side rider = root.other();
         return ShapeGap.refined(
                 Curve.of(trace.head(root), trace.interval(), closed, corners(trace, root), FINE),
-                Curve.of(
-                        trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
+                Curve.of(trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
     }
 
     /** Both ties, the left head's first, certified. */

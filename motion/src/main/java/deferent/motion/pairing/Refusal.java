@@ -55,6 +55,16 @@ public final class Refusal extends IllegalArgumentException {
         return value;
     }
 
+    /** Refuses a reading among whose numbers one is none: what it claims would mean nothing. */
+    public static void numbers(String where, double... values) {
+        for (double value : values) {
+            if (!Double.isFinite(value)) {
+                throw new Refusal(
+                        "comes out past all numbers", where, "take other sizes or another tempo");
+            }
+        }
+    }
+
     /** The value itself when it is finite. */
     public static double finite(double value, String where) {
         if (!Double.isFinite(value)) {

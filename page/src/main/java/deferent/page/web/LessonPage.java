@@ -7,6 +7,7 @@ import deferent.motion.pairing.Size;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.Telling;
 import deferent.motion.tell.Told;
+import deferent.motion.trace.Figure;
 import deferent.page.Count;
 import deferent.page.Counts;
 import deferent.page.Palette;
@@ -218,22 +219,20 @@ public final class LessonPage {
         row(page, "tether", side -> centimetres(pairing.part(side).tether().length()));
         row(page, "hand path’s radius", side -> radius(pairing, side));
         row(page, "poi turns a cycle", side -> turns(pairing.part(side)));
-        row(
+        figure(
                 page,
                 "light, wide and high",
-                side ->
-                        trimmed(100 * readings.hand(side).figure().width(), 1)
-                                + " × "
-                                + centimetres(readings.hand(side).figure().height()));
-        row(
-                page,
-                "reaches from its centre",
-                side -> centimetres(readings.hand(side).figure().outerRadius()));
+                figure -> trimmed(100 * figure.width(), 1) + " × " + centimetres(figure.height()));
+        figure(page, "reaches from its centre", figure -> centimetres(figure.outerRadius()));
         page.append("</tbody></table>\n<p>")
                 .append(trimmed(pairing.tempo(), 1))
                 .append(" a minute, one cycle in ")
                 .append(trimmed(pairing.period(), 2))
                 .append(" s.</p>\n");
+    }
+
+    private void figure(StringBuilder page, String name, Function<Figure, String> cell) {
+        row(page, name, side -> readings.hand(side).figure().said(cell));
     }
 
     private static void row(StringBuilder page, String name, Function<Side, String> cell) {

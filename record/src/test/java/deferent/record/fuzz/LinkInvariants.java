@@ -60,11 +60,8 @@ final class LinkInvariants {
 
     private static Invariant.Check both(OfOne one) {
         return (whole, broken) ->
-                Whole.sides()
-                        .forEach(
-                                root ->
-                                        one.check(
-                                                whole, whole.readings().tie(root).link(), broken));
+                Whole.ofEach(
+                        root -> one.check(whole, Whole.out(whole.readings().link(root)), broken));
     }
 
     /** What the samples themselves say, worked out here apart from the reading. */
@@ -129,7 +126,7 @@ final class LinkInvariants {
 
     private static void firstLine(Whole whole, Invariant.Broken broken) {
         for (Side root : Whole.sides()) {
-            LinkReading link = whole.readings().tie(root).link();
+            LinkReading link = Whole.out(whole.readings().link(root));
             String text = whole.said("link." + root.word()).get(0).text();
             Told.Tone tone = whole.said("link." + root.word()).get(0).tone();
             boolean right =
@@ -165,7 +162,7 @@ final class LinkInvariants {
         }
         boolean one =
                 Whole.sides().stream()
-                        .anyMatch(s -> whole.readings().tie(s).link().kind() != LinkKind.NONE);
+                        .anyMatch(s -> Whole.out(whole.readings().link(s)).kind() != LinkKind.NONE);
         broken.when(
                 one != (whole.told().get(0).tone() == Told.Tone.GOOD),
                 "the first of all is \"%s\"",
