@@ -68,24 +68,43 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
      * @param period seconds of the common cycle at that tempo; empty with it
      * @param phase where in the cycle it gives way, in cycles from the start; empty where the
      *     reason has no place
+     * @param fastest fastest that works, a minute; empty where the fastest tempo there is does
      */
     public record Limit(
-            Reason reason, OptionalDouble tempo, OptionalDouble period, OptionalDouble phase) {
+            Reason reason,
+            OptionalDouble tempo,
+            OptionalDouble period,
+            OptionalDouble phase,
+            OptionalDouble fastest) {
         public Limit {
-            for (OptionalDouble number : List.of(tempo, period, phase)) {
+            for (OptionalDouble number : List.of(tempo, period, phase, fastest)) {
                 Refusal.numbers("the slowest tempo", number.orElse(0));
             }
         }
 
         static Limit without(Reason reason) {
             return new Limit(
-                    reason, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+                    reason,
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty());
         }
 
-        /** Whether the pairing's tempo is fast enough. */
+        Limit upTo(double fastestTempo) {
+            return new Limit(reason, tempo, period, phase, OptionalDouble.of(fastestTempo));
+        }
+
+        /** Whether the pairing's tempo is fast enough, and not too fast. */
         public boolean met(double atTempo) {
             return reason != Reason.NEVER
-                    && (tempo.isEmpty() || atTempo >= tempo.getAsDouble() * (1 - 1e-9));
+                    && (tempo.isEmpty() || atTempo >= tempo.getAsDouble() * (1 - 1e-9))
+                    && (fastest.isEmpty() || atTempo <= fastest.getAsDouble() * (1 + 1e-9));
+        }
+
+        /** Whether it works however slow or fast. */
+        public boolean always() {
+            return reason == Reason.NONE && fastest.isEmpty();
         }
     }
 
@@ -154,7 +173,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private static final double STRIDES = 1.15;
 
         /** So near a failure is no fault of the stride. */
-        private static final double NEAR = 1.001;
+        private static final double NEAR = 0.001;
 
         private final Trace ideal;
         private final Side side;
@@ -184,7 +203,12 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                     reason,
                     OptionalDouble.of(pairing.tempo() * period / found),
                     OptionalDouble.of(found),
-                    OptionalDouble.of(phase - Math.floor(phase)));
+                    OptionalDouble.of(phase - Math.floor(phase)),
+                    OptionalDouble.empty());
+        }
+
+        private double tempo(double found) {
+            return pairing.tempo() * period / found;
         }
 
         private Limit own(boolean works) {
@@ -301,6 +325,10 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             if (pairing.setsOwnTempo()) {
                 return own(getsRound(period));
             }
+            // Where the head's acceleration jumps the hand would have to, at any tempo.
+            if (ideal.breaks().stream().anyMatch(b -> b.side() == side && b.order() == 2)) {
+                return Limit.without(Reason.NEVER);
+            }
             if (!cord.kit().air() && normal.getNormSq() > 0 && getsRound(shortest)) {
                 return lightWithoutAir();
             }
@@ -362,7 +390,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         /**
          * From the fastest tempo down to the first that does not work, then halved. Where even the
-         * fastest does not work, from the first that does.
+         * fastest does not work, from the first that does, and no faster.
          */
         private Limit stepped(Works works, Told told) {
             double p = shortest;
@@ -372,22 +400,33 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             if (p > longest) {
                 return Limit.without(Reason.NEVER);
             }
+            Limit slowest = slowest(works, told, p);
+            return p == shortest ? slowest : slowest.upTo(tempo(edge(works, p, p / STRIDE)));
+        }
+
+        /** Between a period that works and one that does not, the last that does. */
+        private static double edge(Works works, double from, double fails) {
+            double good = from;
+            double bad = fails;
+            while (Math.abs(bad - good) > 1e-12 * bad) {
+                double middle = (good + bad) / 2;
+                if (middle == good || middle == bad) {
+                    break;
+                }
+                if (works.at(middle)) {
+                    good = middle;
+                } else {
+                    bad = middle;
+                }
+            }
+            return good;
+        }
+
+        private Limit slowest(Works works, Told told, double from) {
+            double p = from;
             while (p * STRIDE <= longest) {
                 if (!works.at(p * STRIDE)) {
-                    double good = p;
-                    double bad = p * STRIDE;
-                    while (bad - good > 1e-12 * bad) {
-                        double middle = (good + bad) / 2;
-                        if (middle == good || middle == bad) {
-                            break;
-                        }
-                        if (works.at(middle)) {
-                            good = middle;
-                        } else {
-                            bad = middle;
-                        }
-                    }
-                    return told.at(good);
+                    return told.at(edge(works, p, p * STRIDE));
                 }
                 p *= STRIDE;
             }
@@ -442,7 +481,13 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 Limit slowest = Limit.without(Reason.NEVER);
                 for (KeepTheHand.Solution solution : here.solutions()) {
                     if (solution.pulls() && solution.asMeant()) {
-                        Limit one = follow(p, solution, here.tried().fine());
+                        int steps = here.tried().fine();
+                        Mark start =
+                                new Mark(p, solution.orbit().start(), solution.leastPullTime());
+                        Limit one = told(follow(start, steps, true));
+                        if (p > shortest) {
+                            one = one.upTo(tempo(follow(start, steps, false).last().period()));
+                        }
                         if (one.reason() == Reason.NONE) {
                             return one;
                         }
@@ -455,51 +500,66 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return slowest;
             }
 
+            private Limit told(Way way) {
+                if (way.failed().isEmpty()) {
+                    return Limit.without(Reason.NONE);
+                }
+                Mark last = way.last();
+                Step failed = way.failed().get();
+                double phase =
+                        Double.isNaN(failed.place())
+                                ? last.weakest() / last.period()
+                                : failed.place();
+                return new Limit(
+                        failed.reason(),
+                        OptionalDouble.of(tempo(last.period())),
+                        OptionalDouble.of(last.period()),
+                        OptionalDouble.of(phase - Math.floor(phase)),
+                        OptionalDouble.empty());
+            }
+
             /**
-             * In strides until one fails, then halving what lies between. A stride may fail for its
-             * length alone, so what failed is tried once more from nearer by.
+             * Slower or faster in strides until one fails, then halving what lies between. A stride
+             * may fail for its length alone, so what failed is tried once more from nearer by.
              */
-            private Limit follow(double from, KeepTheHand.Solution solution, int steps) {
-                Mark good = new Mark(from, solution.orbit().start(), solution.leastPullTime());
-                double bad = Double.POSITIVE_INFINITY;
-                Step failed = new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
+            private Way follow(Mark start, int steps, boolean slower) {
+                double stride = slower ? STRIDES : 1 / STRIDES;
+                double end = slower ? longest : shortest;
+                Mark good = start;
+                double bad = Double.NaN;
+                Optional<Step> failed = Optional.empty();
                 boolean again = false;
-                while (bad > good.period() * (1 + 1e-9)) {
-                    double next =
-                            again || bad == Double.POSITIVE_INFINITY
-                                    ? Math.min(bad, good.period() * STRIDES)
-                                    : Math.sqrt(good.period() * bad);
-                    if (next > longest) {
-                        if (good.period() >= longest) {
-                            return Limit.without(Reason.NONE);
-                        }
-                        next = longest;
+                while (Double.isNaN(bad) || Math.abs(bad / good.period() - 1) > 1e-9) {
+                    double next = good.period() * stride;
+                    if (again) {
+                        next = bad;
+                    } else if (!Double.isNaN(bad)) {
+                        next = Math.sqrt(good.period() * bad);
+                    }
+                    if (slower ? next > end : next < end) {
+                        next = end;
+                    }
+                    if (next == good.period()) {
+                        break;
                     }
                     Step step = step(good, next, steps);
                     if (step.mark().isPresent()) {
                         good = step.mark().get();
                         if (again) {
-                            bad = Double.POSITIVE_INFINITY;
+                            bad = Double.NaN;
+                            failed = Optional.empty();
                         }
                         again =
                                 !again
-                                        && bad < good.period() * STRIDES
-                                        && bad > good.period() * NEAR;
+                                        && !Double.isNaN(bad)
+                                        && Math.abs(bad / good.period() - 1) > NEAR;
                     } else {
-                        failed = step;
-                        bad = Math.min(bad, next);
+                        failed = Optional.of(step);
+                        bad = next;
                         again = false;
                     }
                 }
-                double phase =
-                        Double.isNaN(failed.place())
-                                ? good.weakest() / good.period()
-                                : failed.place();
-                return new Limit(
-                        failed.reason(),
-                        OptionalDouble.of(pairing.tempo() * period / good.period()),
-                        OptionalDouble.of(good.period()),
-                        OptionalDouble.of(phase - Math.floor(phase)));
+                return new Way(good, failed);
             }
 
             private Step step(Mark from, double p, int steps) {
@@ -551,6 +611,9 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                                 pairing.withTempo(OptionalDouble.of(pairing.tempo() * period / p)));
             }
         }
+
+        /** A motion followed as far as it goes, and what then failed if anything did. */
+        private record Way(Mark last, Optional<Step> failed) {}
 
         private record Mark(double period, double[] state, double weakest) {}
 

@@ -320,7 +320,9 @@ final class CordInvariants {
     // At the slowest itself either is right.
     private static boolean surely(Floor.Limit limit, double tempo) {
         return limit.met(tempo)
-                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6));
+                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6))
+                && (limit.fastest().isEmpty()
+                        || tempo < limit.fastest().getAsDouble() * (1 - 1e-6));
     }
 
     private static void anyTempo(Whole whole, CordReading cord, Invariant.Broken broken) {

@@ -3,6 +3,7 @@ package deferent.record.fuzz;
 import deferent.motion.link.LinkKind;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Timing;
 import deferent.motion.tell.Told;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
@@ -31,6 +32,12 @@ final class LinkInvariants {
                             "the sentence says the kind",
                             1,
                             LinkInvariants::firstLine),
+                    new Invariant(
+                            "a link that touches in split time does",
+                            "in split time every hand comes half a cycle later to where it was, and"
+                                    + " that is what the sentence says",
+                            1,
+                            both(LinkInvariants::splitTouches)),
                     new Invariant(
                             "the gaps of a link stand in order",
                             "a distance is no less than its shadow on a plane or a line; the best"
@@ -167,6 +174,18 @@ final class LinkInvariants {
                 one != (whole.told().get(0).tone() == Told.Tone.GOOD),
                 "the first of all is \"%s\"",
                 whole.told().get(0).text());
+    }
+
+    private static void splitTouches(Whole whole, LinkReading link, Invariant.Broken broken) {
+        String text = whole.said("link." + link.root().word()).get(0).text();
+        if (text.contains("In split time they touch")) {
+            LinkReading split =
+                    LinkReading.quick(Trace.of(whole.pairing().with(Timing.SPLIT)), link.root());
+            broken.when(
+                    split.inPlaneGap() > link.tolerance() + SAMPLED,
+                    "in split time they are %.3f apart",
+                    split.inPlaneGap());
+        }
     }
 
     private static void order(Whole whole, LinkReading link, Invariant.Broken broken) {
