@@ -89,8 +89,7 @@ public final class Fit {
         return of(pairing, now, usual(pairing), Limits.USUAL);
     }
 
-    private static FitReading of(
-            Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
+    private static FitReading of(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
         Side root = now.root();
         Fit fit = new Fit(pairing, now, free, limits);
         FitReading placed = fit.placed();
@@ -154,10 +153,7 @@ public final class Fit {
                 answers.add(trial.answer(pairing, tie.certified(trial.pairing()).shapeGap()));
             }
         }
-        Answer least =
-                answers.isEmpty()
-                        ? nearest.answer(pairing, nearestGap())
-                        : null;
+        Answer least = answers.isEmpty() ? nearest.answer(pairing, nearestGap()) : null;
         return reading(Goal.SHAPE, answers, least, whyNoShape());
     }
 
@@ -236,11 +232,6 @@ public final class Fit {
             return new Why(Obstacle.NOTHING_FREE, now.shapeGap(), 0);
         }
         return shape.beyondALimit()
-                .orElseGet(
-                        () ->
-                                new Why(
-                                        Obstacle.OTHER_FIGURE,
-                                        nearestGap(),
-                                        0));
+                .orElseGet(() -> new Why(Obstacle.OTHER_FIGURE, nearestGap(), 0));
     }
 }
