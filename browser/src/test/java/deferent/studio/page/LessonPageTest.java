@@ -257,6 +257,6 @@ class LessonPageTest extends InChromium {
                 .doesNotContain("http://")
                 .doesNotContain("https://")
                 .doesNotContain("</script><b>");
-        assertThat(html.length()).isCloseTo(110_000, within(60_000));
+        assertThat(html.length()).isCloseTo(190_000, within(60_000));
     }
 }
