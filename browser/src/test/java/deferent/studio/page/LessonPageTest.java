@@ -38,7 +38,7 @@ class LessonPageTest extends InChromium {
                 LessonPage.of(
                         scene, readings, "Lesson <one> & two", "Slowly.", View.Stand.AUDIENCE));
         Exported seen = Exported.file(browser(), file, options);
-        seen.until("document.body.classList.contains('ready')");
+        seen.until("document.body?.classList.contains('ready')");
         return seen;
     }
 
