@@ -166,8 +166,14 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private static final int COUNT = 720;
         private static final double STRIDE = 1.04;
 
-        /** From one tempo at which a motion is looked for to the next, while none is found. */
+        /**
+         * From one tempo at which a motion is looked for to the next, while none is found; where
+         * the cord turns often in a cycle every look takes long, and they are fewer.
+         */
         private static final double LADDER = 1.3;
+
+        private static final double LONG_LADDER = 2;
+        private static final int OFTEN = 8;
 
         /** How much slower at once a motion is followed. */
         private static final double STRIDES = 1.15;
@@ -468,8 +474,11 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
              * tempo asked at.
              */
             Limit limit() {
-                for (double p = shortest; p <= longest; p *= LADDER) {
-                    KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
+                Part part = pairing.part(side);
+                int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
+                double ladder = turns > OFTEN ? LONG_LADDER : LADDER;
+                for (double p = shortest; p <= longest; p *= ladder) {
+                    KeepTheHand here = KeepTheHand.near(traced(p), side, cord);
                     if (here.best().isPresent()) {
                         return followed(p, here);
                     }
