@@ -148,8 +148,8 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
 
     /**
      * The same from fewer starts, for where it is asked at many tempos: in a plane from the ideal's
-     * own start while gravity is turned up, and from the others only where that does not lead to the
-     * motion meant; out of a plane from the ideal's own direction alone.
+     * own start while gravity is turned up, and from the others only where that does not lead to
+     * the motion meant; out of a plane from the ideal's own direction alone.
      */
     static KeepTheHand near(Trace ideal, Side side, Cord cord) {
         return new Search(ideal, side, cord, false).answer();
