@@ -93,7 +93,7 @@ public final class AnyPairing {
                         List.of(
                                 () -> Series.STILL,
                                 () -> Series.circle(size(tether)),
-                                () -> Series.ellipse(size(tether), any.number(-1, 1), angle()),
+                                () -> Series.ellipse(across(tether), any.number(-1, 1), angle()),
                                 () -> Series.line(size(tether), angle()),
                                 () -> new Arc(size(tether), angle(), sweep()),
                                 () -> new Polygon(any.whole(3, 24), size(tether), angle()),
@@ -203,7 +203,9 @@ public final class AnyPairing {
                                         turns,
                                         any.of(PlaneTurn.Axis.class),
                                         any.of(PlaneTurn.Carries.class)));
-        Vector3D centre = new Vector3D(any.number(-1, 1), any.number(-1, 1), any.number(-1, 1));
+        double far = wide ? 2 : 1;
+        Vector3D centre =
+                new Vector3D(any.number(-far, far), any.number(-far, far), any.number(-far, far));
         Place usual = Place.usual(side, plane).withTurn(turn);
         return usual.withCentre(wide ? usual.centre().add(centre) : centre);
     }
@@ -222,6 +224,10 @@ public final class AnyPairing {
                 ? any.oneOf(
                         () -> any.of(Math.PI / 2, Math.PI, 1e-3), () -> any.number(0.01, Math.PI))
                 : any.number(0.2, 3.1);
+    }
+
+    private double across(double tether) {
+        return wide ? any.oneOf(() -> any.number(-1, 1), () -> size(tether)) : size(tether);
     }
 
     private double size(double tether) {

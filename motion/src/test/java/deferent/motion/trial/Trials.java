@@ -19,7 +19,8 @@ import org.opentest4j.TestAbortedException;
  * is made up for by another.
  */
 final class Trials implements ParameterResolver, InvocationInterceptor {
-    private static final int PLAINER = 200;
+    /** How often a failing try is made plainer at most. */
+    private static final int PLAINER = 100;
 
     @Override
     public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
