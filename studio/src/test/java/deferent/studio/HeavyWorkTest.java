@@ -77,8 +77,13 @@ class HeavyWorkTest {
         int refused = 0;
         for (Socket socket : sockets) {
             if (socket.getInputStream().available() > 0) {
-                byte[] answer = socket.getInputStream().readAllBytes();
-                assertThat(new String(answer, StandardCharsets.UTF_8))
+                String answer =
+                        new String(
+                                socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+                if (answer.startsWith("HTTP/1.1 200 ")) {
+                    continue; // One that was at work has come to its end meanwhile.
+                }
+                assertThat(answer)
                         .startsWith("HTTP/1.1 503 ")
                         .contains("Retry-After: ")
                         .contains("has 9 before you");

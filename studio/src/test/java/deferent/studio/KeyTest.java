@@ -158,8 +158,11 @@ class KeyTest {
     @Test
     void theOpeningFileIsItsOwnersAloneAndGoneWithTheStudio() throws Exception {
         Opening opening = visitor.studio.opening();
-        Path folder = Optional.ofNullable(opening.file().getParent()).orElseThrow();
-        assertThat(folder.getFileName().toString()).startsWith("deferent-");
+        Path folder =
+                Optional.ofNullable(opening.file().getParent())
+                        .map(Path::getParent)
+                        .orElseThrow();
+        assertThat(String.valueOf(folder.getFileName())).startsWith("deferent-");
         assertThat(Files.readString(opening.file())).contains(opening.address().toString());
         Assumptions.assumeTrue(
                 Files.getFileStore(folder).supportsFileAttributeView("posix"),
