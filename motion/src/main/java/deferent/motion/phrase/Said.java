@@ -1,71 +1,43 @@
 package deferent.motion.phrase;
 
-import deferent.motion.pairing.Series;
-import deferent.motion.pairing.Stretches;
-import java.util.EnumSet;
-import java.util.List;
+import deferent.motion.pairing.Motion;
+import deferent.motion.trade.Amount;
+import deferent.motion.trade.Sizes;
+import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Word;
 import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What a phrase says of one hand, as it was said: sizes left unsaid are not in it.
  *
- * @param motion the trade's word, empty for a motion of the user's own
- * @param own the user's own motion, empty for a trade word
+ * @param motion the trade's, or one of the user's own
  * @param spot where the motion's word stands
  * @param remarks everything else that was said of this hand
  */
-record Said(
-        Optional<Word> motion, Optional<Lexicon.Own> own, Spot spot, Map<Word, Remark> remarks) {
-
-    /** What can be said with a motion of the user's own. */
-    static final Set<Word> OWN_TAKES = ownTakes();
-
-    private static Set<Word> ownTakes() {
-        Set<Word> all = EnumSet.copyOf(Word.PLACED);
-        all.addAll(EnumSet.of(Word.HAND_RADIUS, Word.TILT, Word.HORIZONTAL, Word.VERTICAL));
-        return all;
-    }
+record Said(TradeMotion motion, Spot spot, Map<Word, Remark> remarks) {
 
     /** A word said of a hand, with its amount and where it stands. */
     record Remark(Amount amount, Spot spot) {}
 
-    /** What stands with a word: a number, a size, or nothing. */
-    sealed interface Amount {}
-
-    /** Nothing: the word says all. */
-    record Plain() implements Amount {}
-
-    /** A bare number. */
-    record Count(double value) implements Amount {}
-
-    /** A length: metres, or a share of the hand's own tether. */
-    record Length(double value, boolean ofTether) implements Amount {
-        double metres(double tether) {
-            return ofTether ? value * tether : value;
-        }
-    }
-
-    /** An angle in radians. */
-    record Angle(double radians) implements Amount {}
-
-    /** Poi turns on the way out and on the way back. */
-    record OutAndBack(double out, double back) implements Amount {}
-
-    /** Stretches with their own turns. */
-    record InStretches(List<Stretches.Stretch> stretches) implements Amount {}
-
-    /** Circles that add up to a hand path. */
-    record Sum(List<Series.Term> terms) implements Amount {}
-
-    /** Three lengths: left, up, forward; from the usual centre, or from the breastbone. */
-    record Shift(Length left, Length up, Length forward, boolean fromUsual) implements Amount {}
-
-    /** Two lengths: along and across. */
-    record Pair(Length along, Length across) implements Amount {}
-
     boolean has(Word word) {
         return remarks.containsKey(word);
+    }
+
+    /** The sizes said, on that tether in metres. */
+    Sizes sizes(double tether) {
+        return sizes(remarks, tether);
+    }
+
+    static Sizes sizes(Map<Word, Remark> remarks, double tether) {
+        return new Sizes(
+                remarks.entrySet().stream()
+                        .collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().amount())),
+                tether);
+    }
+
+    /** The motion of those sizes. */
+    Motion motion(double tether, boolean mirrored) {
+        return motion.motion(sizes(tether), mirrored);
     }
 }

@@ -1,6 +1,6 @@
 package deferent.motion.phrase;
 
-import static deferent.motion.phrase.Word.*;
+import static deferent.motion.trade.Word.*;
 
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Motion;
@@ -14,10 +14,14 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.trade.Amount;
+import deferent.motion.trade.Sizes;
+import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** Gives what was said its sizes: a phrase and a usual tether become a pairing. */
@@ -26,7 +30,6 @@ final class Sizing {
     private static final List<Map.Entry<String, Word>> ABOUT =
             List.of(
                     Map.entry("tether", TETHER),
-                    Map.entry("half sweep", SWEEP),
                     Map.entry("radius", HAND_RADIUS),
                     Map.entry("amplitude", AMPLITUDE),
                     Map.entry("plane turns", PLANE_TURNS),
@@ -35,7 +38,6 @@ final class Sizing {
                     Map.entry("petals", PETALS),
                     Map.entry("stretch", STRETCHES),
                     Map.entry("stretch", TURNS),
-                    Map.entry("corners", CORNERS),
                     Map.entry("cycles", CYCLES),
                     Map.entry("centre", CENTRE),
                     Map.entry("centre z", DEPTH),
@@ -68,7 +70,7 @@ final class Sizing {
                     timing(),
                     opposite ? Direction.OPPOSITE : Direction.SAME,
                     sense,
-                    new Sizes(shared).number(TEMPO));
+                    Said.sizes(shared, 0).number(TEMPO));
         } catch (Refusal refusal) {
             throw error(refusal, about(refusal));
         }
@@ -88,7 +90,7 @@ final class Sizing {
     }
 
     private Timing timing() {
-        OptionalDouble cycles = new Sizes(shared).number(TIMING);
+        OptionalDouble cycles = Said.sizes(shared, 0).number(TIMING);
         if (cycles.isPresent()) {
             return Timing.of(cycles.getAsDouble());
         }
@@ -98,10 +100,10 @@ final class Sizing {
     }
 
     private Part part(Said said, Side side, boolean mirrored, Tether usual) {
-        Sizes sizes = new Sizes(said.remarks());
+        Sizes sizes = said.sizes(usual.length());
         try {
-            Tether tether = sizes.has(TETHER) ? Tether.of(sizes.length(TETHER, 0, 0)) : usual;
-            Motion motion = new Making(said, tether.length(), mirrored).motion();
+            Tether tether = sizes.has(TETHER) ? Tether.of(sizes.length(TETHER, 0)) : usual;
+            Motion motion = said.motion(tether.length(), mirrored);
             return new Part(motion, tether, place(sizes, side), sizes.whole(CYCLES, 1));
         } catch (Refusal refusal) {
             throw error(refusal, about(said, refusal));
@@ -116,13 +118,17 @@ final class Sizing {
         Place usual =
                 Place.usual(side, new Plane(kind, sizes.angle(TIP, 0), sizes.angle(SWIVEL, 0)));
         Vector3D centre = usual.centre();
-        if (sizes.amount(CENTRE).orElse(null) instanceof Said.Shift shift) {
+        Optional<Amount.Shift> shift = sizes.shift();
+        if (shift.isPresent()) {
             Vector3D to =
-                    new Vector3D(shift.left().value(), shift.up().value(), shift.forward().value());
-            centre = shift.fromUsual() ? centre.add(to) : to;
+                    new Vector3D(
+                            shift.get().left().value(),
+                            shift.get().up().value(),
+                            shift.get().forward().value());
+            centre = shift.get().fromUsual() ? centre.add(to) : to;
         }
         if (sizes.has(DEPTH)) {
-            centre = new Vector3D(centre.getX(), centre.getY(), sizes.length(DEPTH, 0, 0));
+            centre = new Vector3D(centre.getX(), centre.getY(), sizes.length(DEPTH, 0));
         }
         return new Place(
                 usual.plane(),
@@ -134,11 +140,16 @@ final class Sizing {
     }
 
     private static Spot about(Said said, Refusal refusal) {
-        return ABOUT.stream()
-                .filter(e -> refusal.where().contains(e.getKey()) && said.has(e.getValue()))
-                .map(e -> said.remarks().get(e.getValue()))
-                .filter(r -> r != null)
-                .map(Said.Remark::spot)
+        Stream<Word> listed =
+                ABOUT.stream()
+                        .filter(e -> refusal.where().contains(e.getKey()))
+                        .map(Map.Entry::getValue)
+                        .filter(said::has);
+        // A size that only one form of hand path has goes by its own word.
+        Stream<Word> spelt =
+                said.remarks().keySet().stream().filter(w -> refusal.where().contains(w.said()));
+        return Stream.concat(listed, spelt)
+                .map(word -> said.remarks().get(word).spot())
                 .findFirst()
                 .orElse(said.spot());
     }
