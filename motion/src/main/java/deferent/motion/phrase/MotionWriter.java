@@ -20,7 +20,7 @@ import java.util.stream.Stream;
 /**
  * Says one hand's motion. Each row of the table that recognises it, the user's own first, gives the
  * words to begin with; sizes follow that the motion does not have from those words alone, and the
- * shortest words that make the very same motion are kept.
+ * words of fewest numbers that make the very same motion are kept.
  */
 final class MotionWriter {
     private final Seen seen;
@@ -41,7 +41,9 @@ final class MotionWriter {
                 Stream.concat(lexicon.motions().stream(), Trade.motions().stream()).toList();
         return looks().stream()
                 .flatMap(looks -> rows.stream().map(row -> offers(row, looks)))
-                .flatMap(offers -> offers.stream().sorted(Comparator.comparing(String::length)))
+                .flatMap(
+                        offers ->
+                                offers.stream().sorted(Comparator.comparing(MotionWriter::numbers)))
                 .filter(words -> PhraseWriter.makes(words + riding, seen, lexicon))
                 .findFirst();
     }
@@ -49,26 +51,22 @@ final class MotionWriter {
     // Of a rider, a trade word says only how the poi turns: as if about circles and a still hand.
     private List<List<Look>> looks() {
         Motion motion = seen.motion();
+        List<Look> looks = new ArrayList<>(List.of(asItIs(motion)));
         if (motion.riding()) {
-            return Stream.of(
-                            motion.path(),
-                            Series.circle(seen.tether() / 2),
-                            Series.circle(seen.tether()),
-                            Series.STILL)
-                    .map(path -> List.of(asItIs(motion.withPath(path))))
-                    .toList();
+            if (!motion.spin().swings()) {
+                looks.add(asItIs(motion.withPath(Series.circle(seen.tether() / 2))));
+            }
+            looks.add(asItIs(motion.withPath(Series.STILL)));
+            return looks.stream().map(List::of).toList();
         }
-        Optional<Series.Term> once = motion.path().circle().filter(c -> c.k() == 1);
-        if (once.isPresent()) {
-            double start = once.get().angle();
-            String said =
-                    Double.compare(start, 0) == 0 ? "" : " hand start " + Amounts.angle(start);
-            Motion back = said.isEmpty() ? motion : near(motion.turned(-start));
-            Motion circle = back.withPath(Series.circle(once.get().radius()));
-            return List.of(List.of(new Look(seen.with(circle), Optional.empty(), said)));
+        double start =
+                motion.path().circle().filter(c -> c.k() == 1).map(Series.Term::angle).orElse(0.0);
+        if (Double.compare(start, 0) != 0) {
+            String said = " hand start " + Amounts.angle(start);
+            Motion back = near(motion.turned(-start));
+            return List.of(List.of(new Look(seen.with(back), Optional.empty(), said)), looks);
         }
         double tilt = motion.path().tilt().orElse(0);
-        List<Look> looks = new ArrayList<>(List.of(asItIs(motion)));
         if (tilt != 0) {
             Motion back = motion.turned(-tilt);
             for (Motion turned : List.of(near(back), back)) {
@@ -96,18 +94,26 @@ final class MotionWriter {
     /** Offers words with the sizes that what they alone make has not. */
     private void offer(TradeMotion row, String words, Look look, Motion made, List<String> offers) {
         Motion motion = look.seen().motion();
-        String sized = words + Trade.pathSizes(row, motion.path(), made.path());
+        String sized =
+                seen.motion().riding()
+                        ? words
+                        : words + Trade.pathSizes(row, motion.path(), made.path());
         String spun = sized + SpinWords.of(motion.spin(), made.spin());
-        offers.add(spun + look.tilt().orElse("") + look.after());
+        OptionalDouble tilt = Tilt.of(motion);
         if (look.tilt().isPresent()) {
             offers.add("vertical " + spun);
+            offers.add(spun + look.tilt().get());
             return;
         }
-        OptionalDouble tilt = Tilt.of(motion);
         if (row.takes().contains(Word.TILT) && tilt.isPresent()) {
             String standing = SpinWords.standing(motion.spin(), made.spin());
             offers.add(sized + standing + tilted(tilt.getAsDouble()) + look.after());
         }
+        offers.add(spun + look.after());
+    }
+
+    private static int numbers(String words) {
+        return words.split("[0-9.]+", -1).length;
     }
 
     private String tilted(double tilt) {

@@ -320,10 +320,7 @@ public final class Trade {
             }
             return words.toString();
         }
-        boolean radius =
-                row.takes().contains(HAND_RADIUS)
-                        && !path.rides()
-                        && path.radius() != made.radius();
+        boolean radius = row.takes().contains(HAND_RADIUS) && path.radius() != made.radius();
         return radius ? " hand radius " + Amounts.length(path.radius()) : "";
     }
 
