@@ -26,6 +26,7 @@ public record Arc(double radius, double middle, double halfSweep) implements Han
                                             "direction of an arc's middle from its centre",
                                             "-90°, straight down"),
                             Measure.angle("half_sweep", "sweep", Math.PI / 2, true)
+                                    .within(0, Math.PI)
                                     .meaning("of an arc, from the middle to either end", "90°")),
                     sizes -> new Arc(sizes.get(0), sizes.get(1), sizes.get(2)));
 

@@ -11,8 +11,8 @@ import java.util.List;
  * @param unsaidInWords what a phrase means that leaves it out, for the list of words
  * @param also second spellings of its word
  * @param unit what it is measured in
- * @param least bounds; a length is above the lower one
- * @param most
+ * @param least lower bound; lengths and angles are above it
+ * @param most upper bound
  * @param unsaid the same as a number; of a length in tethers
  * @param must whether a document has to say it
  */
@@ -34,9 +34,8 @@ public record Measure(
         WHOLE
     }
 
-    // Greatest length in a hand path, metres, and greatest angle: about a thousand turns.
+    // Greatest length in a hand path, metres.
     private static final double FARTHEST = 10;
-    private static final double MOST_TURNED = 6283;
 
     public Measure {
         also = List.copyOf(also);
@@ -53,7 +52,25 @@ public record Measure(
     }
 
     static Measure angle(String key, String word, double unsaid, boolean must) {
-        return of(key, word, Unit.ANGLE, -MOST_TURNED, MOST_TURNED, unsaid, must);
+        return of(
+                key,
+                word,
+                Unit.ANGLE,
+                Double.NEGATIVE_INFINITY,
+                Double.POSITIVE_INFINITY,
+                unsaid,
+                must);
+    }
+
+    /** The same size above {@code least} and at most {@code most}. */
+    Measure within(double least, double most) {
+        return new Measure(
+                key, word, means, unsaidInWords, also, unit, least, most, unsaid, must);
+    }
+
+    /** Whether it has bounds of its own. */
+    public boolean bounded() {
+        return Double.isFinite(most);
     }
 
     static Measure whole(String key, String word, int least, int most, int unsaid) {
