@@ -1,5 +1,7 @@
 package deferent.app;
 
+import deferent.motion.pairing.Range;
+import deferent.motion.pairing.Refusal;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -106,6 +108,33 @@ final class Amount {
         }
         String unit = text.strip().matches("[0-9]*[.,]?[0-9]+") ? "s" : "";
         return metric(text.strip() + unit, SECONDS, "exposure", "1/2, 0.5s or 500ms");
+    }
+
+    /**
+     * A refusal of a number in the unit that was typed for it, where it was typed as "9000cm" is.
+     */
+    static Refusal typed(Refusal refusal, String text) {
+        Matcher said = SAID.matcher(text);
+        String of = refusal.range().map(Range::unit).orElse("");
+        if (!said.matches() || of.isEmpty()) {
+            return refusal;
+        }
+        String unit = said.group(2).toLowerCase(Locale.ROOT);
+        Map<String, String> units =
+                switch (of) {
+                    case "m" -> METRES;
+                    case "kg" -> KILOGRAMS;
+                    case "s" -> SECONDS;
+                    default -> Map.of();
+                };
+        if (of.equals("rad")) {
+            return unit.startsWith("rad")
+                    ? refusal.in("rad", 1)
+                    : unit.startsWith("turn") ? refusal.in("turns", 2 * Math.PI) : refusal;
+        }
+        return units.containsKey(unit)
+                ? refusal.in(said.group(2), Double.parseDouble(units.get(unit)))
+                : refusal;
     }
 
     private static Matcher said(String text, String what, String suchAs) {

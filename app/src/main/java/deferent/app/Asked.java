@@ -5,6 +5,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
 import deferent.motion.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
@@ -84,6 +85,11 @@ final class Asked {
         return shelf.shelf();
     }
 
+    /** The user's own words for phrases. */
+    Lexicon words() {
+        return shelf.words();
+    }
+
     /** What was asked, joined to one text. */
     String text() {
         return String.join(" ", words);
@@ -91,9 +97,10 @@ final class Asked {
 
     /** The pattern asked about, with what the options set. */
     PatternDocument pattern() {
-        PatternDocument found = new Named(text(), shelf.shelf(), tether()).pattern();
+        PatternDocument found = new Named(text(), shelf, tether()).pattern();
         Pairing pairing = sized(found.pairing());
-        return found.withPairing(pairing)
+        // What the options set, the words no longer say.
+        return (pairing.equals(found.pairing()) ? found : found.saying(pairing, shelf.words()))
                 .withPerformer(performer.of(found.performer()))
                 .withKit(kit(found.kit()));
     }
@@ -137,6 +144,8 @@ final class Asked {
                                     : size.kind() == Size.Kind.TEMPO
                                             ? Amount.tempo(value)
                                             : Amount.share(value));
+        } catch (Refusal refused) {
+            throw Amount.typed(refused, value);
         } catch (TypeConversionException unit) {
             throw new Refusal(
                     String.valueOf(unit.getMessage()), "--set " + said, "see read --help");

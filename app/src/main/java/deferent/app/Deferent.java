@@ -13,8 +13,10 @@ import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
@@ -72,11 +74,8 @@ public final class Deferent implements Runnable {
 
     /** Runs one command line; its exit code. */
     static int execute(PrintWriter out, PrintWriter err, String... args) {
-        Deferent front = new Deferent();
-        CommandLine line = new CommandLine(front);
-        Optional.ofNullable(line.getSubcommands().get("draw"))
-                .map(CommandLine::getCommandSpec)
-                .ifPresent(DrawCommand::wishes);
+        CommandLine line = line();
+        Deferent front = line.getCommand();
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpWidth(Paragraphs.width());
@@ -88,13 +87,37 @@ public final class Deferent implements Runnable {
                 (thrown, where, parsed) -> {
                     // Answers so far come before the error.
                     where.getOut().flush();
-                    return failed(thrown, where.getErr(), front.trace);
+                    Throwable told =
+                            thrown instanceof Refusal refusal ? typed(refusal, parsed) : thrown;
+                    return failed(told, where.getErr(), front.trace);
                 });
         try {
             return line.execute(args);
         } catch (StackOverflowError | OutOfMemoryError beyond) {
             return failed(beyond, err, front.trace);
         }
+    }
+
+    /** The command line with all its commands and their options, not yet asked anything. */
+    static CommandLine line() {
+        CommandLine line = new CommandLine(new Deferent());
+        Optional.ofNullable(line.getSubcommands().get("draw"))
+                .map(CommandLine::getCommandSpec)
+                .ifPresent(DrawCommand::wishes);
+        return line;
+    }
+
+    /** A refusal of an option's number in the unit that was typed there. */
+    private static Refusal typed(Refusal refusal, ParseResult front) {
+        for (ParseResult at = front; at != null; at = at.subcommand()) {
+            for (OptionSpec option : at.matchedOptions()) {
+                if (option.getValue() instanceof Double number
+                        && refusal.range().filter(r -> r.value() == number).isPresent()) {
+                    return Amount.typed(refusal, option.originalStringValues().get(0));
+                }
+            }
+        }
+        return refusal;
     }
 
     @Override

@@ -3,8 +3,10 @@ package deferent.app;
 import deferent.motion.phrase.Lexicon;
 import deferent.record.DemoShelf;
 import deferent.record.Document;
+import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
+import deferent.record.ShelfError;
 import deferent.studio.take.Ending;
 import deferent.studio.take.Take;
 import deferent.studio.take.Wish;
@@ -66,7 +68,8 @@ final class DrawCommand implements Callable<Integer> {
                             .type(String.class)
                             .paramLabel(yes ? "yes" : wish.key().toUpperCase(java.util.Locale.ROOT))
                             .arity(yes ? "0..1" : "1")
-                            .description(wish.means() + ".");
+                            // The descriptions are format strings: a bare % is none.
+                            .description(wish.means().replace("%", "%%") + ".");
             draw.addOption((yes ? option.fallbackValue("yes") : option).build());
         }
     }
@@ -93,12 +96,13 @@ final class DrawCommand implements Callable<Integer> {
         Wishes wishes = Wishes.of(ending, said);
         Optional<Shelf> folder = folder();
         String text = asked.text();
-        Lexicon own = folder.orElse(asked.shelf()).motions();
         if (folder.isPresent()) {
-            return Take.of(title(text), patterns(folder.get()), wishes, own);
+            Shelf.Listing listing = folder.get().look();
+            return Take.of(title(text), patterns(listing), wishes, listing.words().lexicon());
         }
+        Lexicon own = asked.words();
         if (text.equals(SHELF)) {
-            return Take.of("My shelf", patterns(asked.shelf()), wishes, own);
+            return Take.of("My shelf", patterns(asked.shelf().look()), wishes, own);
         }
         if (text.equals(DEMO)) {
             return Take.of(
@@ -107,8 +111,16 @@ final class DrawCommand implements Callable<Integer> {
                     wishes,
                     Lexicon.EMPTY);
         }
-        List<PatternDocument> others = ending == Ending.PDF ? patterns(asked.shelf()) : List.of();
-        return Take.of(asked.pattern(), others, wishes, own);
+        return Take.of(asked.pattern(), ending == Ending.PDF ? others() : List.of(), wishes, own);
+    }
+
+    /** What a sheet may name to go on with; a shelf that cannot be read has been told of. */
+    private List<PatternDocument> others() {
+        try {
+            return patterns(asked.shelf().look());
+        } catch (ShelfError unreadable) {
+            return List.of();
+        }
     }
 
     private Optional<Shelf> folder() {
@@ -125,8 +137,8 @@ final class DrawCommand implements Callable<Integer> {
         return name == null ? "Shelf" : name.toString();
     }
 
-    private static List<PatternDocument> patterns(Shelf shelf) {
-        return patterns(shelf.list().stream().flatMap(entry -> entry.document().stream()).toList());
+    private static List<PatternDocument> patterns(Shelf.Listing listing) {
+        return patterns(listing.kept().stream().map(Kept::document).toList());
     }
 
     /** Those of two hands; a motion of one hand has no page of its own. */

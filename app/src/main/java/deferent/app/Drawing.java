@@ -1,5 +1,6 @@
 package deferent.app;
 
+import deferent.record.landing.Litter;
 import deferent.studio.take.Take;
 import deferent.studio.take.TakeAway;
 import deferent.studio.take.Taken;
@@ -12,6 +13,10 @@ final class Drawing {
     private Drawing() {}
 
     static void write(Take take, Path file, PrintWriter out, Progress line, Stopping stop) {
+        Path folder = file.toAbsolutePath().getParent();
+        if (folder != null) {
+            Litter.sweep(folder).told().ifPresent(out::println);
+        }
         Optional<Taken> taken = TakeAway.write(take, file, at -> line.show(at.told()), stop);
         line.clear();
         if (taken.isEmpty()) {

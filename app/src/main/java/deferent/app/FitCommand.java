@@ -16,6 +16,7 @@ import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.TellFit;
 import deferent.motion.tell.Told;
+import deferent.motion.tell.Worked;
 import deferent.record.FitJson;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
@@ -81,7 +82,7 @@ final class FitCommand implements Callable<Integer> {
     public Integer call() {
         PatternDocument pattern = asked.pattern();
         Pairing pairing = pattern.pairing();
-        Lexicon own = asked.shelf().motions();
+        Lexicon own = asked.words();
         Side leads =
                 root != null
                         ? root
@@ -91,7 +92,12 @@ final class FitCommand implements Callable<Integer> {
             return corded(pattern, leads, own);
         }
         FitReading fit =
-                free.isEmpty() ? Fit.of(pairing, leads) : Fit.of(pairing, leads, sizes(pairing));
+                Worked.orRefusal(
+                        "the numbers of the fit",
+                        () ->
+                                free.isEmpty()
+                                        ? Fit.of(pairing, leads)
+                                        : Fit.of(pairing, leads, sizes(pairing)));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(FitJson.write(pattern, fit, own));
@@ -110,9 +116,17 @@ final class FitCommand implements Callable<Integer> {
     private int corded(PatternDocument pattern, Side leads, Lexicon own) {
         Pairing pairing = pattern.pairing();
         CordedFit fit =
-                free.isEmpty()
-                        ? CordedFit.of(pairing, leads, pattern.kit())
-                        : CordedFit.of(pairing, leads, pattern.kit(), sizes(pairing), Limits.USUAL);
+                Worked.orRefusal(
+                        "the numbers of the fit on cords",
+                        () ->
+                                free.isEmpty()
+                                        ? CordedFit.of(pairing, leads, pattern.kit())
+                                        : CordedFit.of(
+                                                pairing,
+                                                leads,
+                                                pattern.kit(),
+                                                sizes(pairing),
+                                                Limits.USUAL));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(FitJson.write(pattern, fit, own));

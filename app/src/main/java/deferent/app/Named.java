@@ -6,14 +6,13 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
-import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
 import deferent.record.Document;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
-import deferent.record.Shelf;
+import deferent.record.ShelfError;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
@@ -28,8 +27,8 @@ import java.util.Optional;
  * @param shelf where names are looked up, and the user's own words for phrases
  * @param tether of all hands; unsaid, a phrase takes the usual one and a document keeps its own
  */
-record Named(String text, Shelf shelf, Optional<Tether> tether) {
-    private static final long MOST_BYTES = 4L * 16_000_000;
+record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
+    private static final long MOST_BYTES = 4L * PatternJson.MOST_BUNDLE_CHARACTERS;
 
     PatternDocument pattern() {
         Optional<Path> file = file(text);
@@ -37,13 +36,30 @@ record Named(String text, Shelf shelf, Optional<Tether> tether) {
             return read(file.get());
         }
         try {
-            Lexicon own = shelf.motions();
-            Pairing pairing = Phrase.parse(text, own).with(tether.orElse(Tether.USUAL));
+            Pairing pairing = Phrase.parse(text, shelf.words()).with(tether.orElse(Tether.USUAL));
             return named(text, pairing).withPhrase(Optional.of(text));
         } catch (PhraseError noPhrase) {
-            Kept kept = shelf.find(text).orElseThrow(() -> noPhrase);
-            return tethered(pattern(kept.document(), kept.id()));
+            Kept kept = kept().orElseThrow(() -> noPhrase);
+            return agreed(pattern(kept.document(), kept.id()), kept.id());
         }
+    }
+
+    /** A shelf that cannot be read has been told of as such, and holds no such name. */
+    private Optional<Kept> kept() {
+        try {
+            return shelf.shelf().find(text);
+        } catch (ShelfError unreadable) {
+            if (unreadable.kind() == ShelfError.Kind.FOLDER) {
+                return Optional.empty();
+            }
+            throw unreadable;
+        }
+    }
+
+    private PatternDocument agreed(PatternDocument pattern, String where) {
+        pattern.disagreement(shelf.words())
+                .ifPresent(told -> shelf.tell(where + ": " + told + "."));
+        return tethered(pattern);
     }
 
     private static PatternDocument named(String phrase, Pairing pairing) {
@@ -88,7 +104,9 @@ record Named(String text, Shelf shelf, Optional<Tether> tether) {
     private PatternDocument read(Path file) {
         String contents = contents(file);
         try {
-            return tethered(pattern(PatternJson.read(contents), file.toString()));
+            return agreed(
+                    pattern(PatternJson.read(contents, shelf.words()), file.toString()),
+                    file.toString());
         } catch (deferent.record.DocumentError wrong) {
             throw wrong.in(file.toString());
         }

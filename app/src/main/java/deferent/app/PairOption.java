@@ -2,6 +2,7 @@ package deferent.app;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import java.util.Optional;
@@ -24,6 +25,11 @@ final class PairOption {
         return shelf.shelf();
     }
 
+    /** The user's own words for phrases. */
+    Lexicon words() {
+        return shelf.words();
+    }
+
     /** The pattern that a phrase, a file or a name on the shelf says. */
     PatternDocument pattern(String text) {
         if (text.isBlank()) {
@@ -31,7 +37,7 @@ final class PairOption {
         }
         return new Named(
                         text,
-                        shelf.shelf(),
+                        shelf,
                         tether == null ? Optional.empty() : Optional.of(Tether.of(tether)))
                 .pattern();
     }

@@ -5,6 +5,7 @@ import deferent.motion.photo.Led;
 import deferent.motion.photo.PhotoReading;
 import deferent.motion.tell.TellPhoto;
 import deferent.motion.tell.Told;
+import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
 import deferent.record.PatternDocument;
 import deferent.record.PhotoJson;
@@ -77,11 +78,16 @@ final class PhotoCommand implements Callable<Integer> {
     public Integer call() {
         PatternDocument pattern = asked.pattern();
         PhotoReading photo =
-                PhotoReading.of(
-                        Trace.of(pattern.pairing()),
-                        light == null ? pattern.kit().headDiameter() : light,
-                        led(),
-                        shutter == null ? OptionalDouble.empty() : OptionalDouble.of(shutter));
+                Worked.orRefusal(
+                        "the numbers of the photograph",
+                        () ->
+                                PhotoReading.of(
+                                        Trace.of(pattern.pairing()),
+                                        light == null ? pattern.kit().headDiameter() : light,
+                                        led(),
+                                        shutter == null
+                                                ? OptionalDouble.empty()
+                                                : OptionalDouble.of(shutter)));
         if (preview != null) {
             new PhotoPreview(preview).draw(pattern, photo);
         }

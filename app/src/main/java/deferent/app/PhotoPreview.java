@@ -4,15 +4,13 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.photo.PhotoReading;
 import deferent.motion.trace.Trace;
 import deferent.page.Form;
-import deferent.page.Landing;
 import deferent.page.Palette;
 import deferent.page.Png;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.Svg;
 import deferent.record.PatternDocument;
-import java.io.IOException;
-import java.nio.ByteBuffer;
+import deferent.record.landing.Landing;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -35,18 +33,8 @@ record PhotoPreview(Path file) {
                         .orElseGet(() -> Form.exposure(open));
         Scene scene = Scene.of(Trace.of(pattern.pairing()));
         Still still = Still.square(EDGE).with(Palette.Theme.DARK).with(light);
-        write(png ? Png.of(scene, still) : Svg.of(scene, still).getBytes(StandardCharsets.UTF_8));
-    }
-
-    private void write(byte[] picture) {
-        try (Landing landing = Landing.at(file)) {
-            ByteBuffer left = ByteBuffer.wrap(picture);
-            while (left.hasRemaining()) {
-                landing.channel().write(left);
-            }
-            landing.land();
-        } catch (IOException cannot) {
-            throw Landing.cannot(file, cannot);
-        }
+        Landing.write(
+                file,
+                png ? Png.of(scene, still) : Svg.of(scene, still).getBytes(StandardCharsets.UTF_8));
     }
 }

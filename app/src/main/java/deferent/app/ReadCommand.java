@@ -36,7 +36,7 @@ final class ReadCommand implements Callable<Integer> {
                         pattern.performer(),
                         pattern.kit(),
                         Detail.SETTLED,
-                        asked.shelf().motions());
+                        asked.words());
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(ReadingsJson.write(readings));

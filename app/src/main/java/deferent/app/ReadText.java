@@ -110,38 +110,36 @@ final class ReadText {
         row("  poi turns a cycle", side -> turns(pairing.part(side)));
         row("  start", side -> angle(Size.of(side, Size.Kind.START).read(pairing)));
         row("  tilt", side -> angle(Size.of(side, Size.Kind.TILT).read(pairing)));
-        row(
+        figure(
                 "  figure",
-                side ->
-                        centimetres(figure(side).width())
-                                + " x "
-                                + centimetres(figure(side).height()));
-        row("  farthest out", side -> centimetres(figure(side).outerRadius()));
-        row("  light's length", side -> centimetres(figure(side).length()));
+                figure -> centimetres(figure.width()) + " x " + centimetres(figure.height()));
+        figure("  farthest out", figure -> centimetres(figure.outerRadius()));
+        figure("  light's length", figure -> centimetres(figure.length()));
         lines.add("");
     }
 
     private void ties() {
         row("", side -> side.word() + " head, " + side.other().word() + " hand");
-        row("  kind", side -> link(side).kind().word());
-        row("  shape gap", side -> gap(link(side).shapeGap()) + " (" + within(link(side)) + ")");
-        row("  clock gap", side -> gap(link(side).clockGap()));
-        row("  lag", side -> trimmed(link(side).lag() + 0.0, 3) + " of a cycle");
-        row("  placed gap in plane", side -> gap(link(side).inPlaneGap()));
-        row("  placed gap across", side -> gap(link(side).depthGap()));
+        link("  kind", link -> link.kind().word());
+        link("  shape gap", link -> gap(link.shapeGap()) + " (" + within(link) + ")");
+        link("  clock gap", link -> gap(link.clockGap()));
+        link("  lag", link -> trimmed(link.lag() + 0.0, 3) + " of a cycle");
+        link("  placed gap in plane", link -> gap(link.inPlaneGap()));
+        link("  placed gap across", link -> gap(link.depthGap()));
     }
 
-    private Figure figure(Side side) {
-        return readings.hand(side).figure();
+    private void figure(String name, Function<Figure, String> cell) {
+        row(name, side -> readings.hand(side).figure().said(cell));
     }
 
-    private LinkReading link(Side root) {
-        return readings.tie(root).link();
+    private void link(String name, Function<LinkReading, String> cell) {
+        row(name, side -> readings.link(side).said(cell));
     }
 
     private String radius(Part part, Side side) {
         return part.motion().riding()
-                ? "rides, " + centimetres(link(side.other()).handRadius())
+                ? "rides, "
+                        + readings.link(side.other()).said(link -> centimetres(link.handRadius()))
                 : centimetres(part.motion().path().radius());
     }
 

@@ -149,7 +149,7 @@ final class RouteCommand implements Callable<Integer> {
                                         + gone.get(gone.size() - 1).name(),
                                 gone,
                                 wishes,
-                                pair.shelf().motions())
+                                pair.words())
                         .asRoute();
         Drawing.write(take, target, spec.commandLine().getOut(), line, stop);
     }

@@ -202,7 +202,7 @@ final class SeekCommand implements Callable<Integer> {
         return Optional.of(
                 new Named(
                                 text,
-                                shelf.shelf(),
+                                shelf,
                                 tether == null ? Optional.empty() : Optional.of(Tether.of(tether)))
                         .pattern());
     }

@@ -4,18 +4,23 @@ import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.record.DemoShelf;
 import deferent.record.Document;
+import deferent.record.Extras;
 import deferent.record.Kept;
 import deferent.record.MotionDocument;
+import deferent.record.NotListed;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.Shelf;
+import deferent.record.ShelfJson;
 import deferent.record.SvgPath;
-import java.io.IOException;
+import deferent.record.landing.Landing;
+import deferent.record.landing.Litter;
 import java.io.PrintWriter;
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -74,6 +79,12 @@ final class ShelfCommand implements Runnable {
             return document.name() + ": a motion of your own";
         }
 
+        static String disagreement(Document document, Lexicon words) {
+            return document instanceof PatternDocument pattern
+                    ? pattern.disagreement(words).map(told -> " (" + told + ")").orElse("")
+                    : "";
+        }
+
         static Kept found(Shelf shelf, List<String> words) {
             String name = String.join(" ", words);
             return shelf.find(name)
@@ -93,23 +104,37 @@ final class ShelfCommand implements Runnable {
     static final class ListAll extends Work {
         @Mixin ShelfOption shelf;
 
+        @Option(names = "--json", description = "Answer in JSON, for other programs.")
+        boolean json;
+
         @Override
         public void run() {
-            List<Shelf.Entry> entries = shelf.shelf().list();
+            if (json) {
+                out().print(ShelfJson.write(shelf.shelf()));
+                return;
+            }
+            Shelf.Listing listing = shelf.shelf().look();
+            List<Kept> entries = listing.kept();
             if (entries.isEmpty()) {
                 out().println("The shelf " + shelf.path() + " is empty.");
                 out().println("\"deferent shelf demo\" puts a dozen invented patterns on it.");
             }
             int longest = entries.stream().mapToInt(e -> e.id().length()).max().orElse(0);
-            for (Shelf.Entry entry : entries) {
-                String said =
-                        entry.document()
-                                .map(Work::line)
-                                .orElseGet(() -> "cannot be read: " + entry.error().orElse(""));
+            Lexicon words = listing.words().lexicon();
+            for (Kept entry : entries) {
+                String told = disagreement(entry.document(), words);
                 Paragraphs.wrapped(
                                 String.format("%-" + longest + "s  ", entry.id()),
-                                said,
+                                line(entry.document()) + told,
                                 Paragraphs.width())
+                        .forEach(out()::println);
+            }
+            List<NotListed> others = listing.notListed();
+            if (!others.isEmpty()) {
+                out().println("Not on the shelf, but in its folder:");
+            }
+            for (NotListed other : others) {
+                Paragraphs.wrapped("  " + other.file() + ": ", other.why(), Paragraphs.width())
                         .forEach(out()::println);
             }
         }
@@ -207,7 +232,14 @@ final class ShelfCommand implements Runnable {
             Tether meant = tether == null ? Tether.USUAL : Tether.of(tether);
             MotionDocument document =
                     new MotionDocument(
-                            name, also, "", Optional.empty(), List.of(), motion(meant), meant);
+                            name,
+                            also,
+                            "",
+                            Optional.empty(),
+                            List.of(),
+                            motion(meant),
+                            meant,
+                            Extras.NONE);
             said(out(), shelf.shelf(), shelf.shelf().saveNew(document));
             out().println("Say it in a phrase: deferent read " + name + " vs static spin");
         }
@@ -223,7 +255,7 @@ final class ShelfCommand implements Runnable {
                         "has no motion", "\"" + name + "\"", "say its phrase, or give --svg");
             }
             String whole = phrase.contains(" vs ") ? phrase : phrase + " vs static spin";
-            return Phrase.parse(whole, shelf.shelf().motions()).with(meant).part(hand).motion();
+            return Phrase.parse(whole, shelf.words()).with(meant).part(hand).motion();
         }
     }
 
@@ -283,19 +315,27 @@ final class ShelfCommand implements Runnable {
 
         @Override
         public void run() {
-            String text = names.isEmpty() ? shelf.shelf().exportAll() : named();
+            String text = names.isEmpty() ? all() : named();
             if (file == null) {
                 out().print(text);
                 return;
             }
-            try {
-                Files.writeString(file, text);
-            } catch (IOException cannot) {
-                throw new NotMade(
-                        file + " cannot be written (" + cannot.getClass().getSimpleName() + ")",
-                        "name a file in a folder that is there and yours to write");
+            Path folder = file.toAbsolutePath().getParent();
+            if (folder != null) {
+                Litter.sweep(folder).told().ifPresent(shelf::tell);
             }
+            Landing.write(file, text.getBytes(StandardCharsets.UTF_8));
             out().println("Written: " + file);
+        }
+
+        private String all() {
+            Shelf.Listing listing = shelf.shelf().look();
+            for (NotListed other : listing.notListed()) {
+                if (other.file().endsWith(".json")) {
+                    shelf.tell("Not in it: " + other.file() + ": " + other.why());
+                }
+            }
+            return PatternJson.writeBundle(listing.kept().stream().map(Kept::document).toList());
         }
 
         private String named() {
@@ -325,11 +365,19 @@ final class ShelfCommand implements Runnable {
             for (Path file : files) {
                 List<Document> documents;
                 try {
-                    documents = PatternJson.readBundle(Named.contents(file));
+                    documents = PatternJson.readBundle(Named.contents(file), shelf.words());
                 } catch (deferent.record.DocumentError wrong) {
                     throw wrong.in(file.toString());
                 }
-                shelf.shelf().putAll(documents).forEach(kept -> said(out(), shelf.shelf(), kept));
+                for (Kept kept : shelf.shelf().putAll(documents)) {
+                    said(out(), shelf.shelf(), kept);
+                    out().print(
+                                    disagreement(kept.document(), shelf.words())
+                                            .replaceFirst("^ (.+)", "  $1\n"));
+                }
+                if (documents.isEmpty()) {
+                    out().println(file + " holds no documents.");
+                }
             }
         }
     }

@@ -1,9 +1,14 @@
 package deferent.app;
 
+import deferent.motion.phrase.Lexicon;
+import deferent.record.OwnWords;
 import deferent.record.Shelf;
 import java.nio.file.Path;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** Which shelf. */
 final class ShelfOption {
@@ -15,8 +20,36 @@ final class ShelfOption {
                             + " your home.")
     private @Nullable Path folder;
 
+    @Spec(Spec.Target.MIXEE)
+    private @Nullable CommandSpec command;
+
+    private @Nullable Shelf shelf;
+    private @Nullable Lexicon words;
+
+    /** The shelf, cleared of what a run that was killed left there. */
     Shelf shelf() {
-        return Shelf.at(path());
+        if (shelf == null) {
+            shelf = Shelf.at(path());
+            shelf.sweep().ifPresent(this::tell);
+        }
+        return shelf;
+    }
+
+    /**
+     * The user's own words; where the shelf cannot be read that is told, and a phrase still read.
+     */
+    Lexicon words() {
+        if (words == null) {
+            OwnWords own = shelf().words();
+            own.trouble().ifPresent(this::tell);
+            words = own.lexicon();
+        }
+        return words;
+    }
+
+    /** Tells something in one line beside the answer. */
+    void tell(String line) {
+        Objects.requireNonNull(command, "picocli sets it").commandLine().getErr().println(line);
     }
 
     Path path() {

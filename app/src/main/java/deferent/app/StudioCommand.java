@@ -1,10 +1,12 @@
 package deferent.app;
 
+import deferent.studio.Opening;
 import deferent.studio.Studio;
 import deferent.studio.StudioOptions;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -25,6 +27,9 @@ final class StudioCommand implements Callable<Integer> {
     /** Seconds. */
     private static final long LONGEST_CLOSING = 15;
 
+    /** How often the terminal is looked at. */
+    private static final long EVERY_MILLIS = 200;
+
     @Spec private CommandSpec spec;
 
     @Mixin private ShelfOption shelf;
@@ -36,7 +41,9 @@ final class StudioCommand implements Callable<Integer> {
             description = "On the loopback address; unsaid or 0, any that is free.")
     private int port;
 
-    @Option(names = "--no-open", description = "Print the address only, open no browser.")
+    @Option(
+            names = "--no-open",
+            description = "Open no browser; print the address and the file that opens it.")
     private boolean noOpen;
 
     @Override
@@ -46,15 +53,18 @@ final class StudioCommand implements Callable<Integer> {
         CountDownLatch closing = new CountDownLatch(1);
         CountDownLatch closed = new CountDownLatch(1);
         try (Studio studio = started(options)) {
-            out.println("The studio is open at " + studio.address());
-            out.println("Shelf: " + shelf.path() + ". Press Ctrl-C to close.");
-            out.flush();
-            if (!noOpen && !opened(studio.address())) {
-                out.println("Open that address in a browser on this computer.");
-                out.flush();
-            }
             Runtime.getRuntime().addShutdownHook(new Thread(() -> close(closing, closed)));
-            closing.await();
+            out.println("The studio runs at " + studio.address());
+            out.println(
+                    "Shelf: "
+                            + shelf.path()
+                            + ". Press Enter to open another page, Ctrl-C to close.");
+            open(studio, out);
+            while (!closing.await(EVERY_MILLIS, TimeUnit.MILLISECONDS)) {
+                if (enterPressed()) {
+                    open(studio, out);
+                }
+            }
         } finally {
             closed.countDown();
         }
@@ -89,18 +99,60 @@ final class StudioCommand implements Callable<Integer> {
         }
     }
 
-    /** Whether the system's own opener took the address. */
-    private static boolean opened(URI address) {
+    /** Opens a page, or says how to. */
+    private void open(Studio studio, PrintWriter out) {
+        Opening opening = studio.opening();
+        if (noOpen || !opened(opening.file())) {
+            out.println(
+                    "To open it, open this file in a browser of yours on this computer, within a"
+                            + " minute: "
+                            + opening.file());
+        }
+        out.flush();
+    }
+
+    // Looked for rather than waited for: a program in the background that reads from its terminal
+    // is halted by the system.
+    private static boolean enterPressed() {
+        try {
+            boolean pressed = false;
+            while (System.in.available() > 0 && ours()) {
+                pressed |= System.in.read() == '\n';
+            }
+            return pressed;
+        } catch (IOException none) {
+            return false;
+        }
+    }
+
+    /**
+     * Whether what is typed is for this program, as far as the system tells (see proc(5), stat).
+     */
+    private static boolean ours() throws IOException {
+        Path stat = Path.of("/proc/self/stat");
+        if (!Files.isReadable(stat)) {
+            return true;
+        }
+        String told = Files.readString(stat);
+        String[] fields = told.substring(told.lastIndexOf(')') + 2).split(" ");
+        String group = fields[2];
+        String terminals = fields[5];
+        return terminals.equals(group) || terminals.equals("-1");
+    }
+
+    /**
+     * Whether the system's own opener took the file. It gets the file rather than the address: the
+     * key in that would stand on a command line, which every user of the machine can read.
+     */
+    private static boolean opened(Path file) {
         String system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
         List<String> opener =
                 system.contains("mac")
-                        ? List.of("open", address.toString())
+                        ? List.of("open", file.toString())
                         : system.contains("win")
                                 ? List.of(
-                                        "rundll32",
-                                        "url.dll,FileProtocolHandler",
-                                        address.toString())
-                                : List.of("xdg-open", address.toString());
+                                        "rundll32", "url.dll,FileProtocolHandler", file.toString())
+                                : List.of("xdg-open", file.toString());
         boolean screen =
                 system.contains("mac")
                         || system.contains("win")

@@ -25,7 +25,7 @@ final class WordsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Lexicon own = shelf.shelf().motions();
+        Lexicon own = shelf.words();
         PrintWriter out = spec.commandLine().getOut();
         int width = Paragraphs.width();
         if (words.isEmpty()) {

@@ -328,7 +328,7 @@ class SeekCommandTest {
             assertThat(line).as("progress").isNotNull();
             // Ends as Ctrl-C does: by a signal that lets the program say goodbye.
             seek.destroy();
-            assertThat(seek.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(seek.waitFor(5, TimeUnit.MINUTES)).isTrue();
         }
         JsonNode found = new Desk.Answer(0, Files.readString(out), "").json();
         assertThat(found.get("complete").booleanValue()).isFalse();

@@ -3,11 +3,9 @@ package deferent.page;
 import java.awt.AlphaComposite;
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Shape;
-import java.awt.font.FontRenderContext;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
@@ -25,7 +23,6 @@ final class Brush {
 
     private static final double TYPE = 0.0235;
     private static final double SMALLEST_TYPE = 9;
-    private static final FontRenderContext MEASURED = new FontRenderContext(null, true, true);
 
     private final Palette.Theme theme;
     private final double unit;
@@ -66,11 +63,7 @@ final class Brush {
 
     static Graphics2D smooth(Graphics2D g) {
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        g.setRenderingHint(
-                RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-        g.setRenderingHint(
-                RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
         return g;
     }
 
@@ -202,26 +195,14 @@ final class Brush {
     }
 
     /** Type of {@code times} the plain size. */
-    Font font(int style, double times) {
-        return new Font(Font.SANS_SERIF, style, 1).deriveFont((float) (times * type));
-    }
-
-    static double length(Font font, String text) {
-        return font.getStringBounds(text, MEASURED).getWidth();
-    }
-
-    /** The font itself, or as much smaller as lets a line into the room; not below 0.45 of it. */
-    static Font fitted(Font font, String line, double room) {
-        double length = length(font, line);
-        return length <= room
-                ? font
-                : font.deriveFont((float) (font.getSize2D() * Math.max(0.45, room / length)));
+    Lettering lettering(Face face, double times) {
+        return new Lettering(face, times * type);
     }
 
     /**
      * A word about a point, on a plate of the ground's colour, so that lines below do not spoil it.
      */
-    void plate(Graphics2D g, Rectangle2D plate, String word, Font font, Palette.Ink ink) {
+    void plate(Graphics2D g, Rectangle2D plate, String word, Lettering lettering, Palette.Ink ink) {
         g.setColor(ink(Palette.Ink.PAPER));
         strength(g, 0.82);
         double round = 0.5 * plate.getHeight();
@@ -235,17 +216,13 @@ final class Brush {
                         round));
         strength(g, 1);
         g.setColor(ink(ink));
-        g.setFont(font);
-        g.drawString(
-                word,
-                (float) (plate.getCenterX() - length(font, word) / 2),
-                (float) (plate.getCenterY() + 0.36 * font.getSize2D()));
+        lettering.centre(g, word, plate.getCenterX(), plate.getCenterY());
     }
 
     /** How much room a word on its plate takes, about a middle. */
-    static Rectangle2D.Double plate(Font font, String word, double x, double y) {
-        double across = length(font, word) + 0.5 * font.getSize2D();
-        double up = 1.15 * font.getSize2D();
+    static Rectangle2D.Double plate(Lettering lettering, String word, double x, double y) {
+        double across = lettering.length(word) + 0.5 * lettering.size();
+        double up = 1.15 * lettering.size();
         return new Rectangle2D.Double(x - across / 2, y - up / 2, across, up);
     }
 

@@ -1,7 +1,6 @@
 package deferent.page;
 
 import java.awt.BasicStroke;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -45,7 +44,7 @@ final class Layout {
         boolean labelled = still.form() instanceof Form.Moment && still.shows(Layer.LABELS);
         double beside =
                 labelled
-                        ? Math.max(0, Brush.length(brush.font(Font.BOLD, 1), "right") - 0.02 * edge)
+                        ? Math.max(0, brush.lettering(Face.BOLD, 1).length("right") - 0.02 * edge)
                         : 0;
         return new Layout(still, brush, MARGIN * edge, head, foot, beside);
     }
@@ -118,9 +117,8 @@ final class Layout {
         bar.append(Brush.path(false, margin, y, margin + length, y), false);
         bar.append(Brush.path(false, margin + length, y - tick, margin + length, y + tick), false);
         g.draw(bar);
-        g.setFont(brush.font(Font.PLAIN, 0.85));
-        g.drawString(
-                said(metres), (float) (margin + length + 0.6 * type), (float) (y + 0.3 * type));
+        brush.lettering(Face.REGULAR, 0.85)
+                .write(g, said(metres), margin + length + 0.6 * type, y + 0.3 * type);
     }
 
     static double round(double metres) {
@@ -139,26 +137,25 @@ final class Layout {
         int lines = still.caption().size();
         double room = still.width() - 2 * margin;
         // One size for all lines below the first, that of the longest.
-        Font plain = brush.font(Font.PLAIN, 1);
+        Lettering plain = brush.lettering(Face.REGULAR, 1);
         for (String line : still.caption().subList(1, lines)) {
-            plain = Brush.fitted(plain, line, room);
+            plain = plain.fitted(line, room);
         }
-        Font bold = Brush.fitted(brush.font(Font.BOLD, 1.2), still.caption().get(0), room);
+        Lettering bold = brush.lettering(Face.BOLD, 1.2).fitted(still.caption().get(0), room);
         for (int i = 0; i < lines; i++) {
             String line = still.caption().get(i);
-            g.setFont(i == 0 ? bold : plain);
             g.setColor(brush.ink(i == 0 ? Palette.Ink.TEXT : Palette.Ink.QUIET));
             double y = still.height() - margin - (lines - 1 - i) * 1.5 * brush.type();
-            g.drawString(line, (float) margin, (float) y);
+            (i == 0 ? bold : plain).write(g, line, margin, y);
         }
     }
 
     /** The counts in a row at the upper left, the one that is on in front of the others. */
     void counts(Graphics2D g, List<Count> counts, Count on) {
         boolean all = counts.size() <= MOST_COUNTS;
-        Font plain = brush.font(Font.PLAIN, 1.5);
-        Font bold = brush.font(Font.BOLD, 1.5);
-        double step = Math.max(2.2 * brush.type(), 1.2 * Brush.length(bold, on.said()));
+        Lettering plain = brush.lettering(Face.REGULAR, 1.5);
+        Lettering bold = brush.lettering(Face.BOLD, 1.5);
+        double step = Math.max(2.2 * brush.type(), 1.2 * bold.length(on.said()));
         double y = margin + 0.9 * brush.type();
         double x = margin + step / 2;
         for (Count count : counts) {
@@ -166,7 +163,6 @@ final class Layout {
             if (!all && !now) {
                 continue;
             }
-            Font font = now ? bold : plain;
             if (now) {
                 double r = 1.05 * brush.type();
                 g.setColor(brush.ink(Palette.Ink.TEXT));
@@ -175,11 +171,7 @@ final class Layout {
                                 x - 0.46 * step, y - r, 0.92 * step, 2 * r, r, r));
             }
             g.setColor(brush.ink(now ? Palette.Ink.PAPER : Palette.Ink.QUIET));
-            g.setFont(font);
-            g.drawString(
-                    count.said(),
-                    (float) (x - Brush.length(font, count.said()) / 2),
-                    (float) (y + 0.36 * font.getSize2D()));
+            (now ? bold : plain).centre(g, count.said(), x, y);
             x += step;
         }
     }

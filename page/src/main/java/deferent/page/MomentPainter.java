@@ -1,7 +1,6 @@
 package deferent.page;
 
 import deferent.motion.pairing.Side;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Line2D;
@@ -178,32 +177,32 @@ final class MomentPainter {
         if (!layers.contains(Layer.LABELS)) {
             return;
         }
-        Font font = brush.font(Font.BOLD, 1);
+        Lettering lettering = brush.lettering(Face.BOLD, 1);
         Map<Side, Rectangle2D.Double> plates = new EnumMap<>(Side.class);
         for (Side side : SIDES) {
-            plates.put(side, beyond(side, time, font));
+            plates.put(side, beyond(side, time, lettering));
         }
         apart(plates);
         for (Side side : SIDES) {
             Rectangle2D.Double plate = plates.get(side);
             if (plate != null) {
                 keep(plate);
-                brush.plate(g, plate, side.word(), font, Palette.Ink.TEXT);
+                brush.plate(g, plate, side.word(), lettering, Palette.Ink.TEXT);
             }
         }
     }
 
     /** A side's label where its tether, drawn on, would reach it. */
-    private Rectangle2D.Double beyond(Side side, double time, Font font) {
+    private Rectangle2D.Double beyond(Side side, double time, Lettering lettering) {
         Point2D.Double hand = place(Track.hand(side), time);
         Point2D.Double head = place(Track.head(side), time);
         double length = Math.max(1, hand.distance(head));
         double reach = 1.35 * brush.reach(Palette.of(Role.HEAD, Optional.of(side)));
-        Rectangle2D.Double plate = Brush.plate(font, side.word(), 0, 0);
+        Rectangle2D.Double plate = Brush.plate(lettering, side.word(), 0, 0);
         double ux = (head.x - hand.x) / length;
         double uy = (head.y - hand.y) / length;
         double off = reach + Math.abs(ux) * plate.width / 2 + Math.abs(uy) * plate.height / 2;
-        return Brush.plate(font, side.word(), head.x + off * ux, head.y + off * uy);
+        return Brush.plate(lettering, side.word(), head.x + off * ux, head.y + off * uy);
     }
 
     private double edge() {

@@ -1,7 +1,6 @@
 package deferent.page;
 
 import deferent.motion.pairing.Side;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
@@ -146,7 +145,7 @@ final class PosePainter {
     }
 
     private void numbers(Graphics2D g) {
-        Font font = layout.brush().font(Font.BOLD, 1);
+        Lettering lettering = layout.brush().lettering(Face.BOLD, 1);
         List<Rectangle2D> marks = new ArrayList<>();
         for (double time : moments) {
             for (Side side : Side.values()) {
@@ -169,9 +168,10 @@ final class PosePainter {
             // Where both heads come by, but at other times, numbers say whose they are.
             String whose = alike ? "" : place.side().word() + " ";
             String name = whose + String.join(" ", place.names());
-            Rectangle2D.Double plate = free(place.head(), place.hand(), name, font, marks, taken);
+            Rectangle2D.Double plate =
+                    free(place.head(), place.hand(), name, lettering, marks, taken);
             taken.add(plate);
-            layout.brush().plate(g, plate, name, font, Palette.Ink.TEXT);
+            layout.brush().plate(g, plate, name, lettering, Palette.Ink.TEXT);
         }
     }
 
@@ -180,11 +180,11 @@ final class PosePainter {
             Point2D.Double head,
             Point2D.Double hand,
             String name,
-            Font font,
+            Lettering lettering,
             List<Rectangle2D> marks,
             List<Rectangle2D> taken) {
         double outward = Math.atan2(head.y - hand.y, head.x - hand.x);
-        Rectangle2D.Double size = Brush.plate(font, name, 0, 0);
+        Rectangle2D.Double size = Brush.plate(lettering, name, 0, 0);
         Rectangle2D.Double best = size;
         double least = Double.POSITIVE_INFINITY;
         double rim = layout.margin() / 4;

@@ -1,7 +1,6 @@
 package deferent.page;
 
 import java.awt.BasicStroke;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
@@ -134,13 +133,14 @@ final class StripPainter {
 
     private void count(Graphics2D g, Rectangle2D.Double cell, String said, int i) {
         Brush brush = layout.brush();
-        Font font = brush.font(Character.isDigit(said.charAt(0)) ? Font.BOLD : Font.PLAIN, 1.25);
-        g.setFont(font);
+        Lettering lettering =
+                brush.lettering(Character.isDigit(said.charAt(0)) ? Face.BOLD : Face.REGULAR, 1.25);
         g.setColor(brush.ink(Palette.Ink.TEXT));
-        g.drawString(
+        lettering.write(
+                g,
                 said,
-                (float) (cell.getCenterX() - Brush.length(font, said) / 2),
-                (float) (cell.getMaxY() + 0.95 * font.getSize2D()));
+                cell.getCenterX() - lettering.length(said) / 2,
+                cell.getMaxY() + 0.95 * lettering.size());
         if (i % columns > 0) {
             g.setColor(brush.ink(Palette.Ink.FAINT));
             g.setStroke(new BasicStroke((float) Math.max(0.5, 0.8 * brush.unit())));

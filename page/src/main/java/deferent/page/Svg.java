@@ -2,6 +2,8 @@ package deferent.page;
 
 import java.awt.Graphics2D;
 import java.io.StringWriter;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.function.Consumer;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -32,6 +34,11 @@ public final class Svg {
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
         context.setComment(null);
         context.setPrecision(2);
+        // What Batik starts from: its own font would ask the machine for its family.
+        SVGGeneratorContext.GraphicContextDefaults plain =
+                new SVGGeneratorContext.GraphicContextDefaults();
+        plain.setFont(Typesetter.font("sans-serif", Face.REGULAR, 12));
+        context.setGraphicContextDefaults(plain);
         Groups paper = new Groups(document, new SVGGraphics2D(context, false));
         Painter.paint(scene, still, paper);
         return paper.written(still);
@@ -48,17 +55,25 @@ public final class Svg {
         }
     }
 
-    private static final class Groups implements Paper {
+    private static final class Groups implements Paper, Typesetter {
         private final Document document;
         private final SVGGraphics2D graphics;
         private final Element all;
         private Element into;
+        private final Map<Face, String> used = new EnumMap<>(Face.class);
 
         Groups(Document document, SVGGraphics2D graphics) {
             this.document = document;
             this.graphics = graphics;
             this.all = document.createElementNS(SPACE, "g");
             this.into = all;
+            graphics.setRenderingHint(Typesetter.KEY, this);
+        }
+
+        @Override
+        public void set(Graphics2D g, Face face, double size, String line, double x, double y) {
+            used.merge(face, line, String::concat);
+            Typesetter.draw(g, face, size, line, x, y);
         }
 
         @Override
@@ -93,6 +108,19 @@ public final class Svg {
             into.appendChild(group);
         }
 
+        /** Where a viewer passes embedded letters by, some plain ones of its own stand in. */
+        private static void orPlain(Element group) {
+            if (group.hasAttribute("font-family")) {
+                String family = group.getAttribute("font-family").replace("'", "");
+                group.setAttributeNS(null, "font-family", family + ", sans-serif");
+            }
+            for (Node n = group.getFirstChild(); n != null; n = n.getNextSibling()) {
+                if (n instanceof Element element) {
+                    orPlain(element);
+                }
+            }
+        }
+
         String written(Still still) {
             Element root = document.getDocumentElement();
             root.setAttributeNS(null, "width", Integer.toString(still.width()));
@@ -106,9 +134,19 @@ public final class Svg {
                 title.appendChild(document.createTextNode(still.caption().get(0)));
                 root.appendChild(title);
             }
+            if (!used.isEmpty()) {
+                Element style = document.createElementNS(SPACE, "style");
+                used.forEach(
+                        (face, words) ->
+                                style.appendChild(
+                                        document.createTextNode(
+                                                face.embedded(words.codePoints()))));
+                root.appendChild(style);
+            }
             for (Node group = all.getFirstChild(); group != null; group = all.getFirstChild()) {
                 root.appendChild(group);
             }
+            orPlain(root);
             StringWriter out = new StringWriter();
             try {
                 Transformer writer = TransformerFactory.newDefaultInstance().newTransformer();

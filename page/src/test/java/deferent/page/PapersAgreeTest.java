@@ -7,15 +7,13 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.awt.geom.Point2D;
 import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.IntRange;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
@@ -88,12 +86,12 @@ class PapersAgreeTest {
     }
 
     @Property(tries = 25)
-    void headsOfAnyFlowersAreWithinHalfAPixel(
-            @ForAll @IntRange(min = -6, max = 6) int left,
-            @ForAll @IntRange(min = -6, max = 6) int right,
-            @ForAll @DoubleRange(min = 0.1, max = 0.9) double radius,
-            @ForAll @DoubleRange(min = 0, max = 6.2) double start,
-            @ForAll @DoubleRange(min = 0, max = 1) double cycles) {
+    void headsOfAnyFlowersAreWithinHalfAPixel(Any any) {
+        int left = any.whole(-6, 6);
+        int right = any.whole(-6, 6);
+        double radius = any.number(0.1, 0.9);
+        double start = any.number(0, 6.2);
+        double cycles = any.number(0, 1);
         Pairing pairing =
                 Pairings.pair(Motion.flower(radius, left, start), Motion.flower(0.4, right, 0));
         Scene scene = Scene.of(Trace.of(pairing));

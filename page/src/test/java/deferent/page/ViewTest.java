@@ -3,9 +3,8 @@ package deferent.page;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
@@ -49,13 +48,13 @@ class ViewTest {
     }
 
     @Property
-    void noViewStretchesAnything(
-            @ForAll View.Stand stand,
-            @ForAll @DoubleRange(min = -7, max = 7) double turn,
-            @ForAll @DoubleRange(min = -1.57, max = 1.57) double lift,
-            @ForAll @DoubleRange(min = -3, max = 3) double x,
-            @ForAll @DoubleRange(min = -3, max = 3) double y,
-            @ForAll @DoubleRange(min = -3, max = 3) double z) {
+    void noViewStretchesAnything(Any any) {
+        View.Stand stand = any.of(View.Stand.class);
+        double turn = any.number(-7, 7);
+        double lift = any.number(-1.57, 1.57);
+        double x = any.number(-3, 3);
+        double y = any.number(-3, 3);
+        double z = any.number(-3, 3);
         View.Seen seen = new View(stand, turn, lift).see(x, y, z);
         double length = Math.sqrt(x * x + y * y + z * z);
         double shown =

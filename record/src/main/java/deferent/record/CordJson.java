@@ -1,8 +1,6 @@
 package deferent.record;
 
-import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
-import deferent.motion.tell.Advice;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Readings;
 import deferent.motion.tether.Away;
@@ -30,25 +28,18 @@ final class CordJson {
         ObjectNode hold = node.putObject("hold");
         ObjectNode floor = node.putObject("floor");
         readings.advice()
-                .flatMap(Advice::truth)
-                .ifPresent(truth -> truth(node.putObject("linked"), truth));
-        ArrayNode refused = node.putArray("refused");
+                .ifPresent(
+                        advice ->
+                                ReadingsJson.put(node, "linked", advice.truth(), CordJson::truth));
         for (Side side : Side.values()) {
             CordReading cord = readings.cord(side);
-            pull(pull.putObject(side.word()), cord.pull());
-            cord.light().ifPresent(l -> light(light.putObject(side.word()), l));
-            cord.hand().ifPresent(h -> hand(hand.putObject(side.word()), h));
+            ReadingsJson.put(pull, side.word(), cord.pull(), CordJson::pull);
+            ReadingsJson.put(light, side.word(), cord.light(), CordJson::light);
+            ReadingsJson.put(hand, side.word(), cord.hand(), CordJson::hand);
             ObjectNode held = hold.putObject(side.word());
-            cord.handHold().ifPresent(h -> hold(held.putObject("hand_kept"), h));
-            cord.lightHold().ifPresent(h -> hold(held.putObject("light_kept"), h));
-            cord.floor().ifPresent(f -> floor(floor.putObject(side.word()), f));
-            for (Refusal refusal : cord.refused()) {
-                refused.addObject()
-                        .put("side", side.word())
-                        .put("what", refusal.what())
-                        .put("where", refusal.where())
-                        .put("right", refusal.right());
-            }
+            ReadingsJson.put(held, "hand_kept", cord.handHold(), CordJson::hold);
+            ReadingsJson.put(held, "light_kept", cord.lightHold(), CordJson::hold);
+            ReadingsJson.put(floor, side.word(), cord.floor(), CordJson::floor);
         }
     }
 

@@ -19,4 +19,7 @@ public sealed interface Document permits PatternDocument, MotionDocument {
 
     /** Words to find it by. */
     List<String> tags();
+
+    /** What other programs keep in it. */
+    Extras extras();
 }

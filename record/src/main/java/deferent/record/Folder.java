@@ -1,33 +1,32 @@
 package deferent.record;
 
+import deferent.motion.pairing.Refusal;
+import deferent.record.landing.FolderLock;
+import deferent.record.landing.Landing;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.locks.ReentrantLock;
+import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
 /**
- * A folder of JSON files that is written whole or not at all, and locked while it is looked at and
- * changed: a lock on the file {@value #LOCK} between processes, a queue within one.
+ * A folder of JSON files, each written whole or not at all, and locked while it is looked at and
+ * changed.
  */
 final class Folder {
-    private static final String LOCK = ".lock";
     private static final String SUFFIX = ".json";
     private static final long MOST_BYTES = 4L * PatternJson.MOST_CHARACTERS;
 
@@ -35,14 +34,22 @@ final class Folder {
     private static final Pattern PLACE =
             Pattern.compile("[^./\\\\:*?\"<>|\\p{Cntrl}][^/\\\\:*?\"<>|\\p{Cntrl}]{0,99}");
 
-    // A file lock belongs to the whole process; threads of one process queue here first.
-    private static final Map<Path, ReentrantLock> IN_PROCESS = new ConcurrentHashMap<>();
-
     private final Path path;
+    private final Landing.Opening opening;
 
-    Folder(Path path) {
+    Folder(Path path, Landing.Opening opening) {
         this.path = path.toAbsolutePath().normalize();
+        this.opening = opening;
     }
+
+    /**
+     * What is in the folder.
+     *
+     * @param ids of the files that may hold documents, in order
+     * @param others files and folders that cannot, in order; hidden ones that are nobody's document
+     *     are left out
+     */
+    record Contents(List<String> ids, List<NotListed> others) {}
 
     Path path() {
         return path;
@@ -60,39 +67,110 @@ final class Folder {
                     "\"" + id + "\"",
                     "give a name as shelf list shows it, without folders");
         }
-        return path.resolve(id + SUFFIX);
+        try {
+            return path.resolve(id + SUFFIX);
+        } catch (InvalidPathException noLetters) {
+            throw new ShelfError(
+                    ShelfError.Kind.NAME,
+                    "cannot be spelt in the encoding of this machine's file names",
+                    "\"" + id + "\"",
+                    "give another name, or set LANG to one that ends in UTF-8");
+        }
     }
 
     boolean has(String id) {
-        return canBe(id) && Files.exists(file(id), LinkOption.NOFOLLOW_LINKS);
+        try {
+            return Files.exists(file(id), LinkOption.NOFOLLOW_LINKS);
+        } catch (ShelfError noName) {
+            return false;
+        }
     }
 
-    List<String> ids() {
+    Contents contents() {
         List<String> ids = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(path, "*" + SUFFIX)) {
+        List<NotListed> others = new ArrayList<>();
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(path)) {
             for (Path file : files) {
                 String name = String.valueOf(file.getFileName());
-                String id = name.substring(0, name.length() - SUFFIX.length());
-                if (canBe(id)) {
-                    ids.add(id);
+                Optional<String> why = why(file, name);
+                if (why.isPresent()) {
+                    others.add(new NotListed(name, why.get()));
+                } else if (name.endsWith(SUFFIX)) {
+                    ids.add(name.substring(0, name.length() - SUFFIX.length()));
                 }
             }
         } catch (NoSuchFileException none) {
-            return List.of();
+            return new Contents(List.of(), List.of());
         } catch (NotDirectoryException file) {
             throw noFolder();
+        } catch (DirectoryIteratorException broken) {
+            throw trouble("cannot be listed", broken.getCause());
         } catch (IOException unreadable) {
             throw trouble("cannot be listed", unreadable);
         }
         ids.sort(Comparator.naturalOrder());
-        return ids;
+        others.sort(Comparator.comparing(NotListed::file));
+        return new Contents(ids, others);
+    }
+
+    /** Why a file cannot be a document; empty where it may be one, or is hidden from everybody. */
+    private Optional<String> why(Path file, String name) {
+        boolean json = name.endsWith(SUFFIX);
+        if (name.startsWith(".")) {
+            return json ? Optional.of("its name begins with a dot") : Optional.empty();
+        }
+        if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.of("is a folder");
+        }
+        if (!json) {
+            return Optional.of("its name does not end in " + SUFFIX);
+        }
+        String id = name.substring(0, name.length() - SUFFIX.length());
+        if (!canBe(id)) {
+            return Optional.of(
+                    id.length() > 100
+                            ? "its name is longer than 100 letters"
+                            : "its name has a letter that not every system allows");
+        }
+        if (!found(id, file)) {
+            return Optional.of("its name is not spelt in the encoding of this machine's names");
+        }
+        return plain(file)
+                ? Optional.empty()
+                : Optional.of(
+                        Files.isSymbolicLink(file)
+                                ? "is a link out of the folder"
+                                : "is no plain file");
+    }
+
+    // Bytes that spell no letters here are shown somehow, but do not lead back to the file.
+    private boolean found(String id, Path file) {
+        try {
+            return file(id).equals(file);
+        } catch (ShelfError noName) {
+            return false;
+        }
+    }
+
+    /** Whether it is a file of this very folder, and no link to one elsewhere. */
+    private boolean plain(Path file) {
+        try {
+            return Files.isRegularFile(file)
+                    && path.toRealPath().equals(file.toRealPath().getParent());
+        } catch (IOException leadsNowhere) {
+            return false;
+        }
+    }
+
+    /** How many files may hold documents. */
+    int count() {
+        return contents().ids().size();
     }
 
     byte[] bytes(String id) {
         Path file = file(id);
         try {
-            if (!Files.isRegularFile(file)
-                    || !path.toRealPath().equals(file.toRealPath().getParent())) {
+            if (!plain(file)) {
                 throw missing(id);
             }
             if (Files.size(file) > MOST_BYTES) {
@@ -120,36 +198,21 @@ final class Folder {
 
     /** Puts a file in its place in one step; call it under the lock. */
     void put(String id, byte[] bytes) {
-        Path file = file(id);
-        Path beside = path.resolve("." + id + ".tmp");
-        try {
-            try (FileChannel channel =
-                    FileChannel.open(
-                            beside,
-                            StandardOpenOption.CREATE,
-                            StandardOpenOption.TRUNCATE_EXISTING,
-                            StandardOpenOption.WRITE)) {
-                ByteBuffer left = ByteBuffer.wrap(bytes);
-                while (left.hasRemaining()) {
-                    channel.write(left);
-                }
-                channel.force(true);
-            }
-            Files.move(
-                    beside,
-                    file,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-            force();
+        try (Landing landing = Landing.open(file(id), opening)) {
+            landing.write(bytes);
+            landing.land();
         } catch (IOException failed) {
             throw trouble("cannot save " + id, failed);
+        } catch (Refusal refused) {
+            throw new ShelfError(
+                    ShelfError.Kind.FOLDER, refused.what(), refused.where(), refused.right());
         }
     }
 
     void delete(String id) {
         try {
             Files.delete(file(id));
-            force();
+            Landing.settle(path);
         } catch (NoSuchFileException gone) {
             throw missing(id);
         } catch (IOException stays) {
@@ -157,34 +220,13 @@ final class Folder {
         }
     }
 
-    // Makes the move itself last through a power cut; some systems cannot open a folder.
-    private void force() {
-        try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
-            channel.force(true);
-        } catch (IOException notHere) {
-            // The file's own bytes are already forced.
-        }
-    }
-
     /** Does the work while nobody else, in this process or another, changes the folder. */
     <T> T locked(Supplier<T> work) {
         make();
-        ReentrantLock inProcess = IN_PROCESS.computeIfAbsent(real(), p -> new ReentrantLock());
-        inProcess.lock();
-        try (FileChannel channel =
-                        FileChannel.open(
-                                path.resolve(LOCK),
-                                StandardOpenOption.CREATE,
-                                StandardOpenOption.WRITE);
-                FileLock lock = channel.lock()) {
-            if (!lock.isValid()) {
-                throw new IOException("the lock is not valid");
-            }
+        try (FolderLock lock = FolderLock.of(path)) {
             return work.get();
         } catch (IOException cannot) {
             throw trouble("cannot be locked", cannot);
-        } finally {
-            inProcess.unlock();
         }
     }
 
@@ -206,27 +248,24 @@ final class Folder {
                 "name a folder for the shelf");
     }
 
-    private Path real() {
-        try {
-            return path.toRealPath();
-        } catch (IOException gone) {
-            throw trouble("cannot be found", gone);
-        }
-    }
-
     private ShelfError trouble(String what, IOException cause) {
         ShelfError error =
                 new ShelfError(
                         ShelfError.Kind.FOLDER,
-                        what
-                                + " ("
-                                + cause.getClass().getSimpleName()
-                                + ": "
-                                + cause.getMessage()
-                                + ")",
+                        what + ": " + because(cause),
                         "shelf " + path,
                         "see that the folder is there and yours to write, or name another");
         error.initCause(cause);
         return error;
+    }
+
+    private static String because(IOException cause) {
+        if (cause instanceof AccessDeniedException) {
+            return "it may not be read or written";
+        }
+        if (cause instanceof FileSystemException system && system.getReason() != null) {
+            return system.getReason();
+        }
+        return cause.getClass().getSimpleName() + ", " + cause.getMessage();
     }
 }

@@ -68,6 +68,7 @@ final class FormJson {
             if (angles.isEmpty()) {
                 one.remove("allOf");
             }
+            one.putObject("patternProperties").putObject("^x_").put("$ref", "#/$defs/extra");
             one.put("additionalProperties", false);
         }
     }

@@ -1,10 +1,7 @@
 package deferent.record;
 
-import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.HandPath;
-import deferent.motion.pairing.Polygon;
-import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Series;
 import java.util.ArrayList;
 import java.util.List;

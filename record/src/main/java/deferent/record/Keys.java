@@ -1,10 +1,13 @@
 package deferent.record;
 
+import deferent.motion.pairing.Plain;
 import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -19,13 +22,35 @@ final class Keys {
     private final JsonNode node;
     private final String pointer;
     private final Set<String> known = new LinkedHashSet<>();
+    private final Optional<Map<String, String>> extras;
 
-    Keys(JsonNode node, String pointer) {
+    /** An object whose unknown keys are all refused. */
+    static Keys closed(JsonNode node, String pointer) {
+        return new Keys(node, pointer, Optional.empty());
+    }
+
+    /** An object that may hold keys of other programs, and so may the objects in it. */
+    static Keys open(JsonNode node, String pointer) {
+        return new Keys(node, pointer, Optional.of(new LinkedHashMap<>()));
+    }
+
+    private Keys(JsonNode node, String pointer, Optional<Map<String, String>> extras) {
         if (!node.isObject()) {
             throw DocumentError.at(pointer, "is " + kind(node), "give an object with keys in { }");
         }
         this.node = node;
         this.pointer = pointer;
+        this.extras = extras;
+    }
+
+    /**
+     * What other programs' keys were found in it, and in the objects in it, once those are done.
+     */
+    Extras extras() {
+        Map<String, String> inside = new LinkedHashMap<>();
+        extras.orElse(Map.of())
+                .forEach((at, text) -> inside.put(at.substring(pointer.length()), text));
+        return made(() -> new Extras(inside));
     }
 
     String pointer() {
@@ -63,7 +88,9 @@ final class Keys {
     private static <T> T made(String at, Supplier<T> make) {
         try {
             return make.get();
-        } catch (Refusal refusal) {
+        } catch (Refusal told) {
+            // A document is in metres and in degrees, unless the key says radians.
+            Refusal refusal = at.endsWith("_rad") ? told.in("radians", 1) : told;
             throw DocumentError.at(at, refusal.where() + " " + refusal.what(), refusal.right());
         }
     }
@@ -93,11 +120,11 @@ final class Keys {
         if (!(number >= least && number <= most)) {
             throw error(
                     key,
-                    "is " + value + spaced(unit),
+                    "is " + Plain.number(number) + spaced(unit),
                     "give from "
-                            + Numbers.plain(least)
+                            + Plain.number(least)
                             + " to "
-                            + Numbers.plain(most)
+                            + Plain.number(most)
                             + spaced(unit));
         }
         return number;
@@ -115,12 +142,12 @@ final class Keys {
 
     /** A number above zero. */
     double positive(String key, double most, String unit) {
-        double number = number(key, -Double.MAX_VALUE, most, unit);
-        if (!(number > 0)) {
+        double number = number(key, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, unit);
+        if (!(number > 0 && number <= most)) {
             throw error(
                     key,
-                    "is " + node.get(key) + spaced(unit),
-                    "give more than 0 and at most " + Numbers.plain(most) + spaced(unit));
+                    "is " + Plain.number(number) + spaced(unit),
+                    "give more than 0 and at most " + Plain.number(most) + spaced(unit));
         }
         return number;
     }
@@ -143,7 +170,7 @@ final class Keys {
     int whole(String key, int least, int most) {
         double number = number(key, least, most, "");
         if (number != Math.rint(number)) {
-            throw error(key, "is " + node.get(key), "give a whole number");
+            throw error(key, "is " + Plain.number(number), "give a whole number");
         }
         return (int) number;
     }
@@ -254,19 +281,27 @@ final class Keys {
 
     /** One entry of an array. */
     record Item(JsonNode node, String pointer) {
+        /** A document of its own. */
+        Keys open() {
+            return Keys.open(node, pointer);
+        }
+
         Keys keys() {
-            return new Keys(node, pointer);
+            return closed(node, pointer);
         }
 
         double number(double least, double most, String unit) {
             if (!node.isNumber() || !(node.doubleValue() >= least && node.doubleValue() <= most)) {
                 throw DocumentError.at(
                         pointer,
-                        "is " + (node.isNumber() ? node.toString() : kind(node)),
+                        "is "
+                                + (node.isNumber()
+                                        ? Plain.number(node.doubleValue()) + spaced(unit)
+                                        : kind(node)),
                         "give a number from "
-                                + Numbers.plain(least)
+                                + Plain.number(least)
                                 + " to "
-                                + Numbers.plain(most)
+                                + Plain.number(most)
                                 + spaced(unit));
             }
             return node.doubleValue();
@@ -303,17 +338,20 @@ final class Keys {
     }
 
     Keys object(String key) {
-        return new Keys(need(key, "an object with keys in { }"), pointer(key));
+        return new Keys(need(key, "an object with keys in { }"), pointer(key), extras);
     }
 
     Optional<Keys> maybeObject(String key) {
         return has(key) ? Optional.of(object(key)) : Optional.empty();
     }
 
-    /** Refuses the keys that were not asked for. */
+    /** Keeps other programs' keys, and refuses the rest of those that were not asked for. */
     void done() {
         for (String key : node.propertyNames()) {
-            if (!known.contains(key)) {
+            if (extras.isPresent() && key.startsWith(Extras.PREFIX)) {
+                String text = madeOf(key, () -> Extras.text(node.get(key)));
+                extras.get().put(pointer(key), text);
+            } else if (!known.contains(key)) {
                 List<String> near = Nearest.to(key, known);
                 throw DocumentError.ofKey(
                         pointer(key),

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param tags words to find it by
  * @param motion what hand and poi do over a cycle
  * @param tether the tether its sizes were chosen for; another tether scales them
+ * @param extras what other programs keep in it
  */
 public record MotionDocument(
         String name,
@@ -24,7 +25,8 @@ public record MotionDocument(
         Optional<String> author,
         List<String> tags,
         Motion motion,
-        Tether tether)
+        Tether tether,
+        Extras extras)
         implements Document {
     public MotionDocument {
         Wording.line(name, Wording.NAME, "name");
@@ -51,6 +53,7 @@ public record MotionDocument(
     }
 
     public static MotionDocument of(String name, Motion motion, Tether tether) {
-        return new MotionDocument(name, List.of(), "", Optional.empty(), List.of(), motion, tether);
+        return new MotionDocument(
+                name, List.of(), "", Optional.empty(), List.of(), motion, tether, Extras.NONE);
     }
 }

@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param pairing the two motions, written out
  * @param performer whose body reach and clearance are read for
  * @param kit the heads and cords spun
+ * @param extras what other programs keep in it
  */
 public record PatternDocument(
         String name,
@@ -28,7 +29,8 @@ public record PatternDocument(
         Optional<String> phrase,
         Pairing pairing,
         Performer performer,
-        Kit kit)
+        Kit kit,
+        Extras extras)
         implements Document {
     public PatternDocument {
         Wording.line(name, Wording.NAME, "name");
@@ -47,23 +49,27 @@ public record PatternDocument(
                 Optional.empty(),
                 pairing,
                 performer,
-                Kit.USUAL);
+                Kit.USUAL,
+                Extras.NONE);
     }
 
     public PatternDocument withName(String other) {
-        return new PatternDocument(other, note, author, tags, phrase, pairing, performer, kit);
+        return new PatternDocument(
+                other, note, author, tags, phrase, pairing, performer, kit, extras);
     }
 
     public PatternDocument withNote(String other) {
-        return new PatternDocument(name, other, author, tags, phrase, pairing, performer, kit);
+        return new PatternDocument(
+                name, other, author, tags, phrase, pairing, performer, kit, extras);
     }
 
     public PatternDocument withPhrase(Optional<String> other) {
-        return new PatternDocument(name, note, author, tags, other, pairing, performer, kit);
+        return new PatternDocument(
+                name, note, author, tags, other, pairing, performer, kit, extras);
     }
 
     public PatternDocument withPairing(Pairing other) {
-        return new PatternDocument(name, note, author, tags, phrase, other, performer, kit);
+        return new PatternDocument(name, note, author, tags, phrase, other, performer, kit, extras);
     }
 
     /**
@@ -75,10 +81,26 @@ public record PatternDocument(
     }
 
     public PatternDocument withPerformer(Performer other) {
-        return new PatternDocument(name, note, author, tags, phrase, pairing, other, kit);
+        return new PatternDocument(name, note, author, tags, phrase, pairing, other, kit, extras);
     }
 
     public PatternDocument withKit(Kit other) {
-        return new PatternDocument(name, note, author, tags, phrase, pairing, performer, other);
+        return new PatternDocument(
+                name, note, author, tags, phrase, pairing, performer, other, extras);
+    }
+
+    /** With other keys of other programs. */
+    PatternDocument withExtras(Extras other) {
+        return new PatternDocument(
+                name, note, author, tags, phrase, pairing, performer, kit, other);
+    }
+
+    /**
+     * Where the phrase says other sizes than the pairing has, both of them and what counts; a
+     * phrase that leaves a size unsaid, or cannot be read with these words, says nothing against
+     * it.
+     */
+    public Optional<String> disagreement(Lexicon lexicon) {
+        return phrase.flatMap(said -> SaidAndSized.disagreement(said, pairing, lexicon));
     }
 }

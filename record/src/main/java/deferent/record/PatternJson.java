@@ -3,12 +3,16 @@ package deferent.record;
 import deferent.motion.body.Performer;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.phrase.PhraseError;
 import deferent.motion.tether.Kit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -30,8 +34,11 @@ public final class PatternJson {
     /** No single document is longer than this, characters. */
     public static final int MOST_CHARACTERS = 1_000_000;
 
-    /** No bundle holds more documents. */
-    public static final int MOST_DOCUMENTS = 1000;
+    /** No shelf and no bundle holds more documents. */
+    public static final int MOST_DOCUMENTS = 5000;
+
+    /** No bundle is longer than this, characters; a full shelf of patterns with long notes fits. */
+    public static final int MOST_BUNDLE_CHARACTERS = 32_000_000;
 
     private PatternJson() {}
 
@@ -59,10 +66,10 @@ public final class PatternJson {
         if (document instanceof PatternDocument pattern) {
             pattern.phrase().ifPresent(phrase -> node.put("phrase", phrase));
             node.set("pairing", PairingJson.write(pattern.pairing()));
-            if (!pattern.performer().equals(Performer.USUAL)) {
+            if (!pattern.performer().equals(Performer.USUAL) || extrasIn(pattern, "/performer/")) {
                 node.set("performer", write(pattern.performer()));
             }
-            if (!pattern.kit().equals(Kit.USUAL)) {
+            if (!pattern.kit().equals(Kit.USUAL) || extrasIn(pattern, "/kit/")) {
                 node.set("kit", write(pattern.kit()));
             }
         } else if (document instanceof MotionDocument motion) {
@@ -70,12 +77,17 @@ public final class PatternJson {
             node.set("spin", SpinJson.write(motion.motion().spin()));
             node.put("tether_m", motion.tether().length());
         }
+        document.extras().putInto(node);
         return node;
     }
 
     /** The pairing alone, as it stands in a document. */
     public static ObjectNode tree(Pairing pairing) {
         return PairingJson.write(pairing);
+    }
+
+    private static boolean extrasIn(Document document, String above) {
+        return document.extras().byPointer().keySet().stream().anyMatch(p -> p.startsWith(above));
     }
 
     private static void texts(ArrayNode into, List<String> texts) {
@@ -101,8 +113,13 @@ public final class PatternJson {
 
     /** A pattern or a named motion from text. */
     public static Document read(String text) {
+        return read(text, Lexicon.EMPTY);
+    }
+
+    /** As {@link #read(String)}; a pattern that gives its phrase alone may say these words too. */
+    public static Document read(String text, Lexicon lexicon) {
         try {
-            return read(Text.tree(text, MOST_CHARACTERS));
+            return read(Keys.open(Text.tree(text, MOST_CHARACTERS), ""), lexicon);
         } catch (DocumentError error) {
             throw Text.located(error, text);
         }
@@ -111,14 +128,19 @@ public final class PatternJson {
     /** A pattern from text; a named motion is refused. */
     public static PatternDocument readPattern(String text) {
         try {
-            return readPattern(Text.tree(text, MOST_CHARACTERS));
+            return readPattern(Text.tree(text, MOST_CHARACTERS), Lexicon.EMPTY);
         } catch (DocumentError error) {
             throw Text.located(error, text);
         }
     }
 
     public static PatternDocument readPattern(JsonNode node) {
-        if (read(node) instanceof PatternDocument pattern) {
+        return readPattern(node, Lexicon.EMPTY);
+    }
+
+    /** As {@link #readPattern(JsonNode)}, with words of the user's own for a phrase alone. */
+    public static PatternDocument readPattern(JsonNode node, Lexicon lexicon) {
+        if (read(Keys.open(node, ""), lexicon) instanceof PatternDocument pattern) {
             return pattern;
         }
         throw DocumentError.at(
@@ -127,10 +149,10 @@ public final class PatternJson {
 
     /** As {@link #read(String)}, from a tree; its errors know keys but no lines. */
     public static Document read(JsonNode node) {
-        return read(new Keys(node, ""));
+        return read(Keys.open(node, ""), Lexicon.EMPTY);
     }
 
-    private static Document read(Keys keys) {
+    private static Document read(Keys keys, Lexicon lexicon) {
         format(keys);
         keys.has("$schema");
         boolean pattern =
@@ -142,22 +164,43 @@ public final class PatternJson {
         List<String> tags = keys.texts("tags", Wording.TAGS, Wording.TAG);
         if (pattern) {
             Optional<String> phrase = keys.maybeText("phrase", Wording.PHRASE);
-            Pairing pairing = PairingJson.read(keys.object("pairing"));
+            Pairing pairing =
+                    phrase.isPresent() && !keys.has("pairing")
+                            ? said(keys, phrase.get(), lexicon)
+                            : PairingJson.read(keys.object("pairing"));
             Performer performer =
                     keys.maybeObject("performer")
                             .map(PatternJson::performer)
                             .orElse(Performer.USUAL);
             Kit kit = keys.maybeObject("kit").map(PatternJson::kit).orElse(Kit.USUAL);
             keys.done();
-            return new PatternDocument(name, note, author, tags, phrase, pairing, performer, kit);
+            return new PatternDocument(
+                    name, note, author, tags, phrase, pairing, performer, kit, keys.extras());
         }
         List<String> alsoSaid = keys.texts("also_said", Wording.TAGS, Wording.TAG);
         Motion motion = PairingJson.motion(keys);
         Tether tether = Tether.of(keys.positive("tether_m", 5, "m"));
         keys.done();
+        Extras extras = keys.extras();
         return keys.madeOf(
                 motion.riding() ? "hand" : "name",
-                () -> new MotionDocument(name, alsoSaid, note, author, tags, motion, tether));
+                () ->
+                        new MotionDocument(
+                                name, alsoSaid, note, author, tags, motion, tether, extras));
+    }
+
+    private static Pairing said(Keys keys, String phrase, Lexicon lexicon) {
+        try {
+            return Phrase.parse(phrase, lexicon).pairing();
+        } catch (PhraseError wrong) {
+            throw DocumentError.at(
+                    keys.pointer("phrase"),
+                    "stands without a \"pairing\" and cannot be read: " + wrong.what(),
+                    wrong.nearest().isEmpty()
+                            ? "expected: " + wrong.expected()
+                            : "is \"" + wrong.nearest().get(0) + "\" meant?",
+                    wrong.nearest());
+        }
     }
 
     private static void format(Keys keys) {
@@ -192,41 +235,75 @@ public final class PatternJson {
         return keys.made(() -> new Kit(mass, diameter, cord, air));
     }
 
-    /** Many documents as one text. */
+    /** Many documents as one text, which {@link #readBundle} takes; refused where it would not. */
     public static String writeBundle(List<? extends Document> documents) {
+        if (documents.size() > MOST_DOCUMENTS) {
+            throw tooLarge("would hold " + documents.size() + " documents");
+        }
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("format", Document.FORMAT);
         node.put("kind", "bundle");
         ArrayNode list = node.putArray("documents");
         documents.forEach(document -> list.add(tree(document)));
-        return PrettyJson.text(node);
+        String text = PrettyJson.text(node);
+        if (text.length() > MOST_BUNDLE_CHARACTERS) {
+            throw tooLarge("would have " + text.length() + " characters");
+        }
+        return text;
+    }
+
+    private static Refusal tooLarge(String what) {
+        return new Refusal(
+                what,
+                "bundle",
+                "put at most "
+                        + MOST_DOCUMENTS
+                        + " documents and "
+                        + MOST_BUNDLE_CHARACTERS
+                        + " characters into one: name some of them, then the others");
     }
 
     /** The documents of a bundle, or the single one that the text is. */
     public static List<Document> readBundle(String text) {
+        return readBundle(text, Lexicon.EMPTY);
+    }
+
+    /** As {@link #readBundle(String)}; phrases may say these words and the bundle's own motions. */
+    public static List<Document> readBundle(String text, Lexicon lexicon) {
         try {
-            JsonNode node = Text.tree(text, Text.MOST);
+            JsonNode node = Text.tree(text, MOST_BUNDLE_CHARACTERS);
             if (!node.isObject() || !"bundle".equals(node.path("kind").asString(""))) {
-                return List.of(read(node));
+                return List.of(read(Keys.open(node, ""), lexicon));
             }
-            Keys keys = new Keys(node, "");
+            Keys keys = Keys.closed(node, "");
             format(keys);
             keys.has("$schema");
             keys.has("kind");
-            List<Document> documents =
-                    keys.items("documents", 1, MOST_DOCUMENTS).stream()
-                            .map(item -> read(item.keys()))
-                            .toList();
+            if (!keys.has("documents")) {
+                throw DocumentError.at("", "has no \"documents\"", "give it a list in [ ]");
+            }
+            List<Keys.Item> items = keys.items("documents", 0, MOST_DOCUMENTS);
             keys.done();
-            return documents;
+            Lexicon words = lexicon;
+            for (Keys.Item item : items) {
+                if ("motion".equals(item.node().path("kind").asString(""))
+                        && read(item.open(), lexicon) instanceof MotionDocument motion) {
+                    words = motion.in(words);
+                }
+            }
+            List<Document> documents = new ArrayList<>();
+            for (Keys.Item item : items) {
+                documents.add(read(item.open(), words));
+            }
+            return List.copyOf(documents);
         } catch (DocumentError error) {
             throw Text.located(error, text);
         }
     }
 
     /**
-     * The published JSON Schema (draft 2020-12) of documents and bundles; what it says of hand paths
-     * that a few sizes make comes from their forms.
+     * The published JSON Schema (draft 2020-12) of documents and bundles; what it says of hand
+     * paths that a few sizes make comes from their forms.
      */
     public static String schema() {
         try (InputStream in = PatternJson.class.getResourceAsStream("document.schema.json")) {

@@ -14,8 +14,11 @@ import deferent.motion.pairing.Side;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.Telling;
 import deferent.motion.tell.Told;
+import deferent.motion.tell.Worked;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Interval;
+import java.util.function.BiConsumer;
+import java.util.function.ToDoubleFunction;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -23,10 +26,14 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Readings as JSON, the same object from the command line and from the studio. Lengths end in _m,
- * times in _s, angles in _deg, areas in _m2; numbers are rounded to 1e-9 of their unit; what could
- * not be worked out is left out.
+ * times in _s, angles in _deg, areas in _m2; numbers are rounded to 1e-9 of their unit. A reading
+ * that could not be worked out stands as {"not_worked_out": "reason"}; one that was not asked for
+ * is left out.
  */
 public final class ReadingsJson {
+    /** Key of the reason why a reading could not be worked out. */
+    private static final String NOT = "not_worked_out";
+
     private ReadingsJson() {}
 
     /** The readings as text. */
@@ -45,10 +52,13 @@ public final class ReadingsJson {
         ArrayNode links = node.putArray("links");
         for (Side side : Side.values()) {
             hands.set(side.word(), hand(readings, side));
-            links.add(link(readings.tie(side).link()));
+            ObjectNode link = links.addObject();
+            link.put("head", side.word());
+            link.put("hand", side.other().word());
+            put(link, readings.link(side), ReadingsJson::link);
         }
-        node.set("clearance", clearance(readings.clearance()));
-        node.set("reach", reach(readings.reach()));
+        put(node.putObject("clearance"), readings.clearance(), ReadingsJson::clearance);
+        put(node.putObject("reach"), readings.reach(), ReadingsJson::reach);
         CordJson.put(node, readings);
         ArrayNode told = node.putArray("told");
         for (Told one : Telling.of(readings)) {
@@ -69,14 +79,16 @@ public final class ReadingsJson {
         node.put("motion", readings.hand(side).motion());
         put(node, "tether_m", part.tether().length());
         // A rider's path has no size of its own: it is the root's head path.
-        put(
-                node,
-                "hand_radius_m",
-                part.motion().riding()
-                        ? readings.tie(side.other()).link().handRadius()
-                        : part.motion().path().radius());
-        Figure figure = readings.hand(side).figure();
-        ObjectNode drawn = node.putObject("figure");
+        if (part.motion().riding()) {
+            put(node, "hand_radius_m", readings.link(side.other()), LinkReading::handRadius);
+        } else {
+            put(node, "hand_radius_m", part.motion().path().radius());
+        }
+        put(node.putObject("figure"), readings.hand(side).figure(), ReadingsJson::figure);
+        return node;
+    }
+
+    private static void figure(ObjectNode drawn, Figure figure) {
         put(drawn, "width_m", figure.width());
         put(drawn, "height_m", figure.height());
         put(drawn, "signed_area_m2", figure.signedArea());
@@ -87,17 +99,16 @@ public final class ReadingsJson {
         drawn.put("cusps", figure.cusps());
         drawn.put("symmetry_order", figure.symmetryOrder());
         drawn.put("self_crossings", figure.selfCrossings());
-        return node;
     }
 
-    private static ObjectNode link(LinkReading link) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.put("head", link.root().word());
-        node.put("hand", link.root().other().word());
+    private static void link(ObjectNode node, LinkReading link) {
         node.put("kind", link.kind().word());
         put(node, "tolerance_m", link.tolerance());
         put(node, "shape_gap_m", link.shapeGap());
-        put(node, "shape_gap_error_m", link.shapeGapError());
+        // An estimate makes no promise of its error.
+        if (!link.quick()) {
+            put(node, "shape_gap_error_m", link.shapeGapError());
+        }
         put(node, "shape_gap_at_least_m", link.shapeGapAtLeast());
         node.put("shape_gap_is_estimate", link.quick());
         put(node, "clock_gap_m", link.clockGap());
@@ -109,11 +120,9 @@ public final class ReadingsJson {
         put(node, "worst_time_s", link.worstTime());
         put(node, "share_of_figure", link.shareOfFigure());
         put(node, "hands_breadths", link.handsBreadths());
-        return node;
     }
 
-    private static ObjectNode clearance(Clearance clearance) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
+    private static void clearance(ObjectNode node, Clearance clearance) {
         put(node, "head_to_head", clearance.headToHead());
         put(node, "tether_to_tether", clearance.tetherToTether());
         for (Side side : Side.values()) {
@@ -135,7 +144,6 @@ public final class ReadingsJson {
             one.set("left_plane", lying(passing.leftLies()));
             one.set("right_plane", lying(passing.rightLies()));
         }
-        return node;
     }
 
     private static ObjectNode lying(Lying lying) {
@@ -145,8 +153,7 @@ public final class ReadingsJson {
         return node;
     }
 
-    private static ObjectNode reach(Reach reach) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
+    private static void reach(ObjectNode node, Reach reach) {
         Performer performer = reach.performer();
         ObjectNode body = node.putObject("performer");
         put(body, "stature_m", performer.stature());
@@ -172,7 +179,6 @@ public final class ReadingsJson {
         ObjectNode hands = node.putObject("hands");
         put(hands, "least_distance", reach.hands());
         hands.put("meet", reach.handsMeet());
-        return node;
     }
 
     private static void put(ObjectNode node, String key, Nearness nearness) {
@@ -184,10 +190,33 @@ public final class ReadingsJson {
         array.add(rounded(v.getX())).add(rounded(v.getY())).add(rounded(v.getZ()));
     }
 
-    static void put(ObjectNode node, String key, double value) {
-        if (Double.isFinite(value)) {
-            node.put(key, rounded(value));
+    /** A reading as the contents of its own object. */
+    static <T> void put(ObjectNode node, Worked<T> worked, BiConsumer<ObjectNode, T> contents) {
+        worked.reading().ifPresent(reading -> contents.accept(node, reading));
+        worked.failure().ifPresent(not -> node.put(NOT, not.reason()));
+    }
+
+    /** A reading under a key of its own, left out where it was not asked for. */
+    static <T> void put(
+            ObjectNode node, String key, Worked<T> worked, BiConsumer<ObjectNode, T> contents) {
+        if (!(worked instanceof Worked.Unasked)) {
+            put(node.putObject(key), worked, contents);
         }
+    }
+
+    /** One number of a reading. */
+    private static <T> void put(
+            ObjectNode node, String key, Worked<T> worked, ToDoubleFunction<T> number) {
+        worked.reading().ifPresent(reading -> put(node, key, number.applyAsDouble(reading)));
+        worked.failure().ifPresent(not -> node.putObject(key).put(NOT, not.reason()));
+    }
+
+    /** A number, which must be one: a reading refuses any other when it is made. */
+    static void put(ObjectNode node, String key, double value) {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException(key + " is " + value + ", not a number");
+        }
+        node.put(key, rounded(value));
     }
 
     // Adding zero turns −0.0 into 0.0.

@@ -1,6 +1,8 @@
 package deferent.record;
 
 import deferent.motion.phrase.Lexicon;
+import deferent.record.landing.Landing;
+import deferent.record.landing.Litter;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -9,11 +11,15 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The saved patterns and the user's own motions: a folder that the user can see and keep in git,
@@ -27,9 +33,6 @@ import java.util.regex.Pattern;
  * and never hidden, written over or removed.
  */
 public final class Shelf {
-    /** No shelf holds more documents. */
-    public static final int MOST_FILES = 5000;
-
     private static final Pattern RESERVED = Pattern.compile("con|prn|aux|nul|(com|lpt)[0-9]");
 
     private final Folder folder;
@@ -40,7 +43,11 @@ public final class Shelf {
 
     /** The shelf in a folder, which is made when the first document is saved. */
     public static Shelf at(Path folder) {
-        return new Shelf(new Folder(folder));
+        return at(folder, Landing.NEW);
+    }
+
+    static Shelf at(Path folder, Landing.Opening opening) {
+        return new Shelf(new Folder(folder, opening));
     }
 
     /** The folder in $DEFERENT_SHELF, else deferent-shelf in the user's home. */
@@ -69,43 +76,138 @@ public final class Shelf {
     public record Entry(
             String id, String revision, Optional<Document> document, Optional<String> error) {}
 
-    /** Everything on the shelf by id, the unreadable included. */
-    public List<Entry> list() {
-        List<Entry> entries = new ArrayList<>();
-        List<String> ids = folder.ids();
-        bounded(ids.size());
-        for (String id : ids) {
-            String revision = "";
-            try {
-                byte[] bytes = folder.bytes(id);
-                revision = revision(bytes);
-                Document document = parsed(id, bytes);
-                entries.add(new Entry(id, revision, Optional.of(document), Optional.empty()));
-            } catch (DocumentError | ShelfError broken) {
-                // One that went away since the folder was listed is simply not there.
-                if (folder.has(id)) {
-                    Optional<String> why = Optional.of(String.valueOf(broken.getMessage()));
-                    entries.add(new Entry(id, revision, Optional.empty(), why));
+    /**
+     * What is in the shelf's folder.
+     *
+     * @param entries the documents by id, those that cannot be read among them
+     * @param others files that cannot be documents, or are too many
+     * @param beyond how many files may be documents, but are too many
+     */
+    public record Listing(List<Entry> entries, List<NotListed> others, int beyond) {
+        public Listing {
+            entries = List.copyOf(entries);
+            others = List.copyOf(others);
+        }
+
+        /** The documents that can be read. */
+        public List<Kept> kept() {
+            return entries.stream()
+                    .flatMap(e -> e.document().stream().map(d -> new Kept(e.id(), e.revision(), d)))
+                    .toList();
+        }
+
+        /** Every file that is not on the shelf, with the reason. */
+        public List<NotListed> notListed() {
+            List<NotListed> all = new ArrayList<>(others);
+            for (Entry entry : entries) {
+                entry.error().ifPresent(why -> all.add(new NotListed(entry.id() + ".json", why)));
+            }
+            all.sort(Comparator.comparing(NotListed::file));
+            return List.copyOf(all);
+        }
+
+        /** The user's own words, every motion that could be read. */
+        public OwnWords words() {
+            Lexicon lexicon = Lexicon.EMPTY;
+            for (Entry entry : entries) {
+                if (entry.document().orElse(null) instanceof MotionDocument motion) {
+                    lexicon = motion.in(lexicon);
                 }
             }
+            return new OwnWords(
+                    lexicon,
+                    beyond == 0
+                            ? Optional.empty()
+                            : Optional.of(
+                                    "The shelf's own names are not all known: it has "
+                                            + beyond
+                                            + " documents more than the "
+                                            + PatternJson.MOST_DOCUMENTS
+                                            + " that are read."));
         }
-        return List.copyOf(entries);
     }
 
-    private void bounded(int files) {
-        if (files > MOST_FILES) {
+    /**
+     * Reads the folder. No more than {@link PatternJson#MOST_DOCUMENTS} documents are listed, the
+     * first by id; one of any other id can still be loaded.
+     */
+    public Listing look() {
+        Folder.Contents contents = folder.contents();
+        List<String> ids = contents.ids();
+        List<NotListed> others = new ArrayList<>(contents.others());
+        int beyond = Math.max(0, ids.size() - PatternJson.MOST_DOCUMENTS);
+        if (beyond > 0) {
+            others.add(
+                    new NotListed(
+                            ids.get(PatternJson.MOST_DOCUMENTS) + ".json",
+                            "and every file after it, "
+                                    + beyond
+                                    + " in all, are beyond the "
+                                    + PatternJson.MOST_DOCUMENTS
+                                    + " documents that a shelf lists"));
+            ids = ids.subList(0, PatternJson.MOST_DOCUMENTS);
+        }
+        List<Entry> entries = new ArrayList<>();
+        ids.forEach(id -> entry(id, Lexicon.EMPTY).ifPresent(entries::add));
+        // A pattern that gives its phrase alone may say a motion that stands further down.
+        Lexicon words = new Listing(entries, List.of(), 0).words().lexicon();
+        if (!words.motions().isEmpty()) {
+            entries.replaceAll(e -> e.document().isPresent() ? e : entry(e.id(), words).orElse(e));
+        }
+        return new Listing(entries, others, beyond);
+    }
+
+    /** One that went away since the folder was listed is simply not there. */
+    private Optional<Entry> entry(String id, Lexicon words) {
+        String revision = "";
+        try {
+            byte[] bytes = folder.bytes(id);
+            revision = revision(bytes);
+            Document document = parsed(id, bytes, words);
+            return Optional.of(new Entry(id, revision, Optional.of(document), Optional.empty()));
+        } catch (DocumentError broken) {
+            return unread(id, revision, broken.in("").getMessage());
+        } catch (ShelfError broken) {
+            return folder.has(id)
+                    ? unread(id, revision, broken.what() + "; " + broken.right())
+                    : Optional.empty();
+        }
+    }
+
+    private static Optional<Entry> unread(String id, String revision, @Nullable String why) {
+        return Optional.of(
+                new Entry(id, revision, Optional.empty(), Optional.of(String.valueOf(why))));
+    }
+
+    /** The documents on the shelf by id, the unreadable included. */
+    public List<Entry> list() {
+        return look().entries();
+    }
+
+    private void room(int more) {
+        int there = folder.count();
+        if (more > 0 && there + more > PatternJson.MOST_DOCUMENTS) {
             throw new ShelfError(
                     ShelfError.Kind.SIZE,
-                    "would hold " + files + " documents",
-                    folder.path().toString(),
-                    "keep at most " + MOST_FILES + " in one folder");
+                    "is full: it holds "
+                            + there
+                            + " documents, and "
+                            + (more == 1 ? "one" : more)
+                            + " more would be beyond "
+                            + PatternJson.MOST_DOCUMENTS,
+                    "shelf " + folder.path(),
+                    "remove some, or keep another shelf in a folder of its own");
         }
     }
 
     /** The document of that place. */
     public Kept load(String id) {
         byte[] bytes = folder.bytes(id);
-        return new Kept(id, revision(bytes), parsed(id, bytes));
+        try {
+            return new Kept(id, revision(bytes), parsed(id, bytes, Lexicon.EMPTY));
+        } catch (DocumentError phraseOrBroken) {
+            return new Kept(id, revision(bytes), parsed(id, bytes, words().lexicon()));
+        }
     }
 
     /** The document of that id, or else of that name in any case of letters. */
@@ -125,7 +227,7 @@ public final class Shelf {
 
     /** Saves as a new document, at a free place named after it. */
     public Kept saveNew(Document document) {
-        return folder.locked(() -> put(freeId(slug(document.name())), document));
+        return folder.locked(() -> putNew(freeId(slug(document.name())), document));
     }
 
     /** Saves at a place of the caller's choice, which must be free. */
@@ -136,8 +238,13 @@ public final class Shelf {
                     if (folder.has(place)) {
                         throw changed(place, "is taken", "save it under another name");
                     }
-                    return put(place, document);
+                    return putNew(place, document);
                 });
+    }
+
+    private Kept putNew(String id, Document document) {
+        room(1);
+        return put(id, document);
     }
 
     /**
@@ -168,7 +275,7 @@ public final class Shelf {
                     id, "is not on the shelf, or no longer", "save it as a new one to keep yours");
         }
         byte[] there = folder.bytes(id);
-        parsed(id, there);
+        load(id);
         if (!revision(there).equals(seenRevision)) {
             throw changed(
                     id,
@@ -181,10 +288,12 @@ public final class Shelf {
         return new ShelfError(ShelfError.Kind.CHANGED, what, "\"" + id + "\"", right);
     }
 
-    /** Every readable document as one text. */
+    /**
+     * Every readable document as one text, which {@link #importAll} takes; refused where it would
+     * not.
+     */
     public String exportAll() {
-        return PatternJson.writeBundle(
-                list().stream().flatMap(entry -> entry.document().stream()).toList());
+        return PatternJson.writeBundle(look().kept().stream().map(Kept::document).toList());
     }
 
     /**
@@ -192,48 +301,57 @@ public final class Shelf {
      * already, the same to the last key, is left; one whose name is taken gets a place of its own.
      */
     public List<Kept> importAll(String text) {
-        return putAll(PatternJson.readBundle(text));
+        return putAll(PatternJson.readBundle(text, words().lexicon()));
     }
 
     /** As {@link #importAll}, of documents already read. */
     public List<Kept> putAll(List<? extends Document> documents) {
         return folder.locked(
                 () -> {
-                    List<Entry> there = list();
-                    bounded(there.size() + documents.size());
+                    Map<Document, Kept> there = new HashMap<>();
+                    look().kept().forEach(kept -> there.putIfAbsent(kept.document(), kept));
+                    room(
+                            (int)
+                                    documents.stream()
+                                            .distinct()
+                                            .filter(d -> !there.containsKey(d))
+                                            .count());
                     List<Kept> kept = new ArrayList<>();
                     for (Document document : documents) {
-                        kept.add(
-                                there.stream()
-                                        .filter(e -> e.document().equals(Optional.of(document)))
-                                        .findFirst()
-                                        .map(e -> new Kept(e.id(), e.revision(), document))
-                                        .orElseGet(
-                                                () ->
-                                                        put(
-                                                                freeId(slug(document.name())),
-                                                                document)));
+                        try {
+                            kept.add(
+                                    there.computeIfAbsent(
+                                            document, d -> put(freeId(slug(d.name())), d)));
+                        } catch (ShelfError failed) {
+                            throw failed.after(kept.size(), documents.size());
+                        }
                     }
                     return List.copyOf(kept);
                 });
     }
 
-    /** The named motions on the shelf that can be read. */
-    public List<MotionDocument> motionDocuments() {
-        return list().stream()
-                .flatMap(entry -> entry.document().stream())
-                .filter(MotionDocument.class::isInstance)
-                .map(MotionDocument.class::cast)
-                .toList();
+    /**
+     * The user's own words for phrases: every named motion on the shelf. A shelf that cannot be
+     * read gives none and says why, since a phrase is read without it.
+     */
+    public OwnWords words() {
+        try {
+            return look().words();
+        } catch (ShelfError unreadable) {
+            return new OwnWords(
+                    Lexicon.EMPTY,
+                    Optional.of(
+                            "The shelf's own names are not known: "
+                                    + unreadable.where()
+                                    + " "
+                                    + unreadable.what()
+                                    + "."));
+        }
     }
 
-    /** The user's own words for phrases: every named motion on the shelf. */
-    public Lexicon motions() {
-        Lexicon lexicon = Lexicon.EMPTY;
-        for (MotionDocument motion : motionDocuments()) {
-            lexicon = motion.in(lexicon);
-        }
-        return lexicon;
+    /** Clears away what a run that was killed left in the folder; what to tell of it. */
+    public Optional<String> sweep() {
+        return Litter.sweep(folder.path()).told();
     }
 
     /** A name as a file can have it: lower-case letters and digits, joined by hyphens. */
@@ -258,11 +376,12 @@ public final class Shelf {
         return id;
     }
 
-    private Document parsed(String id, byte[] bytes) {
+    private Document parsed(String id, byte[] bytes, Lexicon words) {
         String source = String.valueOf(file(id).getFileName());
         try {
             return PatternJson.read(
-                    StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+                    StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString(),
+                    words);
         } catch (CharacterCodingException notUtf8) {
             throw DocumentError.at("", "is not UTF-8 text", "save it as UTF-8").in(source);
         } catch (DocumentError error) {
@@ -271,7 +390,14 @@ public final class Shelf {
     }
 
     private Kept put(String id, Document document) {
-        byte[] bytes = PatternJson.write(document).getBytes(StandardCharsets.UTF_8);
+        String text = PatternJson.write(document);
+        // What could not be read again is no save; the bounds of values and of documents differ.
+        try {
+            PatternJson.read(text);
+        } catch (DocumentError wrong) {
+            throw wrong.in("\"" + document.name() + "\"");
+        }
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
         folder.put(id, bytes);
         return new Kept(id, revision(bytes), document);
     }

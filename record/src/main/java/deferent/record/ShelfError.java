@@ -31,6 +31,20 @@ public final class ShelfError extends RuntimeException {
         this.right = right;
     }
 
+    /** The same, met on the way through many documents. */
+    ShelfError after(int done, int all) {
+        ShelfError told =
+                new ShelfError(
+                        kind,
+                        what,
+                        where,
+                        right
+                                + ("; " + done + " of " + all + " documents are on the shelf, and")
+                                + " importing them again adds only the rest");
+        told.initCause(this);
+        return told;
+    }
+
     public Kind kind() {
         return kind;
     }

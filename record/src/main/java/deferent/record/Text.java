@@ -16,9 +16,6 @@ import tools.jackson.databind.json.JsonMapper;
  * more to find the line and column of a key. The good case pays nothing for the bad one.
  */
 final class Text {
-    /** No document or bundle is longer than this, characters. */
-    static final int MOST = 16_000_000;
-
     private static final JsonFactory FACTORY =
             JsonFactory.builder()
                     .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
@@ -28,7 +25,7 @@ final class Text {
                                     .maxNumberLength(100)
                                     .maxNameLength(200)
                                     .maxStringLength(100_000)
-                                    .maxDocumentLength(MOST)
+                                    .maxDocumentLength(PatternJson.MOST_BUNDLE_CHARACTERS)
                                     .build())
                     .build();
     private static final JsonMapper MAPPER = new JsonMapper(FACTORY);

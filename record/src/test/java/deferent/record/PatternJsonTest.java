@@ -40,7 +40,8 @@ class PatternJsonTest {
                 Optional.of("static spin vs triquetra"),
                 staticSpinVsTriquetra(),
                 Performer.of(1.72).withArm(0.61),
-                Kit.USUAL.withHeadMass(0.15));
+                Kit.USUAL.withHeadMass(0.15),
+                Extras.NONE);
     }
 
     @Test
@@ -213,7 +214,8 @@ class PatternJsonTest {
                         new Motion(
                                 SvgPath.parse("M0 0 C 0 1 1 1 1 0 S 0 -1 0 0 Z", 0.4),
                                 new deferent.motion.pairing.Turns(2, 0.1)),
-                        Tether.of(0.7));
+                        Tether.of(0.7),
+                        Extras.NONE);
         assertThat(PatternJson.read(PatternJson.write(loop))).isEqualTo(loop);
     }
 

@@ -159,7 +159,7 @@ class TimingTableTest {
         TimingTable.json(trace, Kit.USUAL, new Rate(24_000, 1001), 2, out);
         var schema = SCHEMAS.getSchema(TimingTable.schema());
         assertThat(schema.validate(out.toString(), InputFormat.JSON)).isEmpty();
-        var tree = Text.tree(out.toString(), Text.MOST);
+        var tree = Text.tree(out.toString(), PatternJson.MOST_BUNDLE_CHARACTERS);
         double[][] rows = rows(csv(trace, new Rate(24_000, 1001), 2));
         assertThat(tree.get("rows").size()).isEqualTo(rows.length);
         for (int i = 0; i < rows.length; i++) {

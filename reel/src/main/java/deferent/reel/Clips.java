@@ -2,10 +2,9 @@ package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
 import deferent.page.Frames;
-import deferent.page.Landing;
+import deferent.record.landing.Landing;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -96,13 +95,8 @@ public final class Clips {
         } else {
             Path beside = captions(target);
             try (Landing text = Landing.at(beside, opening)) {
-                String vtt = WebVtt.of(clip.title(), cues);
-                ByteBuffer left = ByteBuffer.wrap(vtt.getBytes(StandardCharsets.UTF_8));
-                while (left.hasRemaining()) {
-                    text.channel().write(left);
-                }
-                landing.land();
-                text.land();
+                text.write(WebVtt.of(clip.title(), cues).getBytes(StandardCharsets.UTF_8));
+                Landing.landTogether(List.of(landing, text));
             }
             files.add(beside);
         }

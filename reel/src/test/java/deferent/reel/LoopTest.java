@@ -6,10 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Rate;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.IntRange;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import org.junit.jupiter.api.Test;
 
 class LoopTest {
@@ -57,10 +55,10 @@ class LoopTest {
     }
 
     @Property
-    void aLoopIsOffByHalfAFrameAtMost(
-            @ForAll @DoubleRange(min = 0.3, max = 12) double period,
-            @ForAll @IntRange(min = 0, max = 7) int rate,
-            @ForAll @IntRange(min = 1, max = 20) int cycles) {
+    void aLoopIsOffByHalfAFrameAtMost(Any any) {
+        double period = any.number(0.3, 12);
+        int rate = any.whole(0, 7);
+        int cycles = any.whole(1, 20);
         Loop loop = Loop.of(period, 1, cycles, Rate.FRAMES.get(rate));
         assertThat(Math.abs(loop.seconds() - loop.asked()))
                 .isLessThanOrEqualTo(0.5 / loop.rate().perSecond() + 1e-9);
@@ -71,10 +69,10 @@ class LoopTest {
     }
 
     @Property
-    void asManyCyclesAsFillATimeAreNearItAndNeverOffByMoreThanTheNearest(
-            @ForAll @DoubleRange(min = 0.3, max = 4) double period,
-            @ForAll @DoubleRange(min = 3, max = 60) double seconds,
-            @ForAll @IntRange(min = 0, max = 7) int rate) {
+    void asManyCyclesAsFillATimeAreNearItAndNeverOffByMoreThanTheNearest(Any any) {
+        double period = any.number(0.3, 4);
+        double seconds = any.number(3, 60);
+        int rate = any.whole(0, 7);
         Rate at = Rate.FRAMES.get(rate);
         int cycles = Loop.filling(seconds, period, 1, at);
         int nearest = (int) Math.max(1, Math.rint(seconds / period));

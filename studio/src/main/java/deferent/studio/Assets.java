@@ -31,10 +31,16 @@ final class Assets {
     private static final Pattern PATH =
             Pattern.compile(
                     "(?:[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*/){0,8}[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)+");
-    private static final Pattern INLINE =
+    private static final Pattern SCRIPT =
             Pattern.compile(
                     "<script(?![^>]*\\bsrc\\s*=)[^>]*>(.*?)</script>",
                     Pattern.DOTALL | Pattern.CASE_INSENSITIVE);
+    private static final Pattern STYLE =
+            Pattern.compile("<style[^>]*>(.*?)</style>", Pattern.DOTALL | Pattern.CASE_INSENSITIVE);
+
+    /** Stands in the page where the server puts what its addresses are relative to. */
+    private static final String BASE = "<base href=\"/\">";
+
     private static final Map<String, String> KINDS =
             Map.of(
                     "html", "text/html;charset=utf-8",
@@ -44,25 +50,61 @@ final class Assets {
                     "png", "image/png",
                     "json", "application/json",
                     "webmanifest", "application/manifest+json",
-                    "woff2", "font/woff2",
+                    "ttf", "font/ttf",
                     "wav", "audio/wav");
 
-    /** The libraries by the name the page uses, and where their package has them. */
-    private static final Map<String, String> VENDORS =
-            Map.of(
-                    "three", "three/0.181.1/",
-                    "lit", "lit/3.2.1/",
-                    "lit-html", "lit-html/3.2.1/",
-                    "lit-element", "lit-element/4.1.1/",
-                    "lit-reactive-element", "lit__reactive-element/2.0.4/",
-                    "uplot", "uplot/1.6.30/");
+    private static final String WEBJARS = "META-INF/resources/webjars/";
 
     /**
-     * A file as it is sent.
-     *
-     * @param hashes of the inline scripts of a page, each led by a space, as a policy lists them
+     * The libraries and the typeface by the name the page uses, and where their package has them.
      */
-    record Asset(byte[] bytes, String kind, String tag, String hashes) {}
+    private static final Map<String, String> VENDORS =
+            Map.of(
+                    "three", WEBJARS + "three/0.181.1/",
+                    "lit", WEBJARS + "lit/3.2.1/",
+                    "lit-html", WEBJARS + "lit-html/3.2.1/",
+                    "lit-element", WEBJARS + "lit-element/4.1.1/",
+                    "lit-reactive-element", WEBJARS + "lit__reactive-element/2.0.4/",
+                    "uplot", WEBJARS + "uplot/1.6.30/",
+                    "roboto", "com/formdev/flatlaf/fonts/roboto/");
+
+    /**
+     * What stands in a page itself, as a policy lists it.
+     *
+     * @param scripts hashes of its scripts, each led by a space
+     * @param styles hashes of its styles, each led by a space
+     * @param base whether it says what its addresses are relative to
+     */
+    record Inline(String scripts, String styles, boolean base) {
+        static final Inline NONE = new Inline("", "", false);
+
+        static Inline of(byte[] html) {
+            String text = new String(html, StandardCharsets.UTF_8);
+            return new Inline(hashes(SCRIPT, text), hashes(STYLE, text), text.contains(BASE));
+        }
+
+        private static String hashes(Pattern pattern, String html) {
+            StringBuilder all = new StringBuilder();
+            Matcher found = pattern.matcher(html);
+            while (found.find()) {
+                byte[] hash = sha256(found.group(1).getBytes(StandardCharsets.UTF_8));
+                all.append(" 'sha256-")
+                        .append(Base64.getEncoder().encodeToString(hash))
+                        .append('\'');
+            }
+            return all.toString();
+        }
+    }
+
+    /** A file as it is sent. */
+    record Asset(byte[] bytes, String kind, String tag, Inline inline) {
+        /** A page whose addresses are all below a session's key. */
+        Asset under(String session) {
+            String html = new String(bytes, StandardCharsets.UTF_8);
+            String based = html.replace(BASE, "<base href=\"/" + session + "/\">");
+            return new Asset(based.getBytes(StandardCharsets.UTF_8), kind, tag, inline);
+        }
+    }
 
     private final Optional<Path> folder;
     private final Map<String, Asset> kept = new ConcurrentHashMap<>();
@@ -77,6 +119,11 @@ final class Assets {
             return Optional.empty();
         }
         return own(path).or(() -> packed(SHARED + path));
+    }
+
+    /** What everybody may see. */
+    Optional<Asset> shell() {
+        return packed(PACKED + "shell.html");
     }
 
     private Optional<Asset> own(String path) {
@@ -100,7 +147,7 @@ final class Assets {
         String place = VENDORS.get(name);
         return place == null || !PATH.matcher(path).matches()
                 ? Optional.empty()
-                : packed("META-INF/resources/webjars/" + place + path);
+                : packed(place + path);
     }
 
     private Optional<Asset> packed(String resource) {
@@ -127,17 +174,9 @@ final class Assets {
             return Optional.empty();
         }
         String tag = '"' + HexFormat.of().formatHex(sha256(bytes), 0, 12) + '"';
-        return Optional.of(new Asset(bytes, kind, tag, ending.equals("html") ? hashes(bytes) : ""));
-    }
-
-    private static String hashes(byte[] html) {
-        StringBuilder all = new StringBuilder();
-        Matcher scripts = INLINE.matcher(new String(html, StandardCharsets.UTF_8));
-        while (scripts.find()) {
-            byte[] hash = sha256(scripts.group(1).getBytes(StandardCharsets.UTF_8));
-            all.append(" 'sha256-").append(Base64.getEncoder().encodeToString(hash)).append('\'');
-        }
-        return all.toString();
+        return Optional.of(
+                new Asset(
+                        bytes, kind, tag, ending.equals("html") ? Inline.of(bytes) : Inline.NONE));
     }
 
     private static byte[] sha256(byte[] bytes) {

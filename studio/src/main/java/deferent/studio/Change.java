@@ -17,8 +17,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 sealed interface Change {
     Pairing applied(Pairing pairing);
 
-    /** A size set to a value in SI units; a tempo may be unsaid. */
-    record Set(Size size, OptionalDouble to) implements Change {
+    /**
+     * A size set to a value in SI units; a tempo may be unsaid.
+     *
+     * @param typedIn the unit of length that a refusal is told in, m or cm
+     */
+    record Set(Size size, OptionalDouble to, String typedIn) implements Change {
         @Override
         public Pairing applied(Pairing pairing) {
             if (to.isEmpty()) {
@@ -28,7 +32,12 @@ sealed interface Change {
                 }
                 return pairing.withTempo(OptionalDouble.empty());
             }
-            return size.set(pairing, to.getAsDouble());
+            try {
+                return size.set(pairing, to.getAsDouble());
+            } catch (Refusal refused) {
+                boolean cm = typedIn.equals("cm") && size.kind().length();
+                throw cm ? refused.in("cm", 0.01) : refused;
+            }
         }
     }
 

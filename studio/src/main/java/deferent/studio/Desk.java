@@ -16,6 +16,7 @@ import deferent.motion.tell.Detail;
 import deferent.motion.tell.Keep;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.Staged;
+import deferent.motion.tell.Worked;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
@@ -30,6 +31,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.databind.JsonNode;
@@ -43,7 +45,9 @@ final class Desk {
     static final JsonMapper JSON =
             JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
 
-    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage", "route", "photo");
+    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage", "photo");
+
+    static final List<String> ERRANDS = List.of("seek", "map", "take");
 
     /** Longest that a pattern is played before and after its crossing, seconds. */
     private static final double LONGEST_LEAD = 4;
@@ -73,14 +77,38 @@ final class Desk {
         return node;
     }
 
-    /** Whether a question takes long to answer, so that a newer one may overtake it. */
-    static boolean slow(Asked asked) {
-        return asked.maybeText("ask").filter(SLOW::contains).isPresent()
-                || asked.maybeText("show").filter("hand"::equals).isPresent()
-                || asked.maybeText("detail").filter("settled"::equals).isPresent();
+    /**
+     * The lane of a question that takes long to answer, so that a newer one may overtake it; empty
+     * for one that is answered at once.
+     */
+    static Optional<Lanes.Work> slow(Asked asked) {
+        String ask = asked.maybeText("ask").orElse("");
+        if (ask.equals("route")) {
+            return Optional.of(Lanes.Work.MAP);
+        }
+        boolean slow =
+                SLOW.contains(ask)
+                        || asked.maybeText("show").filter("hand"::equals).isPresent()
+                        || asked.maybeText("detail").filter("settled"::equals).isPresent();
+        return slow ? Optional.of(Lanes.Work.SHORT) : Optional.empty();
+    }
+
+    /** The lane of any question; empty for one that is answered at once. */
+    Optional<Lanes.Work> lane(String text) {
+        Asked asked = question(text);
+        return ERRANDS.contains(asked.maybeText("ask").orElse(""))
+                ? Optional.of(errand(asked).work())
+                : slow(asked);
     }
 
     ObjectNode answer(Asked asked) {
+        return answer(asked, () -> false);
+    }
+
+    /**
+     * @param stop asked while what takes long is worked out: whether nobody waits for it any more
+     */
+    ObjectNode answer(Asked asked, BooleanSupplier stop) {
         String ask = asked.text("ask");
         ObjectNode answer =
                 switch (ask) {
@@ -90,8 +118,8 @@ final class Desk {
                     case "crossings" -> crossings(asked);
                     case "passage" -> passage(asked);
                     case "words" -> words(asked);
-                    case "seek", "map", "take" -> whole(errand(asked));
-                    case "route" -> route(asked);
+                    case "seek", "map", "take" -> whole(errand(asked).run(), stop);
+                    case "route" -> route(asked, stop);
                     case "photo" -> takes.photo(asked);
                     default ->
                             throw new BadRequest(
@@ -105,6 +133,7 @@ final class Desk {
         if (asked.has("id")) {
             answer.set("id", asked.node("id"));
         }
+        words.trouble().ifPresent(told -> answer.put("shelf_told", told));
         return answer;
     }
 
@@ -175,15 +204,17 @@ final class Desk {
                         : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
                                 .leader();
         FitReading fit =
-                free.isPresent()
-                        ? Fit.of(
-                                matter.pairing(),
-                                leads,
-                                free.get().stream()
-                                        .map(Size::named)
-                                        .collect(Collectors.toCollection(LinkedHashSet::new)))
-                        : Fit.of(matter.pairing(), leads);
+                Worked.orRefusal(
+                        "the numbers of the fit",
+                        () ->
+                                free.isPresent()
+                                        ? Fit.of(matter.pairing(), leads, sizes(free.get()))
+                                        : Fit.of(matter.pairing(), leads));
         return FitAnswer.of(fit, matter, words.lexicon());
+    }
+
+    private static Set<Size> sizes(List<String> keys) {
+        return keys.stream().map(Size::named).collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
     private static Side side(String key, String word) {
@@ -223,14 +254,15 @@ final class Desk {
                 switch (asked.text("ask")) {
                     case "map" -> map.map(CrossingAsk.asTheyStand(asked));
                     case "take" -> takes.take(asked);
-                    default -> SeekAsk.of(asked, words.lexicon(), shelf);
+                    default ->
+                            new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf));
                 };
         asked.has("id");
         asked.done();
         return errand;
     }
 
-    private static ObjectNode whole(Errand errand) {
+    private static ObjectNode whole(Errand.Run errand, BooleanSupplier stop) {
         ArrayNode answers = JsonNodeFactory.instance.arrayNode();
         ObjectNode last =
                 errand.run(
@@ -239,21 +271,21 @@ final class Desk {
                                 answers.add(part.get("answer"));
                             }
                         },
-                        () -> false);
+                        stop);
         if (!answers.isEmpty() || last.has("order_of_keys")) {
             last.set("answers", answers);
         }
         return last;
     }
 
-    private ObjectNode route(Asked asked) {
+    private ObjectNode route(Asked asked, BooleanSupplier stop) {
         CrossingRequest request = CrossingAsk.asTheyStand(asked);
         String from = asked.text("from");
         String to = asked.text("to");
         int rate = asked.whole("rate", 10, 240, PassageAnswer.RATE);
         asked.has("id");
         asked.done();
-        return map.route(request, from, to, rate);
+        return map.route(request, from, to, rate, stop);
     }
 
     private ObjectNode crossings(Asked asked) {

@@ -7,14 +7,19 @@ import tools.jackson.databind.node.ObjectNode;
 /**
  * A question that takes long and tells how far it has come: its answer comes in parts, the last of
  * them with what the whole came to.
+ *
+ * @param work the lane it is done in
  */
-interface Errand {
-    /**
-     * Runs to the end, or until stopped with what was found by then.
-     *
-     * @param tell takes a part of the answer, at once
-     * @param stop asked every little while
-     * @return the last part
-     */
-    ObjectNode run(Consumer<ObjectNode> tell, BooleanSupplier stop);
+record Errand(Lanes.Work work, Run run) {
+    /** How it is done. */
+    interface Run {
+        /**
+         * Runs to the end, or until stopped with what was found by then.
+         *
+         * @param tell takes a part of the answer, at once
+         * @param stop asked every little while
+         * @return the last part
+         */
+        ObjectNode run(Consumer<ObjectNode> tell, BooleanSupplier stop);
+    }
 }

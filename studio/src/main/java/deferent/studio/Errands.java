@@ -2,22 +2,23 @@ package deferent.studio;
 
 import io.javalin.websocket.WsContext;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.RejectedExecutionException;
-import java.util.concurrent.TimeUnit;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * Errands over sockets: one of a kind at a time on a socket, and one of a kind at a time in all, so
- * that what they hold in memory is bounded. A newer one of its kind, or a socket that closes, drops
- * it; a stop ends it with what it has found. Changes of the pattern don't disturb it.
+ * Errands over sockets, each in its lane: one of a kind at a time on a socket. A newer one of its
+ * kind, or a socket that closes, drops it; a stop ends it with what it has found. Changes of the
+ * pattern don't disturb it.
  */
 final class Errands implements AutoCloseable {
-    private final Map<String, ExecutorService> runners = new ConcurrentHashMap<>();
+    private final Lanes lanes;
     private final Map<String, Run> running = new ConcurrentHashMap<>();
+
+    Errands(Lanes lanes) {
+        this.lanes = lanes;
+    }
 
     /** Starts an errand of a kind for a question's id, and drops an older one. */
     void start(WsContext context, String kind, JsonNode id, Errand errand) {
@@ -28,26 +29,18 @@ final class Errands implements AutoCloseable {
         }
         run.finished = () -> running.remove(place(context, kind), run);
         try {
-            runners.computeIfAbsent(kind, Errands::runner).execute(run);
-        } catch (RejectedExecutionException closing) {
-            run.drop();
+            run.begin(lanes.of(errand.work()));
+        } catch (BadRequest full) {
+            run.finished.run();
+            throw full;
         }
-    }
-
-    private static ExecutorService runner(String kind) {
-        return Executors.newSingleThreadExecutor(
-                work -> {
-                    Thread thread = new Thread(work, "studio-" + kind);
-                    thread.setDaemon(true);
-                    return thread;
-                });
     }
 
     /** Ends an errand with what it has found. */
     void stop(WsContext context, String kind) {
         Run run = running.get(place(context, kind));
         if (run != null) {
-            run.stopped = true;
+            run.stop();
         }
     }
 
@@ -71,23 +64,13 @@ final class Errands implements AutoCloseable {
     @Override
     public void close() {
         running.values().forEach(Run::drop);
-        runners.values().forEach(ExecutorService::shutdownNow);
-        runners.values().forEach(Errands::rest);
-    }
-
-    // What an errand has begun on disk it takes away itself.
-    private static void rest(ExecutorService runner) {
-        try {
-            runner.awaitTermination(5, TimeUnit.SECONDS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
     }
 
     private static final class Run implements Runnable {
         private final WsContext context;
         private final JsonNode id;
         private final Errand errand;
+        private volatile Optional<Lane.Turn> turn = Optional.empty();
         private volatile boolean stopped;
         private volatile Runnable finished = () -> {};
         private boolean done;
@@ -98,15 +81,37 @@ final class Errands implements AutoCloseable {
             this.errand = errand;
         }
 
+        void begin(Lane lane) {
+            turn = Optional.of(lane.take(this, this::waits));
+        }
+
+        private void waits(int before) {
+            ObjectNode part = Desk.JSON.createObjectNode();
+            part.put("waiting", before);
+            part.put("told", before + " before you");
+            send(part);
+        }
+
+        /** What has not begun has found nothing, and is not waited for. */
+        void stop() {
+            stopped = true;
+            if (turn.filter(Lane.Turn::leave).isPresent()) {
+                ObjectNode last = Desk.JSON.createObjectNode();
+                end(last.put("done", true).put("complete", false).put("stopped", true));
+                finished.run();
+            }
+        }
+
         @Override
         public void run() {
             if (isDone()) {
+                finished.run();
                 return;
             }
             ObjectNode last;
             try {
-                last = errand.run(this::send, () -> stopped || isDone());
-            } catch (RuntimeException e) {
+                last = errand.run().run(this::send, () -> stopped || isDone());
+            } catch (RuntimeException | Error e) {
                 last = Trouble.of(e).body();
             }
             last.put("done", true);
@@ -130,11 +135,13 @@ final class Errands implements AutoCloseable {
             done = true;
         }
 
-        synchronized void drop() {
-            if (!done) {
-                ObjectNode dropped = Desk.JSON.createObjectNode();
-                dropped.put("dropped", true);
-                end(dropped);
+        // The lane is left first: it tells others that they come sooner, each under its own lock.
+        void drop() {
+            turn.ifPresent(Lane.Turn::leave);
+            synchronized (this) {
+                if (!done) {
+                    end(Desk.JSON.createObjectNode().put("dropped", true));
+                }
             }
         }
     }

@@ -2,13 +2,9 @@ package deferent.studio;
 
 import io.javalin.websocket.WsConfig;
 import io.javalin.websocket.WsContext;
-import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Future;
-import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -21,16 +17,14 @@ import tools.jackson.databind.node.ObjectNode;
  * a pairing comes in on the same socket. What takes longest is an {@link Errand} of its own.
  */
 final class Live {
-    private static final List<String> ERRANDS = List.of("seek", "map", "take");
-
     private final Desk desk;
-    private final ExecutorService workers;
+    private final Lanes lanes;
     private final Errands errands;
     private final Map<String, Slow> slow = new ConcurrentHashMap<>();
 
-    Live(Desk desk, ExecutorService workers, Errands errands) {
+    Live(Desk desk, Lanes lanes, Errands errands) {
         this.desk = desk;
-        this.workers = workers;
+        this.lanes = lanes;
         this.errands = errands;
     }
 
@@ -50,29 +44,39 @@ final class Live {
         try {
             Asked asked = Desk.question(message);
             String ask = asked.maybeText("ask").orElse("");
-            if (ERRANDS.contains(ask)) {
+            if (Desk.ERRANDS.contains(ask)) {
                 JsonNode id = asked.has("id") ? asked.node("id") : NullNode.getInstance();
                 errands.start(context, ask, id, desk.errand(asked));
                 return;
             }
             if (ask.equals("stop")) {
-                errands.stop(context, asked.word("of", ERRANDS));
+                String of = asked.word("of", Desk.ERRANDS);
+                if (asked.has("id")) {
+                    answer = JsonNodeFactory.instance.objectNode();
+                    context.send(say(withId(answer.put("stopping", of), message)));
+                }
+                errands.stop(context, of);
                 return;
             }
             if (!ask.isEmpty() && !ask.equals("words")) {
                 giveUp(context.sessionId());
             }
-            if (Desk.slow(asked)) {
-                Slow work = new Slow(context, message);
-                slow.put(context.sessionId(), work);
-                work.start();
+            Optional<Lanes.Work> work = Desk.slow(asked);
+            if (work.isPresent()) {
+                Slow question = new Slow(context, message);
+                slow.put(context.sessionId(), question);
+                question.start(lanes.of(work.get()));
                 return;
             }
             answer = desk.answer(asked);
         } catch (RuntimeException e) {
             answer = withId(Trouble.of(e).body(), message);
         }
-        context.send(Desk.JSON.writeValueAsString(answer));
+        context.send(say(answer));
+    }
+
+    private static String say(ObjectNode answer) {
+        return Desk.JSON.writeValueAsString(answer);
     }
 
     private void giveUp(String session) {
@@ -100,18 +104,28 @@ final class Live {
         private final WsContext context;
         private final String message;
         private final AtomicBoolean done = new AtomicBoolean();
-        private volatile Future<?> future = CompletableFuture.completedFuture(null);
+        private volatile Optional<Lane.Turn> turn = Optional.empty();
 
         Slow(WsContext context, String message) {
             this.context = context;
             this.message = message;
         }
 
-        void start() {
+        void start(Lane lane) {
             try {
-                future = workers.submit(this::work);
-            } catch (RejectedExecutionException closing) {
-                drop();
+                turn = Optional.of(lane.take(this::work, this::waits));
+            } catch (BadRequest full) {
+                done.set(true);
+                slow.remove(context.sessionId(), this);
+                throw full;
+            }
+        }
+
+        private void waits(int before) {
+            ObjectNode part = JsonNodeFactory.instance.objectNode();
+            part.put("waiting", before).put("told", before + " before you");
+            if (!done.get()) {
+                send(withId(part, message));
             }
         }
 
@@ -121,8 +135,8 @@ final class Live {
             }
             ObjectNode answer;
             try {
-                answer = desk.answer(Desk.question(message));
-            } catch (RuntimeException e) {
+                answer = desk.answer(Desk.question(message), done::get);
+            } catch (RuntimeException | Error e) {
                 answer = withId(Trouble.of(e).body(), message);
             }
             if (done.compareAndSet(false, true)) {
@@ -133,7 +147,7 @@ final class Live {
 
         void drop() {
             if (done.compareAndSet(false, true)) {
-                future.cancel(true);
+                turn.ifPresent(Lane.Turn::leave);
                 ObjectNode answer = JsonNodeFactory.instance.objectNode();
                 answer.put("dropped", true);
                 send(withId(answer, message));
@@ -142,7 +156,7 @@ final class Live {
 
         private void send(ObjectNode answer) {
             if (context.session.isOpen()) {
-                context.send(Desk.JSON.writeValueAsString(answer));
+                context.send(say(answer));
             }
         }
     }

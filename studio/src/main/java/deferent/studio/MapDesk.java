@@ -78,7 +78,7 @@ final class MapDesk {
 
     /** The map, told with how far it has come. */
     Errand map(CrossingRequest request) {
-        return (tell, stop) -> answer(chart(request, tell, stop));
+        return new Errand(Lanes.Work.MAP, (tell, stop) -> answer(chart(request, tell, stop)));
     }
 
     private List<Place> places() {
@@ -162,9 +162,11 @@ final class MapDesk {
      * more of each pattern, and the passages between them.
      *
      * @param rate points a second
+     * @param stop asked while the map is made
      */
-    ObjectNode route(CrossingRequest request, String from, String to, int rate) {
-        Chart chart = chart(request, part -> {}, () -> false);
+    ObjectNode route(
+            CrossingRequest request, String from, String to, int rate, BooleanSupplier stop) {
+        Chart chart = chart(request, part -> {}, stop);
         int start = chart.place("from", from);
         int end = chart.place("to", to);
         RouteJson.Found found =

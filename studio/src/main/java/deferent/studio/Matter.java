@@ -48,7 +48,7 @@ record Matter(PatternDocument document, String said) {
                             Phrase.parse(phrase.get(), lexicon).pairing(),
                             Performer.USUAL);
         } else {
-            document = PatternJson.readPattern(asked.node("pattern"));
+            document = PatternJson.readPattern(asked.node("pattern"), lexicon);
         }
         Optional<Performer> performer = asked.maybeObject("performer").map(Matter::performer);
         if (performer.isPresent()) {
@@ -112,10 +112,12 @@ record Matter(PatternDocument document, String said) {
         if (asked.has("set")) {
             Size size = Size.named(asked.text("set"));
             if (asked.isNull("to")) {
-                return new Change.Set(size, OptionalDouble.empty());
+                return new Change.Set(size, OptionalDouble.empty(), "m");
             }
-            return new Change.Set(
-                    size, OptionalDouble.of(Sizing.fromEdge(size, asked.number("to", -1e6, 1e6))));
+            // The size itself knows its range, and says it in the unit that was typed.
+            double to = asked.number("to", -Double.MAX_VALUE, Double.MAX_VALUE);
+            String unit = asked.word("typed_in", List.of("m", "cm"));
+            return new Change.Set(size, OptionalDouble.of(Sizing.fromEdge(size, to)), unit);
         }
         if (asked.has("grab")) {
             return new Change.Dragged(

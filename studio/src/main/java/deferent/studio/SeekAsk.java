@@ -47,7 +47,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param like the pattern they shall be like, where one is given
  */
 record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<PatternDocument> like)
-        implements Errand {
+        implements Errand.Run {
     /** A seek of as many motions answers within a few seconds on a small machine. */
     static final int USUAL_MOTIONS = 20_000;
 

@@ -10,13 +10,13 @@ import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.Shelf;
+import deferent.record.ShelfJson;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -55,32 +55,7 @@ final class ShelfDesk {
     }
 
     private void list(Context context) {
-        ObjectNode answer = JsonNodeFactory.instance.objectNode();
-        answer.put("folder", shelf.folder().toString());
-        ArrayNode patterns = answer.putArray("patterns");
-        ArrayNode motions = answer.putArray("motions");
-        ArrayNode broken = answer.putArray("broken");
-        for (Shelf.Entry entry : shelf.list()) {
-            if (entry.document().isEmpty()) {
-                broken.addObject()
-                        .put("id", entry.id())
-                        .put("text", entry.error().orElse("cannot be read"));
-                continue;
-            }
-            Document document = entry.document().get();
-            boolean pattern = document instanceof PatternDocument;
-            ObjectNode node = (pattern ? patterns : motions).addObject();
-            node.put("id", entry.id());
-            node.put("name", document.name());
-            node.put("note", document.note());
-            node.put("revision", entry.revision());
-            ArrayNode tags = node.putArray("tags");
-            document.tags().forEach(tags::add);
-            if (document instanceof PatternDocument p) {
-                node.put("phrase", p.phrase().orElse(""));
-            }
-        }
-        json(context, answer);
+        json(context, ShelfJson.tree(shelf));
     }
 
     private void show(Context context) {
@@ -90,7 +65,7 @@ final class ShelfDesk {
     }
 
     private void add(Context context) {
-        Document document = PatternJson.read(Bodies.text(context));
+        Document document = PatternJson.read(Bodies.text(context), words.lexicon());
         saved(context, shelf.saveNew(document), 201);
     }
 
@@ -98,7 +73,7 @@ final class ShelfDesk {
         String id = context.pathParam("id");
         Optional<String> match = Optional.ofNullable(context.header("If-Match"));
         boolean fresh = "*".equals(context.header("If-None-Match"));
-        Document document = PatternJson.read(Bodies.text(context));
+        Document document = PatternJson.read(Bodies.text(context), words.lexicon());
         if (match.isPresent() == fresh) {
             throw new BadRequest(
                     428,

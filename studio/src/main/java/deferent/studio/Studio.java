@@ -7,20 +7,29 @@ import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import jakarta.servlet.DispatcherType;
+import io.javalin.http.MethodNotAllowedResponse;
 import java.net.BindException;
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.Duration;
-import java.util.EnumSet;
 import java.util.Optional;
-import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.eclipse.jetty.ee10.servlet.FilterHolder;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
+import org.eclipse.jetty.http.UriCompliance;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.LowResourceMonitor;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.handler.EagerContentHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.eclipse.jetty.websocket.core.server.WebSocketServerComponents;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * The studio, open: a web server on the loopback address and nowhere else. Close it to stop
@@ -28,20 +37,33 @@ import org.eclipse.jetty.websocket.core.server.WebSocketServerComponents;
  */
 public final class Studio implements AutoCloseable {
     private static final String LOOPBACK = "127.0.0.1";
+    private static final String RETRY_SECONDS = "5";
     // Held, since the logging system forgets levels set on loggers nobody holds.
     private static final Logger JETTY = Logger.getLogger("org.eclipse.jetty");
     private static final Logger JAVALIN = Logger.getLogger("io.javalin");
 
     private final Javalin server;
-    private final ExecutorService workers;
+    private final Lanes lanes;
     private final Errands errands;
     private final TakeDesk takes;
+    private final KeyRing keys;
+    private final OpeningFolder openings;
+    private final ScheduledExecutorService clock;
 
-    private Studio(Javalin server, ExecutorService workers, Errands errands, TakeDesk takes) {
+    private Studio(
+            Javalin server,
+            Lanes lanes,
+            Errands errands,
+            TakeDesk takes,
+            KeyRing keys,
+            ScheduledExecutorService clock) {
         this.server = server;
-        this.workers = workers;
+        this.lanes = lanes;
         this.errands = errands;
         this.takes = takes;
+        this.keys = keys;
+        this.openings = new OpeningFolder();
+        this.clock = clock;
     }
 
     /** Opens a studio and returns once it answers; refuses a port that is taken. */
@@ -51,34 +73,44 @@ public final class Studio implements AutoCloseable {
         JAVALIN.setLevel(Level.OFF);
         Shelf shelf = Shelf.at(options.shelf());
         Wordbook words = new Wordbook(shelf);
-        TakeDesk takes = new TakeDesk(words, shelf);
+        Lanes lanes = new Lanes();
+        TakeDesk takes = new TakeDesk(words, shelf, lanes);
         Desk desk = new Desk(words, shelf, takes);
-        ExecutorService workers =
-                Executors.newFixedThreadPool(
-                        2,
+        Errands errands = new Errands(lanes);
+        Live live = new Live(desk, lanes, errands);
+        ShelfDesk shelfDesk = new ShelfDesk(shelf, words);
+        Assets assets = new Assets(options.page());
+        KeyRing keys = new KeyRing(System::nanoTime);
+        Crowd crowd = new Crowd(System::nanoTime);
+        ScheduledExecutorService clock =
+                Executors.newSingleThreadScheduledExecutor(
                         work -> {
-                            Thread thread = new Thread(work, "studio-worker");
+                            Thread thread = new Thread(work, "studio-clock");
                             thread.setDaemon(true);
                             return thread;
                         });
-        Errands errands = new Errands();
-        Live live = new Live(desk, workers, errands);
-        ShelfDesk shelfDesk = new ShelfDesk(shelf, words);
-        Assets assets = new Assets(options.page());
+        clock.scheduleWithFixedDelay(keys::sweep, 1, 1, TimeUnit.SECONDS);
+        clock.scheduleWithFixedDelay(crowd::sweep, 1, 1, TimeUnit.SECONDS);
         Javalin server =
                 Javalin.create(
                         config -> {
                             plain(config);
+                            config.jetty.addConnector(
+                                    (jetty, http) -> loopback(jetty, http, options.port(), crowd));
+                            config.jetty.modifyServer(
+                                    jetty -> guarded(jetty, new Gate(keys, crowd), clock));
                             // The shelf first: routes also answers for any other file.
                             shelfDesk.configure(config.routes);
                             takes.configure(config.routes);
-                            routes(config, desk, assets);
+                            doors(config, keys, assets);
+                            routes(config, desk, lanes, assets);
                             config.routes.ws("/api/live", live::configure);
                         });
         try {
-            server.start(LOOPBACK, options.port());
+            server.start();
         } catch (RuntimeException e) {
-            workers.shutdownNow();
+            clock.shutdownNow();
+            lanes.close();
             takes.close();
             throw taken(e)
                     ? new Refusal(
@@ -87,7 +119,7 @@ public final class Studio implements AutoCloseable {
                             "close that one, or give another port, or 0 for any that is free")
                     : e;
         }
-        return new Studio(server, workers, errands, takes);
+        return new Studio(server, lanes, errands, takes, keys, clock);
     }
 
     private static boolean taken(Throwable e) {
@@ -105,6 +137,12 @@ public final class Studio implements AutoCloseable {
         config.startup.startupWatcherEnabled = false;
         config.http.compressionStrategy = CompressionStrategy.NONE;
         config.http.maxRequestSize = Bodies.MOST;
+        config.http.prefer405over404 = true;
+        config.router.javaLangErrorHandler(
+                (answer, error) -> {
+                    Trouble trouble = Trouble.of(error);
+                    answer.setStatus(trouble.status());
+                });
         QueuedThreadPool threads = new QueuedThreadPool(24, 4);
         threads.setName("studio");
         threads.setDaemon(true);
@@ -113,8 +151,9 @@ public final class Studio implements AutoCloseable {
                 http -> {
                     http.setSendServerVersion(false);
                     http.setRequestHeaderSize(8 * 1024);
+                    http.setUriCompliance(UriCompliance.DEFAULT);
                 });
-        config.jetty.modifyServletContextHandler(Studio::guarded);
+        config.jetty.modifyServletContextHandler(Studio::unpacked);
         config.jetty.modifyWebSocketServletFactory(
                 sockets -> {
                     sockets.setMaxTextMessageSize(Bodies.MOST);
@@ -123,8 +162,26 @@ public final class Studio implements AutoCloseable {
                 });
     }
 
-    private static void guarded(ServletContextHandler handler) {
-        handler.addFilter(new FilterHolder(new Gate()), "/*", EnumSet.of(DispatcherType.REQUEST));
+    private static ServerConnector loopback(
+            Server jetty, HttpConfiguration http, int port, Crowd crowd) {
+        ServerConnector connector = new ServerConnector(jetty, new HttpConnectionFactory(http));
+        connector.setHost(LOOPBACK);
+        connector.setPort(port);
+        connector.addEventListener(crowd);
+        return connector;
+    }
+
+    /** The gate first, then whole bodies, then everything else. */
+    private static void guarded(Server jetty, Gate gate, ScheduledExecutorService clock) {
+        // It would cut the page's own socket once others keep the threads busy.
+        jetty.removeBean(jetty.getBean(LowResourceMonitor.class));
+        jetty.setErrorHandler(new Apology());
+        jetty.insertHandler(new EagerContentHandler(new Bodies(clock)));
+        jetty.insertHandler(gate);
+    }
+
+    private static void unpacked(ServletContextHandler handler) {
+        handler.setErrorHandler(new Apology());
         // Packing what never leaves the machine only costs time.
         handler.addEventListener(
                 new jakarta.servlet.ServletContextListener() {
@@ -138,8 +195,47 @@ public final class Studio implements AutoCloseable {
                 });
     }
 
-    private static void routes(JavalinConfig config, Desk desk, Assets assets) {
-        config.routes.get("/", context -> file(context, assets.page("index.html")));
+    /** The shell, which everybody may see, and the way from it to the page. */
+    private static void doors(JavalinConfig config, KeyRing keys, Assets assets) {
+        config.routes.get(Gate.SHELL, context -> file(context, assets.shell()));
+        config.routes.get(
+                Gate.PAGE,
+                context ->
+                        file(
+                                context,
+                                assets.page("index.html")
+                                        .map(page -> page.under(session(context)))));
+        config.routes.post(
+                Gate.OPEN,
+                context -> {
+                    Asked asked = Desk.question(Bodies.text(context));
+                    String opening = asked.text("key");
+                    asked.done();
+                    String session =
+                            keys.session(opening)
+                                    .orElseThrow(
+                                            () ->
+                                                    new BadRequest(
+                                                            403,
+                                                            "has been used, or its minute is over",
+                                                            "the key",
+                                                            "press Enter where the studio runs"));
+                    ObjectNode answer = Desk.JSON.createObjectNode();
+                    ShelfDesk.json(context, answer.put("session", session));
+                });
+        config.routes.post(
+                "/api/page",
+                context -> {
+                    ObjectNode answer = Desk.JSON.createObjectNode();
+                    ShelfDesk.json(context, answer.put("page", keys.page(session(context))));
+                });
+    }
+
+    private static String session(Context context) {
+        return String.valueOf(context.req().getAttribute(Gate.SESSION));
+    }
+
+    private static void routes(JavalinConfig config, Desk desk, Lanes lanes, Assets assets) {
         config.routes.get(
                 "/palette.css",
                 context -> {
@@ -151,8 +247,18 @@ public final class Studio implements AutoCloseable {
                 context -> ShelfDesk.json(context, Desk.JSON.valueToTree(Palette.plain())));
         config.routes.post(
                 "/api/ask",
-                context ->
-                        ShelfDesk.json(context, desk.answer(Desk.question(Bodies.text(context)))));
+                context -> {
+                    String text = Bodies.text(context);
+                    Optional<Lanes.Work> work = desk.lane(text);
+                    if (work.isPresent()) {
+                        Caller.answer(
+                                context,
+                                lanes.of(work.get()),
+                                stop -> desk.answer(Desk.question(text), stop));
+                    } else {
+                        ShelfDesk.json(context, desk.answer(Desk.question(text)));
+                    }
+                });
         config.routes.get(
                 "/vendor/{name}/<path>",
                 context ->
@@ -163,10 +269,23 @@ public final class Studio implements AutoCloseable {
         config.routes.get(
                 "/<path>", context -> file(context, assets.page(context.pathParam("path"))));
         config.routes.exception(
+                MethodNotAllowedResponse.class,
+                (e, context) -> {
+                    context.status(405);
+                    context.header("Allow", String.join(", ", e.getDetails().values()));
+                    ShelfDesk.json(
+                            context,
+                            Trouble.body(
+                                    "is not answered", "this method here", "send another one"));
+                });
+        config.routes.exception(
                 Exception.class,
                 (e, context) -> {
                     Trouble trouble = Trouble.of(e);
                     context.status(trouble.status());
+                    if (trouble.status() == 503) {
+                        context.header("Retry-After", RETRY_SECONDS);
+                    }
                     ShelfDesk.json(context, trouble.body());
                 });
         config.routes.error(
@@ -180,7 +299,7 @@ public final class Studio implements AutoCloseable {
                                 context,
                                 Trouble.body(
                                         "is nothing the studio has",
-                                        context.path(),
+                                        "address",
                                         "start from the studio's page"));
                     }
                 });
@@ -189,19 +308,19 @@ public final class Studio implements AutoCloseable {
     private static void file(Context context, Optional<Assets.Asset> found) {
         if (found.isEmpty()) {
             throw new BadRequest(
-                    404,
-                    "is nothing the studio has",
-                    context.path(),
-                    "start from the studio's page at /");
+                    404, "is nothing the studio has", "address", "start from the studio's page");
         }
         Assets.Asset asset = found.get();
-        context.header("ETag", asset.tag());
-        context.header("Cache-Control", "no-cache");
-        if (!asset.hashes().isEmpty()) {
+        if (!asset.inline().equals(Assets.Inline.NONE)) {
             context.header(
                     "Content-Security-Policy",
-                    Gate.policy(asset.hashes(), context.req().getLocalPort()));
+                    Gate.policy(asset.inline(), context.req().getLocalPort()));
+            context.contentType(asset.kind());
+            context.result(asset.bytes());
+            return;
         }
+        context.header("ETag", asset.tag());
+        context.header("Cache-Control", "no-cache");
         if (asset.tag().equals(context.header("If-None-Match"))) {
             context.status(304);
             return;
@@ -219,7 +338,22 @@ public final class Studio implements AutoCloseable {
         return server.port();
     }
 
-    /** Where a browser finds it. */
+    /** A new way in, for the browser of whoever runs the studio. */
+    public Opening opening() {
+        AtomicReference<Optional<Path>> written = new AtomicReference<>(Optional.empty());
+        String key = keys.opening(() -> written.get().ifPresent(openings::remove));
+        URI address = URI.create(address() + "#open=" + key);
+        Path file = openings.write(address);
+        written.set(Optional.of(file));
+        return new Opening(file, address);
+    }
+
+    /** Where heavy work is done; for tests. */
+    Lanes lanes() {
+        return lanes;
+    }
+
+    /** Where it is; a browser needs an {@linkplain #opening opening} too. */
     public URI address() {
         return URI.create("http://" + LOOPBACK + ":" + port() + "/");
     }
@@ -232,9 +366,12 @@ public final class Studio implements AutoCloseable {
     /** Stops serving; answers under way are given up. */
     @Override
     public void close() {
-        workers.shutdownNow();
         errands.close();
+        lanes.close();
         server.stop();
         takes.close();
+        clock.shutdownNow();
+        keys.close();
+        openings.close();
     }
 }

@@ -4,6 +4,7 @@ import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.Shelf;
+import deferent.record.ShelfError;
 import deferent.studio.take.Ending;
 import deferent.studio.take.Take;
 import deferent.studio.take.Wishes;
@@ -46,7 +47,7 @@ final class TakeAsk {
             return route ? take.asRoute() : take;
         }
         Matter matter = Matter.of(asked, lexicon);
-        List<PatternDocument> others = ending == Ending.PDF ? patterns(shelf) : List.of();
+        List<PatternDocument> others = ending == Ending.PDF ? others(shelf) : List.of();
         return Take.of(matter.document(), others, wishes, lexicon);
     }
 
@@ -74,6 +75,15 @@ final class TakeAsk {
             }
         }
         return said;
+    }
+
+    /** What a sheet may name to go on with; without a shelf that can be read, nothing. */
+    private static List<PatternDocument> others(Shelf shelf) {
+        try {
+            return patterns(shelf);
+        } catch (ShelfError unreadable) {
+            return List.of();
+        }
     }
 
     /** Those of two hands; a motion of one hand has no page of its own. */

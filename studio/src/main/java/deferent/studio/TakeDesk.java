@@ -2,6 +2,7 @@ package deferent.studio;
 
 import deferent.motion.photo.Led;
 import deferent.motion.photo.PhotoReading;
+import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
 import deferent.record.PhotoJson;
 import deferent.record.Shelf;
@@ -26,9 +27,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import tools.jackson.databind.node.ArrayNode;
@@ -45,13 +44,14 @@ final class TakeDesk implements AutoCloseable {
     private final Wordbook words;
     private final Shelf shelf;
     private final TakenFolder taken = new TakenFolder();
-    private final ReentrantLock previewing = new ReentrantLock(true);
+    private final Lanes lanes;
     private final Map<String, AtomicBoolean> newest = bounded();
     private final Map<String, byte[]> pages = bounded();
 
-    TakeDesk(Wordbook words, Shelf shelf) {
+    TakeDesk(Wordbook words, Shelf shelf, Lanes lanes) {
         this.words = words;
         this.shelf = shelf;
+        this.lanes = lanes;
     }
 
     private static <V> Map<String, V> bounded() {
@@ -121,7 +121,13 @@ final class TakeDesk implements AutoCloseable {
     /** Writes a file, told with how far it has come. */
     Errand take(Asked asked) {
         Take take = TakeAsk.of(asked, words.lexicon(), shelf);
-        return (tell, stop) -> write(take, tell, stop);
+        return new Errand(
+                clip(take) || take.patterns().size() > 1 ? Lanes.Work.FILM : Lanes.Work.SHORT,
+                (tell, stop) -> write(take, tell, stop));
+    }
+
+    private static boolean clip(Take take) {
+        return take.wishes().ending().family() == Ending.Family.CLIP;
     }
 
     private ObjectNode write(Take take, Consumer<ObjectNode> tell, BooleanSupplier stop) {
@@ -177,7 +183,7 @@ final class TakeDesk implements AutoCloseable {
 
     private static void file(ObjectNode node, TakenFolder.Place place, Path file) {
         String name = String.valueOf(file.getFileName());
-        node.put("file", "/api/taken/" + place.key() + "/" + name);
+        node.put("file", Gate.TAKEN + place.key() + "/" + name);
         node.put("name", name);
         try {
             node.put("bytes", Files.size(file));
@@ -189,6 +195,7 @@ final class TakeDesk implements AutoCloseable {
     private void send(Context context) throws IOException {
         String name = context.pathParam("name");
         Path file = taken.find(context.pathParam("key"), name).orElseThrow(() -> gone(context));
+        Gate.welcome(context.req());
         context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
         context.contentType(
                 name.endsWith(".vtt") ? "text/vtt" : Ending.of(Path.of(name)).mediaType());
@@ -197,8 +204,7 @@ final class TakeDesk implements AutoCloseable {
     }
 
     private static BadRequest gone(Context context) {
-        return new BadRequest(
-                404, "is not there any more", context.path(), "write the file once more");
+        return new BadRequest(404, "is not there any more", "the file", "write the file once more");
     }
 
     private void preview(Context context) {
@@ -211,6 +217,10 @@ final class TakeDesk implements AutoCloseable {
         Take take = TakeAsk.of(asked, words.lexicon(), shelf);
         asked.done();
         AtomicBoolean older = new AtomicBoolean();
+        Caller.answer(
+                context,
+                lanes.of(clip(take) ? Lanes.Work.GLIMPSE : Lanes.Work.SHORT),
+                stop -> preview(take, calm, () -> older.get() || stop.getAsBoolean()));
         synchronized (newest) {
             AtomicBoolean before = newest.remove(panel);
             if (before != null) {
@@ -218,20 +228,18 @@ final class TakeDesk implements AutoCloseable {
             }
             newest.put(panel, older);
         }
-        previewing.lock();
-        Optional<Preview> preview;
-        try {
-            preview = older.get() ? Optional.empty() : Preview.of(take, calm, older::get);
-        } finally {
-            previewing.unlock();
-        }
+    }
+
+    private ObjectNode preview(Take take, Preview.Calm calm, BooleanSupplier stop) {
+        Optional<Preview> preview =
+                stop.getAsBoolean() ? Optional.empty() : Preview.of(take, calm, stop);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         if (preview.isPresent()) {
             told(answer, preview.get());
         } else {
             answer.put("dropped", true);
         }
-        ShelfDesk.json(context, answer);
+        return answer;
     }
 
     private void told(ObjectNode answer, Preview preview) {
@@ -243,11 +251,11 @@ final class TakeDesk implements AutoCloseable {
         answer.put("writable", preview.writable());
         switch (preview.mediaType()) {
             case "text/html" -> {
-                String key = UUID.randomUUID().toString().replace("-", "");
+                String key = OneUse.random();
                 synchronized (pages) {
                     pages.put(key, preview.bytes());
                 }
-                answer.put("page", "/api/preview/" + key);
+                answer.put("page", Gate.FRAMED + key);
             }
             case "text/plain" ->
                     answer.put("text", new String(preview.bytes(), StandardCharsets.UTF_8));
@@ -256,16 +264,23 @@ final class TakeDesk implements AutoCloseable {
     }
 
     private void page(Context context) {
-        byte[] html;
-        synchronized (pages) {
-            html = pages.get(context.pathParam("key"));
-        }
-        if (html == null) {
-            throw gone(context);
-        }
-        Gate.frame(context.res(), html);
+        byte[] html = page(context.pathParam("key")).orElseThrow(() -> gone(context));
+        context.header("Content-Security-Policy", Gate.framed(html));
+        context.header("X-Frame-Options", "SAMEORIGIN");
         context.contentType("text/html;charset=utf-8");
         context.result(html);
+    }
+
+    private Optional<byte[]> page(String key) {
+        Optional<byte[]> found = Optional.empty();
+        synchronized (pages) {
+            for (Map.Entry<String, byte[]> one : pages.entrySet()) {
+                if (OneUse.same(one.getKey(), key)) {
+                    found = Optional.of(one.getValue());
+                }
+            }
+        }
+        return found;
     }
 
     /** How to photograph a pattern. */
@@ -278,13 +293,16 @@ final class TakeDesk implements AutoCloseable {
         asked.has("id");
         asked.done();
         return PhotoJson.tree(
-                PhotoReading.of(
-                        Trace.of(matter.pairing()),
-                        light.orElse(matter.document().kit().headDiameter()),
-                        hertz.isPresent()
-                                ? Optional.of(new Led(hertz.getAsDouble(), duty))
-                                : Optional.empty(),
-                        shutter));
+                Worked.orRefusal(
+                        "the numbers of the photograph",
+                        () ->
+                                PhotoReading.of(
+                                        Trace.of(matter.pairing()),
+                                        light.orElse(matter.document().kit().headDiameter()),
+                                        hertz.isPresent()
+                                                ? Optional.of(new Led(hertz.getAsDouble(), duty))
+                                                : Optional.empty(),
+                                        shutter)));
     }
 
     /** What files there are to be fetched; for tests. */

@@ -1,15 +1,14 @@
 package deferent.studio;
 
+import deferent.record.landing.Scratch;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.stream.Stream;
 
 /**
@@ -22,7 +21,7 @@ final class TakenFolder implements AutoCloseable {
     static final int MOST = 8;
 
     private final Deque<Place> kept = new ArrayDeque<>();
-    private Optional<Path> folder = Optional.empty();
+    private Optional<Scratch> scratch = Optional.empty();
     private boolean closed;
 
     /** Where one file goes, and what stands beside it. */
@@ -34,11 +33,11 @@ final class TakenFolder implements AutoCloseable {
             throw new IllegalStateException("the studio is closing");
         }
         try {
-            if (folder.isEmpty()) {
-                folder = Optional.of(Files.createTempDirectory("deferent-taken"));
+            if (scratch.isEmpty()) {
+                scratch = Optional.of(Scratch.open());
             }
-            String key = UUID.randomUUID().toString().replace("-", "");
-            return new Place(key, Files.createDirectory(folder.get().resolve(key)));
+            String key = OneUse.random();
+            return new Place(key, Files.createDirectory(scratch.get().folder().resolve(key)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -62,26 +61,29 @@ final class TakenFolder implements AutoCloseable {
     }
 
     synchronized Optional<Path> find(String key, String name) {
+        Optional<Place> found = Optional.empty();
         for (Place place : kept) {
-            if (place.key().equals(key)) {
-                return list(place.folder()).stream()
-                        .filter(file -> String.valueOf(file.getFileName()).equals(name))
-                        .findFirst();
+            if (OneUse.same(place.key(), key)) {
+                found = Optional.of(place);
             }
         }
-        return Optional.empty();
+        return found.flatMap(
+                place ->
+                        list(place.folder()).stream()
+                                .filter(file -> String.valueOf(file.getFileName()).equals(name))
+                                .findFirst());
     }
 
     /** Where the files are, once there were any. */
     synchronized Optional<Path> folder() {
-        return folder;
+        return scratch.map(Scratch::folder);
     }
 
     @Override
     public synchronized void close() {
         closed = true;
         kept.clear();
-        folder.ifPresent(TakenFolder::delete);
+        scratch.ifPresent(Scratch::close);
     }
 
     private static List<Path> list(Path folder) {
@@ -93,16 +95,11 @@ final class TakenFolder implements AutoCloseable {
     }
 
     private static void delete(Path folder) {
-        if (!Files.exists(folder)) {
-            return;
-        }
-        try (Stream<Path> all = Files.walk(folder)) {
-            for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(path);
-            }
+        try {
+            Scratch.delete(folder);
         } catch (IOException e) {
-            // Somebody still writes or reads there; the system clears what is left of it.
-            folder.toFile().deleteOnExit();
+            // Somebody still writes or reads there; it goes with the whole folder.
+            return;
         }
     }
 }

@@ -20,7 +20,7 @@ import tools.jackson.databind.node.ObjectNode;
 record Trouble(int status, ObjectNode body) {
     private static final Logger LOG = Logger.getLogger(Trouble.class.getName());
 
-    static Trouble of(Exception e) {
+    static Trouble of(Throwable e) {
         if (e instanceof PhraseError error) {
             ObjectNode body =
                     body(error.what(), error.text().isBlank() ? "phrase" : "phrase", right(error));

@@ -1,9 +1,9 @@
 package deferent.studio;
 
 import deferent.motion.phrase.Lexicon;
-import deferent.record.MotionDocument;
+import deferent.record.OwnWords;
 import deferent.record.Shelf;
-import java.util.logging.Level;
+import java.util.Optional;
 import java.util.logging.Logger;
 
 /**
@@ -16,6 +16,7 @@ final class Wordbook {
 
     private final Shelf shelf;
     private Lexicon lexicon = Lexicon.EMPTY;
+    private Optional<String> trouble = Optional.empty();
     private long readAt;
     private boolean stale = true;
 
@@ -33,30 +34,21 @@ final class Wordbook {
         return lexicon;
     }
 
+    /** Why some or all of them are not known, as they were looked up last; empty where all are. */
+    synchronized Optional<String> trouble() {
+        return trouble;
+    }
+
     synchronized void changed() {
         stale = true;
     }
 
     private Lexicon read() {
-        Lexicon words = Lexicon.EMPTY;
-        try {
-            for (MotionDocument motion : shelf.motionDocuments()) {
-                words = with(words, motion.name(), motion);
-                for (String also : motion.alsoSaid()) {
-                    words = with(words, also, motion);
-                }
-            }
-        } catch (RuntimeException e) {
-            LOG.log(Level.WARNING, "the shelf''s own words could not be read", e);
+        OwnWords own = shelf.words();
+        if (!own.trouble().equals(trouble)) {
+            own.trouble().ifPresent(LOG::warning);
         }
-        return words;
-    }
-
-    private static Lexicon with(Lexicon words, String name, MotionDocument motion) {
-        try {
-            return words.with(name, motion.motion(), motion.tether());
-        } catch (IllegalArgumentException taken) {
-            return words;
-        }
+        trouble = own.trouble();
+        return own.lexicon();
     }
 }

@@ -58,7 +58,7 @@ class AssetsTest {
     @Test
     void ofInlineScriptsExactlyThoseOfThePageMayRun() {
         String policy =
-                visitor.get("/").headers().firstValue("Content-Security-Policy").orElseThrow();
+                visitor.page().headers().firstValue("Content-Security-Policy").orElseThrow();
         // Worked out with: printf "alert('one')" | openssl dgst -sha256 -binary | base64
         assertThat(policy).contains("script-src 'self' 'sha256-" + ALERT_ONE + "';");
         assertThat(policy).doesNotContain("script-src 'self' 'unsafe-inline'");
@@ -92,7 +92,7 @@ class AssetsTest {
         String answer =
                 visitor.raw(
                         "GET "
-                                + path
+                                + visitor.keyed(path)
                                 + " HTTP/1.1\r\nHost: 127.0.0.1:"
                                 + visitor.studio.port()
                                 + "\r\nConnection: close\r\n\r\n");
@@ -116,7 +116,7 @@ class AssetsTest {
         for (Map.Entry<String, JsonNode> entry : imports.properties()) {
             String place = entry.getValue().asString();
             if (!place.endsWith("/")) {
-                HttpResponse<String> response = visitor.get(place);
+                HttpResponse<String> response = visitor.get(place.substring(1));
                 assertThat(response.statusCode()).as(place).isEqualTo(200);
                 assertThat(response.headers().firstValue("Content-Type").orElse(""))
                         .startsWith("text/javascript");

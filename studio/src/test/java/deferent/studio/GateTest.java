@@ -8,6 +8,7 @@ import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.Socket;
+import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.WebSocket;
@@ -122,14 +123,34 @@ class GateTest {
     }
 
     @Test
-    void aLinkFromElsewhereMayOpenThePage() {
+    void aLinkFromElsewhereLeadsToTheShellAndToNothingElse() {
+        assertThat(fromElsewhere(visitor.bare("/")).statusCode()).isEqualTo(200);
+        assertThat(fromElsewhere(visitor.request("/palette.css")).statusCode()).isEqualTo(403);
+        assertThat(
+                        fromElsewhere(
+                                        visitor.request("/api/page")
+                                                .POST(BodyPublishers.ofString("{}")))
+                                .statusCode())
+                .isEqualTo(403);
+    }
+
+    private static HttpResponse<String> fromElsewhere(HttpRequest.Builder request) {
+        return visitor.send(
+                request.header("Sec-Fetch-Site", "cross-site")
+                        .header("Sec-Fetch-Mode", "navigate")
+                        .build());
+    }
+
+    /** Pages of other ports are of the same site, and may be another user's. */
+    @Test
+    void anotherPortOfThisMachineIsElsewhere() {
         HttpResponse<String> response =
                 visitor.send(
-                        visitor.request("/palette.css")
-                                .header("Sec-Fetch-Site", "cross-site")
+                        visitor.request("/api/palette")
+                                .header("Sec-Fetch-Site", "same-site")
                                 .header("Sec-Fetch-Mode", "navigate")
                                 .build());
-        assertThat(response.statusCode()).isEqualTo(200);
+        assertThat(response.statusCode()).isEqualTo(403);
     }
 
     @Test
@@ -190,7 +211,9 @@ class GateTest {
 
     private static String raw(String host, String more) {
         return visitor.raw(
-                "GET /api/palette HTTP/1.1\r\nHost: "
+                "GET "
+                        + visitor.keyed("/api/palette")
+                        + " HTTP/1.1\r\nHost: "
                         + host
                         + "\r\n"
                         + more

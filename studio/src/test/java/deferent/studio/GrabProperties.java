@@ -10,22 +10,30 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
+import java.util.List;
 import java.util.Optional;
-import net.jqwik.api.Example;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Test;
 
 class GrabProperties {
+    private static final List<String> PHRASES =
+            List.of(
+                    "isolation vs triquetra",
+                    "static spin vs four-petal antispin, quarter time",
+                    "extension vs isolation, opposite direction",
+                    "horizontal cat-eye vs CAP, split time, counter-clockwise",
+                    "isolation vs triquetra, wheel plane",
+                    "static spin vs triquetra, floor plane");
     private static final double[] TIMES = {0, 0.13, 0.42, 0.77};
 
     @Property
-    void aGrabbedPoiPointsAtThePointer(
-            @ForAll("phrases") String phrase,
-            @ForAll Side side,
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double x,
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double y) {
+    void aGrabbedPoiPointsAtThePointer(Any any) {
+        String phrase = any.of(PHRASES);
+        Side side = any.of(Side.class);
+        double x = any.number(-1.5, 1.5);
+        double y = any.number(-1.5, 1.5);
         Pairing pairing = Phrase.parse(phrase).pairing();
         for (double time : TIMES) {
             Vector3D to = onPlane(pairing, side, x, y);
@@ -45,21 +53,10 @@ class GrabProperties {
         }
     }
 
-    @net.jqwik.api.Provide
-    net.jqwik.api.Arbitrary<String> phrases() {
-        return net.jqwik.api.Arbitraries.of(
-                "isolation vs triquetra",
-                "static spin vs four-petal antispin, quarter time",
-                "extension vs isolation, opposite direction",
-                "horizontal cat-eye vs CAP, split time, counter-clockwise",
-                "isolation vs triquetra, wheel plane",
-                "static spin vs triquetra, floor plane");
-    }
-
     @Property
-    void withTheTetherToTheHeadIsWhereThePointerIs(
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double x,
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double y) {
+    void withTheTetherToTheHeadIsWhereThePointerIs(Any any) {
+        double x = any.number(-1.5, 1.5);
+        double y = any.number(-1.5, 1.5);
         Pairing pairing = Phrase.parse("static spin vs triquetra, quarter time").pairing();
         Vector3D to = onPlane(pairing, Side.LEFT, x, y);
         Vector3D hand = Trace.of(pairing).hand(Side.LEFT).at(0.3).position();
@@ -74,9 +71,9 @@ class GrabProperties {
     }
 
     @Property
-    void aGrabbedHandCircleGoesThroughThePointer(
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double x,
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double y) {
+    void aGrabbedHandCircleGoesThroughThePointer(Any any) {
+        double x = any.number(-1.5, 1.5);
+        double y = any.number(-1.5, 1.5);
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         Pairing after =
                 grab("right.circle", onPlane(pairing, Side.RIGHT, x, y), 0).applied(pairing);
@@ -86,14 +83,14 @@ class GrabProperties {
     }
 
     @Property
-    void aPointerOffThePlaneCountsWhereItFallsOntoIt(
-            @ForAll @DoubleRange(min = -3, max = 3) double depth) {
+    void aPointerOffThePlaneCountsWhereItFallsOntoIt(Any any) {
+        double depth = any.number(-3, 3);
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         Pairing near = grab("right.circle", new Vector3D(0.3, 0.4, depth), 0).applied(pairing);
         assertThat(Size.of(Side.RIGHT, Size.Kind.HAND_RADIUS).read(near)).hasValue(0.5);
     }
 
-    @Example
+    @Test
     void aGrabbedCentreMovesInItsPlaneAndKeepsItsDepth() {
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         Pairing after = grab("left.centre", new Vector3D(0.2, -0.1, 0.9), 0).applied(pairing);
@@ -102,7 +99,7 @@ class GrabProperties {
         assertThat(after.right()).isEqualTo(pairing.right());
     }
 
-    @Example
+    @Test
     void bothCentresMoveTogether() {
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         Pairing after = grab("both.centre", new Vector3D(0.2, 0.1, 0), 0).applied(pairing);
@@ -110,7 +107,7 @@ class GrabProperties {
         assertThat(after.right().place().centre()).isEqualTo(new Vector3D(0.2, 0.1, 0.26));
     }
 
-    @Example
+    @Test
     void aGrabbedTiltTurnsTheFigureToThePointer() {
         Pairing pairing = Phrase.parse("isolation vs horizontal cat-eye").pairing();
         // The cat-eye's handle stands at the top; a fortieth of a turn to the left of it.
@@ -121,14 +118,14 @@ class GrabProperties {
         assertThat(Math.toDegrees(tilt)).isCloseTo(-9, within(1e-9));
     }
 
-    @Example
+    @Test
     void afterAWholePetalATiltedFlowerIsItselfAgain() {
         Pairing pairing = Phrase.parse("isolation vs four-petal antispin").pairing();
         Vector3D to = onPlane(pairing, Side.RIGHT, 2, 0);
         assertThat(grab("right.tilt", to, 0).applied(pairing)).isEqualTo(pairing);
     }
 
-    @Example
+    @Test
     void aFigureThatLooksTheSameHoweverItIsTurnedHasNoTiltToGrab() {
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         assertThatThrownBy(() -> grab("left.tilt", Vector3D.PLUS_I, 0).applied(pairing))
@@ -136,7 +133,7 @@ class GrabProperties {
                 .hasMessageContaining("has no tilt");
     }
 
-    @Example
+    @Test
     void aStillHandHasNoCircleToGrab() {
         Pairing pairing = Phrase.parse("static spin vs triquetra").pairing();
         assertThatThrownBy(() -> grab("left.circle", Vector3D.PLUS_I, 0).applied(pairing))
@@ -145,8 +142,8 @@ class GrabProperties {
     }
 
     @Property
-    void aPendulumGrabbedAtItsEndSwingsFromThere(
-            @ForAll @DoubleRange(min = 5, max = 170) double degrees) {
+    void aPendulumGrabbedAtItsEndSwingsFromThere(Any any) {
+        double degrees = any.number(5, 170);
         Pairing pairing = Phrase.parse("pendulum vs CAP").pairing();
         double angle = -Math.PI / 2 - Math.toRadians(degrees);
         Vector3D to = onPlane(pairing, Side.LEFT, 0.6 * Math.cos(angle), 0.6 * Math.sin(angle));
@@ -157,7 +154,7 @@ class GrabProperties {
         assertThat(head.distance(to)).isLessThan(0.6 * Math.toRadians(0.26));
     }
 
-    @Example
+    @Test
     void aPendulumGrabbedMidSwingPassesThePointerAtThatShareOfItsCycle() {
         Pairing pairing = Phrase.parse("pendulum vs CAP").pairing();
         double share = 0.07;
@@ -169,7 +166,7 @@ class GrabProperties {
         assertThat(head.distance(to)).isLessThan(0.01);
     }
 
-    @Example
+    @Test
     void twoPendulumsStayInTimeWhenOneIsGrabbed() {
         Pairing pairing = Phrase.parse("pendulum vs pendulum").pairing();
         Vector3D to = onPlane(pairing, Side.LEFT, -0.4, 0);
@@ -179,10 +176,10 @@ class GrabProperties {
     }
 
     @Property
-    void aDraggedPairingCanStillBeSaid(
-            @ForAll("phrases") String phrase,
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double x,
-            @ForAll @DoubleRange(min = -1.5, max = 1.5) double y) {
+    void aDraggedPairingCanStillBeSaid(Any any) {
+        String phrase = any.of(PHRASES);
+        double x = any.number(-1.5, 1.5);
+        double y = any.number(-1.5, 1.5);
         Pairing pairing = Phrase.parse(phrase).pairing();
         for (String key : new String[] {"left.poi", "right.poi", "left.centre", "right.tether"}) {
             Side side = key.startsWith("left") ? Side.LEFT : Side.RIGHT;

@@ -36,8 +36,8 @@ final class Line implements WebSocket.Listener {
     }
 
     JsonNode next() throws InterruptedException {
-        String text = heard.poll(30, TimeUnit.SECONDS);
-        assertThat(text).as("an answer within half a minute").isNotNull();
+        String text = heard.poll(2, TimeUnit.MINUTES);
+        assertThat(text).as("an answer within two minutes").isNotNull();
         return Desk.JSON.readTree(text);
     }
 
@@ -50,8 +50,10 @@ final class Line implements WebSocket.Listener {
         return part;
     }
 
+    /** Nothing more was on its way: what comes next is the answer to a word asked for now. */
     boolean silent() throws InterruptedException {
-        return heard.poll(300, TimeUnit.MILLISECONDS) == null;
+        say("{\"id\":4711,\"ask\":\"words\",\"word\":\"CAP\"}");
+        return next().path("id").asInt() == 4711 && heard.isEmpty();
     }
 
     @Override

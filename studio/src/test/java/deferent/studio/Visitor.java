@@ -18,8 +18,25 @@ final class Visitor implements AutoCloseable {
     final Studio studio;
     final HttpClient client = HttpClient.newHttpClient();
 
+    /** With which this visitor asks. */
+    final String key;
+
     private Visitor(Studio studio) {
         this.studio = studio;
+        this.key = json(trade(studio.opening().address())).get("session").asString();
+    }
+
+    /** What the shell does with an opening. */
+    HttpResponse<String> trade(URI opening) {
+        return send(
+                bare("/api/open")
+                        .header("Content-Type", "application/json")
+                        .POST(
+                                BodyPublishers.ofString(
+                                        "{\"key\":\""
+                                                + opening.getFragment().substring("open=".length())
+                                                + "\"}"))
+                        .build());
     }
 
     static Visitor to(Path shelf) {
@@ -30,8 +47,26 @@ final class Visitor implements AutoCloseable {
         return new Visitor(Studio.start(options));
     }
 
-    HttpRequest.Builder request(String path) {
+    /** A request that says no key. */
+    HttpRequest.Builder bare(String path) {
         return HttpRequest.newBuilder(studio.address().resolve(path));
+    }
+
+    HttpRequest.Builder request(String path) {
+        return bare(keyed(path)).header("Content-Type", "application/json");
+    }
+
+    /** An address behind the visitor's key, but for those that have keys of their own. */
+    String keyed(String path) {
+        return path.startsWith("/api/taken/") || path.startsWith("/api/preview/")
+                ? path
+                : "/" + key + path;
+    }
+
+    /** The studio's page, as the shell goes on to it. */
+    HttpResponse<String> page() {
+        String page = json(post("/api/page", "{}")).get("page").asString();
+        return send(bare("/" + page + "/").build());
     }
 
     HttpResponse<String> get(String path) {
@@ -75,7 +110,7 @@ final class Visitor implements AutoCloseable {
      */
     String raw(String request) {
         try (Socket socket = new Socket("127.0.0.1", studio.port())) {
-            socket.setSoTimeout(10_000);
+            socket.setSoTimeout(120_000);
             OutputStream out = socket.getOutputStream();
             out.write(request.getBytes(StandardCharsets.ISO_8859_1));
             out.flush();
@@ -86,7 +121,7 @@ final class Visitor implements AutoCloseable {
     }
 
     URI live() {
-        return URI.create("ws://127.0.0.1:" + studio.port() + "/api/live");
+        return URI.create("ws://127.0.0.1:" + studio.port() + keyed("/api/live"));
     }
 
     String origin() {

@@ -1,5 +1,6 @@
 package deferent.motion.body;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import java.util.List;
@@ -32,6 +33,15 @@ public record HandReach(
         OptionalDouble largestRadius) {
     public HandReach {
         missing = List.copyOf(missing);
+        Refusal.numbers(
+                "the reach of the " + side.word() + " hand",
+                arm,
+                bentArm,
+                farthest,
+                farthestTime,
+                nearest,
+                nearestTime,
+                largestRadius.orElse(0));
     }
 
     /** By how much the arm is too short at worst, metres; 0 where it is long enough. */

@@ -3,6 +3,7 @@ package deferent.motion.body;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Refusal;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -15,6 +16,10 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param normal across the plane, a unit vector; which of its two ways says nothing
  */
 public record Lying(Plane.Kind nearest, double off, Vector3D normal) {
+    public Lying {
+        Refusal.numbers("the plane of a figure", off, normal.getNorm());
+    }
+
     private static final double SAME = 1e-9;
 
     static Lying across(Vector3D normal) {

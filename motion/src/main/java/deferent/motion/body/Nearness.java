@@ -1,5 +1,6 @@
 package deferent.motion.body;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Lowest;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
@@ -16,6 +17,10 @@ import java.util.function.DoubleUnaryOperator;
  * @param time seconds, the first of several
  */
 public record Nearness(double distance, double time) {
+    public Nearness {
+        Refusal.numbers("a distance", distance, time);
+    }
+
     private static final int STEPS = 26;
     // A low point that could win less than this is not narrowed, metres.
     private static final double WORTHWHILE = 1e-6;

@@ -1,5 +1,6 @@
 package deferent.motion.body;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import java.util.Optional;
@@ -23,6 +24,10 @@ public record Passing(
         Vector3D right,
         Lying leftLies,
         Lying rightLies) {
+    public Passing {
+        Refusal.numbers("where the tethers cross", time, left.getNorm(), right.getNorm());
+    }
+
     /** Depths nearer to each other than this touch, metres. */
     private static final double TOUCHING = 1e-6;
 

@@ -1,5 +1,6 @@
 package deferent.motion.fit;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Size;
 
 /**
@@ -11,6 +12,10 @@ import deferent.motion.pairing.Size;
  * @param placedCost the same of the placed gap in the root's plane, metres
  */
 public record Cost(Size size, double step, double shapeCost, double placedCost) {
+    public Cost {
+        Refusal.numbers("what a missed size costs", step, shapeCost, placedCost);
+    }
+
     /** The greater of the two: what to practise first. */
     public double gapCost() {
         return Math.max(shapeCost, placedCost);

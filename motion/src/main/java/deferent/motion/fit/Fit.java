@@ -33,13 +33,14 @@ public final class Fit {
     private final ShapeFit shape;
     private final List<Trial> shaped;
     private final Trial nearest;
+    private double nearestGap = Double.NaN;
 
-    private Fit(Pairing pairing, Side root, Set<Size> free, Limits limits) {
-        this.tie = new Tie(root);
+    private Fit(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
+        this.tie = new Tie(now.root());
         this.pairing = pairing;
         this.free = free;
         this.limits = limits;
-        this.now = tie.certified(pairing);
+        this.now = now;
         this.shape = new ShapeFit(tie, limits, pairing, free);
         List<Trial> found = new ArrayList<>();
         if (ShapeFit.closed(now)) {
@@ -50,11 +51,11 @@ public final class Fit {
             found.addAll(shape.byClosedForm());
         }
         if (found.isEmpty() && !shape.free().isEmpty()) {
-            boolean hopeful = Why.ofFigures(pairing, root, now).hopeful();
+            boolean hopeful = Why.ofFigures(pairing, tie.root(), now).hopeful();
             List<Trial> searched = shape.bySearch(hopeful);
             best = searched.get(0);
             for (Trial trial : searched) {
-                if (hopeful && ShapeFit.closed(tie.certified(trial.pairing()))) {
+                if (hopeful && shape.closes(trial)) {
                     found.add(trial);
                 }
             }
@@ -75,7 +76,21 @@ public final class Fit {
 
     /** Touching where the free sizes and their limits allow it, else the shape alone. */
     public static FitReading of(Pairing pairing, Side root, Set<Size> free, Limits limits) {
-        Fit fit = new Fit(pairing, root, free, limits);
+        return of(pairing, new Tie(root).certified(pairing), free, limits);
+    }
+
+    /**
+     * As {@link #of(Pairing, Side)}, where the tie has been read already.
+     *
+     * @param now the certified reading of the pairing's tie
+     */
+    public static FitReading of(Pairing pairing, LinkReading now) {
+        return of(pairing, now, usual(pairing), Limits.USUAL);
+    }
+
+    private static FitReading of(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
+        Side root = now.root();
+        Fit fit = new Fit(pairing, now, free, limits);
         FitReading placed = fit.placed();
         if (placed.closes()) {
             return placed;
@@ -96,7 +111,7 @@ public final class Fit {
     /** One goal alone. */
     public static FitReading of(
             Pairing pairing, Side root, Set<Size> free, Limits limits, Goal goal) {
-        Fit fit = new Fit(pairing, root, free, limits);
+        Fit fit = new Fit(pairing, new Tie(root).certified(pairing), free, limits);
         return goal == Goal.PLACED ? fit.placed() : fit.shape();
     }
 
@@ -123,6 +138,16 @@ public final class Fit {
         return sizes;
     }
 
+    private double nearestGap() {
+        if (Double.isNaN(nearestGap)) {
+            nearestGap =
+                    nearest.changes().isEmpty()
+                            ? now.shapeGap()
+                            : tie.certified(nearest.pairing()).shapeGap();
+        }
+        return nearestGap;
+    }
+
     private FitReading shape() {
         List<Answer> answers = new ArrayList<>();
         for (Trial trial : shaped) {
@@ -130,10 +155,7 @@ public final class Fit {
                 answers.add(trial.answer(pairing, tie.certified(trial.pairing()).shapeGap()));
             }
         }
-        Answer least =
-                answers.isEmpty()
-                        ? nearest.answer(pairing, tie.certified(nearest.pairing()).shapeGap())
-                        : null;
+        Answer least = answers.isEmpty() ? nearest.answer(pairing, nearestGap()) : null;
         return reading(Goal.SHAPE, answers, least, whyNoShape());
     }
 
@@ -212,11 +234,6 @@ public final class Fit {
             return new Why(Obstacle.NOTHING_FREE, now.shapeGap(), 0);
         }
         return shape.beyondALimit()
-                .orElseGet(
-                        () ->
-                                new Why(
-                                        Obstacle.OTHER_FIGURE,
-                                        tie.certified(nearest.pairing()).shapeGap(),
-                                        0));
+                .orElseGet(() -> new Why(Obstacle.OTHER_FIGURE, nearestGap(), 0));
     }
 }

@@ -1,5 +1,6 @@
 package deferent.motion.fit;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Size;
 
 /**
@@ -14,6 +15,10 @@ import deferent.motion.pairing.Size;
  */
 public record Neighbour(
         Into into, Size size, double now, double at, double strays, boolean already) {
+    public Neighbour {
+        Refusal.numbers("what a motion lies near", now, at, strays);
+    }
+
     /** What a motion can fall into. */
     public enum Into {
         /** A cat-eye's ellipse has collapsed to a line. */

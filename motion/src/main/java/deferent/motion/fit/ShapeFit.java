@@ -110,6 +110,12 @@ final class ShapeFit {
         }
     }
 
+    /** Whether the certified gap of a trial is closed; asked only where it may be. */
+    boolean closes(Trial trial) {
+        return tie.refined(trial.pairing()) < 10 * Tie.CLOSED
+                && closed(tie.certified(trial.pairing()));
+    }
+
     static boolean closed(LinkReading link) {
         return link.shapeGap() < Tie.CLOSED;
     }
@@ -118,11 +124,11 @@ final class ShapeFit {
      * What a search over one free size, and over all of them together, comes to, nearest first.
      *
      * @param hopeful whether it may close, so that what comes near is worth polishing on the
-     *     certified gap
+     *     refined gap
      */
     List<Trial> bySearch(boolean hopeful) {
         Search rough = new Search(limits, tie::estimate);
-        Search fine = new Search(limits, p -> tie.certified(p).shapeGap());
+        Search fine = new Search(limits, tie::refined);
         Trial here = Trial.of(from);
         List<Trial> found = new ArrayList<>(List.of(here));
         boolean closed = false;
@@ -131,7 +137,7 @@ final class ShapeFit {
             if (hopeful && !one.changes().isEmpty() && near(rough, one)) {
                 double at = one.changes().get(0).to();
                 one = fine.about(here, size, at * 0.95, at, at * 1.05, 14);
-                closed |= closed(tie.certified(one.pairing()));
+                closed |= closes(one);
             }
             found.add(one);
         }

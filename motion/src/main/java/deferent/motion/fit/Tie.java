@@ -20,6 +20,10 @@ record Tie(Side root) {
         return LinkReading.quickShapeGap(Trace.of(pairing), root);
     }
 
+    double refined(Pairing pairing) {
+        return LinkReading.refinedShapeGap(Trace.of(pairing), root);
+    }
+
     LinkReading certified(Pairing pairing) {
         return LinkReading.of(Trace.of(pairing), root);
     }

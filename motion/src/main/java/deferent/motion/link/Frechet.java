@@ -13,6 +13,10 @@ import java.util.Arrays;
  * trade's paths; JTS's shortcut is above the definition on a few random ones.
  */
 final class Frechet {
+    // Squares are never below zero, so their bits as whole numbers stand in the same order; a
+    // processor finds the lesser of two whole numbers several times sooner.
+    private static final long FAR = Double.doubleToRawLongBits(Double.POSITIVE_INFINITY);
+
     private Frechet() {}
 
     /** Metres; points as x, y, z, x, …. */
@@ -22,7 +26,7 @@ final class Frechet {
                         p,
                         h,
                         Corridor.whole(p.length / 3, h.length / 3),
-                        new double[h.length / 3],
+                        new long[h.length / 3],
                         Double.MAX_VALUE));
     }
 
@@ -33,39 +37,39 @@ final class Frechet {
      * @param row room for one number a point of {@code h}
      * @param enough give up, with infinity, once the result cannot come below this
      */
-    static double squared(double[] p, double[] h, Corridor corridor, double[] row, double enough) {
+    static double squared(double[] p, double[] h, Corridor corridor, long[] row, double enough) {
         int n = p.length / 3;
         int m = h.length / 3;
-        Arrays.fill(row, 0, m, Double.POSITIVE_INFINITY);
+        long stop = Double.doubleToRawLongBits(enough);
+        Arrays.fill(row, 0, m, FAR);
         for (int i = 0; i < n; i++) {
             double px = p[3 * i];
             double py = p[3 * i + 1];
             double pz = p[3 * i + 2];
             int from = corridor.low()[i];
             int to = corridor.high()[i];
-            double corner = from > 0 ? row[from - 1] : Double.POSITIVE_INFINITY;
-            double left = Double.POSITIVE_INFINITY;
-            double least = Double.POSITIVE_INFINITY;
+            long corner = i == 0 ? 0 : from > 0 ? row[from - 1] : FAR;
+            long left = FAR;
+            long least = FAR;
             for (int j = i == 0 ? 0 : corridor.low()[i - 1]; j < from; j++) {
-                row[j] = Double.POSITIVE_INFINITY;
+                row[j] = FAR;
             }
             for (int j = from; j <= to; j++) {
                 double dx = px - h[3 * j];
                 double dy = py - h[3 * j + 1];
                 double dz = pz - h[3 * j + 2];
-                double d = dx * dx + dy * dy + dz * dz;
-                double up = row[j];
-                double before = i == 0 && j == 0 ? 0 : Math.min(Math.min(up, left), corner);
-                left = Math.max(d, before);
+                long d = Double.doubleToRawLongBits(dx * dx + dy * dy + dz * dz);
+                long up = row[j];
+                left = Math.max(d, Math.min(left, Math.min(up, corner)));
                 corner = up;
                 row[j] = left;
                 least = Math.min(least, left);
             }
-            if (least >= enough) {
+            if (least >= stop) {
                 return Double.POSITIVE_INFINITY;
             }
         }
-        return row[m - 1];
+        return Double.longBitsToDouble(row[m - 1]);
     }
 
     /**

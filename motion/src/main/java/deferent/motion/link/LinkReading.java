@@ -65,6 +65,27 @@ public record LinkReading(
         double headRadius,
         double handRadius,
         double[] gapOverCycle) {
+    public LinkReading {
+        String where = "the link from the " + root.word() + " head";
+        Refusal.numbers(
+                where,
+                tolerance,
+                shapeGap,
+                quick ? 0 : shapeGapError,
+                shapeGapAtLeast,
+                clockGap,
+                lag,
+                unturnedLag,
+                placedGap,
+                inPlaneGap,
+                depthGap,
+                offset.getNorm(),
+                worstTime,
+                headRadius,
+                handRadius);
+        Refusal.numbers(where, gapOverCycle);
+    }
+
     /** Even times over the cycle at which head and hand are compared. */
     public static final int SAMPLES = 720;
 
@@ -118,6 +139,18 @@ public record LinkReading(
                                 corners(trace, root.other()),
                                 SEARCHED))
                 .gap();
+    }
+
+    /**
+     * The shape gap alone, metres, as a search's last steps want it: where the shapes agree as sure
+     * as the certified one, elsewhere an upper bound.
+     */
+    public static double refinedShapeGap(Trace trace, Side root) {
+        boolean closed = trace.periodic();
+        Side rider = root.other();
+        return ShapeGap.refined(
+                Curve.of(trace.head(root), trace.interval(), closed, corners(trace, root), FINE),
+                Curve.of(trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
     }
 
     /** Both ties, the left head's first, certified. */

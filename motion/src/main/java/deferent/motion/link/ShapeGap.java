@@ -15,6 +15,10 @@ record ShapeGap(double gap, double error, double atLeast, double headRadius, dou
         return ShapeSearch.of(head, hand).quick();
     }
 
+    static double refined(Curve head, Curve hand) {
+        return ShapeSearch.of(head, hand).refined();
+    }
+
     static ShapeGap certified(Curve head, Curve hand) {
         return ShapeSearch.of(head, hand).certified();
     }

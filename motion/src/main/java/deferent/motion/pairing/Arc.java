@@ -32,7 +32,7 @@ public record Arc(double radius, double middle, double halfSweep) implements Han
 
     public Arc {
         Refusal.positive(radius, 10, "radius of an arc", "m");
-        Refusal.finite(middle, "middle of an arc");
+        Refusal.angle(middle, "middle of an arc");
         Refusal.positive(halfSweep, Math.PI, "half sweep of an arc", "rad");
     }
 

@@ -64,8 +64,7 @@ public record Measure(
 
     /** The same size above {@code least} and at most {@code most}. */
     Measure within(double least, double most) {
-        return new Measure(
-                key, word, means, unsaidInWords, also, unit, least, most, unsaid, must);
+        return new Measure(key, word, means, unsaidInWords, also, unit, least, most, unsaid, must);
     }
 
     /** Whether it has bounds of its own. */

@@ -33,7 +33,7 @@ public record Polygon(int corners, double radius, double start) implements HandP
     public Polygon {
         Refusal.within(corners, 3, 24, "corners of a polygon", "corners");
         Refusal.positive(radius, 10, "radius of a polygon", "m");
-        Refusal.finite(start, "start of a polygon");
+        Refusal.angle(start, "start of a polygon");
     }
 
     @Override

@@ -1,12 +1,19 @@
 package deferent.motion.pairing;
 
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
 /** Contents that cannot be: says what is wrong, where it stands, and what would be right. */
 public final class Refusal extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 
+    /** About a thousand turns, radians; documents hold no greater angle. */
+    public static final double LARGEST_ANGLE = 6283;
+
     private final String what;
     private final String where;
     private final String right;
+    private final transient @Nullable Range range;
 
     /**
      * @param what what is wrong, a clause without a full stop
@@ -14,10 +21,15 @@ public final class Refusal extends IllegalArgumentException {
      * @param right what would be right
      */
     public Refusal(String what, String where, String right) {
+        this(what, where, right, null);
+    }
+
+    private Refusal(String what, String where, String right, @Nullable Range range) {
         super(where + ": " + what + "; " + right);
         this.what = what;
         this.where = where;
         this.right = right;
+        this.range = range;
     }
 
     public String what() {
@@ -32,13 +44,20 @@ public final class Refusal extends IllegalArgumentException {
         return right;
     }
 
+    /** The range a number fell out of; empty for other refusals. */
+    public Optional<Range> range() {
+        return Optional.ofNullable(range);
+    }
+
+    /** The same, said in the unit that was typed; {@code size} in the unit it has now. */
+    public Refusal in(String unit, double size) {
+        return range == null ? this : said(range.in(unit, size), where, range);
+    }
+
     /** The value itself when it is a finite number above zero and at most {@code most}. */
     public static double positive(double value, double most, String where, String unit) {
         if (!(value > 0 && value <= most)) {
-            throw new Refusal(
-                    "is " + value + " " + unit,
-                    where,
-                    "give more than 0 and at most " + most + " " + unit);
+            throw of(new Range(value, 0, most, true, unit), where);
         }
         return value;
     }
@@ -47,12 +66,32 @@ public final class Refusal extends IllegalArgumentException {
     public static double within(
             double value, double least, double most, String where, String unit) {
         if (!(value >= least && value <= most)) {
-            throw new Refusal(
-                    "is " + value + " " + unit,
-                    where,
-                    "give from " + least + " to " + most + " " + unit);
+            throw of(new Range(value, least, most, false, unit), where);
         }
         return value;
+    }
+
+    /** The value itself when it is an angle of at most a thousand turns, radians. */
+    public static double angle(double value, String where) {
+        return within(value, -LARGEST_ANGLE, LARGEST_ANGLE, where, "rad");
+    }
+
+    private static Refusal of(Range range, String where) {
+        return said(range.said(), where, range);
+    }
+
+    private static Refusal said(Range said, String where, Range range) {
+        return new Refusal(said.what(), where, said.right(), range);
+    }
+
+    /** Refuses a reading among whose numbers one is none: what it claims would mean nothing. */
+    public static void numbers(String where, double... values) {
+        for (double value : values) {
+            if (!Double.isFinite(value)) {
+                throw new Refusal(
+                        "comes out past all numbers", where, "take other sizes or another tempo");
+            }
+        }
     }
 
     /** The value itself when it is finite. */

@@ -30,7 +30,7 @@ public record Series(List<Term> terms) implements HandPath {
                         "give 1 to 24 or −24 to −1");
             }
             Refusal.within(radius, 0, 10, "radius of a hand path's term", "m");
-            Refusal.finite(angle, "angle of a hand path's term");
+            Refusal.angle(angle, "angle of a hand path's term");
         }
     }
 

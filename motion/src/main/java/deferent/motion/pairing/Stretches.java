@@ -31,7 +31,7 @@ public record Stretches(double start, List<Stretch> stretches) implements SpinLa
     }
 
     public Stretches {
-        Refusal.finite(start, "start angle");
+        Refusal.angle(start, "start angle");
         stretches = List.copyOf(stretches);
         double shares = stretches.stream().mapToDouble(Stretch::share).sum();
         double turns = stretches.stream().mapToDouble(Stretch::turns).sum();

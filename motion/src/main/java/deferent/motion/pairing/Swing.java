@@ -20,13 +20,8 @@ public record Swing(double amplitude, double rest) implements SpinLaw {
     public static final double DOWN = -Math.PI / 2;
 
     public Swing {
-        if (!(amplitude > 0 && amplitude <= 0.9999 * Math.PI)) {
-            throw new Refusal(
-                    "is " + Math.toDegrees(amplitude) + " degrees",
-                    "amplitude of a pendulum",
-                    "give more than 0 and less than 180 degrees");
-        }
-        Refusal.finite(rest, "rest of a pendulum");
+        Refusal.positive(amplitude, 0.9999 * Math.PI, "amplitude of a pendulum", "rad");
+        Refusal.angle(rest, "rest of a pendulum");
     }
 
     /**

@@ -13,7 +13,7 @@ import java.util.function.Function;
 public record Turns(int turns, double start) implements SpinLaw {
     public Turns {
         Refusal.within(turns, -24, 24, "poi turns a cycle", "turns");
-        Refusal.finite(start, "start angle");
+        Refusal.angle(start, "start angle");
     }
 
     @Override

@@ -4,6 +4,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Stretches;
 import deferent.motion.trade.Amount;
+import deferent.motion.trade.Unit;
 import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,8 +101,11 @@ final class AmountReader {
                     false);
         }
         double[] by = new double[3];
+        Unit unit;
         do {
-            double length = reader.length(Word.CENTRE).value();
+            Amount.Length said = reader.length(Word.CENTRE);
+            double length = said.value();
+            unit = said.said();
             if (reader.take("left")) {
                 by[0] += length;
             } else if (reader.take("right")) {
@@ -122,9 +126,9 @@ final class AmountReader {
             }
         } while (reader.numberNext() && anotherWay());
         return new Amount.Shift(
-                new Amount.Length(by[0], false),
-                new Amount.Length(by[1], false),
-                new Amount.Length(by[2], false),
+                new Amount.Length(by[0], false, unit),
+                new Amount.Length(by[1], false, unit),
+                new Amount.Length(by[2], false, unit),
                 true);
     }
 
@@ -151,19 +155,18 @@ final class AmountReader {
         Spot from = reader.spot();
         do {
             double k = reader.number("of turns a cycle for a loop, such as 1 or -2");
-            double radius = reader.length(Word.LOOPS).value();
+            Amount.Length radius = reader.length(Word.LOOPS);
             double angle =
                     reader.numberNext() && angleNext() ? reader.angle(Word.LOOPS).radians() : 0;
             try {
                 if (k != Math.rint(k)) {
                     throw new Refusal("turns " + k + " times", "a loop", "a whole number of turns");
                 }
-                terms.add(new Series.Term((int) k, radius, angle));
+                terms.add(new Series.Term((int) k, radius.value(), angle));
             } catch (Refusal refusal) {
+                Refusal said = radius.said().said(refusal, 1);
                 throw reader.error(
-                        reader.since(from),
-                        refusal.where() + " " + refusal.what(),
-                        refusal.right());
+                        reader.since(from), said.where() + " " + said.what(), said.right());
             }
         } while (reader.take("plus"));
         return new Amount.Sum(terms);

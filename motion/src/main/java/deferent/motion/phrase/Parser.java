@@ -5,6 +5,7 @@ import static deferent.motion.trade.Word.*;
 import deferent.motion.trade.Amount;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Unit;
 import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Optional;

@@ -1,8 +1,10 @@
 package deferent.motion.phrase;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.trade.Amount;
 import deferent.motion.trade.Spelling;
 import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Unit;
 import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.List;
@@ -190,10 +192,10 @@ final class Reader {
         Unit.Figure figure = figure("with a unit of length, such as 60 cm");
         Optional<Unit> unit = unit();
         if (unit.filter(Unit::length).isPresent()) {
-            return new Amount.Length(unit.get().metres(figure), false);
+            return new Amount.Length(unit.get().metres(figure), false, unit.get());
         }
         if (unit.equals(Optional.of(Unit.TETHERS)) && ofTether) {
-            return new Amount.Length(figure.value(), true);
+            return new Amount.Length(figure.value(), true, unit.get());
         }
         throw badUnit(
                 from, of, unit, "a length with cm, m or mm" + (ofTether ? ", or in tethers" : ""));
@@ -204,10 +206,17 @@ final class Reader {
         Spot from = spot();
         double value = number("with a unit of angle, such as 30°");
         Optional<Unit> unit = unit();
-        return unit.map(u -> u.radians(value))
-                .filter(OptionalDouble::isPresent)
-                .map(radians -> new Amount.Angle(radians.getAsDouble()))
-                .orElseThrow(() -> badUnit(from, of, unit, "an angle with degrees, rad or turns"));
+        OptionalDouble radians = unit.map(u -> u.radians(value)).orElse(OptionalDouble.empty());
+        if (unit.isEmpty() || radians.isEmpty()) {
+            throw badUnit(from, of, unit, "an angle with degrees, rad or turns");
+        }
+        try {
+            Refusal.angle(radians.getAsDouble(), "\"" + of.said() + "\"");
+        } catch (Refusal beyond) {
+            Refusal said = unit.get().said(beyond, 1);
+            throw error(since(from), said.where() + " " + said.what(), Sizing.expected(said));
+        }
+        return new Amount.Angle(radians.getAsDouble(), unit.get());
     }
 
     private PhraseError badUnit(Spot from, Word of, Optional<Unit> unit, String expected) {

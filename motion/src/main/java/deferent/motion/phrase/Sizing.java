@@ -16,6 +16,7 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.trade.Amount;
 import deferent.motion.trade.Sizes;
+import deferent.motion.trade.Unit;
 import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +31,7 @@ final class Sizing {
     private static final List<Map.Entry<String, Word>> ABOUT =
             List.of(
                     Map.entry("tether", TETHER),
+                    Map.entry("half axis", AXES),
                     Map.entry("radius", HAND_RADIUS),
                     Map.entry("amplitude", AMPLITUDE),
                     Map.entry("plane turns", PLANE_TURNS),
@@ -42,7 +44,14 @@ final class Sizing {
                     Map.entry("centre", CENTRE),
                     Map.entry("centre z", DEPTH),
                     Map.entry("tip", TIP),
-                    Map.entry("swivel", SWIVEL));
+                    Map.entry("swivel", SWIVEL),
+                    Map.entry("start", START),
+                    Map.entry("start", HAND_START),
+                    Map.entry("start", TILT),
+                    Map.entry("angle", HAND_START),
+                    Map.entry("rest", REST),
+                    Map.entry("rest", TILT),
+                    Map.entry("middle", TILT));
 
     private final String text;
     private final Said left;
@@ -76,6 +85,11 @@ final class Sizing {
         }
     }
 
+    /** What would be right, as a phrase's error says it. */
+    static String expected(Refusal refusal) {
+        return refusal.right().replaceFirst("^give ", "");
+    }
+
     private Spot about(Refusal refusal) {
         Word word =
                 switch (refusal.where()) {
@@ -100,13 +114,18 @@ final class Sizing {
     }
 
     private Part part(Said said, Side side, boolean mirrored, Tether usual) {
-        Sizes sizes = said.sizes(usual.length());
+        double length = said.sizes(0).length(TETHER, usual.length());
+        Sizes sizes = said.sizes(length);
         try {
-            Tether tether = sizes.has(TETHER) ? Tether.of(sizes.length(TETHER, 0)) : usual;
-            Motion motion = said.motion(tether.length(), mirrored);
+            Tether tether = sizes.has(TETHER) ? Tether.of(length) : usual;
+            Motion motion = said.motion(length, mirrored);
             return new Part(motion, tether, place(sizes, side), sizes.whole(CYCLES, 1));
         } catch (Refusal refusal) {
-            throw error(refusal, about(said, refusal));
+            Optional<Said.Remark> about = about(said, refusal);
+            // Of a size unsaid, lengths are told as the trade says them.
+            Unit unit = about.flatMap(r -> r.amount().unit()).orElse(Unit.CENTIMETRES);
+            throw error(
+                    unit.said(refusal, length), about.map(Said.Remark::spot).orElse(said.spot()));
         }
     }
 
@@ -139,7 +158,7 @@ final class Sizing {
                 centre);
     }
 
-    private static Spot about(Said said, Refusal refusal) {
+    private static Optional<Said.Remark> about(Said said, Refusal refusal) {
         Stream<Word> listed =
                 ABOUT.stream()
                         .filter(e -> refusal.where().contains(e.getKey()))
@@ -147,11 +166,9 @@ final class Sizing {
                         .filter(said::has);
         // A size that only one form of hand path has goes by its own word.
         Stream<Word> spelt =
-                said.remarks().keySet().stream().filter(w -> refusal.where().contains(w.said()));
-        return Stream.concat(listed, spelt)
-                .map(word -> said.remarks().get(word).spot())
-                .findFirst()
-                .orElse(said.spot());
+                said.remarks().keySet().stream()
+                        .filter(w -> w.ofForm() && refusal.where().contains(w.said()));
+        return Stream.concat(spelt, listed).map(said.remarks()::get).findFirst();
     }
 
     private PhraseError error(Refusal refusal, Spot spot) {
@@ -160,7 +177,7 @@ final class Sizing {
                 spot.start(),
                 spot.end(),
                 refusal.where() + " " + refusal.what(),
-                refusal.right().replaceFirst("^give ", ""),
+                expected(refusal),
                 List.of());
     }
 }

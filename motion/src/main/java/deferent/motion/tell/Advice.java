@@ -9,75 +9,84 @@ import deferent.motion.fit.Sensitivity;
 import deferent.motion.link.LinkKind;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.LinkedTruth;
 import deferent.motion.trace.Trace;
 import java.util.List;
-import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * What to do about the leading tie, worked out when everything else is.
+ * What to do about the leading link, worked out when everything else is.
  *
  * @param root whose head leads it
- * @param fit what would close it; empty where it touches already or was not searched
+ * @param fit what would close it; unasked where it touches already or was not searched
  * @param costs what a missed size costs, dearest first
  * @param left what the left motion falls into
  * @param right what the right motion falls into
- * @param truth whether a tie that links survives real cords; empty where none links, where the
- *     motions have corners that no cord follows, or where it was not worked out
+ * @param truth whether a link survives real cords; unasked where none links and where it was not
+ *     searched
  */
 public record Advice(
         Side root,
-        Optional<FitReading> fit,
-        List<Cost> costs,
-        List<Neighbour> left,
-        List<Neighbour> right,
-        Optional<LinkedTruth> truth) {
-    public Advice {
-        costs = List.copyOf(costs);
-        left = List.copyOf(left);
-        right = List.copyOf(right);
-    }
+        Worked<FitReading> fit,
+        Worked<List<Cost>> costs,
+        Worked<List<Neighbour>> left,
+        Worked<List<Neighbour>> right,
+        Worked<LinkedTruth> truth) {
 
-    static Advice of(Trace trace, LinkReading link, Kit kit, boolean searched) {
+    static Advice of(Trace trace, Side root, Worked<LinkReading> link, Kit kit, boolean searched) {
         Pairing pairing = trace.pairing();
-        Side root = link.root();
+        String fit = "the fit that would close it";
+        String truth = "whether it links on real cords";
         return new Advice(
                 root,
-                !searched || link.kind() == LinkKind.TOUCHING
-                        ? Optional.empty()
-                        : Optional.of(Fit.of(pairing, root)),
-                Sensitivity.of(pairing, root),
-                Neighbours.of(pairing, Side.LEFT),
-                Neighbours.of(pairing, Side.RIGHT),
-                searched ? truth(trace, link, kit) : Optional.empty());
+                !searched
+                        ? Worked.unasked()
+                        : link.then(
+                                fit,
+                                known ->
+                                        known.kind() == LinkKind.TOUCHING
+                                                ? Worked.unasked()
+                                                : Worked.of(fit, () -> Fit.of(pairing, known))),
+                Worked.of("what a missed size costs", () -> Sensitivity.of(pairing, root)),
+                neighbours(pairing, Side.LEFT),
+                neighbours(pairing, Side.RIGHT),
+                !searched
+                        ? Worked.unasked()
+                        : link.then(
+                                truth,
+                                known ->
+                                        survives(known)
+                                                ? Worked.of(truth, () -> truth(trace, known, kit))
+                                                : Worked.unasked()));
     }
 
-    private static Optional<LinkedTruth> truth(Trace trace, LinkReading link, Kit kit) {
-        boolean carried = link.kind() == LinkKind.CARRIED;
-        boolean followed = link.kind() == LinkKind.FOLLOWED;
-        if (!carried && !followed && link.kind() != LinkKind.TOUCHING) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(
-                    LinkedTruth.of(
-                            trace,
-                            link.root(),
-                            kit,
-                            carried ? link.offset() : Vector3D.ZERO,
-                            followed ? link.lag() : 0,
-                            link.tolerance()));
-        } catch (Refusal corner) {
-            // The same corner is told with the cord's other readings.
-            return Optional.empty();
-        }
+    private static Worked<List<Neighbour>> neighbours(Pairing pairing, Side side) {
+        return Worked.of(
+                "what the " + side.word() + " motion lies near",
+                () -> Neighbours.of(pairing, side));
     }
 
-    public List<Neighbour> neighbours(Side side) {
+    /** Whether it is a link that real cords might keep. */
+    private static boolean survives(LinkReading link) {
+        return switch (link.kind()) {
+            case TOUCHING, CARRIED, FOLLOWED -> true;
+            case ROD, NONE -> false;
+        };
+    }
+
+    private static LinkedTruth truth(Trace trace, LinkReading link, Kit kit) {
+        return LinkedTruth.of(
+                trace,
+                link.root(),
+                kit,
+                link.kind() == LinkKind.CARRIED ? link.offset() : Vector3D.ZERO,
+                link.kind() == LinkKind.FOLLOWED ? link.lag() : 0,
+                link.tolerance());
+    }
+
+    public Worked<List<Neighbour>> neighbours(Side side) {
         return side == Side.LEFT ? left : right;
     }
 }

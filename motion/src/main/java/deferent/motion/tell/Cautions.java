@@ -2,6 +2,7 @@ package deferent.motion.tell;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * The usual cautions, where they matter. Common practice, no source; none of them is a permission,
@@ -12,14 +13,10 @@ final class Cautions {
 
     static List<String> of(Readings readings) {
         List<String> all = new ArrayList<>();
-        double clear =
-                Math.max(
-                        readings.left().figure().outerRadius(),
-                        readings.right().figure().outerRadius());
         all.add(
-                "Keep people, animals and lamps well outside the figures, which reach "
-                        + Say.length(clear)
-                        + " from their centre, and expect a head to fly further if a tether or a grip gives.");
+                "Keep people, animals and lamps well outside the figures, "
+                        + reach(readings)
+                        + ", and expect a head to fly further if a tether or a grip gives.");
         all.add(
                 "Learn it with soft heads and at an easy tempo; hard or heavy heads bruise, and many"
                         + " repetitions tire wrists, elbows and shoulders. Rest when they ache.");
@@ -31,5 +28,14 @@ final class Cautions {
                 "Fast or flickering lights can trouble people with photosensitive epilepsy: warn the"
                         + " audience before you show them.");
         return List.copyOf(all);
+    }
+
+    private static String reach(Readings readings) {
+        OptionalDouble farthest = readings.farthest();
+        if (farthest.isPresent()) {
+            return "which reach " + Say.length(farthest.getAsDouble()) + " from their centre";
+        }
+        return "whose reach could not be worked out (a head goes as far out as its hand, and its"
+                + " whole tether further)";
     }
 }

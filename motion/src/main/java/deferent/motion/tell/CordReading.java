@@ -1,6 +1,5 @@
 package deferent.motion.tell;
 
-import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.tether.Cord;
 import deferent.motion.tether.Floor;
@@ -10,83 +9,84 @@ import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Trace;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
-import java.util.function.Supplier;
 
 /**
  * What becomes of one hand's motion when its tether is a cord.
  *
- * @param pull of the ideal figure; worked out at once, the rest only when settled
- * @param light the hand path that keeps the light; empty for a pendulum that nobody drives, whose
+ * @param pull of the ideal figure; asked for at once, the rest only when settled
+ * @param light the hand path that keeps the light; unasked for a pendulum that nobody drives, whose
  *     still hand does
  * @param hand what the head does behind a hand that keeps its path
- * @param lightHold how a slip grows while the light is kept
- * @param handHold how a slip grows in the best of the kept hand's motions
+ * @param lightHold how a slip grows while the light is kept; unasked where no hand can keep it
+ * @param handHold how a slip grows in the best of the kept hand's motions; unasked where none is
  * @param floor the slowest tempo, when settled
- * @param refused why a reading could not be made, each once
  */
 public record CordReading(
         Side side,
-        Pull pull,
-        Optional<KeepTheLight> light,
-        Optional<KeepTheHand> hand,
-        Optional<Hold> lightHold,
-        Optional<Hold> handHold,
-        Optional<Floor> floor,
-        List<Refusal> refused) {
-    public CordReading {
-        refused = List.copyOf(refused);
-    }
+        Worked<Pull> pull,
+        Worked<KeepTheLight> light,
+        Worked<KeepTheHand> hand,
+        Worked<Hold> lightHold,
+        Worked<Hold> handHold,
+        Worked<Floor> floor) {
 
-    // Pull samples while something is dragged: enough for the ribbon.
-    private static final int LIVE_COUNT = 120;
+    /** Pull samples while something is dragged: enough for the ribbon. */
+    static final int LIVE_COUNT = 120;
 
     static CordReading of(Trace ideal, Side side, Kit kit, Detail detail) {
+        String cord = "the " + side.word() + " cord";
+        String pull = "the pull of " + cord;
         if (detail == Detail.LIVE) {
             return new CordReading(
                     side,
-                    Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    List.of());
+                    Worked.of(
+                            pull,
+                            () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked());
         }
-        List<Refusal> refused = new ArrayList<>();
         // A pendulum that nobody drives keeps hand and light at once: nothing to work out.
-        Optional<KeepTheLight> light =
+        Worked<KeepTheLight> light =
                 ideal.pairing().part(side).motion().undriven()
-                        ? Optional.empty()
-                        : tried(refused, () -> KeepTheLight.of(ideal, side, kit));
-        Optional<KeepTheHand> hand = tried(refused, () -> KeepTheHand.of(ideal, side, kit));
+                        ? Worked.unasked()
+                        : Worked.of(keptLight(side), () -> KeepTheLight.of(ideal, side, kit));
+        Worked<KeepTheHand> hand =
+                Worked.of(keptHand(side), () -> KeepTheHand.of(ideal, side, kit));
+        String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
+        String lightSlips = slips + "light kept";
+        String handSlips = slips + "hand path kept";
         return new CordReading(
                 side,
-                Pull.of(ideal, side, kit),
+                Worked.of(pull, () -> Pull.of(ideal, side, kit)),
                 light,
                 hand,
-                light.filter(l -> l.freeFalls().isEmpty() && l.jumps().isEmpty())
-                        .flatMap(l -> tried(refused, () -> Hold.of(l))),
-                hand.flatMap(KeepTheHand::best)
-                        .flatMap(best -> tried(refused, () -> Hold.of(best))),
+                light.then(
+                        lightSlips,
+                        kept ->
+                                kept.possible()
+                                        ? Worked.of(lightSlips, () -> Hold.of(kept))
+                                        : Worked.unasked()),
+                hand.then(
+                        handSlips,
+                        kept ->
+                                kept.best()
+                                        .map(best -> Worked.of(handSlips, () -> Hold.of(best)))
+                                        .orElseGet(Worked::unasked)),
                 detail == Detail.SETTLED
-                        ? tried(refused, () -> Floor.of(ideal.pairing(), side, kit))
-                        : Optional.empty(),
-                refused);
+                        ? Worked.of(
+                                "the slowest tempo of " + cord,
+                                () -> Floor.of(ideal.pairing(), side, kit))
+                        : Worked.unasked());
     }
 
-    private static <T> Optional<T> tried(List<Refusal> refused, Supplier<T> reading) {
-        try {
-            return Optional.of(reading.get());
-        } catch (Refusal refusal) {
-            if (refused.stream()
-                    .noneMatch(r -> Objects.equals(r.getMessage(), refusal.getMessage()))) {
-                refused.add(refusal);
-            }
-            return Optional.empty();
-        }
+    static String keptLight(Side side) {
+        return "keeping the " + side.word() + " light on a cord";
+    }
+
+    static String keptHand(Side side) {
+        return "the " + side.word() + " poi behind a hand that keeps its path";
     }
 }

@@ -14,9 +14,11 @@ import deferent.motion.tether.Kit;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Trace;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * Every reading of one pairing, by one performer.
+ * Every reading of one pairing, by one performer. Each is worked out on its own; one that cannot be
+ * leaves the others as they are.
  *
  * @param trace the pairing worked out
  * @param performer whose arms and body
@@ -24,13 +26,13 @@ import java.util.Optional;
  * @param phrase the pairing in trade words, where they can say it
  * @param left the left hand's motion and figure
  * @param right the right hand's
- * @param leftLeads the tie of the left head with the right hand
- * @param rightLeads the tie of the right head with the left hand
+ * @param leftLeads the link of the left head with the right hand
+ * @param rightLeads the link of the right head with the left hand
  * @param reach whether the hands get there
  * @param clearance how near things come
  * @param leftCord what the left cord does
  * @param rightCord what the right cord does
- * @param advice on the leading tie, unless live
+ * @param advice on the leading link, unless live
  */
 public record Readings(
         Trace trace,
@@ -39,19 +41,16 @@ public record Readings(
         Optional<String> phrase,
         Hand left,
         Hand right,
-        Tie leftLeads,
-        Tie rightLeads,
-        Reach reach,
-        Clearance clearance,
+        Worked<LinkReading> leftLeads,
+        Worked<LinkReading> rightLeads,
+        Worked<Reach> reach,
+        Worked<Clearance> clearance,
         CordReading leftCord,
         CordReading rightCord,
         Optional<Advice> advice) {
 
     /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
-    public record Hand(String motion, Figure figure) {}
-
-    /** One tie: its link reading. */
-    public record Tie(LinkReading link) {}
+    public record Hand(String motion, Worked<Figure> figure) {}
 
     public static Readings of(Pairing pairing, Performer performer, Detail detail) {
         return of(pairing, performer, Kit.USUAL, detail, Lexicon.EMPTY);
@@ -64,8 +63,9 @@ public record Readings(
     public static Readings of(
             Pairing pairing, Performer performer, Kit kit, Detail detail, Lexicon lexicon) {
         Trace trace = Trace.of(pairing);
-        Tie leftLeads = tie(trace, Side.LEFT, detail);
-        Tie rightLeads = tie(trace, Side.RIGHT, detail);
+        Worked<LinkReading> leftLeads = link(trace, Side.LEFT, detail);
+        Worked<LinkReading> rightLeads = link(trace, Side.RIGHT, detail);
+        Side leader = leader(leftLeads, rightLeads);
         return new Readings(
                 trace,
                 performer,
@@ -75,8 +75,8 @@ public record Readings(
                 hand(trace, Side.RIGHT, detail, lexicon),
                 leftLeads,
                 rightLeads,
-                Reach.of(trace, performer),
-                Clearance.of(trace, performer),
+                Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
+                Worked.of("how near things come", () -> Clearance.of(trace, performer)),
                 CordReading.of(trace, Side.LEFT, kit, detail),
                 CordReading.of(trace, Side.RIGHT, kit, detail),
                 detail == Detail.LIVE
@@ -84,25 +84,30 @@ public record Readings(
                         : Optional.of(
                                 Advice.of(
                                         trace,
-                                        leading(leftLeads, rightLeads),
+                                        leader,
+                                        leader == Side.LEFT ? leftLeads : rightLeads,
                                         kit,
                                         detail == Detail.SETTLED)));
-    }
-
-    private static LinkReading leading(Tie leftLeads, Tie rightLeads) {
-        return (leader(leftLeads, rightLeads) == Side.LEFT ? leftLeads : rightLeads).link();
     }
 
     private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {
         return new Hand(
                 MotionWords.of(trace.pairing(), side, lexicon),
-                detail == Detail.LIVE ? Figure.quick(trace, side) : Figure.of(trace, side));
+                Worked.of(
+                        "what " + Say.head(side) + " draws",
+                        () ->
+                                detail == Detail.LIVE
+                                        ? Figure.quick(trace, side)
+                                        : Figure.of(trace, side)));
     }
 
-    private static Tie tie(Trace trace, Side root, Detail detail) {
-        return detail == Detail.LIVE
-                ? new Tie(LinkReading.quick(trace, root))
-                : new Tie(LinkReading.of(trace, root));
+    private static Worked<LinkReading> link(Trace trace, Side root, Detail detail) {
+        return Worked.of(
+                "the link from " + Say.head(root) + " to " + Say.hand(root.other()),
+                () ->
+                        detail == Detail.LIVE
+                                ? LinkReading.quick(trace, root)
+                                : LinkReading.of(trace, root));
     }
 
     public Pairing pairing() {
@@ -113,28 +118,44 @@ public record Readings(
         return side == Side.LEFT ? left : right;
     }
 
-    /** The tie whose root is that side's head. */
-    public Tie tie(Side root) {
+    /** The link whose root is that side's head. */
+    public Worked<LinkReading> link(Side root) {
         return root == Side.LEFT ? leftLeads : rightLeads;
     }
 
     /**
-     * The root whose tie is told and drawn first: one that links, else the one whose shapes miss by
-     * less; the left of equals.
+     * The root whose link is told and drawn first: one that links, else the one whose shapes miss
+     * by less; the left of equals. One that was not worked out comes last.
      */
     public Side leader() {
         return leader(leftLeads, rightLeads);
     }
 
-    private static Side leader(Tie leftLeads, Tie rightLeads) {
-        boolean left = leftLeads.link().kind() != LinkKind.NONE;
-        boolean right = rightLeads.link().kind() != LinkKind.NONE;
+    private static Side leader(Worked<LinkReading> leftLeads, Worked<LinkReading> rightLeads) {
+        boolean left = links(leftLeads);
+        boolean right = links(rightLeads);
         if (left != right) {
             return left ? Side.LEFT : Side.RIGHT;
         }
-        return rightLeads.link().shapeGap() < leftLeads.link().shapeGap() - 1e-3
-                ? Side.RIGHT
-                : Side.LEFT;
+        return miss(rightLeads) < miss(leftLeads) - 1e-3 ? Side.RIGHT : Side.LEFT;
+    }
+
+    /** Whether it was worked out and links. */
+    static boolean links(Worked<LinkReading> link) {
+        return link.reading().filter(l -> l.kind() != LinkKind.NONE).isPresent();
+    }
+
+    private static double miss(Worked<LinkReading> link) {
+        return link.reading().map(LinkReading::shapeGap).orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** How far a head comes from its figure's centre, metres; only where both are worked out. */
+    public OptionalDouble farthest() {
+        Optional<Figure> one = left.figure().reading();
+        Optional<Figure> other = right.figure().reading();
+        return one.isPresent() && other.isPresent()
+                ? OptionalDouble.of(Math.max(one.get().outerRadius(), other.get().outerRadius()))
+                : OptionalDouble.empty();
     }
 
     public CordReading cord(Side side) {

@@ -96,6 +96,10 @@ final class Say {
         return Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 
+    static String small(String text) {
+        return Character.toLowerCase(text.charAt(0)) + text.substring(1);
+    }
+
     /** "an isolation", "a triquetra". */
     static String a(String noun) {
         return ("aeio".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0 ? "an " : "a ") + noun;

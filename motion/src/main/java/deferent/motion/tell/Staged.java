@@ -12,7 +12,6 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * What is on the stage: the pairing as it was said, or what a cord makes of it when the light is
@@ -23,7 +22,7 @@ import java.util.Optional;
  * @param leader the root whose tie is drawn
  * @param trace what is shown
  * @param why what stands in the way, a side that stays ideal though a cord was asked for
- * @param pulls of what is shown
+ * @param pulls of what is shown; none for a side whose pull was not worked out
  */
 public record Staged(
         Keep keep, Side leader, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
@@ -35,49 +34,63 @@ public record Staged(
         Map<Side, Pull> pulls = new EnumMap<>(Side.class);
         for (Side side : Side.values()) {
             CordReading cord = readings.cord(side);
-            pulls.put(side, cord.pull());
-            if (keep == Keep.IDEAL) {
-                continue;
+            Worked<Pull> pull = cord.pull();
+            Trace before = trace;
+            Worked<Trace> corded =
+                    switch (keep) {
+                        case IDEAL -> Worked.unasked();
+                        case LIGHT -> light(before, ideal, cord, kit);
+                        case HAND -> hand(before, ideal, cord, kit);
+                    };
+            if (corded.reading().isPresent()) {
+                Trace shown = corded.reading().get();
+                trace = shown;
+                int count =
+                        pull.reading().map(p -> p.newtons().length).orElse(CordReading.LIVE_COUNT);
+                pull =
+                        Worked.of(
+                                "the pull of what is shown",
+                                () -> Pull.of(shown, side, Cord.of(shown, side, kit), count));
             }
-            try {
-                trace =
-                        keep == Keep.LIGHT
-                                ? light(trace, ideal, cord, kit)
-                                : hand(trace, ideal, cord, kit, readings.detail());
-                int count = cord.pull().newtons().length;
-                pulls.put(side, Pull.of(trace, side, Cord.of(trace, side, kit), count));
-            } catch (Refusal refusal) {
-                why.put(side, refusal.where() + " " + refusal.what());
-            }
+            corded.failure().ifPresent(not -> why.put(side, not.reason()));
+            pull.reading().ifPresent(p -> pulls.put(side, p));
         }
         return new Staged(keep, readings.leader(), trace, why, pulls);
     }
 
-    private static Trace light(Trace trace, Trace ideal, CordReading cord, Kit kit) {
+    private static Worked<Trace> light(Trace trace, Trace ideal, CordReading cord, Kit kit) {
         Side side = cord.side();
+        String what = CordReading.keptLight(side);
         // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
         if (ideal.pairing().part(side).motion().undriven()) {
-            return trace;
+            return Worked.of(what, () -> trace);
         }
-        KeepTheLight light = cord.light().orElseGet(() -> KeepTheLight.of(ideal, side, kit));
+        return cord.light()
+                .orNow(what, () -> KeepTheLight.of(ideal, side, kit))
+                .as(what, light -> light(trace, light));
+    }
+
+    private static Trace light(Trace trace, KeepTheLight light) {
         if (!light.possible()) {
             throw new Refusal(
                     light.freeFalls().isEmpty()
                             ? "would have to jump"
                             : "has nowhere to be: the light asks the head to fall freely",
-                    "the " + side.word() + " hand",
+                    Say.hand(light.side()),
                     "change the tempo or the sizes");
         }
         return light.in(trace);
     }
 
-    private static Trace hand(Trace trace, Trace ideal, CordReading cord, Kit kit, Detail detail) {
+    private static Worked<Trace> hand(Trace trace, Trace ideal, CordReading cord, Kit kit) {
         Side side = cord.side();
-        Optional<KeepTheHand> known = cord.hand();
-        if (known.isEmpty() && detail == Detail.SETTLED && !cord.refused().isEmpty()) {
-            throw cord.refused().get(0);
-        }
-        KeepTheHand hand = known.orElseGet(() -> KeepTheHand.of(ideal, side, kit));
+        String what = CordReading.keptHand(side);
+        return cord.hand()
+                .orNow(what, () -> KeepTheHand.of(ideal, side, kit))
+                .as(what, hand -> hand(trace, hand));
+    }
+
+    private static Trace hand(Trace trace, KeepTheHand hand) {
         return hand.in(
                 trace,
                 hand.best()
@@ -94,7 +107,7 @@ public record Staged(
                                                                         + " turns at this tempo"
                                                                 : "would have to be pushed at this"
                                                                         + " tempo",
-                                                "the " + side.word() + " poi",
+                                                "the " + hand.side().word() + " poi",
                                                 "spin faster, or keep the light")));
     }
 

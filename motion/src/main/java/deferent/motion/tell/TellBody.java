@@ -5,6 +5,7 @@ import deferent.motion.body.HandReach;
 import deferent.motion.body.Nearness;
 import deferent.motion.body.Passing;
 import deferent.motion.body.Performer;
+import deferent.motion.body.Reach;
 import deferent.motion.body.SideClearance;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
@@ -25,14 +26,21 @@ final class TellBody {
 
     List<Told> told() {
         List<Told> all = new ArrayList<>();
+        readings.reach().reading().ifPresent(reach -> reach(reach, all));
+        all.addAll(TellNot.of("reach.arms", readings.reach()));
+        readings.clearance().reading().ifPresent(clearance -> clearance(clearance, all));
+        all.addAll(TellNot.of("clearance.room", readings.clearance()));
+        return all;
+    }
+
+    private void reach(Reach reach, List<Told> all) {
         for (Side side : Side.values()) {
-            if (!readings.pairing().part(side).still()
-                    || !readings.reach().hand(side).everywhere()) {
-                all.add(reach(readings.reach().hand(side)));
+            if (!readings.pairing().part(side).still() || !reach.hand(side).everywhere()) {
+                all.add(reach(reach.hand(side)));
             }
         }
-        if (readings.reach().handsMeet()) {
-            Nearness hands = readings.reach().hands();
+        if (reach.handsMeet()) {
+            Nearness hands = reach.hands();
             all.add(
                     new Told(
                             "reach.hands",
@@ -46,13 +54,14 @@ final class TellBody {
                                     + Say.length(Place.HAND_BREADTH)
                                     + "."));
         }
-        Clearance clearance = readings.clearance();
+    }
+
+    private void clearance(Clearance clearance, List<Told> all) {
         all.add(heads(clearance.headToHead()));
         for (Side side : Side.values()) {
             body(clearance.side(side), all);
         }
         passings(clearance.passings(), all);
-        return all;
     }
 
     private String at(double time) {

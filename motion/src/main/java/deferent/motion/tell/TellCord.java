@@ -1,6 +1,5 @@
 package deferent.motion.tell;
 
-import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.tell.Told.Tone;
 import deferent.motion.tether.Floor;
@@ -31,28 +30,23 @@ final class TellCord {
 
     List<Told> told() {
         List<Told> all = new ArrayList<>();
-        all.add(pull(cord.pull()));
+        cord.pull().reading().ifPresent(pull -> all.add(pull(pull)));
         // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
-        if (!readings.pairing().part(side).motion().undriven()) {
-            cord.light().ifPresent(light -> all.add(light(light)));
-            cord.hand().ifPresent(hand -> all.add(hand(hand)));
-            cord.floor().ifPresent(floor -> all.add(floor(floor)));
+        boolean driven = !readings.pairing().part(side).motion().undriven();
+        if (driven) {
+            cord.light().reading().ifPresent(light -> all.add(light(light)));
+            cord.hand().reading().ifPresent(hand -> all.add(hand(hand)));
+            cord.floor().reading().ifPresent(floor -> all.add(floor(floor)));
         }
         hold(all);
-        for (Refusal refusal : cord.refused()) {
-            all.add(
-                    new Told(
-                            "cord." + side.word(),
-                            Tone.WARN,
-                            "Some readings of the "
-                                    + side.word()
-                                    + " cord cannot be made: "
-                                    + refusal.where()
-                                    + " "
-                                    + refusal.what()
-                                    + ".",
-                            Say.capital(refusal.right()) + "."));
-        }
+        TellNot not = new TellNot("cord." + side.word());
+        not.add("pull", cord.pull());
+        not.add("light", cord.light());
+        not.add("hand", cord.hand());
+        not.add("floor", cord.floor());
+        not.add("hold", cord.handHold());
+        not.add("hold.light", cord.lightHold());
+        all.addAll(not.told());
         return all;
     }
 
@@ -325,7 +319,7 @@ final class TellCord {
     // What the hand does by itself comes first: that is how most patterns are spun.
     private void hold(List<Told> all) {
         boolean undriven = readings.pairing().part(side).motion().undriven();
-        Optional<Hold> kept = cord.handHold();
+        Optional<Hold> kept = cord.handHold().reading();
         kept.ifPresent(
                 hold ->
                         all.add(
@@ -335,6 +329,7 @@ final class TellCord {
                                         hold)));
         if (!undriven) {
             cord.lightHold()
+                    .reading()
                     .ifPresent(
                             hold ->
                                     all.add(

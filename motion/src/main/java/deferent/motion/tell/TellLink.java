@@ -17,10 +17,10 @@ final class TellLink {
     private final Side root;
     private final Side rider;
 
-    TellLink(Readings readings, Side root) {
+    TellLink(Readings readings, LinkReading link) {
         this.readings = readings;
-        this.link = readings.tie(root).link();
-        this.root = root;
+        this.link = link;
+        this.root = link.root();
         this.rider = root.other();
     }
 

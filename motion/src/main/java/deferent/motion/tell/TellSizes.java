@@ -75,16 +75,19 @@ public final class TellSizes {
         if (readings.pairing().part(side).still()) {
             return "";
         }
-        HandReach reach = readings.reach().hand(side);
+        return readings.reach().said(reach -> largest(reach.hand(side)));
+    }
+
+    private static String largest(HandReach reach) {
         return reach.largestRadius().isPresent()
                 ? Say.length(reach.largestRadius().getAsDouble())
                 : "none";
     }
 
     private static String figure(Readings readings, Side side) {
-        return Say.length(readings.hand(side).figure().width())
-                + " × "
-                + Say.length(readings.hand(side).figure().height());
+        return readings.hand(side)
+                .figure()
+                .said(figure -> Say.length(figure.width()) + " × " + Say.length(figure.height()));
     }
 
     // A centre where centres usually are needs no word.

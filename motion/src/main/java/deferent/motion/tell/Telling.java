@@ -1,7 +1,6 @@
 package deferent.motion.tell;
 
 import deferent.motion.fit.Neighbour;
-import deferent.motion.link.LinkKind;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Swing;
@@ -38,35 +37,62 @@ public final class Telling {
 
     private static void links(Readings readings, List<Told> all) {
         Side first = readings.leader();
-        TellLink aside = new TellLink(readings, first.other());
-        all.add(new TellLink(readings, first).told());
-        all.add(
-                linked(readings, first) && !linked(readings, first.other())
-                        ? aside.toldAside()
-                        : aside.told());
+        Side second = first.other();
+        boolean aside =
+                Readings.links(readings.link(first)) && !Readings.links(readings.link(second));
+        readings.link(first)
+                .reading()
+                .ifPresent(link -> all.add(new TellLink(readings, link).told()));
+        readings.link(second)
+                .reading()
+                .map(link -> new TellLink(readings, link))
+                .ifPresent(tell -> all.add(aside ? tell.toldAside() : tell.told()));
+        for (Side root : List.of(first, second)) {
+            all.addAll(TellNot.of("link." + root.word(), readings.link(root)));
+        }
     }
 
     private static void advice(Pairing pairing, Advice advice, List<Told> all) {
-        advice.fit().ifPresent(fit -> all.add(TellFit.remedy(fit, pairing)));
-        advice.truth().ifPresent(truth -> all.add(TellCord.truth(truth)));
-        TellFit.costs(advice.costs(), pairing).stream().limit(1).forEach(all::add);
+        advice.fit().reading().ifPresent(fit -> all.add(TellFit.remedy(fit, pairing)));
+        advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));
+        advice.costs().reading().stream()
+                .flatMap(costs -> TellFit.costs(costs, pairing).stream().limit(1))
+                .forEach(all::add);
+        TellNot not = new TellNot("advice");
+        not.add("fit", advice.fit());
+        not.add("truth", advice.truth());
+        not.add("costs", advice.costs());
         for (Side side : Side.values()) {
             List<Neighbour> near =
-                    advice.neighbours(side).stream()
+                    advice.neighbours(side).reading().stream()
+                            .flatMap(List::stream)
                             .filter(n -> n.strays() < NEAR)
                             .limit(1)
                             .toList();
             all.addAll(TellFit.neighbours(near, side, pairing));
+            not.add("neighbours." + side.word(), advice.neighbours(side));
         }
-    }
-
-    private static boolean linked(Readings readings, Side root) {
-        return readings.tie(root).link().kind() != LinkKind.NONE;
+        all.addAll(not.told());
     }
 
     private static Told figure(Readings readings, Side side) {
         Readings.Hand hand = readings.hand(side);
-        Figure figure = hand.figure();
+        String opening = Say.capital(side.word()) + " hand: " + hand.motion() + "; ";
+        return hand.figure()
+                .reading()
+                .map(figure -> figure(side, opening, figure))
+                .orElseGet(
+                        () -> {
+                            Told not = TellNot.of("figure." + side.word(), hand.figure()).get(0);
+                            return new Told(
+                                    not.key(),
+                                    not.tone(),
+                                    opening + Say.small(not.text()),
+                                    not.why());
+                        });
+    }
+
+    private static Told figure(Side side, String opening, Figure figure) {
         String size =
                 Math.max(figure.width(), figure.height()) < 1e-3
                         ? "its head stays in place"
@@ -83,7 +109,7 @@ public final class Telling {
         return new Told(
                 "figure." + side.word(),
                 Tone.NOTE,
-                Say.capital(side.word()) + " hand: " + hand.motion() + "; " + size + ".",
+                opening + size + ".",
                 "Over one of its own cycles the head travels "
                         + Say.length(figure.length())
                         + ", reaches "

@@ -1,5 +1,6 @@
 package deferent.motion.tether;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
@@ -22,6 +23,17 @@ public record Away(
         double fromPath,
         double fromPathTime,
         double fromPathMean) {
+    public Away {
+        Refusal.numbers(
+                "the distance from the ideal",
+                greatest,
+                time,
+                mean,
+                fromPath,
+                fromPathTime,
+                fromPathMean);
+    }
+
     private static final int COUNT = 360;
 
     static Away of(Course course, Course from, Trace trace, Side side) {

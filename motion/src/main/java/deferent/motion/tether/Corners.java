@@ -12,16 +12,16 @@ final class Corners {
     private Corners() {}
 
     /** Refuses a side whose hand or head has a corner or a jump. */
-    static void refuse(Trace trace, Side side, String reading) {
+    static void refuse(Trace trace, Side side) {
         for (TimedBreak b : trace.breaks()) {
             if (b.side() == side && b.order() <= 1) {
-                throw refusal(side, b, reading);
+                throw refusal(side, b);
             }
         }
     }
 
     /** Refuses a side whose hand itself has a corner or a jump, whatever its poi does. */
-    static void refuseHand(Trace trace, Side side, String reading) {
+    static void refuseHand(Trace trace, Side side) {
         for (TimedBreak b : trace.breaks()) {
             if (b.side() == side && b.order() <= 1) {
                 State before = trace.hand(side).before(b.time());
@@ -29,21 +29,17 @@ final class Corners {
                 if (before.velocity().distance(after.velocity())
                                 > 1e-9 * (1 + after.velocity().getNorm())
                         || before.position().distance(after.position()) > 1e-9) {
-                    throw refusal(side, b, reading);
+                    throw refusal(side, b);
                 }
             }
         }
     }
 
-    private static Refusal refusal(Side side, TimedBreak b, String reading) {
+    private static Refusal refusal(Side side, TimedBreak b) {
         return new Refusal(
                 String.format(
-                        Locale.ROOT,
-                        "takes an infinite force at %.3f s (%s), so there is no %s",
-                        b.time(),
-                        b.why(),
-                        reading),
-                side.word() + " hand's motion",
+                        Locale.ROOT, "takes an infinite force at %.3f s (%s)", b.time(), b.why()),
+                "the " + side.word() + " hand's motion",
                 "round the corner (a rounded hand path, or stretches that ease to rest)");
     }
 }

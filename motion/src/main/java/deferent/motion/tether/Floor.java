@@ -2,9 +2,11 @@ package deferent.motion.tether;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
@@ -68,6 +70,12 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
      */
     public record Limit(
             Reason reason, OptionalDouble tempo, OptionalDouble period, OptionalDouble phase) {
+        public Limit {
+            for (OptionalDouble number : List.of(tempo, period, phase)) {
+                Refusal.numbers("the slowest tempo", number.orElse(0));
+            }
+        }
+
         static Limit without(Reason reason) {
             return new Limit(
                     reason, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
@@ -92,7 +100,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
      * @param ideal the ideal trace of its pairing, at any tempo
      */
     public static Floor of(Trace ideal, Side side, Cord cord) {
-        Corners.refuse(ideal, side, "tempo floor");
+        Corners.refuse(ideal, side);
         Looking looking = new Looking(ideal, side, cord);
         return new Floor(
                 side,
@@ -107,7 +115,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
      * rank many pairings by.
      */
     public static Limit light(Trace ideal, Side side, Cord cord) {
-        Corners.refuse(ideal, side, "tempo floor");
+        Corners.refuse(ideal, side);
         return new Looking(ideal, side, cord).light();
     }
 

@@ -1,6 +1,7 @@
 package deferent.motion.tether;
 
 import deferent.motion.pairing.Refusal;
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -47,6 +48,10 @@ public record Hold(
         double leverageTime,
         double leverage,
         double doubling) {
+    public Hold {
+        Refusal.numbers(
+                "the slip", growth, reaction, growthInReaction, worstTime, leverageTime, leverage);
+    }
 
     /** What becomes of a slip. */
     public enum Verdict {
@@ -69,8 +74,6 @@ public record Hold(
      * still hand has, splits by the square root of the integration's error.
      */
     public static final double EVEN = 1e-4;
-
-    private static final int MOMENTS = 48;
 
     public static Hold of(Orbit orbit) {
         return of(orbit, REACTION);
@@ -129,37 +132,28 @@ public record Hold(
         }
 
         Hold answer() {
-            int every = Math.max(1, table.steps() / MOMENTS);
-            Complex[] left = leftEigenvector();
-            Vector3D[] startAxes = Floquet.axes(orbit, orbit.start());
-            double[] slips = Slips.about(orbit.start(), startAxes, 2, unit);
-            double[] state = orbit.start();
-            Marching together = new Marching(cord, 4);
+            double growth = floquet.growth();
+            if (!Double.isFinite(growth)) {
+                throw new Refusal(
+                        "lets a slip grow past all counting within one cycle",
+                        "hand that does not correct",
+                        "take a longer tether, or a shorter cycle");
+            }
+            List<Floquet.Leg> legs = floquet.legs();
+            double[] levers = levers();
             double worst = 0;
             double worstTime = table.start();
-            double most = 0;
-            double mostTime = table.start();
-            double sum = 0;
-            int moments = 0;
-            for (int i = 0; i < table.steps(); i++) {
-                if (i % every == 0) {
-                    double grown = grown(i, state);
-                    if (grown > worst) {
-                        worst = grown;
-                        worstTime = table.time(i);
-                    }
-                    double lever = lever(i, slips, left);
-                    sum += lever;
-                    moments++;
-                    if (lever > most) {
-                        most = lever;
-                        mostTime = table.time(i);
-                    }
+            int most = 0;
+            for (int i = 0; i < legs.size(); i++) {
+                double grown = grown(i);
+                if (grown > worst) {
+                    worst = grown;
+                    worstTime = table.time(legs.get(i).from());
                 }
-                together.step(table, i, slips);
-                System.arraycopy(slips, 0, state, 0, 6);
+                if (levers[i] > levers[most]) {
+                    most = i;
+                }
             }
-            double growth = floquet.growth();
             Verdict verdict = verdict(growth);
             return new Hold(
                     floquet.multipliers(),
@@ -168,51 +162,60 @@ public record Hold(
                     reaction,
                     worst,
                     worstTime,
-                    mostTime,
-                    most / (sum / moments),
+                    table.time(legs.get(most).from()),
+                    levers[most] / Arrays.stream(levers).average().orElseThrow(),
                     verdict == Verdict.RUNS_AWAY
                             ? orbit.period() * Math.log(2) / Math.log(growth)
                             : Double.POSITIVE_INFINITY);
         }
 
-        /** Greatest singular value of the propagator over the reaction time from step {@code i}. */
-        private double grown(int i, double[] state) {
-            Vector3D[] axes = Floquet.axes(orbit, state);
-            double s = along(i, state, false);
-            double[] y = Slips.about(state, axes, 2, unit);
-            Marching marching = new Marching(cord, 4);
+        /** Greatest singular value of the propagator over the reaction time from a leg's start. */
+        private double grown(int first) {
+            List<Floquet.Leg> legs = floquet.legs();
+            Floquet.Leg leg = legs.get(first);
+            RealMatrix slips = inverse(physical(along(leg)));
             double left = reaction;
-            int step = i;
-            while (left > 1e-12) {
-                double h = table.length(step);
-                if (left >= h * (1 - 1e-9)) {
-                    marching.step(table, step, y);
-                    left -= h;
-                    step = (step + 1) % table.steps();
-                } else {
-                    marching.step(table, table.time(step), table.time(step) + left, y);
-                    break;
-                }
+            int next = first;
+            while (left >= length(next) * (1 - 1e-9)) {
+                slips = leg.slips().multiply(slips);
+                left -= length(next);
+                next = (next + 1) % legs.size();
+                leg = legs.get(next);
             }
-            double[] end = new double[6];
-            System.arraycopy(y, 0, end, 0, 6);
+            double time = table.time(leg.from());
+            double[] y = Slips.about(leg.start(), Floquet.axes(orbit, leg.start()), 2, unit);
+            Marching marching = new Marching(cord, 4);
+            for (int step = leg.from(); left > 1e-12; step++) {
+                double h = Math.min(left, table.length(step));
+                marching.step(table, time, time + h, y);
+                time += h;
+                left -= h;
+            }
+            double[] end = Arrays.copyOf(y, 6);
             double[][] m = Slips.matrix(y, Floquet.axes(orbit, end), 2, unit);
-            double partial = left > 1e-12 ? left : 0;
-            Vector3D h = table.hand().at(table.time(step) + partial).velocity();
-            double sEnd = h.dotProduct(new Vector3D(end[0], end[1], end[2]));
+            double sEnd =
+                    table.hand()
+                            .at(time)
+                            .velocity()
+                            .dotProduct(new Vector3D(end[0], end[1], end[2]));
             RealMatrix physical =
-                    physical(sEnd)
-                            .multiply(MatrixUtils.createRealMatrix(m))
-                            .multiply(inverse(physical(s)));
+                    physical(sEnd).multiply(MatrixUtils.createRealMatrix(m)).multiply(slips);
             return new SingularValueDecomposition(physical).getNorm();
         }
 
-        private double along(int i, double[] state, boolean before) {
-            Vector3D h =
-                    before
-                            ? table.hand().before(table.time(i)).velocity()
-                            : table.hand().at(table.time(i)).velocity();
-            return h.dotProduct(new Vector3D(state[0], state[1], state[2]));
+        /** Seconds that a leg lasts. */
+        private double length(int leg) {
+            List<Floquet.Leg> legs = floquet.legs();
+            double end =
+                    leg + 1 < legs.size()
+                            ? table.time(legs.get(leg + 1).from())
+                            : table.over().end();
+            return end - table.time(legs.get(leg).from());
+        }
+
+        private double along(Floquet.Leg leg) {
+            Vector3D h = table.hand().at(table.time(leg.from())).velocity();
+            return h.dotProduct(new Vector3D(leg.start()[0], leg.start()[1], leg.start()[2]));
         }
 
         // From (c, d) to (x, y/Ω): x = L·c; the cord's e′ changes by (d·unit + s·c)/ℓ, the head's
@@ -236,13 +239,15 @@ public record Hold(
             return new LUDecomposition(m, SINGULAR).getSolver().getInverse();
         }
 
-        /** wᵀM = λwᵀ for the greatest multiplier. */
+        /** wᵀM = λwᵀ for the greatest multiplier; its length such that wᵀM is about 1. */
         private Complex[] leftEigenvector() {
+            // The eigenvalues' own search does not end where numbers are very great.
+            double scale = 1 / Math.max(floquet.growth(), Double.MIN_NORMAL);
             EigenDecompositionNonSymmetric own =
                     new EigenDecompositionNonSymmetric(
-                            MatrixUtils.createRealMatrix(floquet.monodromy()).transpose());
+                            floquet.monodromy().scalarMultiply(scale).transpose());
             Complex[] values = own.getEigenvalues();
-            Complex greatest = floquet.multipliers().get(0);
+            Complex greatest = floquet.multipliers().get(0).multiply(scale);
             int nearest = 0;
             for (int i = 1; i < values.length; i++) {
                 if (values[i].subtract(greatest).norm()
@@ -250,33 +255,46 @@ public record Hold(
                     nearest = i;
                 }
             }
-            return own.getEigenvector(nearest).toArray();
+            Complex[] w = own.getEigenvector(nearest).toArray();
+            for (int k = 0; k < w.length; k++) {
+                w[k] = w[k].multiply(scale);
+            }
+            return w;
         }
 
         /**
-         * Greatest effect of a unit shift of the hand at step {@code i} on the left eigenvector's
-         * slip a cycle on: wᵀ·Φ⁻¹·(slip), Φ from the start to here.
+         * Greatest effect of a unit shift of the hand at each leg's start on the left eigenvector's
+         * slip at the cycle's end: wᵀ·Φ·(slip), Φ from there to the end, so wᵀ is carried back leg
+         * by leg.
          */
-        private double lever(int i, double[] slips, Complex[] left) {
-            double[] state = new double[6];
-            System.arraycopy(slips, 0, state, 0, 6);
-            Vector3D[] axes = Floquet.axes(orbit, state);
-            double[][] phi = Slips.matrix(slips, axes, 2, unit);
-            double s = along(i, state, false);
-            RealMatrix back = inverse(MatrixUtils.createRealMatrix(phi));
-            // A shift δh along axis a: c = −1/L, and q keeps the head's velocity: d = s/L.
-            double sum = 0;
-            for (int a = 0; a < 2; a++) {
-                Complex effect = Complex.ZERO;
-                for (int k = 0; k < 4; k++) {
-                    double moved =
-                            (-back.getEntry(k, a) + back.getEntry(k, 2 + a) * s / unit)
-                                    / cord.length();
-                    effect = effect.add(left[k].multiply(moved));
+        private double[] levers() {
+            List<Floquet.Leg> legs = floquet.legs();
+            double[] levers = new double[legs.size()];
+            Complex[] w = leftEigenvector();
+            for (int i = legs.size() - 1; i >= 0; i--) {
+                w = carriedBack(w, legs.get(i).slips());
+                double s = along(legs.get(i));
+                // A shift δh along axis a: c = −1/L, and q keeps the head's velocity: d = s/L.
+                double sum = 0;
+                for (int a = 0; a < 2; a++) {
+                    double effect =
+                            w[2 + a].multiply(s / unit).subtract(w[a]).norm() / cord.length();
+                    sum += effect * effect;
                 }
-                sum += effect.norm() * effect.norm();
+                levers[i] = Math.sqrt(sum);
             }
-            return Math.sqrt(sum);
+            return levers;
+        }
+
+        private static Complex[] carriedBack(Complex[] w, RealMatrix m) {
+            Complex[] out = new Complex[w.length];
+            for (int j = 0; j < out.length; j++) {
+                out[j] = Complex.ZERO;
+                for (int k = 0; k < w.length; k++) {
+                    out[j] = out[j].add(w[k].multiply(m.getEntry(k, j)));
+                }
+            }
+            return out;
         }
     }
 }

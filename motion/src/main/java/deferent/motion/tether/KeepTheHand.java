@@ -2,6 +2,7 @@ package deferent.motion.tether;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
@@ -77,6 +78,16 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             double greatestPull,
             double growth,
             double error) {
+        public Solution {
+            Refusal.numbers(
+                    "the poi behind its hand",
+                    lead,
+                    leastPull,
+                    leastPullTime,
+                    greatestPull,
+                    growth);
+        }
+
         /**
          * Whether a cord can do it; a pull that only touches zero, as at the end of a swing of a
          * quarter turn, still counts.
@@ -179,7 +190,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private final List<Solution> found = new ArrayList<>();
 
         Search(Trace ideal, Side side, Cord cord) {
-            Corners.refuseHand(ideal, side, "poi that keeps its hand");
+            Corners.refuseHand(ideal, side);
             this.ideal = ideal;
             this.side = side;
             this.cord = cord;

@@ -65,6 +65,13 @@ public record KeepTheLight(
         double mismatch,
         double[] cuts,
         Vector3D normal) {
+    public KeepTheLight {
+        Refusal.numbers(
+                "the " + side.word() + " hand that keeps the light",
+                leastPull,
+                leastPullTime,
+                handSpeed);
+    }
 
     /**
      * An instant at which the light asks for free fall.
@@ -90,7 +97,7 @@ public record KeepTheLight(
     }
 
     public static KeepTheLight of(Trace ideal, Side side, Cord cord) {
-        Corners.refuse(ideal, side, "hand that keeps the light");
+        Corners.refuse(ideal, side);
         Course head = ideal.head(side);
         Flat flat = new Flat(head, cord, ideal.interval());
         double[] cuts = Times.cuts(ideal, side, 3);
@@ -177,17 +184,38 @@ public record KeepTheLight(
      * @param steps of the integrator over the cycle
      */
     Orbit orbit(int steps) {
-        int wanted = (int) Math.ceil(swiftest() * (cuts[cuts.length - 1] - cuts[0]) / STEP_TURN);
-        if (wanted > MOST_STEPS) {
+        double whole = cuts[cuts.length - 1] - cuts[0];
+        double turning = swiftest() * whole / STEP_TURN;
+        if (turning > MOST_STEPS) {
             throw new Refusal(
                     "asks the cord to turn about all but at once, where its pull is nearly lost",
                     side.word() + " hand that keeps the light",
                     "spin faster, or change the figure");
         }
+        double trembling = trembling() * whole / STEP_TURN;
+        if (trembling > MOST_STEPS) {
+            throw new Refusal(
+                    "trembles too fast to follow on so short a cord",
+                    side.word() + " hand that keeps the light",
+                    "take a longer tether");
+        }
+        int wanted = (int) Math.ceil(Math.max(turning, trembling));
         HandTable table =
                 HandTable.of(hand, cuts, Math.max(Math.max(steps, 32 * Math.abs(turns)), wanted));
-        double t0 = table.start();
-        return new Orbit(table, cord, Orbit.state(hand.at(t0), head.at(t0), cord), normal);
+        return new Orbit(table, cord, head, normal);
+    }
+
+    /**
+     * How fast a slip swings to and fro at most, rad/s: as a pendulum's, √(pull/(mass·length)), so
+     * that a short cord's is fast however slowly its hand goes.
+     */
+    private double trembling() {
+        Flat flat = new Flat(head, cord, new Interval(cuts[0], cuts[cuts.length - 1]));
+        double most = 0;
+        for (double pull : Times.of(flat.over(), cuts, COUNT).of(flat::pull)) {
+            most = Math.max(most, pull);
+        }
+        return Math.sqrt(most / (cord.swingMass() * cord.length()));
     }
 
     /** How fast the cord turns at most, rad/s: fast where the pull is nearly lost. */

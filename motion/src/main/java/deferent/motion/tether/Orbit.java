@@ -2,6 +2,8 @@ package deferent.motion.tether;
 
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
+import java.util.Arrays;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -13,16 +15,35 @@ public final class Orbit {
     private final Cord cord;
     private final double[] start;
     private final Vector3D normal;
+    private final Optional<Course> known;
 
     /**
+     * One whose head is known only from its start.
+     *
      * @param start e and q at the table's start
      * @param normal of the plane everything stays in; the zero vector where it does not
      */
     Orbit(HandTable table, Cord cord, double[] start, Vector3D normal) {
+        this(table, cord, start, normal, Optional.empty());
+    }
+
+    /** One whose head is known throughout. */
+    Orbit(HandTable table, Cord cord, Course head, Vector3D normal) {
+        this(
+                table,
+                cord,
+                state(table.hand().at(table.start()), head.at(table.start()), cord),
+                normal,
+                Optional.of(head));
+    }
+
+    private Orbit(
+            HandTable table, Cord cord, double[] start, Vector3D normal, Optional<Course> known) {
         this.table = table;
         this.cord = cord;
         this.start = start.clone();
         this.normal = normal;
+        this.known = known;
     }
 
     public Cord cord() {
@@ -49,6 +70,17 @@ public final class Orbit {
 
     double[] start() {
         return start.clone();
+    }
+
+    /**
+     * e and q at the start of a step: from the head where that is known, else as integrated.
+     *
+     * @param integrated up to there; its first six numbers are e and q
+     */
+    double[] at(int step, double[] integrated) {
+        double time = table.time(step);
+        return known.map(head -> state(table.hand().at(time), head.at(time), cord))
+                .orElseGet(() -> Arrays.copyOf(integrated, 6));
     }
 
     Vector3D normal() {

@@ -1,5 +1,6 @@
 package deferent.motion.tether;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
@@ -75,6 +76,30 @@ public record Pull(
         List<Jerk> jerks,
         double[] newtons,
         double[] sidewaysNewtons) {
+    public Pull {
+        Refusal.numbers(
+                "the " + side.word() + " cord's pull",
+                headWeight,
+                least,
+                leastTime,
+                greatest,
+                greatestTime,
+                mean,
+                sideways,
+                sidewaysTime,
+                handForce,
+                handForceTime,
+                headSpeed,
+                headSpeedTime,
+                headSpeedLeast,
+                energy,
+                gravityPower,
+                gravityWork,
+                handPower,
+                handWork);
+        Refusal.numbers("the " + side.word() + " cord's pull", newtons);
+        Refusal.numbers("the " + side.word() + " cord's pull", sidewaysNewtons);
+    }
 
     /**
      * An instant that takes an impulse.
@@ -84,7 +109,11 @@ public record Pull(
      * @param across impulse across the cord, N·s, which a cord cannot give either
      * @param why in a few words
      */
-    public record Jerk(double time, double along, double across, String why) {}
+    public record Jerk(double time, double along, double across, String why) {
+        public Jerk {
+            Refusal.numbers("the cord's impulse", time, along, across);
+        }
+    }
 
     /** How many samples a reading takes where nothing else is said. */
     public static final int USUAL_COUNT = 360;

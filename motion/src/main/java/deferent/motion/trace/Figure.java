@@ -1,5 +1,6 @@
 package deferent.motion.trace;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 
 /**
@@ -38,6 +39,10 @@ public record Figure(
         int cusps,
         int symmetryOrder,
         int selfCrossings) {
+    public Figure {
+        Refusal.numbers("the figure", width, height, signedArea, unionArea, length, outerRadius);
+    }
+
     private static final int SAMPLES = 720;
     // Above this many turns a cycle, twice as many samples and more keep a turn's shape.
     private static final int USUAL_TURNS = 8;

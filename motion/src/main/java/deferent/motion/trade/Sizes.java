@@ -85,9 +85,14 @@ public record Sizes(Map<Word, Amount> said, double tether) {
     }
 
     Series ellipse() {
-        return amount(AXES, Amount.Pair.class)
-                .map(a -> Series.ellipse(a.along().metres(tether), a.across().metres(tether), 0))
-                .orElseGet(() -> Series.ellipse(tether, tether / 2, 0));
+        Optional<Amount.Pair> axes = amount(AXES, Amount.Pair.class);
+        double along = axes.map(a -> a.along().metres(tether)).orElse(tether);
+        double across = axes.map(a -> a.across().metres(tether)).orElse(tether / 2);
+        if (axes.isPresent()) {
+            Refusal.within(along, -10, 10, "half axis", "m");
+            Refusal.within(across, -10, 10, "half axis", "m");
+        }
+        return Series.ellipse(along, across, 0);
     }
 
     Series loops() {

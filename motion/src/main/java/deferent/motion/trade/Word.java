@@ -71,38 +71,26 @@ public final class Word implements Comparable<Word> {
                             + " upright, hand and poi together");
     // What kind of flower, and which way it stands.
     public static final Word IN_SPIN =
-            new Word(
-                    Kind.FLAG,
-                    "in-spin",
-                    "the poi turns the same way as the hand goes round",
-                    "",
-                    "inspin");
+            flag("in-spin", "the poi turns the same way as the hand goes round", "inspin");
     public static final Word ANTISPIN =
-            new Word(
-                    Kind.FLAG,
+            flag(
                     "antispin",
                     "the poi turns against the way the hand goes round",
-                    "",
                     "anti-spin",
                     "anti spin");
     public static final Word HORIZONTAL =
-            new Word(Kind.FLAG, "horizontal", "lying along the plane's level axis: tilt 0", "");
+            flag("horizontal", "lying along the plane's level axis: tilt 0");
     public static final Word VERTICAL =
-            new Word(
-                    Kind.FLAG, "vertical", "standing along the plane's upright axis: tilt 90°", "");
+            flag("vertical", "standing along the plane's upright axis: tilt 90°");
     public static final Word DIAMOND =
-            new Word(
-                    Kind.FLAG,
+            flag(
                     "diamond",
                     "a flower that reaches furthest straight to the performer's left, and so with "
-                            + "four petals along the axes",
-                    "");
+                            + "four petals along the axes");
     public static final Word BOX =
-            new Word(
-                    Kind.FLAG,
+            flag(
                     "box",
-                    "a flower turned by half a petal, so that four petals stand on the diagonals",
-                    "");
+                    "a flower turned by half a petal, so that four petals stand on the diagonals");
     public static final Word PETALS =
             new Word(Measured.COUNT, "petals", "how many loops a flower has", "four", "petal");
     public static final Word TURNS =
@@ -130,12 +118,7 @@ public final class Word implements Comparable<Word> {
                             + "-0.5 turns\"; the turns sum to a whole number",
                     "");
     public static final Word STALLING =
-            new Word(
-                    Kind.FLAG,
-                    "stalling",
-                    "the poi comes to rest at the end of every stretch",
-                    "",
-                    "with stalls");
+            flag("stalling", "the poi comes to rest at the end of every stretch", "with stalls");
     public static final Word SWINGING =
             new Word(
                     Kind.FLAG,
@@ -205,21 +188,10 @@ public final class Word implements Comparable<Word> {
                             + "comma at the end both hands'",
                     "60 cm");
     public static final Word WALL =
-            new Word(
-                    Kind.FLAG,
-                    "wall",
-                    "the plane that is upright and faces the audience",
-                    "",
-                    "wall plane");
+            flag("wall", "the plane that is upright and faces the audience", "wall plane");
     public static final Word WHEEL =
-            new Word(
-                    Kind.FLAG,
-                    "wheel",
-                    "the plane that is upright and runs front to back",
-                    "",
-                    "wheel plane");
-    public static final Word FLOOR =
-            new Word(Kind.FLAG, "floor", "the level plane", "", "floor plane");
+            flag("wheel", "the plane that is upright and runs front to back", "wheel plane");
+    public static final Word FLOOR = flag("floor", "the level plane", "floor plane");
     public static final Word TIP =
             new Word(
                     Measured.ANGLE,
@@ -257,25 +229,11 @@ public final class Word implements Comparable<Word> {
                     "one",
                     "plane turn");
     public static final Word UPRIGHT =
-            new Word(
-                    Kind.FLAG,
-                    "about upright",
-                    "a toroid's plane turns about its upright axis",
-                    "",
-                    "upright");
+            flag("about upright", "a toroid's plane turns about its upright axis", "upright");
     public static final Word LEVEL =
-            new Word(
-                    Kind.FLAG,
-                    "about level",
-                    "a toroid's plane turns about its level axis",
-                    "",
-                    "level");
+            flag("about level", "a toroid's plane turns about its level axis", "level");
     public static final Word POI_ALONE =
-            new Word(
-                    Kind.FLAG,
-                    "poi alone",
-                    "the poi's plane turns while the hand keeps to its own",
-                    "");
+            flag("poi alone", "the poi's plane turns while the hand keeps to its own");
     public static final Word CYCLES =
             new Word(
                     Measured.COUNT,
@@ -284,12 +242,10 @@ public final class Word implements Comparable<Word> {
                     "one",
                     "cycle");
     public static final Word RIDING =
-            new Word(
-                    Kind.FLAG,
+            flag(
                     "riding",
                     "the hand goes where the other hand's head goes: \"CAP riding pendulum\", or "
                             + "\"pendulum vs CAP riding\"",
-                    "",
                     "rides");
 
     // Of the whole pairing.
@@ -311,15 +267,9 @@ public final class Word implements Comparable<Word> {
                     "unsaid",
                     "together time");
     public static final Word SPLIT =
-            new Word(
-                    Kind.SHARED, "split", "the two cycles are half a turn apart", "", "split-time");
+            shared("split", "the two cycles are half a turn apart", "split-time");
     public static final Word QUARTER =
-            new Word(
-                    Kind.SHARED,
-                    "quarter",
-                    "the two cycles are a quarter turn apart",
-                    "",
-                    "quarter-time");
+            shared("quarter", "the two cycles are a quarter turn apart", "quarter-time");
     public static final Word SAME =
             new Word(
                     Kind.SHARED,
@@ -328,16 +278,9 @@ public final class Word implements Comparable<Word> {
                     "unsaid",
                     "same");
     public static final Word OPPOSITE =
-            new Word(
-                    Kind.SHARED,
-                    "opposite direction",
-                    "the props turn against each other",
-                    "",
-                    "opposite");
-    public static final Word SAME_TIME =
-            new Word(Kind.SHARED, "same time", "together, same direction", "");
-    public static final Word OPPOSITES =
-            new Word(Kind.SHARED, "opposites", "together, opposite direction", "");
+            shared("opposite direction", "the props turn against each other", "opposite");
+    public static final Word SAME_TIME = shared("same time", "together, same direction");
+    public static final Word OPPOSITES = shared("opposites", "together, opposite direction");
     public static final Word TIMING =
             new Word(
                     Kind.SHARED,
@@ -352,11 +295,9 @@ public final class Word implements Comparable<Word> {
                     "the left hand goes clockwise as the performer sees it",
                     "unsaid");
     public static final Word COUNTER_CLOCKWISE =
-            new Word(
-                    Kind.SHARED,
+            shared(
                     "counter-clockwise",
                     "the left hand goes counter-clockwise as the performer sees it",
-                    "",
                     "anticlockwise",
                     "anti-clockwise");
     public static final Word TEMPO =
@@ -369,16 +310,11 @@ public final class Word implements Comparable<Word> {
 
     // Words that say whose a size is.
     public static final Word LEFT =
-            new Word(Kind.OWNER, "left", "what follows is said of the first hand", "", "left hand");
+            owner("left", "what follows is said of the first hand", "left hand");
     public static final Word RIGHT =
-            new Word(
-                    Kind.OWNER,
-                    "right",
-                    "what follows is said of the second hand",
-                    "",
-                    "right hand");
+            owner("right", "what follows is said of the second hand", "right hand");
     public static final Word BOTH =
-            new Word(Kind.OWNER, "both", "what follows is said of both hands", "", "both hands");
+            owner("both", "what follows is said of both hands", "both hands");
 
     // Words that are explained, and said some other way, and words without a meaning of their own.
     static {
@@ -476,6 +412,18 @@ public final class Word implements Comparable<Word> {
         this(Kind.SIZE, measured, said, means, sizesUnsaid, also);
     }
 
+    private static Word flag(String said, String means, String... also) {
+        return new Word(Kind.FLAG, said, means, "", also);
+    }
+
+    private static Word shared(String said, String means, String... also) {
+        return new Word(Kind.SHARED, said, means, "", also);
+    }
+
+    private static Word owner(String said, String means, String... also) {
+        return new Word(Kind.OWNER, said, means, "", also);
+    }
+
     private static void explained(String said, String means) {
         new Word(Kind.EXPLAINED, said, means, "");
     }
@@ -515,6 +463,13 @@ public final class Word implements Comparable<Word> {
     /** Whether every hand takes it, whatever its motion. */
     public boolean placed() {
         return PLACED.contains(this);
+    }
+
+    /** Whether it is a size that only one form of hand path has. */
+    public boolean ofForm() {
+        return HandPath.forms().stream()
+                .flatMap(form -> form.sizes().stream())
+                .anyMatch(size -> !size.means().isEmpty() && size.word().equals(said));
     }
 
     /** Every word, in the order of the list. */

@@ -3,23 +3,19 @@ package deferent.motion.body;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.util.List;
-import net.jqwik.api.Example;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.Scale;
-import net.jqwik.api.constraints.Size;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Test;
 
 class OutlineProperties {
     private static final Outline OUTLINE = Outline.of(Performer.of(1.75));
 
     @Property
-    void aTetherIsAsNearToTheBodyAsItsNearestPoint(
-            @ForAll @Size(6) List<@DoubleRange(min = -1.5, max = 1.5) @Scale(6) Double> ends) {
-        Vector3D p = new Vector3D(ends.get(0), ends.get(1), ends.get(2));
-        Vector3D q = new Vector3D(ends.get(3), ends.get(4), ends.get(5));
+    void aTetherIsAsNearToTheBodyAsItsNearestPoint(Any any) {
+        Vector3D p = any.from(OutlineProperties::end);
+        Vector3D q = any.from(OutlineProperties::end);
         double brute = Double.POSITIVE_INFINITY;
         int steps = 4000;
         for (int i = 0; i <= steps; i++) {
@@ -31,13 +27,17 @@ class OutlineProperties {
         assertThat(exact).isCloseTo(brute, within(p.distance(q) / steps + 1e-9));
     }
 
-    @Example
+    private static Vector3D end(Any any) {
+        return new Vector3D(any.number(-1.5, 1.5), any.number(-1.5, 1.5), any.number(-1.5, 1.5));
+    }
+
+    @Test
     void theBreastboneLiesOnTheFrontOfTheTrunk() {
         assertThat(OUTLINE.distance(Vector3D.ZERO)).isCloseTo(0, within(1e-12));
         assertThat(OUTLINE.distance(new Vector3D(0, 0, 0.3))).isCloseTo(0.3, within(1e-12));
     }
 
-    @Example
+    @Test
     void theBodyIsAsTallAsItsStature() {
         double top = Double.NEGATIVE_INFINITY;
         double bottom = Double.POSITIVE_INFINITY;
@@ -53,7 +53,7 @@ class OutlineProperties {
         assertThat(top - bottom).isCloseTo((1 - 0.039) * 1.75, within(1e-9));
     }
 
-    @Example
+    @Test
     void whatIsDrawnIsTheBodysRimInView() {
         for (List<Vector3D> line : OUTLINE.drawn()) {
             for (Vector3D p : line) {

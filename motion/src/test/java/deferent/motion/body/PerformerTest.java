@@ -60,6 +60,6 @@ class PerformerTest {
         assertThatThrownBy(() -> Performer.of(172))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("stature")
-                .hasMessageContaining("1.0 to 2.5 m");
+                .hasMessageContaining("1 m to 2.5 m");
     }
 }

@@ -16,25 +16,20 @@ import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.util.Arrays;
 import java.util.List;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.IntRange;
 
 /** Whatever the sizes, an answer closes what it claims to close. */
 class FitPropertiesTest {
 
     @Property(tries = 15)
-    void aCirclingHeadIsFittedToACirclingHandWhateverTheirSizesAndTiming(
-            @ForAll @DoubleRange(min = 0.3, max = 1.2) double tether,
-            @ForAll @DoubleRange(min = 0.1, max = 1.2) double circle,
-            @ForAll @DoubleRange(min = 0, max = 0.99) double ahead,
-            @ForAll @IntRange(min = -6, max = -2) int turns) {
+    void aCirclingHeadIsFittedToACirclingHandWhateverTheirSizesAndTiming(Any any) {
+        double tether = any.number(0.3, 1.2);
+        double circle = any.number(0.1, 1.2);
+        double ahead = any.number(0, 0.99);
+        int turns = any.whole(-6, -2);
         Pairing pairing =
                 pairing(Motion.staticSpin(1, 0), tether, Motion.flower(circle, turns, 0.3))
                         .with(Timing.of(ahead));
@@ -47,11 +42,11 @@ class FitPropertiesTest {
     }
 
     @Property(tries = 12)
-    void aFlowersHeadIsFittedToAHandOnALikeFigure(
-            @ForAll("spins") int n,
-            @ForAll @DoubleRange(min = 0.2, max = 0.9) double radius,
-            @ForAll @DoubleRange(min = 0.25, max = 0.9) double tether,
-            @ForAll @DoubleRange(min = -3, max = 3) double turn) {
+    void aFlowersHeadIsFittedToAHandOnALikeFigure(Any any) {
+        int n = any.of(-1, 2, -2, 3, -3, 4, -4);
+        double radius = any.number(0.2, 0.9);
+        double tether = any.number(0.25, 0.9);
+        double turn = any.number(-3, 3);
         Series figure =
                 new Series(
                         List.of(
@@ -76,8 +71,8 @@ class FitPropertiesTest {
     }
 
     @Property(tries = 8)
-    void keptNamesComeFirstThenFewerChangesThenTheLeastMoved(
-            @ForAll @DoubleRange(min = 0.15, max = 0.9) double circle) {
+    void keptNamesComeFirstThenFewerChangesThenTheLeastMoved(Any any) {
+        double circle = any.number(0.15, 0.9);
         Pairing pairing =
                 pairing(Motion.flower(0.3, 1, Math.PI), 0.6, Motion.flower(circle, -3, 0));
         FitReading fit = Fit.of(pairing, Side.LEFT);
@@ -102,11 +97,6 @@ class FitPropertiesTest {
         return Arrays.stream(Side.values())
                 .filter(side -> !MotionWords.of(from, side).equals(MotionWords.of(to, side)))
                 .count();
-    }
-
-    @Provide
-    Arbitrary<Integer> spins() {
-        return Arbitraries.of(-4, -3, -2, -1, 2, 3, 4);
     }
 
     private static LinkReading read(Answer answer) {

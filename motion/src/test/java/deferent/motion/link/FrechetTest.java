@@ -14,11 +14,8 @@ import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.algorithm.distance.DiscreteFrechetDistance;
 import org.locationtech.jts.geom.Coordinate;
@@ -30,8 +27,9 @@ class FrechetTest {
     private static final GeometryFactory SHEET = new GeometryFactory();
 
     @Property
-    void theDistanceIsThatOfTheDefinitionOnAnyPoints(
-            @ForAll("any") double[] p, @ForAll("any") double[] h) {
+    void theDistanceIsThatOfTheDefinitionOnAnyPoints(Any any) {
+        double[] p = any.from(FrechetTest::path);
+        double[] h = any.from(FrechetTest::path);
         double[] a = points(p);
         double[] b = points(h);
         double[][] known = new double[a.length / 3][b.length / 3];
@@ -42,7 +40,9 @@ class FrechetTest {
     // JTS 1.20 takes a shortcut along the diagonal, which on about one random pair in forty ends
     // above the definition; it is never below.
     @Property
-    void itIsNeverAboveThatOfJtsOnAnyPoints(@ForAll("any") double[] p, @ForAll("any") double[] h) {
+    void itIsNeverAboveThatOfJtsOnAnyPoints(Any any) {
+        double[] p = any.from(FrechetTest::path);
+        double[] h = any.from(FrechetTest::path);
         double jts = DiscreteFrechetDistance.distance(line(p), line(h));
         assertThat(Frechet.distance(points(p), points(h))).isLessThanOrEqualTo(jts + 1e-12);
     }
@@ -77,33 +77,32 @@ class FrechetTest {
     }
 
     @Property
-    void aCorridorOnlyLengthensTheLead(@ForAll("twelve") double[] p, @ForAll("twelve") double[] h) {
+    void aCorridorOnlyLengthensTheLead(Any any) {
+        double[] p = any.from(FrechetTest::twelve);
+        double[] h = any.from(FrechetTest::twelve);
         int n = 12;
         int[] pairs = new int[4 * n];
         double[] a = points(p);
         double[] b = points(h);
         int count = Frechet.walk(a, b, Corridor.whole(n, n), 1, pairs);
         Corridor about = Corridor.about(pairs, count, n - 1, 1, 0);
-        double kept = Frechet.squared(a, b, about, new double[n], Double.MAX_VALUE);
+        double kept = Frechet.squared(a, b, about, new long[n], Double.MAX_VALUE);
         assertThat(Math.sqrt(kept)).isGreaterThanOrEqualTo(Frechet.distance(a, b) - 1e-12);
         assertThat(kept).isFinite();
     }
 
-    @Provide
-    Arbitrary<double[]> any() {
-        return Arbitraries.integers()
-                .between(2, 30)
-                .flatMap(
-                        n ->
-                                Arbitraries.doubles()
-                                        .between(-2, 2)
-                                        .array(double[].class)
-                                        .ofSize(2 * n));
+    private static double[] path(Any any) {
+        return path(any, any.whole(2, 30));
     }
 
-    @Provide
-    Arbitrary<double[]> twelve() {
-        return Arbitraries.doubles().between(-2, 2).array(double[].class).ofSize(24);
+    private static double[] twelve(Any any) {
+        return path(any, 12);
+    }
+
+    private static double[] path(Any any, int points) {
+        return any.list(2 * points, 2 * points, () -> any.number(-2, 2)).stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
     }
 
     // Eiter and Mannila's recursion as they print it.

@@ -14,15 +14,10 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.util.ArrayList;
 import java.util.List;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
-import net.jqwik.api.constraints.DoubleRange;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** What a shape gap must not depend on, and what it must. */
@@ -34,12 +29,12 @@ class ShapeGapPropertiesTest {
     private static final double SEARCHED = 0.5;
 
     @Property(tries = 25)
-    void aHandOnTheHeadsOwnFigureClosesHoweverTurnedShiftedReversedAndTimed(
-            @ForAll("flowers") Motion root,
-            @ForAll @DoubleRange(min = -3, max = 3) double turn,
-            @ForAll @DoubleRange(min = -0.5, max = 0.5) double shift,
-            @ForAll @DoubleRange(min = 0, max = 0.99) double ahead,
-            @ForAll boolean mirrored) {
+    void aHandOnTheHeadsOwnFigureClosesHoweverTurnedShiftedReversedAndTimed(Any any) {
+        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        double turn = any.number(-3, 3);
+        double shift = any.number(-0.5, 0.5);
+        double ahead = any.number(0, 0.99);
+        boolean mirrored = any.of(false, true);
         Series figure = headFigure(root, mirrored).turned(turn);
         LinkReading link = read(root, new Motion(figure, new Turns(1, 0)), shift, ahead);
         assertThat(link.shapeGap()).isLessThan(0.001);
@@ -47,12 +42,12 @@ class ShapeGapPropertiesTest {
     }
 
     @Property(tries = 12)
-    void turningShiftingAndRetimingLeaveTheGapNearlyAlone(
-            @ForAll("flowers") Motion root,
-            @ForAll @DoubleRange(min = 0.02, max = 0.15) double off,
-            @ForAll @DoubleRange(min = -3, max = 3) double turn,
-            @ForAll @DoubleRange(min = -0.5, max = 0.5) double shift,
-            @ForAll @DoubleRange(min = 0, max = 0.99) double ahead) {
+    void turningShiftingAndRetimingLeaveTheGapNearlyAlone(Any any) {
+        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        double off = any.number(0.02, 0.15);
+        double turn = any.number(-3, 3);
+        double shift = any.number(-0.5, 0.5);
+        double ahead = any.number(0, 0.99);
         Motion rider = nearly(root, off);
         LinkReading plain = read(root, rider, 0, 0);
         LinkReading moved = read(root, rider.turned(turn), shift, ahead);
@@ -61,9 +56,9 @@ class ShapeGapPropertiesTest {
     }
 
     @Property(tries = 12)
-    void itDoesNotMatterWhichOfTheTwoPathsIsTheHeads(
-            @ForAll("flowers") Motion root,
-            @ForAll @DoubleRange(min = 0.02, max = 0.15) double off) {
+    void itDoesNotMatterWhichOfTheTwoPathsIsTheHeads(Any any) {
+        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        double off = any.number(0.02, 0.15);
         Trace trace = trace(root, nearly(root, off), 0, 0);
         Curve head = curve(trace, true);
         Curve hand = curve(trace, false);
@@ -74,8 +69,9 @@ class ShapeGapPropertiesTest {
     }
 
     @Property(tries = 25)
-    void noRigidMotionComesBelowTheBound(
-            @ForAll("flowers") Motion root, @ForAll("paths") Motion rider) {
+    void noRigidMotionComesBelowTheBound(Any any) {
+        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        Motion rider = any.from(ShapeGapPropertiesTest::rider);
         LinkReading link = read(root, rider, 0, 0);
         assertThat(link.shapeGapAtLeast()).isLessThanOrEqualTo(link.shapeGap() + 1e-9);
         assertThat(link.shapeGapError()).isNotNegative();
@@ -83,9 +79,9 @@ class ShapeGapPropertiesTest {
     }
 
     @Property(tries = 25)
-    void twoCirclesAreApartByTheDifferenceOfTheirRadii(
-            @ForAll @DoubleRange(min = 0.05, max = 1.5) double tether,
-            @ForAll @DoubleRange(min = 0.05, max = 1.5) double radius) {
+    void twoCirclesAreApartByTheDifferenceOfTheirRadii(Any any) {
+        double tether = any.number(0.05, 1.5);
+        double radius = any.number(0.05, 1.5);
         Pairing pairing =
                 Pairing.of(
                         new Part(
@@ -100,29 +96,15 @@ class ShapeGapPropertiesTest {
         assertThat(link.clockGap()).isCloseTo(Math.abs(tether - radius), within(1e-5));
     }
 
-    @Provide
-    Arbitrary<Motion> flowers() {
-        return Combinators.combine(
-                        Arbitraries.doubles().between(0.1, 0.9),
-                        Arbitraries.of(-4, -3, -2, -1, 2, 3, 4),
-                        Arbitraries.doubles().between(-3, 3))
-                .as(Motion::flower);
+    private static Motion flower(Any any) {
+        int turns = any.of(-1, 2, -2, 3, -3, 4, -4);
+        return Motion.flower(any.number(0.1, 0.9), turns, any.number(-3, 3));
     }
 
-    @Provide
-    Arbitrary<Motion> paths() {
-        return Combinators.combine(
-                        Arbitraries.doubles().between(0.1, 0.9),
-                        Arbitraries.doubles().between(0, 0.5),
-                        Arbitraries.of(-3, -2, -1, 2, 3))
-                .as(
-                        (one, other, k) ->
-                                new Motion(
-                                        new Series(
-                                                List.of(
-                                                        new Series.Term(1, one, 0.4),
-                                                        new Series.Term(k, other, 1.1))),
-                                        new Turns(1, 0)));
+    private static Motion rider(Any any) {
+        Series.Term once = new Series.Term(1, any.number(0.1, 0.9), 0.4);
+        Series.Term other = new Series.Term(any.of(-1, 2, -2, 3, -3), any.number(0, 0.5), 1.1);
+        return new Motion(new Series(List.of(once, other)), new Turns(1, 0));
     }
 
     // The root's own figure with a fifth loop in it, so that the two differ by at most that.

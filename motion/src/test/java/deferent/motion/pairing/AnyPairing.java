@@ -1,81 +1,115 @@
 package deferent.motion.pairing;
 
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+
+import deferent.motion.trial.Any;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
-import net.jqwik.api.Provide;
-import net.jqwik.api.domains.DomainContextBase;
+import java.util.function.Supplier;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** Pairings of every kind of hand path, spin law, plane, timing and rhythm, for property tests. */
-public final class AnyPairing extends DomainContextBase {
-    @Provide
-    public Arbitrary<Pairing> pairings() {
-        return Combinators.combine(
-                        parts(false),
-                        parts(true),
-                        fraction(),
-                        Arbitraries.of(Direction.values()),
-                        Arbitraries.of(Sense.values()))
-                .filter(
-                        (left, right, ahead, direction, sense) ->
-                                !(left.motion().undriven() && right.motion().undriven()))
-                .as(
-                        (left, right, ahead, direction, sense) ->
-                                new Pairing(
-                                        left,
-                                        right,
-                                        Timing.of(ahead),
-                                        direction,
-                                        sense,
-                                        OptionalDouble.empty()));
+/** Pairings of every kind of hand path, spin law, plane, timing and rhythm, for properties. */
+public final class AnyPairing {
+    private final Any any;
+
+    /**
+     * Whether sizes are all that can be written down, or those that a trace is soon worked out of.
+     */
+    private final boolean wide;
+
+    private AnyPairing(Any any, boolean wide) {
+        this.any = any;
+        this.wide = wide;
     }
 
-    private Arbitrary<Part> parts(boolean mayRide) {
-        return Combinators.combine(
-                        paths(mayRide),
-                        spins(),
-                        number(0.2, 1.2),
-                        places(),
-                        Arbitraries.integers().between(1, 4))
-                .as(
-                        (path, spin, tether, place, cycles) ->
-                                new Part(new Motion(path, spin), Tether.of(tether), place, cycles));
+    /**
+     * A pairing whose trace is soon worked out: upright planes, few cycles, no tempo of its own.
+     */
+    public static Pairing of(Any any) {
+        return new AnyPairing(any, false).pairing();
     }
 
-    @Provide
-    public Arbitrary<HandPath> paths() {
-        return paths(false);
+    /** A pairing of any sizes that can be written down. */
+    public static Pairing wide(Any any) {
+        return new AnyPairing(any, true).pairing();
     }
 
-    private static Arbitrary<HandPath> paths(boolean mayRide) {
-        Arbitrary<HandPath> circle = number(0.05, 1.5).map(Series::circle);
-        Arbitrary<HandPath> ellipse =
-                Combinators.combine(number(0.1, 1), number(-1, 1), angle()).as(Series::ellipse);
-        Arbitrary<HandPath> line = Combinators.combine(number(0.1, 1), angle()).as(Series::line);
-        Arbitrary<HandPath> arc =
-                Combinators.combine(number(0.1, 1), angle(), number(0.2, 3.1)).as(Arc::new);
-        Arbitrary<HandPath> polygon =
-                Combinators.combine(Arbitraries.integers().between(3, 24), number(0.1, 1), angle())
-                        .as(Polygon::new);
-        Arbitrary<HandPath> drawn = number(0.3, 1).list().ofSize(8).map(AnyPairing::drawn);
-        List<Arbitrary<? extends HandPath>> kinds =
+    public static HandPath path(Any any) {
+        return new AnyPairing(any, false).path(false, 0.6);
+    }
+
+    public static SpinLaw spin(Any any) {
+        return new AnyPairing(any, false).spin();
+    }
+
+    /** Angles as code makes them: anything, whole degrees, fractions of a turn, nearly nought. */
+    public static double angle(Any any) {
+        return any.<Double>oneOf(
+                () -> any.of(0.0, -0.0, Math.PI / 2, Math.PI, -Math.PI / 2, Math.PI / 7),
+                () -> Math.toRadians(any.whole(-720, 720)),
+                () -> any.whole(-24, 24) * Math.PI / 12,
+                () -> any.number(-10, 10),
+                () -> 1e-9 * any.number(-1, 1));
+    }
+
+    /** Lengths as code makes them: anything, and whole centimetres. */
+    public static double length(Any any) {
+        return any.<Double>oneOf(() -> any.whole(5, 200) / 100.0, () -> any.number(0.01, 2.05));
+    }
+
+    private Pairing pairing() {
+        Part left = part(Side.LEFT, wide);
+        Part right = part(Side.RIGHT, !left.motion().riding());
+        // Two pendulums would have to swing at one tempo, and one sets it.
+        assumeFalse(left.motion().undriven() && right.motion().undriven());
+        boolean driven = !left.motion().undriven() && !right.motion().undriven();
+        double ahead =
+                any.<Double>oneOf(
+                        () -> any.of(0.0, 0.25, 0.5, 1.0 / 3, 5.0 / 7),
+                        () -> any.number(0, Math.nextDown(1.0)));
+        OptionalDouble tempo =
+                wide && driven && any.of(false, true)
+                        ? OptionalDouble.of(any.number(1, 600))
+                        : OptionalDouble.empty();
+        Direction direction = any.of(Direction.class);
+        return new Pairing(left, right, Timing.of(ahead), direction, any.of(Sense.class), tempo);
+    }
+
+    private Part part(Side side, boolean mayRide) {
+        double tether = wide ? any.oneOf(() -> 0.6, () -> length(any)) : any.number(0.2, 1.2);
+        Motion motion = new Motion(path(mayRide, tether), spin());
+        Place place = place(side);
+        // A pendulum that nobody drives needs a downhill.
+        assumeFalse(motion.undriven() && place.plane().v().getY() < 0.01);
+        int cycles = wide ? any.oneOf(() -> 1, () -> any.whole(1, 24)) : any.whole(1, 4);
+        return new Part(motion, Tether.of(tether), place, cycles);
+    }
+
+    private HandPath path(boolean mayRide, double tether) {
+        List<Supplier<HandPath>> kinds =
                 new ArrayList<>(
                         List.of(
-                                Arbitraries.just(Series.STILL),
-                                circle,
-                                ellipse,
-                                line,
-                                arc,
-                                polygon,
-                                drawn));
-        if (mayRide) {
-            kinds.add(Arbitraries.just(new Riding()));
+                                () -> Series.STILL,
+                                () -> Series.circle(size(tether)),
+                                () -> Series.ellipse(across(tether), any.number(-1, 1), angle()),
+                                () -> Series.line(size(tether), angle()),
+                                () -> new Arc(size(tether), angle(), sweep()),
+                                () -> new Polygon(any.whole(3, 24), size(tether), angle()),
+                                () -> drawn(any.list(8, 8, () -> any.number(0.3, 1)))));
+        if (wide) {
+            kinds.add(() -> Series.circle(any.number(0, 1)).turned(angle()));
+            kinds.add(() -> new Series(List.of(term(1, tether), term(-1, tether))));
         }
-        return Arbitraries.oneOf(kinds.stream().map(k -> k.map(p -> (HandPath) p)).toList());
+        if (mayRide) {
+            kinds.add(Riding::new);
+        }
+        return any.of(kinds).get();
+    }
+
+    private Series.Term term(int way, double tether) {
+        return new Series.Term(way * any.whole(1, 24), size(tether), angle());
     }
 
     // Four bowed pieces round the centre, with corners where they join.
@@ -100,64 +134,105 @@ public final class AnyPairing extends DomainContextBase {
         return new Drawn(pieces);
     }
 
-    @Provide
-    public Arbitrary<SpinLaw> spins() {
-        Arbitrary<SpinLaw> even =
-                Combinators.combine(Arbitraries.integers().between(-6, 6), angle()).as(Turns::new);
-        Arbitrary<SpinLaw> swing =
-                number(0.2, 2.8).map(amplitude -> new Swing(amplitude, Swing.DOWN));
-        Arbitrary<SpinLaw> stretches =
-                Combinators.combine(
-                                angle(),
-                                number(0.2, 0.8),
-                                number(-3, 3),
-                                Arbitraries.integers().between(-4, 4),
-                                Arbitraries.of(Stretches.Ease.values()),
-                                Arbitraries.of(Stretches.Ease.values()))
-                        .as(
-                                (start, share, turns, whole, first, second) ->
-                                        new Stretches(
-                                                start,
-                                                List.of(
-                                                        new Stretches.Stretch(share, turns, first),
-                                                        new Stretches.Stretch(
-                                                                1 - share,
-                                                                whole - turns,
-                                                                second))));
-        return Arbitraries.oneOf(even, swing, stretches);
+    private SpinLaw spin() {
+        List<Supplier<SpinLaw>> kinds =
+                new ArrayList<>(
+                        List.of(
+                                () ->
+                                        new Turns(
+                                                wide ? any.whole(-24, 24) : any.whole(-6, 6),
+                                                angle()),
+                                this::twoStretches,
+                                () -> new Swing(any.number(0.2, 2.8), Swing.DOWN)));
+        if (wide) {
+            kinds.add(
+                    () ->
+                            new Turns(
+                                    any.of(1, 0, -1, 2, -2, -3, 5),
+                                    any.of(0.0, Math.PI / 2, Math.PI)));
+            kinds.add(this::evenStretches);
+            kinds.add(
+                    () ->
+                            new Swing(
+                                    any.oneOf(
+                                            () -> Math.PI / 2,
+                                            () -> Math.toRadians(any.whole(1, 179)),
+                                            () -> any.number(0.1, 3)),
+                                    angle()));
+        }
+        return any.of(kinds).get();
     }
 
-    // Pendulums that nobody drives need a downhill, so level planes stay out.
-    private static Arbitrary<Place> places() {
-        Arbitrary<Plane> planes =
-                Combinators.combine(
-                                Arbitraries.of(Plane.Kind.WALL, Plane.Kind.WHEEL),
-                                number(-1, 1),
-                                number(-3, 3))
-                        .as(Plane::new);
-        Arbitrary<PlaneTurn> turns =
-                Arbitraries.oneOf(
-                        Arbitraries.just(PlaneTurn.NONE),
-                        Combinators.combine(
-                                        Arbitraries.integers().between(-2, 2),
-                                        Arbitraries.of(PlaneTurn.Axis.values()),
-                                        Arbitraries.of(PlaneTurn.Carries.values()))
-                                .as(PlaneTurn::new));
-        Arbitrary<Vector3D> centres =
-                Combinators.combine(number(-1, 1), number(-1, 1), number(-1, 1))
-                        .as((x, y, z) -> new Vector3D(x, y, z));
-        return Combinators.combine(planes, turns, centres).as(Place::new);
+    private SpinLaw twoStretches() {
+        double share =
+                any.oneOf(() -> 0.5, () -> wide ? any.number(0.05, 0.95) : any.number(0.2, 0.8));
+        double turns =
+                any.oneOf(
+                        () -> any.of(0.5, 1.5, -0.5, 1.0),
+                        () -> wide ? any.number(-6, 6) : any.number(-3, 3));
+        int whole = wide ? any.whole(-6, 6) : any.whole(-4, 4);
+        return new Stretches(
+                angle(),
+                List.of(
+                        new Stretches.Stretch(share, turns, any.of(Stretches.Ease.class)),
+                        new Stretches.Stretch(
+                                1 - share, whole - turns, any.of(Stretches.Ease.class))));
     }
 
-    private static Arbitrary<Double> fraction() {
-        return number(0, 0.999);
+    private SpinLaw evenStretches() {
+        int count = any.whole(1, 7);
+        var one =
+                new Stretches.Stretch(1.0 / count, any.whole(-3, 3), any.of(Stretches.Ease.class));
+        return new Stretches(angle(), Collections.nCopies(count, one));
     }
 
-    private static Arbitrary<Double> angle() {
-        return number(-3.1, 3.1);
+    private Place place(Side side) {
+        Plane plane =
+                wide
+                        ? new Plane(any.of(Plane.Kind.class), lean(), lean())
+                        : new Plane(
+                                any.of(Plane.Kind.WALL, Plane.Kind.WHEEL),
+                                any.number(-1, 1),
+                                any.number(-3, 3));
+        int turns = wide ? any.whole(-12, 12) : any.whole(-2, 2);
+        PlaneTurn turn =
+                any.oneOf(
+                        () -> PlaneTurn.NONE,
+                        () ->
+                                new PlaneTurn(
+                                        turns,
+                                        any.of(PlaneTurn.Axis.class),
+                                        any.of(PlaneTurn.Carries.class)));
+        double far = wide ? 2 : 1;
+        Vector3D centre =
+                new Vector3D(any.number(-far, far), any.number(-far, far), any.number(-far, far));
+        Place usual = Place.usual(side, plane).withTurn(turn);
+        return usual.withCentre(wide ? usual.centre().add(centre) : centre);
     }
 
-    private static Arbitrary<Double> number(double least, double most) {
-        return Arbitraries.doubles().between(least, most).ofScale(3);
+    private double lean() {
+        return any.<Double>oneOf(
+                () -> 0.0, () -> Math.max(-Math.PI, Math.min(Math.PI, angle(any))));
+    }
+
+    private double angle() {
+        return wide ? angle(any) : any.number(-3.1, 3.1);
+    }
+
+    private double sweep() {
+        return wide
+                ? any.oneOf(
+                        () -> any.of(Math.PI / 2, Math.PI, 1e-3), () -> any.number(0.01, Math.PI))
+                : any.number(0.2, 3.1);
+    }
+
+    private double across(double tether) {
+        return wide ? any.oneOf(() -> any.number(-1, 1), () -> size(tether)) : size(tether);
+    }
+
+    private double size(double tether) {
+        return wide
+                ? any.<Double>oneOf(() -> any.of(tether, tether / 2, 0.3), () -> length(any))
+                : any.number(0.1, 1);
     }
 }

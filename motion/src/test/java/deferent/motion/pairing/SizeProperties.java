@@ -3,14 +3,13 @@ package deferent.motion.pairing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.domains.Domain;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 
-@Domain(AnyPairing.class)
 class SizeProperties {
     @Property
-    void aSizeSetToWhatItReadsChangesNothing(@ForAll Pairing pairing) {
+    void aSizeSetToWhatItReadsChangesNothing(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         for (Size size : Size.of(pairing)) {
             double value = size.read(pairing).orElseThrow();
             Pairing again = size.set(pairing, value);
@@ -23,7 +22,8 @@ class SizeProperties {
     }
 
     @Property
-    void aSizeReadsWhatItWasSetTo(@ForAll Pairing pairing) {
+    void aSizeReadsWhatItWasSetTo(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         for (Size size : Size.of(pairing)) {
             if (size.kind() == Size.Kind.TIMING || size.kind() == Size.Kind.AMPLITUDE) {
                 continue;
@@ -36,7 +36,8 @@ class SizeProperties {
     }
 
     @Property
-    void everySizeIsFoundAgainByItsKey(@ForAll Pairing pairing) {
+    void everySizeIsFoundAgainByItsKey(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         for (Size size : Size.of(pairing)) {
             assertThat(Size.named(size.key())).isEqualTo(size);
         }

@@ -110,6 +110,6 @@ class SwingTest {
     void aPendulumCannotSwingAllTheWayRound() {
         assertThatThrownBy(() -> new Swing(Math.PI, Swing.DOWN))
                 .isInstanceOf(Refusal.class)
-                .hasMessageContaining("less than 180 degrees");
+                .hasMessageContaining("at most 179.982°");
     }
 }

@@ -3,15 +3,10 @@ package deferent.motion.phrase;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.util.List;
 import java.util.stream.Stream;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.EdgeCasesMode;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
-import net.jqwik.api.ShrinkingMode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,7 +40,7 @@ class BadPhrasesTest {
             flower 40 petals vs triquetra | 40 petals | petals are 40 | 1 to 25
             static spin tilt 30° vs triquetra | tilt 30° | "tilt" does not go with "static spin" | of its own sizes only turns, start, stretches, stalling
             isolation hand radius 70 cm vs triquetra | hand radius 70 cm | hand radius of an isolation is 70 cm | less than its tether of 60 cm
-            pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200.0 degrees | more than 0 and less than 180 degrees
+            pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200° | more than 0° and at most 179.982°
             CAP turns 1.5 out -0.5 back vs triquetra | turns 1.5 out -0.5 back | poi turns of a CAP are 1.5 out and -0.5 back | keep the poi turning one way, both numbers of one sign
             pendulum vs triquetra, tempo 60 | tempo 60 | tempo is 60.0 a minute, but a pendulum that nobody drives sets it | leave it unsaid, or give 32.708, or change the tether or the swing
             pendulum floor plane vs triquetra | pendulum floor plane vs triquetra | pendulum has no downhill in its plane | put it in an upright plane, wall or wheel
@@ -104,8 +99,9 @@ class BadPhrasesTest {
         assertThat(error.end()).isBetween(error.start(), phrase.length());
     }
 
-    @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE, shrinking = ShrinkingMode.OFF)
-    void whateverIsTypedEitherReadsOrIsAnErrorInsideThePhrase(@ForAll("typed") String typed) {
+    @Property(tries = 2000)
+    void whateverIsTypedEitherReadsOrIsAnErrorInsideThePhrase(Any any) {
+        String typed = any.from(BadPhrasesTest::typed);
         try {
             assertThat(Phrase.parse(typed).pairing()).isNotNull();
         } catch (PhraseError error) {
@@ -116,22 +112,21 @@ class BadPhrasesTest {
         }
     }
 
-    @Provide
-    Arbitrary<String> typed() {
-        List<String> words =
-                Stream.concat(
-                                Words.all().stream().map(Words.Entry::word),
-                                Stream.of(
-                                        "vs", "vs", "vs", ",", "1/0", "0", "-3", "4", "60 cm",
-                                        "30°", "1e400", "at", "out", "back", "plus", "then", "by",
-                                        "tethers", "turns", "half", "/", "é", "𝄞"))
-                        .toList();
-        return Arbitraries.oneOf(
-                Arbitraries.of(words).list().ofMaxSize(14).map(w -> String.join(" ", w)),
-                Arbitraries.of(words)
-                        .list()
-                        .ofSize(6)
-                        .map(w -> "isolation vs triquetra " + String.join(" ", w)),
-                Arbitraries.strings().ofMaxLength(40));
+    private static final List<String> WORDS =
+            Stream.concat(
+                            Words.all().stream().map(Words.Entry::word),
+                            Stream.of(
+                                    "vs", "vs", "vs", ",", "1/0", "0", "-3", "4", "60 cm", "30°",
+                                    "1e400", "at", "out", "back", "plus", "then", "by", "tethers",
+                                    "turns", "half", "/", "é", "𝄞"))
+                    .toList();
+
+    private static String typed(Any any) {
+        return any.oneOf(
+                () -> String.join(" ", any.list(0, 14, () -> any.of(WORDS))),
+                () ->
+                        "isolation vs triquetra "
+                                + String.join(" ", any.list(6, 6, () -> any.of(WORDS))),
+                () -> any.text(0, 40));
     }
 }

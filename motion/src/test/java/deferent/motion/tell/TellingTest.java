@@ -67,14 +67,21 @@ class TellingTest {
     }
 
     @Test
-    void aHandWithCornersIsToldWhereNoCordFollowsIt() {
+    void aHandWithCornersIsToldWhereNoCordFollowsItAndThePullIsTold() {
         Readings readings = read("static spin vs square turns 2", Detail.SETTLED);
-        assertThat(readings.rightCord().refused()).isNotEmpty();
-        assertThat(Telling.of(readings))
-                .anySatisfy(
+        assertThat(readings.rightCord().hand().failure()).isPresent();
+        assertThat(readings.rightCord().pull().reading()).isPresent();
+        assertThat(readings.leftCord().hand().reading()).isPresent();
+        List<Told> cords =
+                Telling.of(readings).stream().filter(t -> t.key().startsWith("cord.")).toList();
+        assertThat(cords).extracting(Told::key).doesNotHaveDuplicates();
+        assertThat(cords)
+                .first()
+                .satisfies(
                         t -> {
-                            assertThat(t.key()).isEqualTo("cord.right");
-                            assertThat(t.text()).contains("cannot be made");
+                            assertThat(t.key()).isEqualTo("cord.right.light");
+                            assertThat(t.tone()).isEqualTo(Told.Tone.WARN);
+                            assertThat(t.text()).contains("could not be worked out: ");
                         });
     }
 
@@ -82,9 +89,9 @@ class TellingTest {
     void whileDraggingTheDearReadingsAreLeftOutAndEstimatesAreMarked() {
         Readings live = read("static spin vs triquetra", Detail.LIVE);
         assertThat(live.advice()).isEmpty();
-        assertThat(live.tie(live.leader()).link().quick()).isTrue();
-        assertThat(live.leftCord().floor()).isEmpty();
-        assertThat(live.leftCord().pull().greatest()).isPositive();
+        assertThat(live.link(live.leader()).reading().orElseThrow().quick()).isTrue();
+        assertThat(live.leftCord().floor()).isEqualTo(Worked.unasked());
+        assertThat(live.leftCord().pull().reading().orElseThrow().greatest()).isPositive();
     }
 
     @ParameterizedTest

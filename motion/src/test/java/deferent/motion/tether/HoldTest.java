@@ -66,7 +66,8 @@ class HoldTest {
                         period);
         HandTable table = HandTable.of(shaken.hand(Side.LEFT), new double[] {0, period}, 192);
         double[] still = {0, a >= 0 ? -1 : 1, 0, 0, 0, 0};
-        double[][] m = Floquet.of(new Orbit(table, cord, still, Vector3D.PLUS_K)).monodromy();
+        double[][] m =
+                Floquet.of(new Orbit(table, cord, still, Vector3D.PLUS_K)).monodromy().getData();
         return m[0][0] + m[2][2];
     }
 
@@ -111,7 +112,7 @@ class HoldTest {
         Cord cord = new Cord(Spun.TETHER, Kit.USUAL, Gravity.STANDARD);
         Orbit upright = new Orbit(table, cord, new double[] {0, 1, 0, 0, 0, 0}, Vector3D.PLUS_K);
         // Over one shake growth is a hair above 1 at most; the trace of the map tells it surely.
-        double[][] m = Floquet.of(upright).monodromy();
+        double[][] m = Floquet.of(upright).monodromy().getData();
         assertThat(Math.abs(m[0][0] + m[2][2]) < 2).isEqualTo(stands);
     }
 
@@ -249,7 +250,7 @@ class HoldTest {
                 Trace.of(Phrase.parse("pendulum amplitude 70° vs CAP turns 1 riding").pairing());
         KeepTheLight light = KeepTheLight.of(trace, Side.RIGHT, Kit.USUAL);
         assertThat(light.leastPullWeights()).isBetween(KeepTheLight.LOST, 0.2);
-        double[][] m = Floquet.of(light.orbit()).monodromy();
+        double[][] m = Floquet.of(light.orbit()).monodromy().getData();
         double determinant = m[0][0] * m[2][2] - m[0][2] * m[2][0];
         double size = Math.abs(m[0][0] * m[2][2]) + Math.abs(m[0][2] * m[2][0]);
         assertThat(determinant).isCloseTo(1, within(1e-4 + 1e-9 * size));
@@ -257,5 +258,54 @@ class HoldTest {
         assertThat(hold.growth()).isGreaterThan(1);
         assertThat(hold.growthInReaction()).isFinite().isGreaterThan(1);
         assertThat(hold.leverage()).isFinite().isGreaterThanOrEqualTo(1);
+    }
+
+    /**
+     * The rotating pendulum's law above, over many cycles in one: e^(2π·√(1/2)) a cycle. Gone
+     * through in one, a double holds nothing of the motion itself past a growth of 1e16.
+     */
+    @ParameterizedTest
+    @CsvSource({"4", "12", "24"})
+    void anIsolationRunsAwayByTheSameLawHoweverManyCyclesAreLookedAt(int cycles) {
+        Trace isolation =
+                Trace.of(
+                        Phrase.parse("isolation cycles " + cycles + " vs static spin cycles 1")
+                                .pairing());
+        double perCycle = 2 * Math.PI * Math.sqrt(0.5);
+        Hold hold = weightless(isolation);
+        assertThat(Math.log(hold.growth())).isCloseTo(cycles * perCycle, within(1e-3));
+        assertThat(hold.doubling())
+                .isCloseTo(isolation.period() / cycles * Math.log(2) / perCycle, within(1e-5));
+        // In a plane without drag the two multipliers multiply to 1 (Liouville).
+        assertThat(hold.multipliers().get(3).norm() * hold.growth()).isCloseTo(1, within(1e-5));
+        // The earlier a correction, the longer it grows.
+        assertThat(hold.leverageTime()).isEqualTo(isolation.interval().start());
+    }
+
+    /** An arc swung three times to two of a CAP: its cord turns over again and again. */
+    @Test
+    void aLightThatTheCordFallsFromWithinACycleHasTheSameHoldOnFinerSteps() {
+        Trace trace = Trace.of(Phrase.parse("arc cycles 3 vs CAP cycles 2, tempo 68").pairing());
+        KeepTheLight light = KeepTheLight.of(trace, Side.LEFT, Kit.USUAL);
+        Hold usual = Hold.of(light);
+        Hold finer = Hold.of(light.orbit(3000));
+        assertThat(usual.growth()).isGreaterThan(1e16);
+        assertThat(usual.growth() / finer.growth()).isCloseTo(1, within(1e-5));
+        assertThat(usual.leverage()).isGreaterThan(1).isFinite();
+    }
+
+    /** A small weight that hangs still slips as a pendulum: multipliers e^(±i·√(g/L)·T). */
+    @ParameterizedTest
+    @CsvSource({"0.01", "0.1", "1"})
+    void aPoiOnAThreadSwingsAsAPendulumHoweverShortTheThread(double millimetres) {
+        Trace trace =
+                Trace.of(
+                        Phrase.parse("cat-eye tether " + millimetres + " mm vs isolation")
+                                .pairing());
+        Hold hold = Hold.of(KeepTheLight.of(trace, Side.LEFT, Kit.USUAL));
+        double turned = Math.sqrt(Gravity.STANDARD / (millimetres / 1000)) * trace.period();
+        assertThat(hold.verdict()).isEqualTo(Hold.Verdict.NEUTRAL);
+        assertThat(hold.multipliers())
+                .allSatisfy(m -> assertThat(m.getReal()).isCloseTo(Math.cos(turned), within(2e-3)));
     }
 }

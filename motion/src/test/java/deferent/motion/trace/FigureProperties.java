@@ -7,17 +7,16 @@ import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Side;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Set;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.domains.Domain;
 
-@Domain(AnyPairing.class)
 class FigureProperties {
     @Property(tries = 50)
-    void aFigureAgreesWithItsOwnDensePolygon(@ForAll Pairing pairing) {
+    void aFigureAgreesWithItsOwnDensePolygon(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             Figure figure = Figure.of(trace, side);
@@ -47,7 +46,8 @@ class FigureProperties {
     }
 
     @Property(tries = 50)
-    void theUnionIsNoLargerThanWhatTheFigureSpans(@ForAll Pairing pairing) {
+    void theUnionIsNoLargerThanWhatTheFigureSpans(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             Figure figure = Figure.of(trace, side);
@@ -57,7 +57,8 @@ class FigureProperties {
     }
 
     @Property(tries = 50)
-    void theQuickFigureIsTheSettledOneToWhatChordsCutOff(@ForAll Pairing pairing) {
+    void theQuickFigureIsTheSettledOneToWhatChordsCutOff(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             Figure quick = Figure.quick(trace, side);
@@ -77,7 +78,8 @@ class FigureProperties {
     }
 
     @Property(tries = 30)
-    void theUnionHoldsThePointsAboutWhichTheHeadTurnsOnBalance(@ForAll Pairing pairing) {
+    void theUnionHoldsThePointsAboutWhichTheHeadTurnsOnBalance(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             HeadPath path = HeadPath.of(trace, side, 2880);

@@ -2,25 +2,24 @@ package deferent.motion.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
-import net.jqwik.api.Assume;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.domains.Domain;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** The mirror image of a pairing is the mirror image of its trace. */
-@Domain(AnyPairing.class)
 class MirrorImageProperties {
     private static final int MOMENTS = 24;
 
     @Property(tries = 300)
-    void eachHandIsWhereTheOtherWasOnTheOtherSideOfTheBody(@ForAll Pairing pairing) {
+    void eachHandIsWhereTheOtherWasOnTheOtherSideOfTheBody(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         countable(pairing);
         Trace trace = Trace.of(pairing);
         Trace image = Trace.of(MirrorImage.of(pairing));
@@ -41,7 +40,8 @@ class MirrorImageProperties {
     }
 
     @Property(tries = 300)
-    void theImageOfTheImageIsThePairingItself(@ForAll Pairing pairing) {
+    void theImageOfTheImageIsThePairingItself(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         countable(pairing);
         Pairing twice = MirrorImage.of(MirrorImage.of(pairing));
         assertThat(twice.left()).isEqualTo(pairing.left());
@@ -54,7 +54,7 @@ class MirrorImageProperties {
     /** Where only pois count, the image counts the other one, which may turn too often a minute. */
     private static void countable(Pairing pairing) {
         double beats = beats(pairing.right()) * 60 / pairing.period();
-        Assume.that(!(pairing.left().still() && pairing.right().still()) || beats <= 600);
+        assumeTrue(!(pairing.left().still() && pairing.right().still()) || beats <= 600);
     }
 
     private static double beats(Part part) {

@@ -13,27 +13,21 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.Scale;
-import net.jqwik.api.domains.Domain;
-import net.jqwik.api.domains.DomainContext;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-@Domain(AnyPairing.class)
-@Domain(DomainContext.Global.class)
 class TraceProperties {
     // Central differences of the eighth order; Fornberg, Mathematics of Computation 51 (1988).
     private static final double[] EIGHTH = {4.0 / 5, -1.0 / 5, 4.0 / 105, -1.0 / 280};
 
     @Property
-    void everyDerivativeIsTheSlopeOfTheOneBefore(
-            @ForAll Pairing pairing,
-            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+    void everyDerivativeIsTheSlopeOfTheOneBefore(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
+        double share = any.number(0, 1);
         Trace trace = Trace.of(pairing);
         double time = share * trace.period();
         double step = 1e-4 * trace.period();
@@ -81,9 +75,9 @@ class TraceProperties {
     }
 
     @Property
-    void theEndOfTheCommonCycleIsItsStart(
-            @ForAll Pairing pairing,
-            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+    void theEndOfTheCommonCycleIsItsStart(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
+        double share = any.number(0, 1);
         Trace trace = Trace.of(pairing);
         double time = share * trace.period();
         if (nearABreak(trace, time, 1e-6 * trace.period())) {
@@ -101,9 +95,9 @@ class TraceProperties {
     }
 
     @Property
-    void aTetherKeepsItsLength(
-            @ForAll Pairing pairing,
-            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+    void aTetherKeepsItsLength(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
+        double share = any.number(0, 1);
         Trace trace = Trace.of(pairing);
         for (Side side : Side.values()) {
             double time = share * trace.period();
@@ -120,9 +114,9 @@ class TraceProperties {
     }
 
     @Property
-    void aPlaceIsTheSameWithAndWithoutItsDerivatives(
-            @ForAll Pairing pairing,
-            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double share) {
+    void aPlaceIsTheSameWithAndWithoutItsDerivatives(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
+        double share = any.number(0, 1);
         Trace trace = Trace.of(pairing);
         double time = share * trace.period();
         for (Side side : Side.values()) {
@@ -134,8 +128,9 @@ class TraceProperties {
     }
 
     @Property
-    void everyListedBreakJumpsInItsOrderAndInNoLowerOne(
-            @ForAll HandPath path, @ForAll SpinLaw spin) {
+    void everyListedBreakJumpsInItsOrderAndInNoLowerOne(Any any) {
+        HandPath path = any.from(AnyPairing::path);
+        SpinLaw spin = any.from(AnyPairing::spin);
         Motion[] alone = {
             new Motion(path, new Turns(1, 0)), Motion.staticSpin(1, 0).withSpin(spin)
         };
@@ -177,7 +172,8 @@ class TraceProperties {
     }
 
     @Property
-    void atABreakBothSidesAreTheLimitsOfWhatIsBesideThem(@ForAll Pairing pairing) {
+    void atABreakBothSidesAreTheLimitsOfWhatIsBesideThem(Any any) {
+        Pairing pairing = any.from(AnyPairing::of);
         Trace trace = Trace.of(pairing);
         double little = 1e-7 * trace.period();
         for (TimedBreak b : trace.breaks()) {

@@ -7,6 +7,7 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.tell.TellSizes;
 import deferent.motion.trace.Trace;
 import deferent.page.Counts;
+import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import deferent.page.Scene;
 import deferent.page.sheet.Galley.Piece;

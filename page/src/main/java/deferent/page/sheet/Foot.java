@@ -1,5 +1,6 @@
 package deferent.page.sheet;
 
+import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import java.util.ArrayList;
 import java.util.List;

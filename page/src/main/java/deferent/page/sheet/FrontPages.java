@@ -1,6 +1,7 @@
 package deferent.page.sheet;
 
 import deferent.motion.pairing.Side;
+import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;
@@ -227,8 +228,13 @@ final class FrontPages {
         return leaf(blocks, "Before you spin");
     }
 
+    /** The lesson that asks for the most room; one whose reach is not known asks for more yet. */
     private Lesson widest() {
-        return lessons.stream().max(Comparator.comparingDouble(Lesson::reach)).orElseThrow();
+        return lessons.stream()
+                .max(
+                        Comparator.comparingDouble(
+                                lesson -> lesson.reach().orElse(Double.POSITIVE_INFINITY)))
+                .orElseThrow();
     }
 
     private double set(String name, List<Row> rows, double y, List<Block> blocks) {

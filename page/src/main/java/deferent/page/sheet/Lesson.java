@@ -17,6 +17,7 @@ import deferent.record.PatternDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * All that a sheet shows of one pattern, worked out and said, not yet laid out.
@@ -32,7 +33,7 @@ import java.util.Optional;
  * @param ties how head and hand link
  * @param watch what to watch for
  * @param cautions the usual ones
- * @param reach how far a head comes from its centre, metres
+ * @param reach how far a head comes from its centre, metres, where that was worked out
  */
 record Lesson(
         PatternDocument pattern,
@@ -47,7 +48,7 @@ record Lesson(
         List<Told> ties,
         List<Told> watch,
         List<String> cautions,
-        double reach) {
+        OptionalDouble reach) {
     private static final int PICTURES = 6;
     private static final int MOST_PICTURES = 16;
     private static final int COSTS = 3;
@@ -65,21 +66,30 @@ record Lesson(
     /** Works everything out; takes a good part of a second. */
     static Lesson of(PatternDocument given, Edition edition) {
         PatternDocument pattern = printed(given, edition);
-        Pairing pairing = pattern.pairing();
-        Readings readings =
+        return of(
+                pattern,
+                edition,
                 Readings.of(
-                        pairing,
+                        pattern.pairing(),
                         pattern.performer(),
                         pattern.kit(),
                         Detail.PRINTED,
-                        edition.lexicon());
+                        edition.lexicon()));
+    }
+
+    /**
+     * @param pattern as the edition prints it
+     */
+    static Lesson of(PatternDocument pattern, Edition edition, Readings readings) {
+        Pairing pairing = pattern.pairing();
         List<Told> performer = new ArrayList<>(List.of(TellSizes.performer(readings)));
         List<Told> ties = new ArrayList<>();
         List<Told> watch = new ArrayList<>();
         readings.advice()
+                .flatMap(advice -> advice.costs().reading())
                 .ifPresent(
-                        advice ->
-                                TellFit.costs(advice.costs(), pairing).stream()
+                        costs ->
+                                TellFit.costs(costs, pairing).stream()
                                         .limit(COSTS)
                                         .forEach(watch::add));
         for (Told told : Telling.of(readings)) {
@@ -111,9 +121,7 @@ record Lesson(
                 ties,
                 watch,
                 Telling.cautions(readings),
-                Math.max(
-                        readings.left().figure().outerRadius(),
-                        readings.right().figure().outerRadius()));
+                readings.farthest());
     }
 
     /** The pattern as the edition prints it. */

@@ -1,6 +1,7 @@
 package deferent.page.sheet;
 
 import deferent.motion.pairing.Side;
+import deferent.page.Face;
 import deferent.page.Palette;
 import deferent.page.Scene;
 import deferent.page.Still;

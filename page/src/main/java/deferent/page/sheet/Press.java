@@ -5,6 +5,7 @@ import deferent.page.Palette;
 import deferent.page.Picture;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.Typesetter;
 import java.awt.Color;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -171,6 +172,11 @@ final class Press {
         }
         PdfBoxGraphics2D graphics = new PdfBoxGraphics2D(document, still.width(), still.height());
         graphics.setFontTextDrawer(type.inPictures());
+        graphics.setRenderingHint(
+                Typesetter.KEY,
+                (Typesetter)
+                        (g, face, size, line, x, y) ->
+                                Typesetter.draw(g, face, size, face.known(line), x, y));
         Picture.paint(scene, still, graphics);
         graphics.dispose();
         PDFormXObject form = graphics.getXFormObject();

@@ -5,6 +5,7 @@ import deferent.motion.tell.TellCrossing;
 import deferent.motion.tell.TellSizes;
 import deferent.motion.tell.Told;
 import deferent.page.Count;
+import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;

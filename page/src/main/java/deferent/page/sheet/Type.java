@@ -1,11 +1,10 @@
 package deferent.page.sheet;
 
 import de.rototor.pdfbox.graphics2d.PdfBoxGraphics2DFontTextDrawer;
+import deferent.page.Face;
 import java.awt.Font;
-import java.awt.FontFormatException;
 import java.io.IOException;
 import java.text.AttributedCharacterIterator;
-import java.text.CharacterIterator;
 import java.util.EnumMap;
 import java.util.Map;
 import org.apache.fontbox.ttf.TTFParser;
@@ -41,7 +40,7 @@ final class Type implements AutoCloseable {
         return font;
     }
 
-    /** Sets the text in pictures in the same faces; what they have no glyphs for is drawn. */
+    /** Sets the text in pictures in the same faces. */
     PdfBoxGraphics2DFontTextDrawer inPictures() {
         return new PdfBoxGraphics2DFontTextDrawer() {
             @Override
@@ -50,20 +49,11 @@ final class Type implements AutoCloseable {
             }
 
             @Override
-            public boolean canDrawText(AttributedCharacterIterator text, IFontTextDrawerEnv env)
-                    throws IOException, FontFormatException {
-                return known(text) && super.canDrawText(text, env);
+            public boolean canDrawText(AttributedCharacterIterator text, IFontTextDrawerEnv env) {
+                // Only known words come here; asking the font would ask the machine for its own.
+                return true;
             }
         };
-    }
-
-    private static boolean known(AttributedCharacterIterator text) {
-        StringBuilder letters = new StringBuilder();
-        for (char c = text.first(); c != CharacterIterator.DONE; c = text.next()) {
-            letters.append(c);
-        }
-        text.first();
-        return Face.REGULAR.known(letters.toString()).contentEquals(letters);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package deferent.page.sheet;
 
+import deferent.page.Face;
 import deferent.page.Palette;
 
 /** Single lines of known length set by hand. */

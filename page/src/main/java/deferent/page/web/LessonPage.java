@@ -7,8 +7,10 @@ import deferent.motion.pairing.Size;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.Telling;
 import deferent.motion.tell.Told;
+import deferent.motion.trace.Figure;
 import deferent.page.Count;
 import deferent.page.Counts;
+import deferent.page.Face;
 import deferent.page.Palette;
 import deferent.page.Scene;
 import deferent.page.View;
@@ -19,6 +21,7 @@ import java.util.Base64;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -62,28 +65,42 @@ public final class LessonPage {
     }
 
     private String html() {
-        String style = Palette.css() + Modules.text("lesson/lesson.css");
         String script = Modules.bundled("lesson/lesson.js");
-        StringBuilder page = new StringBuilder(120_000);
+        StringBuilder body = new StringBuilder(20_000);
+        body(body);
+        String style = Palette.css() + letters(body + script) + Modules.text("lesson/lesson.css");
+        StringBuilder page = new StringBuilder(320_000);
         page.append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
         page.append(
                         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src ")
                 .append(hash(script))
                 .append("; style-src ")
                 .append(hash(style))
-                .append("; img-src data:; base-uri 'none'; form-action 'none'\">\n");
+                .append(
+                        "; img-src data:; font-src data:; base-uri 'none'; form-action 'none'\">\n");
         page.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         page.append("<meta name=\"color-scheme\" content=\"light dark\">\n");
         page.append("<meta name=\"generator\" content=\"Deferent\">\n");
         page.append("<link rel=\"icon\" href=\"data:,\">\n<title>").append(escaped(name));
         page.append("</title>\n<style>").append(style).append("</style>\n</head>\n<body>\n");
-        body(page);
-        page.append("<script type=\"application/json\" id=\"scene\">")
+        page.append(body)
+                .append("<script type=\"application/json\" id=\"scene\">")
                 .append(given().toString().replace("<", "\\u003c"))
                 .append("</script>\n<script>")
                 .append(script)
                 .append("</script>\n</body>\n</html>\n");
         return page.toString();
+    }
+
+    /** The faces with the signs of some words and all that stand on a keyboard. */
+    private static String letters(String words) {
+        StringBuilder letters = new StringBuilder();
+        for (Face face : Face.values()) {
+            letters.append(
+                    face.embedded(
+                            IntStream.concat(IntStream.rangeClosed(' ', '~'), words.codePoints())));
+        }
+        return letters.toString();
     }
 
     private void body(StringBuilder page) {
@@ -218,22 +235,20 @@ public final class LessonPage {
         row(page, "tether", side -> centimetres(pairing.part(side).tether().length()));
         row(page, "hand path’s radius", side -> radius(pairing, side));
         row(page, "poi turns a cycle", side -> turns(pairing.part(side)));
-        row(
+        figure(
                 page,
                 "light, wide and high",
-                side ->
-                        trimmed(100 * readings.hand(side).figure().width(), 1)
-                                + " × "
-                                + centimetres(readings.hand(side).figure().height()));
-        row(
-                page,
-                "reaches from its centre",
-                side -> centimetres(readings.hand(side).figure().outerRadius()));
+                figure -> trimmed(100 * figure.width(), 1) + " × " + centimetres(figure.height()));
+        figure(page, "reaches from its centre", figure -> centimetres(figure.outerRadius()));
         page.append("</tbody></table>\n<p>")
                 .append(trimmed(pairing.tempo(), 1))
                 .append(" a minute, one cycle in ")
                 .append(trimmed(pairing.period(), 2))
                 .append(" s.</p>\n");
+    }
+
+    private void figure(StringBuilder page, String name, Function<Figure, String> cell) {
+        row(page, name, side -> readings.hand(side).figure().said(cell));
     }
 
     private static void row(StringBuilder page, String name, Function<Side, String> cell) {

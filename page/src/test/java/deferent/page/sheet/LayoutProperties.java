@@ -1,18 +1,14 @@
 package deferent.page.sheet;
 
 import deferent.motion.tell.Told;
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import deferent.page.View;
 import deferent.record.PatternDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
 
 /** However long names and sentences are, nothing runs over anything else or off the page. */
 class LayoutProperties {
@@ -23,8 +19,9 @@ class LayoutProperties {
                     Lesson.of(Patterns.demo("The paper globe"), Edition.USUAL));
 
     @Property(tries = 150)
-    void nothingOverlapsAndNothingLeavesThePage(
-            @ForAll("lessons") Lesson lesson, @ForAll PageSize size) {
+    void nothingOverlapsAndNothingLeavesThePage(Any any) {
+        Lesson lesson = any.from(LayoutProperties::lesson);
+        PageSize size = any.of(PageSize.class);
         Edition edition = Edition.USUAL.with(size).with(View.Stand.PERFORMER);
         List<Leaf> leaves =
                 SheetPage.leaves(
@@ -36,8 +33,9 @@ class LayoutProperties {
     }
 
     @Property(tries = 40)
-    void contentsOfAnyNamesKeepToTheirPages(
-            @ForAll("books") List<Lesson> lessons, @ForAll PageSize size) {
+    void contentsOfAnyNamesKeepToTheirPages(Any any) {
+        List<Lesson> lessons = any.from(LayoutProperties::book);
+        PageSize size = any.of(PageSize.class);
         FrontPages front =
                 new FrontPages(
                         lessons.get(0).pattern().name(),
@@ -49,28 +47,26 @@ class LayoutProperties {
     }
 
     @Property(tries = 40)
-    void cardsOfAnyNamesKeepToTheirEdges(@ForAll("books") List<Lesson> lessons) {
+    void cardsOfAnyNamesKeepToTheirEdges(Any any) {
+        List<Lesson> lessons = any.from(LayoutProperties::book);
         new Cards("Cards", lessons.stream().map(Lesson::pattern).toList(), Edition.USUAL)
                 .leaves(p -> {}, () -> false)
                 .orElseThrow()
                 .forEach(Laid::check);
     }
 
-    @Provide
-    Arbitrary<List<Lesson>> books() {
-        return lessons().list().ofMinSize(1).ofMaxSize(22);
+    private static List<Lesson> book(Any any) {
+        return any.list(1, 22, () -> lesson(any));
     }
 
-    @Provide
-    Arbitrary<Lesson> lessons() {
-        return Combinators.combine(
-                        Arbitraries.of(LESSONS),
-                        text(120),
-                        text(400),
-                        text(3000),
-                        text(300).list().ofMaxSize(12),
-                        Arbitraries.of(true, false))
-                .as(LayoutProperties::lesson);
+    private static Lesson lesson(Any any) {
+        return lesson(
+                any.of(LESSONS),
+                text(any, 120),
+                text(any, 400),
+                text(any, 3000),
+                any.list(0, 12, () -> text(any, 300)),
+                any.of(false, true));
     }
 
     private static Lesson lesson(
@@ -102,17 +98,17 @@ class LayoutProperties {
     }
 
     /** Words of any length, of wide letters and narrow ones, of signs that have no glyph. */
-    private static Arbitrary<String> text(int most) {
-        Arbitrary<String> word =
-                Arbitraries.oneOf(
-                        Arbitraries.strings().withChars("WMQ@").ofMinLength(1).ofMaxLength(90),
-                        Arbitraries.strings().withCharRange('a', 'z').ofMinLength(1).ofMaxLength(9),
-                        Arbitraries.strings().withChars("火🔥½×≤ıж").ofMinLength(1).ofMaxLength(30),
-                        Arbitraries.of("12", "cm", "–", "·"));
-        return word.list()
-                .ofMinSize(1)
-                .ofMaxSize(Math.max(2, most / 6))
-                .map(words -> cut(String.join(" ", words), most));
+    private static String text(Any any, int most) {
+        List<String> words = any.list(1, Math.max(2, most / 6), () -> word(any));
+        return cut(String.join(" ", words), most);
+    }
+
+    private static String word(Any any) {
+        return any.oneOf(
+                () -> any.text("abcdefghijklmnopqrstuvwxyz", 1, 9),
+                () -> any.text("WMQ@", 1, 90),
+                () -> any.text("火🔥½×≤ıж", 1, 30),
+                () -> any.of("12", "cm", "–", "·"));
     }
 
     private static String cut(String text, int most) {

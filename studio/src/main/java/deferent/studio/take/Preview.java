@@ -6,6 +6,7 @@ import deferent.page.Png;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.Svg;
+import deferent.record.landing.Scratch;
 import deferent.reel.Clip;
 import deferent.reel.ClipReport;
 import deferent.reel.Clips;
@@ -24,6 +25,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -176,7 +178,10 @@ public record Preview(
                     new PDFRenderer(document)
                             .renderImageWithDPI(0, Math.min(DOTS_PER_INCH, 72 * 1200 / longer));
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            ImageIO.write(first, "png", out);
+            // In memory: a cache on disk would outlive a process that is killed.
+            try (MemoryCacheImageOutputStream into = new MemoryCacheImageOutputStream(out)) {
+                ImageIO.write(first, "png", into);
+            }
             int pages = document.getNumberOfPages();
             return Optional.of(
                     new Preview(
@@ -241,8 +246,8 @@ public record Preview(
                         Rate.of((long) rate),
                         1,
                         clip.slow());
-        Path file = Files.createTempFile("deferent-preview", ".webp");
-        try {
+        try (Scratch scratch = Scratch.open()) {
+            Path file = scratch.folder().resolve("preview.webp");
             Optional<ClipReport> report = Clips.write(small, file, p -> {}, stop);
             if (report.isEmpty()) {
                 return Optional.empty();
@@ -256,8 +261,6 @@ public record Preview(
                             "",
                             true,
                             caution));
-        } finally {
-            Files.deleteIfExists(file);
         }
     }
 

@@ -1,6 +1,6 @@
 package deferent.studio.take;
 
-import deferent.page.Landing;
+import deferent.record.landing.Landing;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;

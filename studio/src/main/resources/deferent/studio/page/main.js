@@ -22,6 +22,10 @@ import './parts/page-tools.js';
 import './parts/word-list.js';
 import './parts/take-away.js';
 
+const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
+const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
+const SHUT = `The studio was closed or started anew, and this page’s key died with it. ${KEPT} Open the studio anew: press Enter in its terminal, or start it again; then put that part behind the new address.`;
+
 const $ = (name) => document.querySelector(name);
 
 class Desk {
@@ -56,7 +60,9 @@ class Desk {
     this.session.addEventListener('back', () => this.#backAgain());
     this.clock.addEventListener('state', () => this.#careful());
     this.next.addEventListener('state', () => this.#gates());
-    this.session.live.addEventListener('close', () => this.notices.say('The studio does not answer; see that it still runs. The page goes on by itself once it does.'));
+    this.session.live.addEventListener('close', () => this.notices.stay(AWAY));
+    this.session.live.addEventListener('shut', () => this.notices.stay(SHUT));
+    this.session.live.addEventListener('open', () => this.notices.stay(null));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
     addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
@@ -383,7 +389,7 @@ class Desk {
     this.writing = setTimeout(async () => {
       const hash = '#' + (await address.written(session.answer));
       if (hash !== location.hash) {
-        history.replaceState(null, '', hash);
+        history.replaceState(null, '', location.pathname + location.search + hash);
         this.wrote = location.hash;
       }
       document.title = (session.answer.phrase || session.answer.name) + ' · Deferent studio';

@@ -31,8 +31,15 @@ class PageNotices extends Part {
     this.requestUpdate();
   }
 
+  /** Says what holds until something else does; null, that nothing does any more. */
+  stay(text) {
+    this.standing = text;
+    this.clear();
+  }
+
   clear() {
-    this.notice = null;
+    clearTimeout(this.gone);
+    this.notice = this.standing ? { text: this.standing } : null;
     this.requestUpdate();
   }
 

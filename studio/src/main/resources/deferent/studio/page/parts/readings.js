@@ -130,8 +130,12 @@ class ReadingList extends Part {
     const hands = readings.hands || {};
     const row = (name, values) => html`<tr><th scope="row">${name}</th>${values.map((v) => html`<td>${v}</td>`)}</tr>`;
     const has = (key) => links.some((l) => l[key] !== undefined && l[key] !== null);
-    const of = (key, write) => links.map((l) => (l[key] === undefined || l[key] === null ? '–' : write(l[key])));
-    const figure = (key, write) => ['left', 'right'].map((s) => (hands[s]?.figure?.[key] === undefined ? '–' : write(hands[s].figure[key])));
+    const cell = (reading, key, write) => {
+      if (reading?.not_worked_out) return 'not worked out';
+      return reading?.[key] === undefined || reading[key] === null ? '–' : write(reading[key]);
+    };
+    const of = (key, write) => links.map((l) => cell(l, key, write));
+    const figure = (key, write) => ['left', 'right'].map((s) => cell(hands[s]?.figure, key, write));
     return html`
       <table>
         <caption>Ties</caption>

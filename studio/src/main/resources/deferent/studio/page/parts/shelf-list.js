@@ -32,7 +32,17 @@ class ShelfList extends Part {
       </ul>
       ${shelf.patterns.length ? nothing : html`<p class="quiet">Nothing saved yet.</p>`}
       ${this.#motions()}
-      ${shelf.broken.map((b) => html`<div class="told" data-tone="warn"><p><span class="tone">Caution</span><b>${b.id}</b>: ${b.text}</p></div>`)}`;
+      ${this.#notListed()}`;
+  }
+
+  // One quiet line; unfolded, each file of the folder that is not on the shelf with what keeps it off.
+  #notListed() {
+    const others = this.desk.shelf.notListed;
+    if (!others.length) return nothing;
+    return html`<details class="not-listed quiet">
+      <summary>${others.length === 1 ? 'One file' : others.length + ' files'} in the folder ${others.length === 1 ? 'is' : 'are'} not on the shelf</summary>
+      <ul>${others.map((n) => html`<li><b>${n.file}</b>: ${n.why}</li>`)}</ul>
+    </details>`;
   }
 
   #card(pattern) {
@@ -47,8 +57,8 @@ class ShelfList extends Part {
     return html`
       <li class="card ${open ? 'open' : ''}" data-id=${pattern.id}>
         <button type="button" class="card-open" @click=${() => this.desk.openShelved(pattern)} aria-current=${open ? 'true' : 'false'}>
-          <img alt="" width="72" height="72" loading="lazy" src="/api/shelf/${encodeURIComponent(pattern.id)}/thumbnail?theme=${theme}&revision=${encodeURIComponent(pattern.revision)}">
-          <span class="card-words"><b>${pattern.name}</b><span>${pattern.phrase && pattern.phrase !== pattern.name ? pattern.phrase : pattern.note || ''}</span></span>
+          <img alt="" width="72" height="72" loading="lazy" src="api/shelf/${encodeURIComponent(pattern.id)}/thumbnail?theme=${theme}&revision=${encodeURIComponent(pattern.revision)}">
+          <span class="card-words"><b>${pattern.name}</b><span>${pattern.phrase && pattern.phrase !== pattern.name ? pattern.phrase : pattern.note || ''}</span>${pattern.disagrees ? html`<span>${pattern.disagrees}</span>` : nothing}</span>
         </button>
         <span class="card-verbs">
           <button type="button" class="link" aria-label="Rename ${pattern.name}" @click=${() => this.#startRenaming(pattern)}>Rename</button>

@@ -88,7 +88,7 @@ class SizeList extends Part {
       this.requestUpdate();
       return;
     }
-    this.desk.session.change([{ set: size.key, to: value }]);
+    this.desk.session.change([size.unit === 'm' ? { set: size.key, to: value, typed_in: 'cm' } : { set: size.key, to: value }]);
   }
 
   #hold(key) {

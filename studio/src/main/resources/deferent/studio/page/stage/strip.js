@@ -9,9 +9,10 @@ const CALM = 100; // milliseconds between drawings while dragging
 const MARKS = 22; // pixels for the marks of both hands
 const CORDS = 32; // pixels for the pull of both cords
 const LANES = MARKS + CORDS; // above the plot
+const sign = (drawn) => `<svg viewBox="0 0 10 10" aria-hidden="true">${drawn}</svg>`;
 const MARK_KEYS = {
-  cycle: '<span>| beat</span> <span>○ petal</span> <span>■ stall</span>',
-  letting: '<span>✕ snaps taut</span>',
+  cycle: `<span>| beat</span> <span>${sign('<circle cx="5" cy="5" r="4" fill="none" stroke="currentColor" stroke-width="1.4"/>')} petal</span> <span>${sign('<path d="M1 1h8v8H1z" fill="currentColor"/>')} stall</span>`,
+  letting: `<span>${sign('<path d="m1 1 8 8M1 9l8-8" stroke="currentColor" stroke-width="1.4"/>')} snaps taut</span>`,
   passing: '<span>↓ crossing</span>',
 };
 
@@ -30,7 +31,7 @@ export class StripElement extends HTMLElement {
       <p class="strip-key"><b>Tie open</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
         <span data-what="breadth"><i></i>a hand’s breadth</span>
         <span class="strip-pull"><b>Pull</b> <span data-what="pull"><i></i><span></span></span> <span data-what="slack"><i></i>slack</span></span>
-        <span class="strip-marks"><span>| beat</span> <span>○ petal</span> <span>■ stall</span></span></p>
+        <span class="strip-marks">${MARK_KEYS.cycle}</span></p>
       <div class="strip-plot" aria-hidden="true"></div>
       <div class="strip-now" aria-hidden="true"><i></i></div>
       <div class="strip-gates" role="group" aria-label="Moments at which another pattern could begin"></div>
@@ -182,7 +183,7 @@ export class StripElement extends HTMLElement {
   // seen. The hardest pull of the cycle fills its lane, and keeps doing so while a hand drags.
   #cords(pull) {
     this.pull = pull;
-    const most = Math.max(...['left', 'right'].map((side) => pull[side].greatest_weights), 1);
+    const most = Math.max(...['left', 'right'].map((side) => pull[side]?.greatest_weights ?? 0), 1);
     if (!this.mostPull || most > this.mostPull || !this.session.dragging) this.mostPull = most;
     const text = `up to ${trimmed(most, most < 9.95 ? 1 : 0)} head weights`;
     if (this.pullText !== text) this.pullKey.textContent = this.pullText = text;
@@ -196,6 +197,7 @@ export class StripElement extends HTMLElement {
     ctx.save();
     ctx.setLineDash([]);
     ['left', 'right'].forEach((side, lane) => {
+      if (!this.pull[side]) return; // its pull could not be worked out, which the readings say
       const { weights, slack } = this.pull[side];
       const middle = top + (-CORDS - 1 + 8 + lane * 15) * ratio;
       const half = 6 * ratio;
@@ -266,6 +268,8 @@ export class StripElement extends HTMLElement {
       this.data,
       this.plotPlace,
     );
+    // A canvas is not drawn anew by itself when its letters have come.
+    document.fonts.load(font).then(() => this.plot.redraw(false));
   }
 
   // The breadth of a hand: while the line runs in this band, the tie counts as closed.
@@ -340,6 +344,7 @@ export class StripElement extends HTMLElement {
   }
 
   #says(side, phase) {
+    if (!this.pull[side]) return `${side} cord's pull not worked out`;
     const { weights, slack } = this.session.scene.pullAt(side, phase);
     return slack ? `${side} cord slack` : `${side} cord pulls ${signed(trimmed(weights, 1))} head weights`;
   }

@@ -13,6 +13,7 @@ export class Live extends EventTarget {
     this.asked = null; // the question now with the server
     this.givenUp = 0;
     this.open = false;
+    this.shut = false; // whether this page's key has died
     this.tries = 0;
     this.streams = new Map(); // by id, who hears the parts of an answer
     this.#connect();
@@ -91,6 +92,7 @@ export class Live extends EventTarget {
       heard(answer);
       return;
     }
+    if (answer.waiting) return; // it is told how many are before it
     const question = this.asked;
     if (!question || question.id !== answer.id) return; // an answer to a question that made way
     this.asked = null;
@@ -100,7 +102,7 @@ export class Live extends EventTarget {
 
   #connect() {
     this.connecting = true;
-    const url = new URL('/api/live', location.href);
+    const url = new URL('api/live', document.baseURI);
     url.protocol = url.protocol.replace('http', 'ws');
     const socket = new WebSocket(url);
     this.socket = socket;
@@ -124,9 +126,18 @@ export class Live extends EventTarget {
       this.streams.clear();
       if (was) this.dispatchEvent(new Event('close'));
       this.tries++;
-      setTimeout(() => this.#connect(), Math.min(8000, 400 * 2 ** this.tries));
+      if (!was) this.#seeWhetherShut();
+      setTimeout(() => this.shut || this.#connect(), Math.min(8000, 400 * 2 ** this.tries));
       this.#send();
     };
+  }
+
+  // A studio that was started anew has other keys: then no asking helps.
+  async #seeWhetherShut() {
+    const reply = await fetch('api/live').catch(() => null);
+    if (reply?.status !== 403 || this.shut) return;
+    this.shut = true;
+    this.dispatchEvent(new Event('shut'));
   }
 }
 
@@ -138,7 +149,7 @@ const UNREACHED = {
 
 /** One question by POST: for what must not be dropped when a newer one is asked. */
 export async function post(body) {
-  const reply = await fetch('/api/ask', {
+  const reply = await fetch('api/ask', {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify(body),

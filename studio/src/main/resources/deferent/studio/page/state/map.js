@@ -90,6 +90,7 @@ export class ShelfMap extends EventTarget {
   }
 
   #heard(part) {
+    if (part.waiting) this.progress = part.told;
     if (part.progress) this.progress = part.progress.text;
     if (part.error) this.error = part.error;
     if (part.done || part.dropped || part.error) this.running = false;

@@ -81,6 +81,7 @@ export class Seek extends EventTarget {
   }
 
   #heard(part) {
+    if (part.waiting) this.progress = part.told;
     if (part.progress) this.progress = part.progress.text;
     if (part.answer) {
       this.found.set(part.answer.key, part.answer);

@@ -5,16 +5,16 @@ export class Shelf extends EventTarget {
     super();
     this.patterns = [];
     this.motions = [];
-    this.broken = [];
+    this.notListed = []; // files in its folder that are not on it, each with the reason
     this.problem = null;
   }
 
   async refresh() {
     try {
-      const listed = await ask('/api/shelf');
+      const listed = await ask('api/shelf');
       this.patterns = listed.body.patterns;
       this.motions = listed.body.motions || [];
-      this.broken = listed.body.broken || [];
+      this.notListed = listed.body.not_listed || [];
       this.problem = null;
     } catch (problem) {
       this.problem = problem.error || UNREACHED;
@@ -23,7 +23,7 @@ export class Shelf extends EventTarget {
   }
 
   async load(id) {
-    const got = await ask('/api/shelf/' + encodeURIComponent(id));
+    const got = await ask('api/shelf/' + encodeURIComponent(id));
     return { pattern: got.body, revision: got.revision };
   }
 
@@ -32,19 +32,19 @@ export class Shelf extends EventTarget {
     const headers = { 'Content-Type': 'application/json' };
     if (revision) headers['If-Match'] = quoted(revision);
     else headers['If-None-Match'] = '*';
-    const got = await ask('/api/shelf/' + encodeURIComponent(id), { method: 'PUT', headers, body: JSON.stringify(pattern) });
+    const got = await ask('api/shelf/' + encodeURIComponent(id), { method: 'PUT', headers, body: JSON.stringify(pattern) });
     await this.refresh();
     return got.revision;
   }
 
   /** Adds a document under an id of the server's choosing. */
   async add(document) {
-    await ask('/api/shelf', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(document) });
+    await ask('api/shelf', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(document) });
     await this.refresh();
   }
 
   async remove(id, revision) {
-    await ask('/api/shelf/' + encodeURIComponent(id), { method: 'DELETE', headers: { 'If-Match': quoted(revision) } });
+    await ask('api/shelf/' + encodeURIComponent(id), { method: 'DELETE', headers: { 'If-Match': quoted(revision) } });
     await this.refresh();
   }
 
@@ -57,7 +57,7 @@ export class Shelf extends EventTarget {
         .replace(/[^a-z0-9]+/g, '-')
         .replace(/^-+|-+$/g, '')
         .slice(0, 60) || 'pattern';
-    const taken = new Set([...this.patterns, ...this.motions, ...this.broken].map((p) => p.id));
+    const taken = new Set([...this.patterns.map((p) => p.id), ...this.motions.map((m) => m.id), ...this.notListed.map((n) => n.file.replace(/\.json$/, ''))]);
     if (!taken.has(plain)) return plain;
     for (let i = 2; ; i++) if (!taken.has(plain + '-' + i)) return plain + '-' + i;
   }

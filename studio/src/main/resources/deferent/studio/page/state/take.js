@@ -48,7 +48,7 @@ export class TakeAway extends EventTarget {
     this.#tell();
     if (!this.endings.length) {
       try {
-        const reply = await fetch('/api/endings');
+        const reply = await fetch('api/endings');
         const answer = await reply.json();
         this.families = answer.families;
         this.endings = answer.endings;
@@ -196,7 +196,7 @@ export class TakeAway extends EventTarget {
     try {
       if (this.mode === 'photo') this.#photo(asking);
       const body = { ...(await this.#body()), panel: this.panel, calm };
-      const reply = await fetch('/api/preview', {
+      const reply = await fetch('api/preview', {
         method: 'POST',
         headers: { 'Content-Type': 'application/json' },
         body: JSON.stringify(body),
@@ -255,6 +255,7 @@ export class TakeAway extends EventTarget {
   }
 
   #heard(part) {
+    if (part.waiting) this.writing.told = part.told;
     if (part.progress) Object.assign(this.writing, part.progress);
     if (part.error) {
       this.failed = part.error;

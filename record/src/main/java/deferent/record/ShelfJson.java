@@ -1,0 +1,43 @@
+package deferent.record;
+
+import deferent.motion.phrase.Lexicon;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What stands on a shelf, as {@code shelf list --json} and the studio answer it. */
+public final class ShelfJson {
+    private ShelfJson() {}
+
+    public static String write(Shelf shelf) {
+        return PrettyJson.text(tree(shelf));
+    }
+
+    public static ObjectNode tree(Shelf shelf) {
+        Shelf.Listing listing = shelf.look();
+        Lexicon words = listing.words().lexicon();
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("folder", shelf.folder().toString());
+        ArrayNode patterns = answer.putArray("patterns");
+        ArrayNode motions = answer.putArray("motions");
+        for (Kept kept : listing.kept()) {
+            Document document = kept.document();
+            boolean pattern = document instanceof PatternDocument;
+            ObjectNode node = (pattern ? patterns : motions).addObject();
+            node.put("id", kept.id());
+            node.put("name", document.name());
+            node.put("note", document.note());
+            node.put("revision", kept.revision());
+            ArrayNode tags = node.putArray("tags");
+            document.tags().forEach(tags::add);
+            if (document instanceof PatternDocument p) {
+                node.put("phrase", p.phrase().orElse(""));
+                p.disagreement(words).ifPresent(told -> node.put("disagrees", told));
+            }
+        }
+        ArrayNode others = answer.putArray("not_listed");
+        listing.notListed()
+                .forEach(n -> others.addObject().put("file", n.file()).put("why", n.why()));
+        return answer;
+    }
+}

@@ -1,0 +1,110 @@
+package deferent.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import deferent.motion.body.Performer;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.tell.Advice;
+import deferent.motion.tell.CordReading;
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
+import deferent.motion.tell.Worked;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+
+/** A reading that could not be worked out stands in the JSON with its reason, in its place. */
+class LameReadingsJsonTest {
+    @Test
+    void whatCouldNotBeWorkedOutStandsInItsPlaceWithItsReason() {
+        JsonNode read = Text.tree(ReadingsJson.write(lame("CAP riding pendulum")), 1_000_000);
+        for (String place :
+                List.of(
+                        "/hands/left/figure",
+                        "/hands/right/figure",
+                        "/hands/left/hand_radius_m",
+                        "/clearance",
+                        "/reach",
+                        "/pull/left",
+                        "/pull/right",
+                        "/light/left",
+                        "/hand/right",
+                        "/hold/left/hand_kept",
+                        "/hold/right/light_kept",
+                        "/floor/left",
+                        "/linked")) {
+            assertThat(read.at(place).toString())
+                    .as(place)
+                    .isEqualTo("{\"not_worked_out\":\"its sums run in a ring\"}");
+        }
+        for (int i = 0; i < 2; i++) {
+            assertThat(read.at("/links/" + i).propertyNames())
+                    .containsExactlyInAnyOrder("head", "hand", "not_worked_out");
+        }
+        assertThat(read.at("/hands/left/tether_m").doubleValue()).isEqualTo(0.6);
+        assertThat(read.at("/told")).isNotEmpty();
+        assertThat(read.at("/cautions")).isNotEmpty();
+    }
+
+    /** A square's corners take an infinite force: no cord follows them, and the rest is read. */
+    @Test
+    void aSquareOnACordIsNotWorkedOutAndItsPullAndTheOtherCordAre() {
+        JsonNode read =
+                Text.tree(
+                        ReadingsJson.write(
+                                Readings.of(
+                                        Phrase.parse("static spin vs square turns 2").pairing(),
+                                        Performer.USUAL,
+                                        Detail.SETTLED)),
+                        1_000_000);
+        for (String place :
+                List.of("/light/right", "/hand/right", "/floor/right", "/hold/right/light_kept")) {
+            assertThat(read.at(place + "/not_worked_out").stringValue())
+                    .as(place)
+                    .contains("infinite force");
+        }
+        assertThat(read.at("/pull/right/greatest_n").doubleValue()).isPositive();
+        assertThat(read.at("/light/left/hand_speed_m_per_s").isNumber()).isTrue();
+        assertThat(read.at("/floor/left/ideal/reason").isString()).isTrue();
+    }
+
+    @Test
+    void aNumberThatIsNoneIsNeverLeftOutSilently() {
+        for (double none : new double[] {Double.NaN, Double.NEGATIVE_INFINITY}) {
+            assertThatThrownBy(
+                            () ->
+                                    ReadingsJson.put(
+                                            JsonNodeFactory.instance.objectNode(), "x_m", none))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("x_m");
+        }
+    }
+
+    /** Readings of which nothing could be worked out. */
+    private static Readings lame(String phrase) {
+        Readings whole =
+                Readings.of(Phrase.parse(phrase).pairing(), Performer.USUAL, Detail.SETTLED);
+        return new Readings(
+                whole.trace(),
+                whole.performer(),
+                whole.detail(),
+                whole.phrase(),
+                new Readings.Hand(whole.left().motion(), not()),
+                new Readings.Hand(whole.right().motion(), not()),
+                not(),
+                not(),
+                not(),
+                not(),
+                new CordReading(Side.LEFT, not(), not(), not(), not(), not(), not()),
+                new CordReading(Side.RIGHT, not(), not(), not(), not(), not(), not()),
+                Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not())));
+    }
+
+    private static <T> Worked<T> not() {
+        return new Worked.Not<>("a reading", "its sums run in a ring", "Inside: a test.");
+    }
+}

@@ -1,0 +1,26 @@
+package deferent.record.fuzz;
+
+import deferent.motion.body.Performer;
+import deferent.motion.tether.Kit;
+
+/**
+ * What one reading is asked of. It can be made again from its seed and number alone.
+ *
+ * @param seed of the whole run
+ * @param number of this one in the run
+ */
+record Asked(long seed, int number, String phrase, Kit kit, Performer performer) {
+    @Override
+    public String toString() {
+        return "seed "
+                + seed
+                + " number "
+                + number
+                + ": \""
+                + phrase
+                + "\", "
+                + kit
+                + ", "
+                + performer;
+    }
+}

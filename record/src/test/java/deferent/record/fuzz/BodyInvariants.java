@@ -1,0 +1,102 @@
+package deferent.record.fuzz;
+
+import deferent.motion.body.Clearance;
+import deferent.motion.body.HandReach;
+import deferent.motion.body.SideClearance;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Figure;
+import java.util.List;
+
+/** What holds of figures, of reach and of room. */
+final class BodyInvariants {
+    /** What a narrowed low point may miss, metres. */
+    private static final double NARROWED = 1e-4;
+
+    static final List<Invariant> ALL =
+            List.of(
+                    new Invariant(
+                            "a cord is no further from anything than its ends are",
+                            "its ends are points of it",
+                            1,
+                            BodyInvariants::cords),
+                    new Invariant(
+                            "a hand is everywhere in reach exactly where it never misses",
+                            "both ask whether the path keeps between the two spheres",
+                            1,
+                            BodyInvariants::reach),
+                    new Invariant(
+                            "a figure fits in its own outer radius and is as long as its extent asks",
+                            "every point of it is within that radius of its centre; a closed path goes"
+                                    + " out and back; the area it winds round once at least is no more than"
+                                    + " its box",
+                            1,
+                            BodyInvariants::figures));
+
+    private BodyInvariants() {}
+
+    private static void cords(Whole whole, Invariant.Broken broken) {
+        Clearance room = whole.readings().clearance();
+        double cords = room.tetherToTether().distance();
+        broken.when(
+                cords > room.headToHead().distance() + NARROWED,
+                "cords %.6f, heads %.6f",
+                cords,
+                room.headToHead().distance());
+        broken.when(
+                cords > whole.readings().reach().hands().distance() + NARROWED,
+                "cords %.6f, hands %.6f",
+                cords,
+                whole.readings().reach().hands().distance());
+        for (Side side : Whole.sides()) {
+            SideClearance one = room.side(side);
+            broken.when(
+                    cords > one.headToOtherHand().distance() + NARROWED,
+                    "cords %.6f, head to hand %.6f",
+                    cords,
+                    one.headToOtherHand().distance());
+            double body = one.tetherToBody().distance();
+            broken.when(
+                    body > one.headToBody().distance() + NARROWED
+                            || body > one.handToBody().distance() + NARROWED,
+                    "from the body: cord %.6f, head %.6f, hand %.6f",
+                    body,
+                    one.headToBody().distance(),
+                    one.handToBody().distance());
+        }
+    }
+
+    private static void reach(Whole whole, Invariant.Broken broken) {
+        for (Side side : Whole.sides()) {
+            HandReach hand = whole.readings().reach().hand(side);
+            broken.when(
+                    hand.everywhere() != hand.missing().isEmpty(),
+                    "everywhere %s, missing %s",
+                    hand.everywhere(),
+                    hand.missing());
+            broken.when(
+                    hand.nearest() > hand.farthest() + 1e-9,
+                    "nearest %.9f, farthest %.9f",
+                    hand.nearest(),
+                    hand.farthest());
+        }
+    }
+
+    private static void figures(Whole whole, Invariant.Broken broken) {
+        for (Side side : Whole.sides()) {
+            Figure figure = whole.readings().hand(side).figure();
+            double extent = Math.max(figure.width(), figure.height());
+            broken.when(
+                    figure.width() < 0
+                            || figure.height() < 0
+                            || figure.length() < 0
+                            || figure.unionArea() < 0,
+                    "below 0: %s",
+                    figure);
+            broken.when(
+                    extent > 2 * figure.outerRadius() + 1e-6 * figure.outerRadius() + 1e-9,
+                    "%s",
+                    figure);
+            broken.when(figure.length() < 2 * extent * (1 - 1e-3) - 1e-9, "%s", figure);
+        }
+    }
+}

@@ -1,0 +1,334 @@
+package deferent.record.fuzz;
+
+import deferent.motion.pairing.Side;
+import deferent.motion.tell.CordReading;
+import deferent.motion.tell.Told;
+import deferent.motion.tether.Cord;
+import deferent.motion.tether.Floor;
+import deferent.motion.tether.Hold;
+import deferent.motion.tether.KeepTheHand;
+import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.Pull;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.State;
+import deferent.motion.trace.Trace;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.complex.Complex;
+
+/** What holds of what a cord makes of a motion. */
+final class CordInvariants {
+    static final List<Invariant> ALL =
+            List.of(
+                    new Invariant(
+                            "the pull's numbers stand in order",
+                            "a mean lies between the least and the greatest, and so does every sample",
+                            1,
+                            each(CordInvariants::order)),
+                    new Invariant(
+                            "a cord is told slack exactly where it would have to push",
+                            "a slack stretch is where the pull is below nothing",
+                            1,
+                            each(CordInvariants::slack)),
+                    new Invariant(
+                            "hand and gravity give what the head's energy rises by",
+                            "power is the rate of energy: over a cycle the hand's giving adds up to"
+                                    + " every rise of kinetic and potential energy together, and gravity's to"
+                                    + " weight times every way down; said without air, and where no corner"
+                                    + " takes an impulse",
+                            1,
+                            each(CordInvariants::energy)),
+                    new Invariant(
+                            "a cord is as long as its tether at every instant",
+                            "it does not stretch, whatever is kept",
+                            1,
+                            each(CordInvariants::length)),
+                    new Invariant(
+                            "a hand that keeps the figure pulls at every instant",
+                            "it stands where the cord pulls: of the two directions of the force the one"
+                                    + " with a pull; said of a cord without mass",
+                            1,
+                            each(CordInvariants::keptFigurePulls)),
+                    new Invariant(
+                            "without air no slip dies",
+                            "a poi without friction is a Hamiltonian system: its multipliers come in"
+                                    + " pairs of product 1, so all four multiply to 1 and the greatest is no"
+                                    + " less than 1",
+                            1,
+                            each(CordInvariants::slips)),
+                    new Invariant(
+                            "at a tempo no slower than the slowest, it works",
+                            "the slowest tempo is the slowest at which it works, going down from the"
+                                    + " fastest",
+                            1,
+                            each(CordInvariants::slowest)),
+                    new Invariant(
+                            "any tempo never stands beside no steady motion",
+                            "what works at any tempo works at this one",
+                            1,
+                            each(CordInvariants::anyTempo)));
+
+    private CordInvariants() {}
+
+    private interface OfOne {
+        void check(Whole whole, CordReading cord, Invariant.Broken broken);
+    }
+
+    private static Invariant.Check each(OfOne one) {
+        return (whole, broken) ->
+                Whole.sides()
+                        .forEach(side -> one.check(whole, whole.readings().cord(side), broken));
+    }
+
+    private static void order(Whole whole, CordReading cord, Invariant.Broken broken) {
+        Pull pull = cord.pull();
+        double hair = 2e-3 * (pull.greatest() - pull.least()) + 1e-9 * pull.headWeight();
+        broken.when(
+                pull.least() > pull.mean() + hair || pull.mean() > pull.greatest() + hair,
+                "%s: least %.6g mean %.6g greatest %.6g",
+                cord.side(),
+                pull.least(),
+                pull.mean(),
+                pull.greatest());
+        for (double one : pull.newtons()) {
+            if (one < pull.least() - hair || one > pull.greatest() + hair) {
+                broken.when(
+                        true,
+                        "%s: a sample %.6g outside %.6g to %.6g",
+                        cord.side(),
+                        one,
+                        pull.least(),
+                        pull.greatest());
+                return;
+            }
+        }
+        broken.when(pull.headSpeedLeast() > pull.headSpeed() || pull.sideways() < 0, "%s", pull);
+    }
+
+    private static void slack(Whole whole, CordReading cord, Invariant.Broken broken) {
+        Pull pull = cord.pull();
+        double weight = pull.headWeight();
+        boolean pushes = pull.least() < 0;
+        if (Math.abs(pull.least()) > 1e-6 * weight) {
+            broken.when(
+                    pushes == pull.slack().isEmpty(),
+                    "%s: least %.3g N, slack %s",
+                    cord.side(),
+                    pull.least(),
+                    pull.slack());
+        }
+        Told told = whole.said("pull." + cord.side().word()).get(0);
+        broken.when(
+                told.text().contains("slack") == pull.slack().isEmpty(),
+                "\"%s\" of %s",
+                told.text(),
+                pull.slack());
+        broken.when(
+                whole.json().get("pull").get(cord.side().word()).get("slack").isEmpty()
+                        != pull.slack().isEmpty(),
+                "the JSON and the reading differ on slack");
+    }
+
+    private static void energy(Whole whole, CordReading cord, Invariant.Broken broken) {
+        Trace trace = whole.readings().trace();
+        Side side = cord.side();
+        if (whole.asked().kit().air()
+                || trace.breaks().stream().anyMatch(b -> b.side() == side && b.order() <= 1)) {
+            return;
+        }
+        double mass = whole.asked().kit().headMass();
+        double g = Cord.of(trace, side, whole.asked().kit()).gravity();
+        int count = 7200;
+        double rises = 0;
+        double down = 0;
+        double speedSquared = 0;
+        State last = trace.head(side).at(trace.interval().start());
+        for (int i = 1; i <= count; i++) {
+            State now =
+                    trace.head(side).before(trace.interval().start() + trace.period() * i / count);
+            double fallen = last.position().getY() - now.position().getY();
+            double gained =
+                    mass * (now.velocity().getNormSq() - last.velocity().getNormSq()) / 2
+                            - mass * g * fallen;
+            rises += Math.max(gained, 0);
+            down += Math.max(mass * g * fallen, 0);
+            speedSquared = Math.max(speedSquared, now.velocity().getNormSq());
+            last = now;
+        }
+        double scale = 1e-3 * mass * (speedSquared + g * 0.01);
+        broken.unlessNear(side + " hand's work", cord.pull().handWork(), rises, 2e-2, scale);
+        broken.unlessNear(side + " gravity's work", cord.pull().gravityWork(), down, 2e-2, scale);
+    }
+
+    private static void length(Whole whole, CordReading cord, Invariant.Broken broken) {
+        Trace trace = whole.readings().trace();
+        double length = whole.pairing().part(cord.side()).tether().length();
+        asLong(broken, "ideal", trace, trace.hand(cord.side()), trace.head(cord.side()), length);
+        cord.light()
+                .filter(KeepTheLight::possible)
+                .ifPresent(l -> asLong(broken, "figure kept", trace, l.hand(), l.head(), length));
+        cord.hand()
+                .flatMap(KeepTheHand::best)
+                .ifPresent(
+                        s ->
+                                asLong(
+                                        broken,
+                                        "hand kept",
+                                        trace,
+                                        s.orbit().hand(),
+                                        s.head(),
+                                        length));
+    }
+
+    private static void asLong(
+            Invariant.Broken broken,
+            String what,
+            Trace trace,
+            Course hand,
+            Course head,
+            double length) {
+        double off = 0;
+        for (int i = 0; i < 97; i++) {
+            double t = trace.interval().start() + trace.period() * (i + 0.31) / 97;
+            double here = head.at(t).position().distance(hand.at(t).position());
+            off = Math.max(off, Math.abs(here - length));
+        }
+        broken.when(off > 1e-7 * length + 1e-12, "%s: %.3g m off %.6g m", what, off, length);
+    }
+
+    private static void keptFigurePulls(Whole whole, CordReading cord, Invariant.Broken broken) {
+        if (whole.asked().kit().cordMass() > 0) {
+            return;
+        }
+        cord.light()
+                .filter(KeepTheLight::possible)
+                .ifPresent(
+                        light -> {
+                            Trace kept = light.in(whole.readings().trace());
+                            Pull pull = Pull.of(kept, cord.side(), light.cord(), 120);
+                            broken.when(
+                                    !pull.slack().isEmpty()
+                                            || pull.least() < -1e-9 * pull.headWeight(),
+                                    "%s: least %.3g N, slack %s",
+                                    cord.side(),
+                                    pull.least(),
+                                    pull.slack());
+                            broken.when(
+                                    light.leastPull() < 0,
+                                    "%s: least pull %.3g N",
+                                    cord.side(),
+                                    light.leastPull());
+                        });
+    }
+
+    private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {
+        for (Optional<Hold> maybe : List.of(cord.lightHold(), cord.handHold())) {
+            maybe.ifPresent(
+                    hold -> {
+                        boolean air = whole.asked().kit().air();
+                        broken.when(
+                                hold.verdict() == Hold.Verdict.STEADIES && !air,
+                                "%s steadies itself: growth %.9g",
+                                cord.side(),
+                                hold.growth());
+                        double sum = 0;
+                        for (Complex one : hold.multipliers()) {
+                            sum += Math.log(one.norm());
+                        }
+                        // What rounding leaves of the least multiplier beside a great one is not
+                        // asked.
+                        if (!air && hold.growth() < 1e5) {
+                            broken.when(
+                                    !(Math.abs(sum) < 1e-2),
+                                    "%s: multipliers %s",
+                                    cord.side(),
+                                    hold.multipliers());
+                        }
+                        broken.when(
+                                air && sum > 1e-2 && hold.growth() < 1e5,
+                                "%s: in air slips grow in sum: %s",
+                                cord.side(),
+                                hold.multipliers());
+                    });
+        }
+    }
+
+    private static void slowest(Whole whole, CordReading cord, Invariant.Broken broken) {
+        double tempo = whole.pairing().tempo();
+        cord.floor()
+                .ifPresent(
+                        floor -> {
+                            Floor.Limit ideal = floor.ideal();
+                            if (surely(ideal, tempo)) {
+                                broken.when(
+                                        cord.pull().least() < -1e-6 * cord.pull().headWeight(),
+                                        "%s: ideal %s, but the least pull is %.3g N",
+                                        cord.side(),
+                                        ideal,
+                                        cord.pull().least());
+                            }
+                            cord.light()
+                                    .ifPresent(
+                                            light -> {
+                                                if (surely(floor.light(), tempo)) {
+                                                    broken.when(
+                                                            !light.freeFalls().isEmpty()
+                                                                    || light.turns()
+                                                                                    != light
+                                                                                            .idealTurns()
+                                                                            && whole.pairing()
+                                                                                            .part(
+                                                                                                    cord
+                                                                                                            .side())
+                                                                                            .place()
+                                                                                            .turn()
+                                                                                            .turns()
+                                                                                    == 0,
+                                                            "%s: figure kept %s, but free falls %s and turns %d of %d",
+                                                            cord.side(),
+                                                            floor.light(),
+                                                            light.freeFalls(),
+                                                            light.turns(),
+                                                            light.idealTurns());
+                                                }
+                                            });
+                            if (cord.hand().isPresent() && surely(floor.hand(), tempo)) {
+                                broken.when(
+                                        cord.hand().get().best().isEmpty(),
+                                        "%s: hand path kept %s, but no motion there",
+                                        cord.side(),
+                                        floor.hand());
+                            }
+                            if (cord.hand().isPresent()
+                                    && floor.hand().reason() == Floor.Reason.NEVER) {
+                                broken.when(
+                                        cord.hand().get().best().isPresent(),
+                                        "%s: no tempo, but a motion at this one",
+                                        cord.side());
+                            }
+                        });
+    }
+
+    // At the slowest itself either is right.
+    private static boolean surely(Floor.Limit limit, double tempo) {
+        return limit.met(tempo)
+                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6));
+    }
+
+    private static void anyTempo(Whole whole, CordReading cord, Invariant.Broken broken) {
+        List<Told> floor = whole.said("floor." + cord.side().word());
+        List<Told> hand = whole.said("hand." + cord.side().word());
+        if (!floor.isEmpty() && !hand.isEmpty()) {
+            String slowest = floor.get(0).text();
+            boolean any =
+                    slowest.contains("any tempo with the hand") || slowest.contains("however slow");
+            broken.when(
+                    any
+                            && (hand.get(0).text().contains("no steady motion")
+                                    || hand.get(0).text().contains("have to push")),
+                    "\"%s\" beside \"%s\"",
+                    slowest,
+                    hand.get(0).text());
+        }
+    }
+}

@@ -1,0 +1,126 @@
+package deferent.record.fuzz;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.phrase.PhraseError;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Queue;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/** Reads phrases one after another and keeps count. */
+final class Fuzz {
+    private final long seed;
+    private final AtomicInteger phrases = new AtomicInteger();
+    private final AtomicInteger refused = new AtomicInteger();
+    private final Queue<String> found = new ConcurrentLinkedQueue<>();
+    private final Map<String, Integer> counts = new TreeMap<>();
+    private final Map<String, Integer> without = new TreeMap<>();
+    private double slowest;
+    private String slowestAsked = "";
+    private double seconds;
+
+    Fuzz(long seed) {
+        this.seed = seed;
+    }
+
+    /** Reads phrase {@code number}, and holds its reading against every invariant. */
+    void read(int number) {
+        Asked asked = AnyPhrase.of(seed, number);
+        phrases.incrementAndGet();
+        Optional<Pairing> pairing = parsed(asked);
+        if (pairing.isEmpty()) {
+            return;
+        }
+        Whole whole;
+        try {
+            whole = Whole.of(asked, pairing.get());
+        } catch (RuntimeException | Error crash) {
+            broken("no reading takes all down: " + crash, asked, String.valueOf(first(crash)));
+            return;
+        }
+        note(whole);
+        for (Invariant invariant : Invariants.ALL) {
+            if (invariant.askedOf(number)) {
+                try {
+                    for (String one : invariant.broken(whole)) {
+                        broken(invariant.name(), asked, one);
+                    }
+                } catch (RuntimeException | Error crash) {
+                    broken(invariant.name() + ", which died", asked, crash + " at " + first(crash));
+                }
+            }
+        }
+    }
+
+    private static String first(Throwable crash) {
+        for (StackTraceElement at : crash.getStackTrace()) {
+            if (at.getClassName().startsWith("deferent.")) {
+                return at.toString();
+            }
+        }
+        return "";
+    }
+
+    private Optional<Pairing> parsed(Asked asked) {
+        try {
+            return Optional.of(Phrase.parse(asked.phrase()).pairing());
+        } catch (PhraseError | Refusal refusal) {
+            refused.incrementAndGet();
+            return Optional.empty();
+        } catch (RuntimeException | Error crash) {
+            broken("a phrase is read or refused", asked, crash.toString());
+            return Optional.empty();
+        }
+    }
+
+    private synchronized void note(Whole whole) {
+        seconds += whole.cpuSeconds();
+        if (whole.cpuSeconds() > slowest) {
+            slowest = whole.cpuSeconds();
+            slowestAsked = whole.asked().toString();
+        }
+        Whole.sides()
+                .forEach(
+                        side ->
+                                whole.readings()
+                                        .cord(side)
+                                        .refused()
+                                        .forEach(r -> without.merge(kind(r), 1, Integer::sum)));
+    }
+
+    // Without its numbers.
+    private static String kind(Refusal refusal) {
+        return (refusal.where() + " " + refusal.what())
+                .replaceAll("\\(.*\\)", "")
+                .replaceAll("\\d+(\\.\\d+)?", "#");
+    }
+
+    private synchronized void broken(String name, Asked asked, String what) {
+        counts.merge(name, 1, Integer::sum);
+        if (counts.get(name) <= 12) {
+            found.add(name + ": " + what + "\n    " + asked);
+        }
+    }
+
+    /** What broke, each with its phrase; a dozen of a kind at most. */
+    java.util.List<String> found() {
+        return java.util.List.copyOf(found);
+    }
+
+    synchronized String counts() {
+        return "seed %d: %d phrases, %d refused as phrases; not worked out %s; slowest answer %.2f s of a processor (%s), mean %.3f s; broken %s"
+                .formatted(
+                        seed,
+                        phrases.get(),
+                        refused.get(),
+                        without,
+                        slowest,
+                        slowestAsked,
+                        seconds / Math.max(1, phrases.get() - refused.get()),
+                        counts);
+    }
+}

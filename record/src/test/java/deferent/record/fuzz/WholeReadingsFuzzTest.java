@@ -1,0 +1,27 @@
+package deferent.record.fuzz;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Whole readings of phrases of every make: none dies, none holds a number that is none, none takes
+ * over two seconds of a processor, and none breaks an invariant of the written list. Two hundred
+ * phrases, or twenty thousand with {@code -Ddeferent.deep=true}; other ones with {@code
+ * -Ddeferent.seed=N}. A failure names seed and number, which make the phrase again.
+ */
+class WholeReadingsFuzzTest {
+    private static final boolean DEEP = Boolean.getBoolean("deferent.deep");
+    private static final int PHRASES = Integer.getInteger("deferent.phrases", DEEP ? 20_000 : 200);
+    private static final long SEED = Long.getLong("deferent.seed", 1);
+
+    @Test
+    void noReadingBreaksAnInvariant() {
+        Fuzz fuzz = new Fuzz(SEED);
+        IntStream numbers = IntStream.range(0, PHRASES);
+        (DEEP ? numbers.parallel() : numbers).forEach(fuzz::read);
+        System.out.println("fuzz: " + fuzz.counts());
+        assertThat(fuzz.found()).as(fuzz.counts()).isEmpty();
+    }
+}
