@@ -478,11 +478,12 @@ public final class Trade {
 
     private static Call ellipse(Seen seen, Series path) {
         return seen.described(
-                path.noun(),
-                "ellipse axes "
-                        + Amounts.length(path.along())
-                        + " by "
-                        + Amounts.length(path.across()));
+                path.noun(), "ellipse axes " + axis(path.along()) + " by " + axis(path.across()));
+    }
+
+    // Sums and differences of radii carry what binary fractions leave behind.
+    private static String axis(double metres) {
+        return Amounts.length(Math.rint(metres * 1e12) / 1e12);
     }
 
     private static Optional<Call> formed(Seen seen, Form form) {
