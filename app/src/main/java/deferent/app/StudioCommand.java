@@ -1,5 +1,6 @@
 package deferent.app;
 
+import deferent.record.landing.Scratch;
 import deferent.studio.Opening;
 import deferent.studio.Studio;
 import deferent.studio.StudioOptions;
@@ -49,6 +50,8 @@ final class StudioCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         PrintWriter out = spec.commandLine().getOut();
+        shelf.shelf();
+        Scratch.sweep().ifPresent(shelf::tell);
         StudioOptions options = StudioOptions.of(shelf.path()).withPort(port);
         CountDownLatch closing = new CountDownLatch(1);
         CountDownLatch closed = new CountDownLatch(1);

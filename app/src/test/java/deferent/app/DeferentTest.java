@@ -355,7 +355,7 @@ class DeferentTest {
         assertThat(bad("read", "isolation vs triquetra", "--tether", "0cm").err())
                 .contains("give more than 0");
         assertThat(bad("read", "isolation vs triquetra", "--stature", "9m").err())
-                .contains("give from 1 to 2.5");
+                .contains("give from 1 m to 2.5 m");
         assertThat(bad("read", "isolation vs triquetra", "--set", "left.radius=3cm").err())
                 .contains("left.hand_radius_m");
         assertThat(bad("read", "isolation vs triquetra", "--set", "left.tether").err())

@@ -130,6 +130,7 @@ final class CordJson {
     private static void limit(ObjectNode node, Floor.Limit limit) {
         node.put("reason", Keys.word(limit.reason()));
         limit.tempo().ifPresent(t -> ReadingsJson.put(node, "tempo_bpm", t));
+        limit.fastest().ifPresent(t -> ReadingsJson.put(node, "fastest_bpm", t));
         limit.phase().ifPresent(p -> ReadingsJson.put(node, "phase_cycles", p));
     }
 

@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
@@ -104,7 +105,7 @@ final class Folder {
         } catch (NotDirectoryException file) {
             throw noFolder();
         } catch (DirectoryIteratorException broken) {
-            throw trouble("cannot be listed", broken.getCause());
+            throw trouble("cannot be listed", Objects.requireNonNull(broken.getCause()));
         } catch (IOException unreadable) {
             throw trouble("cannot be listed", unreadable);
         }

@@ -17,6 +17,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 
 /**
  * The files that lead a browser into the studio, in a folder of their own which only its owner may
@@ -24,6 +25,9 @@ import java.util.Set;
  * command line can be read by every user of the machine.
  */
 final class OpeningFolder implements AutoCloseable {
+    private static final FileAttribute<?> OWNERS_FOLDER =
+            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------"));
+
     private static final FileAttribute<?> OWNERS_FILE =
             PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"));
 
@@ -56,9 +60,17 @@ final class OpeningFolder implements AutoCloseable {
         }
     }
 
-    /** Java makes a temporary folder for its owner alone where files have such permissions. */
+    /**
+     * Named after this process, so that what a killed one leaves can be told from what is in use.
+     */
     private static Path ownersFolder() throws IOException {
-        Path made = Files.createTempDirectory("deferent-opening-");
+        Path root = Path.of(System.getProperty("java.io.tmpdir"));
+        Path folder =
+                root.resolve("deferent-" + ProcessHandle.current().pid() + "-" + UUID.randomUUID());
+        Path made =
+                root.getFileSystem().supportedFileAttributeViews().contains("posix")
+                        ? Files.createDirectory(folder, OWNERS_FOLDER)
+                        : Files.createDirectory(folder);
         AclFileAttributeView list = Files.getFileAttributeView(made, AclFileAttributeView.class);
         if (list != null) {
             list.setAcl(

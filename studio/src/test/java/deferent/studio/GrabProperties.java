@@ -25,7 +25,8 @@ class GrabProperties {
                     "extension vs isolation, opposite direction",
                     "horizontal cat-eye vs CAP, split time, counter-clockwise",
                     "isolation vs triquetra, wheel plane",
-                    "static spin vs triquetra, floor plane");
+                    "static spin vs triquetra, floor plane",
+                    "isolation vs CAP turns 1.5 out 0.5 back");
     private static final double[] TIMES = {0, 0.13, 0.42, 0.77};
 
     @Property
@@ -185,7 +186,8 @@ class GrabProperties {
             Side side = key.startsWith("left") ? Side.LEFT : Side.RIGHT;
             Pairing after = grab(key, onPlane(pairing, side, x, y), 0.2).applied(pairing);
             Optional<String> said = Phrase.write(after);
-            said.ifPresent(words -> assertThat(Phrase.parse(words).pairing()).isEqualTo(after));
+            assertThat(said).as("%s of %s", key, phrase).isPresent();
+            assertThat(Phrase.parse(said.orElseThrow()).pairing()).isEqualTo(after);
         }
     }
 

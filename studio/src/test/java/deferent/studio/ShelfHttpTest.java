@@ -55,6 +55,71 @@ class ShelfHttpTest {
     }
 
     @Test
+    void aPhraseIsReadThoughTheShelfCannotBeAndThatIsTold() throws Exception {
+        String ask = "{\"ask\": \"pairing\", \"phrase\": \"isolation vs triquetra\"}";
+        assertThat(Visitor.json(visitor.post("/api/ask", ask)).has("shelf_told")).isFalse();
+        try (Visitor other = Visitor.to(Files.writeString(folder.resolve("file"), ""))) {
+            HttpResponse<String> answer = other.post("/api/ask", ask);
+            assertThat(answer.statusCode()).isEqualTo(200);
+            assertThat(Visitor.json(answer).get("shelf_told").asString())
+                    .startsWith("The shelf's own names are not known: ")
+                    .contains("is a file");
+            String sheet =
+                    "{\"ask\": \"take\", \"as\": \"pdf\", \"phrase\": \"isolation vs triquetra\"}";
+            assertThat(other.post("/api/ask", sheet).statusCode()).isEqualTo(200);
+        }
+    }
+
+    @Test
+    void whatIsNotOnTheShelfIsNamedWithTheReason() throws Exception {
+        Files.createDirectory(folder.resolve("weaves"));
+        Files.writeString(
+                folder.resolve("phrase.json"),
+                "{\"format\": 1, \"name\": \"p\", \"phrase\": \"isolation tether 50 cm vs cap\"}");
+        JsonNode list = Visitor.json(visitor.get("/api/shelf"));
+        assertThat(list.at("/not_listed/0/file").asString()).isEqualTo("weaves");
+        assertThat(list.at("/not_listed/0/why").asString()).isEqualTo("is a folder");
+        assertThat(list.at("/patterns/0/id").asString()).isEqualTo("phrase");
+        assertThat(list.at("/patterns/0").has("disagrees")).isFalse();
+    }
+
+    @Test
+    void aSizeOutOfItsRangeIsToldInTheUnitThatWasTyped() {
+        String ask =
+                "{\"ask\": \"pairing\", \"phrase\": \"isolation vs triquetra\", \"change\":"
+                        + " [{\"set\": \"%s\", \"to\": %s%s}]}";
+        assertThat(
+                        Visitor.json(
+                                        visitor.post(
+                                                "/api/ask",
+                                                String.format(
+                                                        ask,
+                                                        "left.tether_m",
+                                                        "90",
+                                                        ", \"typed_in\": \"cm\"")))
+                                .at("/error")
+                                .toString())
+                .contains("is 9000 cm")
+                .contains("more than 0 cm and at most 500 cm");
+        for (String key :
+                List.of(
+                        "left.tether_m",
+                        "left.hand_radius_m",
+                        "left.centre_x_m",
+                        "right.start_deg",
+                        "tempo_bpm")) {
+            for (String number : List.of("1e300", "-1e300", "123456789")) {
+                HttpResponse<String> answer =
+                        visitor.post("/api/ask", String.format(ask, key, number, ""));
+                assertThat(answer.statusCode()).as(key + " " + number).isEqualTo(422);
+                assertThat(answer.body())
+                        .contains("give ")
+                        .doesNotContainPattern("[0-9]E[-+]?[0-9]|Infinity");
+            }
+        }
+    }
+
+    @Test
     void aPatternWithoutAPlaceGetsOneFromItsName() {
         HttpResponse<String> first = visitor.post("/api/shelf", text("Winter market"));
         HttpResponse<String> second = visitor.post("/api/shelf", text("Winter market"));
@@ -188,8 +253,8 @@ class ShelfHttpTest {
         Files.writeString(folder.resolve("torn.json"), "{\"format\": 1,\n \"name\": ");
         JsonNode list = Visitor.json(visitor.get("/api/shelf"));
         assertThat(list.get("patterns").size()).isEqualTo(1);
-        assertThat(list.at("/broken/0/id").asString()).isEqualTo("torn");
-        assertThat(list.at("/broken/0/text").asString()).contains("line");
+        assertThat(list.at("/not_listed/0/file").asString()).isEqualTo("torn.json");
+        assertThat(list.at("/not_listed/0/why").asString()).contains("line");
     }
 
     @Test

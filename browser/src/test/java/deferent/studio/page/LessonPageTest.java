@@ -38,7 +38,7 @@ class LessonPageTest extends InChromium {
                 LessonPage.of(
                         scene, readings, "Lesson <one> & two", "Slowly.", View.Stand.AUDIENCE));
         Exported seen = Exported.file(browser(), file, options);
-        seen.until("document.body.classList.contains('ready')");
+        seen.until("document.body?.classList.contains('ready')");
         return seen;
     }
 
@@ -257,6 +257,6 @@ class LessonPageTest extends InChromium {
                 .doesNotContain("http://")
                 .doesNotContain("https://")
                 .doesNotContain("</script><b>");
-        assertThat(html.length()).isCloseTo(110_000, within(60_000));
+        assertThat(html.length()).isCloseTo(190_000, within(60_000));
     }
 }

@@ -121,7 +121,7 @@ class PhrasePageTest extends InChromium {
             visit.say("static spin vs triquetra");
             visit.until("location.hash.includes('static+spin+vs+triquetra')");
             visit.page().reload();
-            visit.until("document.body.classList.contains('ready')");
+            visit.until("document.body?.classList.contains('ready')");
             visit.settled();
             assertThat(visit.page().locator("#phrase").inputValue())
                     .isEqualTo("static spin vs triquetra");
@@ -137,7 +137,7 @@ class PhrasePageTest extends InChromium {
                             .evaluate(
                                     """
                                     async () => {
-                                      const address = await import('/state/address.js');
+                                      const address = await import(document.baseURI + 'state/address.js');
                                       const { answer } = deferentDesk.session;
                                       const written = await address.written({ ...answer, phrase: null });
                                       const read = await address.read('#' + written);

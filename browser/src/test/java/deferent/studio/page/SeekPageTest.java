@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 /** Seek on the page: moving thumbnails that come as they are found. */
 class SeekPageTest extends InChromium {
     private static final String DRAWN =
-            "() => import('/stage/thumb.js').then(m => m.drawings.count)";
+            "() => import(document.baseURI + 'stage/thumb.js').then(m => m.drawings.count)";
 
     private static void seek(Visit visit) {
         visit.page().locator("#tab-seek").click();

@@ -36,7 +36,7 @@ class ShelfPageTest extends InChromium {
             assertThat(files()).containsExactly("market-opening.json");
             visit.say("isolation vs triquetra");
             visit.page().reload();
-            visit.until("document.body.classList.contains('ready')");
+            visit.until("document.body?.classList.contains('ready')");
             visit.page().locator("#tab-shelf").click();
             visit.page().locator(".card-open").click();
             visit.until("deferentDesk.session.answer.phrase === 'static spin vs triquetra'");

@@ -7,6 +7,7 @@ import deferent.motion.trace.Samples;
 import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -40,6 +41,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param inPlaneGap the same seen in the root's plane, metres
  * @param depthGap greatest distance across it, metres
  * @param offset mean vector from head to hand, in the frame, metres
+ * @param wander how far that vector strays from its mean, metres
+ * @param followed how far the hand follows; empty where the kind is another
  * @param worstTime when the distance in the plane is first greatest, seconds
  * @param headRadius radius of the least circle (sphere) round the head's path, metres
  * @param handRadius the same of the hand's path, metres; 0 for a still hand
@@ -61,6 +64,8 @@ public record LinkReading(
         double inPlaneGap,
         double depthGap,
         Vector3D offset,
+        double wander,
+        Optional<Following> followed,
         double worstTime,
         double headRadius,
         double handRadius,
@@ -85,6 +90,14 @@ public record LinkReading(
                 handRadius);
         Refusal.numbers(where, gapOverCycle);
     }
+
+    /**
+     * A hand that comes where the head was, or is where the head will be.
+     *
+     * @param lag by what share of the cycle, as the reading's lag
+     * @param touching whether it then comes to the very place, not only beside it
+     */
+    public record Following(double lag, boolean touching) {}
 
     /** Even times over the cycle at which head and hand are compared. */
     public static final int SAMPLES = 720;
@@ -197,9 +210,14 @@ public record LinkReading(
                                         closed,
                                         corners(trace, rider),
                                         FINE));
+        Optional<Following> followed =
+                trace.periodic()
+                        ? following(head, hand, across, clock, tolerance)
+                        : Optional.empty();
+        LinkKind kind = kind(placed, followed.isPresent(), shape, tolerance);
         return new LinkReading(
                 root,
-                kind(head, hand, across, placed, clock, shape, trace.periodic(), tolerance),
+                kind,
                 tolerance,
                 shape.gap(),
                 shape.error(),
@@ -212,6 +230,8 @@ public record LinkReading(
                 placed.inPlane(),
                 placed.depth(),
                 placed.offset(),
+                placed.wander(),
+                kind == LinkKind.FOLLOWED ? followed : Optional.empty(),
                 samples.time(placed.worst()),
                 shape.headRadius(),
                 shape.handRadius(),
@@ -225,28 +245,27 @@ public record LinkReading(
                 .toArray();
     }
 
+    private static Optional<Following> following(
+            double[] head, double[] hand, Vector3D across, ClockGap clock, double tolerance) {
+        for (double lag : new double[] {clock.lag(), clock.unturnedLag()}) {
+            Placed late = Placed.of(Placed.later(head, lag), hand, across);
+            if (late.inPlane() <= tolerance || late.wander() <= tolerance) {
+                return Optional.of(new Following(lag, late.inPlane() <= tolerance));
+            }
+        }
+        return Optional.empty();
+    }
+
     private static LinkKind kind(
-            double[] head,
-            double[] hand,
-            Vector3D across,
-            Placed placed,
-            ClockGap clock,
-            ShapeGap shape,
-            boolean periodic,
-            double tolerance) {
+            Placed placed, boolean followed, ShapeGap shape, double tolerance) {
         if (placed.inPlane() <= tolerance) {
             return LinkKind.TOUCHING;
         }
         if (placed.wander() <= tolerance) {
             return LinkKind.CARRIED;
         }
-        if (periodic) {
-            for (double lag : new double[] {clock.lag(), clock.unturnedLag()}) {
-                Placed late = Placed.of(Placed.later(head, lag), hand, across);
-                if (late.inPlane() <= tolerance || late.wander() <= tolerance) {
-                    return LinkKind.FOLLOWED;
-                }
-            }
+        if (followed) {
+            return LinkKind.FOLLOWED;
         }
         boolean moving = shape.headRadius() > tolerance && shape.handRadius() > tolerance;
         if (moving && placed.stretch() <= tolerance && shape.gap() <= tolerance) {

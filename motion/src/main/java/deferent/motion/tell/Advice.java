@@ -82,7 +82,7 @@ public record Advice(
                 link.root(),
                 kit,
                 link.kind() == LinkKind.CARRIED ? link.offset() : Vector3D.ZERO,
-                link.kind() == LinkKind.FOLLOWED ? link.lag() : 0,
+                link.followed().map(LinkReading.Following::lag).orElse(0.0),
                 link.tolerance());
     }
 

@@ -268,7 +268,7 @@ final class TellCord {
                             + " cord stays taut at it.";
         } else if (light.reason() == Floor.Reason.NEVER && hand.reason() == Floor.Reason.NEVER) {
             text = "No tempo keeps the " + side.word() + " cord taut in this motion.";
-        } else if (light.reason() == Floor.Reason.NONE && hand.reason() == Floor.Reason.NONE) {
+        } else if (light.always() && hand.always()) {
             text = "The " + side.word() + " cord stays taut however slow you go.";
         } else {
             text =
@@ -294,14 +294,18 @@ final class TellCord {
     }
 
     private static String said(Floor.Limit limit) {
+        String fastest =
+                limit.fastest().isPresent()
+                        ? " up to " + Say.tempo(limit.fastest().getAsDouble())
+                        : "";
         return switch (limit.reason()) {
             case NEVER -> "no tempo";
-            case NONE -> "any tempo";
             case OWN_TEMPO -> "its own tempo";
             default ->
-                    limit.tempo().isPresent()
-                            ? Say.tempo(limit.tempo().getAsDouble())
-                            : "any tempo";
+                    (limit.tempo().isPresent()
+                                    ? Say.tempo(limit.tempo().getAsDouble())
+                                    : "any tempo")
+                            + fastest;
         };
     }
 

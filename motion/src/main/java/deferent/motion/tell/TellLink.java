@@ -63,24 +63,15 @@ final class TellLink {
             case CARRIED ->
                     "Linked, carried: "
                             + hand
-                            + " goes exactly as "
+                            + (link.wander() < NOTHING ? " goes exactly as " : " goes as ")
                             + head
                             + " goes, "
                             + Say.offset(link.offset().getX(), link.offset().getY(), 0)
+                            + (link.wander() < NOTHING
+                                    ? ""
+                                    : ", within " + Say.length(link.wander()))
                             + ".";
-            case FOLLOWED ->
-                    "Linked, followed: "
-                            + hand
-                            + (link.lag() >= 0 && Math.abs(link.lag()) < 0.495
-                                    ? " comes where " + head + " was "
-                                    : " is where " + head + " will be ")
-                            + Say.share(link.lag())
-                            + (link.lag() >= 0 && Math.abs(link.lag()) < 0.495
-                                    ? " before."
-                                    : " later.")
-                            + (Math.abs(Math.abs(link.lag()) - 0.5) < 0.005 && together()
-                                    ? " In split time they touch."
-                                    : "");
+            case FOLLOWED -> followed(link.followed().orElseThrow());
             case ROD ->
                     "Linked as by a rod: "
                             + head
@@ -89,6 +80,22 @@ final class TellLink {
                             + " draw the same figure and keep one distance.";
             case NONE -> link.shapeGap() <= link.tolerance() ? sameFigureApart() : miss();
         };
+    }
+
+    private String followed(LinkReading.Following by) {
+        boolean half = Math.abs(Math.abs(by.lag()) - 0.5) < 0.005;
+        boolean trails = by.lag() >= 0 && !half;
+        String beside = by.touching() ? "" : "beside ";
+        return "Linked, followed: "
+                + Say.hand(rider)
+                + (trails ? " comes " : " is ")
+                + beside
+                + "where "
+                + Say.head(root)
+                + (trails ? " was " : " will be ")
+                + Say.share(by.lag())
+                + (trails ? " before." : " later.")
+                + (half && by.touching() && together() ? " In split time they touch." : "");
     }
 
     private boolean together() {

@@ -67,24 +67,43 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
      * @param period seconds of the common cycle at that tempo; empty with it
      * @param phase where in the cycle it gives way, in cycles from the start; empty where the
      *     reason has no place
+     * @param fastest fastest that works, a minute; empty where the fastest tempo there is does
      */
     public record Limit(
-            Reason reason, OptionalDouble tempo, OptionalDouble period, OptionalDouble phase) {
+            Reason reason,
+            OptionalDouble tempo,
+            OptionalDouble period,
+            OptionalDouble phase,
+            OptionalDouble fastest) {
         public Limit {
-            for (OptionalDouble number : List.of(tempo, period, phase)) {
+            for (OptionalDouble number : List.of(tempo, period, phase, fastest)) {
                 Refusal.numbers("the slowest tempo", number.orElse(0));
             }
         }
 
         static Limit without(Reason reason) {
             return new Limit(
-                    reason, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+                    reason,
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty());
         }
 
-        /** Whether the pairing's tempo is fast enough. */
+        Limit upTo(double fastestTempo) {
+            return new Limit(reason, tempo, period, phase, OptionalDouble.of(fastestTempo));
+        }
+
+        /** Whether the pairing's tempo is fast enough, and not too fast. */
         public boolean met(double atTempo) {
             return reason != Reason.NEVER
-                    && (tempo.isEmpty() || atTempo >= tempo.getAsDouble() * (1 - 1e-9));
+                    && (tempo.isEmpty() || atTempo >= tempo.getAsDouble() * (1 - 1e-9))
+                    && (fastest.isEmpty() || atTempo <= fastest.getAsDouble() * (1 + 1e-9));
+        }
+
+        /** Whether it works however slow or fast. */
+        public boolean always() {
+            return reason == Reason.NONE && fastest.isEmpty();
         }
     }
 
@@ -149,6 +168,21 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private static final int COUNT = 720;
         private static final double STRIDE = 1.04;
 
+        /**
+         * From one tempo at which a motion is looked for to the next, while none is found; where
+         * the cord turns often in a cycle every look takes long, and they are fewer.
+         */
+        private static final double LADDER = 1.3;
+
+        private static final double LONG_LADDER = 2;
+        private static final int OFTEN = 8;
+
+        /** How much slower at once a motion is followed. */
+        private static final double STRIDES = 1.15;
+
+        /** So near a failure is no fault of the stride. */
+        private static final double NEAR = 0.001;
+
         private final Trace ideal;
         private final Side side;
         private final Cord cord;
@@ -177,7 +211,12 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                     reason,
                     OptionalDouble.of(pairing.tempo() * period / found),
                     OptionalDouble.of(found),
-                    OptionalDouble.of(phase - Math.floor(phase)));
+                    OptionalDouble.of(phase - Math.floor(phase)),
+                    OptionalDouble.empty());
+        }
+
+        private double tempo(double found) {
+            return pairing.tempo() * period / found;
         }
 
         private Limit own(boolean works) {
@@ -294,6 +333,10 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             if (pairing.setsOwnTempo()) {
                 return own(getsRound(period));
             }
+            // Where the head's acceleration jumps the hand would have to, at any tempo.
+            if (ideal.breaks().stream().anyMatch(b -> b.side() == side && b.order() == 2)) {
+                return Limit.without(Reason.NEVER);
+            }
             if (!cord.kit().air() && normal.getNormSq() > 0 && getsRound(shortest)) {
                 return lightWithoutAir();
             }
@@ -355,7 +398,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         /**
          * From the fastest tempo down to the first that does not work, then halved. Where even the
-         * fastest does not work, from the first that does.
+         * fastest does not work, from the first that does, and no faster.
          */
         private Limit stepped(Works works, Told told) {
             double p = shortest;
@@ -365,22 +408,33 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             if (p > longest) {
                 return Limit.without(Reason.NEVER);
             }
+            Limit slowest = slowest(works, told, p);
+            return p == shortest ? slowest : slowest.upTo(tempo(edge(works, p, p / STRIDE)));
+        }
+
+        /** Between a period that works and one that does not, the last that does. */
+        private static double edge(Works works, double from, double fails) {
+            double good = from;
+            double bad = fails;
+            while (Math.abs(bad - good) > 1e-12 * bad) {
+                double middle = (good + bad) / 2;
+                if (middle == good || middle == bad) {
+                    break;
+                }
+                if (works.at(middle)) {
+                    good = middle;
+                } else {
+                    bad = middle;
+                }
+            }
+            return good;
+        }
+
+        private Limit slowest(Works works, Told told, double from) {
+            double p = from;
             while (p * STRIDE <= longest) {
                 if (!works.at(p * STRIDE)) {
-                    double good = p;
-                    double bad = p * STRIDE;
-                    while (bad - good > 1e-12 * bad) {
-                        double middle = (good + bad) / 2;
-                        if (middle == good || middle == bad) {
-                            break;
-                        }
-                        if (works.at(middle)) {
-                            good = middle;
-                        } else {
-                            bad = middle;
-                        }
-                    }
-                    return told.at(good);
+                    return told.at(edge(works, p, p * STRIDE));
                 }
                 p *= STRIDE;
             }
@@ -417,20 +471,34 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         /** Follows periodic motions down in tempo. */
         private final class Branches {
+            /**
+             * From the fastest tempo down, so that the answer is of the motion alone and not of the
+             * tempo asked at.
+             */
             Limit limit() {
-                double p = period;
-                KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
-                while (here.best().isEmpty() && p / 1.15 > shortest) {
-                    p /= 1.15;
-                    here = KeepTheHand.of(traced(p), side, cord);
+                Part part = pairing.part(side);
+                int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
+                double ladder = turns > OFTEN ? LONG_LADDER : LADDER;
+                for (double p = shortest; p <= longest; p *= ladder) {
+                    KeepTheHand here = KeepTheHand.near(traced(p), side, cord);
+                    if (here.best().isPresent()) {
+                        return followed(p, here);
+                    }
                 }
-                if (here.best().isEmpty()) {
-                    return Limit.without(Reason.NEVER);
-                }
+                return Limit.without(Reason.NEVER);
+            }
+
+            private Limit followed(double p, KeepTheHand here) {
                 Limit slowest = Limit.without(Reason.NEVER);
                 for (KeepTheHand.Solution solution : here.solutions()) {
                     if (solution.pulls() && solution.asMeant()) {
-                        Limit one = follow(p, solution, here.tried().fine());
+                        int steps = here.tried().fine();
+                        Mark start =
+                                new Mark(p, solution.orbit().start(), solution.leastPullTime());
+                        Limit one = told(follow(start, steps, true));
+                        if (p > shortest) {
+                            one = one.upTo(tempo(follow(start, steps, false).last().period()));
+                        }
                         if (one.reason() == Reason.NONE) {
                             return one;
                         }
@@ -443,30 +511,66 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return slowest;
             }
 
-            private Limit follow(double from, KeepTheHand.Solution solution, int steps) {
-                Mark good = new Mark(from, solution.orbit().start(), solution.leastPullTime());
-                double stride = STRIDE;
-                Reason reason = Reason.VANISHES;
-                double place = Double.NaN;
-                while (good.period() * stride <= longest && stride > 1 + 1e-9) {
-                    Step step = step(good, good.period() * stride, steps);
-                    if (step.mark().isPresent()) {
-                        good = step.mark().get();
-                    } else {
-                        reason = step.reason();
-                        place = step.place();
-                        stride = 1 + (stride - 1) / 2;
-                    }
-                }
-                if (good.period() * stride > longest) {
+            private Limit told(Way way) {
+                if (way.failed().isEmpty()) {
                     return Limit.without(Reason.NONE);
                 }
-                double phase = Double.isNaN(place) ? good.weakest() / good.period() : place;
+                Mark last = way.last();
+                Step failed = way.failed().get();
+                double phase =
+                        Double.isNaN(failed.place())
+                                ? last.weakest() / last.period()
+                                : failed.place();
                 return new Limit(
-                        reason,
-                        OptionalDouble.of(pairing.tempo() * period / good.period()),
-                        OptionalDouble.of(good.period()),
-                        OptionalDouble.of(phase - Math.floor(phase)));
+                        failed.reason(),
+                        OptionalDouble.of(tempo(last.period())),
+                        OptionalDouble.of(last.period()),
+                        OptionalDouble.of(phase - Math.floor(phase)),
+                        OptionalDouble.empty());
+            }
+
+            /**
+             * Slower or faster in strides until one fails, then halving what lies between. A stride
+             * may fail for its length alone, so what failed is tried once more from nearer by.
+             */
+            private Way follow(Mark start, int steps, boolean slower) {
+                double stride = slower ? STRIDES : 1 / STRIDES;
+                double end = slower ? longest : shortest;
+                Mark good = start;
+                double bad = Double.NaN;
+                Optional<Step> failed = Optional.empty();
+                boolean again = false;
+                while (Double.isNaN(bad) || Math.abs(bad / good.period() - 1) > 1e-9) {
+                    double next = good.period() * stride;
+                    if (again) {
+                        next = bad;
+                    } else if (!Double.isNaN(bad)) {
+                        next = Math.sqrt(good.period() * bad);
+                    }
+                    if (slower ? next > end : next < end) {
+                        next = end;
+                    }
+                    if (next == good.period()) {
+                        break;
+                    }
+                    Step step = step(good, next, steps);
+                    if (step.mark().isPresent()) {
+                        good = step.mark().get();
+                        if (again) {
+                            bad = Double.NaN;
+                            failed = Optional.empty();
+                        }
+                        again =
+                                !again
+                                        && !Double.isNaN(bad)
+                                        && Math.abs(bad / good.period() - 1) > NEAR;
+                    } else {
+                        failed = Optional.of(step);
+                        bad = next;
+                        again = false;
+                    }
+                }
+                return new Way(good, failed);
             }
 
             private Step step(Mark from, double p, int steps) {
@@ -518,6 +622,9 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                                 pairing.withTempo(OptionalDouble.of(pairing.tempo() * period / p)));
             }
         }
+
+        /** A motion followed as far as it goes, and what then failed if anything did. */
+        private record Way(Mark last, Optional<Step> failed) {}
 
         private record Mark(double period, double[] state, double weakest) {}
 

@@ -143,7 +143,16 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
     }
 
     public static KeepTheHand of(Trace ideal, Side side, Cord cord) {
-        return new Search(ideal, side, cord).answer();
+        return new Search(ideal, side, cord, true).answer();
+    }
+
+    /**
+     * The same from fewer starts, for where it is asked at many tempos: in a plane from the ideal's
+     * own start while gravity is turned up, and from the others only where that does not lead to
+     * the motion meant; out of a plane from the ideal's own direction alone.
+     */
+    static KeepTheHand near(Trace ideal, Side side, Cord cord) {
+        return new Search(ideal, side, cord, false).answer();
     }
 
     /** The solution a spinner means: it pulls throughout, as meant, and nearest to the ideal. */
@@ -173,6 +182,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
     /** One search. */
     private static final class Search {
         private final Trace ideal;
+        private final boolean everywhere;
         private final Side side;
         private final Cord cord;
         private final Course hand;
@@ -189,9 +199,10 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private final List<double[]> seen = new ArrayList<>();
         private final List<Solution> found = new ArrayList<>();
 
-        Search(Trace ideal, Side side, Cord cord) {
+        Search(Trace ideal, Side side, Cord cord, boolean everywhere) {
             Corners.refuseHand(ideal, side);
             this.ideal = ideal;
+            this.everywhere = everywhere;
             this.side = side;
             this.cord = cord;
             this.hand = ideal.hand(side);
@@ -210,6 +221,12 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             HandTable fine = HandTable.of(hand, cuts, 3 * coarse);
             HandTable finest = HandTable.of(hand, cuts, 6 * coarse);
             List<double[]> starts = starts();
+            if (!everywhere && planar && wanted != 0) {
+                weighed(rough, starts.get(0)).ifPresent(s -> keep(s, fine, finest));
+            }
+            if (found.stream().anyMatch(s -> s.pulls() && s.asMeant())) {
+                return told(starts);
+            }
             if (planar) {
                 PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
                 List<double[]> next = wanted != 0 ? bracketed(shooting, starts) : starts;
@@ -229,6 +246,10 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                     shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
                 }
             }
+            return told(starts);
+        }
+
+        private KeepTheHand told(List<double[]> starts) {
             found.sort(
                     Comparator.comparing((Solution s) -> !(s.pulls() && s.asMeant()))
                             .thenComparingLong(s -> Math.round(s.away().mean() / 0.02))
@@ -284,7 +305,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                             : new double[] {1};
             int turns = planar ? 12 : 6;
             for (double rate : rates) {
-                for (int j = 0; j < turns; j++) {
+                for (int j = 0; j < (planar || everywhere ? turns : 1); j++) {
                     Rotation by =
                             new Rotation(
                                     axis,

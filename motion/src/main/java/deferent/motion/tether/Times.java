@@ -15,7 +15,10 @@ import java.util.function.DoubleUnaryOperator;
  * taken across a jump. A piece's outermost times stand a hair inside it.
  */
 final class Times {
-    private static final double INSET = 1e-11;
+    // Ten times as far as a trace takes a time for its break's own: nearer, rounding would decide
+    // on
+    // which side of a jump a piece's last sample stands.
+    private static final double INSET = 1e-10;
 
     private final double[] times;
     private final int[] starts;

@@ -1,6 +1,7 @@
 package deferent.motion.trial;
 
 import java.lang.reflect.Method;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
@@ -97,9 +98,17 @@ final class Trials implements ParameterResolver, InvocationInterceptor {
                 %s
                 With: %s
                 Drawn at first: %s
-                Once more: -Dtest='%s' -Ddeferent.seed=%d -Ddeferent.try=%d
+                Once more: mvn -pl %s -am test -Dsurefire.failIfNoSpecifiedTests=false \
+                -Dtest='%s' -Ddeferent.seed=%d -Ddeferent.try=%d
                 """
-                        .formatted(failure, plain.shown(), any.shown(), name, seed, attempt),
+                        .formatted(
+                                failure,
+                                plain.shown(),
+                                any.shown(),
+                                Path.of("").toAbsolutePath().getFileName(),
+                                name,
+                                seed,
+                                attempt),
                 failure);
     }
 

@@ -23,6 +23,8 @@ public final class Scratch implements AutoCloseable {
     /** Locked while the folder is in use. */
     private static final String HELD = ".held";
 
+    private static final String FILES = "files";
+
     private final Claim claim;
     private final Path folder;
     private final FileChannel held;
@@ -37,7 +39,7 @@ public final class Scratch implements AutoCloseable {
         return Path.of(System.getProperty("java.io.tmpdir"));
     }
 
-    /** A new one, empty but for what holds it. */
+    /** A new one, empty. */
     public static Scratch open() {
         Claim claim = Claim.held();
         Path folder = root().resolve(claim.name());
@@ -49,6 +51,7 @@ public final class Scratch implements AutoCloseable {
                             StandardOpenOption.CREATE_NEW,
                             StandardOpenOption.WRITE);
             Claim.lock(held);
+            Files.createDirectory(folder.resolve(FILES));
             return new Scratch(claim, folder, held);
         } catch (IOException cannot) {
             claim.letGo();
@@ -68,7 +71,7 @@ public final class Scratch implements AutoCloseable {
     }
 
     public Path folder() {
-        return folder;
+        return folder.resolve(FILES);
     }
 
     @Override

@@ -35,7 +35,7 @@ final class BodyInvariants {
     private BodyInvariants() {}
 
     private static void cords(Whole whole, Invariant.Broken broken) {
-        Clearance room = whole.readings().clearance();
+        Clearance room = Whole.out(whole.readings().clearance());
         double cords = room.tetherToTether().distance();
         broken.when(
                 cords > room.headToHead().distance() + NARROWED,
@@ -43,10 +43,10 @@ final class BodyInvariants {
                 cords,
                 room.headToHead().distance());
         broken.when(
-                cords > whole.readings().reach().hands().distance() + NARROWED,
+                cords > Whole.out(whole.readings().reach()).hands().distance() + NARROWED,
                 "cords %.6f, hands %.6f",
                 cords,
-                whole.readings().reach().hands().distance());
+                Whole.out(whole.readings().reach()).hands().distance());
         for (Side side : Whole.sides()) {
             SideClearance one = room.side(side);
             broken.when(
@@ -67,7 +67,7 @@ final class BodyInvariants {
 
     private static void reach(Whole whole, Invariant.Broken broken) {
         for (Side side : Whole.sides()) {
-            HandReach hand = whole.readings().reach().hand(side);
+            HandReach hand = Whole.out(whole.readings().reach()).hand(side);
             broken.when(
                     hand.everywhere() != hand.missing().isEmpty(),
                     "everywhere %s, missing %s",
@@ -83,7 +83,7 @@ final class BodyInvariants {
 
     private static void figures(Whole whole, Invariant.Broken broken) {
         for (Side side : Whole.sides()) {
-            Figure figure = whole.readings().hand(side).figure();
+            Figure figure = Whole.out(whole.readings().hand(side).figure());
             double extent = Math.max(figure.width(), figure.height());
             broken.when(
                     figure.width() < 0

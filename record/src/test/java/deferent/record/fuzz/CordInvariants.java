@@ -76,12 +76,11 @@ final class CordInvariants {
 
     private static Invariant.Check each(OfOne one) {
         return (whole, broken) ->
-                Whole.sides()
-                        .forEach(side -> one.check(whole, whole.readings().cord(side), broken));
+                Whole.ofEach(side -> one.check(whole, whole.readings().cord(side), broken));
     }
 
     private static void order(Whole whole, CordReading cord, Invariant.Broken broken) {
-        Pull pull = cord.pull();
+        Pull pull = Whole.out(cord.pull());
         double hair = 2e-3 * (pull.greatest() - pull.least()) + 1e-9 * pull.headWeight();
         broken.when(
                 pull.least() > pull.mean() + hair || pull.mean() > pull.greatest() + hair,
@@ -106,7 +105,7 @@ final class CordInvariants {
     }
 
     private static void slack(Whole whole, CordReading cord, Invariant.Broken broken) {
-        Pull pull = cord.pull();
+        Pull pull = Whole.out(cord.pull());
         double weight = pull.headWeight();
         boolean pushes = pull.least() < 0;
         if (Math.abs(pull.least()) > 1e-6 * weight) {
@@ -156,8 +155,10 @@ final class CordInvariants {
             last = now;
         }
         double scale = 1e-3 * mass * (speedSquared + g * 0.01);
-        broken.unlessNear(side + " hand's work", cord.pull().handWork(), rises, 2e-2, scale);
-        broken.unlessNear(side + " gravity's work", cord.pull().gravityWork(), down, 2e-2, scale);
+        broken.unlessNear(
+                side + " hand's work", Whole.out(cord.pull()).handWork(), rises, 2e-2, scale);
+        broken.unlessNear(
+                side + " gravity's work", Whole.out(cord.pull()).gravityWork(), down, 2e-2, scale);
     }
 
     private static void length(Whole whole, CordReading cord, Invariant.Broken broken) {
@@ -165,9 +166,11 @@ final class CordInvariants {
         double length = whole.pairing().part(cord.side()).tether().length();
         asLong(broken, "ideal", trace, trace.hand(cord.side()), trace.head(cord.side()), length);
         cord.light()
+                .reading()
                 .filter(KeepTheLight::possible)
                 .ifPresent(l -> asLong(broken, "figure kept", trace, l.hand(), l.head(), length));
         cord.hand()
+                .reading()
                 .flatMap(KeepTheHand::best)
                 .ifPresent(
                         s ->
@@ -201,6 +204,7 @@ final class CordInvariants {
             return;
         }
         cord.light()
+                .reading()
                 .filter(KeepTheLight::possible)
                 .ifPresent(
                         light -> {
@@ -222,7 +226,8 @@ final class CordInvariants {
     }
 
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {
-        for (Optional<Hold> maybe : List.of(cord.lightHold(), cord.handHold())) {
+        for (Optional<Hold> maybe :
+                List.of(cord.lightHold().reading(), cord.handHold().reading())) {
             maybe.ifPresent(
                     hold -> {
                         boolean air = whole.asked().kit().air();
@@ -256,18 +261,21 @@ final class CordInvariants {
     private static void slowest(Whole whole, CordReading cord, Invariant.Broken broken) {
         double tempo = whole.pairing().tempo();
         cord.floor()
+                .reading()
                 .ifPresent(
                         floor -> {
                             Floor.Limit ideal = floor.ideal();
                             if (surely(ideal, tempo)) {
                                 broken.when(
-                                        cord.pull().least() < -1e-6 * cord.pull().headWeight(),
+                                        Whole.out(cord.pull()).least()
+                                                < -1e-6 * Whole.out(cord.pull()).headWeight(),
                                         "%s: ideal %s, but the least pull is %.3g N",
                                         cord.side(),
                                         ideal,
-                                        cord.pull().least());
+                                        Whole.out(cord.pull()).least());
                             }
                             cord.light()
+                                    .reading()
                                     .ifPresent(
                                             light -> {
                                                 if (surely(floor.light(), tempo)) {
@@ -292,17 +300,17 @@ final class CordInvariants {
                                                             light.idealTurns());
                                                 }
                                             });
-                            if (cord.hand().isPresent() && surely(floor.hand(), tempo)) {
+                            if (cord.hand().reading().isPresent() && surely(floor.hand(), tempo)) {
                                 broken.when(
-                                        cord.hand().get().best().isEmpty(),
+                                        Whole.out(cord.hand()).best().isEmpty(),
                                         "%s: hand path kept %s, but no motion there",
                                         cord.side(),
                                         floor.hand());
                             }
-                            if (cord.hand().isPresent()
+                            if (cord.hand().reading().isPresent()
                                     && floor.hand().reason() == Floor.Reason.NEVER) {
                                 broken.when(
-                                        cord.hand().get().best().isPresent(),
+                                        Whole.out(cord.hand()).best().isPresent(),
                                         "%s: no tempo, but a motion at this one",
                                         cord.side());
                             }
@@ -312,7 +320,9 @@ final class CordInvariants {
     // At the slowest itself either is right.
     private static boolean surely(Floor.Limit limit, double tempo) {
         return limit.met(tempo)
-                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6));
+                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6))
+                && (limit.fastest().isEmpty()
+                        || tempo < limit.fastest().getAsDouble() * (1 - 1e-6));
     }
 
     private static void anyTempo(Whole whole, CordReading cord, Invariant.Broken broken) {

@@ -4,6 +4,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
+import deferent.motion.tell.Worked;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
@@ -49,6 +50,8 @@ final class Fuzz {
                     for (String one : invariant.broken(whole)) {
                         broken(invariant.name(), asked, one);
                     }
+                } catch (Whole.NotWorkedOut missing) {
+                    // Counted already, as not worked out.
                 } catch (RuntimeException | Error crash) {
                     broken(invariant.name() + ", which died", asked, crash + " at " + first(crash));
                 }
@@ -83,18 +86,14 @@ final class Fuzz {
             slowest = whole.cpuSeconds();
             slowestAsked = whole.asked().toString();
         }
-        Whole.sides()
-                .forEach(
-                        side ->
-                                whole.readings()
-                                        .cord(side)
-                                        .refused()
-                                        .forEach(r -> without.merge(kind(r), 1, Integer::sum)));
+        Numbers.notWorkedOut(whole.readings())
+                .forEach(not -> without.merge(kind(not), 1, Integer::sum));
     }
 
     // Without its numbers.
-    private static String kind(Refusal refusal) {
-        return (refusal.where() + " " + refusal.what())
+    private static String kind(Worked.Not<?> not) {
+        return (not.what() + ": " + not.reason())
+                .replaceAll("left|right", "one")
                 .replaceAll("\\(.*\\)", "")
                 .replaceAll("\\d+(\\.\\d+)?", "#");
     }

@@ -3,6 +3,7 @@ package deferent.record.fuzz;
 import deferent.motion.link.LinkKind;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Timing;
 import deferent.motion.tell.Told;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
@@ -32,6 +33,12 @@ final class LinkInvariants {
                             1,
                             LinkInvariants::firstLine),
                     new Invariant(
+                            "a link that touches in split time does",
+                            "in split time every hand comes half a cycle later to where it was, and"
+                                    + " that is what the sentence says",
+                            1,
+                            both(LinkInvariants::splitTouches)),
+                    new Invariant(
                             "the gaps of a link stand in order",
                             "a distance is no less than its shadow on a plane or a line; the best"
                                     + " motion and shift do not worsen what stays where it is, and a root"
@@ -60,11 +67,8 @@ final class LinkInvariants {
 
     private static Invariant.Check both(OfOne one) {
         return (whole, broken) ->
-                Whole.sides()
-                        .forEach(
-                                root ->
-                                        one.check(
-                                                whole, whole.readings().tie(root).link(), broken));
+                Whole.ofEach(
+                        root -> one.check(whole, Whole.out(whole.readings().link(root)), broken));
     }
 
     /** What the samples themselves say, worked out here apart from the reading. */
@@ -129,7 +133,7 @@ final class LinkInvariants {
 
     private static void firstLine(Whole whole, Invariant.Broken broken) {
         for (Side root : Whole.sides()) {
-            LinkReading link = whole.readings().tie(root).link();
+            LinkReading link = Whole.out(whole.readings().link(root));
             String text = whole.said("link." + root.word()).get(0).text();
             Told.Tone tone = whole.said("link." + root.word()).get(0).tone();
             boolean right =
@@ -165,11 +169,23 @@ final class LinkInvariants {
         }
         boolean one =
                 Whole.sides().stream()
-                        .anyMatch(s -> whole.readings().tie(s).link().kind() != LinkKind.NONE);
+                        .anyMatch(s -> Whole.out(whole.readings().link(s)).kind() != LinkKind.NONE);
         broken.when(
                 one != (whole.told().get(0).tone() == Told.Tone.GOOD),
                 "the first of all is \"%s\"",
                 whole.told().get(0).text());
+    }
+
+    private static void splitTouches(Whole whole, LinkReading link, Invariant.Broken broken) {
+        String text = whole.said("link." + link.root().word()).get(0).text();
+        if (text.contains("In split time they touch")) {
+            LinkReading split =
+                    LinkReading.quick(Trace.of(whole.pairing().with(Timing.SPLIT)), link.root());
+            broken.when(
+                    split.inPlaneGap() > link.tolerance() + SAMPLED,
+                    "in split time they are %.3f apart",
+                    split.inPlaneGap());
+        }
     }
 
     private static void order(Whole whole, LinkReading link, Invariant.Broken broken) {

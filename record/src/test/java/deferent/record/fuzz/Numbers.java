@@ -1,5 +1,9 @@
 package deferent.record.fuzz;
 
+import deferent.motion.tell.Advice;
+import deferent.motion.tell.CordReading;
+import deferent.motion.tell.Readings;
+import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
@@ -67,6 +71,25 @@ final class Numbers {
         } catch (ReflectiveOperationException | RuntimeException hidden) {
             throw new IllegalStateException(part + " cannot be read", hidden);
         }
+    }
+
+    /** Every reading of a record that was not worked out. */
+    static List<Worked.Not<?>> notWorkedOut(Record readings) {
+        List<Worked.Not<?>> found = new ArrayList<>();
+        for (RecordComponent part : readings.getClass().getRecordComponents()) {
+            Object value = read(readings, part);
+            if (value instanceof Optional<?> maybe) {
+                value = maybe.orElse(null);
+            }
+            if (value instanceof Worked.Not<?> not) {
+                found.add(not);
+            } else if (value instanceof Readings.Hand
+                    || value instanceof CordReading
+                    || value instanceof Advice) {
+                found.addAll(notWorkedOut((Record) value));
+            }
+        }
+        return found;
     }
 
     /** Where in a tree a number is not finite. */

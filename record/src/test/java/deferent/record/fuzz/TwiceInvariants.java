@@ -109,12 +109,12 @@ final class TwiceInvariants {
             link(broken, side + "", here, side, there, side.other());
             broken.unlessNear(
                     side + " farthest reach",
-                    here.reach().hand(side).farthest(),
-                    there.reach().hand(side.other()).farthest(),
+                    Whole.out(here.reach()).hand(side).farthest(),
+                    Whole.out(there.reach()).hand(side.other()).farthest(),
                     1e-6,
                     1e-6);
-            Clearance a = here.clearance();
-            Clearance b = there.clearance();
+            Clearance a = Whole.out(here.clearance());
+            Clearance b = Whole.out(there.clearance());
             broken.unlessNear(
                     side + " cord to body",
                     a.side(side).tetherToBody().distance(),
@@ -124,14 +124,14 @@ final class TwiceInvariants {
         }
         broken.unlessNear(
                 "heads",
-                here.clearance().headToHead().distance(),
-                there.clearance().headToHead().distance(),
+                Whole.out(here.clearance()).headToHead().distance(),
+                Whole.out(there.clearance()).headToHead().distance(),
                 1e-4,
                 1e-4);
         broken.unlessNear(
                 "cords",
-                here.clearance().tetherToTether().distance(),
-                there.clearance().tetherToTether().distance(),
+                Whole.out(here.clearance()).tetherToTether().distance(),
+                Whole.out(there.clearance()).tetherToTether().distance(),
                 1e-4,
                 1e-4);
     }
@@ -174,8 +174,8 @@ final class TwiceInvariants {
         }
         broken.unlessNear(
                 "heads",
-                here.clearance().headToHead().distance(),
-                there.clearance().headToHead().distance(),
+                Whole.out(here.clearance()).headToHead().distance(),
+                Whole.out(there.clearance()).headToHead().distance(),
                 1e-4,
                 1e-4);
     }
@@ -223,8 +223,8 @@ final class TwiceInvariants {
             cord(broken, side + "", here, side, there, side, SCALE);
             broken.unlessNear(
                     side + " placed gap",
-                    SCALE * here.tie(side).link().placedGap(),
-                    there.tie(side).link().placedGap(),
+                    SCALE * Whole.out(here.link(side)).placedGap(),
+                    Whole.out(there.link(side)).placedGap(),
                     1e-9,
                     1e-9);
         }
@@ -274,7 +274,7 @@ final class TwiceInvariants {
             return;
         }
         for (Side side : Whole.sides()) {
-            Pull light = whole.readings().cord(side).pull();
+            Pull light = Whole.out(whole.readings().cord(side).pull());
             Pull heavy =
                     Pull.of(whole.readings().trace(), side, kit.withHeadMass(2 * kit.headMass()));
             broken.unlessNear(
@@ -288,13 +288,13 @@ final class TwiceInvariants {
         Readings rest = whole.readings();
         Readings live = quick(whole, whole.pairing());
         for (Side side : Whole.sides()) {
-            LinkReading a = rest.tie(side).link();
-            LinkReading b = live.tie(side).link();
+            LinkReading a = Whole.out(rest.link(side));
+            LinkReading b = Whole.out(live.link(side));
             broken.unlessNear(side + " placed gap", a.placedGap(), b.placedGap(), 0, 0);
             broken.unlessNear(side + " gap in the plane", a.inPlaneGap(), b.inPlaneGap(), 0, 0);
             broken.unlessNear(side + " depth gap", a.depthGap(), b.depthGap(), 0, 0);
-            Pull p = rest.cord(side).pull();
-            Pull q = live.cord(side).pull();
+            Pull p = Whole.out(rest.cord(side).pull());
+            Pull q = Whole.out(live.cord(side).pull());
             double range = p.greatest() - p.least() + p.headWeight();
             broken.when(
                     Math.abs(p.least() - q.least()) > 0.02 * range
@@ -305,14 +305,15 @@ final class TwiceInvariants {
                     p.greatest(),
                     q.least(),
                     q.greatest());
-            Figure f = rest.hand(side).figure();
-            Figure g = live.hand(side).figure();
+            Figure f = Whole.out(rest.hand(side).figure());
+            Figure g = Whole.out(live.hand(side).figure());
             broken.unlessNear(side + " width", f.width(), g.width(), 1e-6, 1e-9);
             broken.unlessNear(side + " height", f.height(), g.height(), 1e-6, 1e-9);
             broken.unlessNear(side + " length", f.length(), g.length(), 1e-4, 1e-9);
         }
-        broken.when(!rest.clearance().equals(live.clearance()), "room differs");
-        broken.when(!rest.reach().equals(live.reach()), "reach differs");
+        broken.when(
+                !Whole.out(rest.clearance()).equals(Whole.out(live.clearance())), "room differs");
+        broken.when(!Whole.out(rest.reach()).equals(Whole.out(live.reach())), "reach differs");
     }
 
     private static void slowest(Whole whole, Invariant.Broken broken) {
@@ -325,6 +326,7 @@ final class TwiceInvariants {
             whole.readings()
                     .cord(side)
                     .floor()
+                    .reading()
                     .ifPresent(
                             here -> {
                                 Floor there =
@@ -361,15 +363,15 @@ final class TwiceInvariants {
             double s) {
         CordReading a = here.cord(side);
         CordReading b = there.cord(other);
-        Pull p = a.pull();
-        Pull q = b.pull();
+        Pull p = Whole.out(a.pull());
+        Pull q = Whole.out(b.pull());
         double hair = 2e-3 * (p.greatest() - p.least()) + 1e-6 * p.headWeight();
         broken.unlessNear(what + " least pull", p.least(), q.least(), 0, hair);
         broken.unlessNear(what + " greatest pull", p.greatest(), q.greatest(), 0, hair);
         broken.unlessNear(what + " mean pull", p.mean(), q.mean(), 0, hair);
         broken.unlessNear(what + " speed", Math.sqrt(s) * p.headSpeed(), q.headSpeed(), 1e-3, 1e-9);
-        Figure f = here.hand(side).figure();
-        Figure g = there.hand(other).figure();
+        Figure f = Whole.out(here.hand(side).figure());
+        Figure g = Whole.out(there.hand(other).figure());
         broken.unlessNear(what + " width", s * f.width(), g.width(), 1e-4, 1e-7);
         broken.unlessNear(what + " height", s * f.height(), g.height(), 1e-4, 1e-7);
         broken.unlessNear(what + " length", s * f.length(), g.length(), 1e-4, 1e-7);
@@ -384,8 +386,8 @@ final class TwiceInvariants {
             Side root,
             Readings there,
             Side other) {
-        LinkReading a = here.tie(root).link();
-        LinkReading b = there.tie(other).link();
+        LinkReading a = Whole.out(here.link(root));
+        LinkReading b = Whole.out(there.link(other));
         double hair = 3e-3 * (a.headRadius() + a.handRadius()) + 1e-6;
         broken.unlessNear(what + " placed gap", a.placedGap(), b.placedGap(), 0, hair);
         broken.unlessNear(what + " gap in the plane", a.inPlaneGap(), b.inPlaneGap(), 0, hair);

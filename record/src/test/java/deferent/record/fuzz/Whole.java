@@ -7,9 +7,11 @@ import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
 import deferent.motion.tell.Telling;
 import deferent.motion.tell.Told;
+import deferent.motion.tell.Worked;
 import deferent.record.ReadingsJson;
 import java.lang.management.ManagementFactory;
 import java.util.List;
+import java.util.function.Consumer;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -42,6 +44,27 @@ record Whole(
     /** The sentences of that key. */
     List<Told> said(String key) {
         return told.stream().filter(t -> t.key().equals(key)).toList();
+    }
+
+    /** A reading that was worked out; what is asked of one that was not is not asked. */
+    static <T> T out(Worked<T> worked) {
+        return worked.reading().orElseThrow(NotWorkedOut::new);
+    }
+
+    /** What is asked of a reading cannot be asked, since that reading was not worked out. */
+    static final class NotWorkedOut extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+    }
+
+    /** Asks of each side apart, so that what is missing on one is no excuse for the other. */
+    static void ofEach(Consumer<Side> question) {
+        for (Side side : sides()) {
+            try {
+                question.accept(side);
+            } catch (NotWorkedOut missing) {
+                // It says so itself; the fuzz counts it.
+            }
+        }
     }
 
     static List<Side> sides() {

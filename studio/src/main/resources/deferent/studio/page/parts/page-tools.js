@@ -33,6 +33,7 @@ class PageNotices extends Part {
 
   /** Says what holds until something else does; null, that nothing does any more. */
   stay(text) {
+    if (text === (this.standing ?? null)) return;
     this.standing = text;
     this.clear();
   }

@@ -66,6 +66,8 @@ class PhraseLine extends Part {
   #note() {
     const { session } = this.desk;
     if (!session.answer) return html`<span>Say two motions, one a hand: A vs B</span>`;
+    // A phrase is read without the shelf; what the shelf could not give is said here.
+    if (session.answer.shelf_told) return html`<span>${session.answer.shelf_told}</span>`;
     if (session.unsaid) return html`<span>No phrase says these sizes; this is <em>${session.answer.name}</em></span>`;
     const tempo = session.answer.readings.tempo_bpm;
     return html`<span>Left hand first, right hand second${tempo ? html` · ${Number(tempo.toFixed(1))} a minute` : nothing}</span>`;
