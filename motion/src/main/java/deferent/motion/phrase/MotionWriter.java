@@ -12,7 +12,9 @@ import deferent.motion.trade.TradeMotion;
 import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -25,6 +27,7 @@ import java.util.stream.Stream;
 final class MotionWriter {
     private final Seen seen;
     private final Lexicon lexicon;
+    private final Map<String, Optional<Motion>> made = new HashMap<>();
 
     MotionWriter(Seen seen, Lexicon lexicon) {
         this.seen = seen;
@@ -44,7 +47,7 @@ final class MotionWriter {
                 .flatMap(
                         offers ->
                                 offers.stream().sorted(Comparator.comparing(MotionWriter::numbers)))
-                .filter(words -> PhraseWriter.makes(words + riding, seen, lexicon))
+                .filter(words -> made(words + riding).equals(Optional.of(seen.motion())))
                 .findFirst();
     }
 
@@ -76,6 +79,11 @@ final class MotionWriter {
         return List.of(looks);
     }
 
+    // Many an offer is the words it begins with.
+    private Optional<Motion> made(String words) {
+        return made.computeIfAbsent(words, w -> PhraseWriter.made(w, seen, lexicon));
+    }
+
     private Look asItIs(Motion motion) {
         return new Look(seen.with(motion), Optional.empty(), "");
     }
@@ -84,8 +92,7 @@ final class MotionWriter {
         List<String> offers = new ArrayList<>();
         for (Look look : looks) {
             Optional<Call> call = row.recognised().apply(look.seen());
-            Optional<Motion> begun =
-                    call.flatMap(c -> PhraseWriter.made(c.words(), look.seen(), lexicon));
+            Optional<Motion> begun = call.flatMap(c -> made(c.words()));
             begun.ifPresent(made -> offer(row, call.orElseThrow().words(), look, made, offers));
         }
         return offers;
@@ -113,7 +120,12 @@ final class MotionWriter {
     }
 
     private static int numbers(String words) {
-        return words.split("[0-9.]+", -1).length;
+        int numbers = 0;
+        for (int i = 1; i < words.length(); i++) {
+            boolean ends = i + 1 == words.length() || !Character.isDigit(words.charAt(i + 1));
+            numbers += ends && Character.isDigit(words.charAt(i)) ? 1 : 0;
+        }
+        return numbers;
     }
 
     private String tilted(double tilt) {

@@ -5,8 +5,8 @@ import deferent.motion.trade.Amount;
 import deferent.motion.trade.Sizes;
 import deferent.motion.trade.TradeMotion;
 import deferent.motion.trade.Word;
+import java.util.HashMap;
 import java.util.Map;
-import java.util.stream.Collectors;
 
 /**
  * What a phrase says of one hand, as it was said: sizes left unsaid are not in it.
@@ -30,10 +30,9 @@ record Said(TradeMotion motion, Spot spot, Map<Word, Remark> remarks) {
     }
 
     static Sizes sizes(Map<Word, Remark> remarks, double tether) {
-        return new Sizes(
-                remarks.entrySet().stream()
-                        .collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().amount())),
-                tether);
+        Map<Word, Amount> amounts = new HashMap<>();
+        remarks.forEach((word, remark) -> amounts.put(word, remark.amount()));
+        return new Sizes(amounts, tether);
     }
 
     /** The motion of those sizes. */

@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
@@ -46,7 +47,7 @@ public final class Trade {
                 "hand radius one tether",
                 Word.and(HAND_RADIUS, HAND_START),
                 sizes -> Motion.flower(sizes.radius(1), 1, 0),
-                seen -> seen.circling(1, c -> when(c.starts(0), Call.of("extension"))),
+                seen -> seen.circling(1, c -> when(c.starts(0), () -> Call.of("extension"))),
                 "long-arm");
         row(
                 "isolation",
@@ -63,7 +64,7 @@ public final class Trade {
                                         when(
                                                 c.starts(Math.PI)
                                                         && c.radius() < seen.tether() - Seen.NEAR,
-                                                Call.of("isolation"))));
+                                                () -> Call.of("isolation"))));
         row(
                 "linear extension",
                 "the cat-eye whose ellipse has collapsed to a line",
@@ -124,7 +125,7 @@ public final class Trade {
                 "amplitude a quarter turn to each side, about straight down",
                 Word.and(AMPLITUDE, REST, TILT),
                 sizes -> new Motion(Series.STILL, sizes.swing()),
-                seen -> when(seen.still() && seen.spin().swings(), Call.of("pendulum")));
+                seen -> when(seen.still() && seen.spin().swings(), () -> Call.of("pendulum")));
         row(
                 "CAP",
                 "continuous assembly pattern: the hand comes and goes along an arc while the poi"
@@ -155,7 +156,7 @@ public final class Trade {
                 "the poi turns once a cycle",
                 Word.and(),
                 sizes -> Series.STILL,
-                seen -> when(seen.still(), seen.described("still hand", "point")),
+                seen -> when(seen.still(), () -> seen.described("still hand", "point")),
                 "still hand");
         row(
                 "circle",
@@ -173,7 +174,7 @@ public final class Trade {
                 seen ->
                         when(
                                 seen.motion().path().noun().equals("line"),
-                                seen.described("line", "line")));
+                                () -> seen.described("line", "line")));
         path(
                 "ellipse",
                 "the hand goes round an ellipse, the poi turns as said",
@@ -194,7 +195,7 @@ public final class Trade {
                     seen ->
                             when(
                                     seen.motion().path().noun().equals(name),
-                                    seen.described(name, name)));
+                                    () -> seen.described(name, name)));
         }
         for (Form form : HandPath.forms()) {
             if (!form.means().isEmpty()) {
@@ -338,8 +339,8 @@ public final class Trade {
                 };
     }
 
-    private static Optional<Call> when(boolean holds, Call call) {
-        return holds ? Optional.of(call) : Optional.empty();
+    private static Optional<Call> when(boolean holds, Supplier<Call> call) {
+        return holds ? Optional.of(call.get()) : Optional.empty();
     }
 
     private static Optional<Call> staticSpin(Seen seen) {
@@ -416,9 +417,10 @@ public final class Trade {
         if (seen.motion().riding()) {
             return when(
                     seen.onArc() && spin.turns() > 0,
-                    spin.even().isPresent() && spin.turns() == 2
-                            ? Call.of("CAP")
-                            : seen.described("CAP", "CAP"));
+                    () ->
+                            spin.even().isPresent() && spin.turns() == 2
+                                    ? Call.of("CAP")
+                                    : seen.described("CAP", "CAP"));
         }
         boolean oneWay =
                 spin.match(
@@ -427,7 +429,7 @@ public final class Trade {
                         swing -> false);
         return when(
                 seen.motion().path().swept().isPresent() && spin.turns() != 0 && oneWay,
-                Call.of("CAP"));
+                () -> Call.of("CAP"));
     }
 
     private static Stretches stall(Sizes sizes) {
@@ -489,7 +491,7 @@ public final class Trade {
     private static Optional<Call> formed(Seen seen, Form form) {
         HandPath path = seen.motion().path();
         boolean same = sized(path).filter(of -> of.form().equals(form)).isPresent();
-        return when(same, seen.described(path.noun(), path.noun()));
+        return when(same, () -> seen.described(path.noun(), path.noun()));
     }
 
     private static Call loops(Seen seen, Series path) {
