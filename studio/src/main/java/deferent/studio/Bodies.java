@@ -20,6 +20,7 @@ import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.EagerContentHandler;
 import org.eclipse.jetty.util.BufferUtil;
 import org.eclipse.jetty.util.Callback;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What requests carry: read whole before anybody answers, so that a body that trickles in holds no
@@ -38,7 +39,7 @@ final class Bodies implements EagerContentHandler.ContentLoaderFactory {
     }
 
     @Override
-    public String getApplicableMimeType() {
+    public @Nullable String getApplicableMimeType() {
         return null; // all kinds
     }
 

@@ -13,10 +13,10 @@ import java.net.URI;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
@@ -340,11 +340,11 @@ public final class Studio implements AutoCloseable {
 
     /** A new way in, for the browser of whoever runs the studio. */
     public Opening opening() {
-        AtomicReference<Optional<Path>> written = new AtomicReference<>(Optional.empty());
-        String key = keys.opening(() -> written.get().ifPresent(openings::remove));
+        CompletableFuture<Path> written = new CompletableFuture<>();
+        String key = keys.opening(() -> written.thenAccept(openings::remove));
         URI address = URI.create(address() + "#open=" + key);
         Path file = openings.write(address);
-        written.set(Optional.of(file));
+        written.complete(file);
         return new Opening(file, address);
     }
 

@@ -155,7 +155,9 @@ class PhrasePageTest extends InChromium {
             visit.settled();
             assertThat(visit.text("deferentDesk.session.answer.phrase"))
                     .isEqualTo("isolation vs four-petal antispin");
-            visit.until("document.querySelector('.notice')");
+            visit.until(
+                    "document.querySelector('page-notices').last?.includes('no pattern that can be"
+                            + " read')");
         }
     }
 

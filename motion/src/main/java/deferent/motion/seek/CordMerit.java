@@ -9,11 +9,13 @@ import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;
+import org.hipparchus.exception.MathRuntimeException;
 
 /**
  * What real cords make of an answer, with the light kept and the usual kit: the tempo floor is the
  * higher of the two hands', the growth of a slip at the pairing's own tempo the greater. Empty
- * where a hand would have to turn a corner or the light asks for free fall.
+ * where a hand would have to turn a corner, the light asks for free fall or the numbers come to no
+ * end: such an answer stays among the others, with that merit unknown.
  *
  * @param floor hand cycles a minute; 0 where there is no floor, infinite where no tempo does
  * @param growth of a slip within a reaction time
@@ -38,7 +40,7 @@ record CordMerit(OptionalDouble floor, OptionalDouble growth) {
                                         ? Double.POSITIVE_INFINITY
                                         : limit.tempo().orElse(0));
             }
-        } catch (Refusal corner) {
+        } catch (Refusal | MathRuntimeException none) {
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(most);
@@ -54,7 +56,7 @@ record CordMerit(OptionalDouble floor, OptionalDouble growth) {
                 }
                 most = Math.max(most, Hold.of(light).growthInReaction());
             }
-        } catch (Refusal corner) {
+        } catch (Refusal | MathRuntimeException none) {
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(most);

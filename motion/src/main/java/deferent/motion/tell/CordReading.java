@@ -53,8 +53,21 @@ public record CordReading(
                 ideal.pairing().part(side).motion().undriven()
                         ? Worked.unasked()
                         : Worked.of(keptLight(side), () -> KeepTheLight.of(ideal, side, kit));
+        Worked<Floor> floor =
+                detail == Detail.SETTLED
+                        ? Worked.of(
+                                "the slowest tempo of " + cord,
+                                () -> Floor.of(ideal.pairing(), side, kit))
+                        : Worked.unasked();
         Worked<KeepTheHand> hand =
-                Worked.of(keptHand(side), () -> KeepTheHand.of(ideal, side, kit));
+                Worked.of(
+                        keptHand(side),
+                        () -> {
+                            KeepTheHand searched = KeepTheHand.of(ideal, side, kit);
+                            return floor.reading()
+                                    .map(f -> f.found(ideal, searched))
+                                    .orElse(searched);
+                        });
         String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
         String lightSlips = slips + "light kept";
         String handSlips = slips + "hand path kept";
@@ -75,11 +88,7 @@ public record CordReading(
                                 kept.best()
                                         .map(best -> Worked.of(handSlips, () -> Hold.of(best)))
                                         .orElseGet(Worked::unasked)),
-                detail == Detail.SETTLED
-                        ? Worked.of(
-                                "the slowest tempo of " + cord,
-                                () -> Floor.of(ideal.pairing(), side, kit))
-                        : Worked.unasked());
+                floor);
     }
 
     static String keptLight(Side side) {

@@ -67,6 +67,11 @@ public record Cord(double length, Kit kit, double gravity) {
         return kit.air() ? Drag.overSpeed(speed, kit.headDiameter()) : 0;
     }
 
+    /** Both of them; asked only where the air counts. */
+    Drag.Both dragAndSlope(double speed) {
+        return Drag.both(speed, kit.headDiameter());
+    }
+
     double dragOverSpeedSlope(double speed) {
         return kit.air() ? Drag.overSpeedSlope(speed, kit.headDiameter()) : 0;
     }

@@ -18,7 +18,10 @@ public final class Drag {
 
     /** Drag coefficient of a smooth sphere at a Reynolds number above 0, on its frontal area. */
     public static double coefficient(double reynolds) {
-        double w = Math.log10(reynolds);
+        return coefficient(reynolds, Math.log10(reynolds));
+    }
+
+    private static double coefficient(double reynolds, double w) {
         if (reynolds < 0.01) {
             return 3.0 / 16 + 24 / reynolds;
         }
@@ -52,18 +55,21 @@ public final class Drag {
     /** d(coefficient)/d(reynolds), of the same pieces. */
     static double coefficientSlope(double reynolds) {
         double w = Math.log10(reynolds);
-        double c = coefficient(reynolds);
+        return coefficientSlope(reynolds, w, coefficient(reynolds, w));
+    }
+
+    private static double coefficientSlope(double reynolds, double w, double c) {
         double ln10 = Math.log(10);
         if (reynolds < 0.01) {
             return -24 / (reynolds * reynolds);
         }
         if (reynolds <= 20) {
             // d/dRe of Re^(0.82 − 0.05w) is that power times (0.82 − 0.1w)/Re.
-            double power = 0.1315 * Math.pow(reynolds, 0.82 - 0.05 * w);
+            double power = c * reynolds / 24 - 1;
             return (-c + 24 / reynolds * power * (0.82 - 0.1 * w)) / reynolds;
         }
         if (reynolds <= 260) {
-            double power = 0.1935 * Math.pow(reynolds, 0.6305);
+            double power = c * reynolds / 24 - 1;
             return (-c + 24 / reynolds * power * 0.6305) / reynolds;
         }
         if (reynolds <= 1500) {
@@ -105,8 +111,20 @@ public final class Drag {
 
     /** d(overSpeed)/d(speed), in N·s²/m². */
     static double overSpeedSlope(double speed, double diameter) {
-        double reynolds = Math.max(speed * diameter / AIR_VISCOSITY, 1e-6);
-        double slope = coefficient(reynolds) + reynolds * coefficientSlope(reynolds);
-        return Math.PI / 8 * AIR_DENSITY * diameter * diameter * slope;
+        return both(speed, diameter).slope();
     }
+
+    /** {@link #overSpeed} and its slope, for one asking's price. */
+    static Both both(double speed, double diameter) {
+        double reynolds = Math.max(speed * diameter / AIR_VISCOSITY, 1e-6);
+        double w = Math.log10(reynolds);
+        double c = coefficient(reynolds, w);
+        double size = Math.PI / 8 * AIR_DENSITY * diameter;
+        return new Both(
+                size * AIR_VISCOSITY * c * reynolds,
+                size * diameter * (c + reynolds * coefficientSlope(reynolds, w, c)));
+    }
+
+    /** N·s/m and N·s²/m². */
+    record Both(double overSpeed, double slope) {}
 }

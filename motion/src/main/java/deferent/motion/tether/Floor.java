@@ -139,6 +139,23 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
     }
 
     /**
+     * What a search at this tempo alone did not find and the slowest tempo says is there: the
+     * motion behind a kept hand path that comes down from the fastest tempo.
+     */
+    public KeepTheHand found(Trace ideal, KeepTheHand searched) {
+        if (searched.best().isPresent()
+                || hand.reason() == Reason.OWN_TEMPO
+                || !hand.met(ideal.pairing().tempo())) {
+            return searched;
+        }
+        Looking looking = new Looking(ideal, side, searched.cord());
+        return looking.new Branches()
+                .at(ideal.period())
+                .map(state -> searched.and(ideal, state))
+                .orElse(searched);
+    }
+
+    /**
      * Seconds for one turn of the slowest full circle about a still hand with a taut cord:
      * 2π/agm(√5, 1)·√(length/gravity).
      */
@@ -179,6 +196,11 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         /** How much slower at once a motion is followed. */
         private static final double STRIDES = 1.15;
+
+        /** How often a motion is taken up again where one ended, and how much slower. */
+        private static final int FORKS = 6;
+
+        private static final double BELOW = 1.003;
 
         /** So near a failure is no fault of the stride. */
         private static final double NEAR = 0.001;
@@ -460,6 +482,10 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                                 ? Limit.without(Reason.NEVER)
                                 : at(Reason.SLACK, p, topTime());
             }
+            // A still hand puts no work in, and air takes some every turn.
+            if (part.still() && turns > 0 && cord.kit().air()) {
+                return Limit.without(Reason.NEVER);
+            }
             return new Branches().limit();
         }
 
@@ -476,16 +502,78 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
              * tempo asked at.
              */
             Limit limit() {
-                Part part = pairing.part(side);
-                int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
-                double ladder = turns > OFTEN ? LONG_LADDER : LADDER;
-                for (double p = shortest; p <= longest; p *= ladder) {
+                for (double p = shortest; p <= longest; p *= ladder()) {
                     KeepTheHand here = KeepTheHand.near(traced(p), side, cord);
                     if (here.best().isPresent()) {
-                        return followed(p, here);
+                        return beyond(followed(p, here));
                     }
                 }
                 return Limit.without(Reason.NEVER);
+            }
+
+            private double ladder() {
+                Part part = pairing.part(side);
+                int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
+                return turns > OFTEN ? LONG_LADDER : LADDER;
+            }
+
+            /**
+             * Where a motion ends another may go on: a triquetra's forks in two at a tempo where it
+             * cannot be followed itself. So it is looked for anew just below, as long as that leads
+             * further.
+             */
+            private Limit beyond(Limit first) {
+                Limit slowest = first;
+                for (int i = 0; i < FORKS && slowest.period().isPresent(); i++) {
+                    double p = slowest.period().getAsDouble() * BELOW;
+                    if (p > longest) {
+                        break;
+                    }
+                    KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
+                    if (here.best().isEmpty()) {
+                        break;
+                    }
+                    Limit on = followed(p, here);
+                    slowest =
+                            new Limit(
+                                    on.reason(),
+                                    on.tempo(),
+                                    on.period(),
+                                    on.phase(),
+                                    first.fastest());
+                }
+                return slowest;
+            }
+
+            /**
+             * The motion that comes down from the fastest tempo, at a period; empty where none
+             * does.
+             */
+            Optional<double[]> at(double end) {
+                double p = shortest;
+                KeepTheHand here = KeepTheHand.near(traced(p), side, cord);
+                while (here.best().isEmpty() && p * ladder() < end) {
+                    p *= ladder();
+                    here = KeepTheHand.near(traced(p), side, cord);
+                }
+                for (int i = 0; i <= FORKS && here.best().isPresent(); i++) {
+                    double furthest = p;
+                    for (KeepTheHand.Solution solution : here.solutions()) {
+                        if (solution.pulls() && solution.asMeant()) {
+                            Way way = follow(Mark.of(p, solution), here.tried().fine(), end);
+                            if (way.failed().isEmpty()) {
+                                return Optional.of(way.last().state());
+                            }
+                            furthest = Math.max(furthest, way.last().period());
+                        }
+                    }
+                    p = furthest * BELOW;
+                    if (p >= end) {
+                        return Optional.empty();
+                    }
+                    here = KeepTheHand.of(traced(p), side, cord);
+                }
+                return Optional.empty();
             }
 
             private Limit followed(double p, KeepTheHand here) {
@@ -493,11 +581,10 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 for (KeepTheHand.Solution solution : here.solutions()) {
                     if (solution.pulls() && solution.asMeant()) {
                         int steps = here.tried().fine();
-                        Mark start =
-                                new Mark(p, solution.orbit().start(), solution.leastPullTime());
-                        Limit one = told(follow(start, steps, true));
-                        if (p > shortest) {
-                            one = one.upTo(tempo(follow(start, steps, false).last().period()));
+                        Mark start = Mark.of(p, solution);
+                        Limit one = told(follow(start, steps, longest));
+                        if (p > shortest * (1 + 1e-9)) {
+                            one = one.upTo(tempo(follow(start, steps, shortest).last().period()));
                         }
                         if (one.reason() == Reason.NONE) {
                             return one;
@@ -533,9 +620,9 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
              * Slower or faster in strides until one fails, then halving what lies between. A stride
              * may fail for its length alone, so what failed is tried once more from nearer by.
              */
-            private Way follow(Mark start, int steps, boolean slower) {
+            private Way follow(Mark start, int steps, double end) {
+                boolean slower = end > start.period();
                 double stride = slower ? STRIDES : 1 / STRIDES;
-                double end = slower ? longest : shortest;
                 Mark good = start;
                 double bad = Double.NaN;
                 Optional<Step> failed = Optional.empty();
@@ -626,7 +713,11 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         /** A motion followed as far as it goes, and what then failed if anything did. */
         private record Way(Mark last, Optional<Step> failed) {}
 
-        private record Mark(double period, double[] state, double weakest) {}
+        private record Mark(double period, double[] state, double weakest) {
+            static Mark of(double period, KeepTheHand.Solution solution) {
+                return new Mark(period, solution.orbit().start(), solution.leastPullTime());
+            }
+        }
 
         private record Step(Optional<Mark> mark, Reason reason, double place) {}
     }

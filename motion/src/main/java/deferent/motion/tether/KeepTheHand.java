@@ -155,6 +155,19 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         return new Search(ideal, side, cord, false).answer();
     }
 
+    /** With one motion more, found another way, by its state at the start. */
+    KeepTheHand and(Trace ideal, double[] state) {
+        Search search = new Search(ideal, side, cord, true);
+        search.found.addAll(solutions);
+        search.settled = tried.settled();
+        search.otherTurns = tried.otherTurns();
+        search.adrift = tried.everyDirection();
+        HandTable fine = HandTable.of(search.hand, search.cuts, 3 * search.coarse);
+        HandTable finest = HandTable.of(search.hand, search.cuts, 6 * search.coarse);
+        search.keep(state, fine, finest);
+        return search.told(tried.starts());
+    }
+
     /** The solution a spinner means: it pulls throughout, as meant, and nearest to the ideal. */
     public Optional<Solution> best() {
         return solutions.stream().filter(s -> s.pulls() && s.asMeant()).findFirst();
@@ -225,7 +238,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                 weighed(rough, starts.get(0)).ifPresent(s -> keep(s, fine, finest));
             }
             if (found.stream().anyMatch(s -> s.pulls() && s.asMeant())) {
-                return told(starts);
+                return told(starts.size());
             }
             if (planar) {
                 PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
@@ -246,10 +259,10 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                     shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
                 }
             }
-            return told(starts);
+            return told(starts.size());
         }
 
-        private KeepTheHand told(List<double[]> starts) {
+        private KeepTheHand told(int starts) {
             found.sort(
                     Comparator.comparing((Solution s) -> !(s.pulls() && s.asMeant()))
                             .thenComparingLong(s -> Math.round(s.away().mean() / 0.02))
@@ -260,7 +273,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                     cord,
                     wanted,
                     List.copyOf(found),
-                    new Tried(starts.size(), settled, otherTurns, adrift, coarse, 3 * coarse));
+                    new Tried(starts, settled, otherTurns, adrift, coarse, 3 * coarse));
         }
 
         /**
@@ -432,14 +445,18 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         }
 
         private void keep(PlaneShooting.Found rough, HandTable fine, HandTable finest) {
+            keep(rough.state(), fine, finest);
+        }
+
+        private void keep(double[] rough, HandTable fine, HandTable finest) {
             settled++;
-            if (known(rough.state())) {
+            if (known(rough)) {
                 return;
             }
             Optional<double[]> polished =
-                    periodic(fine, cord, normal, turn, rough.state(), MOST)
+                    periodic(fine, cord, normal, turn, rough, MOST)
                             .map(PlaneShooting.Found::state)
-                            .or(() -> drifting(fine, cord, normal, turn, rough.state()));
+                            .or(() -> drifting(fine, cord, normal, turn, rough));
             if (polished.isEmpty()) {
                 return;
             }

@@ -31,6 +31,7 @@ final class PlaneShooting {
     private final double ga;
     private final double gb;
     private final boolean air;
+    private final double mass;
     private final EighthOrder method = new EighthOrder(6);
     private final double[] y = new double[6];
     private int at;
@@ -52,6 +53,7 @@ final class PlaneShooting {
         this.ga = cord.fall().dotProduct(a);
         this.gb = cord.fall().dotProduct(b);
         this.air = cord.kit().air();
+        this.mass = cord.swingMass();
         double[] v = table.velocity();
         this.hand = new double[v.length / 3 * 2];
         for (int i = 0; i < hand.length / 2; i++) {
@@ -208,8 +210,9 @@ final class PlaneShooting {
         if (air) {
             vt = ht + ratio * (in[1] - ht);
             double speed = Math.sqrt(vt * vt + s * s);
-            kappa = cord.dragOverSpeed(speed) / cord.swingMass();
-            bend = speed > 0 ? cord.dragOverSpeedSlope(speed) / cord.swingMass() / speed : 0;
+            Drag.Both drag = cord.dragAndSlope(speed);
+            kappa = drag.overSpeed() / mass;
+            bend = speed > 0 ? drag.slope() / mass / speed : 0;
             force -= kappa * vt;
         }
         out[0] = turning;

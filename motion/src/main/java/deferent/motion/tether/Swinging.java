@@ -25,6 +25,7 @@ final class Swinging {
     private final double gravity;
     private final Cord cord;
     private final boolean air;
+    private final double mass;
 
     Swinging(Cord cord) {
         this.cord = cord;
@@ -32,6 +33,7 @@ final class Swinging {
         this.swing = cord.swingLength();
         this.gravity = cord.gravity();
         this.air = cord.kit().air();
+        this.mass = cord.swingMass();
     }
 
     /**
@@ -69,8 +71,9 @@ final class Swinging {
             vy = hy + length * wy;
             vz = hz + length * wz;
             double speed = Math.sqrt(vx * vx + vy * vy + vz * vz);
-            kappa = cord.dragOverSpeed(speed) / cord.swingMass();
-            bend = speed > 0 ? cord.dragOverSpeedSlope(speed) / cord.swingMass() / speed : 0;
+            Drag.Both drag = cord.dragAndSlope(speed);
+            kappa = drag.overSpeed() / mass;
+            bend = speed > 0 ? drag.slope() / mass / speed : 0;
             fx -= kappa * vx;
             fy -= kappa * vy;
             fz -= kappa * vz;

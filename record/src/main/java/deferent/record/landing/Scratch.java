@@ -11,8 +11,15 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.AclEntry;
+import java.nio.file.attribute.AclEntryFlag;
+import java.nio.file.attribute.AclEntryPermission;
+import java.nio.file.attribute.AclEntryType;
+import java.nio.file.attribute.AclFileAttributeView;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -67,6 +74,19 @@ public final class Scratch implements AutoCloseable {
                             PosixFilePermissions.fromString("rwx------")));
         } else {
             Files.createDirectory(folder);
+        }
+        AclFileAttributeView list = Files.getFileAttributeView(folder, AclFileAttributeView.class);
+        if (list != null) {
+            list.setAcl(
+                    List.of(
+                            AclEntry.newBuilder()
+                                    .setType(AclEntryType.ALLOW)
+                                    .setPrincipal(Files.getOwner(folder))
+                                    .setPermissions(EnumSet.allOf(AclEntryPermission.class))
+                                    .setFlags(
+                                            AclEntryFlag.FILE_INHERIT,
+                                            AclEntryFlag.DIRECTORY_INHERIT)
+                                    .build()));
         }
     }
 

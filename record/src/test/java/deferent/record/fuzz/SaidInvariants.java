@@ -32,7 +32,8 @@ final class SaidInvariants {
                             SaidInvariants::sentences),
                     new Invariant(
                             "no answer takes over two seconds of a processor",
-                            "somebody waits for it",
+                            "somebody waits for it; said of a program that has read a few phrases"
+                                    + " before, whose code is compiled",
                             1,
                             (whole, broken) ->
                                     broken.when(

@@ -18,6 +18,7 @@ class WholeReadingsFuzzTest {
 
     @Test
     void noReadingBreaksAnInvariant() {
+        Fuzz.warm();
         Fuzz fuzz = new Fuzz(SEED);
         IntStream numbers = IntStream.range(0, PHRASES);
         (DEEP ? numbers.parallel() : numbers).forEach(fuzz::read);

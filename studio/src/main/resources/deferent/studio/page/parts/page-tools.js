@@ -26,6 +26,7 @@ const HALF = html`<svg viewBox="0 0 20 20" aria-hidden="true"><circle cx="10" cy
 class PageNotices extends Part {
   say(text, undo) {
     this.notice = { text, undo };
+    this.last = text; // may be asked for once it is gone
     clearTimeout(this.gone);
     this.gone = setTimeout(() => this.clear(), undo ? 12000 : 4500);
     this.requestUpdate();
