@@ -5,7 +5,6 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.pairing.Swing;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
@@ -126,7 +125,7 @@ public final class Counts {
         if (spin.turns() != 0) {
             return part.cycles() * Math.abs(spin.turns());
         }
-        return spin instanceof Swing ? 2 * part.cycles() : part.still() ? 1 : part.cycles();
+        return spin.swings() ? 2 * part.cycles() : part.still() ? 1 : part.cycles();
     }
 
     /** The share of the common cycle after which the poi has turned {@code beat} times round. */

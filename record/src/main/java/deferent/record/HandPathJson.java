@@ -1,10 +1,7 @@
 package deferent.record;
 
-import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.HandPath;
-import deferent.motion.pairing.Polygon;
-import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Series;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,50 +11,34 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Hand paths as JSON. A series is written as the circle, line or ellipse it is where that reads
- * back exactly, else by its terms.
+ * back exactly, else by its terms; a path of a few named sizes as its form says.
  */
 final class HandPathJson {
-    static final List<String> WORDS =
-            List.of(
-                    "still", "circle", "line", "ellipse", "series", "arc", "polygon", "drawn",
-                    "svg", "riding");
-
+    private static final List<String> WORDS =
+            List.of("still", "circle", "line", "ellipse", "series", "drawn", "svg");
     private static final double MOST = 10;
 
     private HandPathJson() {}
 
     static ObjectNode write(HandPath path) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        if (path instanceof Series series) {
-            return writeSeries(node, series);
-        }
-        if (path instanceof Arc arc) {
-            node.put("path", "arc").put("radius_m", arc.radius());
-            Angles.put(node, "middle", arc.middle());
-            Angles.put(node, "half_sweep", arc.halfSweep());
-            return node;
-        }
-        if (path instanceof Polygon polygon) {
-            node.put("path", "polygon").put("corners", polygon.corners());
-            node.put("radius_m", polygon.radius());
-            Angles.put(node, "start", polygon.start());
-            return node;
-        }
-        if (path instanceof Drawn drawn) {
-            node.put("path", "drawn");
-            ArrayNode pieces = node.putArray("pieces_m");
-            for (Drawn.Cubic c : drawn.pieces()) {
-                ArrayNode piece = pieces.addArray();
-                for (double number :
-                        new double[] {
-                            c.u0(), c.v0(), c.u1(), c.v1(), c.u2(), c.v2(), c.u3(), c.v3()
-                        }) {
-                    piece.add(number);
-                }
+        return path.match(
+                sized -> FormJson.write(node, sized),
+                summed -> writeSeries(node, summed),
+                drawn -> writeDrawn(node, drawn));
+    }
+
+    private static ObjectNode writeDrawn(ObjectNode node, Drawn drawn) {
+        node.put("path", "drawn");
+        ArrayNode pieces = node.putArray("pieces_m");
+        for (Drawn.Cubic c : drawn.pieces()) {
+            ArrayNode piece = pieces.addArray();
+            for (double number :
+                    new double[] {c.u0(), c.v0(), c.u1(), c.v1(), c.u2(), c.v2(), c.u3(), c.v3()}) {
+                piece.add(number);
             }
-            return node;
         }
-        return node.put("path", "riding");
+        return node;
     }
 
     private static ObjectNode writeSeries(ObjectNode node, Series series) {
@@ -72,10 +53,10 @@ final class HandPathJson {
             }
             return node;
         }
-        if (terms.size() == 2 && terms.get(0).k() == -1 && terms.get(1).k() == 1) {
+        if (series.elliptic()) {
             double tilt = terms.get(1).angle();
-            double a = terms.get(1).radius() + terms.get(0).radius();
-            double b = terms.get(1).radius() - terms.get(0).radius();
+            double a = series.along();
+            double b = series.across();
             if (Series.ellipse(a, b, tilt).equals(series)) {
                 node.put("path", b == 0 ? "line" : "ellipse");
                 if (b == 0) {
@@ -98,18 +79,21 @@ final class HandPathJson {
     }
 
     static HandPath read(Keys keys) {
+        List<String> words = new ArrayList<>(WORDS);
+        HandPath.forms().forEach(form -> words.add(form.key()));
+        String word = keys.word("path", words);
         HandPath path =
-                switch (keys.word("path", WORDS)) {
+                switch (word) {
                     case "still" -> Series.STILL;
                     case "circle" -> circle(keys);
                     case "line" -> line(keys);
                     case "ellipse" -> ellipse(keys);
                     case "series" -> series(keys);
-                    case "arc" -> arc(keys);
-                    case "polygon" -> polygon(keys);
                     case "drawn" -> drawn(keys);
                     case "svg" -> svg(keys);
-                    default -> new Riding();
+                    default ->
+                            FormJson.read(
+                                    HandPath.forms().get(words.indexOf(word) - WORDS.size()), keys);
                 };
         keys.done();
         return path;
@@ -146,20 +130,6 @@ final class HandPathJson {
             terms.add(term.made(() -> new Series.Term(turns, radius, angle)));
         }
         return keys.madeOf("terms", () -> new Series(terms));
-    }
-
-    private static HandPath arc(Keys keys) {
-        double radius = keys.positive("radius_m", MOST, "m");
-        double middle = keys.angle("middle");
-        double half = keys.angle("half_sweep");
-        return keys.madeAt(keys.pointerOfAngle("half_sweep"), () -> new Arc(radius, middle, half));
-    }
-
-    private static HandPath polygon(Keys keys) {
-        int corners = keys.whole("corners", 3, 24);
-        double radius = keys.positive("radius_m", MOST, "m");
-        double start = keys.angle("start", 0);
-        return keys.made(() -> new Polygon(corners, radius, start));
     }
 
     private static HandPath drawn(Keys keys) {

@@ -12,12 +12,12 @@ import deferent.motion.tether.Kit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -301,13 +301,19 @@ public final class PatternJson {
         }
     }
 
-    /** The published JSON Schema (draft 2020-12) of documents and bundles. */
+    /**
+     * The published JSON Schema (draft 2020-12) of documents and bundles; what it says of hand
+     * paths that a few sizes make comes from their forms.
+     */
     public static String schema() {
         try (InputStream in = PatternJson.class.getResourceAsStream("document.schema.json")) {
-            return new String(
-                    Objects.requireNonNull(in, "document.schema.json is packed with this class")
-                            .readAllBytes(),
-                    StandardCharsets.UTF_8);
+            JsonNode schema =
+                    JsonMapper.shared()
+                            .readTree(
+                                    Objects.requireNonNull(
+                                            in, "document.schema.json is packed with this class"));
+            FormJson.describe((ObjectNode) schema.at("/$defs/hand"));
+            return PrettyJson.text(schema);
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }

@@ -18,25 +18,30 @@ final class SpinJson {
 
     static ObjectNode write(SpinLaw spin) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        if (spin instanceof Turns even) {
-            node.put("law", "turns").put("turns", even.turns());
-            Angles.put(node, "start", even.start());
-        } else if (spin instanceof Stretches stretches) {
-            node.put("law", "stretches");
-            Angles.put(node, "start", stretches.start());
-            ArrayNode list = node.putArray("stretches");
-            for (Stretches.Stretch s : stretches.stretches()) {
-                list.addObject()
-                        .put("share", s.share())
-                        .put("turns", s.turns())
-                        .put("ease", Keys.word(s.ease()));
-            }
-        } else if (spin instanceof Swing swing) {
-            node.put("law", "swing");
-            Angles.put(node, "amplitude", swing.amplitude());
-            Angles.put(node, "rest", swing.rest());
-        }
-        return node;
+        return spin.match(
+                even -> {
+                    node.put("law", "turns").put("turns", even.turns());
+                    Angles.put(node, "start", even.start());
+                    return node;
+                },
+                stretches -> {
+                    node.put("law", "stretches");
+                    Angles.put(node, "start", stretches.start());
+                    ArrayNode list = node.putArray("stretches");
+                    for (Stretches.Stretch s : stretches.stretches()) {
+                        list.addObject()
+                                .put("share", s.share())
+                                .put("turns", s.turns())
+                                .put("ease", Keys.word(s.ease()));
+                    }
+                    return node;
+                },
+                swing -> {
+                    node.put("law", "swing");
+                    Angles.put(node, "amplitude", swing.amplitude());
+                    Angles.put(node, "rest", swing.rest());
+                    return node;
+                });
     }
 
     static SpinLaw read(Keys keys) {

@@ -38,10 +38,18 @@ class SchemaTest {
                         GOOD.replace("\"kind\": \"pattern\",", ""),
                         GOOD.replace("\"format\": 1,", "\"$schema\": \"x\", \"format\": 1,"),
                         GOOD.replace("\"start_deg\": 0", "\"start_rad\": 0.1"),
+                        formed("\"path\": \"polygon\", \"corners\": 5, \"radius_m\": 0.6"),
+                        formed(
+                                "\"path\": \"arc\", \"radius_m\": 0.6, \"middle_rad\": 1,"
+                                        + " \"half_sweep_deg\": 180"),
                         GOOD.replace("\"cycles\": 1", "\"cycles\": 2.0"))) {
             assertThat(PatternJson.read(text)).isNotNull();
             assertThat(valid(text)).as(text).isTrue();
         }
+    }
+
+    private static String formed(String path) {
+        return GOOD.replace("\"path\": \"circle\", \"radius_m\": 0.6", path);
     }
 
     /** One wrong thing each: what stands in the good document, and what is put in its place. */
@@ -67,6 +75,13 @@ class SchemaTest {
                 "\"direction\": \"same\"|\"direction\": \"Same\"",
                 "\"path\": \"still\"|\"path\": \"still\", \"radius_m\": 1",
                 "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"circle\"",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"arc\", \"radius_m\": 0.6, \"half_sweep_deg\": 90",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"arc\", \"radius_m\": 0.6, \"middle_deg\": -90, \"half_sweep_deg\": 181",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"arc\", \"radius_m\": 0.6, \"middle_deg\": -90, \"half_sweep_deg\": 0",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"arc\", \"middle_deg\": -90, \"half_sweep_deg\": 90",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"polygon\", \"radius_m\": 0.6, \"corners\": 2",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"polygon\", \"radius_m\": 0.6",
+                "\"path\": \"circle\", \"radius_m\": 0.6|\"path\": \"polygon\", \"radius_m\": 0.6, \"corners\": 4, \"start_deg\": 1, \"start_rad\": 1",
                 "\"radius_m\": 0.6|\"radius_m\": 0",
                 "\"radius_m\": 0.6|\"radius_m\": 11",
                 "\"radius_m\": 0.6|\"radius_m\": 0.6, \"start_deg\": 1, \"start_rad\": 1",

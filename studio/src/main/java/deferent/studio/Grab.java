@@ -1,18 +1,17 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Stretches;
 import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Tilt;
 import deferent.motion.pairing.Turns;
 import deferent.motion.trace.Trace;
 import java.util.Optional;
@@ -109,8 +108,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
     }
 
     private static boolean round(Motion motion) {
-        return motion.path() instanceof Arc
-                || motion.path() instanceof Series series && series.terms().size() == 1;
+        return motion.path().swept().isPresent() || motion.path().circle().isPresent();
     }
 
     private Vector3D shift(Pairing pairing) {
@@ -149,23 +147,21 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
 
     /** The spin law with its angle at {@code phase} brought to {@code wanted}. */
     private static SpinLaw spun(Motion motion, double phase, double wanted) {
-        SpinLaw spin = motion.spin();
-        double by = wrapped(wanted - spin.course().at(phase).value());
-        if (spin instanceof Turns even) {
-            return new Turns(even.turns(), said(motion, even, even.start() + by));
-        }
-        if (spin instanceof Stretches stretches) {
-            return new Stretches(
-                    step(wrapped(stretches.start() + by), ANGLE), stretches.stretches());
-        }
-        Swing swing = (Swing) spin;
-        return new Swing(amplitude(swing, phase, wrapped(wanted - swing.rest())), swing.rest());
+        double by = wrapped(wanted - motion.spin().course().at(phase).value());
+        return motion.spin()
+                .match(
+                        even -> new Turns(even.turns(), said(motion, even, even.start() + by)),
+                        s -> new Stretches(step(wrapped(s.start() + by), ANGLE), s.stretches()),
+                        swing ->
+                                new Swing(
+                                        amplitude(swing, phase, wrapped(wanted - swing.rest())),
+                                        swing.rest()));
     }
 
     /** A start angle in steps that a phrase can carry: as a tilt where the figure has one. */
     private static double said(Motion motion, Turns even, double start) {
         double near = wrapped(start);
-        if (even.turns() != 1 && circlesFromZero(motion)) {
+        if (even.turns() != 1 && Tilt.circlesFromZero(motion)) {
             double tilt = near / (1 - even.turns());
             return (1 - even.turns()) * step(tilt, FLOWER_TILT);
         }
@@ -174,13 +170,6 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
             return wrapped(quarter);
         }
         return wrapped(step(near, ANGLE));
-    }
-
-    private static boolean circlesFromZero(Motion motion) {
-        return motion.path() instanceof Series series
-                && series.terms().size() == 1
-                && series.terms().get(0).k() == 1
-                && series.terms().get(0).angle() == 0;
     }
 
     /**
@@ -219,13 +208,12 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
         }
         Pairing free = pairing.withTempo(OptionalDouble.empty());
         Part other = free.part(side.other());
-        if (other.motion().undriven() && changed.motion().spin() instanceof Swing swing) {
-            Swing rest = (Swing) other.motion().spin();
+        if (other.motion().undriven()) {
+            Swing swing = changed.motion().spin().swing().orElseThrow();
+            double rest = other.motion().spin().swing().orElseThrow().rest();
             other =
                     other.with(changed.tether())
-                            .with(
-                                    other.motion()
-                                            .withSpin(new Swing(swing.amplitude(), rest.rest())));
+                            .with(other.motion().withSpin(new Swing(swing.amplitude(), rest)));
         }
         return new Pairing(
                 side == Side.LEFT ? changed : other,
@@ -254,8 +242,8 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
 
     /** The least turn after which a motion is itself again, timing included. */
     static double sameAgain(Motion motion) {
-        return motion.spin() instanceof Turns even && circlesFromZero(motion) && even.turns() != 1
-                ? 2 * Math.PI / Math.abs(1 - even.turns())
+        return Tilt.circlesFromZero(motion) && motion.spin().turns() != 1
+                ? 2 * Math.PI / Math.abs(1 - motion.spin().turns())
                 : 2 * Math.PI;
     }
 

@@ -4,7 +4,6 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.pairing.Swing;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
@@ -85,9 +84,6 @@ final class Strip {
     private static void beats(Trace trace, Side side, List<Mark> marks) {
         Pairing pairing = trace.pairing();
         Part part = pairing.part(side);
-        if (part.motion().spin() instanceof Swing) {
-            return;
-        }
         int turns = part.motion().spin().turns();
         if (turns == 0) {
             return;

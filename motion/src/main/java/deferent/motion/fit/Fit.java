@@ -4,7 +4,6 @@ import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.motion.pairing.Turns;
 import deferent.motion.phrase.MotionWords;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -127,9 +126,12 @@ public final class Fit {
                         s.kind() == Size.Kind.TEMPO
                                 || (s.kind() == Size.Kind.START
                                         && !pairing.part(s.side()).still()
-                                        && (pairing.part(s.side()).motion().spin()
-                                                                instanceof Turns even
-                                                        && even.turns() == 1
+                                        && (pairing.part(s.side())
+                                                        .motion()
+                                                        .spin()
+                                                        .even()
+                                                        .filter(e -> e.turns() == 1)
+                                                        .isPresent()
                                                 || Size.of(s.side(), Size.Kind.TILT)
                                                         .read(pairing)
                                                         .isPresent())));

@@ -10,6 +10,7 @@ import deferent.motion.pairing.Turns;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Which motions a circling hand with an evenly turning poi falls into as hand circle R or tether L
@@ -33,22 +34,19 @@ public final class Neighbours {
     /** Of one side's motion, nearest first; empty for motions of other kinds. */
     public static List<Neighbour> of(Pairing pairing, Side side) {
         Motion motion = pairing.part(side).motion();
-        if (!(motion.path() instanceof Series series)
-                || !(motion.spin() instanceof Turns even)
-                || series.terms().size() != 1) {
+        Optional<Turns> even = motion.spin().even().filter(e -> e.turns() != 0);
+        Optional<Series.Term> once = motion.path().circle().filter(c -> Math.abs(c.k()) == 1);
+        if (even.isEmpty() || once.isEmpty()) {
             return List.of();
         }
-        Series.Term circle = series.terms().get(0);
-        int n = circle.k() < 0 ? -even.turns() : even.turns();
-        if (Math.abs(circle.k()) != 1 || n == 0) {
-            return List.of();
-        }
+        Series.Term circle = once.get();
+        int n = circle.k() * even.get().turns();
         double radius = circle.radius();
         double tether = pairing.part(side).tether().length();
         Size hand = Size.of(side, Size.Kind.HAND_RADIUS);
         Size cord = Size.of(side, Size.Kind.TETHER);
         List<Neighbour> found = new ArrayList<>();
-        boolean inward = Math.cos(even.start() - circle.angle()) < INWARD - 1;
+        boolean inward = Math.cos(even.get().start() - circle.angle()) < INWARD - 1;
         if (n == -1 || (n == 1 && inward)) {
             Neighbour.Into into =
                     n == 1 ? Neighbour.Into.STILL_HEAD : Neighbour.Into.LINEAR_EXTENSION;

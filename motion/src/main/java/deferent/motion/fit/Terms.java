@@ -1,7 +1,6 @@
 package deferent.motion.fit;
 
-import deferent.motion.pairing.Arc;
-import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Series;
@@ -12,6 +11,7 @@ import deferent.motion.pairing.Turns;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -50,34 +50,31 @@ final class Terms {
 
     /** Whether head and hand have a closed form that can be compared. */
     boolean known() {
-        return arcs() || (series(lead) && lead.motion().spin() instanceof Turns && series(follow));
+        return arcs()
+                || (series(lead) && lead.motion().spin().even().isPresent() && series(follow));
     }
 
     private static boolean series(Part part) {
-        return part.motion().path() instanceof Series && part.place().turn().turns() == 0;
+        return part.motion().path().asTerms().isPresent() && part.place().turn().turns() == 0;
     }
 
     private boolean arcs() {
-        return swung(lead.motion())
-                && lead.motion().path().still()
-                && follow.motion().path() instanceof Arc
+        return lead.motion().undriven()
+                && follow.motion().path().swept().isPresent()
                 && lead.place().turn().turns() == 0
                 && follow.place().turn().turns() == 0;
-    }
-
-    private static boolean swung(Motion motion) {
-        return motion.spin() instanceof Swing;
     }
 
     /** The head's terms by index, in the root's own phase; those that cancel are left out. */
     Map<Integer, Complex> head() {
         Map<Integer, Complex> terms = hand(lead);
-        if (lead.motion().spin() instanceof Turns even && even.turns() != 0) {
-            Complex poi = polar(lead.tether().length(), even.start());
-            Complex sum = terms.getOrDefault(even.turns(), Complex.ZERO).add(poi);
-            terms.put(even.turns(), sum);
+        Optional<Turns> even = lead.motion().spin().even().filter(e -> e.turns() != 0);
+        if (even.isPresent()) {
+            Complex poi = polar(lead.tether().length(), even.get().start());
+            Complex sum = terms.getOrDefault(even.get().turns(), Complex.ZERO).add(poi);
+            terms.put(even.get().turns(), sum);
             if (sum.norm() < SAME) {
-                terms.remove(even.turns());
+                terms.remove(even.get().turns());
             }
         }
         return terms;
@@ -86,10 +83,8 @@ final class Terms {
     /** A hand path's terms by index. */
     static Map<Integer, Complex> hand(Part part) {
         Map<Integer, Complex> terms = new TreeMap<>();
-        if (part.motion().path() instanceof Series series) {
-            for (Series.Term term : series.terms()) {
-                terms.put(term.k(), polar(term.radius(), term.angle()));
-            }
+        for (Series.Term term : part.motion().path().asTerms().orElse(List.of())) {
+            terms.put(term.k(), polar(term.radius(), term.angle()));
         }
         return terms;
     }
@@ -101,10 +96,10 @@ final class Terms {
     /** Whether the radii agree one way round or the other. */
     boolean agree() {
         if (arcs()) {
-            Arc arc = (Arc) follow.motion().path();
-            Swing swing = (Swing) lead.motion().spin();
+            HandPath arc = follow.motion().path();
+            Swing swing = lead.motion().spin().swing().orElseThrow();
             return Math.abs(arc.radius() - lead.tether().length()) < SAME
-                    && Math.abs(arc.halfSweep() - swing.amplitude()) < SAME;
+                    && Math.abs(arc.swept().orElseThrow() - swing.amplitude()) < SAME;
         }
         Map<Integer, Complex> head = reduced(head());
         Map<Integer, Complex> hand = reduced(hand(follow));
@@ -145,11 +140,11 @@ final class Terms {
     List<Double> candidates(Size size) {
         List<Double> found = new ArrayList<>();
         if (arcs()) {
-            Arc arc = (Arc) follow.motion().path();
+            HandPath arc = follow.motion().path();
             if (size.equals(Size.of(root, Size.Kind.TETHER))) {
                 found.add(arc.radius());
             } else if (size.equals(Size.of(root, Size.Kind.AMPLITUDE))) {
-                found.add(arc.halfSweep());
+                found.add(arc.swept().orElseThrow());
             } else if (size.equals(Size.of(root.other(), Size.Kind.HAND_RADIUS))) {
                 found.add(lead.tether().length());
             }
@@ -161,7 +156,7 @@ final class Terms {
         Map<Integer, Complex> head = head();
         Map<Integer, Complex> hand = hand(follow);
         Set<Integer> turning = new TreeSet<>(hand(lead).keySet());
-        turning.add(((Turns) lead.motion().spin()).turns());
+        turning.add(lead.motion().spin().turns());
         turning.remove(0);
         int headOnce = head.isEmpty() ? 1 : divisor(head);
         int handOnce = divisor(hand);
@@ -188,7 +183,7 @@ final class Terms {
     }
 
     private void ofRoot(Size.Kind kind, int k, double wanted, List<Double> found) {
-        Turns even = (Turns) lead.motion().spin();
+        Turns even = lead.motion().spin().even().orElseThrow();
         double tether = lead.tether().length();
         Complex own = hand(lead).getOrDefault(k, Complex.ZERO);
         boolean withPoi = k == even.turns();

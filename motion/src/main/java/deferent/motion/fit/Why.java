@@ -1,14 +1,13 @@
 package deferent.motion.fit;
 
 import deferent.motion.link.LinkReading;
-import deferent.motion.pairing.Arc;
+import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
-import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Turns;
 import java.util.Map;
+import java.util.Optional;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -29,22 +28,23 @@ record Why(Obstacle obstacle, double have, double need) {
         if (link.headRadius() < SAME && link.handRadius() > Tie.CLOSED) {
             return new Why(Obstacle.HEAD_STANDS_STILL, 0, link.handRadius());
         }
-        boolean swings = lead.motion().spin() instanceof Swing && lead.motion().path().still();
         Map<Integer, Complex> hand = Terms.hand(follow);
-        if (swings && hand.size() == 1) {
+        if (lead.motion().undriven() && hand.size() == 1) {
             return new Why(Obstacle.ARC_IS_NO_CIRCLE, lead.tether().length(), link.handRadius());
         }
-        if (!(lead.motion().spin() instanceof Turns even)
-                || !(lead.motion().path() instanceof Series)
+        Optional<Turns> even = lead.motion().spin().even();
+        if (even.isEmpty()
+                || lead.motion().path().asTerms().isEmpty()
                 || lead.place().turn().turns() != 0
                 || follow.place().turn().turns() != 0) {
             return NOT;
         }
         Map<Integer, Complex> head = Terms.of(pairing, root).head();
-        if (head.size() == 1 && follow.motion().path() instanceof Arc arc) {
-            return new Why(Obstacle.ARC_IS_NO_CIRCLE, arc.radius(), link.headRadius());
+        HandPath path = follow.motion().path();
+        if (head.size() == 1 && path.swept().isPresent()) {
+            return new Why(Obstacle.ARC_IS_NO_CIRCLE, path.radius(), link.headRadius());
         }
-        if (!(follow.motion().path() instanceof Series)) {
+        if (path.asTerms().isEmpty()) {
             return NOT;
         }
         if (head.size() == 2 && hand.size() == 1) {
@@ -54,8 +54,9 @@ record Why(Obstacle obstacle, double have, double need) {
             return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(hand), 0);
         }
         Map<Integer, Complex> own = Terms.hand(lead);
-        if (hand.size() == 1 && own.size() == 1 && own.containsKey(even.turns())) {
-            double outward = Math.cos(own.get(even.turns()).getArgument() - even.start());
+        if (hand.size() == 1 && own.size() == 1 && own.containsKey(even.get().turns())) {
+            double outward =
+                    Math.cos(own.get(even.get().turns()).getArgument() - even.get().start());
             double circle = hand.values().iterator().next().norm();
             if (outward > 1 - SAME && circle <= lead.tether().length() + SAME) {
                 return new Why(

@@ -3,6 +3,7 @@ package deferent.motion.pairing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
@@ -137,6 +138,22 @@ public record Drawn(List<Cubic> pieces) implements HandPath {
             }
         }
         return most;
+    }
+
+    @Override
+    public String noun() {
+        return "drawn path";
+    }
+
+    @Override
+    public String goes() {
+        return "goes along a drawn path";
+    }
+
+    @Override
+    public <T> T match(
+            Function<Form.Sized, T> sized, Function<Series, T> summed, Function<Drawn, T> drawn) {
+        return drawn.apply(this);
     }
 
     @Override

@@ -38,12 +38,12 @@ public record Motion(HandPath path, SpinLaw spin) {
     }
 
     public boolean riding() {
-        return path instanceof Riding;
+        return path.rides();
     }
 
     /** A pendulum about a still hand: nobody drives it, so it sets its own tempo. */
     public boolean undriven() {
-        return path.still() && spin instanceof Swing;
+        return path.still() && spin.swings();
     }
 
     /**
@@ -51,14 +51,10 @@ public record Motion(HandPath path, SpinLaw spin) {
      * or 1.
      */
     public int petals() {
-        if (spin instanceof Turns even
-                && path instanceof Series series
-                && series.terms().size() == 1
-                && Math.abs(series.terms().get(0).k()) == 1
-                && Math.abs(even.turns()) > 1) {
-            return Math.abs(even.turns() * series.terms().get(0).k() - 1);
-        }
-        return 0;
+        int round = path.circle().map(Series.Term::k).orElse(0);
+        return spin.even().isPresent() && Math.abs(round) == 1 && Math.abs(spin.turns()) > 1
+                ? Math.abs(spin.turns() * round - 1)
+                : 0;
     }
 
     /** Where hand or poi is not smooth, by phase. */

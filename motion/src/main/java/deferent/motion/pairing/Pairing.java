@@ -122,7 +122,8 @@ public record Pairing(
     }
 
     private static double swingPeriod(Part part) {
-        if (part.motion().undriven() && part.motion().spin() instanceof Swing swing) {
+        if (part.motion().undriven()) {
+            Swing swing = part.motion().spin().swing().orElseThrow();
             double pulled = Gravity.STANDARD * part.place().plane().v().getY();
             if (pulled < 0.01 * Gravity.STANDARD) {
                 throw new Refusal(

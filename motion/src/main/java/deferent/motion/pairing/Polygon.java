@@ -2,6 +2,8 @@ package deferent.motion.pairing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * A regular polygon walked at constant speed, once a cycle, the positive way.
@@ -11,6 +13,23 @@ import java.util.List;
  * @param start direction of the corner where the cycle starts, radians
  */
 public record Polygon(int corners, double radius, double start) implements HandPath {
+    /** What documents and phrases know of it. */
+    public static final Form FORM =
+            new Form(
+                    "polygon",
+                    "the hand walks a regular polygon",
+                    "four corners, one tether from the centre to each",
+                    List.of(
+                            Measure.whole("corners", "corners", 3, 24, 4)
+                                    .meaning(
+                                            "how many corners a polygon has",
+                                            "four",
+                                            "corner",
+                                            "sided"),
+                            Measure.length("radius", "hand radius", 1),
+                            Measure.angle("start", "hand start", 0, false)),
+                    sizes -> new Polygon(sizes.get(0).intValue(), sizes.get(1), sizes.get(2)));
+
     public Polygon {
         Refusal.within(corners, 3, 24, "corners of a polygon", "corners");
         Refusal.positive(radius, 10, "radius of a polygon", "m");
@@ -66,6 +85,45 @@ public record Polygon(int corners, double radius, double start) implements HandP
     @Override
     public Polygon scaled(double factor) {
         return new Polygon(corners, radius * factor, start);
+    }
+
+    @Override
+    public Polygon resized(double other) {
+        return new Polygon(corners, other, start);
+    }
+
+    @Override
+    public OptionalDouble tilt() {
+        return OptionalDouble.of(start);
+    }
+
+    @Override
+    public String noun() {
+        return switch (corners) {
+            case 3 -> "triangle";
+            case 4 -> "square";
+            case 5 -> "pentagon";
+            case 6 -> "hexagon";
+            case 8 -> "octagon";
+            default -> corners + "-corner polygon";
+        };
+    }
+
+    @Override
+    public String goes() {
+        return "goes round "
+                + (corners < 5 ? "a " + noun() : "a polygon of " + corners + " corners");
+    }
+
+    @Override
+    public int sense() {
+        return 1;
+    }
+
+    @Override
+    public <T> T match(
+            Function<Form.Sized, T> sized, Function<Series, T> summed, Function<Drawn, T> drawn) {
+        return sized.apply(FORM.of((double) corners, radius, start));
     }
 
     @Override

@@ -1,12 +1,15 @@
 package deferent.motion.pairing;
 
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * The hand goes where the other poi's head goes, carried along by the vector between the two hands'
  * centres (their depths included), and ahead of it or behind as the timing says.
  */
 public record Riding() implements HandPath {
+    static final Form FORM = new Form("riding", "", "", List.of(), sizes -> new Riding());
+
     @Override
     public Course course() {
         throw new IllegalStateException(
@@ -22,6 +25,27 @@ public record Riding() implements HandPath {
     @Override
     public double radius() {
         return 0;
+    }
+
+    @Override
+    public boolean rides() {
+        return true;
+    }
+
+    @Override
+    public String noun() {
+        return FORM.key();
+    }
+
+    @Override
+    public String goes() {
+        return "goes where the other head goes";
+    }
+
+    @Override
+    public <T> T match(
+            Function<Form.Sized, T> sized, Function<Series, T> summed, Function<Drawn, T> drawn) {
+        return sized.apply(FORM.of());
     }
 
     @Override

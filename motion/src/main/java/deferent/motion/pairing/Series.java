@@ -3,6 +3,9 @@ package deferent.motion.pairing;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
@@ -108,6 +111,86 @@ public record Series(List<Term> terms) implements HandPath {
     @Override
     public double radius() {
         return terms.stream().mapToDouble(Term::radius).sum();
+    }
+
+    @Override
+    public Series resized(double radius) {
+        return circle().map(only -> new Series(List.of(new Term(only.k(), radius, only.angle()))))
+                .orElseGet(() -> scaled(radius / radius()));
+    }
+
+    @Override
+    public OptionalDouble tilt() {
+        if (terms.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double first = terms.get(0).angle();
+        return OptionalDouble.of(terms.size() == 2 ? (terms.get(1).angle() + first) / 2 : first);
+    }
+
+    @Override
+    public Optional<Term> circle() {
+        return terms.size() == 1 ? Optional.of(terms.get(0)) : Optional.empty();
+    }
+
+    @Override
+    public Optional<List<Term>> asTerms() {
+        return Optional.of(terms);
+    }
+
+    /** Whether it is an ellipse, or the line that an ellipse collapses to. */
+    public boolean elliptic() {
+        return terms.size() == 2 && terms.get(0).k() == -1 && terms.get(1).k() == 1;
+    }
+
+    /** Of an ellipse, the semi-axis along its tilt; the one across it. */
+    public double along() {
+        return terms.get(1).radius() + terms.get(0).radius();
+    }
+
+    public double across() {
+        return terms.get(1).radius() - terms.get(0).radius();
+    }
+
+    private boolean line() {
+        return elliptic() && Math.abs(across()) < 1e-9;
+    }
+
+    @Override
+    public String noun() {
+        if (terms.size() == 1) {
+            return "circle";
+        }
+        return terms.isEmpty()
+                ? "still hand"
+                : line() ? "line" : elliptic() ? "ellipse" : "looped path";
+    }
+
+    @Override
+    public String goes() {
+        if (terms.isEmpty()) {
+            return "stays where it is";
+        }
+        if (sense() == 0) {
+            return line() ? "goes to and fro on a line" : "goes along a looped path";
+        }
+        int k = Math.abs(terms.get(0).k());
+        return "goes round "
+                + (elliptic() ? "an ellipse" : "a circle")
+                + (k == 1 ? "" : k == 2 ? " twice" : " " + k + " times");
+    }
+
+    @Override
+    public int sense() {
+        return terms.size() == 1
+                ? Integer.signum(terms.get(0).k())
+                : elliptic() && !line() ? (int) Math.signum(across()) : 0;
+    }
+
+    @Override
+    public <T> T match(
+            Function<Form.Sized, T> sized, Function<Series, T> summed, Function<Drawn, T> drawn) {
+        return summed.apply(this);
     }
 
     @Override

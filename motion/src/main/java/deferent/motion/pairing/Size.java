@@ -113,12 +113,7 @@ public record Size(Kind kind, Side side) {
             case CENTRE_X -> OptionalDouble.of(centre.getX());
             case CENTRE_Y -> OptionalDouble.of(centre.getY());
             case CENTRE_Z -> OptionalDouble.of(centre.getZ());
-            case START ->
-                    motion.spin() instanceof Turns even
-                            ? OptionalDouble.of(even.start())
-                            : motion.spin() instanceof Stretches s
-                                    ? OptionalDouble.of(s.start())
-                                    : OptionalDouble.empty();
+            case START -> motion.spin().starts();
             case TILT -> {
                 OptionalDouble tilt = Tilt.of(motion);
                 yield tilt.isPresent() && pairing.mirrored(side)
@@ -126,9 +121,10 @@ public record Size(Kind kind, Side side) {
                         : tilt;
             }
             case AMPLITUDE ->
-                    motion.spin() instanceof Swing swing
-                            ? OptionalDouble.of(swing.amplitude())
-                            : OptionalDouble.empty();
+                    motion.spin()
+                            .swing()
+                            .map(swing -> OptionalDouble.of(swing.amplitude()))
+                            .orElse(OptionalDouble.empty());
             case TIMING -> OptionalDouble.of(pairing.timing().ahead());
             case TEMPO ->
                     pairing.setsOwnTempo()
@@ -151,7 +147,7 @@ public record Size(Kind kind, Side side) {
         return switch (kind) {
             case HAND_RADIUS -> {
                 Refusal.positive(value, 10, key(), "m");
-                yield pairing.with(side, part.with(motion.withPath(resized(motion.path(), value))));
+                yield pairing.with(side, part.with(motion.withPath(motion.path().resized(value))));
             }
             case TETHER -> pairing.with(side, part.with(Tether.of(value)));
             case CENTRE_X ->
@@ -166,17 +162,7 @@ public record Size(Kind kind, Side side) {
                     pairing.with(
                             side,
                             part.with(place.withCentre(new Vector3D(c.getX(), c.getY(), value))));
-            case START ->
-                    pairing.with(
-                            side,
-                            part.with(
-                                    motion.withSpin(
-                                            motion.spin() instanceof Turns even
-                                                    ? new Turns(even.turns(), value)
-                                                    : new Stretches(
-                                                            value,
-                                                            ((Stretches) motion.spin())
-                                                                    .stretches()))));
+            case START -> pairing.with(side, part.with(motion.withSpin(motion.spin().from(value))));
             case TILT ->
                     pairing.with(
                             side,
@@ -188,23 +174,11 @@ public record Size(Kind kind, Side side) {
                             side,
                             part.with(
                                     motion.withSpin(
-                                            new Swing(value, ((Swing) motion.spin()).rest()))));
+                                            new Swing(
+                                                    value,
+                                                    motion.spin().swing().orElseThrow().rest()))));
             case TIMING -> pairing.with(Timing.of(value));
             case TEMPO -> pairing.withTempo(OptionalDouble.of(value));
         };
-    }
-
-    private static HandPath resized(HandPath path, double radius) {
-        if (path instanceof Series series && series.terms().size() == 1) {
-            Series.Term only = series.terms().get(0);
-            return new Series(List.of(new Series.Term(only.k(), radius, only.angle())));
-        }
-        if (path instanceof Arc arc) {
-            return new Arc(radius, arc.middle(), arc.halfSweep());
-        }
-        if (path instanceof Polygon polygon) {
-            return new Polygon(polygon.corners(), radius, polygon.start());
-        }
-        return path.scaled(radius / path.radius());
     }
 }

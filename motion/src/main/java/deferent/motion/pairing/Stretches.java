@@ -2,6 +2,7 @@ package deferent.motion.pairing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * Turning in stretches with rates of their own, which together close.
@@ -124,6 +125,21 @@ public record Stretches(double start, List<Stretch> stretches) implements SpinLa
             from = Math.min(from + stretch.share(), Math.nextDown(1.0));
         }
         return List.copyOf(found);
+    }
+
+    @Override
+    public <T> T match(
+            Function<Turns, T> even, Function<Stretches, T> inStretches, Function<Swing, T> swing) {
+        return inStretches.apply(this);
+    }
+
+    /** The same turns in the same stretches, from rest to rest in each. */
+    public Stretches resting() {
+        return new Stretches(
+                start,
+                stretches.stream()
+                        .map(s -> new Stretch(s.share(), s.turns(), Ease.RESTING))
+                        .toList());
     }
 
     @Override

@@ -1,6 +1,7 @@
 package deferent.motion.pairing;
 
 import java.util.List;
+import java.util.function.Function;
 import org.hipparchus.special.elliptic.jacobi.CopolarN;
 import org.hipparchus.special.elliptic.jacobi.JacobiElliptic;
 import org.hipparchus.special.elliptic.jacobi.JacobiEllipticBuilder;
@@ -62,6 +63,12 @@ public record Swing(double amplitude, double rest) implements SpinLaw {
     @Override
     public int turns() {
         return 0;
+    }
+
+    @Override
+    public <T> T match(
+            Function<Turns, T> even, Function<Stretches, T> inStretches, Function<Swing, T> swing) {
+        return swing.apply(this);
     }
 
     @Override

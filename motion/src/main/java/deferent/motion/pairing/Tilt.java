@@ -1,5 +1,6 @@
 package deferent.motion.pairing;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -14,57 +15,43 @@ public final class Tilt {
 
     /** The motion's tilt, unmirrored; empty where turning it changes nothing. */
     public static OptionalDouble of(Motion motion) {
-        if (motion.path() instanceof Series series) {
-            if (motion.path().still()) {
-                return motion.spin() instanceof Swing swing
-                        ? OptionalDouble.of(swing.rest() - Swing.DOWN)
-                        : motion.spin() instanceof Stretches s
-                                ? OptionalDouble.of(s.start())
-                                : OptionalDouble.empty();
-            }
-            if (circlesOnce(series)) {
-                double handStart = series.terms().get(0).angle();
-                if (handStart != 0) {
-                    return OptionalDouble.of(handStart);
-                }
-                if (motion.spin() instanceof Turns even) {
-                    return even.turns() == 1
-                            ? OptionalDouble.empty()
-                            : OptionalDouble.of(even.start() / (1 - even.turns()));
-                }
-                return OptionalDouble.of(0);
-            }
-            Series.Term out = series.terms().get(series.terms().size() - 1);
-            Series.Term first = series.terms().get(0);
-            return OptionalDouble.of(
-                    series.terms().size() == 2 ? (out.angle() + first.angle()) / 2 : first.angle());
+        SpinLaw spin = motion.spin();
+        if (motion.path().still()) {
+            return spin.match(
+                    even -> OptionalDouble.empty(),
+                    stretches -> OptionalDouble.of(stretches.start()),
+                    swing -> OptionalDouble.of(swing.rest() - Swing.DOWN));
         }
-        if (motion.path() instanceof Arc arc) {
-            return OptionalDouble.of(arc.middle() - Swing.DOWN);
+        Optional<Series.Term> circle = motion.path().circle().filter(c -> c.k() == 1);
+        if (circle.isEmpty() || circle.get().angle() != 0) {
+            return motion.path().tilt();
         }
-        if (motion.path() instanceof Polygon polygon) {
-            return OptionalDouble.of(polygon.start());
-        }
-        return OptionalDouble.empty();
+        return spin.match(
+                even ->
+                        even.turns() == 1
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(even.start() / (1 - even.turns())),
+                stretches -> OptionalDouble.of(0),
+                swing -> OptionalDouble.of(0));
     }
 
     /**
      * The motion with its figure at {@code tilt} radians, unmirrored; unchanged where it has none.
      */
     public static Motion set(Motion motion, double tilt) {
-        if (motion.path() instanceof Series series
-                && circlesOnce(series)
-                && series.terms().get(0).angle() == 0
-                && motion.spin() instanceof Turns even) {
-            return even.turns() == 1
-                    ? motion
-                    : motion.withSpin(new Turns(even.turns(), (1 - even.turns()) * tilt));
-        }
         OptionalDouble now = of(motion);
-        return now.isPresent() ? motion.turned(tilt - now.getAsDouble()) : motion;
+        if (now.isEmpty()) {
+            return motion;
+        }
+        return circlesFromZero(motion)
+                ? motion.withSpin(
+                        new Turns(motion.spin().turns(), (1 - motion.spin().turns()) * tilt))
+                : motion.turned(tilt - now.getAsDouble());
     }
 
-    private static boolean circlesOnce(Series series) {
-        return series.terms().size() == 1 && series.terms().get(0).k() == 1;
+    /** Whether the hand goes round once from angle zero while the poi turns evenly. */
+    public static boolean circlesFromZero(Motion motion) {
+        return motion.spin().even().isPresent()
+                && motion.path().circle().filter(c -> c.k() == 1 && c.angle() == 0).isPresent();
     }
 }

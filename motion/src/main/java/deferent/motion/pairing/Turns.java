@@ -1,6 +1,7 @@
 package deferent.motion.pairing;
 
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * Even turning: the angle is start + 2π·turns·phase.
@@ -34,6 +35,12 @@ public record Turns(int turns, double start) implements SpinLaw {
     @Override
     public List<Break> breaks() {
         return List.of();
+    }
+
+    @Override
+    public <T> T match(
+            Function<Turns, T> even, Function<Stretches, T> inStretches, Function<Swing, T> swing) {
+        return even.apply(this);
     }
 
     @Override

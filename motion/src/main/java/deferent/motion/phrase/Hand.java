@@ -1,40 +1,43 @@
 package deferent.motion.phrase;
 
-import static deferent.motion.phrase.Word.*;
+import static deferent.motion.trade.Word.*;
 
-import java.util.EnumMap;
-import java.util.EnumSet;
+import deferent.motion.trade.Trade;
+import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 
 /** What has been said so far of one hand, or of the pairing, while its phrase is being read. */
 final class Hand {
     /** Of each of these sets, one hand or pairing can be said only one word. */
     private static final List<Set<Word>> ONE_OF =
             List.of(
-                    EnumSet.of(WALL, WHEEL, FLOOR),
-                    EnumSet.of(HORIZONTAL, VERTICAL, DIAMOND, BOX, TILT),
-                    EnumSet.of(REST, TILT),
-                    EnumSet.of(IN_SPIN, ANTISPIN),
-                    EnumSet.of(TURNS, PETALS, STRETCHES, SWINGING),
-                    EnumSet.of(UPRIGHT, LEVEL),
-                    EnumSet.of(TOGETHER, SPLIT, QUARTER, TIMING),
-                    EnumSet.of(SAME, OPPOSITE),
-                    EnumSet.of(SAME, OPPOSITES),
-                    EnumSet.of(SAME_TIME, OPPOSITE),
-                    EnumSet.of(SAME_TIME, SPLIT, QUARTER, TIMING),
-                    EnumSet.of(SAME_TIME, OPPOSITES),
-                    EnumSet.of(CLOCKWISE, COUNTER_CLOCKWISE));
+                    Set.of(WALL, WHEEL, FLOOR),
+                    Set.of(HORIZONTAL, VERTICAL, DIAMOND, BOX, TILT),
+                    Set.of(REST, TILT),
+                    Set.of(IN_SPIN, ANTISPIN),
+                    Set.of(TURNS, PETALS, STRETCHES, SWINGING),
+                    Set.of(UPRIGHT, LEVEL),
+                    Set.of(TOGETHER, SPLIT, QUARTER, TIMING),
+                    Set.of(SAME, OPPOSITE),
+                    Set.of(SAME, OPPOSITES),
+                    Set.of(SAME_TIME, OPPOSITE),
+                    Set.of(SAME_TIME, SPLIT, QUARTER, TIMING),
+                    Set.of(SAME_TIME, OPPOSITES),
+                    Set.of(CLOCKWISE, COUNTER_CLOCKWISE));
 
     /** Words that say a flower by themselves. */
     private static final Set<Word> FLOWERY =
-            EnumSet.of(PETALS, IN_SPIN, ANTISPIN, BOX, DIAMOND, TOROID);
+            Set.of(PETALS, IN_SPIN, ANTISPIN, BOX, DIAMOND, TOROID);
 
     private final String name;
-    private final Map<Word, Said.Remark> remarks = new EnumMap<>(Word.class);
-    private Optional<Reader.Found> motion = Optional.empty();
+    private final Map<Word, Said.Remark> remarks = new TreeMap<>();
+    private Optional<TradeMotion> motion = Optional.empty();
+    private Spot spot = new Spot(0, 0);
 
     Hand(String name) {
         this.name = name;
@@ -49,12 +52,13 @@ final class Hand {
         return remarks;
     }
 
-    Optional<Reader.Found> motion() {
+    Optional<TradeMotion> motion() {
         return motion;
     }
 
-    void does(Reader.Found found) {
+    void does(TradeMotion found, Spot where) {
         motion = Optional.of(found);
+        spot = where;
     }
 
     /** Whether a motion has been said, by name or by words that mean a flower. */
@@ -76,22 +80,17 @@ final class Hand {
 
     /** Whether this word goes with the hand's motion. */
     boolean takes(Word word) {
-        return taken().contains(word);
+        return meant().takes().contains(word);
     }
 
-    private Optional<Word> motionWord() {
-        return motion.isPresent() ? motion.get().word() : Optional.of(FLOWER);
-    }
-
-    private Set<Word> taken() {
-        return motionWord().map(Word::takes).orElse(Said.OWN_TAKES);
+    /** Its motion: words that mean a flower need not name it. */
+    private TradeMotion meant() {
+        return motion.orElse(Trade.FLOWER);
     }
 
     /** A word that was said but does not go with the motion. */
     Optional<Word> stray() {
-        return remarks.keySet().stream()
-                .filter(w -> !takes(w) && w != TOROID && w != LOOPS)
-                .findFirst();
+        return remarks.keySet().stream().filter(w -> !takes(w) && w != TOROID).findFirst();
     }
 
     /** Where a word was said of this hand, or the phrase's start. */
@@ -100,25 +99,25 @@ final class Hand {
     }
 
     String motionName() {
-        return motionWord()
-                .map(Word::said)
-                .or(() -> motion.flatMap(Reader.Found::own).map(Lexicon.Own::name))
-                .orElse("");
+        return meant().said();
     }
 
     /** The sizes of its own that the motion takes, for an error. */
     String takesInWords() {
         List<String> own =
-                taken().stream().filter(w -> !Word.PLACED.contains(w)).map(Word::said).toList();
+                meant().takes().stream()
+                        .filter(w -> !w.placed() && w.kind() != Kind.OWN)
+                        .map(Word::said)
+                        .toList();
         return own.isEmpty()
                 ? "nothing but its tether and its place"
                 : "of its own sizes only " + String.join(", ", own);
     }
 
     Said said() {
-        Spot spot =
-                motion.map(Reader.Found::spot)
-                        .orElseGet(() -> remarks.values().iterator().next().spot());
-        return new Said(motionWord(), motion.flatMap(Reader.Found::own), spot, Map.copyOf(remarks));
+        return new Said(
+                meant(),
+                motion.isPresent() ? spot : remarks.values().iterator().next().spot(),
+                Map.copyOf(remarks));
     }
 }

@@ -1,11 +1,16 @@
 package deferent.motion.phrase;
 
-import static deferent.motion.phrase.Word.*;
+import static deferent.motion.trade.Word.*;
 
-import java.util.ArrayList;
-import java.util.EnumSet;
+import deferent.motion.trade.Amount;
+import deferent.motion.trade.Trade;
+import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Unit;
+import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Reads a phrase by recursive descent:
@@ -122,7 +127,7 @@ final class Parser {
             if (!versus
                     && hand.done()
                     && next.flatMap(Reader.Found::word).equals(Optional.of(RIDING))) {
-                remark(hand, RIDING, new Said.Plain(), next.get().spot());
+                remark(hand, RIDING, new Amount.Plain(), next.get().spot());
                 return;
             }
             if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
@@ -199,28 +204,18 @@ final class Parser {
             throw reader.unknown(expected(hand), candidates());
         }
         Reader.Found found = next.get();
-        if (found.own().isPresent()) {
-            motion(hand, found);
+        if (found.motion().isPresent()) {
+            motion(hand, found.motion().get(), found);
             return;
         }
         Word word = found.word().orElseThrow();
         switch (word.kind()) {
             case FILLER -> reader.skip(found);
-            case MOTION -> motion(hand, found);
-            case FLAG -> {
+            case FLAG, SIZE, SHARED -> {
                 reader.skip(found);
-                remark(hand, word, new Said.Plain(), found.spot());
-            }
-            case SIZE -> {
-                reader.skip(found);
-                Said.Amount amount = amount(word);
-                remark(hand, word, amount, reader.since(found.spot()));
-            }
-            case SHARED -> {
-                reader.skip(found);
-                Said.Amount amount =
-                        word == TIMING || word == TEMPO ? amount(word) : new Said.Plain();
-                remark(shared, word, amount, reader.since(found.spot()));
+                Amount amount = new AmountReader(reader).of(word);
+                Hand whose = word.kind() == Word.Kind.SHARED ? shared : hand;
+                remark(whose, word, amount, reader.since(found.spot()));
             }
             case EXPLAINED ->
                     throw reader.error(
@@ -231,12 +226,8 @@ final class Parser {
         }
     }
 
-    private void motion(Hand hand, Reader.Found found) {
+    private void motion(Hand hand, TradeMotion motion, Reader.Found found) {
         reader.skip(found);
-        if (found.word().equals(Optional.of(TOROID))) {
-            remark(hand, TOROID, new Said.Plain(), found.spot());
-            return;
-        }
         if (hand == tail || hand.motion().isPresent()) {
             throw reader.error(
                     found.spot(),
@@ -245,13 +236,11 @@ final class Parser {
                             : "a second motion for the " + hand.name() + " hand",
                     hand == first ? "\"vs\" or \"riding\" before it" : "a size, timing or plane");
         }
-        hand.does(found);
-        if (found.word().equals(Optional.of(LOOPS))) {
-            hand.remarks()
-                    .put(
-                            LOOPS,
-                            new Said.Remark(
-                                    new Amount(reader).loops(), reader.since(found.spot())));
+        hand.does(motion, found.spot());
+        Optional<Word> follows = motion.follows();
+        if (follows.isPresent()) {
+            Amount amount = new AmountReader(reader).of(follows.get());
+            hand.remarks().put(follows.get(), new Said.Remark(amount, reader.since(found.spot())));
         }
     }
 
@@ -275,11 +264,11 @@ final class Parser {
         }
         if (unit.equals(Optional.of(Unit.A_MINUTE))) {
             word.filter(w -> w == TEMPO).ifPresent(w -> reader.take(w));
-            remark(shared, TEMPO, new Said.Count(value), reader.since(from));
+            remark(shared, TEMPO, new Amount.Count(value), reader.since(from));
             return;
         }
         Optional<Word> named = word;
-        Optional<Said.Amount> amount = named.flatMap(w -> amountOf(w, value, unitText));
+        Optional<Amount> amount = named.flatMap(w -> AmountReader.before(w, value, unitText));
         if (named.isEmpty() && unit.isEmpty() && reader.strange()) {
             throw reader.unknown("a unit, or the word of a size such as petals", candidates());
         }
@@ -300,24 +289,10 @@ final class Parser {
     private Optional<Word> sizeNext() {
         return reader.word()
                 .flatMap(Reader.Found::word)
-                .filter(w -> w.kind() == Word.Kind.SIZE || w == TIMING || w == TEMPO);
+                .filter(w -> w.measured() != Word.Measured.NOTHING);
     }
 
-    private Optional<Said.Amount> amountOf(Word word, double value, String said) {
-        Reader again = new Reader(said, Lexicon.EMPTY);
-        return switch (Amount.measure(word)) {
-            case COUNT -> Optional.of(new Said.Count(value));
-            case LENGTH -> Optional.of(again.length(word, word == HAND_RADIUS));
-            case ANGLE -> Optional.of(again.angle(word));
-            case OTHER -> Optional.empty();
-        };
-    }
-
-    private Said.Amount amount(Word word) {
-        return new Amount(reader).of(word);
-    }
-
-    private void remark(Hand hand, Word word, Said.Amount amount, Spot spot) {
+    private void remark(Hand hand, Word word, Amount amount, Spot spot) {
         Optional<Word> clash = hand.clash(word);
         if (clash.isPresent()) {
             Word other = clash.get();
@@ -355,16 +330,12 @@ final class Parser {
     }
 
     private List<String> candidates() {
-        List<String> all =
-                new ArrayList<>(
-                        Word.spellingsOf(
-                                EnumSet.of(
-                                        Word.Kind.MOTION,
-                                        Word.Kind.FLAG,
-                                        Word.Kind.SIZE,
-                                        Word.Kind.SHARED,
-                                        Word.Kind.JOIN)));
-        lexicon.byKey().values().forEach(own -> all.add(own.name()));
-        return all;
+        Set<Word.Kind> said =
+                Set.of(Word.Kind.FLAG, Word.Kind.SIZE, Word.Kind.SHARED, Word.Kind.JOIN);
+        Stream<List<String>> trade = Trade.motions().stream().map(TradeMotion::spellings);
+        Stream<List<String>> words =
+                Word.all().stream().filter(w -> said.contains(w.kind())).map(Word::spellings);
+        Stream<List<String>> own = lexicon.motions().stream().map(TradeMotion::spellings);
+        return Stream.of(trade, words, own).flatMap(s -> s).flatMap(List::stream).toList();
     }
 }

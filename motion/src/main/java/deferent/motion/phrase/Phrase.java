@@ -2,6 +2,7 @@ package deferent.motion.phrase;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Tether;
+import deferent.motion.trade.Word;
 import java.util.Map;
 import java.util.Optional;
 

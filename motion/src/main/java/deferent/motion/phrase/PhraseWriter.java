@@ -12,6 +12,8 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.trade.Amounts;
+import deferent.motion.trade.Seen;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -70,14 +72,7 @@ final class PhraseWriter {
 
     private Optional<String> motion(Side side) {
         Part part = pairing.part(side);
-        Optional<String> words =
-                new MotionWriter(
-                                part.motion(),
-                                part.tether().length(),
-                                pairing.mirrored(side),
-                                Names.headOnArc(pairing.part(side.other()).motion()),
-                                lexicon)
-                        .words();
+        Optional<String> words = new MotionWriter(Seen.of(pairing, side), lexicon).words();
         return toroid(part.place().turn()) ? words.map(w -> "toroid of " + w) : words;
     }
 
@@ -182,13 +177,17 @@ final class PhraseWriter {
     }
 
     /** Whether these words, said of a hand, make that motion. */
-    static boolean makes(
-            String words, Motion motion, double tether, boolean mirrored, Lexicon lexicon) {
+    static boolean makes(String words, Seen seen, Lexicon lexicon) {
+        return made(words, seen, lexicon).filter(seen.motion()::equals).isPresent();
+    }
+
+    /** The motion that these words make, said of the hand that is seen. */
+    static Optional<Motion> made(String words, Seen seen, Lexicon lexicon) {
         try {
             Said said = new Parser(words, lexicon).hand();
-            return new Making(said, tether, mirrored).motion().equals(motion);
+            return Optional.of(said.motion(seen.tether(), seen.mirrored()));
         } catch (PhraseError | Refusal unsayable) {
-            return false;
+            return Optional.empty();
         }
     }
 }

@@ -1,6 +1,11 @@
 package deferent.motion.phrase;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trade.Amount;
+import deferent.motion.trade.Spelling;
+import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Unit;
+import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,8 +28,8 @@ final class Reader {
     private final List<Token> tokens;
     private int at;
 
-    /** A word of the trade or of the user, and where it stands. */
-    record Found(Optional<Word> word, Optional<Lexicon.Own> own, Spot spot, int tokens) {
+    /** A motion or another word, and where it stands. */
+    record Found(Optional<TradeMotion> motion, Optional<Word> word, Spot spot, int tokens) {
         boolean is(Word.Kind kind) {
             return word.filter(w -> w.kind() == kind).isPresent();
         }
@@ -86,10 +91,11 @@ final class Reader {
             }
             key.append(Spelling.key(token.text()));
             Spot spot = tokens.get(at).spot().to(token.spot());
-            Optional<Lexicon.Own> own = Optional.ofNullable(lexicon.byKey().get(key.toString()));
-            Optional<Word> word = Word.spelt(key.toString());
-            if (own.isPresent() || word.isPresent()) {
-                best = new Found(own.isPresent() ? Optional.empty() : word, own, spot, i + 1 - at);
+            Optional<TradeMotion> motion = lexicon.spelt(key.toString());
+            Optional<Word> word =
+                    motion.isPresent() ? Optional.empty() : Word.spelt(key.toString());
+            if (motion.isPresent() || word.isPresent()) {
+                best = new Found(motion, word, spot, i + 1 - at);
             }
         }
         return Optional.ofNullable(best);
@@ -179,23 +185,24 @@ final class Reader {
         return unit;
     }
 
-    /** A length: a number and cm, m, mm or, where {@code ofTether}, tethers. */
-    Said.Length length(Word of, boolean ofTether) {
+    /** A length: a number and cm, m, mm or, where the word takes them, tethers. */
+    Amount.Length length(Word of) {
+        boolean ofTether = of.measured() == Word.Measured.TETHERS || of == Word.AXES;
         Spot from = spot();
         Unit.Figure figure = figure("with a unit of length, such as 60 cm");
         Optional<Unit> unit = unit();
         if (unit.filter(Unit::length).isPresent()) {
-            return new Said.Length(unit.get().metres(figure), false, unit.get());
+            return new Amount.Length(unit.get().metres(figure), false, unit.get());
         }
         if (unit.equals(Optional.of(Unit.TETHERS)) && ofTether) {
-            return new Said.Length(figure.value(), true, unit.get());
+            return new Amount.Length(figure.value(), true, unit.get());
         }
         throw badUnit(
                 from, of, unit, "a length with cm, m or mm" + (ofTether ? ", or in tethers" : ""));
     }
 
     /** An angle: a number and degrees, rad or turns. */
-    Said.Angle angle(Word of) {
+    Amount.Angle angle(Word of) {
         Spot from = spot();
         double value = number("with a unit of angle, such as 30°");
         Optional<Unit> unit = unit();
@@ -209,7 +216,7 @@ final class Reader {
             Refusal said = unit.get().said(beyond, 1);
             throw error(since(from), said.where() + " " + said.what(), Sizing.expected(said));
         }
-        return new Said.Angle(radians.getAsDouble(), unit.get());
+        return new Amount.Angle(radians.getAsDouble(), unit.get());
     }
 
     private PhraseError badUnit(Spot from, Word of, Optional<Unit> unit, String expected) {

@@ -1,6 +1,6 @@
 package deferent.motion.phrase;
 
-import static deferent.motion.phrase.Word.*;
+import static deferent.motion.trade.Word.*;
 
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Motion;
@@ -14,10 +14,15 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.trade.Amount;
+import deferent.motion.trade.Sizes;
+import deferent.motion.trade.Unit;
+import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** Gives what was said its sizes: a phrase and a usual tether become a pairing. */
@@ -26,7 +31,6 @@ final class Sizing {
     private static final List<Map.Entry<String, Word>> ABOUT =
             List.of(
                     Map.entry("tether", TETHER),
-                    Map.entry("half sweep", SWEEP),
                     Map.entry("half axis", AXES),
                     Map.entry("radius", HAND_RADIUS),
                     Map.entry("amplitude", AMPLITUDE),
@@ -36,7 +40,6 @@ final class Sizing {
                     Map.entry("petals", PETALS),
                     Map.entry("stretch", STRETCHES),
                     Map.entry("stretch", TURNS),
-                    Map.entry("corners", CORNERS),
                     Map.entry("cycles", CYCLES),
                     Map.entry("centre", CENTRE),
                     Map.entry("centre z", DEPTH),
@@ -48,7 +51,6 @@ final class Sizing {
                     Map.entry("angle", HAND_START),
                     Map.entry("rest", REST),
                     Map.entry("rest", TILT),
-                    Map.entry("middle", MIDDLE),
                     Map.entry("middle", TILT));
 
     private final String text;
@@ -77,7 +79,7 @@ final class Sizing {
                     timing(),
                     opposite ? Direction.OPPOSITE : Direction.SAME,
                     sense,
-                    new Sizes(shared).number(TEMPO));
+                    Said.sizes(shared, 0).number(TEMPO));
         } catch (Refusal refusal) {
             throw error(refusal, about(refusal));
         }
@@ -102,7 +104,7 @@ final class Sizing {
     }
 
     private Timing timing() {
-        OptionalDouble cycles = new Sizes(shared).number(TIMING);
+        OptionalDouble cycles = Said.sizes(shared, 0).number(TIMING);
         if (cycles.isPresent()) {
             return Timing.of(cycles.getAsDouble());
         }
@@ -112,16 +114,16 @@ final class Sizing {
     }
 
     private Part part(Said said, Side side, boolean mirrored, Tether usual) {
-        Sizes sizes = new Sizes(said.remarks());
-        double length = sizes.has(TETHER) ? sizes.length(TETHER, 0, 0) : usual.length();
+        double length = said.sizes(0).length(TETHER, usual.length());
+        Sizes sizes = said.sizes(length);
         try {
             Tether tether = sizes.has(TETHER) ? Tether.of(length) : usual;
-            Motion motion = new Making(said, tether.length(), mirrored).motion();
+            Motion motion = said.motion(length, mirrored);
             return new Part(motion, tether, place(sizes, side), sizes.whole(CYCLES, 1));
         } catch (Refusal refusal) {
             Optional<Said.Remark> about = about(said, refusal);
             // Of a size unsaid, lengths are told as the trade says them.
-            Unit unit = about.flatMap(r -> Said.unit(r.amount())).orElse(Unit.CENTIMETRES);
+            Unit unit = about.flatMap(r -> r.amount().unit()).orElse(Unit.CENTIMETRES);
             throw error(
                     unit.said(refusal, length), about.map(Said.Remark::spot).orElse(said.spot()));
         }
@@ -135,13 +137,17 @@ final class Sizing {
         Place usual =
                 Place.usual(side, new Plane(kind, sizes.angle(TIP, 0), sizes.angle(SWIVEL, 0)));
         Vector3D centre = usual.centre();
-        if (sizes.amount(CENTRE).orElse(null) instanceof Said.Shift shift) {
+        Optional<Amount.Shift> shift = sizes.shift();
+        if (shift.isPresent()) {
             Vector3D to =
-                    new Vector3D(shift.left().value(), shift.up().value(), shift.forward().value());
-            centre = shift.fromUsual() ? centre.add(to) : to;
+                    new Vector3D(
+                            shift.get().left().value(),
+                            shift.get().up().value(),
+                            shift.get().forward().value());
+            centre = shift.get().fromUsual() ? centre.add(to) : to;
         }
         if (sizes.has(DEPTH)) {
-            centre = new Vector3D(centre.getX(), centre.getY(), sizes.length(DEPTH, 0, 0));
+            centre = new Vector3D(centre.getX(), centre.getY(), sizes.length(DEPTH, 0));
         }
         return new Place(
                 usual.plane(),
@@ -153,11 +159,16 @@ final class Sizing {
     }
 
     private static Optional<Said.Remark> about(Said said, Refusal refusal) {
-        return ABOUT.stream()
-                .filter(e -> refusal.where().contains(e.getKey()) && said.has(e.getValue()))
-                .map(e -> said.remarks().get(e.getValue()))
-                .filter(r -> r != null)
-                .findFirst();
+        Stream<Word> listed =
+                ABOUT.stream()
+                        .filter(e -> refusal.where().contains(e.getKey()))
+                        .map(Map.Entry::getValue)
+                        .filter(said::has);
+        // A size that only one form of hand path has goes by its own word.
+        Stream<Word> spelt =
+                said.remarks().keySet().stream()
+                        .filter(w -> w.ofForm() && refusal.where().contains(w.said()));
+        return Stream.concat(spelt, listed).map(said.remarks()::get).findFirst();
     }
 
     private PhraseError error(Refusal refusal, Spot spot) {

@@ -1,10 +1,14 @@
 package deferent.motion.phrase;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trade.Spelling;
+import deferent.motion.trade.Trade;
+import deferent.motion.trade.TradeMotion;
+import deferent.motion.trade.Word;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Explains words: the trade's, our own, and those the user has named. */
 public final class Words {
@@ -24,19 +28,21 @@ public final class Words {
         }
     }
 
-    /** Every word but fillers, in the order of the list: motions, qualifiers, sizes, timing. */
+    /** The trade's motions in the order of their table, then every word but fillers. */
     public static List<Entry> all() {
-        return Arrays.stream(Word.values())
-                .filter(w -> w.kind() != Word.Kind.FILLER)
-                .map(Words::entry)
-                .toList();
+        return all(Lexicon.EMPTY);
     }
 
     /** Every word, and the user's own after them. */
     public static List<Entry> all(Lexicon lexicon) {
-        List<Entry> entries = new ArrayList<>(all());
-        lexicon.byKey().values().forEach(own -> entries.add(entry(own)));
-        return List.copyOf(entries);
+        Stream<Entry> motions = Trade.motions().stream().map(Words::entry);
+        Stream<Entry> words = Word.all().stream().filter(Words::explained).map(Words::entry);
+        Stream<Entry> own = lexicon.motions().stream().map(Words::entry);
+        return Stream.of(motions, words, own).flatMap(entries -> entries).toList();
+    }
+
+    private static boolean explained(Word word) {
+        return word.kind() != Word.Kind.FILLER && word.kind() != Word.Kind.OWN;
     }
 
     public static Entry explain(String word) {
@@ -46,13 +52,12 @@ public final class Words {
     /** The entry of that word; refuses one that is not known with the nearest ones. */
     public static Entry explain(String word, Lexicon lexicon) {
         String key = Spelling.key(word);
-        Lexicon.Own own = lexicon.byKey().get(key);
-        if (own != null) {
-            return entry(own);
-        }
-        Optional<Word> known = Word.spelt(key).filter(w -> w.kind() != Word.Kind.FILLER);
+        Optional<Entry> known =
+                lexicon.spelt(key)
+                        .map(Words::entry)
+                        .or(() -> Word.spelt(key).filter(Words::explained).map(Words::entry));
         if (known.isPresent()) {
-            return entry(known.get());
+            return known.get();
         }
         List<String> candidates = new ArrayList<>();
         all(lexicon)
@@ -74,13 +79,8 @@ public final class Words {
         return new Entry(word.said(), word.means(), word.sizesUnsaid(), word.also());
     }
 
-    private static Entry entry(Lexicon.Own own) {
-        return new Entry(
-                own.name(),
-                "a motion of your own: "
-                        + MotionWords.describe(own.motion(), own.tether().length()),
-                "as it was named, scaled with the tether from "
-                        + Amounts.length(own.tether().length()),
-                List.of());
+    private static Entry entry(TradeMotion motion) {
+        List<String> also = motion.spellings().subList(1, motion.spellings().size());
+        return new Entry(motion.said(), motion.means(), motion.sizesUnsaid(), also);
     }
 }

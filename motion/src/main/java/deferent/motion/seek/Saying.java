@@ -5,11 +5,11 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -62,6 +62,6 @@ record Saying(String text, boolean phrase) {
     }
 
     private static boolean sayable(Motion motion) {
-        return !(motion.path() instanceof Series series) || series.terms().size() <= SAYABLE;
+        return motion.path().asTerms().map(List::size).orElse(0) <= SAYABLE;
     }
 }

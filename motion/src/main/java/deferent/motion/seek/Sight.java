@@ -1,8 +1,6 @@
 package deferent.motion.seek;
 
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.pairing.Stretches;
-import deferent.motion.pairing.Swing;
 import java.util.Locale;
 
 /**
@@ -47,9 +45,8 @@ final class Sight {
         SpinLaw law = space.law(key);
         int n = law.turns();
         int turning =
-                law instanceof Swing
-                        ? 1
-                        : law instanceof Stretches ? 25 : n == 1 ? 0 : n == 0 ? 9 : Math.abs(n);
+                law.match(
+                        even -> n == 1 ? 0 : n == 0 ? 9 : Math.abs(n), stretches -> 25, swing -> 1);
         double start = Math.abs(space.startOf(key));
         boolean quarter = Math.abs(start / (Math.PI / 2) % 1) < 1e-9;
         int starting = start == 0 ? 0 : start == Math.PI ? 1 : quarter ? 4 : 10;
@@ -71,15 +68,15 @@ final class Sight {
                 };
         SpinLaw law = space.law(key);
         String turning =
-                law instanceof Swing
-                        ? "swing"
-                        : law instanceof Stretches s
-                                ? String.format(
+                law.match(
+                        even -> "turns " + even.turns(),
+                        s ->
+                                String.format(
                                         Locale.ROOT,
                                         "%s and %s",
                                         s.stretches().get(0).turns(),
-                                        s.stretches().get(1).turns())
-                                : "turns " + law.turns();
+                                        s.stretches().get(1).turns()),
+                        swing -> "swing");
         long start = Math.round(Math.toDegrees(space.startOf(key)));
         return path + ", " + turning + (start == 0 ? "" : " from " + start);
     }

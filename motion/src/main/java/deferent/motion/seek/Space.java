@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -115,15 +116,18 @@ public final class Space {
                         .stream()
                                 .map(
                                         law ->
-                                                law instanceof Turns even
-                                                        ? new Terms(
-                                                                new int[] {even.turns()},
-                                                                new double[] {1},
-                                                                new double[] {0},
-                                                                0)
-                                                        : law instanceof Stretches s && even(s)
-                                                                ? Terms.ofEvenStretches(s)
-                                                                : Terms.ofSpin(law, 4096))
+                                                law.match(
+                                                        even ->
+                                                                new Terms(
+                                                                        new int[] {even.turns()},
+                                                                        new double[] {1},
+                                                                        new double[] {0},
+                                                                        0),
+                                                        s ->
+                                                                even(s)
+                                                                        ? Terms.ofEvenStretches(s)
+                                                                        : Terms.ofSpin(s, 4096),
+                                                        swing -> Terms.ofSpin(swing, 4096)))
                                 .toArray(Terms[]::new);
         cos = new double[grid.starts()];
         sin = new double[grid.starts()];
@@ -418,11 +422,12 @@ public final class Space {
         HandShape hand = paths.get(path);
         SpinLaw law = spins.get(spin);
         int all = grid.starts();
-        if (law instanceof Swing) {
+        if (law.swings()) {
             return hand.kind() == HandShape.Kind.STILL ? Starts.first(1) : Starts.NONE;
         }
-        if (law instanceof Stretches s) {
-            return stretched(hand, s, all);
+        Optional<Stretches> stretches = law.inStretches();
+        if (stretches.isPresent()) {
+            return stretched(hand, stretches.get(), all);
         }
         int n = law.turns();
         return switch (hand.kind()) {

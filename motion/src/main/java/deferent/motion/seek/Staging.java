@@ -10,7 +10,6 @@ import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import java.util.OptionalDouble;
@@ -48,7 +47,7 @@ record Staging(Space space, Tethers tethers, double tether) {
         }
         boolean rides =
                 space.handShape(rider).kind() == HandShape.Kind.PENDULUM_ARC
-                        && space.law(root) instanceof Swing
+                        && space.law(root).swings()
                         && Alignment.gap(head, hand) <= HeadClasses.SAME;
         double[] headMean = space.headMean(root, sizes.rootHand, sizes.rootTether);
         double[] handMean = space.handMean(rider);

@@ -3,7 +3,6 @@ package deferent.motion.seek;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Tether;
-import deferent.motion.pairing.Turns;
 import java.util.Optional;
 
 /**
@@ -32,14 +31,13 @@ public record Trochoid(double hand, int rounds, double tether, int turns) {
      * circles.
      */
     public static Optional<Trochoid> of(Motion motion, Tether tether) {
-        if (!(motion.path() instanceof Series series)
-                || series.terms().size() != 1
-                || !(motion.spin() instanceof Turns even)) {
+        Optional<Series.Term> circle = motion.path().circle();
+        if (circle.isEmpty() || motion.spin().even().isEmpty()) {
             return Optional.empty();
         }
-        Series.Term only = series.terms().get(0);
+        Series.Term only = circle.get();
         int way = Integer.signum(only.k());
-        int turns = way * even.turns();
+        int turns = way * motion.spin().turns();
         return turns == 0 || turns == way * only.k()
                 ? Optional.empty()
                 : Optional.of(new Trochoid(only.radius(), way * only.k(), tether.length(), turns));

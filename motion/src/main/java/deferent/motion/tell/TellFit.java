@@ -7,10 +7,8 @@ import deferent.motion.fit.Cost;
 import deferent.motion.fit.FitReading;
 import deferent.motion.fit.Goal;
 import deferent.motion.fit.Neighbour;
-import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import java.util.ArrayList;
@@ -198,12 +196,9 @@ public final class TellFit {
 
     private static String path(Pairing pairing, Side side) {
         HandPath path = pairing.part(side).motion().path();
-        if (path instanceof Arc) {
-            return "arc's radius";
-        }
-        return path instanceof Series series && series.terms().size() == 1
+        return path.circle().isPresent()
                 ? "circle's radius"
-                : "path's radius";
+                : path.swept().isPresent() ? "arc's radius" : "path's radius";
     }
 
     /** A size's value as it is said: "60 cm", "30 degrees", "a quarter of a cycle". */

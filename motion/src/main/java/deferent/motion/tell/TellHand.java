@@ -1,23 +1,19 @@
 package deferent.motion.tell;
 
-import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Direction;
-import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
-import deferent.motion.pairing.Polygon;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Swing;
-import deferent.motion.pairing.Turns;
 import deferent.motion.tell.Told.Tone;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -66,50 +62,13 @@ public final class TellHand {
     }
 
     private String hand() {
-        if (path.still() && !part.motion().riding()) {
-            return "the hand stays where it is";
-        }
-        if (part.motion().riding()) {
+        if (path.rides()) {
             return "the hand rides: it goes where the " + side.other().word() + " head goes";
         }
-        String way = " " + way(path instanceof Series s ? leading(s) : 1) + plane();
-        if (path instanceof Arc) {
-            return "the hand comes and goes along an arc" + plane();
-        }
-        if (path instanceof Polygon polygon) {
-            return "the hand goes round "
-                    + Say.a(
-                            polygon.corners() == 3
-                                    ? "triangle"
-                                    : polygon.corners() == 4
-                                            ? "square"
-                                            : "polygon of " + polygon.corners() + " corners")
-                    + way;
-        }
-        if (path instanceof Drawn) {
-            return "the hand goes along a drawn path" + plane();
-        }
-        Series series = (Series) path;
-        if (series.terms().size() == 1) {
-            int k = Math.abs(series.terms().get(0).k());
-            return "the hand goes round a circle" + (k == 1 ? "" : " " + times(k)) + way;
-        }
-        if (series.terms().size() == 2
-                && series.terms().get(0).k() == -1
-                && series.terms().get(1).k() == 1) {
-            double apart = series.terms().get(0).radius() - series.terms().get(1).radius();
-            return Math.abs(apart) < 1e-9
-                    ? "the hand goes to and fro on a line" + plane()
-                    : "the hand goes round an ellipse" + way;
-        }
-        return "the hand goes along a looped path" + plane();
-    }
-
-    private static int leading(Series series) {
-        return series.terms().stream()
-                .max((a, b) -> Double.compare(a.radius(), b.radius()))
-                .map(Series.Term::k)
-                .orElse(1);
+        return "the hand "
+                + path.goes()
+                + (path.sense() == 0 ? "" : " " + way(path.sense()))
+                + (path.still() ? "" : plane());
     }
 
     private String plane() {
@@ -136,37 +95,35 @@ public final class TellHand {
     }
 
     private String poi() {
-        if (spin instanceof Swing swing) {
+        Optional<Swing> swing = spin.swing();
+        if (swing.isPresent()) {
             return "its poi swings "
-                    + Say.degrees(swing.amplitude())
+                    + Say.degrees(swing.get().amplitude())
                     + " to either side and comes back the same way";
         }
         int n = spin.turns();
+        boolean even = spin.even().isPresent();
         if (n == 0) {
-            return spin instanceof Turns
-                    ? "its tether keeps pointing one way"
-                    : "its poi turns out and back";
+            return even ? "its tether keeps pointing one way" : "its poi turns out and back";
         }
-        String uneven = spin instanceof Turns ? "" : ", now faster, now slower";
-        if (path.still() && !part.motion().riding()) {
+        String uneven = even ? "" : ", now faster, now slower";
+        if (path.still()) {
             return "its poi goes round it "
                     + (Math.abs(n) == 1 ? "" : times(Math.abs(n)) + " ")
                     + way(n)
                     + plane()
                     + uneven;
         }
-        if (path instanceof Series series && round(series)) {
-            boolean with = n > 0 == series.terms().get(0).k() > 0;
-            return "its poi turns "
-                    + times(Math.abs(n))
-                    + (with ? " the same way (in-spin)" : " against it (antispin)")
-                    + uneven;
-        }
-        return "its poi turns " + times(Math.abs(n)) + " " + way(n) + uneven;
-    }
-
-    private static boolean round(Series series) {
-        return series.terms().size() == 1;
+        return "its poi turns "
+                + times(Math.abs(n))
+                + path.circle()
+                        .map(
+                                circle ->
+                                        n > 0 == circle.k() > 0
+                                                ? " the same way (in-spin)"
+                                                : " against it (antispin)")
+                        .orElseGet(() -> " " + way(n))
+                + uneven;
     }
 
     private static String times(int n) {

@@ -8,6 +8,7 @@ import deferent.motion.tell.Told.Tone;
 import deferent.motion.trace.Figure;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Says all the readings of a pairing, most asked for first. */
 public final class Telling {
@@ -139,7 +140,10 @@ public final class Telling {
                                     + " amplitude (DLMF 22.19(i))."));
         }
         for (Side side : Side.values()) {
-            if (pairing.part(side).motion().spin() instanceof Swing swing && swing.needsRod()) {
+            Optional<Swing> rod =
+                    pairing.part(side).motion().spin().swing().filter(Swing::needsRod);
+            if (rod.isPresent()) {
+                double amplitude = rod.get().amplitude();
                 all.add(
                         new Told(
                                 "rod." + side.word(),
@@ -149,9 +153,9 @@ public final class Telling {
                                         + " pendulum swings past a quarter turn: a cord goes slack before its"
                                         + " end, so this needs a rod.",
                                 "At the end of a swing of "
-                                        + Say.degrees(swing.amplitude())
+                                        + Say.degrees(amplitude)
                                         + " the pull would be "
-                                        + Say.trimmed(Math.cos(swing.amplitude()), 2)
+                                        + Say.trimmed(Math.cos(amplitude), 2)
                                         + " head weights, which no cord can push."));
             }
         }

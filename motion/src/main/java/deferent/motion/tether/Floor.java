@@ -4,7 +4,6 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
-import deferent.motion.pairing.Swing;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import java.util.List;
@@ -173,9 +172,12 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
     private static OptionalDouble gravityAlone(Part part, Cord cord) {
         double pulled = cord.gravity() * part.place().plane().v().getY();
-        return part.motion().spin() instanceof Swing swing && pulled > 0.01 * cord.gravity()
-                ? OptionalDouble.of(swing.period(cord.swingLength(), pulled))
-                : OptionalDouble.empty();
+        return part.motion()
+                .spin()
+                .swing()
+                .filter(swing -> pulled > 0.01 * cord.gravity())
+                .map(swing -> OptionalDouble.of(swing.period(cord.swingLength(), pulled)))
+                .orElse(OptionalDouble.empty());
     }
 
     /** One look. */

@@ -3,7 +3,6 @@ package deferent.motion.tether;
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.PlaneJet;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Series;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +27,7 @@ public record Rounded(Series path, double farthest) {
      */
     public static Rounded of(HandPath path, int highest) {
         Refusal.within(highest, 1, 24, "highest harmonic of a rounded path", "turns");
-        if (path instanceof Riding) {
+        if (path.rides()) {
             throw new Refusal(
                     "has no path of its own", "rider's hand", "round the corners of its root");
         }

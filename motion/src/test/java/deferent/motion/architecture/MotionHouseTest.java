@@ -30,7 +30,7 @@ class MotionHouseTest {
                     .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
                     .importPackages("deferent.motion");
 
-    private static final String[] GROUND = rooms("pairing", "phrase", "trace");
+    private static final String[] GROUND = rooms("pairing", "trade", "phrase", "trace");
     private static final String[] READINGS = rooms("link", "tether", "body", "photo");
     private static final String[] SEARCHES = rooms("fit", "seek", "crossing");
     private static final String[] TOP = rooms("tell");
@@ -71,7 +71,7 @@ class MotionHouseTest {
                         .resideInAPackage("deferent.motion.pairing..")
                         .should()
                         .dependOnClassesThat()
-                        .resideInAnyPackage(rooms("phrase", "trace")));
+                        .resideInAnyPackage(rooms("trade", "phrase", "trace")));
     }
 
     @Test

@@ -1,4 +1,4 @@
-package deferent.motion.phrase;
+package deferent.motion.trade;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -6,15 +6,16 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
 /** How words are compared: what counts as one spelling, and which spellings are near. */
-final class Spelling {
+public final class Spelling {
     private Spelling() {}
 
     /** Letters and figures alone, lower case: "Cat-Eye", "cat eye" and "cateye" are one. */
-    static String key(String text) {
+    public static String key(String text) {
         StringBuilder kept = new StringBuilder();
         text.toLowerCase(Locale.ROOT)
                 .codePoints()
@@ -23,15 +24,26 @@ final class Spelling {
         return kept.toString();
     }
 
+    /** What has that {@link #key}, a plural ending forgiven. */
+    public static <T> Optional<T> find(Map<String, T> byKey, String key) {
+        T found = byKey.get(key);
+        for (String plural : new String[] {"s", "es"}) {
+            if (found == null && key.endsWith(plural)) {
+                found = byKey.get(key.substring(0, key.length() - plural.length()));
+            }
+        }
+        return Optional.ofNullable(found);
+    }
+
     /** Whether a name can be told from the words and numbers around it. */
-    static boolean sayable(String name) {
+    public static boolean sayable(String name) {
         return name.length() <= 60
                 && name.codePoints()
                         .allMatch(c -> Character.isLetterOrDigit(c) || c == ' ' || c == '-');
     }
 
     /** Those of {@code words} spelt nearest to {@code text}, at most three, nearest first. */
-    static List<String> nearest(String text, List<String> words) {
+    public static List<String> nearest(String text, List<String> words) {
         String key = key(text);
         int most = Math.max(1, Math.min(3, key.length() / 3));
         Map<Integer, List<String>> byDistance = new TreeMap<>();

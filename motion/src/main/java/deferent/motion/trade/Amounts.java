@@ -1,4 +1,4 @@
-package deferent.motion.phrase;
+package deferent.motion.trade;
 
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -7,13 +7,13 @@ import java.util.Optional;
  * Numbers and sizes as they are said. What these write is read back as the very same double: first
  * a round number in the trade's unit is tried, then a unit that loses nothing.
  */
-final class Amounts {
+public final class Amounts {
     private static final int LONGEST_FRACTION = 24;
 
     private Amounts() {}
 
     /** "4", "0.25", "1.0E-12". */
-    static String number(double value) {
+    public static String number(double value) {
         if (value == Math.rint(value) && Math.abs(value) < 1e9) {
             return value == 0 && 1 / value < 0 ? "-0" : Long.toString((long) value);
         }
@@ -21,7 +21,7 @@ final class Amounts {
     }
 
     /** A share: a fraction of small numbers where that is the very value, else a decimal number. */
-    static String share(double value) {
+    public static String share(double value) {
         String plain = number(value);
         if (plain.length() <= 6) {
             return plain;
@@ -40,7 +40,7 @@ final class Amounts {
     }
 
     /** "60 cm", "27.5 cm", "1.0E-12 m". */
-    static String length(double metres) {
+    public static String length(double metres) {
         String plain = Double.toString(metres);
         if (!Double.isFinite(metres) || plain.contains("E") || same(metres, -0.0)) {
             return plain + " m";
@@ -50,7 +50,7 @@ final class Amounts {
     }
 
     /** "30°", "1/7 turns", "0.1234567 rad". */
-    static String angle(double radians) {
+    public static String angle(double radians) {
         double degrees = Math.rint(Math.toDegrees(radians) * 1000) / 1000;
         if (same(Math.toRadians(degrees), radians)) {
             return number(degrees) + "°";

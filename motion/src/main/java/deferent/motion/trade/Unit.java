@@ -1,4 +1,4 @@
-package deferent.motion.phrase;
+package deferent.motion.trade;
 
 import deferent.motion.pairing.Range;
 import deferent.motion.pairing.Refusal;
@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Units a phrase can use, and how a figure in them becomes metres or radians. */
-enum Unit {
+public enum Unit {
     METRES(0, "m", "metre", "meter"),
     CENTIMETRES(2, "cm", "centimetre", "centimeter"),
     MILLIMETRES(3, "mm", "millimetre", "millimeter"),
@@ -27,7 +27,7 @@ enum Unit {
      * @param value its double
      * @param figures its decimal figures; empty for a fraction and for words
      */
-    record Figure(double value, Optional<BigDecimal> figures) {}
+    public record Figure(double value, Optional<BigDecimal> figures) {}
 
     private final int places;
     private final List<String> spellings;
@@ -39,7 +39,7 @@ enum Unit {
     }
 
     /** The unit spelt so, a plural forgiven. */
-    static Optional<Unit> spelt(String text) {
+    public static Optional<Unit> spelt(String text) {
         String key = text.toLowerCase(Locale.ROOT);
         String one =
                 key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
@@ -47,12 +47,12 @@ enum Unit {
     }
 
     /** Whether it measures lengths in metres. */
-    boolean length() {
+    public boolean length() {
         return this == METRES || this == CENTIMETRES || this == MILLIMETRES;
     }
 
     /** Metres, exact to the last figure said. */
-    double metres(Figure figure) {
+    public double metres(Figure figure) {
         return places == 0 || figure.figures().isEmpty()
                 ? figure.value() / Math.pow(10, places)
                 : figure.figures().get().movePointLeft(places).doubleValue();
@@ -63,7 +63,7 @@ enum Unit {
      *
      * @param tether metres
      */
-    Refusal said(Refusal refusal, double tether) {
+    public Refusal said(Refusal refusal, double tether) {
         String of = refusal.range().map(Range::unit).orElse("");
         if (of.equals("m") && (length() || this == TETHERS)) {
             return refusal.in(
@@ -77,7 +77,7 @@ enum Unit {
     }
 
     /** Radians; empty for a unit that measures no angle. */
-    OptionalDouble radians(double value) {
+    public OptionalDouble radians(double value) {
         return switch (this) {
             case DEGREES -> OptionalDouble.of(Math.toRadians(value));
             case RADIANS -> OptionalDouble.of(value);

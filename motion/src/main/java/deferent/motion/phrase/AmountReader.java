@@ -3,52 +3,49 @@ package deferent.motion.phrase;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Stretches;
+import deferent.motion.trade.Amount;
+import deferent.motion.trade.Unit;
+import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Reads what stands after a size's word. */
-final class Amount {
-    /** What a size is measured in. */
-    enum Measure {
-        COUNT,
-        LENGTH,
-        ANGLE,
-        OTHER
-    }
-
+final class AmountReader {
     private final Reader reader;
 
-    Amount(Reader reader) {
+    AmountReader(Reader reader) {
         this.reader = reader;
     }
 
-    static Measure measure(Word word) {
-        return switch (word) {
-            case PETALS, CORNERS, TURNS, PLANE_TURNS, CYCLES, TIMING, TEMPO -> Measure.COUNT;
-            case TETHER, HAND_RADIUS, DEPTH -> Measure.LENGTH;
-            case START, AMPLITUDE, REST, TILT, HAND_START, MIDDLE, SWEEP, TIP, SWIVEL ->
-                    Measure.ANGLE;
-            default -> Measure.OTHER;
-        };
-    }
-
-    Said.Amount of(Word word) {
-        return switch (word) {
+    /** What stands after that word. */
+    Amount of(Word word) {
+        return switch (word.measured()) {
+            case NOTHING -> new Amount.Plain();
+            case COUNT -> new Amount.Count(reader.number("after \"" + word.said() + "\""));
+            case LENGTH, TETHERS -> reader.length(word);
+            case ANGLE -> reader.angle(word);
             case TURNS -> turns();
             case STRETCHES -> stretches();
             case CENTRE -> centre();
             case AXES -> axes();
+            case LOOPS -> loops();
             case TEMPO -> tempo();
-            default ->
-                    switch (measure(word)) {
-                        case LENGTH -> reader.length(word, word == Word.HAND_RADIUS);
-                        case ANGLE -> reader.angle(word);
-                        default -> new Said.Count(reader.number("after \"" + word.said() + "\""));
-                    };
         };
     }
 
-    private Said.Amount tempo() {
+    /** A number that stood before the word that it is the size of. */
+    static Optional<Amount> before(Word word, double value, String said) {
+        Reader again = new Reader(said, Lexicon.EMPTY);
+        return switch (word.measured()) {
+            case COUNT, TURNS, TEMPO -> Optional.of(new Amount.Count(value));
+            case LENGTH, TETHERS -> Optional.of(again.length(word));
+            case ANGLE -> Optional.of(again.angle(word));
+            case NOTHING, STRETCHES, CENTRE, AXES, LOOPS -> Optional.empty();
+        };
+    }
+
+    private Amount tempo() {
         double value = reader.number("after \"tempo\", a minute");
         Spot spot = reader.spot();
         boolean other = reader.unit().filter(u -> u != Unit.A_MINUTE).isPresent();
@@ -56,22 +53,22 @@ final class Amount {
             throw reader.error(
                     spot, "a tempo is not measured so", "cycles a minute, as in \"tempo 60\"");
         }
-        return new Said.Count(value);
+        return new Amount.Count(value);
     }
 
-    private Said.Amount turns() {
+    private Amount turns() {
         double out = reader.number("after \"turns\"");
         if (!reader.take("out")) {
-            return new Said.Count(out);
+            return new Amount.Count(out);
         }
         double back = reader.number("before \"back\"");
         if (!reader.take("back")) {
             throw reader.error(reader.spot(), "\"back\" is missing", "\"turns 1.5 out 0.5 back\"");
         }
-        return new Said.OutAndBack(out, back);
+        return new Amount.OutAndBack(out, back);
     }
 
-    private Said.Amount stretches() {
+    private Amount stretches() {
         List<Stretches.Stretch> all = new ArrayList<>();
         Spot from = reader.spot();
         do {
@@ -92,23 +89,23 @@ final class Amount {
                         refusal.right());
             }
         } while (reader.take("then"));
-        return new Said.InStretches(all);
+        return new Amount.InStretches(all);
     }
 
-    private Said.Amount centre() {
-        if (reader.take(Word.AT)) {
-            return new Said.Shift(
-                    reader.length(Word.CENTRE, false),
-                    reader.length(Word.CENTRE, false),
-                    reader.length(Word.CENTRE, false),
+    private Amount centre() {
+        if (reader.take("at")) {
+            return new Amount.Shift(
+                    reader.length(Word.CENTRE),
+                    reader.length(Word.CENTRE),
+                    reader.length(Word.CENTRE),
                     false);
         }
         double[] by = new double[3];
         Unit unit;
         do {
-            Said.Length said = reader.length(Word.CENTRE, false);
+            Amount.Length said = reader.length(Word.CENTRE);
             double length = said.value();
-            unit = said.unit();
+            unit = said.said();
             if (reader.take("left")) {
                 by[0] += length;
             } else if (reader.take("right")) {
@@ -128,10 +125,10 @@ final class Amount {
                         "left, right, up, down, forward or back");
             }
         } while (reader.numberNext() && anotherWay());
-        return new Said.Shift(
-                new Said.Length(by[0], false, unit),
-                new Said.Length(by[1], false, unit),
-                new Said.Length(by[2], false, unit),
+        return new Amount.Shift(
+                new Amount.Length(by[0], false, unit),
+                new Amount.Length(by[1], false, unit),
+                new Amount.Length(by[2], false, unit),
                 true);
     }
 
@@ -145,21 +142,20 @@ final class Amount {
         return way;
     }
 
-    private Said.Amount axes() {
-        Said.Length along = reader.length(Word.AXES, true);
+    private Amount axes() {
+        Amount.Length along = reader.length(Word.AXES);
         if (!reader.take("by")) {
             throw reader.error(reader.spot(), "\"by\" is missing", "\"axes 50 cm by 20 cm\"");
         }
-        return new Said.Pair(along, reader.length(Word.AXES, true));
+        return new Amount.Pair(along, reader.length(Word.AXES));
     }
 
-    /** What stands after "loops". */
-    Said.Amount loops() {
+    private Amount loops() {
         List<Series.Term> terms = new ArrayList<>();
         Spot from = reader.spot();
         do {
             double k = reader.number("of turns a cycle for a loop, such as 1 or -2");
-            Said.Length radius = reader.length(Word.LOOPS, false);
+            Amount.Length radius = reader.length(Word.LOOPS);
             double angle =
                     reader.numberNext() && angleNext() ? reader.angle(Word.LOOPS).radians() : 0;
             try {
@@ -168,12 +164,12 @@ final class Amount {
                 }
                 terms.add(new Series.Term((int) k, radius.value(), angle));
             } catch (Refusal refusal) {
-                Refusal said = radius.unit().said(refusal, 1);
+                Refusal said = radius.said().said(refusal, 1);
                 throw reader.error(
                         reader.since(from), said.where() + " " + said.what(), said.right());
             }
         } while (reader.take("plus"));
-        return new Said.Sum(terms);
+        return new Amount.Sum(terms);
     }
 
     private boolean angleNext() {

@@ -1,0 +1,519 @@
+package deferent.motion.trade;
+
+import static deferent.motion.trade.Word.*;
+
+import deferent.motion.pairing.Arc;
+import deferent.motion.pairing.Form;
+import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Measure;
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Polygon;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Series;
+import deferent.motion.pairing.SpinLaw;
+import deferent.motion.pairing.Stretches;
+import deferent.motion.pairing.Swing;
+import deferent.motion.pairing.Turns;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+
+/**
+ * The table of the trade's motions, one row each. Where two rows recognise a motion, the upper one
+ * names it; so a flower with a name of its own stands above flowers of any count.
+ */
+public final class Trade {
+    private static final List<TradeMotion> ROWS = new ArrayList<>();
+    private static final Map<String, TradeMotion> BY_KEY = new HashMap<>();
+
+    static {
+        row(
+                "static spin",
+                "the hand is still and the poi goes round it",
+                "one turn a cycle, starting straight to the performer's left",
+                Word.and(TURNS, START, STRETCHES, STALLING),
+                sizes -> new Motion(Series.STILL, sizes.spin(1, 0)),
+                Trade::staticSpin);
+        row(
+                "extension",
+                "hand and head go round together with the tether pointing outward",
+                "hand radius one tether",
+                Word.and(HAND_RADIUS, HAND_START),
+                sizes -> Motion.flower(sizes.radius(1), 1, 0),
+                seen -> seen.circling(1, c -> when(c.starts(0), () -> Call.of("extension"))),
+                "long-arm");
+        row(
+                "isolation",
+                "hand and head go round together on opposite sides of a centre that lies on the"
+                        + " tether",
+                "hand radius half a tether, so that hand and head share one circle; any other below"
+                        + " the tether puts the centre elsewhere on the tether",
+                Word.and(HAND_RADIUS, HAND_START),
+                Trade::isolation,
+                seen ->
+                        seen.circling(
+                                1,
+                                c ->
+                                        when(
+                                                c.starts(Math.PI)
+                                                        && c.radius() < seen.tether() - Seen.NEAR,
+                                                () -> Call.of("isolation"))));
+        row(
+                "linear extension",
+                "the cat-eye whose ellipse has collapsed to a line",
+                "horizontal; its hand radius is always its tether",
+                Word.and(HORIZONTAL, VERTICAL, TILT, START, HAND_START),
+                sizes -> Motion.flower(sizes.tether(), -1, sizes.angle(START, 0)),
+                seen ->
+                        seen.circling(
+                                -1,
+                                c ->
+                                        Math.abs(c.radius() - seen.tether()) < Seen.NEAR
+                                                ? seen.standing("", "linear extension", c.tilt())
+                                                : Optional.empty()));
+        row(
+                "cat-eye",
+                "one antispin turn to each turn of the hand: the head draws an ellipse",
+                "hand radius half a tether, horizontal",
+                Word.and(HAND_RADIUS, HORIZONTAL, VERTICAL, TILT, START, ANTISPIN, HAND_START),
+                sizes -> Motion.flower(sizes.radius(0.5), -1, sizes.angle(START, 0)),
+                seen -> seen.circling(-1, c -> seen.standing("horizontal ", "cat-eye", c.tilt())),
+                "cateye",
+                "cat eye");
+        row(
+                "linear isolation",
+                "the hand goes to and fro on a line and the poi turns once, so that the head runs"
+                        + " on the line across",
+                "hand line horizontal; it reaches one tether to either side always",
+                Word.and(HORIZONTAL, VERTICAL, TILT),
+                sizes -> new Motion(Series.line(sizes.tether(), 0), new Turns(1, Math.PI)),
+                Trade::linearIsolation);
+        flower(-2, "triquetra", "the three-petal antispin flower", "three-petal antispin");
+        row(
+                "flower",
+                "the hand goes round a circle while the poi turns a whole number of times; each"
+                        + " loop is a petal",
+                "four petals, antispin, diamond, hand radius one tether",
+                flowers(PETALS, TURNS, IN_SPIN),
+                sizes ->
+                        new Motion(
+                                sizes.circle(),
+                                sizes.spin(sizes.flowerTurns(1 - Sizes.USUAL_PETALS), sizes.box())),
+                seen ->
+                        Math.abs(seen.spin().turns()) == 1
+                                ? Optional.empty()
+                                : seen.flower(Names.flower(seen.spin().turns())));
+        row(
+                "half-and-half flower",
+                "a flower that is in-spin for half the cycle and antispin for the other half",
+                "four petals, hand radius one tether",
+                Word.and(HAND_RADIUS, PETALS, TILT, START, STALLING, HAND_START),
+                sizes -> new Motion(sizes.circle(), halfAndHalf(sizes)),
+                Trade::halfAndHalf,
+                "half-and-half",
+                "half and half");
+        row(
+                "pendulum",
+                "the hand is still; the head swings under gravity and comes back the same way",
+                "amplitude a quarter turn to each side, about straight down",
+                Word.and(AMPLITUDE, REST, TILT),
+                sizes -> new Motion(Series.STILL, sizes.swing()),
+                seen -> when(seen.still() && seen.spin().swings(), () -> Call.of("pendulum")));
+        row(
+                "CAP",
+                "continuous assembly pattern: the hand comes and goes along an arc while the poi"
+                        + " keeps turning one way, in-spin on the way out and antispin on the way"
+                        + " back",
+                "the lower half of a circle, hand radius one tether, the hand swinging as a raised"
+                        + " cosine, the poi turning evenly two whole turns out and back",
+                formed(Arc.FORM, TURNS, START, STRETCHES, STALLING, TILT),
+                sizes -> {
+                    sizes.turnOneWay("CAP");
+                    return new Motion(sizes.path(Arc.FORM, Map.of()), sizes.spin(2, 0));
+                },
+                Trade::cap,
+                "continuous assembly pattern");
+        row(
+                "stall",
+                "the head stops for an instant at the end of a swing; here the hand is still and"
+                        + " the poi swings from stall to stall at the tempo of the phrase",
+                "amplitude a quarter turn to each side, about straight down",
+                Word.and(AMPLITUDE, START, TILT),
+                sizes -> new Motion(Series.STILL, stall(sizes)),
+                Trade::stall);
+
+        // Hand paths with the poi turning as said.
+        path(
+                "point",
+                "a still hand",
+                "the poi turns once a cycle",
+                Word.and(),
+                sizes -> Series.STILL,
+                seen -> when(seen.still(), () -> seen.described("still hand", "point")),
+                "still hand");
+        row(
+                "circle",
+                "the hand goes round a circle, the poi turns as said",
+                "hand radius one tether, the poi turns once",
+                turning(Word.and(HAND_RADIUS, HAND_START, PETALS, IN_SPIN, ANTISPIN)),
+                sizes -> new Motion(sizes.circle(), sizes.spin(sizes.flowerTurns(1), 0)),
+                Trade::circle);
+        path(
+                "line",
+                "the hand goes to and fro on a line, the poi turns as said",
+                "one tether to either side, horizontal, the poi turns once",
+                Word.and(HAND_RADIUS, HORIZONTAL, VERTICAL, TILT),
+                sizes -> Series.line(sizes.radius(1), 0),
+                seen ->
+                        when(
+                                seen.motion().path().noun().equals("line"),
+                                () -> seen.described("line", "line")));
+        path(
+                "ellipse",
+                "the hand goes round an ellipse, the poi turns as said",
+                "axes of one tether and half a tether from the centre, the poi turns once",
+                Word.and(AXES, HORIZONTAL, VERTICAL, TILT),
+                Sizes::ellipse,
+                seen -> series(seen).filter(Series::elliptic).map(s -> ellipse(seen, s)));
+        for (int corners : new int[] {3, 4, 5, 6, 8}) {
+            String name = new Polygon(corners, 1, 0).noun();
+            String many = Names.count(corners);
+            Map<String, Double> unsaid = Map.of("corners", (double) corners);
+            path(
+                    name,
+                    "a polygon of " + many + " corners",
+                    "as a polygon",
+                    formed(Polygon.FORM, TILT),
+                    sizes -> sizes.path(Polygon.FORM, unsaid),
+                    seen ->
+                            when(
+                                    seen.motion().path().noun().equals(name),
+                                    () -> seen.described(name, name)));
+        }
+        for (Form form : HandPath.forms()) {
+            if (!form.means().isEmpty()) {
+                path(
+                        form.key(),
+                        form.means() + ", the poi turns as said",
+                        form.unsaid() + ", the poi turns once",
+                        formed(form, TILT),
+                        sizes -> sizes.path(form, Map.of()),
+                        seen -> formed(seen, form));
+            }
+        }
+        path(
+                "loops",
+                "a hand path given as circles added up: \"loops 1 of 30 cm plus -2 of 10 cm 45°\""
+                        + " goes round 30 cm once while it goes round 10 cm twice the other way,"
+                        + " begun at 45°",
+                "angles 0; the poi turns once",
+                Word.and(LOOPS),
+                Sizes::loops,
+                seen -> series(seen).filter(s -> !s.still()).map(s -> loops(seen, s)));
+    }
+
+    /** What is meant by words that say a flower but name none. */
+    public static final TradeMotion FLOWER = spelt("flower").orElseThrow();
+
+    private Trade() {}
+
+    private static void row(
+            String said,
+            String means,
+            String sizesUnsaid,
+            SortedSet<Word> takes,
+            Function<Sizes, Motion> made,
+            Function<Seen, Optional<Call>> recognised,
+            String... also) {
+        List<String> spellings = new ArrayList<>(List.of(said));
+        spellings.addAll(Arrays.asList(also));
+        TradeMotion row = new TradeMotion(spellings, means, sizesUnsaid, takes, made, recognised);
+        ROWS.add(row);
+        spellings.forEach(s -> BY_KEY.putIfAbsent(Spelling.key(s), row));
+    }
+
+    /** A flower of a name of its own, of n poi turns to each turn of the hand. */
+    private static void flower(int n, String said, String means, String... also) {
+        row(
+                said,
+                means,
+                "hand radius one tether, a petal straight to the performer's left",
+                flowers(),
+                sizes -> new Motion(sizes.circle(), sizes.spin(n, sizes.box())),
+                seen -> seen.spin().turns() == n ? seen.flower(said) : Optional.empty(),
+                also);
+    }
+
+    /** A hand path with the poi turning as said, once where it is not. */
+    private static void path(
+            String said,
+            String means,
+            String sizesUnsaid,
+            SortedSet<Word> takes,
+            Function<Sizes, HandPath> made,
+            Function<Seen, Optional<Call>> recognised,
+            String... also) {
+        row(
+                said,
+                means,
+                sizesUnsaid,
+                turning(takes),
+                sizes -> new Motion(made.apply(sizes), sizes.spin(1, 0)),
+                recognised,
+                also);
+    }
+
+    private static SortedSet<Word> turning(SortedSet<Word> takes) {
+        takes.addAll(List.of(TURNS, START, STRETCHES, STALLING, SWINGING, AMPLITUDE, REST));
+        return takes;
+    }
+
+    private static SortedSet<Word> flowers(Word... more) {
+        SortedSet<Word> takes = Word.and(more);
+        takes.addAll(
+                List.of(HAND_RADIUS, ANTISPIN, BOX, DIAMOND, TILT, START, STALLING, HAND_START));
+        return takes;
+    }
+
+    private static SortedSet<Word> formed(Form form, Word... more) {
+        SortedSet<Word> takes = Word.and(more);
+        form.sizes().forEach(size -> takes.add(Word.of(size)));
+        return takes;
+    }
+
+    /** All motions, in the order of the table. */
+    public static List<TradeMotion> motions() {
+        return List.copyOf(ROWS);
+    }
+
+    /** The motion of that {@link Spelling#key}, a plural ending forgiven. */
+    public static Optional<TradeMotion> spelt(String key) {
+        return Spelling.find(BY_KEY, key);
+    }
+
+    /** What the trade calls it, or else a description. */
+    public static Call called(Seen seen) {
+        return ROWS.stream()
+                .flatMap(row -> row.recognised().apply(seen).stream())
+                .findFirst()
+                .orElseGet(() -> seen.described(seen.motion().path().noun(), ""));
+    }
+
+    /** The sizes, in words, that a hand path of this row has otherwise than {@code made}. */
+    public static String pathSizes(TradeMotion row, HandPath path, HandPath made) {
+        Optional<Form.Sized> own = sized(path);
+        Optional<Form.Sized> other = sized(made);
+        if (own.isPresent() && other.map(Form.Sized::form).equals(own.map(Form.Sized::form))) {
+            StringBuilder words = new StringBuilder();
+            List<Measure> sizes = own.get().form().sizes();
+            for (int i = 0; i < sizes.size(); i++) {
+                double size = own.get().sizes().get(i);
+                if (!other.get().sizes().get(i).equals(size)) {
+                    words.append(" ").append(said(sizes.get(i), size));
+                }
+            }
+            return words.toString();
+        }
+        boolean radius = row.takes().contains(HAND_RADIUS) && path.radius() != made.radius();
+        return radius ? " hand radius " + Amounts.length(path.radius()) : "";
+    }
+
+    private static Optional<Form.Sized> sized(HandPath path) {
+        return path.match(Optional::of, summed -> Optional.empty(), drawn -> Optional.empty());
+    }
+
+    private static String said(Measure measure, double size) {
+        return measure.word()
+                + " "
+                + switch (measure.unit()) {
+                    case LENGTH -> Amounts.length(size);
+                    case ANGLE -> Amounts.angle(size);
+                    case WHOLE -> Amounts.number(size);
+                };
+    }
+
+    private static Optional<Call> when(boolean holds, Supplier<Call> call) {
+        return holds ? Optional.of(call.get()) : Optional.empty();
+    }
+
+    private static Optional<Call> staticSpin(Seen seen) {
+        String name = "static spin";
+        if (!seen.still() || seen.spin().swings() || stall(seen).isPresent()) {
+            return Optional.empty();
+        }
+        if (seen.spin().even().isEmpty()) {
+            return Optional.of(seen.described("still hand", name));
+        }
+        return Optional.of(
+                switch (seen.spin().turns()) {
+                    case 0 -> new Call("still hand and poi", name);
+                    case 1 -> Call.of(name);
+                    default -> seen.described(name, name);
+                });
+    }
+
+    private static Motion isolation(Sizes sizes) {
+        double radius = sizes.radius(0.5);
+        if (!(radius < sizes.tether())) {
+            throw new Refusal(
+                    "of an isolation is " + Amounts.length(radius),
+                    "hand radius",
+                    "give less than its tether of " + Amounts.length(sizes.tether()));
+        }
+        return Motion.flower(radius, 1, Math.PI);
+    }
+
+    private static Optional<Call> linearIsolation(Seen seen) {
+        double half = seen.tether() / 2;
+        return series(seen)
+                .filter(Series::elliptic)
+                .map(Series::terms)
+                .filter(terms -> Math.abs(terms.get(0).radius() - half) < Seen.NEAR)
+                .filter(terms -> Math.abs(terms.get(1).radius() - half) < Seen.NEAR)
+                .filter(
+                        terms ->
+                                seen.spin()
+                                        .even()
+                                        .filter(even -> even.turns() == 1)
+                                        .filter(
+                                                even ->
+                                                        Seen.sameTurn(
+                                                                even.start(),
+                                                                terms.get(1).angle() + Math.PI))
+                                        .isPresent())
+                .map(terms -> Call.of("linear isolation"));
+    }
+
+    private static SpinLaw halfAndHalf(Sizes sizes) {
+        int p = sizes.petals();
+        return sizes.rested(
+                new Stretches(sizes.angle(START, 0), Sizes.halves((1 + p) / 2.0, (1 - p) / 2.0)));
+    }
+
+    private static Optional<Call> halfAndHalf(Seen seen) {
+        String name = "half-and-half flower";
+        return seen.circling()
+                .flatMap(c -> seen.spin().inStretches())
+                .map(Stretches::stretches)
+                .filter(s -> s.size() == 2 && s.get(0).share() == 0.5 && seen.spin().turns() == 1)
+                .filter(s -> s.get(0).turns() > 0.5 && s.get(1).turns() <= 0)
+                .map(
+                        s -> {
+                            long petals = Math.round(2 * s.get(0).turns() - 1);
+                            boolean usual = petals == Sizes.USUAL_PETALS;
+                            return new Call(name, usual ? name : petals + "-petal " + name);
+                        });
+    }
+
+    private static Optional<Call> cap(Seen seen) {
+        SpinLaw spin = seen.spin();
+        if (seen.motion().riding()) {
+            return when(
+                    seen.onArc() && spin.turns() > 0,
+                    () ->
+                            spin.even().isPresent() && spin.turns() == 2
+                                    ? Call.of("CAP")
+                                    : seen.described("CAP", "CAP"));
+        }
+        boolean oneWay =
+                spin.match(
+                        even -> true,
+                        s -> s.stretches().stream().allMatch(one -> one.turns() * s.turns() >= 0),
+                        swing -> false);
+        return when(
+                seen.motion().path().swept().isPresent() && spin.turns() != 0 && oneWay,
+                () -> Call.of("CAP"));
+    }
+
+    private static Stretches stall(Sizes sizes) {
+        double amplitude = sizes.angle(AMPLITUDE, Sizes.QUARTER_TURN);
+        Refusal.positive(amplitude, 2 * Math.PI, "amplitude of a stall", "rad");
+        double turns = amplitude / Math.PI;
+        return new Stretches(
+                        sizes.angle(START, Swing.DOWN - amplitude), Sizes.halves(turns, -turns))
+                .resting();
+    }
+
+    private static Optional<Call> stall(Seen seen) {
+        return seen.spin()
+                .inStretches()
+                .filter(s -> seen.still() && s.turns() == 0 && s.equals(s.resting()))
+                .map(
+                        s -> {
+                            double amplitude = s.stretches().get(0).turns() * Math.PI;
+                            return new Call(
+                                    "stall",
+                                    amplitude == Sizes.QUARTER_TURN
+                                            ? "stall"
+                                            : "stall amplitude " + Amounts.angle(amplitude));
+                        });
+    }
+
+    private static Optional<Call> circle(Seen seen) {
+        return seen.circling()
+                .map(
+                        c ->
+                                c.spin().even().filter(even -> even.turns() == 1).isEmpty()
+                                        ? seen.described("circle", "circle")
+                                        : new Call(
+                                                "circle, the poi turning once with the hand, "
+                                                        + Seen.degrees(
+                                                                Math.IEEEremainder(
+                                                                        c.spin().starts().orElse(0),
+                                                                        2 * Math.PI))
+                                                        + " from outward",
+                                                "circle"));
+    }
+
+    private static Optional<Series> series(Seen seen) {
+        return seen.motion()
+                .path()
+                .match(sized -> Optional.empty(), Optional::of, drawn -> Optional.empty());
+    }
+
+    private static Call ellipse(Seen seen, Series path) {
+        return seen.described(
+                path.noun(), "ellipse axes " + axis(path.along()) + " by " + axis(path.across()));
+    }
+
+    // Sums and differences of radii carry what binary fractions leave behind.
+    private static String axis(double metres) {
+        return Amounts.length(Math.rint(metres * 1e12) / 1e12);
+    }
+
+    private static Optional<Call> formed(Seen seen, Form form) {
+        HandPath path = seen.motion().path();
+        boolean same = sized(path).filter(of -> of.form().equals(form)).isPresent();
+        return when(same, () -> seen.described(path.noun(), path.noun()));
+    }
+
+    private static Call loops(Seen seen, Series path) {
+        String noun =
+                path.circle()
+                        .map(
+                                only ->
+                                        "circle gone round "
+                                                + Names.times(Math.abs(only.k()))
+                                                + (only.k() < 0 ? " the other way" : ""))
+                        .orElse(path.noun());
+        String words =
+                path.terms().stream()
+                        .map(
+                                term ->
+                                        term.k()
+                                                + " of "
+                                                + Amounts.length(term.radius())
+                                                + (Double.compare(term.angle(), 0) == 0
+                                                        ? ""
+                                                        : " " + Amounts.angle(term.angle())))
+                        .collect(Collectors.joining(" plus ", "loops ", ""));
+        return seen.described(noun, words);
+    }
+}

@@ -1,0 +1,506 @@
+package deferent.motion.trade;
+
+import deferent.motion.pairing.Form;
+import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Measure;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/**
+ * The words of a phrase that name no motion, one row each: how it is spelt, what it means, what
+ * stands with it, and what it takes when unsaid. Hyphens, spaces, capitals and plural endings are
+ * not written here; {@link Spelling} forgives them.
+ */
+public final class Word implements Comparable<Word> {
+    /** What a word does in a phrase. */
+    public enum Kind {
+        /** Qualifies one hand's motion; no number. */
+        FLAG,
+        /** Takes a number and belongs to one hand. */
+        SIZE,
+        /** What stands after a motion's own word. */
+        OWN,
+        /** Belongs to the whole pairing. */
+        SHARED,
+        JOIN,
+        OWNER,
+        FILLER,
+        /** Explained, but not said in a phrase. */
+        EXPLAINED
+    }
+
+    /** What stands with a word. */
+    public enum Measured {
+        NOTHING,
+        COUNT,
+        LENGTH,
+        /** A length, or a share of the hand's own tether. */
+        TETHERS,
+        ANGLE,
+        TURNS,
+        STRETCHES,
+        CENTRE,
+        AXES,
+        LOOPS,
+        TEMPO;
+
+        private static Measured of(Measure.Unit unit) {
+            return switch (unit) {
+                case LENGTH -> TETHERS;
+                case ANGLE -> ANGLE;
+                case WHOLE -> COUNT;
+            };
+        }
+    }
+
+    private static final List<Word> ALL = new ArrayList<>();
+    private static final Map<String, Word> BY_KEY = new HashMap<>();
+
+    public static final Word TOROID =
+            new Word(
+                    Kind.FLAG,
+                    "toroid",
+                    "a flower whose plane itself turns",
+                    "the flower's own sizes, or a four-petal antispin; one turn of the plane a cycle, about"
+                            + " upright, hand and poi together");
+    // What kind of flower, and which way it stands.
+    public static final Word IN_SPIN =
+            flag("in-spin", "the poi turns the same way as the hand goes round", "inspin");
+    public static final Word ANTISPIN =
+            flag(
+                    "antispin",
+                    "the poi turns against the way the hand goes round",
+                    "anti-spin",
+                    "anti spin");
+    public static final Word HORIZONTAL =
+            flag("horizontal", "lying along the plane's level axis: tilt 0");
+    public static final Word VERTICAL =
+            flag("vertical", "standing along the plane's upright axis: tilt 90°");
+    public static final Word DIAMOND =
+            flag(
+                    "diamond",
+                    "a flower that reaches furthest straight to the performer's left, and so with "
+                            + "four petals along the axes");
+    public static final Word BOX =
+            flag(
+                    "box",
+                    "a flower turned by half a petal, so that four petals stand on the diagonals");
+    public static final Word PETALS =
+            new Word(Measured.COUNT, "petals", "how many loops a flower has", "four", "petal");
+    public static final Word TURNS =
+            new Word(
+                    Measured.TURNS,
+                    "turns",
+                    "poi turns a cycle, below 0 against the hand; of a CAP also \"turns 1.5 out "
+                            + "0.5 back\"",
+                    "what the motion's word says",
+                    "poi turns");
+    public static final Word START =
+            new Word(
+                    Measured.ANGLE,
+                    "start",
+                    "which way the tether points when the cycle starts, in the motion's own plane, "
+                            + "from the performer's left in the wall and floor planes and from the audience "
+                            + "in the wheel plane",
+                    "what the motion's word says",
+                    "start angle");
+    public static final Word STRETCHES =
+            new Word(
+                    Measured.STRETCHES,
+                    "stretches",
+                    "poi turns by shares of the cycle: \"stretches 0.75 of 2.5 turns then 0.25 of "
+                            + "-0.5 turns\"; the turns sum to a whole number",
+                    "");
+    public static final Word STALLING =
+            flag("stalling", "the poi comes to rest at the end of every stretch", "with stalls");
+    public static final Word SWINGING =
+            new Word(
+                    Kind.FLAG,
+                    "swinging",
+                    "the poi swings as a pendulum while the hand goes its way",
+                    "amplitude a quarter turn");
+    public static final Word AMPLITUDE =
+            new Word(
+                    Measured.ANGLE,
+                    "amplitude",
+                    "how far a pendulum or stall swings to each side",
+                    "a quarter turn");
+    public static final Word REST =
+            new Word(Measured.ANGLE, "rest", "where a swing hangs", "straight down, -90°");
+    public static final Word TILT =
+            new Word(
+                    Measured.ANGLE,
+                    "tilt",
+                    "how far the figure as placed is turned from the way its word draws it, from "
+                            + "the plane's level axis toward its upright one",
+                    "0");
+    public static final Word HAND_RADIUS =
+            new Word(
+                    Measured.TETHERS,
+                    "hand radius",
+                    "from the centre to the hand: of a circle or arc its radius, of a polygon its "
+                            + "corners, of a line its half length",
+                    "what the motion's word says",
+                    "radius",
+                    "hand circle");
+    public static final Word HAND_START =
+            new Word(
+                    Measured.ANGLE,
+                    "hand start",
+                    "where the hand begins, with its poi turned along",
+                    "0: straight to the performer's left (wheel: to the audience)");
+    public static final Word AXES =
+            new Word(
+                    Measured.AXES,
+                    "axes",
+                    "of an ellipse, from the centre along its tilt and across it: \"axes 50 cm by "
+                            + "20 cm\"; below 0 goes the other way round",
+                    "");
+
+    // Sizes that only one form of hand path has come with that form.
+    static {
+        for (Form form : HandPath.forms()) {
+            for (Measure m : form.sizes()) {
+                if (!m.means().isEmpty()) {
+                    new Word(
+                            Measured.of(m.unit()),
+                            m.word(),
+                            m.means(),
+                            m.unsaidInWords(),
+                            m.also().toArray(String[]::new));
+                }
+            }
+        }
+    }
+
+    // Where it is.
+    public static final Word TETHER =
+            new Word(
+                    Measured.LENGTH,
+                    "tether",
+                    "hand to head; before \"vs\" the first hand's, after it the second's, after a "
+                            + "comma at the end both hands'",
+                    "60 cm");
+    public static final Word WALL =
+            flag("wall", "the plane that is upright and faces the audience", "wall plane");
+    public static final Word WHEEL =
+            flag("wheel", "the plane that is upright and runs front to back", "wheel plane");
+    public static final Word FLOOR = flag("floor", "the level plane", "floor plane");
+    public static final Word TIP =
+            new Word(
+                    Measured.ANGLE,
+                    "tip",
+                    "how far the plane leans about its own level axis",
+                    "0",
+                    "tipped");
+    public static final Word SWIVEL =
+            new Word(
+                    Measured.ANGLE,
+                    "swivel",
+                    "how far the plane is turned about the upright, positive to the performer's left",
+                    "0",
+                    "swivelled");
+    public static final Word CENTRE =
+            new Word(
+                    Measured.CENTRE,
+                    "centre",
+                    "where the motion's centre lies: \"centre 10 cm left 20 cm up\" moves it from "
+                            + "where it usually is; \"centre at 0 cm 10 cm 34 cm\" puts it left, up and "
+                            + "forward of the breastbone",
+                    "breastbone height, 30 cm before the body, in planes a hand's breadth apart",
+                    "center");
+    public static final Word DEPTH =
+            new Word(
+                    Measured.LENGTH,
+                    "depth",
+                    "how far before the breastbone the centre lies",
+                    "30 cm, in the wall plane a hand's breadth apart");
+    public static final Word PLANE_TURNS =
+            new Word(
+                    Measured.COUNT,
+                    "plane turns",
+                    "whole turns of a toroid's plane a cycle",
+                    "one",
+                    "plane turn");
+    public static final Word UPRIGHT =
+            flag("about upright", "a toroid's plane turns about its upright axis", "upright");
+    public static final Word LEVEL =
+            flag("about level", "a toroid's plane turns about its level axis", "level");
+    public static final Word POI_ALONE =
+            flag("poi alone", "the poi's plane turns while the hand keeps to its own");
+    public static final Word CYCLES =
+            new Word(
+                    Measured.COUNT,
+                    "cycles",
+                    "cycles of this hand in one common cycle",
+                    "one",
+                    "cycle");
+    public static final Word RIDING =
+            flag(
+                    "riding",
+                    "the hand goes where the other hand's head goes: \"CAP riding pendulum\", or "
+                            + "\"pendulum vs CAP riding\"",
+                    "rides");
+
+    // Of the whole pairing.
+    public static final Word VS =
+            new Word(
+                    Kind.JOIN,
+                    "vs",
+                    "left or first hand does what stands before it while the other does what "
+                            + "stands after it",
+                    "",
+                    "vs.",
+                    "versus",
+                    "against");
+    public static final Word TOGETHER =
+            new Word(
+                    Kind.SHARED,
+                    "together",
+                    "the two cycles are in phase",
+                    "unsaid",
+                    "together time");
+    public static final Word SPLIT =
+            shared("split", "the two cycles are half a turn apart", "split-time");
+    public static final Word QUARTER =
+            shared("quarter", "the two cycles are a quarter turn apart", "quarter-time");
+    public static final Word SAME =
+            new Word(
+                    Kind.SHARED,
+                    "same direction",
+                    "both props turn the same way",
+                    "unsaid",
+                    "same");
+    public static final Word OPPOSITE =
+            shared("opposite direction", "the props turn against each other", "opposite");
+    public static final Word SAME_TIME = shared("same time", "together, same direction");
+    public static final Word OPPOSITES = shared("opposites", "together, opposite direction");
+    public static final Word TIMING =
+            new Word(
+                    Kind.SHARED,
+                    Measured.COUNT,
+                    "timing",
+                    "how far the right hand's cycle is ahead, as a share of its cycle: \"timing 1/3\"",
+                    "0, together");
+    public static final Word CLOCKWISE =
+            new Word(
+                    Kind.SHARED,
+                    "clockwise",
+                    "the left hand goes clockwise as the performer sees it",
+                    "unsaid");
+    public static final Word COUNTER_CLOCKWISE =
+            shared(
+                    "counter-clockwise",
+                    "the left hand goes counter-clockwise as the performer sees it",
+                    "anticlockwise",
+                    "anti-clockwise");
+    public static final Word TEMPO =
+            new Word(
+                    Kind.SHARED,
+                    Measured.TEMPO,
+                    "tempo",
+                    "hand cycles a minute, or poi beats where both hands are still",
+                    "60, or what a pendulum that nobody drives asks");
+
+    // Words that say whose a size is.
+    public static final Word LEFT =
+            owner("left", "what follows is said of the first hand", "left hand");
+    public static final Word RIGHT =
+            owner("right", "what follows is said of the second hand", "right hand");
+    public static final Word BOTH =
+            owner("both", "what follows is said of both hands", "both hands");
+
+    // Words that are explained, and said some other way, and words without a meaning of their own.
+    static {
+        explained(
+                "weave",
+                "a pattern that passes from one side of the body to the other; it carries the "
+                        + "hand across its own plane, which no one motion in one plane does, so it is "
+                        + "not one phrase: say each side's beats as a static spin in the wheel plane "
+                        + "with its centre to the left or to the right");
+        explained("hybrid", "two hands that do different motions; said as \"A vs B\"");
+        explained(
+                "head-orbiting hybrid",
+                "one poi's head path has the size and shape of the other hand's path, so one "
+                        + "seems to drive the other; said as \"A vs B\" and shown by the link reading");
+        explained(
+                "transition",
+                "passing from one pattern to another without breaking the flow; it takes two phrases");
+        explained("poi", "the prop: a weight on a tether");
+        explained("head", "the weight at the tether's end");
+        explained("handle", "where the hand holds the tether");
+        explained("beat", "one full turn of a poi");
+        explained("plane", "where a motion lies: wall, wheel or floor");
+        new Word(
+                Kind.EXPLAINED,
+                "direction",
+                "same, both props turn the same way; opposite, against each other",
+                "same");
+        explained("motion", "what one hand and its poi do over one cycle");
+        explained("pairing", "two motions with their timing, direction and placement");
+        explained("phrase", "a pairing written in trade words, on one line");
+        explained("root", "in a linked pairing, the hand whose head leads");
+        explained("rider", "in a linked pairing, the hand that goes where the root's head goes");
+        explained("link", "the tie between the root's head path and the rider's hand path");
+    }
+
+    /** What stands after "loops". */
+    public static final Word LOOPS = new Word(Kind.OWN, Measured.LOOPS, "loops", "", "");
+
+    static {
+        for (String filler : List.of("and", "with", "of", "in", "on", "at", "a", "an", "the")) {
+            new Word(Kind.FILLER, filler, "", "");
+        }
+    }
+
+    // Sizes and qualifiers that every hand takes.
+    private static final List<Word> PLACED =
+            List.of(
+                    TETHER,
+                    WALL,
+                    WHEEL,
+                    FLOOR,
+                    TIP,
+                    SWIVEL,
+                    CENTRE,
+                    DEPTH,
+                    PLANE_TURNS,
+                    UPRIGHT,
+                    LEVEL,
+                    POI_ALONE,
+                    CYCLES,
+                    RIDING);
+
+    private final int order = ALL.size();
+    private final Kind kind;
+    private final Measured measured;
+    private final String said;
+    private final String means;
+    private final String sizesUnsaid;
+    private final List<String> also;
+
+    private Word(
+            Kind kind,
+            Measured measured,
+            String said,
+            String means,
+            String sizesUnsaid,
+            String... also) {
+        this.kind = kind;
+        this.measured = measured;
+        this.said = said;
+        this.means = means;
+        this.sizesUnsaid = sizesUnsaid;
+        this.also = List.of(also);
+        ALL.add(this);
+        if (kind != Kind.OWN) {
+            spellings().forEach(s -> BY_KEY.putIfAbsent(Spelling.key(s), this));
+        }
+    }
+
+    private Word(Kind kind, String said, String means, String sizesUnsaid, String... also) {
+        this(kind, Measured.NOTHING, said, means, sizesUnsaid, also);
+    }
+
+    private Word(Measured measured, String said, String means, String sizesUnsaid, String... also) {
+        this(Kind.SIZE, measured, said, means, sizesUnsaid, also);
+    }
+
+    private static Word flag(String said, String means, String... also) {
+        return new Word(Kind.FLAG, said, means, "", also);
+    }
+
+    private static Word shared(String said, String means, String... also) {
+        return new Word(Kind.SHARED, said, means, "", also);
+    }
+
+    private static Word owner(String said, String means, String... also) {
+        return new Word(Kind.OWNER, said, means, "", also);
+    }
+
+    private static void explained(String said, String means) {
+        new Word(Kind.EXPLAINED, said, means, "");
+    }
+
+    public Kind kind() {
+        return kind;
+    }
+
+    public Measured measured() {
+        return measured;
+    }
+
+    /** As it is written. */
+    public String said() {
+        return said;
+    }
+
+    public String means() {
+        return means;
+    }
+
+    /** What it takes when nothing else is said; may be empty. */
+    public String sizesUnsaid() {
+        return sizesUnsaid;
+    }
+
+    public List<String> also() {
+        return also;
+    }
+
+    public List<String> spellings() {
+        List<String> all = new ArrayList<>(List.of(said));
+        all.addAll(also);
+        return all;
+    }
+
+    /** Whether every hand takes it, whatever its motion. */
+    public boolean placed() {
+        return PLACED.contains(this);
+    }
+
+    /** Whether it is a size that only one form of hand path has. */
+    public boolean ofForm() {
+        return HandPath.forms().stream()
+                .flatMap(form -> form.sizes().stream())
+                .anyMatch(size -> !size.means().isEmpty() && size.word().equals(said));
+    }
+
+    /** Every word, in the order of the list. */
+    public static List<Word> all() {
+        return List.copyOf(ALL);
+    }
+
+    /** The word of that {@link Spelling#key}, a plural ending forgiven. */
+    public static Optional<Word> spelt(String key) {
+        return Spelling.find(BY_KEY, key);
+    }
+
+    /** The word of a size of a path's form. */
+    static Word of(Measure measure) {
+        return spelt(Spelling.key(measure.word())).orElseThrow();
+    }
+
+    /** These words and those that every hand takes, in the order of the list. */
+    public static SortedSet<Word> and(Word... words) {
+        SortedSet<Word> all = new TreeSet<>(PLACED);
+        all.addAll(Arrays.asList(words));
+        return all;
+    }
+
+    @Override
+    public int compareTo(Word other) {
+        return Integer.compare(order, other.order);
+    }
+
+    @Override
+    public String toString() {
+        return said;
+    }
+}
