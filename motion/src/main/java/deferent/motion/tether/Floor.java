@@ -189,13 +189,13 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
          * From one tempo at which a motion is looked for to the next, while none is found; where
          * the cord turns often in a cycle every look takes long, and they are fewer.
          */
-        private static final double LADDER = 1.3;
+        private static final double LADDER = 1.6;
 
         private static final double LONG_LADDER = 2;
         private static final int OFTEN = 8;
 
         /** How much slower at once a motion is followed. */
-        private static final double STRIDES = 1.15;
+        private static final double STRIDES = 1.25;
 
         /** How often a motion is taken up again where one ended, and how much slower. */
         private static final int FORKS = 6;
@@ -627,7 +627,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 double bad = Double.NaN;
                 Optional<Step> failed = Optional.empty();
                 boolean again = false;
-                while (Double.isNaN(bad) || Math.abs(bad / good.period() - 1) > 1e-9) {
+                while (Double.isNaN(bad) || Math.abs(bad / good.period() - 1) > 1e-7) {
                     double next = good.period() * stride;
                     if (again) {
                         next = bad;
