@@ -1,5 +1,6 @@
 package deferent.motion.tether;
 
+import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
@@ -151,7 +152,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         }
         Looking looking = new Looking(ideal, side, searched.cord());
         return looking.new Branches()
-                .at(ideal.period())
+                .at(looking.period)
                 .map(state -> searched.and(ideal, state))
                 .orElse(searched);
     }
@@ -204,6 +205,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private static final double NEAR = 0.001;
 
         private final Trace ideal;
+        private final double cycles;
         private final Side side;
         private final Cord cord;
         private final Pairing pairing;
@@ -214,14 +216,15 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private final Vector3D normal;
 
         Looking(Trace ideal, Side side, Cord cord) {
-            this.ideal = ideal;
+            this.ideal = ideal.ownCycle(side);
+            this.cycles = ideal.pairing().period() / this.ideal.period();
             this.side = side;
             this.cord = cord;
             this.pairing = ideal.pairing();
-            this.period = ideal.period();
+            this.period = this.ideal.period();
             this.shortest = period * pairing.tempo() / FASTEST;
             this.longest = period * pairing.tempo() / SLOWEST;
-            this.times = Times.of(ideal, side, 2, COUNT);
+            this.times = Times.of(this.ideal, side, 2, COUNT);
             this.normal = KeepTheHand.planeNormal(ideal, side, cord);
         }
 
@@ -230,8 +233,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             return new Limit(
                     reason,
                     OptionalDouble.of(pairing.tempo() * period / found),
-                    OptionalDouble.of(found),
-                    OptionalDouble.of(phase - Math.floor(phase)),
+                    OptionalDouble.of(found * cycles),
+                    OptionalDouble.of((phase - Math.floor(phase)) / cycles),
                     OptionalDouble.empty());
         }
 
@@ -325,10 +328,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             double sum = 0;
             double first = Double.NaN;
             double last = Double.NaN;
-            double least = Double.POSITIVE_INFINITY;
             for (int i = 0; i < times.count(); i++) {
                 Vector3D b = asked(times.at(i), p);
-                least = Math.min(least, b.getNorm());
                 double angle = turning.angle(b.negate());
                 if (i > 0) {
                     sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
@@ -338,8 +339,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 last = angle;
             }
             sum += Math.IEEEremainder(first - last, 2 * Math.PI);
-            boolean lost = least < KeepTheLight.LOST * 9.8;
-            return !lost
+            // Between the samples too: a head that runs on a line passes through nothing quickly.
+            return asked(fallTime(p), p).getNorm() >= KeepTheLight.LOST * Gravity.STANDARD
                     && (pairing.part(side).place().turn().turns() != 0
                             || Math.rint(sum / (2 * Math.PI)) == wanted);
         }
@@ -468,7 +469,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return own(KeepTheHand.of(ideal, side, cord).best().isPresent());
             }
             Part part = pairing.part(side);
-            int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
+            int turns = Math.abs(part.motion().spin().turns());
             boolean stillCircle =
                     part.still() && turns > 0 && normal.getNormSq() > 0 && !cord.kit().air();
             if (stillCircle && cord.gravity() > 0) {
@@ -511,7 +512,9 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
             private double ladder() {
                 Part part = pairing.part(side);
-                int turns = Math.abs(part.motion().spin().turns()) * part.cycles();
+                int turns =
+                        Math.abs(part.motion().spin().turns())
+                                * (int) Math.rint(part.cycles() / cycles);
                 return turns > OFTEN ? LONG_LADDER : LADDER;
             }
 
@@ -523,7 +526,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             private Limit beyond(Limit first) {
                 Limit slowest = first;
                 for (int i = 0; i < FORKS && slowest.period().isPresent(); i++) {
-                    double p = slowest.period().getAsDouble() * BELOW;
+                    double p = slowest.period().getAsDouble() / cycles * BELOW;
                     if (p > longest) {
                         break;
                     }
@@ -609,8 +612,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return new Limit(
                         failed.reason(),
                         OptionalDouble.of(tempo(last.period())),
-                        OptionalDouble.of(last.period()),
-                        OptionalDouble.of(phase - Math.floor(phase)),
+                        OptionalDouble.of(last.period() * cycles),
+                        OptionalDouble.of((phase - Math.floor(phase)) / cycles),
                         OptionalDouble.empty());
             }
 
@@ -704,7 +707,12 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return p == period
                         ? ideal
                         : Trace.of(
-                                pairing.withTempo(OptionalDouble.of(pairing.tempo() * period / p)));
+                                        pairing.withTempo(
+                                                OptionalDouble.of(
+                                                        Math.max(
+                                                                SLOWEST,
+                                                                Math.min(FASTEST, tempo(p))))))
+                                .ownCycle(side);
             }
         }
 

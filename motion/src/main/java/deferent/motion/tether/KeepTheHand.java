@@ -46,7 +46,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *
  * @param side whose
  * @param cord the poi
- * @param turns wanted turns of the cord over the trace
+ * @param turns wanted turns of the cord over one of the hand's own cycles, over which the motions
+ *     are periodic too
  * @param solutions those that pull throughout and are as meant first, then by how near the head
  *     stays to the ideal, to two centimetres, then the one that holds better
  * @param tried what the search did
@@ -214,15 +215,16 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
 
         Search(Trace ideal, Side side, Cord cord, boolean everywhere) {
             Corners.refuseHand(ideal, side);
-            this.ideal = ideal;
+            // The hand's own cycle is enough, and a common one of many takes many times as long.
+            this.ideal = ideal.ownCycle(side);
             this.everywhere = everywhere;
             this.side = side;
             this.cord = cord;
             this.hand = ideal.hand(side);
-            this.cuts = Times.cuts(ideal, side, 3);
+            this.cuts = Times.cuts(this.ideal, side, 3);
             this.normal = planeNormal(ideal, side, cord);
             this.planar = normal.getNormSq() > 0;
-            this.turning = Turning.of(ideal, side);
+            this.turning = Turning.of(this.ideal, side);
             double turned = turning.turned(hand, ideal.head(side));
             this.wanted = (int) Math.rint(turned / (2 * Math.PI));
             this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);

@@ -84,6 +84,9 @@ public record KeepTheLight(
     /** Below this pull, in head weights, the cord's direction counts as lost. */
     public static final double LOST = 1e-3;
 
+    /** Share of its length that a heavy cord may be off. */
+    private static final double SETTLED = 0.01;
+
     private static final int COUNT = 360;
     private static final int STEPS = 96;
 
@@ -109,6 +112,9 @@ public record KeepTheLight(
                 cord.swingLength() == cord.length()
                         ? new Exact(flat, cuts)
                         : Heavy.of(flat, cuts, cord);
+        if (hand instanceof Heavy) {
+            refuseUnsettled(hand, head, times, side, cord);
+        }
         double[] speeds = times.of(t -> -hand.at(t).velocity().getNorm());
         Turning turning = Turning.of(ideal, side);
         List<Double> jumps = new ArrayList<>();
@@ -133,6 +139,25 @@ public record KeepTheLight(
                 hand instanceof Heavy heavy ? heavy.mismatch() : 0,
                 cuts,
                 KeepTheHand.planeNormal(ideal, side, cord));
+    }
+
+    // A heavy cord's hand stands between points whose directions were settled one by one; where
+    // they
+    // did not settle it is no longer a cord's length away.
+    private static void refuseUnsettled(
+            Course hand, Course head, Times times, Side side, Cord cord) {
+        double off = 0;
+        for (int i = 0; i + 1 < times.count(); i++) {
+            double t = (times.at(i) + times.at(i + 1)) / 2;
+            double apart = hand.at(t).position().distance(head.at(t).position());
+            off = Math.max(off, Math.abs(apart - cord.length()));
+        }
+        if (!(off <= SETTLED * cord.length())) {
+            throw new Refusal(
+                    "does not settle with so heavy a cord, where its pull is nearly lost",
+                    "the " + side.word() + " hand that keeps the light",
+                    "spin faster, or take a lighter cord");
+        }
     }
 
     /**

@@ -1,6 +1,7 @@
 package deferent.motion.tether;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
@@ -9,6 +10,7 @@ import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -118,6 +120,9 @@ public record Pull(
     /** How many samples a reading takes where nothing else is said. */
     public static final int USUAL_COUNT = 360;
 
+    /** Samples a wiggle: where there are many in a cycle, the usual ones would miss them. */
+    private static final int EACH = 32;
+
     public static Pull of(Trace trace, Side side, Kit kit) {
         return of(trace, side, Cord.of(trace, side, kit), USUAL_COUNT);
     }
@@ -126,7 +131,7 @@ public record Pull(
      * @param count how many evenly spaced samples, 16 or more
      */
     public static Pull of(Trace trace, Side side, Cord cord, int count) {
-        Times times = Times.of(trace, side, 2, count);
+        Times times = Times.of(trace, side, 2, Math.max(count, EACH * wiggles(trace, side)));
         Moment[] moments = new Moment[times.count()];
         for (int i = 0; i < moments.length; i++) {
             moments[i] = Moment.of(trace, side, cord, times.at(i));
@@ -160,8 +165,7 @@ public record Pull(
                 times.mean(tension),
                 reader.at(sidewaysTime).sideways(),
                 sidewaysTime,
-                // A pull that only grazes zero by rounding is no slack.
-                times.below(tension, t -> reader.at(t).tension() + 1e-9 * cord.headWeight()),
+                slack(times, tension, leastTime, reader),
                 reader.at(handTime).handForce(),
                 handTime,
                 speed,
@@ -204,6 +208,37 @@ public record Pull(
     /** Whether a cord never has to push. */
     public boolean taut() {
         return slack.isEmpty() && jerks.stream().noneMatch(j -> j.along() < 0);
+    }
+
+    // A pull that only grazes zero by rounding is no slack; one that dips below it between two
+    // samples is.
+    private static List<Interval> slack(
+            Times times, double[] tension, double leastTime, Reader reader) {
+        DoubleUnaryOperator over = t -> reader.at(t).tension() + 1e-9 * reader.cord().headWeight();
+        List<Interval> found = times.below(tension, over);
+        return found.isEmpty() && over.applyAsDouble(leastTime) < 0
+                ? List.of(times.dip(leastTime, over))
+                : found;
+    }
+
+    /** How often hand or poi may go to and fro in the common cycle. */
+    private static int wiggles(Trace trace, Side side) {
+        int most = 0;
+        for (Side one : Side.values()) {
+            var part = trace.pairing().part(one);
+            if (one == side || trace.pairing().part(side).motion().riding()) {
+                int hand =
+                        part.motion().path() instanceof Series series
+                                ? series.terms().stream()
+                                        .mapToInt(t -> Math.abs(t.k()))
+                                        .max()
+                                        .orElse(0)
+                                : 1;
+                int poi = Math.abs(part.motion().spin().turns());
+                most = Math.max(most, part.cycles() * Math.max(hand, poi));
+            }
+        }
+        return most;
     }
 
     private static double[] positive(double[] values) {

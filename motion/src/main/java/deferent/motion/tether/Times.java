@@ -167,6 +167,20 @@ final class Times {
         return List.copyOf(found);
     }
 
+    /** The stretch about {@code at}, where {@code f} is below zero between two samples alone. */
+    Interval dip(double at, DoubleUnaryOperator f) {
+        double from = over.start();
+        double to = over.end();
+        for (double time : times) {
+            if (time < at) {
+                from = Math.max(from, time);
+            } else if (time > at) {
+                to = Math.min(to, time);
+            }
+        }
+        return new Interval(root(f, from, at), root(f, at, to));
+    }
+
     private boolean isStart(int i) {
         return starts[piece(i)] == i;
     }

@@ -1,6 +1,7 @@
 package deferent.motion.trace;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import java.util.EnumMap;
 import java.util.List;
@@ -64,6 +65,31 @@ public final class Trace {
     /** The ideal trace of a pairing over one common cycle, from closed forms. */
     public static Trace of(Pairing pairing) {
         return Ideal.trace(pairing);
+    }
+
+    /**
+     * The same over the first of a side's own cycles, of which the common one may hold many: all
+     * there is to that side's motion. A rider's is as long as the common one, since the other hand
+     * leads it.
+     */
+    public Trace ownCycle(Side side) {
+        Part part = pairing.part(side);
+        boolean shortened = period() < pairing.period() * (1 - 1e-9);
+        if (origin != Origin.IDEAL || shortened || part.cycles() == 1 || part.motion().riding()) {
+            return this;
+        }
+        double end = interval.start() + period() / part.cycles();
+        return new Trace(
+                pairing,
+                origin,
+                new Interval(interval.start(), end),
+                periodic,
+                hands,
+                heads,
+                breaks.stream().filter(b -> b.time() < end - 1e-9 * period()).toList(),
+                slack,
+                gaps,
+                uncertainty);
     }
 
     public Pairing pairing() {
