@@ -78,8 +78,7 @@ class HeavyWorkTest {
         for (Socket socket : sockets) {
             if (socket.getInputStream().available() > 0) {
                 String answer =
-                        new String(
-                                socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+                        new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
                 if (answer.startsWith("HTTP/1.1 200 ")) {
                     continue; // One that was at work has come to its end meanwhile.
                 }

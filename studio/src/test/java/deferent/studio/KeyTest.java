@@ -159,9 +159,7 @@ class KeyTest {
     void theOpeningFileIsItsOwnersAloneAndGoneWithTheStudio() throws Exception {
         Opening opening = visitor.studio.opening();
         Path folder =
-                Optional.ofNullable(opening.file().getParent())
-                        .map(Path::getParent)
-                        .orElseThrow();
+                Optional.ofNullable(opening.file().getParent()).map(Path::getParent).orElseThrow();
         assertThat(String.valueOf(folder.getFileName())).startsWith("deferent-");
         assertThat(Files.readString(opening.file())).contains(opening.address().toString());
         Assumptions.assumeTrue(

@@ -142,8 +142,7 @@ public record KeepTheLight(
     }
 
     // A heavy cord's hand stands between points whose directions were settled one by one; where
-    // they
-    // did not settle it is no longer a cord's length away.
+    // they did not settle it is no longer a cord's length away.
     private static void refuseUnsettled(
             Course hand, Course head, Times times, Side side, Cord cord) {
         double off = 0;

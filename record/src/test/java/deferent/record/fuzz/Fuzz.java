@@ -117,6 +117,16 @@ final class Fuzz {
         }
     }
 
+    /**
+     * What broke of the invariants that hold on every phrase tried so far; those still {@linkplain
+     * Invariants#SOUGHT sought} are left out.
+     */
+    java.util.List<String> surprises() {
+        return found.stream()
+                .filter(one -> Invariants.SOUGHT.stream().noneMatch(one::startsWith))
+                .toList();
+    }
+
     /** What broke, each with its phrase; a dozen of a kind at most. */
     java.util.List<String> found() {
         return java.util.List.copyOf(found);

@@ -36,32 +36,32 @@ final class TwiceInvariants {
                             "a mirrored pairing reads mirrored",
                             "a mirror turns no length, no force and no time about; it only changes left"
                                     + " with right and the starting moment",
-                            1,
+                            5,
                             TwiceInvariants::mirrored),
                     new Invariant(
                             "turned about the upright, cords and links read the same",
                             "gravity and every distance between the two stay; only the body does not"
                                     + " turn with them; links where no more than thirty turns go to the cycle",
-                            1,
+                            5,
                             TwiceInvariants::turned),
                     new Invariant(
                             "with all lengths s times and the tempo 1/√s the cord reads the same in"
                                     + " weights",
                             "accelerations are lengths over squared times, so they stay beside gravity;"
                                     + " said without air, whose drag does not scale so",
-                            1,
+                            5,
                             TwiceInvariants::scaled),
                     new Invariant(
                             "begun at another moment of the cycle it reads the same",
                             "a periodic motion has no first moment; said of hands on circles added up"
                                     + " behind which the poi turns evenly, whose later beginning is again"
                                     + " such a pairing",
-                            1,
+                            5,
                             TwiceInvariants::later),
                     new Invariant(
                             "a heavier head pulls more newtons and the same weights",
                             "without air and with a cord without mass the head's mass cancels",
-                            1,
+                            5,
                             TwiceInvariants::heavier),
                     new Invariant(
                             "what is read while dragging is what is read at rest, where it is exact",
