@@ -21,9 +21,14 @@ final class Invariants {
      */
     static final List<String> SOUGHT =
             List.of(
-                    // The slowest tempi of fast flowers behind a kept hand, up to some three
-                    // seconds.
-                    "no answer takes over two seconds of a processor");
+                    // Up to some three seconds, for slowest tempi behind a kept hand of fast
+                    // flowers.
+                    "no answer takes over two seconds of a processor",
+                    // A twentieth off, seen on two phrases of two hundred.
+                    "hand and gravity give what the head's energy rises by",
+                    // A ten-thousandth to a thousandth off, where a cycle holds two dozen turns.
+                    "begun at another moment of the cycle it reads the same",
+                    "with all lengths s times and the tempo 1/√s the cord reads the same in weights");
 
     private Invariants() {}
 }
