@@ -24,7 +24,8 @@ final class Invariants {
                     // Up to some three seconds, for slowest tempi behind a kept hand of fast
                     // flowers.
                     "no answer takes over two seconds of a processor",
-                    // Up to a fiftieth off, where a cord with mass keeps a figure that all but loses its pull.
+                    // By half its length and more, where a cord with mass keeps a figure in a
+                    // turning or tipped plane.
                     "a cord is as long as its tether at every instant",
                     // A twentieth off, seen on two phrases of two hundred.
                     "hand and gravity give what the head's energy rises by",
