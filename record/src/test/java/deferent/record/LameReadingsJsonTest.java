@@ -4,15 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.body.Performer;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Advice;
-import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Detail;
+import deferent.motion.tell.Lame;
 import deferent.motion.tell.Readings;
-import deferent.motion.tell.Worked;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -21,7 +17,8 @@ import tools.jackson.databind.node.JsonNodeFactory;
 class LameReadingsJsonTest {
     @Test
     void whatCouldNotBeWorkedOutStandsInItsPlaceWithItsReason() {
-        JsonNode read = Text.tree(ReadingsJson.write(lame("CAP riding pendulum")), 1_000_000);
+        JsonNode read =
+                Text.tree(ReadingsJson.write(Lame.wholly("CAP riding pendulum")), 1_000_000);
         for (String place :
                 List.of(
                         "/hands/left/figure",
@@ -82,29 +79,5 @@ class LameReadingsJsonTest {
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessageContaining("x_m");
         }
-    }
-
-    /** Readings of which nothing could be worked out. */
-    private static Readings lame(String phrase) {
-        Readings whole =
-                Readings.of(Phrase.parse(phrase).pairing(), Performer.USUAL, Detail.SETTLED);
-        return new Readings(
-                whole.trace(),
-                whole.performer(),
-                whole.detail(),
-                whole.phrase(),
-                new Readings.Hand(whole.left().motion(), not()),
-                new Readings.Hand(whole.right().motion(), not()),
-                not(),
-                not(),
-                not(),
-                not(),
-                new CordReading(Side.LEFT, not(), not(), not(), not(), not(), not()),
-                new CordReading(Side.RIGHT, not(), not(), not(), not(), not(), not()),
-                Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not())));
-    }
-
-    private static <T> Worked<T> not() {
-        return new Worked.Not<>("a reading", "its sums run in a ring", "Inside: a test.");
     }
 }

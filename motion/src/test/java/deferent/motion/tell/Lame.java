@@ -1,15 +1,50 @@
 package deferent.motion.tell;
 
+import deferent.motion.body.Performer;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Readings of which some, by their names, could not be worked out. */
-final class Lame {
-    static final String REASON = "its sums run in a ring";
+/** Readings of which some, by their names, or all could not be worked out. */
+public final class Lame {
+    public static final String REASON = "its sums run in a ring";
 
     private Lame() {}
+
+    /** Readings of a phrase of which nothing could be worked out. */
+    public static Readings wholly(String phrase) {
+        Readings whole =
+                Readings.of(Phrase.parse(phrase).pairing(), Performer.USUAL, Detail.SETTLED);
+        return new Readings(
+                whole.trace(),
+                whole.performer(),
+                whole.detail(),
+                whole.phrase(),
+                new Readings.Hand(whole.left().motion(), not()),
+                new Readings.Hand(whole.right().motion(), not()),
+                not(),
+                not(),
+                not(),
+                not(),
+                cord(Side.LEFT),
+                cord(Side.RIGHT),
+                Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not())));
+    }
+
+    private static CordReading cord(Side side) {
+        return new CordReading(side, not(), not(), not(), not(), not(), not());
+    }
+
+    private static <T> Worked<T> not() {
+        return not("a reading");
+    }
+
+    private static <T> Worked<T> not(String what) {
+        return new Worked.Not<>(what, REASON, "Inside: a test.");
+    }
 
     /** Names of all that was worked out, such as "leftCord.pull". */
     static List<String> names(Readings readings) {
@@ -28,9 +63,7 @@ final class Lame {
             if (worked.reading().isPresent()) {
                 names.add(name);
             }
-            return lame.contains(name)
-                    ? new Worked.Not<>("the reading " + name, REASON, "Inside: a test.")
-                    : value;
+            return lame.contains(name) ? not("the reading " + name) : value;
         }
         if (value instanceof Optional<?> maybe) {
             return maybe.map(one -> lamed(one, name, names, lame));
