@@ -267,7 +267,13 @@ final class TellCord {
                             + side.word()
                             + " cord stays taut at it.";
         } else if (light.reason() == Floor.Reason.NEVER && hand.reason() == Floor.Reason.NEVER) {
-            text = "No tempo keeps the " + side.word() + " cord taut in this motion.";
+            // Behind a pendulum no other tempo was asked.
+            text =
+                    readings.pairing().setsOwnTempo()
+                            ? "At the tempo that the pendulum sets, the "
+                                    + side.word()
+                                    + " cord does not stay taut."
+                            : "No tempo keeps the " + side.word() + " cord taut in this motion.";
         } else if (light.always() && hand.always()) {
             text = "The " + side.word() + " cord stays taut however slow you go.";
         } else {

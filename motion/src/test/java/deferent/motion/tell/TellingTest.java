@@ -51,6 +51,15 @@ class TellingTest {
     }
 
     @Test
+    void aStaticSpinTooSlowAtAPendulumsTempoIsNotSaidToBeSoAtEveryTempo() {
+        assertThat(text("pendulum vs static spin", "floor.right").orElseThrow())
+                .isEqualTo(
+                        "At the tempo that the pendulum sets, the right cord does not stay taut.");
+        assertThat(text("static spin vs triquetra", "floor.left").orElseThrow())
+                .startsWith("Slowest for the left cord: 38.6 a minute");
+    }
+
+    @Test
     void anArcIsNoCircle() {
         assertThat(text("pendulum vs triquetra", "link.left").orElseThrow())
                 .contains("an arc is no circle");
