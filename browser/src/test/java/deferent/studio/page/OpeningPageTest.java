@@ -44,7 +44,7 @@ class OpeningPageTest extends InChromium {
             second.navigate(studio.address() + PHRASE);
             Chromium.until(second, "!document.querySelector('main').hidden");
             assertThat(second.innerText("main"))
-                    .contains("opens only for who runs it")
+                    .contains("opens only for the person who started it")
                     .contains("Press Enter in the terminal")
                     .contains("The pattern in this address is kept");
             Page used = context.newPage();
