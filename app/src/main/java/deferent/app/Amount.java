@@ -53,12 +53,14 @@ final class Amount {
         };
     }
 
-    /** Hand cycles (or beats) a minute; "60" and "60bpm" are the same. */
+    /**
+     * Hand cycles a minute, or poi beats where both hands are still; "60" and "60/min" are the
+     * same.
+     */
     static double tempo(String text) {
-        Matcher said = said(text, "tempo", "60 or 60bpm");
-        if (!List.of("", "bpm", "/min", "a minute")
-                .contains(said.group(2).toLowerCase(Locale.ROOT))) {
-            throw unit(said, "tempo", "60 or 60bpm");
+        Matcher said = said(text, "tempo", "60 or 60/min");
+        if (!List.of("", "/min", "a minute").contains(said.group(2).toLowerCase(Locale.ROOT))) {
+            throw unit(said, "tempo", "60 or 60/min");
         }
         return number(said).doubleValue();
     }

@@ -166,7 +166,8 @@ final class Asked {
 
     /** Whether that is a size's key as said, with or without its unit at the end. */
     static boolean keys(String key, String said) {
-        return key.equals(said) || key.replaceFirst("_(m|deg|cycles|bpm)$", "").equals(said);
+        return key.equals(said)
+                || key.replaceFirst("_(m|deg|cycles|cycles_per_min)$", "").equals(said);
     }
 
     private Kit kit(Kit said) {

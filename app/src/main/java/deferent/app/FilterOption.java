@@ -14,7 +14,7 @@ final class FilterOption {
     private boolean reachable;
 
     @Option(
-            names = "--floor",
+            names = "--slowest",
             paramLabel = "TEMPO",
             converter = Amount.Tempo.class,
             description = "Only what keeps both cords taut at this tempo, such as 60.")

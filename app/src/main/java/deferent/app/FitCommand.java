@@ -52,7 +52,7 @@ final class FitCommand implements Callable<Integer> {
     private List<String> free = List.of();
 
     @Option(
-            names = "--root",
+            names = "--carrier",
             paramLabel = "HAND",
             description =
                     "Whose head leads: left or right; unsaid, the one that comes nearer to a"

@@ -91,7 +91,7 @@ final class ReadText {
         return switch (first) {
             case "link", "linked" -> "Link";
             case "figure", "tempo", "rod" -> "Figures and tempo";
-            case "reach", "clearance" -> "Reach and clearance";
+            case "reach", "room" -> "Reach and room";
             default -> "On a cord";
         };
     }

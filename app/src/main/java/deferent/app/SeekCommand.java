@@ -109,8 +109,8 @@ final class SeekCommand implements Callable<Integer> {
             paramLabel = "WORD",
             converter = Orders.class,
             description =
-                    "What to tell first: gap, reach, floor, hold, symmetry, contrast, near-shelf or"
-                            + " new; unsaid, gap.")
+                    "What to tell first: closest, reach, slowest, steadiness, symmetry, contrast,"
+                            + " near-shelf or new; unsaid, closest.")
     private @Nullable Order order;
 
     @Mixin private FilterOption filter;

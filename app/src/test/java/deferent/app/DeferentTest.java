@@ -87,8 +87,8 @@ class DeferentTest {
         "--tether,0.48 m,/hands/right/tether_m,0.48",
         "--tether,480mm,/hands/right/hand_radius_m,0.48",
         "--tether,20in,/hands/left/tether_m,0.508",
-        "--tempo,90,/tempo_bpm,90",
-        "--tempo,90bpm,/tempo_bpm,90",
+        "--tempo,90,/tempo_cycles_per_min,90",
+        "--tempo,90/min,/tempo_cycles_per_min,90",
         "--hand-radius,45cm,/hands/right/hand_radius_m,0.45",
         "--stature,172cm,/reach/performer/stature_m,1.72",
         "--arm,61cm,/reach/performer/arm_m,0.61",
@@ -97,7 +97,7 @@ class DeferentTest {
         "--set,right.hand_radius_m=50cm,/hands/right/hand_radius_m,0.5",
         "--set,left.tether=70cm,/hands/left/tether_m,0.7",
         "--set,right.centre_x=20cm,/links/0/offset_m/0,0.2",
-        "--set,tempo=72,/tempo_bpm,72",
+        "--set,tempo=72,/tempo_cycles_per_min,72",
     })
     void numbersTakeUnits(String option, String value, String where, double number) {
         JsonNode read =
@@ -133,10 +133,10 @@ class DeferentTest {
 
     @Test
     void aFitThatCannotCloseSaysTheLeastGapAndWhy() {
-        assertThat(good("fit", "pendulum vs triquetra", "--root", "left").out())
+        assertThat(good("fit", "pendulum vs triquetra", "--carrier", "left").out())
                 .contains("Cannot close: the least gap")
                 .contains("an arc is no circle");
-        Answer unsaved = run("fit", "pendulum vs triquetra", "--root", "left", "--save", "x");
+        Answer unsaved = run("fit", "pendulum vs triquetra", "--carrier", "left", "--save", "x");
         assertThat(unsaved.code()).isEqualTo(1);
         assertThat(unsaved.err()).contains("nothing is saved");
     }

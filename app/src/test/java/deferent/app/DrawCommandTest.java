@@ -85,7 +85,7 @@ class DrawCommandTest {
                 "--at",
                 "1/4",
                 "--without",
-                "tie,tether",
+                "link,tether",
                 "--transparent",
                 "--caption",
                 "no");
@@ -93,8 +93,8 @@ class DrawCommandTest {
         assertThat(ImageIO.read(png.toFile()).getHeight()).isEqualTo(200);
         assertThat(ImageIO.read(png.toFile()).getRGB(0, 0) >>> 24).isZero();
         Path svg = file("still.svg");
-        desk.good("draw", PAIRING, "--out", svg.toString(), "--without", "tie");
-        assertThat(Files.readString(svg)).contains("left-head-trail").doesNotContain("-tie\"");
+        desk.good("draw", PAIRING, "--out", svg.toString(), "--without", "link");
+        assertThat(Files.readString(svg)).contains("left-head-trail").doesNotContain("-link\"");
     }
 
     /** JavaCPP looks for natives of a platform that there is none of. */

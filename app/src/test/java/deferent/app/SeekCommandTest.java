@@ -48,12 +48,13 @@ class SeekCommandTest {
         JsonNode found = desk.good("seek", "--motions", FEW, "--limit", "4", "--json").json();
         assertThat(found.get("complete").booleanValue()).isTrue();
         assertThat(found.at("/space/motions").intValue()).isBetween(9_000, 13_000);
-        assertThat(found.get("exact_ties").intValue()).isPositive();
+        assertThat(found.get("exact_links").intValue()).isPositive();
         assertThat(found.get("answers")).hasSize(4);
         for (JsonNode answer : found.get("answers")) {
             assertThat(answer.get("exact").booleanValue()).isTrue();
             assertThat(answer.get("pairs").longValue())
-                    .isEqualTo(answer.get("roots").longValue() * answer.get("riders").longValue());
+                    .isEqualTo(
+                            answer.get("carriers").longValue() * answer.get("riders").longValue());
             assertThat(answer.at("/told/text").stringValue()).startsWith("Linked exactly.");
             assertThat(PatternJson.readPattern(answer.get("pattern")).phrase().orElse(""))
                     .isEqualTo(answer.get("said").stringValue());
@@ -176,8 +177,8 @@ class SeekCommandTest {
                                 "--limit",
                                 "2",
                                 "--order",
-                                "floor",
-                                "--floor",
+                                "slowest",
+                                "--slowest",
                                 "90",
                                 "--json")
                         .json();
@@ -185,7 +186,7 @@ class SeekCommandTest {
                 .isNotEmpty()
                 .allSatisfy(
                         a ->
-                                assertThat(a.at("/merit/floor_bpm").doubleValue())
+                                assertThat(a.at("/merit/slowest_cycles_per_min").doubleValue())
                                         .isLessThanOrEqualTo(90));
     }
 

@@ -43,8 +43,9 @@ public record Item(Role role, Optional<Side> side, Form form) {
 
     /** For people who cannot see the picture: "left head's trail". */
     public String name() {
-        if (role == Role.TIE) {
-            return side.map(s -> s.word() + " head to " + s.other().word() + " hand").orElse("tie");
+        if (role == Role.LINK) {
+            return side.map(s -> s.word() + " head to " + s.other().word() + " hand")
+                    .orElse("link");
         }
         return side.map(s -> s.word() + " ").orElse("") + role.words();
     }

@@ -14,7 +14,7 @@ public enum Layer {
     /** The light the heads leave. */
     TRAIL("trails"),
     /** From root's head to rider's hand. */
-    TIE("tie"),
+    LINK("link"),
     TETHER("tethers"),
     HAND("hands"),
     HEAD("heads"),
@@ -46,7 +46,7 @@ public enum Layer {
             case CENTRE -> CENTRE;
             case HAND_PATH -> HAND_PATH;
             case HEAD_TRAIL, SLACK -> TRAIL;
-            case TIE -> TIE;
+            case LINK -> LINK;
             case TETHER -> TETHER;
             case HAND -> HAND;
             case HEAD -> HEAD;

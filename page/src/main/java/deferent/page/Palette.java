@@ -61,7 +61,7 @@ public final class Palette {
         FAINT(0xC9C6BE, 0x3A414C),
         LEFT(0x0072B2, 0x56B4E9),
         RIGHT(0xD55E00, 0xE69F00),
-        TIE(0x009E73, 0x009E73),
+        LINK(0x009E73, 0x009E73),
         /** Said of what is as it should be; of what to know; of what to beware. */
         GOOD(0x007355, 0x35C79E),
         NOTE(0x0B5E8E, 0x7CC5EE),
@@ -117,7 +117,7 @@ public final class Palette {
                     right ? line(own, 1.5, 0.8, 5, 2.5, 1, 2.5) : line(own, 1.5, 0.8, 1, 3);
             case HEAD_TRAIL -> right ? line(own, 4.6, 1, 4.5, 1.5) : line(own, 4.6, 1);
             case SLACK -> line(own, 5, 0.6, 0.5, 1.5);
-            case TIE -> line(Ink.TIE, 4, 1, 0.1, 2);
+            case LINK -> line(Ink.LINK, 4, 1, 0.1, 2);
             case TETHER -> right ? line(own, 2, 0.95, 7, 2) : line(own, 2, 0.95);
             case HAND -> new Look(own, 3, List.of(), right ? Marker.SQUARE : Marker.RING, 20, 1);
             case HEAD -> new Look(own, 2, List.of(), right ? Marker.DIAMOND : Marker.DISC, 26, 1);

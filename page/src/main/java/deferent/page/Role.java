@@ -15,7 +15,7 @@ public enum Role {
     /** Where a cord does not pull. */
     SLACK("slack stretch"),
     /** From root's head to rider's hand. */
-    TIE("tie"),
+    LINK("link"),
     /** The cord from hand to head. */
     TETHER("tether"),
     HAND("hand"),

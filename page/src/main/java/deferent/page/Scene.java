@@ -61,7 +61,7 @@ public final class Scene {
         }
         items.add(
                 Item.of(
-                        Role.TIE,
+                        Role.LINK,
                         root,
                         new Item.Form.Span(Track.head(root), Track.hand(root.other()))));
         items.sort(Comparator.comparing(Item::role));

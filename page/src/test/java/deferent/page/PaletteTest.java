@@ -20,7 +20,7 @@ class PaletteTest {
                         "#000000", "#E69F00", "#56B4E9", "#009E73", "#F0E442", "#0072B2", "#D55E00",
                         "#CC79A7");
         for (Palette.Theme theme : Palette.Theme.values()) {
-            for (Palette.Ink ink : List.of(Palette.Ink.LEFT, Palette.Ink.RIGHT, Palette.Ink.TIE)) {
+            for (Palette.Ink ink : List.of(Palette.Ink.LEFT, Palette.Ink.RIGHT, Palette.Ink.LINK)) {
                 assertThat(set).contains(Palette.hex(ink.on(theme)));
             }
         }
@@ -30,7 +30,7 @@ class PaletteTest {
     @ParameterizedTest
     @EnumSource(
             value = Palette.Ink.class,
-            names = {"LEFT", "RIGHT", "TIE"})
+            names = {"LEFT", "RIGHT", "LINK"})
     void everyMarkStandsOffItsGround(Palette.Ink ink) {
         for (Palette.Theme theme : Palette.Theme.values()) {
             assertThat(contrast(ink.on(theme), Palette.Ink.PAPER.on(theme)))
@@ -64,7 +64,7 @@ class PaletteTest {
     @Test
     void handHeadTetherAndTieOfOneSideAreToldApartWithoutColour() {
         List<String> looks =
-                List.of(Role.HAND, Role.HEAD, Role.TETHER, Role.TIE, Role.HEAD_TRAIL).stream()
+                List.of(Role.HAND, Role.HEAD, Role.TETHER, Role.LINK, Role.HEAD_TRAIL).stream()
                         .map(role -> Palette.of(role, Optional.of(Side.LEFT)))
                         .map(l -> l.marker() + " " + l.dash() + " " + l.width())
                         .toList();

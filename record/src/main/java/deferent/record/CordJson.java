@@ -16,17 +16,18 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * What a cord makes of both hands, as part of the readings' object: pull, light, hand, hold, floor.
+ * What a cord makes of both hands, as part of the readings' object: pull, what the hand or the head
+ * does where figure or hand path is kept, steadiness, slowest tempo.
  */
 final class CordJson {
     private CordJson() {}
 
     static void put(ObjectNode node, Readings readings) {
         ObjectNode pull = node.putObject("pull");
-        ObjectNode light = node.putObject("light");
-        ObjectNode hand = node.putObject("hand");
-        ObjectNode hold = node.putObject("hold");
-        ObjectNode floor = node.putObject("floor");
+        ObjectNode light = node.putObject("figure_kept");
+        ObjectNode hand = node.putObject("hand_path_kept");
+        ObjectNode hold = node.putObject("steadiness");
+        ObjectNode floor = node.putObject("slowest");
         readings.advice()
                 .ifPresent(
                         advice ->
@@ -37,8 +38,8 @@ final class CordJson {
             ReadingsJson.put(light, side.word(), cord.light(), CordJson::light);
             ReadingsJson.put(hand, side.word(), cord.hand(), CordJson::hand);
             ObjectNode held = hold.putObject(side.word());
-            ReadingsJson.put(held, "hand_kept", cord.handHold(), CordJson::hold);
-            ReadingsJson.put(held, "light_kept", cord.lightHold(), CordJson::hold);
+            ReadingsJson.put(held, "hand_path_kept", cord.handHold(), CordJson::hold);
+            ReadingsJson.put(held, "figure_kept", cord.lightHold(), CordJson::hold);
             ReadingsJson.put(floor, side.word(), cord.floor(), CordJson::floor);
         }
     }
@@ -49,8 +50,8 @@ final class CordJson {
         node.put("hand", truth.root().other().word());
         node.put("verdict", Keys.word(truth.verdict()));
         ReadingsJson.put(node, "tolerance_m", truth.tolerance());
-        away(node.putObject("light_kept"), truth.light());
-        truth.rootsHand().ifPresent(a -> away(node.putObject("root_keeps_hand"), a));
+        away(node.putObject("figure_kept"), truth.light());
+        truth.rootsHand().ifPresent(a -> away(node.putObject("carrier_keeps_hand_path"), a));
         truth.riding().ifPresent(r -> away(node.putObject("rider_gives"), r.away()));
     }
 
@@ -122,15 +123,15 @@ final class CordJson {
 
     private static void floor(ObjectNode node, Floor floor) {
         limit(node.putObject("ideal"), floor.ideal());
-        limit(node.putObject("light_kept"), floor.light());
-        limit(node.putObject("hand_kept"), floor.hand());
+        limit(node.putObject("figure_kept"), floor.light());
+        limit(node.putObject("hand_path_kept"), floor.hand());
         floor.gravityAlone().ifPresent(s -> ReadingsJson.put(node, "gravity_alone_s", s));
     }
 
     private static void limit(ObjectNode node, Floor.Limit limit) {
         node.put("reason", Keys.word(limit.reason()));
-        limit.tempo().ifPresent(t -> ReadingsJson.put(node, "tempo_bpm", t));
-        limit.fastest().ifPresent(t -> ReadingsJson.put(node, "fastest_bpm", t));
+        limit.tempo().ifPresent(t -> ReadingsJson.put(node, "tempo_cycles_per_min", t));
+        limit.fastest().ifPresent(t -> ReadingsJson.put(node, "fastest_cycles_per_min", t));
         limit.phase().ifPresent(p -> ReadingsJson.put(node, "phase_cycles", p));
     }
 

@@ -29,7 +29,7 @@ final class PairingJson {
         node.put("timing_cycles", pairing.timing().ahead());
         node.put("direction", Keys.word(pairing.direction()));
         node.put("sense", Keys.word(pairing.sense()));
-        pairing.tempoSaid().ifPresent(tempo -> node.put("tempo_bpm", tempo));
+        pairing.tempoSaid().ifPresent(tempo -> node.put("tempo_cycles_per_min", tempo));
         node.set("left", write(pairing.left()));
         node.set("right", write(pairing.right()));
         return node;
@@ -73,10 +73,10 @@ final class PairingJson {
         Timing timing = keys.madeOf("timing_cycles", () -> new Timing(ahead));
         Direction direction = keys.word("direction", Direction.class, Direction.SAME);
         Sense sense = keys.word("sense", Sense.class, Sense.CLOCKWISE);
-        OptionalDouble tempo = keys.maybe("tempo_bpm", 1, 600, "a minute");
+        OptionalDouble tempo = keys.maybe("tempo_cycles_per_min", 1, 600, "a minute");
         keys.done();
         return keys.madeAt(
-                tempo.isPresent() ? keys.pointer("tempo_bpm") : keys.pointer(),
+                tempo.isPresent() ? keys.pointer("tempo_cycles_per_min") : keys.pointer(),
                 () -> new Pairing(left, right, timing, direction, sense, tempo));
     }
 

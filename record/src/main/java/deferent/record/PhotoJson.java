@@ -26,7 +26,7 @@ public final class PhotoJson {
     /** The reading as a tree, to be part of a larger answer. */
     public static ObjectNode tree(PhotoReading photo) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        ReadingsJson.put(node, "tempo_bpm", photo.tempo());
+        ReadingsJson.put(node, "tempo_cycles_per_min", photo.tempo());
         ReadingsJson.put(node, "light_diameter_m", photo.diameter());
         figure(node.putObject("common"), photo.common());
         ReadingsJson.put(node, "frames_per_s", photo.frames());

@@ -46,7 +46,7 @@ public final class ReadingsJson {
         Pairing pairing = readings.pairing();
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         readings.phrase().ifPresent(phrase -> node.put("phrase", phrase));
-        put(node, "tempo_bpm", pairing.tempo());
+        put(node, "tempo_cycles_per_min", pairing.tempo());
         put(node, "period_s", pairing.period());
         ObjectNode hands = node.putObject("hands");
         ArrayNode links = node.putArray("links");
@@ -57,7 +57,7 @@ public final class ReadingsJson {
             link.put("hand", side.other().word());
             put(link, readings.link(side), ReadingsJson::link);
         }
-        put(node.putObject("clearance"), readings.clearance(), ReadingsJson::clearance);
+        put(node.putObject("room"), readings.clearance(), ReadingsJson::clearance);
         put(node.putObject("reach"), readings.reach(), ReadingsJson::reach);
         CordJson.put(node, readings);
         ArrayNode told = node.putArray("told");

@@ -101,8 +101,8 @@ public final class SeekJson {
         node.put("complete", done);
         node.put("head_paths", answers.headPaths());
         node.put("hand_paths", answers.handPaths());
-        node.put("ties", answers.count());
-        node.put("exact_ties", answers.exactCount());
+        node.put("links", answers.count());
+        node.put("exact_links", answers.exactCount());
         node.put("pairs", answers.pairs());
         node.put("exact_pairs", answers.exactPairs());
         node.put("comparisons", answers.comparisons());
@@ -139,7 +139,7 @@ public final class SeekJson {
         }
         node.put("exact", answer.exact());
         node.put("gap_m", rounded(answer.gap()));
-        node.put("roots", answer.roots());
+        node.put("carriers", answer.roots());
         node.put("riders", answer.riders());
         node.put("pairs", answer.pairs());
         node.put("family", answer.family());
@@ -161,7 +161,7 @@ public final class SeekJson {
         node.put("contrast", rounded(merit.contrast()));
         node.put("symmetry", merit.symmetry());
         node.put("missing_m", rounded(merit.missing()));
-        put(node, "floor_bpm", merit.floor());
+        put(node, "slowest_cycles_per_min", merit.floor());
         put(node, "growth_in_reaction", merit.growth());
         put(node, "to_shelf_m", merit.toShelf());
         return node;

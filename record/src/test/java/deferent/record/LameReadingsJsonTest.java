@@ -24,15 +24,15 @@ class LameReadingsJsonTest {
                         "/hands/left/figure",
                         "/hands/right/figure",
                         "/hands/left/hand_radius_m",
-                        "/clearance",
+                        "/room",
                         "/reach",
                         "/pull/left",
                         "/pull/right",
-                        "/light/left",
-                        "/hand/right",
-                        "/hold/left/hand_kept",
-                        "/hold/right/light_kept",
-                        "/floor/left",
+                        "/figure_kept/left",
+                        "/hand_path_kept/right",
+                        "/steadiness/left/hand_path_kept",
+                        "/steadiness/right/figure_kept",
+                        "/slowest/left",
                         "/linked")) {
             assertThat(read.at(place).toString())
                     .as(place)
@@ -59,14 +59,18 @@ class LameReadingsJsonTest {
                                         Detail.SETTLED)),
                         1_000_000);
         for (String place :
-                List.of("/light/right", "/hand/right", "/floor/right", "/hold/right/light_kept")) {
+                List.of(
+                        "/figure_kept/right",
+                        "/hand_path_kept/right",
+                        "/slowest/right",
+                        "/steadiness/right/figure_kept")) {
             assertThat(read.at(place + "/not_worked_out").stringValue())
                     .as(place)
                     .contains("infinite force");
         }
         assertThat(read.at("/pull/right/greatest_n").doubleValue()).isPositive();
-        assertThat(read.at("/light/left/hand_speed_m_per_s").isNumber()).isTrue();
-        assertThat(read.at("/floor/left/ideal/reason").isString()).isTrue();
+        assertThat(read.at("/figure_kept/left/hand_speed_m_per_s").isNumber()).isTrue();
+        assertThat(read.at("/slowest/left/ideal/reason").isString()).isTrue();
     }
 
     @Test

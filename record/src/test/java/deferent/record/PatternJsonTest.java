@@ -167,14 +167,14 @@ class PatternJsonTest {
         String pendulum =
                 """
                 {"format": 1, "name": "swing", "pairing": {
-                  "tempo_bpm": 90,
+                  "tempo_cycles_per_min": 90,
                   "left": {"hand": {"path": "still"}, "tether_m": 0.6,
                            "spin": {"law": "swing", "amplitude_deg": 60}},
                   "right": {"hand": {"path": "still"}, "tether_m": 0.6,
                             "spin": {"law": "turns", "turns": 1}}}}
                 """;
         DocumentError tempo = wrong(pendulum);
-        assertThat(tempo.where()).isEqualTo("pairing.tempo_bpm");
+        assertThat(tempo.where()).isEqualTo("pairing.tempo_cycles_per_min");
         assertThat(tempo.line()).isEqualTo(2);
         assertThat(tempo.right()).startsWith("leave it unsaid, or give ");
 

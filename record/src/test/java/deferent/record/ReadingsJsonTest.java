@@ -25,7 +25,7 @@ class ReadingsJsonTest {
     @Test
     void aStaticSpinWithATriquetraReadsAsTheTradeKnowsIt() {
         JsonNode read = read("static spin vs triquetra", Detail.SETTLED);
-        assertThat(read.get("tempo_bpm").doubleValue()).isEqualTo(60);
+        assertThat(read.get("tempo_cycles_per_min").doubleValue()).isEqualTo(60);
         assertThat(read.get("period_s").doubleValue()).isEqualTo(1);
         JsonNode left = read.at("/hands/left");
         assertThat(left.get("motion").stringValue()).contains("static spin");

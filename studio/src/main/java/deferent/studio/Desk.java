@@ -88,7 +88,7 @@ final class Desk {
         }
         boolean slow =
                 SLOW.contains(ask)
-                        || asked.maybeText("show").filter("hand"::equals).isPresent()
+                        || asked.maybeText("show").filter(Keep.HAND_PATH.word()::equals).isPresent()
                         || asked.maybeText("detail").filter("settled"::equals).isPresent();
         return slow ? Optional.of(Lanes.Work.SHORT) : Optional.empty();
     }
@@ -193,14 +193,14 @@ final class Desk {
     }
 
     private ObjectNode fit(Asked asked) {
-        Optional<String> root = asked.maybeText("root");
+        Optional<String> root = asked.maybeText("carrier");
         Optional<List<String>> free = asked.maybeTexts("free", 40);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
         Side leads =
                 root.isPresent()
-                        ? side("root", root.get())
+                        ? side("carrier", root.get())
                         : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
                                 .leader();
         FitReading fit =
@@ -357,12 +357,12 @@ final class Desk {
 
     static ObjectNode strip(Trace trace, Side root, List<Strip.Mark> all) {
         ObjectNode strip = JsonNodeFactory.instance.objectNode();
-        strip.put("root", root.word());
+        strip.put("carrier", root.word());
         strip.put("tolerance_m", LinkReading.USUAL_TOLERANCE);
-        ArrayNode ties = strip.putArray("ties");
+        ArrayNode ties = strip.putArray("links");
         for (Side side : Side.values()) {
             ObjectNode tie = ties.addObject();
-            tie.put("root", side.word());
+            tie.put("carrier", side.word());
             ArrayNode gap = tie.putArray("gap_m");
             ArrayNode main = side == root ? strip.putArray("gap_m") : null;
             for (double metres : Strip.gap(trace, side)) {

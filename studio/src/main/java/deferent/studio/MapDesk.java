@@ -142,7 +142,7 @@ final class MapDesk {
             node.put("phrase", place.pattern().phrase().orElse(""));
             node.set("moves", SeekAsk.moves(place.pattern().pairing()));
         }
-        ArrayNode ways = answer.putArray("ways");
+        ArrayNode ways = answer.putArray("crossings");
         for (Way way : chart.map().ways()) {
             if (way.from() < way.to()) {
                 ways.addObject()

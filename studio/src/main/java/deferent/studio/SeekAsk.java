@@ -121,7 +121,8 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                 new Filter(
                         asked.yes("exact", false),
                         asked.yes("reachable", false),
-                        asked.maybeNumber("floor_bpm", 1, 600).orElse(Double.POSITIVE_INFINITY),
+                        asked.maybeNumber("slowest_cycles_per_min", 1, 600)
+                                .orElse(Double.POSITIVE_INFINITY),
                         asked.maybeNumber("growth", 0.01, 1e6).orElse(Double.POSITIVE_INFINITY),
                         asked.whole("symmetry", 0, 48, 0),
                         asked.maybeNumber("contrast", 1, 100).orElse(1),

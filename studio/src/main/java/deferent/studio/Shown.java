@@ -18,7 +18,7 @@ final class Shown {
         return Keep.named(asked.word("show", Keep.WORDS));
     }
 
-    /** {"asked": "light", "left": "light", "right": "ideal", "why": {"right": "..."}}. */
+    /** {"asked": "figure", "left": "figure", "right": "ideal", "why": {"right": "..."}}. */
     static ObjectNode told(Staged staged) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("asked", staged.keep().word());

@@ -8,7 +8,7 @@ import java.util.Optional;
 /**
  * A size as it is typed in: its name, its value and limits in the unit of the edge.
  *
- * @param unit "m", "deg", "cycles" or "bpm"
+ * @param unit "m", "deg", "cycles" or "cycles_per_min"
  * @param step what one press of an arrow key changes
  */
 record Sizing(
@@ -39,7 +39,7 @@ record Sizing(
             case AMPLITUDE ->
                     new Sizing(size, own + "swing to each side", value, "deg", 0.5, 179.5, 5);
             case TIMING -> new Sizing(size, "right hand ahead", value, "cycles", 0, 0.999999, 0.25);
-            case TEMPO -> new Sizing(size, "tempo", value, "bpm", 1, 600, 1);
+            case TEMPO -> new Sizing(size, "tempo", value, "cycles_per_min", 1, 600, 1);
         };
     }
 

@@ -63,7 +63,7 @@ class AskTest {
         assertThat(answer.get("id").asInt()).isEqualTo(1);
         assertThat(answer.at("/readings/links/0/kind").asString()).isEqualTo("touching");
         assertThat(answer.at("/readings/told").size()).isGreaterThan(2);
-        assertThat(answer.at("/strip/root").asString()).isEqualTo("left");
+        assertThat(answer.at("/strip/carrier").asString()).isEqualTo("left");
         for (JsonNode gap : answer.at("/strip/gap_m")) {
             assertThat(gap.asDouble()).isCloseTo(0, within(1e-3));
         }
@@ -71,7 +71,7 @@ class AskTest {
                 .contains("left.poi", "right.circle", "right.tilt")
                 .doesNotContain("left.circle");
         assertThat(texts(answer.get("sizes"), "key"))
-                .contains("right.hand_radius_m", "left.tether_m", "tempo_bpm")
+                .contains("right.hand_radius_m", "left.tether_m", "tempo_cycles_per_min")
                 .doesNotContain("left.hand_radius_m");
         assertThat(answer.get("begin").size()).isEqualTo(4);
     }
@@ -108,16 +108,16 @@ class AskTest {
         JsonNode said =
                 visitor.ask(
                         """
-                        {"ask":"pairing","phrase":"isolation vs triquetra","change":[{"set":"tempo_bpm","to":90}]}
+                        {"ask":"pairing","phrase":"isolation vs triquetra","change":[{"set":"tempo_cycles_per_min","to":90}]}
                         """);
-        assertThat(said.at("/readings/tempo_bpm").asDouble()).isEqualTo(90);
+        assertThat(said.at("/readings/tempo_cycles_per_min").asDouble()).isEqualTo(90);
         JsonNode unsaid =
                 visitor.ask(
                         """
                         {"ask":"pairing","phrase":"isolation vs triquetra",
-                         "change":[{"set":"tempo_bpm","to":90},{"set":"tempo_bpm","to":null}]}
+                         "change":[{"set":"tempo_cycles_per_min","to":90},{"set":"tempo_cycles_per_min","to":null}]}
                         """);
-        assertThat(unsaid.at("/readings/tempo_bpm").asDouble()).isEqualTo(60);
+        assertThat(unsaid.at("/readings/tempo_cycles_per_min").asDouble()).isEqualTo(60);
     }
 
     @Test

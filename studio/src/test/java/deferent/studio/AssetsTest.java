@@ -138,6 +138,6 @@ class AssetsTest {
         JsonNode palette = Visitor.json(visitor.get("/api/palette"));
         assertThat(palette.at("/looks/left-head-trail/ink").asString()).isEqualTo("left");
         assertThat(palette.at("/looks/right-head/marker").asString()).isEqualTo("diamond");
-        assertThat(palette.at("/inks/tie/dark").asString()).isEqualTo("#009E73");
+        assertThat(palette.at("/inks/link/dark").asString()).isEqualTo("#009E73");
     }
 }

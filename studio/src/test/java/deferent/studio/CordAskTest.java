@@ -60,10 +60,10 @@ class CordAskTest {
 
     @Test
     void keepingTheLightMovesTheHandAndLeavesTheIdealAsAGhost() {
-        JsonNode answer = shown(PHRASE, "light");
+        JsonNode answer = shown(PHRASE, "figure");
         Trace ideal = Trace.of(Phrase.parse(PHRASE).pairing());
         for (Side side : Side.values()) {
-            assertThat(answer.at("/shown/" + side.word()).asString()).isEqualTo("light");
+            assertThat(answer.at("/shown/" + side.word()).asString()).isEqualTo("figure");
             Trace kept = KeepTheLight.of(ideal, side, Kit.USUAL).in(ideal);
             assertThat(apart(answer, "samples", side, "hand", kept.hand(side))).isLessThan(1e-6);
             assertThat(apart(answer, "samples", side, "head", ideal.head(side))).isLessThan(1e-6);
@@ -78,25 +78,25 @@ class CordAskTest {
 
     @Test
     void keepingTheHandMovesTheHeadWhereThereIsSuchAMotionAndSaysWhyWhereThereIsNone() {
-        JsonNode answer = shown(PHRASE, "hand");
+        JsonNode answer = shown(PHRASE, "hand-path");
         Trace ideal = Trace.of(Phrase.parse(PHRASE).pairing());
         for (Side side : Side.values()) {
             KeepTheHand hand = KeepTheHand.of(ideal, side, Kit.USUAL);
             boolean there = hand.best().isPresent();
             assertThat(answer.at("/shown/" + side.word()).asString())
-                    .isEqualTo(there ? "hand" : "ideal");
+                    .isEqualTo(there ? "hand-path" : "ideal");
             assertThat(answer.at("/shown/why").has(side.word())).isEqualTo(!there);
             assertThat(answer.at("/scene/ghost").has(side.word())).isEqualTo(there);
             Trace kept = there ? hand.in(ideal, hand.best().orElseThrow()) : ideal;
             assertThat(apart(answer, "samples", side, "head", kept.head(side))).isLessThan(1e-6);
             assertThat(apart(answer, "samples", side, "hand", ideal.hand(side))).isLessThan(1e-6);
         }
-        assertThat(answer.at("/shown/right").asString()).isEqualTo("hand");
+        assertThat(answer.at("/shown/right").asString()).isEqualTo("hand-path");
     }
 
     @Test
     void aPendulumThatNobodyDrivesStaysAsItIsWhateverIsKept() {
-        JsonNode answer = shown("CAP vs pendulum", "light");
+        JsonNode answer = shown("CAP vs pendulum", "figure");
         assertThat(answer.at("/shown/why").isEmpty()).isTrue();
         assertThat(answer.at("/scene/samples/right")).isEqualTo(answer.at("/scene/ghost/right"));
     }
@@ -110,14 +110,14 @@ class CordAskTest {
                         Side.RIGHT,
                         right.with(new Motion(new Polygon(4, 0.3, 0), right.motion().spin())));
         ObjectNode question = Desk.JSON.createObjectNode();
-        question.put("ask", "pairing").put("show", "light");
+        question.put("ask", "pairing").put("show", "figure");
         question.set(
                 "pattern",
                 PatternJson.tree(PatternDocument.of("a box", cornered, Performer.USUAL)));
         JsonNode answer = visitor.ask(question.toString());
         assertThat(answer.at("/shown/right").asString()).isEqualTo("ideal");
         assertThat(answer.at("/shown/why/right").asString()).contains("infinite force");
-        assertThat(answer.at("/shown/left").asString()).isEqualTo("light");
+        assertThat(answer.at("/shown/left").asString()).isEqualTo("figure");
     }
 
     @Test
@@ -137,7 +137,7 @@ class CordAskTest {
     @Test
     void aCordIsNeverAskedToPushWhileTheLightIsKept() {
         JsonNode ideal = visitor.pairing("isolation vs four-petal antispin, 40bpm");
-        JsonNode kept = shown("isolation vs four-petal antispin, 40bpm", "light");
+        JsonNode kept = shown("isolation vs four-petal antispin, 40bpm", "figure");
         assertThat(ideal.at("/pull/left/least_weights").asDouble()).isNegative();
         assertThat(ideal.at("/pull/left/slack").size()).isPositive();
         assertThat(kept.at("/pull/left/least_weights").asDouble()).isPositive();
@@ -151,9 +151,9 @@ class CordAskTest {
                                 "{\"ask\":\"pairing\",\"phrase\":\""
                                         + PHRASE
                                         + "\",\"detail\":\"settled\"}")
-                        .at("/readings/floor/left");
+                        .at("/readings/slowest/left");
         // The slowest full circle behind a still hand takes 4.0378 √(L/g); DLMF 19.8(i).
-        assertThat(floor.at("/hand_kept/tempo_bpm").asDouble())
+        assertThat(floor.at("/hand_path_kept/tempo_cycles_per_min").asDouble())
                 .isCloseTo(60 / (4.037811640 * Math.sqrt(0.6 / 9.80665)), within(0.01));
     }
 
@@ -235,7 +235,7 @@ class CordAskTest {
         JsonNode answer =
                 visitor.ask(
                         """
-                        {"ask":"letgo","phrase":"static spin vs triquetra","side":"right","show":"light",
+                        {"ask":"letgo","phrase":"static spin vs triquetra","side":"right","show":"figure",
                          "time_s":0.2,"slip_m":0,"seconds":2}
                         """);
         assertThat(answer.get("events").size()).isZero();

@@ -31,7 +31,7 @@ class FitAskTest {
         JsonNode fit =
                 visitor.ask(
                         """
-                        {"id":3,"ask":"fit","phrase":"static spin vs triquetra","root":"left",
+                        {"id":3,"ask":"fit","phrase":"static spin vs triquetra","carrier":"left",
                          "change":[{"set":"right.hand_radius_m","to":0.5}],"free":["right.hand_radius_m"]}
                         """);
         assertThat(fit.get("id").asInt()).isEqualTo(3);
@@ -65,7 +65,7 @@ class FitAskTest {
         JsonNode fit =
                 visitor.ask(
                         """
-                        {"ask":"fit","phrase":"extension vs triquetra","root":"left","free":["left.hand_radius_m"]}
+                        {"ask":"fit","phrase":"extension vs triquetra","carrier":"left","free":["left.hand_radius_m"]}
                         """);
         assertThat(fit.get("closes").asBoolean()).isFalse();
         assertThat(fit.get("answers").isEmpty()).isTrue();

@@ -55,7 +55,7 @@ class MapAskTest {
         assertThat(map.get("patterns")).hasSize(4);
         assertThat(map.get("complete").asBoolean()).isTrue();
         boolean found = false;
-        for (JsonNode way : map.get("ways")) {
+        for (JsonNode way : map.get("crossings")) {
             assertThat(way.toString()).doesNotContain("elsewhere");
             JsonNode crossings =
                     visitor.ask(

@@ -107,7 +107,7 @@ class ShelfHttpTest {
                         "left.hand_radius_m",
                         "left.centre_x_m",
                         "right.start_deg",
-                        "tempo_bpm")) {
+                        "tempo_cycles_per_min")) {
             for (String number : List.of("1e300", "-1e300", "123456789")) {
                 HttpResponse<String> answer =
                         visitor.post("/api/ask", String.format(ask, key, number, ""));

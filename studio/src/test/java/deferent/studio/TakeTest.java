@@ -353,7 +353,7 @@ class TakeTest {
     @Test
     void fastLightsStandStillInThePreviewWhereThatIsAskedForAndCarryTheirCaution() {
         String fast =
-                "\"phrase\":\"isolation vs isolation, split time\",\"change\":[{\"set\":\"tempo_bpm\",\"to\":200}],\"calm\":\"fast\"";
+                "\"phrase\":\"isolation vs isolation, split time\",\"change\":[{\"set\":\"tempo_cycles_per_min\",\"to\":200}],\"calm\":\"fast\"";
         JsonNode seen = preview("webm", fast);
         assertThat(seen.get("caution").asString()).contains("photosensitive");
         assertThat(seen.get("media_type").asString()).isEqualTo("image/png");

@@ -22,8 +22,8 @@ class CordPageTest extends InChromium {
                 double plain = visit.number("deferentStage.picture.strokes");
                 assertThat(visit.number("deferentStage.drawer.ribbons.length")).isPositive();
                 double ribbons = visit.number("deferentStage.drawer.ribbons.length");
-                visit.page().locator(".keeps label", nth("Keep the light")).click();
-                visit.until("deferentDesk.session.answer.shown.asked === 'light'");
+                visit.page().locator(".keeps label", nth("Keep the figure")).click();
+                visit.until("deferentDesk.session.answer.shown.asked === 'figure'");
                 visit.settled();
                 assertThat(visit.text("deferentDesk.session.scene.ghosts"))
                         .as("the hands are elsewhere, the heads are not")
@@ -33,7 +33,7 @@ class CordPageTest extends InChromium {
                 assertThat(visit.number("deferentStage.picture.strokes")).isEqualTo(plain + 2);
                 assertThat(visit.page().locator(".legend .ghost").isVisible()).isTrue();
                 visit.page().keyboard().press("k");
-                visit.until("deferentDesk.session.answer.shown.asked === 'hand'");
+                visit.until("deferentDesk.session.answer.shown.asked === 'hand-path'");
                 visit.settled();
                 assertThat(visit.text("deferentDesk.session.scene.ghosts")).isEqualTo("right.head");
                 assertThat(visit.page().locator("cord-tools .happened").textContent())
@@ -54,7 +54,7 @@ class CordPageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.settled();
             visit.page().evaluate(STILL);
-            for (String keep : List.of("light", "hand")) {
+            for (String keep : List.of("figure", "hand-path")) {
                 visit.page().evaluate("keep => deferentDesk.session.keep(keep)", keep);
                 visit.settled();
                 double before = visit.size("right.hand_radius_m");
@@ -65,7 +65,7 @@ class CordPageTest extends InChromium {
                 assertThat(visit.text("deferentDesk.session.answer.shown.right")).isEqualTo(keep);
                 assertThat(visit.number("deferentDesk.session.past.length"))
                         .as("a drag is one step")
-                        .isEqualTo(keep.equals("light") ? 1 : 2);
+                        .isEqualTo(keep.equals("figure") ? 1 : 2);
             }
         }
     }
@@ -180,9 +180,9 @@ class CordPageTest extends InChromium {
                         .contains("kept, the " + side.toLowerCase(Locale.ROOT) + " poi");
             }
             visit.page().locator(".tempo-slide").focus();
-            double before = visit.size("tempo_bpm");
+            double before = visit.size("tempo_cycles_per_min");
             visit.page().keyboard().press("PageDown");
-            visit.until("deferentDesk.session.size('tempo_bpm').value < " + before);
+            visit.until("deferentDesk.session.size('tempo_cycles_per_min').value < " + before);
             visit.settled();
         }
     }

@@ -34,13 +34,13 @@ class MapPageTest extends InChromium {
         shelve();
         try (Visit visit = visit()) {
             open(visit);
-            assertThat(visit.number("document.querySelectorAll('.map-ways line').length"))
+            assertThat(visit.number("document.querySelectorAll('.map-crossings line').length"))
                     .isPositive();
             String places = visit.text("JSON.stringify([...deferentDesk.map.places])");
             visit.page().locator(".place[data-id=five-leaves]").click();
             visit.page().locator(".place[data-id=three-leaves]").click();
             visit.until("document.querySelector('.play-route')");
-            assertThat(visit.number("document.querySelectorAll('.map-ways .on').length"))
+            assertThat(visit.number("document.querySelectorAll('.map-crossings .on').length"))
                     .isEqualTo(visit.number("deferentDesk.map.route.places.length - 1"));
             visit.page().locator(".play-route").click();
             visit.until("deferentDesk.session.passing");

@@ -200,7 +200,7 @@ class MovingSvgTest extends InChromium {
                                 moving.number(
                                         "(l => l ? Math.hypot(l.x1.animVal.value - l.x2.animVal.value,"
                                                 + " l.y1.animVal.value - l.y2.animVal.value) : 0)"
-                                                + "(document.querySelector('#left-tie line'))"));
+                                                + "(document.querySelector('#left-link line'))"));
             }
             assertThat(most).isGreaterThan(100);
         }

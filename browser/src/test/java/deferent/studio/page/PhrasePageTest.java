@@ -14,7 +14,7 @@ class PhrasePageTest extends InChromium {
             assertThat(visit.size("right.hand_radius_m")).isEqualTo(0.6);
             assertThat(visit.page().locator(".begin li").allInnerTexts()).isNotEmpty();
             assertThat(visit.page().locator(".numbers td").first().innerText()).isNotNull();
-            assertThat(visit.page().locator(".tie-label").innerText()).isEqualTo("0.0\u202fcm");
+            assertThat(visit.page().locator(".link-label").innerText()).isEqualTo("0.0\u202fcm");
         }
     }
 

@@ -106,7 +106,7 @@ class SeekPageTest extends InChromium {
             visit.settled();
             visit.page().locator("#tab-seek").click();
             visit.page().locator("#seek-space").selectOption("10000");
-            visit.page().locator("#seek-order").selectOption("floor");
+            visit.page().locator("#seek-order").selectOption("slowest");
             visit.page().locator(".seek-all").click();
             visit.until("deferentDesk.seek.found.size > 1");
             visit.say("isolation vs triquetra");

@@ -254,7 +254,7 @@ class StagePageTest extends InChromium {
             // A busy machine taps late, so the page's own times of the four say what was tapped.
             double mean =
                     visit.number("(deferentDesk.pulse.taps[3] - deferentDesk.pulse.taps[0]) / 3");
-            assertThat(visit.size("tempo_bpm")).isCloseTo(60_000 / mean, within(0.51));
+            assertThat(visit.size("tempo_cycles_per_min")).isCloseTo(60_000 / mean, within(0.51));
         }
     }
 

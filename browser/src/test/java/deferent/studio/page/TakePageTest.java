@@ -189,7 +189,8 @@ class TakePageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.say("isolation vs isolation, split time");
             visit.page()
-                    .evaluate("() => deferentDesk.session.change([{ set: 'tempo_bpm', to: 200 }])");
+                    .evaluate(
+                            "() => deferentDesk.session.change([{ set: 'tempo_cycles_per_min', to: 200 }])");
             open(visit);
             as(visit, "mp4");
             assertThat(visit.text("document.querySelector('.take-care').textContent"))

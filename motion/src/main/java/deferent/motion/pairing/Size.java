@@ -23,7 +23,7 @@ public record Size(Kind kind, Side side) {
         TILT("tilt_deg"),
         AMPLITUDE("amplitude_deg"),
         TIMING("timing_cycles"),
-        TEMPO("tempo_bpm");
+        TEMPO("tempo_cycles_per_min");
 
         private final String key;
 

@@ -257,8 +257,8 @@ public final class Answers {
         // What costs a trace is worked out for the first few times as many as are asked for.
         int times =
                 switch (request.order()) {
-                    case GAP, SYMMETRY, CONTRAST, NEAR_SHELF -> 1;
-                    case FLOOR, HOLD -> 2;
+                    case CLOSEST, SYMMETRY, CONTRAST, NEAR_SHELF -> 1;
+                    case SLOWEST, STEADINESS -> 2;
                     case REACH, NEW -> 5;
                 };
         int most = times * request.limit();
@@ -300,7 +300,7 @@ public final class Answers {
         return switch (request.order()) {
             case SYMMETRY -> c.symmetry == 0 ? -1000 : -c.symmetry;
             case CONTRAST -> -c.contrast;
-            case GAP, REACH, FLOOR, HOLD, NEAR_SHELF, NEW -> 0;
+            case CLOSEST, REACH, SLOWEST, STEADINESS, NEAR_SHELF, NEW -> 0;
         };
     }
 
@@ -316,11 +316,11 @@ public final class Answers {
         Merit merit = a.merit();
         return switch (request.order()) {
             case REACH -> merit.missing();
-            case FLOOR -> merit.floor().orElse(Double.MAX_VALUE);
-            case HOLD -> merit.growth().orElse(Double.MAX_VALUE);
+            case SLOWEST -> merit.floor().orElse(Double.MAX_VALUE);
+            case STEADINESS -> merit.growth().orElse(Double.MAX_VALUE);
             case NEAR_SHELF -> merit.toShelf().orElse(Double.MAX_VALUE);
             case NEW -> -merit.toShelf().orElse(0);
-            case GAP, SYMMETRY, CONTRAST -> 0;
+            case CLOSEST, SYMMETRY, CONTRAST -> 0;
         };
     }
 
@@ -431,8 +431,9 @@ public final class Answers {
         CordMerit corded =
                 CordMerit.of(
                         trace,
-                        request.order() == Order.FLOOR || Double.isFinite(filter.greatestFloor()),
-                        request.order() == Order.HOLD || Double.isFinite(filter.greatestGrowth()));
+                        request.order() == Order.SLOWEST || Double.isFinite(filter.greatestFloor()),
+                        request.order() == Order.STEADINESS
+                                || Double.isFinite(filter.greatestGrowth()));
         if (corded.floor().orElse(Double.MAX_VALUE) > filter.greatestFloor()
                 || corded.growth().orElse(Double.MAX_VALUE) > filter.greatestGrowth()) {
             return Optional.empty();

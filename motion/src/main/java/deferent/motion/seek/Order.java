@@ -4,17 +4,17 @@ package deferent.motion.seek;
  * Which answers are told first; equals by gap, then the simpler motions first.
  *
  * <p>Orders that need a trace are worked out for the closest and simplest answers alone, as many as
- * are asked for times 5 (reach, new) or times 2 (floor, hold).
+ * are asked for times 5 (reach, new) or times 2 (slowest, steadiness).
  */
 public enum Order {
     /** Exactly linked first, then by clock gap. */
-    GAP,
+    CLOSEST,
     /** What the performer reaches best: by the length that is missing. */
     REACH,
     /** Slowest tempo at which both cords stay taut with the light kept, lowest first. */
-    FLOOR,
+    SLOWEST,
     /** How little a small slip grows in a reaction time, least first. */
-    HOLD,
+    STEADINESS,
     /** Most symmetrical figures first. */
     SYMMETRY,
     /** A large and a small figure use more of the stage: greatest ratio of outer radii first. */

@@ -52,7 +52,7 @@ public record SeekRequest(
                 Tethers.EQUAL,
                 USUAL_TOLERANCE,
                 Filter.NONE,
-                Order.GAP,
+                Order.CLOSEST,
                 Performer.USUAL,
                 List.of(),
                 200,

@@ -8,9 +8,9 @@ public enum Keep {
     /** The pairing as it was said, on rods. */
     IDEAL("ideal"),
     /** The head's figure: the hand moves as it must. */
-    LIGHT("light"),
+    FIGURE("figure"),
     /** The hand's path: the head goes where the cord lets it. */
-    HAND("hand");
+    HAND_PATH("hand-path");
 
     public static final List<String> WORDS = Arrays.stream(values()).map(Keep::word).toList();
 

@@ -39,8 +39,8 @@ public record Staged(
             Worked<Trace> corded =
                     switch (keep) {
                         case IDEAL -> Worked.unasked();
-                        case LIGHT -> light(before, ideal, cord, kit);
-                        case HAND -> hand(before, ideal, cord, kit);
+                        case FIGURE -> light(before, ideal, cord, kit);
+                        case HAND_PATH -> hand(before, ideal, cord, kit);
                     };
             if (corded.reading().isPresent()) {
                 Trace shown = corded.reading().get();

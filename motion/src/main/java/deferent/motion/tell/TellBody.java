@@ -29,7 +29,7 @@ final class TellBody {
         readings.reach().reading().ifPresent(reach -> reach(reach, all));
         all.addAll(TellNot.of("reach.arms", readings.reach()));
         readings.clearance().reading().ifPresent(clearance -> clearance(clearance, all));
-        all.addAll(TellNot.of("clearance.room", readings.clearance()));
+        all.addAll(TellNot.of("room.distances", readings.clearance()));
         return all;
     }
 
@@ -111,7 +111,7 @@ final class TellBody {
     private Told heads(Nearness near) {
         boolean close = near.distance() < CLOSE;
         return new Told(
-                "clearance.heads",
+                "room.heads",
                 close ? Tone.WARN : Tone.NOTE,
                 close
                         ? "The heads come within "
@@ -126,7 +126,7 @@ final class TellBody {
             String what = near.headToBody().distance() < CLOSE ? "poi" : "tether";
             all.add(
                     new Told(
-                            "clearance.body." + near.side().word(),
+                            "room.body." + near.side().word(),
                             Tone.WARN,
                             near.tetherToBody().distance() <= 0
                                     ? "The "
@@ -165,7 +165,7 @@ final class TellBody {
         double least = passings.stream().mapToDouble(Passing::depthBetween).min().orElseThrow();
         all.add(
                 new Told(
-                        "clearance.tethers",
+                        "room.tethers",
                         least < Place.HAND_BREADTH / 2 ? Tone.WARN : Tone.NOTE,
                         "The tethers cross in view "
                                 + times(passings.size())

@@ -41,11 +41,11 @@ final class TellCord {
         hold(all);
         TellNot not = new TellNot("cord." + side.word());
         not.add("pull", cord.pull());
-        not.add("light", cord.light());
-        not.add("hand", cord.hand());
-        not.add("floor", cord.floor());
-        not.add("hold", cord.handHold());
-        not.add("hold.light", cord.lightHold());
+        not.add("figure_kept", cord.light());
+        not.add("hand_path_kept", cord.hand());
+        not.add("slowest", cord.floor());
+        not.add("steadiness", cord.handHold());
+        not.add("steadiness.figure_kept", cord.lightHold());
         all.addAll(not.told());
         return all;
     }
@@ -154,7 +154,7 @@ final class TellCord {
     }
 
     private Told light(KeepTheLight light) {
-        String key = "light." + side.word();
+        String key = "figure_kept." + side.word();
         if (!light.freeFalls().isEmpty()) {
             KeepTheLight.FreeFall first = light.freeFalls().get(0);
             return new Told(
@@ -211,7 +211,7 @@ final class TellCord {
     }
 
     private Told hand(KeepTheHand hand) {
-        String key = "hand." + side.word();
+        String key = "hand_path_kept." + side.word();
         String tried =
                 "Looked for from "
                         + hand.tried().starts()
@@ -287,7 +287,7 @@ final class TellCord {
                             + " with the hand kept.";
         }
         return new Told(
-                "floor." + side.word(),
+                "slowest." + side.word(),
                 met ? Tone.NOTE : Tone.WARN,
                 text,
                 "Ideal figure: "
@@ -334,7 +334,7 @@ final class TellCord {
                 hold ->
                         all.add(
                                 hold(
-                                        "hold." + side.word(),
+                                        "steadiness." + side.word(),
                                         undriven ? "" : "With the hand kept, the",
                                         hold)));
         if (!undriven) {
@@ -344,7 +344,7 @@ final class TellCord {
                             hold ->
                                     all.add(
                                             hold(
-                                                    "hold." + side.word() + ".light",
+                                                    "steadiness." + side.word() + ".figure_kept",
                                                     "With the light kept, the",
                                                     hold)));
         }

@@ -106,10 +106,10 @@ public final class TellSeek {
     /** In which order the answers are told. */
     public static String order(Order order) {
         return switch (order) {
-            case GAP -> "closest first, then simplest";
+            case CLOSEST -> "closest first, then simplest";
             case REACH -> "what the performer reaches best first";
-            case FLOOR -> "slowest tempo floor first";
-            case HOLD -> "steadiest first";
+            case SLOWEST -> "slowest tempo floor first";
+            case STEADINESS -> "steadiest first";
             case SYMMETRY -> "most symmetrical first";
             case CONTRAST -> "greatest contrast of sizes first";
             case NEAR_SHELF -> "nearest to the shelf first";

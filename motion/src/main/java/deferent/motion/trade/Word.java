@@ -345,7 +345,7 @@ public final class Word implements Comparable<Word> {
         explained("motion", "what one hand and its poi do over one cycle");
         explained("pairing", "two motions with their timing, direction and placement");
         explained("phrase", "a pairing written in trade words, on one line");
-        explained("root", "in a linked pairing, the hand whose head leads");
+        explained("carrier", "in a linked pairing, the hand whose head leads");
         explained("rider", "in a linked pairing, the hand that goes where the root's head goes");
         explained("link", "the tie between the root's head path and the rider's hand path");
     }

@@ -282,7 +282,7 @@ class SeekTest {
     @Test
     void theCordRanksAndFiltersToo() {
         SeekRequest few = REQUEST.withLimit(2, 1);
-        List<Answer> floors = new Seek(few.with(Order.FLOOR)).found().list();
+        List<Answer> floors = new Seek(few.with(Order.SLOWEST)).found().list();
         for (int i = 1; i < floors.size(); i++) {
             assertThat(floors.get(i).merit().floor().orElse(Double.MAX_VALUE))
                     .isGreaterThanOrEqualTo(
@@ -290,7 +290,7 @@ class SeekTest {
         }
         assertThat(floors.get(0).merit().floor()).isPresent();
         List<Answer> steady =
-                new Seek(few.with(Order.HOLD).with(Filter.NONE.holding(9))).found().list();
+                new Seek(few.with(Order.STEADINESS).with(Filter.NONE.holding(9))).found().list();
         assertThat(steady).isNotEmpty().allMatch(a -> a.merit().growth().orElse(0) <= 9);
     }
 

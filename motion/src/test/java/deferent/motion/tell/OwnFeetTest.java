@@ -155,7 +155,7 @@ class OwnFeetTest {
         } else {
             assertThat(staged.why()).containsEntry(Side.RIGHT, Lame.REASON);
             // No motion of a static spin's poi behind its still hand pulls throughout.
-            assertThat(staged.corded(Side.LEFT)).isEqualTo(keep == Keep.LIGHT);
+            assertThat(staged.corded(Side.LEFT)).isEqualTo(keep == Keep.FIGURE);
         }
     }
 }

@@ -100,9 +100,11 @@ class TellHandTest {
                         Performer.of(1.72),
                         Detail.PRINTED);
         List<String> keys = Telling.of(printed).stream().map(Told::key).toList();
-        assertThat(keys).anyMatch(k -> k.startsWith("hold.")).anyMatch(k -> k.startsWith("cost."));
+        assertThat(keys)
+                .anyMatch(k -> k.startsWith("steadiness."))
+                .anyMatch(k -> k.startsWith("cost."));
         assertThat(keys)
                 .noneMatch(k -> k.startsWith("fit."))
-                .noneMatch(k -> k.startsWith("floor."));
+                .noneMatch(k -> k.startsWith("slowest."));
     }
 }

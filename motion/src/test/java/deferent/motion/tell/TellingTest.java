@@ -52,10 +52,10 @@ class TellingTest {
 
     @Test
     void aStaticSpinTooSlowAtAPendulumsTempoIsNotSaidToBeSoAtEveryTempo() {
-        assertThat(text("pendulum vs static spin", "floor.right").orElseThrow())
+        assertThat(text("pendulum vs static spin", "slowest.right").orElseThrow())
                 .isEqualTo(
                         "At the tempo that the pendulum sets, the right cord does not stay taut.");
-        assertThat(text("static spin vs triquetra", "floor.left").orElseThrow())
+        assertThat(text("static spin vs triquetra", "slowest.left").orElseThrow())
                 .startsWith("Slowest for the left cord: 38.6 a minute");
     }
 
@@ -88,7 +88,7 @@ class TellingTest {
                 .first()
                 .satisfies(
                         t -> {
-                            assertThat(t.key()).isEqualTo("cord.right.light");
+                            assertThat(t.key()).isEqualTo("cord.right.figure_kept");
                             assertThat(t.tone()).isEqualTo(Told.Tone.WARN);
                             assertThat(t.text()).contains("could not be worked out: ");
                         });

@@ -97,7 +97,7 @@ record Lesson(
             switch (about) {
                 case "link" -> ties.add(told);
                 case "reach" -> performer.add(told);
-                case "neighbour", "hold", "rod", "cord", "clearance" -> watch.add(told);
+                case "neighbour", "steadiness", "rod", "cord", "room" -> watch.add(told);
                 case "pull" -> {
                     if (told.tone() == Told.Tone.WARN) {
                         watch.add(told);

@@ -40,7 +40,7 @@ final class Plates {
         return plate(
                 box,
                 scene,
-                still(view).with(Form.POSES, List.of(count.time())).without(Layer.TIE),
+                still(view).with(Form.POSES, List.of(count.time())).without(Layer.LINK),
                 SMALL);
     }
 

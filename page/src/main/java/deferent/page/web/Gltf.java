@@ -140,7 +140,7 @@ public final class Gltf {
         Map<String, Object> extras = new LinkedHashMap<>();
         extras.put("name", name);
         extras.put("period_s", scene.period());
-        extras.put("tempo_bpm", scene.trace().pairing().tempo());
+        extras.put("tempo_cycles_per_min", scene.trace().pairing().tempo());
         extras.put("frame", "x to the performer's left, y up, z toward the audience; metres");
         built.getAssetModel().setExtras(extras);
         return built;

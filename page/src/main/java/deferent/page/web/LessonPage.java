@@ -171,7 +171,7 @@ public final class LessonPage {
         ticks(page);
         page.append("</div></div>\n<fieldset><legend>Show</legend>");
         for (String[] box :
-                new String[][] {{"trail", "light"}, {"path", "paths"}, {"tie", "tie"}}) {
+                new String[][] {{"trail", "trail"}, {"path", "paths"}, {"link", "link"}}) {
             page.append("<label><input type=\"checkbox\" name=\"show\" value=\"")
                     .append(box[0])
                     .append("\" checked>")
@@ -332,8 +332,8 @@ public final class LessonPage {
             <li data-side="right"><svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 7h20" stroke="currentColor" stroke-width="2.6" stroke-dasharray="7 2.4"/>\
             <rect x="2.6" y="2.6" width="8.8" height="8.8" fill="none" stroke="currentColor" stroke-width="2"/>\
             <path d="m36 1 6 6-6 6-6-6z" fill="currentColor"/></svg><span>right hand and head</span></li>
-            <li class="tie"><svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="3.4" stroke-dasharray="3.4 4"/></svg>\
-            <span>tie, root’s head to rider’s hand</span></li>
+            <li class="link-line"><svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="3.4" stroke-dasharray="3.4 4"/></svg>\
+            <span>link, carrier’s head to rider’s hand</span></li>
             </ul>
             """;
 }

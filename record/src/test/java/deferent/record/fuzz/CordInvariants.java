@@ -405,8 +405,8 @@ final class CordInvariants {
     }
 
     private static void anyTempo(Whole whole, CordReading cord, Invariant.Broken broken) {
-        List<Told> floor = whole.said("floor." + cord.side().word());
-        List<Told> hand = whole.said("hand." + cord.side().word());
+        List<Told> floor = whole.said("slowest." + cord.side().word());
+        List<Told> hand = whole.said("hand_path_kept." + cord.side().word());
         if (!floor.isEmpty() && !hand.isEmpty()) {
             String slowest = floor.get(0).text();
             boolean any =

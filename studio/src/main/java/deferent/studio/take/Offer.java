@@ -124,9 +124,9 @@ public record Offer(
                     choices(
                             "ideal",
                             "a rod, as said",
-                            "light",
+                            "figure",
                             "a cord that keeps the light",
-                            "hand",
+                            "hand-path",
                             "a cord that keeps the hand");
             case VIEW ->
                     choices(
@@ -161,7 +161,7 @@ public record Offer(
             case WITHOUT ->
                     layers(
                             Layer.TRAIL,
-                            Layer.TIE,
+                            Layer.LINK,
                             Layer.TETHER,
                             Layer.HAND,
                             Layer.HEAD,

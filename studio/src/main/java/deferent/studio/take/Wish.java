@@ -25,7 +25,7 @@ public enum Wish {
     CORD(
             Kind.WORD,
             "Tether",
-            "ideal, light or hand: as said, or what a cord makes of it with the light or the hand's"
+            "ideal, figure or hand-path: as said, or what a cord makes of it with the figure or the hand"
                     + " path kept",
             PICTURE,
             CLIP,
@@ -61,7 +61,7 @@ public enum Wish {
     WITHOUT(
             Kind.LAYERS,
             "Leave out",
-            "what to leave out: trail, tie, tether, hand, hand-path, centre",
+            "what to leave out: trail, link, tether, hand, hand-path, centre",
             PICTURE,
             CLIP),
     SHUTTER(

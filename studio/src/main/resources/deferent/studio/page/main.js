@@ -72,7 +72,7 @@ class Desk {
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
-  act(what, root) {
+  act(what, carrier) {
     const { session, clock } = this;
     switch (what) {
       case 'play':
@@ -87,7 +87,7 @@ class Desk {
         break;
       case 'fit':
         this.side.show('reading');
-        session.askFit(root);
+        session.askFit(carrier);
         break;
       case 'keep':
         session.keep(KEEPS[(KEEPS.indexOf(session.show) + 1) % KEEPS.length]);
@@ -98,7 +98,7 @@ class Desk {
         break;
       case 'tap': {
         const tempo = this.pulse.tap();
-        if (tempo && session.size('tempo_bpm')) session.change([{ set: 'tempo_bpm', to: tempo }], 'tap');
+        if (tempo && session.size('tempo_cycles_per_min')) session.change([{ set: 'tempo_cycles_per_min', to: tempo }], 'tap');
         break;
       }
       case 'count':
@@ -363,7 +363,7 @@ class Desk {
   #scene() {
     const { session } = this;
     this.clock.period = session.scene.period;
-    const tempo = session.answer.readings.tempo_bpm;
+    const tempo = session.answer.readings.tempo_cycles_per_min;
     this.pulse.counts = tempo ? (session.scene.period * tempo) / 60 : 1;
     if (!session.dragging) {
       this.stage.canvas.setAttribute(

@@ -22,7 +22,7 @@ class Lesson {
     this.clock.period = this.scene.period;
     this.camera = new Camera();
     this.picture = new Picture();
-    this.show = { tie: true, body: true, path: true, figure: true, trail: true };
+    this.show = { link: true, body: true, path: true, figure: true, trail: true };
     this.canvas = $('canvas');
     this.drawer = new FlatDrawer(this.canvas);
     this.spot = [0, 0, 0];
@@ -160,7 +160,7 @@ class Lesson {
       outline: colour('--stage-outline'),
       left: colour('--ink-left'),
       right: colour('--ink-right'),
-      tie: colour('--ink-tie'),
+      link: colour('--ink-link'),
     };
     this.glow = style.getPropertyValue('--stage-glow').trim() === '1' ? 1 : 0;
     this.draw();

@@ -21,8 +21,8 @@ export class Picture {
     this.markStyle = new Float32Array(2 * ROOM); // radius, shape
     this.markColour = new Float32Array(4 * ROOM);
     this.marks = 0;
-    this.tie = new Float32Array(6);
-    this.tied = false;
+    this.link = new Float32Array(6);
+    this.linkShown = false;
     this.hands = { left: new Float32Array(3), right: new Float32Array(3) };
   }
 
@@ -31,14 +31,14 @@ export class Picture {
     this.scale = scale;
     this.strokes = 0;
     this.marks = 0;
-    this.tied = false;
+    this.linkShown = false;
     for (const side of ['left', 'right']) this.#ghost(scene, side, phase, ink);
     for (const item of scene.items) {
       const colour = ink[item.side] || ink.plain;
       switch (item.form) {
         case 'segment':
-          if (item.role === 'tie') {
-            if (show.tie) this.#tie(scene, item, phase, ink);
+          if (item.role === 'link') {
+            if (show.link) this.#link(scene, item, phase, ink);
           } else {
             this.#stroke(scene, item, phase, colour);
           }
@@ -114,15 +114,15 @@ export class Picture {
     this.strokeStyle[4 * i + 3] = 0;
   }
 
-  #tie(scene, item, phase, ink) {
+  #link(scene, item, phase, ink) {
     const i = this.strokes++;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
     this.#style(i, 2, 4, 5);
-    this.strokeColour.set(ink.tie, 4 * i);
+    this.strokeColour.set(ink.link, 4 * i);
     this.strokeColour[4 * i + 3] = 1;
-    for (let k = 0; k < 6; k++) this.tie[k] = this.ends[6 * i + k];
-    this.tied = true;
+    for (let k = 0; k < 6; k++) this.link[k] = this.ends[6 * i + k];
+    this.linkShown = true;
   }
 
   #point(scene, item, phase, colour) {

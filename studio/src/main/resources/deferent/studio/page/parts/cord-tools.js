@@ -2,12 +2,12 @@ import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { cm, signed, trimmed } from './units.js';
 
-export const KEEPS = ['ideal', 'light', 'hand'];
-const SAID = { ideal: 'Ideal', light: 'Keep the light', hand: 'Keep the hand' };
+export const KEEPS = ['ideal', 'figure', 'hand-path'];
+const SAID = { ideal: 'Ideal', figure: 'Keep the figure', 'hand-path': 'Keep the hand path' };
 const MEANS = {
   ideal: 'The pattern as it is said, the tether a rod',
-  light: 'The tether a cord: the head keeps its figure, the hand goes where it must',
-  hand: 'The tether a cord: the hand keeps its path, the head goes where it does',
+  figure: 'The tether a cord: the head keeps its figure, the hand goes where it must',
+  'hand-path': 'The tether a cord: the hand keeps its path, the head goes where it does',
 };
 const LATEST = 3; // events that stay on the stage
 

@@ -33,7 +33,7 @@ class MapList extends Part {
   }
 
   #map(map) {
-    const { patterns, ways, complete } = map.answer;
+    const { patterns, crossings, complete } = map.answer;
     if (!patterns.length) return html`<p class="quiet next-none">Nothing saved yet: the patterns of the shelf are the places of this map.</p>`;
     const size = patterns.length <= 16 ? 54 : patterns.length <= 40 ? 38 : 24;
     const on = this.#onRoute(map);
@@ -42,13 +42,13 @@ class MapList extends Part {
     return html`
       <div class="map" role="group" aria-label="Map of the shelf: take two patterns" style="--node: ${size}px" @keydown=${this.#key} @pointerover=${this.#over} @focusin=${this.#over} @pointerleave=${() => this.#hint(null)}>
         <div class="map-field">
-          <svg class="map-ways" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-            ${ways.map((way) => svg`<line x1=${x(way.from)} y1=${y(way.from)} x2=${x(way.to)} y2=${y(way.to)}
-              class="${way.roughness_weights <= GENTLE ? 'gentle' : way.roughness_weights <= ROUGH ? '' : 'rough'} ${on.has(pair(way.from, way.to)) ? 'on' : ''}"></line>`)}
+          <svg class="map-crossings" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+            ${crossings.map((crossing) => svg`<line x1=${x(crossing.from)} y1=${y(crossing.from)} x2=${x(crossing.to)} y2=${y(crossing.to)}
+              class="${crossing.roughness_weights <= GENTLE ? 'gentle' : crossing.roughness_weights <= ROUGH ? '' : 'rough'} ${on.has(pair(crossing.from, crossing.to)) ? 'on' : ''}"></line>`)}
           </svg>
           ${repeat(patterns, (p) => p.id, (p, i) => html`<button type="button" class="place ${p.id === map.from ? 'from' : ''} ${p.id === map.to ? 'to' : ''}" data-id=${p.id}
             tabindex=${(map.from ? p.id === map.from : i === 0) ? 0 : -1} style="left: ${x(p.id)}%; top: ${y(p.id)}%" aria-pressed=${p.id === map.from || p.id === map.to}
-            aria-label="${p.name}, ${count(ways, p.id)}" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb></button>`)}
+            aria-label="${p.name}, ${count(crossings, p.id)}" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb></button>`)}
         </div>
       </div>
       <p class="quiet map-hint">${this.hinted ? map.name(this.hinted) : 'Thick: up to half a weight extra. Dashed: more than two.'}</p>
@@ -56,12 +56,12 @@ class MapList extends Part {
         ${this.#end('from', 'From', map.from, (id) => map.go(id, map.to === id ? null : map.to))}
         ${this.#end('to', 'To', map.to, (id) => map.go(map.from === id ? null : map.from, id))}
       </div>
-      ${complete ? nothing : html`<p class="told">Stopped before all patterns were compared, so there may be more ways.</p>`}
+      ${complete ? nothing : html`<p class="told">Stopped before all patterns were compared, so there may be more crossings.</p>`}
       ${this.#route(map)}
-      <details class="map-list"><summary>All ways as a list</summary>
-        ${ways.length ? nothing : html`<p>None within that.</p>`}
-        <ul>${[...ways].sort((a, b) => a.roughness_weights - b.roughness_weights).map(
-          (way) => html`<li><button type="button" class="link" @click=${() => map.go(way.from, way.to)}>${map.name(way.from)} – ${map.name(way.to)}</button> <small>${trimmed(way.roughness_weights, 2)} weights</small></li>`,
+      <details class="map-list"><summary>All crossings as a list</summary>
+        ${crossings.length ? nothing : html`<p>None within that.</p>`}
+        <ul>${[...crossings].sort((a, b) => a.roughness_weights - b.roughness_weights).map(
+          (crossing) => html`<li><button type="button" class="link" @click=${() => map.go(crossing.from, crossing.to)}>${map.name(crossing.from)} – ${map.name(crossing.to)}</button> <small>${trimmed(crossing.roughness_weights, 2)} weights</small></li>`,
         )}</ul>
       </details>`;
   }
@@ -90,7 +90,7 @@ class MapList extends Part {
             <p class="passage-told">${route.passage.told.text}</p>`
         : nothing}
       <details><summary>Why</summary><p>${told.why}</p>
-        ${route.route ? html`<ol class="route-ways">${route.route.crossings.map((c) => html`<li><b>${c.from} into ${c.to}.</b> ${c.told.text}</li>`)}</ol>` : nothing}</details>
+        ${route.route ? html`<ol class="route-crossings">${route.route.crossings.map((c) => html`<li><b>${c.from} into ${c.to}.</b> ${c.told.text}</li>`)}</ol>` : nothing}</details>
     </section>`;
   }
 
@@ -132,9 +132,9 @@ class MapList extends Part {
 
 const pair = (a, b) => (a < b ? a + ' ' + b : b + ' ' + a);
 
-function count(ways, id) {
-  const n = ways.filter((w) => w.from === id || w.to === id).length;
-  return n === 1 ? 'one way' : n ? n + ' ways' : 'no way';
+function count(crossings, id) {
+  const n = crossings.filter((w) => w.from === id || w.to === id).length;
+  return n === 1 ? 'one crossing' : n ? n + ' crossings' : 'no crossing';
 }
 
 customElements.define('map-list', MapList);

@@ -69,7 +69,7 @@ class PhraseLine extends Part {
     // A phrase is read without the shelf; what the shelf could not give is said here.
     if (session.answer.shelf_told) return html`<span>${session.answer.shelf_told}</span>`;
     if (session.unsaid) return html`<span>No phrase says these sizes; this is <em>${session.answer.name}</em></span>`;
-    const tempo = session.answer.readings.tempo_bpm;
+    const tempo = session.answer.readings.tempo_cycles_per_min;
     return html`<span>Left hand first, right hand second${tempo ? html` · ${Number(tempo.toFixed(1))} a minute` : nothing}</span>`;
   }
 

@@ -4,11 +4,11 @@ import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { bare, cm, gap, signed, trimmed, withUnit } from './units.js';
 
-const CORD = /^(cord|pull|light|hand|floor|hold)\b/;
-const FIRST = ['hold', 'pull']; // on a hand's card, before the rest
+const CORD = /^(cord|pull|figure_kept|hand_path_kept|slowest|steadiness)\b/;
+const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
 const GROUPS = [
   ['The other tie', (key) => key.startsWith('link')],
-  ['Reach and room', (key) => /^(reach|clearance|hands|body)\b/.test(key)],
+  ['Reach and room', (key) => /^(reach|room|hands|body)\b/.test(key)],
   ['Left cord', (key) => CORD.test(key) && key.includes('.left')],
   ['Right cord', (key) => CORD.test(key) && key.includes('.right')],
   ['Figures', (key) => key.startsWith('figure')],
@@ -24,7 +24,7 @@ class ReadingList extends Part {
     if (!answer) return html`<p class="quiet">Type a phrase above: the readings come here.</p>`;
     const { readings } = answer;
     const told = this.#whole(answer);
-    const head = told.find((t) => t.key === 'link.' + answer.strip.root) || told.find((t) => t.key.startsWith('link')) || told[0];
+    const head = told.find((t) => t.key === 'link.' + answer.strip.carrier) || told.find((t) => t.key.startsWith('link')) || told[0];
     const rest = told.filter((t) => t !== head);
     const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
@@ -122,7 +122,7 @@ class ReadingList extends Part {
             )}
           </div>`
         : nothing}
-      <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.root === 'left' ? 'right' : 'left')}>Fit the other tie instead</button>`;
+      <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.carrier === 'left' ? 'right' : 'left')}>Fit the other tie instead</button>`;
   }
 
   #numbers(readings) {

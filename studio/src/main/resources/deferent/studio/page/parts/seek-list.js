@@ -8,7 +8,7 @@ import '../stage/thumb.js';
 
 const TICKS = [['exact', 'linked exactly'], ['reachable', 'in reach'], ['new', 'new to the shelf']];
 const AMOUNTS = [
-  ['floor_bpm', 'cords taut at', 'a minute', 1, 600],
+  ['slowest_cycles_per_min', 'cords taut at', 'a minute', 1, 600],
   ['growth', 'a slip grows at most', 'times', 0.01, 1000000],
   ['symmetry', 'symmetry of at least', 'a round', 0, 48],
   ['contrast', 'one figure at least', 'times the other', 1, 100],

@@ -44,7 +44,7 @@ class SizeList extends Part {
             @change=${(e) => this.#set(size, Number(e.target.value) / scale, e.target)}>
           <span class="unit">${unit}</span>
         </span>
-        ${size.key === 'tempo_bpm'
+        ${size.key === 'tempo_cycles_per_min'
           ? html`<span></span>`
           : html`<button type="button" class="hold" aria-pressed=${held} aria-label="Hold ${size.name} when fitting" @click=${() => this.#hold(size.key)}>${held ? 'held' : 'hold'}</button>`}
       </div>`;

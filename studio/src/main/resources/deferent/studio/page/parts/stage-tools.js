@@ -29,7 +29,7 @@ class StageTools extends Part {
         <li data-side="right">${RIGHT}<span>right</span></li>
         <li class="cord">${CORD}<span>thick: pulls; dots: slack</span></li>
         ${this.desk.session.passing || (this.desk.session.show === 'ideal' && !this.desk.session.letting) ? nothing : html`<li class="ghost">${GHOST}<span>the ${this.desk.session.letting ? 'pattern' : 'ideal'}</span></li>`}
-        <li class="tie">${TIE}<span>tie, root’s head to rider’s hand</span></li>
+        <li class="link-line">${LINK}<span>link, carrier’s head to rider’s hand</span></li>
       </ul>`;
   }
 }
@@ -38,6 +38,6 @@ const LEFT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 7h20"
 const RIGHT = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M11 7h20" stroke="currentColor" stroke-width="2.6" stroke-dasharray="7 2.4"/><rect x="2.6" y="2.6" width="8.8" height="8.8" fill="var(--stage-ground)" stroke="currentColor" stroke-width="2"/><path d="m36 1 6 6-6 6-6-6z" fill="currentColor"/></svg>`;
 const CORD = html`<svg viewBox="0 0 44 14" aria-hidden="true"><path d="M2 4.4 20 6v2L2 9.6z" fill="currentColor"/><path d="M25 5q8.5 9 17 0" fill="none" stroke="currentColor" stroke-width="2" stroke-dasharray="2.4 2.2"/></svg>`;
 const GHOST = html`<svg viewBox="0 0 34 14" aria-hidden="true"><path d="M5 7h24" stroke="var(--stage-plain)" stroke-width="1.2"/><circle cx="5" cy="7" r="2.6" fill="var(--stage-plain)"/><circle cx="29" cy="7" r="2.6" fill="var(--stage-plain)"/></svg>`;
-const TIE = html`<svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="3.4" stroke-dasharray="3.4 4"/></svg>`;
+const LINK = html`<svg viewBox="0 0 34 14" aria-hidden="true"><path d="M2 7h30" stroke="currentColor" stroke-width="3.4" stroke-dasharray="3.4 4"/></svg>`;
 
 customElements.define('stage-tools', StageTools);

@@ -26,8 +26,8 @@ class TransportBar extends Part {
 
   render() {
     const { clock, session, pulse, stage } = this.desk;
-    const tempo = session.size('tempo_bpm');
-    const own = session.answer && !tempo ? session.answer.readings.tempo_bpm : null;
+    const tempo = session.size('tempo_cycles_per_min');
+    const own = session.answer && !tempo ? session.answer.readings.tempo_cycles_per_min : null;
     const slowest = clock.speed === SPEEDS[0];
     const fastest = clock.speed === SPEEDS[SPEEDS.length - 1];
     const period = session.scene.period;
@@ -67,29 +67,29 @@ class TransportBar extends Part {
     const { session } = this.desk;
     const { readings } = session.answer || {};
     if (readings && session.answer.detail === 'settled') {
-      this.floors = readings.floor || {};
-      this.words = (readings.told || []).filter((t) => t.key.startsWith('floor.')).map((t) => t.text).join(' ');
+      this.slowest = readings.slowest || {};
+      this.words = (readings.told || []).filter((t) => t.key.startsWith('slowest.')).map((t) => t.text).join(' ');
     }
     const marks = [];
     for (const side of ['left', 'right']) {
-      for (const [kept, hollow] of [['light_kept', false], ['hand_kept', true]]) {
-        const at = this.floors?.[side]?.[kept]?.tempo_bpm;
+      for (const [kept, hollow] of [['figure_kept', false], ['hand_path_kept', true]]) {
+        const at = this.slowest?.[side]?.[kept]?.tempo_cycles_per_min;
         if (at) marks.push(floorMark(side, hollow, share(Math.max(SLOW, Math.min(FAST, at)))));
       }
     }
     const words = this.words || '';
     return html`<span class="tempo-scale" title=${words + (marks.length ? ' Marks: full with the light kept, hollow with the hand kept; the left’s above, the right’s below.' : '')}>
       <svg viewBox="0 0 96 24" aria-hidden="true">${marks}</svg>
-      <input class="tempo-slide" type="range" min="0" max="1" step="0.002" aria-label="Tempo on a scale" aria-describedby="floor-words" ?disabled=${!tempo}
+      <input class="tempo-slide" type="range" min="0" max="1" step="0.002" aria-label="Tempo on a scale" aria-describedby="slowest-words" ?disabled=${!tempo}
         aria-valuetext=${tempo ? Number(tempo.value.toFixed(1)) + ' a minute' : 'its own tempo'}
         .value=${live(String(share(Math.max(SLOW, Math.min(FAST, tempo ? tempo.value : 60)))))} @input=${this.#slide} @change=${() => session.pause()}>
-      <span id="floor-words" class="spoken">${words}</span></span>`;
+      <span id="slowest-words" class="spoken">${words}</span></span>`;
   }
 
   #slide(event) {
     const { session } = this.desk;
     const value = Math.round(SLOW * (FAST / SLOW) ** Number(event.target.value));
-    session.change([{ set: 'tempo_bpm', to: value }], 'tempo', session.show === 'hand' ? 'newest tempo' : 'change');
+    session.change([{ set: 'tempo_cycles_per_min', to: value }], 'tempo', session.show === 'hand-path' ? 'newest tempo' : 'change');
   }
 
   #says(stays, period) {
@@ -105,14 +105,14 @@ class TransportBar extends Part {
 
   #tempo(event) {
     const value = Number(event.target.value);
-    if (value > 0) this.desk.session.change([{ set: 'tempo_bpm', to: value }]);
+    if (value > 0) this.desk.session.change([{ set: 'tempo_cycles_per_min', to: value }]);
   }
 }
 
 function floorMark(side, hollow, at) {
   const x = 8 + 80 * at; // the slider's knob is sixteen pixels wide
   const d = side === 'left' ? `M${x} 8l-4-7h8z` : `M${x} 16l-4 7h8z`;
-  return svg`<path data-side=${side} class=${hollow ? 'hand-kept' : 'light-kept'} d=${d}></path>`;
+  return svg`<path data-side=${side} class=${hollow ? 'hand-path-kept' : 'figure-kept'} d=${d}></path>`;
 }
 
 const toShare = (stays, period) => Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST);

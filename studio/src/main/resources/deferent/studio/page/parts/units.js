@@ -27,7 +27,7 @@ export function shown(size) {
       return { unit: 'cm', scale: 100, digits: 1, step: 0.5 };
     case 'deg':
       return { unit: '°', scale: 1, digits: 1, step: 5 };
-    case 'bpm':
+    case 'cycles_per_min':
       return { unit: 'a minute', scale: 1, digits: 1, step: 1 };
     default:
       return { unit: size.unit === 'cycles' ? 'of a cycle' : size.unit, scale: 1, digits: 3, step: 0.25 };

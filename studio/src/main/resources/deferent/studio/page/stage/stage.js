@@ -16,7 +16,7 @@ export class StageElement extends HTMLElement {
     super();
     this.camera = new Camera();
     this.picture = new Picture();
-    this.show = { tie: true, body: true, path: true, figure: true, trail: true };
+    this.show = { link: true, body: true, path: true, figure: true, trail: true };
     this.persistence = 0.12; // seconds of motion that stay lit
     this.drawn = []; // called after an answer has been drawn, with the answer and its times
     this.handles = new Map();
@@ -39,11 +39,11 @@ export class StageElement extends HTMLElement {
       <canvas class="stage-canvas" tabindex="0" role="application" aria-roledescription="stage" aria-label="Stage. Arrow keys turn the view, plus and minus zoom."></canvas>
       <span class="stage-letter" data-side="left" aria-hidden="true">L</span>
       <span class="stage-letter" data-side="right" aria-hidden="true">R</span>
-      <output class="tie-label" aria-hidden="true"></output>
+      <output class="link-label" aria-hidden="true"></output>
       <div class="handles" role="group" aria-label="Handles: drag, or focus one and use the arrow keys"></div>`;
     this.canvas = this.querySelector('canvas');
     this.letters = { left: this.querySelector('[data-side=left]'), right: this.querySelector('[data-side=right]') };
-    this.tieLabel = this.querySelector('.tie-label');
+    this.linkLabel = this.querySelector('.link-label');
     this.rack = this.querySelector('.handles');
     this.drawer = this.#drawer();
     new ResizeObserver(() => this.#resize()).observe(this);
@@ -104,7 +104,7 @@ export class StageElement extends HTMLElement {
       outline: colour('--stage-outline'),
       left: colour('--left'),
       right: colour('--right'),
-      tie: colour('--tie'),
+      link: colour('--link'),
     };
     this.glow = style.getPropertyValue('--stage-glow').trim() === '1' ? 1 : 0;
     this.draw();
@@ -194,19 +194,19 @@ export class StageElement extends HTMLElement {
       const p = this.picture.hands[side];
       if (this.camera.project(p[0], p[1], p[2], this.spot)) move(this.letters[side], this.spot[0] - 17, this.spot[1] + 15);
     }
-    const t = this.picture.tie;
-    this.tieLabel.hidden = !this.picture.tied;
-    if (!this.picture.tied) return;
+    const t = this.picture.link;
+    this.linkLabel.hidden = !this.picture.linkShown;
+    if (!this.picture.linkShown) return;
     // The label says what the strip says: the distance in the plane, without the hand's breadth between the two planes.
     const { gap_m: open, tolerance_m: breadth = 0.08 } = this.session.now.strip;
     const now = open[Math.floor(this.clock.phase * open.length) % open.length];
     const text = gap(now);
-    if (this.tieText !== text) {
-      this.tieLabel.textContent = this.tieText = text;
-      this.tieLabel.classList.toggle('closed', now <= breadth);
+    if (this.linkText !== text) {
+      this.linkLabel.textContent = this.linkText = text;
+      this.linkLabel.classList.toggle('closed', now <= breadth);
     }
     const seen = this.camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot);
-    if (seen) move(this.tieLabel, this.spot[0] + 12, this.spot[1] - 22);
+    if (seen) move(this.linkLabel, this.spot[0] + 12, this.spot[1] - 22);
   }
 
   // Handles -------------------------------------------------------------------------------------------------------------------

@@ -72,7 +72,7 @@ export class StripElement extends HTMLElement {
   recolour() {
     const style = getComputedStyle(this);
     const get = (name) => style.getPropertyValue(name).trim();
-    this.ink = { text: get('--muted'), line: get('--line'), tie: get('--tie'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint'), slack: get('--wrong'), ground: get('--paper') };
+    this.ink = { text: get('--muted'), line: get('--line'), link: get('--link'), left: get('--left'), right: get('--right'), band: get('--band'), other: get('--faint'), slack: get('--wrong'), ground: get('--paper') };
     if (this.plot) {
       this.plot.destroy();
       this.plot = null;
@@ -112,7 +112,7 @@ export class StripElement extends HTMLElement {
     const period = this.session.scene.period;
     const n = strip.gap_m.length;
     if (!this.data || this.data[0].length !== n + 1) this.data = [new Float64Array(n + 1), new Float64Array(n + 1), new Float64Array(n + 1)];
-    const other = strip.ties && strip.ties.find((t) => t.root !== strip.root);
+    const other = strip.links && strip.links.find((t) => t.carrier !== strip.carrier);
     let most = 0;
     const last = this.session.scene.closed ? 0 : n - 1; // where the line ends: at its start again, or where it stands
     for (let i = 0; i <= n; i++) {
@@ -138,11 +138,11 @@ export class StripElement extends HTMLElement {
     }
     this.#gates();
     this.#cords(answer.pull);
-    if (this.root !== strip.root) {
-      this.root = strip.root;
+    if (this.carrier !== strip.carrier) {
+      this.carrier = strip.carrier;
       const rider = { left: 'right', right: 'left' };
-      this.keys[0].textContent = `${strip.root} head to ${rider[strip.root]} hand`;
-      this.keys[1].textContent = `${rider[strip.root]} head to ${strip.root} hand`;
+      this.keys[0].textContent = `${strip.carrier} head to ${rider[strip.carrier]} hand`;
+      this.keys[1].textContent = `${rider[strip.carrier]} head to ${strip.carrier} hand`;
     }
     if (!this.plot) this.#make();
     this.plot.setData(this.data, true);
@@ -260,7 +260,7 @@ export class StripElement extends HTMLElement {
         ],
         series: [
           {},
-          { stroke: this.ink.tie, width: 2, points: { show: false } },
+          { stroke: this.ink.link, width: 2, points: { show: false } },
           { stroke: this.ink.other, width: 1, dash: [3, 4], points: { show: false } },
         ],
         hooks: { drawClear: [(u) => this.#band(u)], draw: [(u) => this.#drawCords(u), (u) => this.#drawMarks(u)] },

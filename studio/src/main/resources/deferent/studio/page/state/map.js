@@ -97,7 +97,7 @@ export class ShelfMap extends EventTarget {
     if (part.patterns) {
       this.answer = part;
       this.stood = part.patterns.map((p) => p.id + p.revision).sort().join();
-      this.places = settled(part.patterns.map((p) => p.id), part.ways, this.places);
+      this.places = settled(part.patterns.map((p) => p.id), part.crossings, this.places);
       const there = (id) => part.patterns.some((p) => p.id === id);
       this.go(there(this.from) ? this.from : null, there(this.from) && there(this.to) ? this.to : null);
     }
@@ -113,7 +113,7 @@ export class ShelfMap extends EventTarget {
  * Where each stands: those with a way between them near each other, none upon another (after Fruchterman and Reingold, 1991). Worked
  * out to the end before anything is shown; those that stood somewhere before start from there.
  */
-export function settled(ids, ways, before) {
+export function settled(ids, crossings, before) {
   const n = ids.length;
   const at = new Map(ids.map((id, i) => [id, i]));
   const xy = ids.map((id, i) => before.get(id) || [0.5 + 0.45 * Math.sin((2 * Math.PI * i) / n), 0.5 - 0.45 * Math.cos((2 * Math.PI * i) / n)]).map((p) => [...p]);
@@ -132,11 +132,11 @@ export function settled(ids, ways, before) {
         move[j][1] -= dy * push;
       }
     }
-    for (const way of ways) {
-      const i = at.get(way.from);
-      const j = at.get(way.to);
+    for (const crossing of crossings) {
+      const i = at.get(crossing.from);
+      const j = at.get(crossing.to);
       const [dx, dy, d] = between(xy, i, j);
-      const pull = d / apart / (1 + way.roughness_weights);
+      const pull = d / apart / (1 + crossing.roughness_weights);
       move[i][0] -= dx * pull;
       move[i][1] -= dy * pull;
       move[j][0] += dx * pull;

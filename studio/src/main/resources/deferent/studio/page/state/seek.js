@@ -2,10 +2,10 @@
 
 export const SPACES = [[10000, 'ten thousand motions'], [20000, 'twenty thousand motions'], [60000, 'sixty thousand motions'], [200000, 'two hundred thousand motions']];
 export const ORDERS = [
-  ['gap', 'closest, then simplest'],
+  ['closest', 'closest, then simplest'],
   ['reach', 'best in reach'],
-  ['floor', 'slowest tempo floor'],
-  ['hold', 'steadiest'],
+  ['slowest', 'slowest tempo'],
+  ['steadiness', 'steadiest'],
   ['symmetry', 'most symmetrical'],
   ['contrast', 'greatest contrast of sizes'],
   ['near-shelf', 'nearest to the shelf'],
@@ -19,7 +19,7 @@ export class Seek extends EventTarget {
     super();
     this.session = session;
     this.motions = 20000;
-    this.order = 'gap';
+    this.order = 'closest';
     this.filter = {};
     this.like = false; // like what was on the stage when it was asked
     this.asked = false;

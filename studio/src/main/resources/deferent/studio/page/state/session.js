@@ -28,7 +28,7 @@ export class Session extends EventTarget {
     this.dragging = null;
     this.fit = null;
     this.locked = new Set(); // sizes the fit must leave alone
-    this.show = 'ideal'; // what a cord is asked to keep: 'ideal', 'light' or 'hand'
+    this.show = 'ideal'; // what a cord is asked to keep: 'ideal', 'figure' or 'hand-path'
     this.aside = null; // what is on the stage instead of the pattern, once through: a poi that was let go, or a passage
   }
 
@@ -119,7 +119,7 @@ export class Session extends EventTarget {
   /** Whether the tie on the stage is told as linked. */
   get linked() {
     const { readings, strip } = this.answer;
-    return (readings.told || []).some((t) => t.key === 'link.' + strip.root && t.tone === 'good');
+    return (readings.told || []).some((t) => t.key === 'link.' + strip.carrier && t.tone === 'good');
   }
 
   size(key) {
@@ -198,7 +198,7 @@ export class Session extends EventTarget {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { step: false });
       },
-      this.show === 'hand' ? NEWEST : 'move',
+      this.show === 'hand-path' ? NEWEST : 'move',
       seen,
     );
   }
@@ -229,15 +229,15 @@ export class Session extends EventTarget {
   }
 
   /** Finds sizes that close the tie, and takes the smallest change; the others stay on offer. */
-  async askFit(root) {
+  async askFit(carrier) {
     const before = this.pattern;
     if (!before) return null;
     this.fitting = true;
     this.#tell('state');
-    const free = this.answer.sizes.map((s) => s.key).filter((k) => k !== 'tempo_bpm' && !this.locked.has(k));
+    const free = this.answer.sizes.map((s) => s.key).filter((k) => k !== 'tempo_cycles_per_min' && !this.locked.has(k));
     const body = { ask: 'fit', pattern: before };
     if (this.locked.size) body.free = free;
-    if (root) body.root = root;
+    if (carrier) body.carrier = carrier;
     let fit;
     try {
       fit = await post(body);
