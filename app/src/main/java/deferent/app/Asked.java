@@ -42,7 +42,7 @@ final class Asked {
             names = "--hand-radius",
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
-            description = "Hand circle (or other path) of every hand that moves, such as 30cm.")
+            description = "Hand radius of every hand that moves, such as 30cm.")
     private @Nullable Double handRadius;
 
     @Option(

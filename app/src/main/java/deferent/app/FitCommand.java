@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "fit",
         mixinStandardHelpOptions = true,
-        description = "Finds the sizes that close a pairing's tie, or says why none do.")
+        description = "Finds the sizes that close a pairing's link, or says why none do.")
 final class FitCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
 
@@ -69,7 +69,7 @@ final class FitCommand implements Callable<Integer> {
             names = "--cord",
             description =
                     "Close it on real cords: tempo and sizes for which the rider's hand, keeping its"
-                            + " light, stays on the root's head.")
+                            + " figure, stays on the carrier's head.")
     private boolean cord;
 
     @Option(names = "--json", description = "Answer in JSON, for other programs.")

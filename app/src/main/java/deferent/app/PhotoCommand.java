@@ -127,7 +127,7 @@ final class PhotoCommand implements Callable<Integer> {
         List<String> cautions = TellPhoto.cautions(photo);
         if (!cautions.isEmpty()) {
             out.println();
-            out.println("Before you show it");
+            out.println("Take care");
             cautions.forEach(c -> Paragraphs.wrapped("  - ", c, width).forEach(out::println));
         }
     }

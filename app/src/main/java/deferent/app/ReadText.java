@@ -39,7 +39,7 @@ final class ReadText {
         hands();
         ties();
         lines.add("");
-        lines.add("Before you spin");
+        lines.add("Take care");
         for (String caution : Telling.cautions(readings)) {
             lines.addAll(Paragraphs.wrapped("  - ", caution, width));
         }
@@ -106,7 +106,7 @@ final class ReadText {
                         pairing.period()));
         row("", side -> side.word() + " hand");
         row("  tether", side -> centimetres(pairing.part(side).tether().length()));
-        row("  hand path's radius", side -> radius(pairing.part(side), side));
+        row("  hand radius", side -> radius(pairing.part(side), side));
         row("  poi turns a cycle", side -> turns(pairing.part(side)));
         row("  start", side -> angle(Size.of(side, Size.Kind.START).read(pairing)));
         row("  tilt", side -> angle(Size.of(side, Size.Kind.TILT).read(pairing)));
@@ -114,18 +114,18 @@ final class ReadText {
                 "  figure",
                 figure -> centimetres(figure.width()) + " x " + centimetres(figure.height()));
         figure("  farthest out", figure -> centimetres(figure.outerRadius()));
-        figure("  light's length", figure -> centimetres(figure.length()));
+        figure("  figure's length", figure -> centimetres(figure.length()));
         lines.add("");
     }
 
     private void ties() {
         row("", side -> side.word() + " head, " + side.other().word() + " hand");
         link("  kind", link -> link.kind().word());
-        link("  shape gap", link -> gap(link.shapeGap()) + " (" + within(link) + ")");
-        link("  clock gap", link -> gap(link.clockGap()));
+        link("  apart now, in plane", link -> gap(link.inPlaneGap()));
+        link("  apart now, across it", link -> gap(link.depthGap()));
+        link("  at best, as shapes", link -> gap(link.shapeGap()) + " (" + within(link) + ")");
+        link("  at best, in time", link -> gap(link.clockGap()));
         link("  lag", link -> trimmed(link.lag() + 0.0, 3) + " of a cycle");
-        link("  placed gap in plane", link -> gap(link.inPlaneGap()));
-        link("  placed gap across", link -> gap(link.depthGap()));
     }
 
     private void figure(String name, Function<Figure, String> cell) {

@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
         name = "route",
         mixinStandardHelpOptions = true,
         description = {
-            "Finds the gentlest way from one pattern to another through those on the shelf, or a set"
+            "Finds the gentlest route from one pattern to another through those on the shelf, or a set"
                     + " that flows, from a pattern and back to it, with none twice:",
             "  deferent route \"Long arms\" \"isolation vs isolation\"",
             "  deferent route \"Long arms\" --set 8"
@@ -64,7 +64,7 @@ final class RouteCommand implements Callable<Integer> {
     @Option(
             names = "--set",
             paramLabel = "N",
-            description = "Instead of a way there, a set of N patterns that comes back to FROM.")
+            description = "Instead of a route there, a set of N patterns that comes back to FROM.")
     private @Nullable Integer set;
 
     @Option(

@@ -63,7 +63,7 @@ final class SeekCommand implements Callable<Integer> {
             paramLabel = "PATH",
             description =
                     "Tell which motions draw this figure, given as SVG path data, and which pairings"
-                            + " tie to it.")
+                            + " have it as their carrier's figure.")
     private @Nullable String svg;
 
     @Option(
@@ -86,7 +86,7 @@ final class SeekCommand implements Callable<Integer> {
             names = "--tether",
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
-            description = "Tether of both hands, or of the root where tethers are free; 60cm.")
+            description = "Tether of both hands, or of the carrier where tethers are free; 60cm.")
     private @Nullable Double tether;
 
     @Option(
@@ -94,14 +94,15 @@ final class SeekCommand implements Callable<Integer> {
             paramLabel = "WHICH",
             defaultValue = "EQUAL",
             description =
-                    "equal: both poi of one length. free: the rider's is as long as the tie asks.")
+                    "equal: both poi of one length. free: the rider's is as long as the link asks.")
     private Tethers tethers = Tethers.EQUAL;
 
     @Option(
             names = "--tolerance",
             paramLabel = "LENGTH",
             converter = Amount.Length.class,
-            description = "Greatest clock gap of a tie; unsaid, 1cm.")
+            description =
+                    "How far apart, at best and in time, head and hand of a link may be; unsaid, 1cm.")
     private @Nullable Double tolerance;
 
     @Option(
@@ -346,8 +347,8 @@ final class SeekCommand implements Callable<Integer> {
                         say.line("  - ", drawer.said());
                         say.told("    ", TellSeek.of(drawer));
                     }
-                    heading("What ties to it");
-                    each(tied, tied.stream().map(TellSeek::of).toList(), TellSeek.noTie());
+                    heading("What links with it as carrier");
+                    each(tied, tied.stream().map(TellSeek::of).toList(), TellSeek.noLink());
                 });
     }
 

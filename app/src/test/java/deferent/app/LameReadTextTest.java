@@ -24,7 +24,10 @@ class LameReadTextTest {
                 .anyMatch(line -> line.matches("  figure +not worked out +not worked out"))
                 .anyMatch(line -> line.matches("  farthest out +not worked out +not worked out"))
                 .anyMatch(line -> line.matches("  kind +not worked out +not worked out"))
-                .anyMatch(line -> line.matches("  shape gap +not worked out +not worked out"))
+                .anyMatch(
+                        line ->
+                                line.matches(
+                                        "  at best, as shapes +not worked out +not worked out"))
                 .anyMatch(line -> line.contains("rides, not worked out"))
                 .anyMatch(line -> line.matches("  tether +60 cm +60 cm"));
         assertThat(String.join(" ", lines).replaceAll("\\s+", " "))

@@ -42,7 +42,7 @@ class RouteCommandTest {
                 .doesNotContain("why: ");
         assertThat(answer.out().lines()).allMatch(line -> line.length() <= 100);
         assertThat(desk.good("route", "Arms 48", "Arms 60", "--why").text())
-                .contains("why: Extra acceleration at each change, in turn: ");
+                .contains("why: Extra acceleration at each crossing, in turn: ");
     }
 
     /** Two hand circles 6 cm apart are crossed at 0.06 m and 0.06·2π m/s. */

@@ -33,7 +33,7 @@ class SeekCommandTest {
     void everythingThatLinksIsToldClosestFirst() {
         Desk.Answer answer = desk.good("seek", "--motions", FEW, "--limit", "5");
         assertThat(answer.text())
-                .contains("ties link exactly and ")
+                .contains("links close exactly and ")
                 .contains("Closest first, then simplest")
                 .contains(" 1. static spin vs extension")
                 .contains("Linked exactly. ")
@@ -113,7 +113,7 @@ class SeekCommandTest {
         assertThat(desk.good(asked).text())
                 .contains("What draws the figure - static spin Draws it")
                 .contains("as large as given on a tether of ")
-                .contains("What ties to it 1. static spin vs ")
+                .contains("What links with it as carrier 1. static spin vs ")
                 .contains("Linked exactly.");
         JsonNode drawn =
                 desk.good(
@@ -261,7 +261,7 @@ class SeekCommandTest {
     void progressIsToldWhereItIsAskedFor() {
         Desk.Answer answer = desk.run("seek", "--motions", FEW, "--limit", "1", "--progress");
         assertThat(answer.code()).isZero();
-        assertThat(answer.err()).contains(" motions built").contains(" ties found");
+        assertThat(answer.err()).contains(" motions built").contains(" links found");
         assertThat(answer.out()).doesNotContain("motions built");
     }
 
@@ -270,7 +270,7 @@ class SeekCommandTest {
         assertThat(desk.bad("seek", "isolashun vs triquetra").err()).contains("Nearest: isolation");
         assertThat(desk.bad("seak").err()).contains("Did you mean: deferent seek");
         assertThat(desk.bad("seek", "--tolerance", "1").err()).contains("has no unit");
-        assertThat(desk.bad("seek", "--tolerance", "2m").err()).contains("tolerance of a tie");
+        assertThat(desk.bad("seek", "--tolerance", "2m").err()).contains("tolerance of a link");
         assertThat(desk.bad("seek", "--motions", "12").err()).contains("motions");
         assertThat(desk.bad("seek", "--motions", "many").err()).contains("--motions");
         assertThat(desk.bad("seek", "--order", "beauty").err())
@@ -298,7 +298,7 @@ class SeekCommandTest {
         assertThat(desk.good("shelf", "list").out()).contains("is empty");
     }
 
-    /** A program of its own is told to end while it looks for ties; its answer is still whole. */
+    /** A program of its own is told to end while it looks for links; its answer is still whole. */
     @Test
     void whoStopsItIsToldWhatWasFound() throws IOException, InterruptedException {
         Path out = folder.resolve("out.json");

@@ -74,7 +74,7 @@ public final class SeekTable {
         double brute = seconds(start);
         System.out.printf(
                 Locale.ROOT,
-                "%,d motions, all against all: %.2f s, %,d comparisons, %,d pairs tie;"
+                "%,d motions, all against all: %.2f s, %,d comparisons, %,d pairs link;"
                         + " by classes and index: %.3f s, %,d comparisons, %,d pairs: %s%n",
                 all.motions(),
                 brute,

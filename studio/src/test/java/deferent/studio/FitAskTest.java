@@ -83,7 +83,7 @@ class FitAskTest {
         HttpResponse<String> hand =
                 visitor.post(
                         "/api/ask",
-                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\",\"root\":\"third\"}");
+                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\",\"carrier\":\"third\"}");
         assertThat(hand.statusCode()).isEqualTo(400);
     }
 }

@@ -170,7 +170,7 @@ class CordPageTest extends InChromium {
             visit.say("static spin vs triquetra");
             visit.until("document.querySelectorAll('.tempo-scale path').length >= 3");
             assertThat(visit.text("document.querySelector('#floor-words').textContent"))
-                    .contains("Slowest for the left cord");
+                    .contains("Slowest tempo for the left cord");
             for (String side : List.of("Left", "Right")) {
                 assertThat(
                                 visit.page()

@@ -62,7 +62,7 @@ class TakePageTest extends InChromium {
             visit.settled();
             visit.page()
                     .evaluate(
-                            "() => { deferentDesk.clock.play(false); deferentDesk.clock.seek(0.25); deferentDesk.stage.see('mirror'); deferentDesk.session.keep('light'); deferentDesk.setTheme('dark'); }");
+                            "() => { deferentDesk.clock.play(false); deferentDesk.clock.seek(0.25); deferentDesk.stage.see('mirror'); deferentDesk.session.keep('figure'); deferentDesk.setTheme('dark'); }");
             visit.settled();
             open(visit);
             assertThat(visit.text("JSON.stringify(deferentDesk.take.wishes())"))

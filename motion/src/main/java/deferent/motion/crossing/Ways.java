@@ -49,7 +49,7 @@ public final class Ways {
 
     public Way get(int i) {
         if (i < 0 || i >= count) {
-            throw new Refusal("is " + i, "a way's place", "give 0 to below " + count);
+            throw new Refusal("is " + i, "a crossing's place", "give 0 to below " + count);
         }
         int at = NUMBERS * i;
         return new Way(
@@ -78,7 +78,7 @@ public final class Ways {
             throw new Refusal(
                     "are of lengths " + keys.length + " and " + numbers.length,
                     "ways",
-                    "give two keys and " + NUMBERS + " numbers a way");
+                    "give two keys and " + NUMBERS + " numbers a crossing");
         }
         Ways ways = new Ways();
         ways.keys = keys.clone();

@@ -13,7 +13,7 @@ public record Riding() implements HandPath {
     @Override
     public Course course() {
         throw new IllegalStateException(
-                "a rider's hand has no path without its root; the trace knows both");
+                "a rider's hand has no path without its carrier; the trace knows both");
     }
 
     @Override

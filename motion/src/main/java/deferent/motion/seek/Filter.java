@@ -39,7 +39,7 @@ public record Filter(
             throw new Refusal(
                     "asks for what nothing can be",
                     "filter",
-                    "give a floor and a growth above 0, a contrast of 1 or more");
+                    "give a slowest tempo and a growth above 0, a contrast of 1 or more");
         }
         Refusal.within(leastSymmetry, 0, 48, "least symmetry", "");
     }

@@ -35,7 +35,7 @@ public record SeekRequest(
     public static final double USUAL_TOLERANCE = 0.01;
 
     public SeekRequest {
-        Refusal.within(tolerance, 0, 1, "tolerance of a tie", "m");
+        Refusal.within(tolerance, 0, 1, "tolerance of a link", "m");
         Refusal.within(limit, 1, 100_000, "answers", "answers");
         Refusal.within(perFamily, 1, 100_000, "answers a family", "answers");
         shelf = List.copyOf(shelf);

@@ -69,7 +69,7 @@ public record CordReading(
                                     .orElse(searched);
                         });
         String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
-        String lightSlips = slips + "light kept";
+        String lightSlips = slips + "figure kept";
         String handSlips = slips + "hand path kept";
         return new CordReading(
                 side,
@@ -92,7 +92,7 @@ public record CordReading(
     }
 
     static String keptLight(Side side) {
-        return "keeping the " + side.word() + " light on a cord";
+        return "keeping the " + side.word() + " figure on a cord";
     }
 
     static String keptHand(Side side) {

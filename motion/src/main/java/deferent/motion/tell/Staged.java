@@ -75,7 +75,7 @@ public record Staged(
             throw new Refusal(
                     light.freeFalls().isEmpty()
                             ? "would have to jump"
-                            : "has nowhere to be: the light asks the head to fall freely",
+                            : "has nowhere to be: the figure asks the head to fall freely",
                     Say.hand(light.side()),
                     "change the tempo or the sizes");
         }
@@ -108,7 +108,7 @@ public record Staged(
                                                                 : "would have to be pushed at this"
                                                                         + " tempo",
                                                 "the " + hand.side().word() + " poi",
-                                                "spin faster, or keep the light")));
+                                                "spin faster, or keep the figure")));
     }
 
     /** Whether a side is shown as a cord makes it. */

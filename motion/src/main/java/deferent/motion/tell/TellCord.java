@@ -50,7 +50,7 @@ final class TellCord {
         return all;
     }
 
-    /** Whether a tie that links in the ideal survives real cords. */
+    /** Whether a link that holds in the ideal survives real cords. */
     static Told truth(LinkedTruth truth) {
         String head = Say.head(truth.root());
         String hand = Say.hand(truth.root().other());
@@ -58,7 +58,7 @@ final class TellCord {
         String text =
                 switch (truth.verdict()) {
                     case SURVIVES ->
-                            "On real cords the tie survives: keeping the rider's light, "
+                            "On real cords the link survives: keeping the rider's figure, "
                                     + hand
                                     + " stays within "
                                     + opens
@@ -66,21 +66,21 @@ final class TellCord {
                                     + head
                                     + ".";
                     case SURVIVES_AS_SHAPE ->
-                            "On real cords the tie survives as a path, not in time: "
+                            "On real cords the link survives as a path, not in time: "
                                     + hand
-                                    + " keeps to the root's light within "
+                                    + " keeps to the carrier's figure within "
                                     + Say.length(truth.light().fromPath())
                                     + ", but is up to "
                                     + opens
                                     + " from its head.";
                     case RIDER_GIVES ->
-                            "On real cords the tie holds only if the rider's figure gives: with "
+                            "On real cords the link lasts only if the rider's figure gives: with "
                                     + hand
                                     + " on "
                                     + head
-                                    + ", the rider's light changes.";
+                                    + ", the rider's head draws another figure.";
                     case OPENS, NOT_LINKED ->
-                            "On real cords the tie opens"
+                            "On real cords the link comes apart"
                                     + (truth.lightPossible() ? " by up to " + opens : "")
                                     + " at this tempo.";
                 };
@@ -89,22 +89,22 @@ final class TellCord {
                 "truth." + truth.root().word(),
                 good ? Tone.GOOD : Tone.NOTE,
                 text,
-                "The rider's hand that keeps its own light on a cord is up to "
+                "The rider's hand that keeps its own figure on a cord is up to "
                         + opens
                         + ", on average "
                         + Say.length(truth.light().mean())
-                        + " from the root's head, and "
+                        + " from the carrier's head, and "
                         + Say.length(truth.light().fromPath())
                         + " from its path."
                         + truth.riding()
                                 .map(
                                         r ->
-                                                " With the hand kept on the root's head, the rider's head"
+                                                " With the hand kept on the carrier's head, the rider's head"
                                                         + " goes up to "
                                                         + Say.length(r.away().fromPath())
                                                         + " off its ideal figure.")
                                 .orElse(
-                                        " With the hand kept on the root's head no motion of the rider"
+                                        " With the hand kept on the carrier's head no motion of the rider"
                                                 + " pulls throughout."));
     }
 
@@ -143,7 +143,7 @@ final class TellCord {
                                 : " Across the cord the figure asks for up to "
                                         + weights(pull.sideways() / weight)
                                         + ", which a cord cannot give: the hand must leave its path or"
-                                        + " the light its figure.")
+                                        + " the head its figure.")
                         + " Gravity gives "
                         + Say.trimmed(pull.gravityWork(), 2)
                         + " J on the ways down and takes it back on the ways up; the head is fastest at "
@@ -162,7 +162,7 @@ final class TellCord {
                     Tone.WARN,
                     "No hand can keep the "
                             + side.word()
-                            + " light on a cord: "
+                            + " figure on a cord: "
                             + into(first.time())
                             + " it asks the head to fall freely, and the cord has no direction there.",
                     "The cord points against the head's acceleration less gravity, which vanishes at that"
@@ -174,7 +174,7 @@ final class TellCord {
                     Tone.WARN,
                     "To keep the "
                             + side.word()
-                            + " light the hand would have to jump, "
+                            + " figure, the hand would have to jump, "
                             + into(light.jumps().get(0))
                             + ".",
                     "The head's acceleration jumps there. Round the motion's joins.");
@@ -186,14 +186,14 @@ final class TellCord {
                 round
                         ? "To keep the "
                                 + side.word()
-                                + " light, the hand leaves its path by up to "
+                                + " figure, the hand leaves its path by up to "
                                 + Say.length(light.away().fromPath())
                                 + ", "
                                 + Say.length(light.away().fromPathMean())
                                 + " on average."
                         : "The "
                                 + side.word()
-                                + " light could be kept only by a cord that turns "
+                                + " figure could be kept only by a cord that turns "
                                 + light.turns()
                                 + " times instead of "
                                 + light.idealTurns()
@@ -278,13 +278,13 @@ final class TellCord {
             text = "The " + side.word() + " cord stays taut however slow you go.";
         } else {
             text =
-                    "Slowest for the "
+                    "Slowest tempo for the "
                             + side.word()
                             + " cord: "
                             + said(light)
-                            + " with the light kept, "
+                            + " with the figure kept, "
                             + said(hand)
-                            + " with the hand kept.";
+                            + " with the hand path kept.";
         }
         return new Told(
                 "slowest." + side.word(),
@@ -292,9 +292,9 @@ final class TellCord {
                 text,
                 "Ideal figure: "
                         + said(floor.ideal())
-                        + ". What gives way below, light kept: "
+                        + ". What gives way below, figure kept: "
                         + reason(light)
-                        + "; hand kept: "
+                        + "; hand path kept: "
                         + reason(hand)
                         + ".");
     }
@@ -318,7 +318,7 @@ final class TellCord {
     private static String reason(Floor.Limit limit) {
         return switch (limit.reason()) {
             case SLACK -> "the cord goes slack";
-            case FREE_FALL -> "the light asks for free fall and the cord no longer gets round";
+            case FREE_FALL -> "the figure asks for free fall and the cord no longer gets round";
             case VANISHES -> "no steady motion with these turns is found";
             case NONE -> "nothing gives way";
             case NEVER -> "it does not work at any tempo";
@@ -335,7 +335,7 @@ final class TellCord {
                         all.add(
                                 hold(
                                         "steadiness." + side.word(),
-                                        undriven ? "" : "With the hand kept, the",
+                                        undriven ? "" : "With the hand path kept, the",
                                         hold)));
         if (!undriven) {
             cord.lightHold()
@@ -345,7 +345,7 @@ final class TellCord {
                                     all.add(
                                             hold(
                                                     "steadiness." + side.word() + ".figure_kept",
-                                                    "With the light kept, the",
+                                                    "With the figure kept, the",
                                                     hold)));
         }
     }

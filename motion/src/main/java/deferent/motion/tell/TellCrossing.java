@@ -260,7 +260,7 @@ public final class TellCrossing {
                     Tone.GOOD,
                     "A cord can do it: both tethers pull all the way, and the hands stray up to "
                             + Say.length(passage.astray())
-                            + " from where the motions have them, to keep the lights.",
+                            + " from where the motions have them, to keep the figures.",
                     pulls);
         }
         return new Told(
@@ -268,7 +268,7 @@ public final class TellCrossing {
                 Tone.WARN,
                 "No cord can do it, so it is shown as if on rods: "
                         + switch (passage.why()) {
-                            case FREE_FALL -> "a light asks for free fall";
+                            case FREE_FALL -> "a figure asks for free fall";
                             case JUMP -> "a hand would have to jump";
                             case CORNER -> "a head turns a corner";
                             default -> "the tethers are of different lengths";
@@ -301,7 +301,7 @@ public final class TellCrossing {
                 text.toString(),
                 steps.isEmpty()
                         ? "You are there already."
-                        : "Extra acceleration at each change, in turn: "
+                        : "Extra acceleration at each crossing, in turn: "
                                 + String.join(", ", steps)
                                 + "; "
                                 + weights(route.roughness())
@@ -324,7 +324,7 @@ public final class TellCrossing {
         return new Told(
                 "stopped",
                 Tone.NOTE,
-                "Stopped before all patterns were compared, so there may be a gentler way.",
+                "Stopped before all patterns were compared, so there may be a gentler route.",
                 "Only the crossings found so far were looked at.");
     }
 

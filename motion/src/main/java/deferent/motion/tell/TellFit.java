@@ -7,7 +7,6 @@ import deferent.motion.fit.Cost;
 import deferent.motion.fit.FitReading;
 import deferent.motion.fit.Goal;
 import deferent.motion.fit.Neighbour;
-import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
@@ -47,16 +46,17 @@ public final class TellFit {
     }
 
     private static Told verdict(FitReading fit) {
-        String tie = Say.head(fit.root()) + " and " + Say.hand(fit.root().other());
+        String ends = Say.head(fit.root()) + " and " + Say.hand(fit.root().other());
         if (!fit.closes()) {
             String reason = obstacle(fit);
             return new Told(
                     "fit",
                     Told.Tone.WARN,
-                    "Cannot close: the least gap between "
-                            + tie
-                            + " is "
+                    "Cannot close: at best "
+                            + ends
+                            + " are "
                             + Say.length(fit.leastGap())
+                            + " apart"
                             + (reason.isEmpty() ? "." : ", because " + reason + "."),
                     "Least of all that was tried with the sizes that are free, read afterwards as any"
                             + " pairing is.");
@@ -79,12 +79,12 @@ public final class TellFit {
                 "fit",
                 Told.Tone.GOOD,
                 already
-                        ? "Closed as it stands, " + how + ": " + tie + " need no change."
+                        ? "Closed as it stands, " + how + ": " + ends + " need no change."
                         : "Closes, " + how + ", in " + ways(fit.answers().size()) + but,
-                "Each answer has been read afterwards; its gap is what that reading says.");
+                "Each answer has been read afterwards; how far apart it leaves them is what that reading says.");
     }
 
-    /** The fit in one sentence, beside the tie it closes. */
+    /** The fit in one sentence, beside the link it closes. */
     static Told remedy(FitReading fit, Pairing pairing) {
         Told verdict = verdict(fit);
         String key = "fit." + fit.root().word();
@@ -105,14 +105,14 @@ public final class TellFit {
 
     private static String why(Answer answer) {
         return (answer.exact() ? "Worked out exactly" : "Found by search")
-                + "; gap left "
+                + "; then "
                 + Say.length(answer.gapLeft())
                 + "; nothing moves further than "
                 + Say.length(answer.moved())
                 + " from where it was.";
     }
 
-    /** "make the right hand circle 60 cm (now 45 cm)". */
+    /** "make the right hand radius 60 cm (now 45 cm)". */
     public static String changes(Answer answer, Pairing pairing) {
         return answer.changes().isEmpty()
                 ? "no change"
@@ -134,7 +134,7 @@ public final class TellFit {
         String text;
         if (fit.closes()) {
             text =
-                    "On real cords the tie closes to "
+                    "On real cords the link closes to within "
                             + Say.length(fit.gapAfter())
                             + " (now "
                             + Say.length(fit.gapBefore())
@@ -143,22 +143,22 @@ public final class TellFit {
                             + ".";
         } else if (fit.possible()) {
             text =
-                    "On real cords the tie does not close: at best "
+                    "On real cords the link does not close: at best "
                             + Say.length(fit.gapAfter())
-                            + " (now "
+                            + " apart (now "
                             + Say.length(fit.gapBefore())
                             + "). Nearest: "
                             + how
                             + ".";
         } else {
-            text = "On real cords no hand can keep the rider's light, at any size that was tried.";
+            text = "On real cords no hand can keep the rider's figure, at any size that was tried.";
         }
         return new Told(
                 "fit.cord",
                 fit.closes() ? Told.Tone.GOOD : Told.Tone.WARN,
                 text,
-                "Greatest distance over the cycle of the rider's hand that keeps its light from the"
-                        + " root's head; "
+                "Greatest distance over the cycle of the rider's hand that keeps its figure from the"
+                        + " carrier's head; "
                         + Say.length(fit.meanAfter())
                         + " root mean square, within "
                         + Say.length(fit.tolerance())
@@ -177,11 +177,11 @@ public final class TellFit {
                 + ")";
     }
 
-    /** "the right hand circle", "the left tether". */
+    /** "the right hand radius", "the left tether". */
     public static String name(Size size, Pairing pairing) {
         String whose = "the " + size.side().word() + " ";
         return switch (size.kind()) {
-            case HAND_RADIUS -> whose + "hand " + path(pairing, size.side());
+            case HAND_RADIUS -> whose + "hand radius";
             case TETHER -> whose + "tether";
             case CENTRE_X -> whose + "centre's place to the left";
             case CENTRE_Y -> whose + "centre's height over the breastbone";
@@ -192,13 +192,6 @@ public final class TellFit {
             case TIMING -> "the timing";
             case TEMPO -> "the tempo";
         };
-    }
-
-    private static String path(Pairing pairing, Side side) {
-        HandPath path = pairing.part(side).motion().path();
-        return path.circle().isPresent()
-                ? "circle's radius"
-                : path.swept().isPresent() ? "arc's radius" : "path's radius";
     }
 
     /** A size's value as it is said: "60 cm", "30 degrees", "a quarter of a cycle". */
@@ -251,8 +244,8 @@ public final class TellFit {
     }
 
     /**
-     * What to practise: how much gap a small miss of each size costs, dearest first, sizes of one
-     * cost in one sentence.
+     * What to practise: how much further apart a small miss of each size puts head and hand,
+     * dearest first, sizes of one cost in one sentence.
      */
     public static List<Told> costs(List<Cost> costs, Pairing pairing) {
         Map<String, List<Cost>> alike = new LinkedHashMap<>();
@@ -262,10 +255,11 @@ public final class TellFit {
                 .forEach(
                         cost ->
                                 alike.computeIfAbsent(
-                                                step(cost)
-                                                        + " off costs "
+                                                "a miss of "
+                                                        + step(cost)
+                                                        + " puts head and hand "
                                                         + Say.length(cost.gapCost())
-                                                        + " of gap",
+                                                        + " further apart",
                                                 c -> new ArrayList<>())
                                         .add(cost));
         List<Told> all = new ArrayList<>();

@@ -8,7 +8,7 @@ import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import java.util.Arrays;
 
-/** Says one tie: whether it links, and where it does not, by how much and why. */
+/** Says one link: of which kind it is, and where it is none, how far apart and why. */
 final class TellLink {
     private static final double NOTHING = 1e-3;
 
@@ -29,7 +29,7 @@ final class TellLink {
         return new Told("link." + root.word(), good ? Tone.GOOD : Tone.NOTE, sentence(), why());
     }
 
-    /** The same tie where the other one links already, and this one does not. */
+    /** The same where the other one links already, and this one does not. */
     Told toldAside() {
         return new Told(
                 "link." + root.word(),
@@ -78,7 +78,7 @@ final class TellLink {
                             + " and "
                             + hand
                             + " draw the same figure and keep one distance.";
-            case NONE -> link.shapeGap() <= link.tolerance() ? sameFigureApart() : miss();
+            case NONE -> link.shapeGap() <= link.tolerance() ? sameFigureApart() : apart();
         };
     }
 
@@ -114,7 +114,7 @@ final class TellLink {
                 + " apart.";
     }
 
-    private String miss() {
+    private String apart() {
         Trace trace = readings.trace();
         Samples samples = trace.samples(LinkReading.SAMPLES);
         Outline head = Outline.of(samples.head(root));
@@ -124,7 +124,9 @@ final class TellLink {
                 + Say.head(root)
                 + " to "
                 + Say.hand(rider)
-                + ": it misses by "
+                + ": up to "
+                + Say.length(link.inPlaneGap())
+                + " apart now, at best "
                 + (link.quick() ? "about " : "")
                 + Say.length(link.shapeGap())
                 + (circles ? " all the way round" : "")
@@ -134,19 +136,19 @@ final class TellLink {
     }
 
     private String cause(Outline head, Outline hand) {
-        String roots = motion(root) + "'s head";
+        String carriers = motion(root) + "'s head";
         String riders = motion(rider) + "'s hand";
         if (hand.sort() == Outline.Sort.POINT) {
             return "the "
                     + riders
                     + " stands still while the "
-                    + roots
+                    + carriers
                     + " goes along "
                     + Say.a(head.noun());
         }
         if (head.sort() == Outline.Sort.POINT) {
             return "the "
-                    + roots
+                    + carriers
                     + " stands still while the "
                     + riders
                     + " goes along "
@@ -154,7 +156,7 @@ final class TellLink {
         }
         if (head.sort() == hand.sort() && head.sort() != Outline.Sort.FIGURE) {
             return "the "
-                    + roots
+                    + carriers
                     + " "
                     + head.noun()
                     + " ("
@@ -171,7 +173,7 @@ final class TellLink {
         }
         if (head.sort() == Outline.Sort.FIGURE && hand.sort() == Outline.Sort.FIGURE) {
             return "the "
-                    + roots
+                    + carriers
                     + " and the "
                     + riders
                     + " draw different figures, "
@@ -184,7 +186,7 @@ final class TellLink {
                 + " is no "
                 + hand.noun()
                 + ": the "
-                + roots
+                + carriers
                 + (head.sort() == Outline.Sort.FIGURE ? " draws " : " goes along ")
                 + Say.a(head.noun())
                 + ", the "
@@ -204,12 +206,20 @@ final class TellLink {
 
     private String why() {
         StringBuilder why = new StringBuilder();
-        why.append("As shapes the two paths differ by ")
-                .append(link.quick() ? "about " : "")
-                .append(Say.length(link.shapeGap()));
+        why.append("Apart now, at one instant, by up to ")
+                .append(Say.length(link.inPlaneGap()))
+                .append(" in the plane");
+        if (varies()) {
+            why.append(" (most ")
+                    .append(Say.percent(link.worstTime() / readings.trace().period()))
+                    .append(" into the cycle)");
+        }
+        why.append(" and ").append(Say.length(link.depthGap())).append(" across it. At best ");
+        why.append(link.quick() ? "about " : "").append(Say.length(link.shapeGap()));
         if (!link.quick() && link.shapeGapError() >= 0.0005) {
             why.append(" (sampled to ").append(Say.length(link.shapeGapError())).append(")");
         }
+        why.append(" as shapes");
         if (link.shapeGap() >= NOTHING) {
             why.append(", ")
                     .append(Say.percent(link.shareOfFigure()))
@@ -217,22 +227,14 @@ final class TellLink {
                     .append(Say.trimmed(link.handsBreadths(), 1))
                     .append(" hand's breadths");
         }
-        why.append("; with their timing by ").append(Say.length(link.clockGap()));
+        why.append("; with their timing ").append(Say.length(link.clockGap()));
         if (Math.abs(link.lag()) > 0.495) {
             why.append(", half a cycle apart");
         } else if (Math.abs(link.lag()) > 0.002) {
             why.append(link.lag() > 0 ? ", the hand trailing by " : ", the hand leading by ")
                     .append(Say.share(link.lag()));
         }
-        why.append("; as placed, at one instant, by up to ")
-                .append(Say.length(link.inPlaneGap()))
-                .append(" in the plane");
-        if (varies()) {
-            why.append(" (worst ")
-                    .append(Say.percent(link.worstTime() / readings.trace().period()))
-                    .append(" into the cycle)");
-        }
-        why.append(" and ").append(Say.length(link.depthGap())).append(" across it.");
+        why.append('.');
         return why.toString();
     }
 }

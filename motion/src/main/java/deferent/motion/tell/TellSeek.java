@@ -31,7 +31,7 @@ public final class TellSeek {
     private TellSeek() {}
 
     /**
-     * How many ties there are, all told.
+     * How many links there are, all told.
      *
      * @param done whether the seek came to its end
      */
@@ -40,9 +40,9 @@ public final class TellSeek {
         int near = answers.count() - exact;
         String found =
                 exact == 0 && near == 0
-                        ? "Nothing ties"
+                        ? "Nothing links"
                         : number(exact)
-                                + (exact == 1 ? " tie links" : " ties link")
+                                + (exact == 1 ? " link closes" : " links close")
                                 + " exactly and "
                                 + number(near)
                                 + " within "
@@ -90,15 +90,15 @@ public final class TellSeek {
                 answers.count() == 0
                         ? "A wider tolerance, more motions or free tethers would find some."
                         : "None of them passes what was asked for.",
-                "Each tie was judged by the pairing that stands for it.");
+                "Each link was judged by the pairing that stands for it.");
     }
 
-    /** That none of a space's pairings has a root that draws a wanted figure. */
-    public static Told noTie() {
+    /** That none of a space's pairings has a carrier that draws a wanted figure. */
+    public static Told noLink() {
         return new Told(
                 "seek.none",
                 Tone.NOTE,
-                "No pairing among these motions ties to it.",
+                "No pairing among these motions has it as a carrier's figure.",
                 "Those that draw it lead no rider's hand within the tolerance, or none that passes"
                         + " what was asked for; more motions or a wider tolerance may find some.");
     }
@@ -108,7 +108,7 @@ public final class TellSeek {
         return switch (order) {
             case CLOSEST -> "closest first, then simplest";
             case REACH -> "what the performer reaches best first";
-            case SLOWEST -> "slowest tempo floor first";
+            case SLOWEST -> "slowest tempo first";
             case STEADINESS -> "steadiest first";
             case SYMMETRY -> "most symmetrical first";
             case CONTRAST -> "greatest contrast of sizes first";
@@ -117,20 +117,23 @@ public final class TellSeek {
         };
     }
 
-    /** How well a tie links, what closes it, whom it stands for, and what it is ranked by. */
+    /** How well a link closes, what closes it, whom it stands for, and what it is ranked by. */
     public static Told of(Answer answer) {
         List<String> text = new ArrayList<>();
         text.add(
                 answer.exact()
                         ? "Linked exactly."
-                        : "Misses by " + miss(answer.gap()) + closing(answer) + ".");
+                        : Say.capital(miss(answer.gap()))
+                                + " apart at best"
+                                + closing(answer)
+                                + ".");
         text.add(stands(answer));
         text.addAll(merit(answer.merit()));
         return new Told(
                 "seek.answer",
                 answer.exact() ? Tone.GOOD : Tone.NOTE,
                 String.join(" ", text),
-                "Any root with this head path leads any rider with this hand path; "
+                "Any carrier with this head path leads any rider with this hand path; "
                         + (answer.exact()
                                 ? "the two paths are one, in shape and in time."
                                 : "the two paths are "
@@ -141,9 +144,9 @@ public final class TellSeek {
 
     private static String stands(Answer answer) {
         return answer.pairs() == 1
-                ? "One root leads, one rider follows."
+                ? "One carrier leads, one rider follows."
                 : number(answer.roots())
-                        + (answer.roots() == 1 ? " root leads, " : " roots lead, ")
+                        + (answer.roots() == 1 ? " carrier leads, " : " carriers lead, ")
                         + number(answer.riders())
                         + (answer.riders() == 1 ? " rider follows: " : " riders follow: ")
                         + number(answer.pairs())
@@ -215,7 +218,7 @@ public final class TellSeek {
         return said;
     }
 
-    /** The same of a pairing like a given one, with how far off it is. */
+    /** The same of a pairing like a given one, with how far from it it is. */
     public static Told of(Like like) {
         Told told = of(like.answer());
         return new Told(
@@ -223,7 +226,7 @@ public final class TellSeek {
                 told.tone(),
                 (like.distance() < UNSAID
                                 ? "The very same. "
-                                : Say.capital(Say.length(like.distance())) + " off. ")
+                                : Say.capital(Say.length(like.distance())) + " from it. ")
                         + told.text(),
                 "Hands and heads are that far from the given ones', root mean square, however both"
                         + " are placed. "
@@ -251,8 +254,8 @@ public final class TellSeek {
         return switch (progress.stage()) {
             case BUILD -> number(progress.all()) + " motions built";
             case KEY -> "drawing the motions," + share;
-            case JOIN -> "looking for ties," + share + ", " + number(progress.ties()) + " so far";
-            case DONE -> number(progress.ties()) + " ties found";
+            case JOIN -> "looking for links," + share + ", " + number(progress.ties()) + " so far";
+            case DONE -> number(progress.ties()) + " links found";
         };
     }
 

@@ -17,7 +17,7 @@ public final class TellSizes {
     /**
      * One size of both hands.
      *
-     * @param name such as "Hand circle's radius"
+     * @param name such as "Hand radius"
      * @param left its value for the left hand, empty where that has none
      * @param right the same for the right hand
      */
@@ -28,11 +28,7 @@ public final class TellSizes {
         Pairing pairing = readings.pairing();
         List<Row> rows = new ArrayList<>();
         add(rows, pairing, Size.Kind.TETHER, "Tether");
-        rows.add(
-                new Row(
-                        "Hand path's radius",
-                        radius(readings, Side.LEFT),
-                        radius(readings, Side.RIGHT)));
+        rows.add(new Row("Hand radius", radius(readings, Side.LEFT), radius(readings, Side.RIGHT)));
         add(rows, pairing, Size.Kind.AMPLITUDE, "Swing to each side");
         rows.add(
                 new Row(

@@ -115,7 +115,7 @@ final class Ideal {
             if (b.side() == root) {
                 double time = b.time() - later;
                 time -= period * Math.floor(time / period);
-                breaks.add(new TimedBreak(time, b.order(), side, "its root: " + b.why()));
+                breaks.add(new TimedBreak(time, b.order(), side, "its carrier: " + b.why()));
             }
         }
     }
@@ -123,7 +123,7 @@ final class Ideal {
     private static Course require(Map<Side, Course> courses, Side side) {
         Course course = courses.get(side);
         if (course == null) {
-            throw new IllegalStateException("the root is traced before its rider");
+            throw new IllegalStateException("the carrier is traced before its rider");
         }
         return course;
     }

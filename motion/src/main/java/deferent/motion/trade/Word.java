@@ -346,8 +346,8 @@ public final class Word implements Comparable<Word> {
         explained("pairing", "two motions with their timing, direction and placement");
         explained("phrase", "a pairing written in trade words, on one line");
         explained("carrier", "in a linked pairing, the hand whose head leads");
-        explained("rider", "in a linked pairing, the hand that goes where the root's head goes");
-        explained("link", "the tie between the root's head path and the rider's hand path");
+        explained("rider", "in a linked pairing, the hand that goes where the carrier's head goes");
+        explained("link", "the relation between the carrier's head path and the rider's hand path");
     }
 
     /** What stands after "loops". */

@@ -128,7 +128,7 @@ class OwnFeetTest {
     }
 
     @Test
-    void slipsOfALightThatCannotBeKeptAreToldInItsSentence() {
+    void slipsOfAFigureThatCannotBeKeptAreToldInItsSentence() {
         Readings square =
                 Readings.of(
                         Phrase.parse("static spin vs square turns 2").pairing(),
@@ -138,8 +138,8 @@ class OwnFeetTest {
                 Telling.of(square).stream().filter(t -> t.key().startsWith("cord.")).toList();
         assertThat(cords).hasSize(1);
         assertThat(cords.get(0).text())
-                .contains("keeping the right light".substring(1), "infinite force", "Nor could")
-                .contains("what becomes of a slip of the right poi, its light kept");
+                .contains("keeping the right figure".substring(1), "infinite force", "Nor could")
+                .contains("what becomes of a slip of the right poi, its figure kept");
     }
 
     @ParameterizedTest

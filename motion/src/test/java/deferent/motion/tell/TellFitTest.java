@@ -26,7 +26,7 @@ class TellFitTest {
                 .extracting(Told::text)
                 .contains(
                         "Make the left tether 45 cm (now 60 cm).",
-                        "Make the right hand circle's radius 60 cm (now 45 cm).");
+                        "Make the right hand radius 60 cm (now 45 cm).");
     }
 
     @Test
@@ -40,7 +40,7 @@ class TellFitTest {
         Told verdict = told("pendulum vs triquetra").get(0);
         assertThat(verdict.tone()).isEqualTo(Told.Tone.WARN);
         assertThat(verdict.text())
-                .startsWith("Cannot close: the least gap")
+                .startsWith("Cannot close: at best the left head")
                 .contains("an arc is no circle");
     }
 
@@ -61,14 +61,15 @@ class TellFitTest {
     void whatAMissCostsIsToldDearestFirst() {
         Pairing pairing = Phrase.parse("static spin vs triquetra").pairing();
         List<Told> costs = TellFit.costs(Sensitivity.of(pairing, Side.LEFT), pairing);
-        assertThat(costs.get(0).text()).startsWith("5 degrees");
+        assertThat(costs.get(0).text()).startsWith("A miss of 5 degrees ");
         assertThat(costs)
                 .extracting(Told::text)
                 .anyMatch(
                         text ->
-                                text.startsWith("1 cm off costs 1 cm of gap: ")
+                                text.startsWith(
+                                                "A miss of 1 cm puts head and hand 1 cm further apart: ")
                                         && text.contains("the left tether")
-                                        && text.contains("the right hand circle's radius"));
+                                        && text.contains("the right hand radius"));
     }
 
     @Test
@@ -77,7 +78,7 @@ class TellFitTest {
         assertThat(TellFit.neighbours(Neighbours.of(pairing, Side.LEFT), Side.LEFT, pairing))
                 .extracting(Told::text)
                 .contains(
-                        "The left motion falls into a linear extension as the left hand circle's"
+                        "The left motion falls into a linear extension as the left hand"
                                 + " radius goes from 30 cm to 60 cm.");
     }
 }

@@ -79,7 +79,7 @@ class TellHandTest {
         Readings readings =
                 readings(Phrase.parse("static spin vs triquetra tether 45 cm").pairing());
         assertThat(TellSizes.rows(readings))
-                .contains(new TellSizes.Row("Hand path's radius", "still", "45 cm"))
+                .contains(new TellSizes.Row("Hand radius", "still", "45 cm"))
                 .extracting(TellSizes.Row::name)
                 .contains("Tether", "Largest in reach", "Figure, wide × high", "Centre, in front")
                 .doesNotContain("Centre, height");

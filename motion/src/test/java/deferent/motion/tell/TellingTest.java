@@ -28,11 +28,11 @@ class TellingTest {
     void aMissNamesItsSizeItsCauseAndItsRemedy() {
         assertThat(text("isolation vs four-petal antispin", "link.left"))
                 .contains(
-                        "No link from the left head to the right hand: it misses by 30 cm all the way"
+                        "No link from the left head to the right hand: up to 90 cm apart now, at best 30 cm all the way"
                                 + " round, because the isolation's head circle (30 cm) is smaller than"
                                 + " the four-petal antispin's hand circle (60 cm).");
         assertThat(text("isolation vs four-petal antispin", "fit.left").orElseThrow())
-                .contains("right hand circle's radius 30 cm");
+                .contains("right hand radius 30 cm");
     }
 
     @Test
@@ -56,7 +56,7 @@ class TellingTest {
                 .isEqualTo(
                         "At the tempo that the pendulum sets, the right cord does not stay taut.");
         assertThat(text("static spin vs triquetra", "slowest.left").orElseThrow())
-                .startsWith("Slowest for the left cord: 38.6 a minute");
+                .startsWith("Slowest tempo for the left cord: 38.6 a minute");
     }
 
     @Test
@@ -65,13 +65,13 @@ class TellingTest {
                 .contains("an arc is no circle");
         assertThat(text("pendulum vs triquetra", "fit.left").orElseThrow())
                 .contains("Cannot close")
-                .contains("least gap");
+                .contains("at best");
     }
 
     @Test
     void aLinkSaysWhetherItSurvivesRealCords() {
         assertThat(text("static spin vs triquetra", "truth.left").orElseThrow())
-                .startsWith("On real cords the tie");
+                .startsWith("On real cords the link");
         assertThat(text("extension vs triquetra", "truth.left")).isEmpty();
     }
 

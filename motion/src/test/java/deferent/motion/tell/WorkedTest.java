@@ -102,14 +102,14 @@ class WorkedTest {
 
     @Test
     void whatRestsOnAnotherSaysOnWhichAndWhyThatFailed() {
-        Worked<Integer> light = new Worked.Not<>("the light", "it falls", "Spin faster.");
+        Worked<Integer> light = new Worked.Not<>("the figure kept", "it falls", "Spin faster.");
         Worked.Not<String> slips =
                 light.then("the slips", kept -> Worked.of("the slips", kept::toString))
                         .failure()
                         .orElseThrow();
         assertThat(slips.what()).isEqualTo("the slips");
-        assertThat(slips.reason()).contains("it rests on the light", "it falls");
-        assertThat(slips.restsOn()).contains("the light");
+        assertThat(slips.reason()).contains("it rests on the figure kept", "it falls");
+        assertThat(slips.restsOn()).contains("the figure kept");
         assertThat(Worked.<Integer>unasked().then("the slips", Worked.Out::new))
                 .isEqualTo(Worked.unasked());
     }

@@ -205,7 +205,7 @@ final class FrontPages {
     private Leaf knowing(Foot foot) {
         Box body = grid.body();
         List<Block> blocks = new ArrayList<>();
-        double y = heading("Before you spin", blocks);
+        double y = heading("Take care", blocks);
         Galley cautions = new Galley(body.width());
         boolean first = true;
         for (String caution : widest().cautions()) {
@@ -225,7 +225,7 @@ final class FrontPages {
         }
         set("notes", notes.rows(), y + 4, blocks);
         blocks.add(foot.block(grid));
-        return leaf(blocks, "Before you spin");
+        return leaf(blocks, "Take care");
     }
 
     /** The lesson that asks for the most room; one whose reach is not known asks for more yet. */
@@ -272,13 +272,13 @@ final class FrontPages {
             "and counter-clockwise are as the performer sees it, whoever looks at the picture."
         },
         {
-            "Gap",
-            "is how far the one head stays from the other hand where the two should meet; a hand's"
-                    + " breadth, 8 cm, is hardly seen."
+            "Apart now",
+            "is how far the one head is from the other hand at the same moment, as placed; at best, how"
+                    + " far if turned, shifted and timed best. A hand's breadth, 8 cm, is hardly seen."
         },
         {
-            "With the hand kept",
-            "the hand goes its drawn path and the light gives; with the light kept the head goes"
+            "With the hand path kept",
+            "the hand goes its drawn path and the figure gives; with the figure kept the head goes"
                     + " its drawn figure and the hand gives. A slip runs away where it grows faster than"
                     + " you can answer it."
         },

@@ -444,7 +444,7 @@ final class SheetPage {
         Box body = grid.body();
         Galley galley = new Galley(body.width());
         galley.paragraph(
-                List.of(Run.bold("Before you spin. "), Run.of(String.join(" ", lesson.cautions()))),
+                List.of(Run.bold("Take care. "), Run.of(String.join(" ", lesson.cautions()))),
                 CAUTIONS,
                 0);
         double height = Galley.height(galley.rows());

@@ -121,7 +121,7 @@ public final class LessonPage {
         page.append("</div><div>\n");
         happens(page);
         sizes(page);
-        page.append("</div></div>\n<h2>Before you spin</h2>\n<ul>\n");
+        page.append("</div></div>\n<h2>Take care</h2>\n<ul>\n");
         for (String caution : Telling.cautions(readings)) {
             page.append("<li>").append(escaped(caution)).append("</li>\n");
         }
@@ -204,7 +204,7 @@ public final class LessonPage {
     private void happens(StringBuilder page) {
         page.append("<h2>").append(TITLE).append("</h2>\n<ul>\n");
         for (Told told : Telling.of(readings)) {
-            if (!told.key().startsWith("figure")
+            if (!told.key().startsWith("figure.")
                     && !told.key().startsWith("link")
                     && !told.key().startsWith("tempo")
                     && !told.key().startsWith("rod")
@@ -233,11 +233,11 @@ public final class LessonPage {
         page.append("<th scope=\"col\" data-side=\"right\">Right</th></tr></thead><tbody>\n");
         row(page, "motion", side -> readings.hand(side).motion());
         row(page, "tether", side -> centimetres(pairing.part(side).tether().length()));
-        row(page, "hand path’s radius", side -> radius(pairing, side));
+        row(page, "hand radius", side -> radius(pairing, side));
         row(page, "poi turns a cycle", side -> turns(pairing.part(side)));
         figure(
                 page,
-                "light, wide and high",
+                "figure, wide and high",
                 figure -> trimmed(100 * figure.width(), 1) + " × " + centimetres(figure.height()));
         figure(page, "reaches from its centre", figure -> centimetres(figure.outerRadius()));
         page.append("</tbody></table>\n<p>")

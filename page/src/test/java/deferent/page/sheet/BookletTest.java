@@ -44,7 +44,7 @@ class BookletTest {
         List<String> expected = new ArrayList<>();
         expected.add("Lessons for the market");
         expected.add("Contents");
-        expected.add("Before you spin");
+        expected.add("Take care");
         SHELF.forEach(p -> expected.add(p.name()));
         assertThat(BOOK.bookmarks()).isEqualTo(expected);
     }
@@ -62,7 +62,7 @@ class BookletTest {
     @Test
     void thereIsAPageOfCautionsBeforeTheFirstPattern() {
         assertThat(BOOK.pages().get(2).text())
-                .startsWith("Before you spin")
+                .startsWith("Take care")
                 .contains("With fire: only with qualified practice")
                 .contains("How to read these pages");
     }

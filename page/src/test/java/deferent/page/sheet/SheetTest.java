@@ -32,12 +32,13 @@ class SheetTest {
                 .contains("its poi turns twice against it (antispin)")
                 .contains("For a performer of 1.84 m, arm 71 cm from shoulder to grip.")
                 .contains("Tether 60 cm 60 cm")
-                .contains("Hand path's radius still 60 cm")
+                .contains("Hand radius still 60 cm")
                 .contains("Linked, touching: the left head stays on the right hand")
-                .contains("5 degrees of a turn off costs 5.2 cm of gap: the timing.")
+                .contains(
+                        "A miss of 5 degrees of a turn puts head and hand 5.2 cm further apart: the timing.")
                 .contains("the right poi is neutral: a slip neither grows nor dies.")
                 .contains("The right hand is up to 22 cm beyond the arm's reach")
-                .contains("Before you spin. Keep people, animals and lamps well outside")
+                .contains("Take care. Keep people, animals and lamps well outside")
                 .contains("warn the audience before you show them.")
                 .endsWith("Invented demo data");
     }

@@ -210,7 +210,7 @@ final class CordInvariants {
                         s ->
                                 asLong(
                                         broken,
-                                        "hand kept",
+                                        "hand path kept",
                                         trace,
                                         s.orbit().hand(),
                                         s.head(),

@@ -161,7 +161,7 @@ final class LinkInvariants {
                     text,
                     Seen.of(whole.readings().trace(), link).wander());
             broken.when(
-                    text.contains("misses by 0 cm")
+                    text.contains("at best 0 cm")
                             || text.startsWith("No link") && link.shapeGap() <= link.tolerance(),
                     "a gap of %.4f is said \"%s\"",
                     link.shapeGap(),

@@ -125,9 +125,9 @@ public record Offer(
                             "ideal",
                             "a rod, as said",
                             "figure",
-                            "a cord that keeps the light",
+                            "a cord that keeps the figure",
                             "hand-path",
-                            "a cord that keeps the hand");
+                            "a cord that keeps the hand path");
             case VIEW ->
                     choices(
                             "audience",

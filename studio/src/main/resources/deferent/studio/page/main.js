@@ -165,7 +165,7 @@ class Desk {
     if (!clock.calm.matches) this.#play();
   }
 
-  /** Plays a passage, where it is a way out of the pattern that stands. */
+  /** Plays a passage, where it leads out of the pattern that stands. */
   playPassage(answer) {
     const { clock, session } = this;
     const was = session.aside ? this.was : { phase: clock.phase, playing: clock.playing };
@@ -441,7 +441,7 @@ class Desk {
     this.strip.gates(list, (i) => this.cross(i));
   }
 
-  /** Plays the way through one of the crossings. */
+  /** Plays the passage through one of the crossings. */
   async cross(i) {
     const answer = await this.next.passage(i);
     if (!answer) return;

@@ -3,7 +3,7 @@ import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { FREE, NEAR } from '../state/next.js';
 
-/** What could come next: another pattern, the moments at which it could begin, and the way there. */
+/** What could come next: another pattern, the moments at which it could begin, and the passage there. */
 class NextList extends Part {
   connect(desk) {
     super.connect(desk);

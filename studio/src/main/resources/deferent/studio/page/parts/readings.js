@@ -7,12 +7,12 @@ import { bare, cm, gap, signed, trimmed, withUnit } from './units.js';
 const CORD = /^(cord|pull|figure_kept|hand_path_kept|slowest|steadiness)\b/;
 const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
 const GROUPS = [
-  ['The other tie', (key) => key.startsWith('link')],
+  ['The other link', (key) => key.startsWith('link')],
   ['Reach and room', (key) => /^(reach|room|hands|body)\b/.test(key)],
   ['Left cord', (key) => CORD.test(key) && key.includes('.left')],
   ['Right cord', (key) => CORD.test(key) && key.includes('.right')],
-  ['Figures', (key) => key.startsWith('figure')],
-  ['Besides', (key) => !/^(link|reach|clearance|hands|body|figure)\b/.test(key) && !(CORD.test(key) && /\.(left|right)/.test(key))],
+  ['Figures', (key) => key.startsWith('figure.')],
+  ['Besides', (key) => !/^(link|reach|room|hands|body|figure)\b/.test(key) && !(CORD.test(key) && /\.(left|right)/.test(key))],
 ];
 const TONE = { good: 'Good', warn: 'Caution' };
 
@@ -102,7 +102,7 @@ class ReadingList extends Part {
     if (!fit) {
       if (session.linked && !session.fitting) return nothing;
       return html`<button type="button" class="fit-button" ?disabled=${session.fitting} @click=${() => this.desk.act('fit')}>
-        ${session.fitting ? 'Fitting' : 'Fit: find sizes that close the tie'}</button>`;
+        ${session.fitting ? 'Fitting' : 'Fit: find sizes that close the link'}</button>`;
     }
     if (fit.failed) return html`<div class="fit-told" role="status">${sentence(fit.failed)}</div>`;
     return html`
@@ -116,13 +116,13 @@ class ReadingList extends Part {
                   ${answer.changes.length
                     ? answer.changes.map((c) => html`<span class="fit-change">${c.name} ${bare(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`)
                     : html`<span class="fit-change">as it is</span>`}
-                  <small>${answer.exact ? 'closes exactly' : 'leaves ' + gap(answer.gap_left_m)}</small>
+                  <small>${answer.exact ? 'closes exactly' : 'leaves them ' + gap(answer.gap_left_m) + ' apart'}</small>
                 </span>
               </label>`,
             )}
           </div>`
         : nothing}
-      <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.carrier === 'left' ? 'right' : 'left')}>Fit the other tie instead</button>`;
+      <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.carrier === 'left' ? 'right' : 'left')}>Fit the other link instead</button>`;
   }
 
   #numbers(readings) {
@@ -138,15 +138,15 @@ class ReadingList extends Part {
     const figure = (key, write) => ['left', 'right'].map((s) => cell(hands[s]?.figure, key, write));
     return html`
       <table>
-        <caption>Ties</caption>
+        <caption>Links</caption>
         <thead><tr><td></td>${links.map((l) => html`<th scope="col">${l.head} head, ${l.hand} hand</th>`)}</tr></thead>
         <tbody>
-          ${row('kind', of('kind', (v) => v))} ${row('shape gap', of('shape_gap_m', (v) => cm(v)))}
+          ${row('kind', of('kind', (v) => v))}
+          ${row('apart now, at most', of('placed_gap_m', (v) => cm(v)))} ${row('in the plane', of('inplane_gap_m', (v) => cm(v)))}
+          ${row('across it', of('depth_gap_m', (v) => cm(v)))} ${row('at best, as shapes', of('shape_gap_m', (v) => cm(v)))}
           ${has('shape_gap_error_m') ? row('its error at most', of('shape_gap_error_m', (v) => cm(v, 2))) : nothing}
-          ${has('clock_gap_m') ? row('clock gap', of('clock_gap_m', (v) => cm(v))) : nothing}
+          ${has('clock_gap_m') ? row('at best, in time', of('clock_gap_m', (v) => cm(v))) : nothing}
           ${has('lag_cycles') ? row('lag, of a cycle', of('lag_cycles', (v) => signed(trimmed(v, 3)))) : nothing}
-          ${row('placed gap', of('placed_gap_m', (v) => cm(v)))} ${row('in the plane', of('inplane_gap_m', (v) => cm(v)))}
-          ${row('across it', of('depth_gap_m', (v) => cm(v)))}
         </tbody>
       </table>
       <table>

@@ -84,7 +84,7 @@ class SeekList extends Part {
     const { seek } = this.desk;
     const chosen = seek.chosen === answer.key;
     const saved = seek.saved.has(answer.key);
-    const how = answer.exact ? 'exact' : gap(answer.gap_m) + ' off';
+    const how = answer.exact ? 'exact' : gap(answer.gap_m) + ' apart at best';
     return html`<li>
       <button type="button" class="find ${chosen ? 'chosen' : ''}" data-key=${answer.key} tabindex=${(seek.chosen ? chosen : i === 0) ? 0 : -1}
         aria-pressed=${chosen} aria-keyshortcuts="A" title=${answer.said} @click=${() => seek.choose(answer.key)}>

@@ -9,7 +9,7 @@ import './map-list.js';
 
 const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek'], ['map', 'Map']];
 
-/** Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, and the ways between what is saved. */
+/** Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, and the routes between what is saved. */
 class SidePanel extends Part {
   constructor() {
     super();

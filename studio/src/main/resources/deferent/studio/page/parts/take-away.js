@@ -201,7 +201,7 @@ class TakePanel extends Part {
       ${photo
         ? html`<div class="photo-told">
             ${photo.told.map((t) => html`<div class="told" data-tone=${t.tone}><p>${t.text}</p><details><summary>Why</summary><p>${t.why}</p></details></div>`)}
-            ${photo.cautions.length ? html`<div class="care-list"><h3>Before you show it</h3><ul>${photo.cautions.map((c) => html`<li>${c}</li>`)}</ul></div>` : nothing}
+            ${photo.cautions.length ? html`<div class="care-list"><h3>Take care</h3><ul>${photo.cautions.map((c) => html`<li>${c}</li>`)}</ul></div>` : nothing}
           </div>`
         : nothing}`;
   }

@@ -61,8 +61,8 @@ class TransportBar extends Part {
       </div>`;
   }
 
-  // The tempo on a scale, with the slowest tempos of both cords marked on it: full marks with the light kept, hollow ones with the
-  // hand kept, the left's above and the right's below.
+  // The tempo on a scale, with the slowest tempos of both cords marked on it: full marks with the figure kept, hollow ones with the
+  // hand path kept, the left's above and the right's below.
   #scale(tempo) {
     const { session } = this.desk;
     const { readings } = session.answer || {};
@@ -74,11 +74,11 @@ class TransportBar extends Part {
     for (const side of ['left', 'right']) {
       for (const [kept, hollow] of [['figure_kept', false], ['hand_path_kept', true]]) {
         const at = this.slowest?.[side]?.[kept]?.tempo_cycles_per_min;
-        if (at) marks.push(floorMark(side, hollow, share(Math.max(SLOW, Math.min(FAST, at)))));
+        if (at) marks.push(slowestMark(side, hollow, share(Math.max(SLOW, Math.min(FAST, at)))));
       }
     }
     const words = this.words || '';
-    return html`<span class="tempo-scale" title=${words + (marks.length ? ' Marks: full with the light kept, hollow with the hand kept; the left’s above, the right’s below.' : '')}>
+    return html`<span class="tempo-scale" title=${words + (marks.length ? ' Marks: full with the figure kept, hollow with the hand path kept; the left’s above, the right’s below.' : '')}>
       <svg viewBox="0 0 96 24" aria-hidden="true">${marks}</svg>
       <input class="tempo-slide" type="range" min="0" max="1" step="0.002" aria-label="Tempo on a scale" aria-describedby="slowest-words" ?disabled=${!tempo}
         aria-valuetext=${tempo ? Number(tempo.value.toFixed(1)) + ' a minute' : 'its own tempo'}
@@ -109,7 +109,7 @@ class TransportBar extends Part {
   }
 }
 
-function floorMark(side, hollow, at) {
+function slowestMark(side, hollow, at) {
   const x = 8 + 80 * at; // the slider's knob is sixteen pixels wide
   const d = side === 'left' ? `M${x} 8l-4-7h8z` : `M${x} 16l-4 7h8z`;
   return svg`<path data-side=${side} class=${hollow ? 'hand-path-kept' : 'figure-kept'} d=${d}></path>`;

@@ -1,4 +1,4 @@
-// One cycle from left to right, or what plays once instead: how far the tie is open, what each cord pulls, marks for beats,
+// One cycle from left to right, or what plays once instead: how far head and hand are apart, what each cord pulls, marks for beats,
 // petals and stalls, and a handle to go to a moment.
 
 import uPlot from 'uplot';
@@ -272,7 +272,7 @@ export class StripElement extends HTMLElement {
     document.fonts.load(font).then(() => this.plot.redraw(false));
   }
 
-  // The breadth of a hand: while the line runs in this band, the tie counts as closed.
+  // The breadth of a hand: while the line runs in this band, the link counts as closed.
   #band(u) {
     const { left, width } = u.bbox;
     const y = u.valToPos(this.tolerance, 'y', true);
@@ -338,7 +338,7 @@ export class StripElement extends HTMLElement {
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, tie open ${cm(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${cm(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
   }

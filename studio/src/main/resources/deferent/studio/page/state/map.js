@@ -1,4 +1,4 @@
-// The shelf as a map: its patterns as places, the gentlest crossing between each two as a way; and a route over it.
+// The shelf as a map: its patterns as places, the gentlest crossing between each two as a line; and a route over it.
 
 import { post } from './live.js';
 import { NEAR } from './next.js';
@@ -110,7 +110,7 @@ export class ShelfMap extends EventTarget {
 }
 
 /**
- * Where each stands: those with a way between them near each other, none upon another (after Fruchterman and Reingold, 1991). Worked
+ * Where each stands: those with a crossing between them near each other, none upon another (after Fruchterman and Reingold, 1991). Worked
  * out to the end before anything is shown; those that stood somewhere before start from there.
  */
 export function settled(ids, crossings, before) {

@@ -40,7 +40,7 @@ export class Next extends EventTarget {
     return this.answer && this.answer.asked === this.session.pattern ? this.answer.crossings.slice(0, SHOWN) : [];
   }
 
-  /** Looks for ways into another pattern; null ends it. */
+  /** Looks for crossings into another pattern; null ends it. */
   into(to) {
     this.to = to;
     this.answer = null;
@@ -99,7 +99,7 @@ export class Next extends EventTarget {
     this.#tell();
   }
 
-  /** The way through one of the moments, as it can be played; null where something else is wanted by then. */
+  /** The passage through one of the moments, as it can be played; null where something else is wanted by then. */
   async passage(i) {
     const { answer } = this;
     if (!answer || answer.asked !== this.session.pattern) return null;

@@ -47,7 +47,7 @@ export class Session extends EventTarget {
     return this.aside && this.aside.passage ? this.aside : null;
   }
 
-  /** The ideal, what a cord asks of the hand that keeps the light, or what the head does when the hand keeps its path. */
+  /** The ideal, what a cord asks of the hand that keeps the figure, or what the head does when the hand keeps its path. */
   keep(show) {
     if (show === this.show) return;
     this.show = show;
@@ -116,7 +116,7 @@ export class Session extends EventTarget {
     return this.answer && this.answer.pattern;
   }
 
-  /** Whether the tie on the stage is told as linked. */
+  /** Whether the link on the stage is told as linked. */
   get linked() {
     const { readings, strip } = this.answer;
     return (readings.told || []).some((t) => t.key === 'link.' + strip.carrier && t.tone === 'good');
@@ -228,7 +228,7 @@ export class Session extends EventTarget {
     if (this.future.length) this.#goTo(this.future.pop(), this.past);
   }
 
-  /** Finds sizes that close the tie, and takes the smallest change; the others stay on offer. */
+  /** Finds sizes that close the link, and takes the smallest change; the others stay on offer. */
   async askFit(carrier) {
     const before = this.pattern;
     if (!before) return null;
