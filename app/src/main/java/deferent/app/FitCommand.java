@@ -57,7 +57,7 @@ final class FitCommand implements Callable<Integer> {
             description =
                     "Whose head leads: left or right; unsaid, the one that comes nearer to a"
                             + " link.")
-    private @Nullable Side root;
+    private @Nullable Side carrier;
 
     @Option(
             names = "--save",
@@ -84,10 +84,10 @@ final class FitCommand implements Callable<Integer> {
         Pairing pairing = pattern.pairing();
         Lexicon own = asked.words();
         Side leads =
-                root != null
-                        ? root
+                carrier != null
+                        ? carrier
                         : Readings.of(pairing, pattern.performer(), pattern.kit(), Detail.LIVE, own)
-                                .leader();
+                                .carrier();
         if (cord) {
             return corded(pattern, leads, own);
         }
@@ -174,9 +174,9 @@ final class FitCommand implements Callable<Integer> {
         out.println(pattern.name());
         out.println(
                 "  "
-                        + fit.root().word()
+                        + fit.carrier().word()
                         + " head leads, "
-                        + fit.root().other().word()
+                        + fit.carrier().other().word()
                         + " hand goes after it");
         out.println();
         List<Told> told = TellFit.of(fit, pairing);
@@ -195,7 +195,7 @@ final class FitCommand implements Callable<Integer> {
                 "What a miss costs, once closed",
                 fit.closes()
                         ? TellFit.costs(
-                                Sensitivity.of(fit.nearest().pairing(), fit.root()), pairing)
+                                Sensitivity.of(fit.nearest().pairing(), fit.carrier()), pairing)
                         : List.of());
         for (Side side : Side.values()) {
             section(

@@ -184,7 +184,7 @@ class DeferentTest {
     }
 
     @Test
-    void theFitFindsTheRootsSizeForARiderNamedOnTheShelf() {
+    void theFitFindsTheCarriersSizeForARiderNamedOnTheShelf() {
         good("shelf", "name", "lantern loop", "half-and-half flower hand radius 42 cm");
         JsonNode fit =
                 new JsonMapper()

@@ -13,7 +13,7 @@ public enum Layer {
     HAND_PATH("hands' paths"),
     /** The light the heads leave. */
     TRAIL("trails"),
-    /** From root's head to rider's hand. */
+    /** From carrier's head to rider's hand. */
     LINK("link"),
     TETHER("tethers"),
     HAND("hands"),

@@ -14,7 +14,7 @@ public enum Role {
     HEAD_TRAIL("head's trail"),
     /** Where a cord does not pull. */
     SLACK("slack stretch"),
-    /** From root's head to rider's hand. */
+    /** From carrier's head to rider's hand. */
     LINK("link"),
     /** The cord from hand to head. */
     TETHER("tether"),

@@ -37,10 +37,10 @@ public final class Scene {
     /**
      * @param trace what is seen
      * @param count samples over the trace's interval
-     * @param root the side from whose head the tie is drawn, to the other's hand
+     * @param carrier the side from whose head the tie is drawn, to the other's hand
      * @param body outlines of the performer's body, each a line through points in the frame, metres
      */
-    public static Scene of(Trace trace, int count, Side root, List<List<Vector3D>> body) {
+    public static Scene of(Trace trace, int count, Side carrier, List<List<Vector3D>> body) {
         List<Item> items = new ArrayList<>();
         for (List<Vector3D> outline : body) {
             items.add(new Item(Role.BODY, Optional.empty(), new Item.Form.Fixed(outline, false)));
@@ -62,15 +62,15 @@ public final class Scene {
         items.add(
                 Item.of(
                         Role.LINK,
-                        root,
-                        new Item.Form.Span(Track.head(root), Track.hand(root.other()))));
+                        carrier,
+                        new Item.Form.Span(Track.head(carrier), Track.hand(carrier.other()))));
         items.sort(Comparator.comparing(Item::role));
         return new Scene(trace, trace.samples(count), List.copyOf(items));
     }
 
     /**
-     * The root that leads: a rider's root, else the one whose head keeps nearer to the other's hand
-     * at the same instant; the left of equals.
+     * The carrier that leads: a rider's carrier, else the one whose head keeps nearer to the
+     * other's hand at the same instant; the left of equals.
      */
     public static Side nearer(Trace trace) {
         Optional<Side> rider = trace.pairing().rider();
@@ -80,10 +80,10 @@ public final class Scene {
         return worst(trace, Side.RIGHT) < worst(trace, Side.LEFT) - 1e-9 ? Side.RIGHT : Side.LEFT;
     }
 
-    private static double worst(Trace trace, Side root) {
+    private static double worst(Trace trace, Side carrier) {
         Samples all = trace.samples(USUAL_COUNT);
-        double[] head = all.head(root);
-        double[] hand = all.hand(root.other());
+        double[] head = all.head(carrier);
+        double[] hand = all.hand(carrier.other());
         double most = 0;
         for (int i = 0; i < head.length; i += 3) {
             double dx = head[i] - hand[i];

@@ -61,7 +61,7 @@ class SceneTest {
     }
 
     @Test
-    void aRidersRootLeadsWhateverTheDistance() {
+    void aRidersCarrierLeadsWhateverTheDistance() {
         Motion rider = new Motion(new Riding(), new Turns(-2, 0));
         Trace ridden = Trace.of(Pairings.pair(rider, Motion.staticSpin(1, 0)));
         assertThat(Scene.nearer(ridden)).isEqualTo(Side.RIGHT);

@@ -46,12 +46,12 @@ final class CordJson {
 
     /** Whether a tie that links in the ideal survives real cords. */
     private static void truth(ObjectNode node, LinkedTruth truth) {
-        node.put("head", truth.root().word());
-        node.put("hand", truth.root().other().word());
+        node.put("head", truth.carrier().word());
+        node.put("hand", truth.carrier().other().word());
         node.put("verdict", Keys.word(truth.verdict()));
         ReadingsJson.put(node, "tolerance_m", truth.tolerance());
         away(node.putObject("figure_kept"), truth.light());
-        truth.rootsHand().ifPresent(a -> away(node.putObject("carrier_keeps_hand_path"), a));
+        truth.carriersHand().ifPresent(a -> away(node.putObject("carrier_keeps_hand_path"), a));
         truth.riding().ifPresent(r -> away(node.putObject("rider_gives"), r.away()));
     }
 

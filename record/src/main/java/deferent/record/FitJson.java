@@ -30,7 +30,7 @@ public final class FitJson {
     /** The fit of a pattern's pairing, as a tree to be part of a larger answer. */
     public static ObjectNode tree(PatternDocument pattern, FitReading fit, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.put("carrier", fit.root().word());
+        node.put("carrier", fit.carrier().word());
         node.put("goal", Keys.word(fit.goal()));
         node.put("closes", fit.closes());
         node.put("least_gap_m", rounded(fit.leastGap()));
@@ -48,7 +48,7 @@ public final class FitJson {
     public static String write(PatternDocument pattern, CordedFit fit, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         PatternDocument changed = pattern.saying(fit.pairing(), lexicon);
-        node.put("carrier", fit.root().word());
+        node.put("carrier", fit.carrier().word());
         node.put("closes", fit.closes());
         node.put("possible", fit.possible());
         node.put("gap_before_m", rounded(fit.gapBefore()));

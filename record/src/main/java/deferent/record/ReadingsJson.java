@@ -78,7 +78,7 @@ public final class ReadingsJson {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("motion", readings.hand(side).motion());
         put(node, "tether_m", part.tether().length());
-        // A rider's path has no size of its own: it is the root's head path.
+        // A rider's path has no size of its own: it is the carrier's head path.
         if (part.motion().riding()) {
             put(node, "hand_radius_m", readings.link(side.other()), LinkReading::handRadius);
         } else {

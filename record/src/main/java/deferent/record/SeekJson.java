@@ -139,7 +139,7 @@ public final class SeekJson {
         }
         node.put("exact", answer.exact());
         node.put("gap_m", rounded(answer.gap()));
-        node.put("carriers", answer.roots());
+        node.put("carriers", answer.carriers());
         node.put("riders", answer.riders());
         node.put("pairs", answer.pairs());
         node.put("family", answer.family());

@@ -34,8 +34,8 @@ class DemoShelfTest {
         return patterns().stream().filter(p -> p.name().equals(name)).findFirst().orElseThrow();
     }
 
-    private static LinkReading link(Pairing pairing, Side root) {
-        return LinkReading.of(Trace.of(pairing), root);
+    private static LinkReading link(Pairing pairing, Side carrier) {
+        return LinkReading.of(Trace.of(pairing), carrier);
     }
 
     private static LinkReading link(String name) {

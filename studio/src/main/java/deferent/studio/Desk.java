@@ -156,12 +156,12 @@ final class Desk {
                         words.lexicon());
         Trace trace = readings.trace();
         Staged shown = Staged.of(readings, keep, matter.document().kit());
-        Side root = shown.leader();
+        Side carrier = shown.carrier();
         Scene scene =
                 Scene.of(
                         shown.trace(),
                         count,
-                        root,
+                        carrier,
                         body ? Outline.of(matter.document().performer()).drawn() : List.of());
 
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
@@ -182,7 +182,7 @@ final class Desk {
         answer.set("scene", seen);
         answer.set("shown", Shown.told(shown));
         answer.set("pull", Shown.pull(shown));
-        answer.set("strip", strip(shown.trace(), root, Strip.marks(trace)));
+        answer.set("strip", strip(shown.trace(), carrier, Strip.marks(trace)));
         ArrayNode handles = answer.putArray("handles");
         Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
         ArrayNode sizes = answer.putArray("sizes");
@@ -193,16 +193,16 @@ final class Desk {
     }
 
     private ObjectNode fit(Asked asked) {
-        Optional<String> root = asked.maybeText("carrier");
+        Optional<String> carrier = asked.maybeText("carrier");
         Optional<List<String>> free = asked.maybeTexts("free", 40);
         Matter matter = Matter.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
         Side leads =
-                root.isPresent()
-                        ? side("carrier", root.get())
+                carrier.isPresent()
+                        ? side("carrier", carrier.get())
                         : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
-                                .leader();
+                                .carrier();
         FitReading fit =
                 Worked.orRefusal(
                         "the numbers of the fit",
@@ -242,7 +242,7 @@ final class Desk {
                 LetGoAnswer.of(
                         LetGoAnswer.run(
                                 shown.trace(), side, matter.document().kit(), time, slip, seconds),
-                        shown.leader(),
+                        shown.carrier(),
                         rate);
         answer.set("shown", Shown.told(shown));
         return answer;
@@ -355,16 +355,16 @@ final class Desk {
                 kit);
     }
 
-    static ObjectNode strip(Trace trace, Side root, List<Strip.Mark> all) {
+    static ObjectNode strip(Trace trace, Side carrier, List<Strip.Mark> all) {
         ObjectNode strip = JsonNodeFactory.instance.objectNode();
-        strip.put("carrier", root.word());
+        strip.put("carrier", carrier.word());
         strip.put("tolerance_m", LinkReading.USUAL_TOLERANCE);
         ArrayNode ties = strip.putArray("links");
         for (Side side : Side.values()) {
             ObjectNode tie = ties.addObject();
             tie.put("carrier", side.word());
             ArrayNode gap = tie.putArray("gap_m");
-            ArrayNode main = side == root ? strip.putArray("gap_m") : null;
+            ArrayNode main = side == carrier ? strip.putArray("gap_m") : null;
             for (double metres : Strip.gap(trace, side)) {
                 gap.add(SceneJson.rounded(metres));
                 if (main != null) {

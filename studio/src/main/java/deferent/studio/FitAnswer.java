@@ -21,7 +21,7 @@ final class FitAnswer {
 
     static ObjectNode of(FitReading fit, Matter matter, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.put("carrier", fit.root().word());
+        node.put("carrier", fit.carrier().word());
         node.put("goal", fit.goal().name().toLowerCase(Locale.ROOT));
         node.put("closes", fit.closes());
         node.put("least_gap_m", fit.leastGap());

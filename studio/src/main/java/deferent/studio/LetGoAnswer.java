@@ -49,7 +49,7 @@ final class LetGoAnswer {
     /**
      * @param rate points a second
      */
-    static ObjectNode of(LetGo run, Side root, int rate) {
+    static ObjectNode of(LetGo run, Side carrier, int rate) {
         Trace trace = run.trace();
         double from = trace.interval().start();
         int count = Math.max(16, (int) Math.rint(rate * trace.period()) + 1);
@@ -57,7 +57,7 @@ final class LetGoAnswer {
         answer.put("side", run.side().word());
         answer.put("from_s", from);
         answer.put("seconds", trace.period());
-        answer.set("scene", SceneJson.of(Scene.of(trace, count, root, List.of())));
+        answer.set("scene", SceneJson.of(Scene.of(trace, count, carrier, List.of())));
         ObjectNode pull = answer.putObject("pull");
         for (Side side : Side.values()) {
             Cord cord = Cord.of(trace, side, run.cord().kit());
@@ -70,7 +70,7 @@ final class LetGoAnswer {
                     .put("from_s", SceneJson.rounded(s.start() - from))
                     .put("to_s", SceneJson.rounded(s.end() - from));
         }
-        answer.set("strip", Desk.strip(trace, root, List.of()));
+        answer.set("strip", Desk.strip(trace, carrier, List.of()));
         ArrayNode events = answer.putArray("events");
         for (LetGo.Event event : run.events()) {
             events.addObject()

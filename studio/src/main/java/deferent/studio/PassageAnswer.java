@@ -24,10 +24,10 @@ final class PassageAnswer {
     private PassageAnswer() {}
 
     /**
-     * @param root whose head the tie is drawn from
+     * @param carrier whose head the tie is drawn from
      * @param rate points a second; fewer where a long passage would take too many
      */
-    static ObjectNode of(Passage passage, Side root, Performer performer, int rate) {
+    static ObjectNode of(Passage passage, Side carrier, Performer performer, int rate) {
         double seconds = passage.trace().period();
         int count = Math.max(24, (int) Math.min(MOST, Math.rint(rate * seconds) + 1));
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
@@ -35,12 +35,12 @@ final class PassageAnswer {
         answer.set(
                 "scene",
                 SceneJson.of(
-                        Scene.of(passage.trace(), count, root, Outline.of(performer).drawn())));
+                        Scene.of(passage.trace(), count, carrier, Outline.of(performer).drawn())));
         ObjectNode pull = answer.putObject("pull");
         for (Side side : Side.values()) {
             pull.set(side.word(), Shown.pull(passage.pull(side), 0));
         }
-        answer.set("strip", Desk.strip(passage.trace(), root, List.of()));
+        answer.set("strip", Desk.strip(passage.trace(), carrier, List.of()));
         answer.set("passage", CrossingsJson.tree(passage));
         return answer;
     }

@@ -263,7 +263,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
     }
 
     private static String key(Answer answer) {
-        return answer.root() + "-" + answer.rider();
+        return answer.carrier() + "-" + answer.rider();
     }
 
     private static ObjectNode progress(SeekProgress at) {

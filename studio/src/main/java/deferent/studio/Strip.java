@@ -49,14 +49,14 @@ final class Strip {
     private Strip() {}
 
     /**
-     * Distance from a root's head to the rider's hand in the root's plane, metres, at evenly spaced
-     * times; depth across the plane left out, as real links run in neighbouring planes.
+     * Distance from a carrier's head to the rider's hand in the carrier's plane, metres, at evenly
+     * spaced times; depth across the plane left out, as real links run in neighbouring planes.
      */
-    static double[] gap(Trace trace, Side root) {
+    static double[] gap(Trace trace, Side carrier) {
         Samples samples = trace.samples(COUNT);
-        Vector3D n = trace.pairing().part(root).place().plane().normal();
-        double[] head = samples.head(root);
-        double[] hand = samples.hand(root.other());
+        Vector3D n = trace.pairing().part(carrier).place().plane().normal();
+        double[] head = samples.head(carrier);
+        double[] hand = samples.hand(carrier.other());
         double[] gap = new double[samples.count() / STRIDE];
         for (int at = 0; at < gap.length; at++) {
             int i = at * STRIDE;

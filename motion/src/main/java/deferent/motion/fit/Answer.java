@@ -10,7 +10,7 @@ import java.util.List;
  * @param pairing with the changes made
  * @param changes in the order they were found; none where the tie is closed as it stands
  * @param gapLeft what the reading then still finds, metres: the shape gap, or the placed gap in the
- *     root's plane
+ *     carrier's plane
  * @param exact whether every changed size comes from a closed form rather than a search
  * @param moved how far the hand or head that moves most is then from where it was in the same
  *     timing, metres

@@ -27,12 +27,12 @@ import org.hipparchus.util.Pair;
 
 /**
  * The fit with the cord taken into account: tempo and sizes such that the hand which keeps the
- * rider's light lies on the root's head as nearly as it can.
+ * rider's light lies on the carrier's head as nearly as it can.
  *
  * <p>The ideal fit makes the ideal hand path and the head path agree. A cord's hand leaves its
  * ideal path to keep the light, the more the slower it goes, so sizes that close the picture do not
- * close the cords. Here the gap itself, between the light-keeping hand and the root's light in the
- * rider's plane at {@value #COUNT} instants, is made least by Levenberg and Marquardt's method
+ * close the cords. Here the gap itself, between the light-keeping hand and the carrier's light in
+ * the rider's plane at {@value #COUNT} instants, is made least by Levenberg and Marquardt's method
  * (Hipparchus) from a stated grid of starts: the sizes as they are, and with the tempo a quarter
  * and a half faster. Sizes stay within their limits; the tempo, unless said otherwise, within a
  * half to one and a half times what it was, because many gaps only close as the tempo grows without
@@ -40,7 +40,7 @@ import org.hipparchus.util.Pair;
  * centimetres of a size, a fifth of a radian, ten beats a minute each count as much as a centimetre
  * of gap.
  *
- * @param root whose head leads
+ * @param carrier whose head leads
  * @param pairing with the changes made
  * @param changes sizes moved, in the order of {@link Size#of}
  * @param gapBefore greatest gap over the cycle before, metres
@@ -51,7 +51,7 @@ import org.hipparchus.util.Pair;
  * @param evaluations how many pairings were tried
  */
 public record CordedFit(
-        Side root,
+        Side carrier,
         Pairing pairing,
         List<Change> changes,
         double gapBefore,
@@ -75,7 +75,7 @@ public record CordedFit(
     }
 
     /** With tempo, timing, hand circles, tethers and the rider's height free. */
-    public static CordedFit of(Pairing pairing, Side root, Kit kit) {
+    public static CordedFit of(Pairing pairing, Side carrier, Kit kit) {
         Set<Size> free = new LinkedHashSet<>();
         free.add(Size.of(Side.LEFT, Size.Kind.TEMPO));
         free.add(Size.of(Side.LEFT, Size.Kind.TIMING));
@@ -83,28 +83,29 @@ public record CordedFit(
             free.add(Size.of(side, Size.Kind.HAND_RADIUS));
             free.add(Size.of(side, Size.Kind.TETHER));
         }
-        free.add(Size.of(root.other(), Size.Kind.CENTRE_Y));
-        return of(pairing, root, kit, free, Limits.USUAL);
+        free.add(Size.of(carrier.other(), Size.Kind.CENTRE_Y));
+        return of(pairing, carrier, kit, free, Limits.USUAL);
     }
 
-    public static CordedFit of(Pairing pairing, Side root, Kit kit, Set<Size> free, Limits limits) {
-        return new Search(pairing, root, kit, free, limits).answer();
+    public static CordedFit of(
+            Pairing pairing, Side carrier, Kit kit, Set<Size> free, Limits limits) {
+        return new Search(pairing, carrier, kit, free, limits).answer();
     }
 
     /** One search. */
     private static final class Search {
         private final Pairing pairing;
-        private final Side root;
+        private final Side carrier;
         private final Side rider;
         private final Kit kit;
         private final List<Size> sizes = new ArrayList<>();
         private final List<Limits.Range> ranges = new ArrayList<>();
         private int evaluations;
 
-        Search(Pairing pairing, Side root, Kit kit, Set<Size> free, Limits limits) {
+        Search(Pairing pairing, Side carrier, Kit kit, Set<Size> free, Limits limits) {
             this.pairing = pairing;
-            this.root = root;
-            this.rider = root.other();
+            this.carrier = carrier;
+            this.rider = carrier.other();
             this.kit = kit;
             for (Size size : Size.of(pairing)) {
                 if (free.contains(size)) {
@@ -162,7 +163,7 @@ public record CordedFit(
             KeepTheLight light = KeepTheLight.of(Trace.of(fitted), rider, kit);
             double[] after = gaps(fitted);
             return new CordedFit(
-                    root,
+                    carrier,
                     fitted,
                     changes,
                     before,
@@ -281,7 +282,7 @@ public record CordedFit(
             return out;
         }
 
-        /** From the root's head to the rider's light-keeping hand, in the rider's plane. */
+        /** From the carrier's head to the rider's light-keeping hand, in the rider's plane. */
         private double[] gaps(Pairing tried) {
             evaluations++;
             Trace trace = Trace.of(tried);
@@ -292,7 +293,8 @@ public record CordedFit(
                 double t = trace.period() * (i + 0.5) / COUNT;
                 State head = trace.head(rider).at(t);
                 Vector3D gap =
-                        KeepTheLight.place(head, cord).subtract(trace.head(root).at(t).position());
+                        KeepTheLight.place(head, cord)
+                                .subtract(trace.head(carrier).at(t).position());
                 gap = gap.subtract(normal.scalarMultiply(gap.dotProduct(normal)));
                 out[3 * i] = gap.getX();
                 out[3 * i + 1] = gap.getY();

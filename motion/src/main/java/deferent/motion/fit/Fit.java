@@ -13,12 +13,12 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Changes the free sizes of a pairing until the tie from the root's head to the rider's hand
+ * Changes the free sizes of a pairing until the tie from the carrier's head to the rider's hand
  * closes.
  *
  * <p>First the shapes are made to agree, by closed forms where there are any and by search where
  * not; then head and hand are brought together in time, turn and place. Unless one goal is asked
- * for, touching in the root's plane is tried first and the shape alone where that cannot be had.
+ * for, touching in the carrier's plane is tried first and the shape alone where that cannot be had.
  * Every answer has been read afterwards: its gap is what the reading says, not what the formula
  * promised.
  */
@@ -36,7 +36,7 @@ public final class Fit {
     private double nearestGap = Double.NaN;
 
     private Fit(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
-        this.tie = new Tie(now.root());
+        this.tie = new Tie(now.carrier());
         this.pairing = pairing;
         this.free = free;
         this.limits = limits;
@@ -51,7 +51,7 @@ public final class Fit {
             found.addAll(shape.byClosedForm());
         }
         if (found.isEmpty() && !shape.free().isEmpty()) {
-            boolean hopeful = Why.ofFigures(pairing, tie.root(), now).hopeful();
+            boolean hopeful = Why.ofFigures(pairing, tie.carrier(), now).hopeful();
             List<Trial> searched = shape.bySearch(hopeful);
             best = searched.get(0);
             for (Trial trial : searched) {
@@ -65,18 +65,18 @@ public final class Fit {
     }
 
     /** With all the sizes free that leave both motions what they are. */
-    public static FitReading of(Pairing pairing, Side root) {
-        return of(pairing, root, usual(pairing));
+    public static FitReading of(Pairing pairing, Side carrier) {
+        return of(pairing, carrier, usual(pairing));
     }
 
     /** Touching where the free sizes allow it, else the shape alone. */
-    public static FitReading of(Pairing pairing, Side root, Set<Size> free) {
-        return of(pairing, root, free, Limits.USUAL);
+    public static FitReading of(Pairing pairing, Side carrier, Set<Size> free) {
+        return of(pairing, carrier, free, Limits.USUAL);
     }
 
     /** Touching where the free sizes and their limits allow it, else the shape alone. */
-    public static FitReading of(Pairing pairing, Side root, Set<Size> free, Limits limits) {
-        return of(pairing, new Tie(root).certified(pairing), free, limits);
+    public static FitReading of(Pairing pairing, Side carrier, Set<Size> free, Limits limits) {
+        return of(pairing, new Tie(carrier).certified(pairing), free, limits);
     }
 
     /**
@@ -89,7 +89,7 @@ public final class Fit {
     }
 
     private static FitReading of(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
-        Side root = now.root();
+        Side carrier = now.carrier();
         Fit fit = new Fit(pairing, now, free, limits);
         FitReading placed = fit.placed();
         if (placed.closes()) {
@@ -98,7 +98,7 @@ public final class Fit {
         FitReading shape = fit.shape();
         return shape.closes() && shape.obstacle() == Obstacle.NONE
                 ? new FitReading(
-                        root,
+                        carrier,
                         Goal.SHAPE,
                         shape.answers(),
                         shape.nearest(),
@@ -110,8 +110,8 @@ public final class Fit {
 
     /** One goal alone. */
     public static FitReading of(
-            Pairing pairing, Side root, Set<Size> free, Limits limits, Goal goal) {
-        Fit fit = new Fit(pairing, new Tie(root).certified(pairing), free, limits);
+            Pairing pairing, Side carrier, Set<Size> free, Limits limits, Goal goal) {
+        Fit fit = new Fit(pairing, new Tie(carrier).certified(pairing), free, limits);
         return goal == Goal.PLACED ? fit.placed() : fit.shape();
     }
 
@@ -188,7 +188,7 @@ public final class Fit {
         Why why = whyNoShape();
         if (answers.isEmpty() && !shaped.isEmpty()) {
             Pairing shapes = shaped.get(0).pairing();
-            why = Why.ofPlacing(shapes, tie.root(), tie.certified(shapes), least);
+            why = Why.ofPlacing(shapes, tie.carrier(), tie.certified(shapes), least);
         }
         return reading(
                 Goal.PLACED, answers, answers.isEmpty() ? best.answer(pairing, least) : null, why);
@@ -204,7 +204,7 @@ public final class Fit {
                         .limit(MOST)
                         .toList();
         return new FitReading(
-                tie.root(),
+                tie.carrier(),
                 goal,
                 sorted,
                 nearest == null ? sorted.get(0) : nearest,
@@ -226,7 +226,7 @@ public final class Fit {
         if (ShapeFit.closed(now)) {
             return Why.NOT;
         }
-        Why figures = Why.ofFigures(pairing, tie.root(), now);
+        Why figures = Why.ofFigures(pairing, tie.carrier(), now);
         if (figures.obstacle() != Obstacle.NONE || !shaped.isEmpty()) {
             return figures;
         }

@@ -6,18 +6,18 @@ import java.util.List;
 /**
  * What a fit found.
  *
- * @param root whose head leads
+ * @param carrier whose head leads
  * @param goal what the answers close
  * @param answers those that leave both motions their names first, of these one size changed before
  *     several (the timing not counted), and then least moved; empty where nothing closes the tie
  * @param nearest of all that was tried, what comes nearest; the first answer where there is one
- * @param obstacle why the root's own sizes, or any, cannot close it; {@link Obstacle#NONE} where
+ * @param obstacle why the carrier's own sizes, or any, cannot close it; {@link Obstacle#NONE} where
  *     nothing stands in the way
  * @param have the number that the obstacle has, in its unit
  * @param need the number that would be needed
  */
 public record FitReading(
-        Side root,
+        Side carrier,
         Goal goal,
         List<Answer> answers,
         Answer nearest,

@@ -4,6 +4,6 @@ package deferent.motion.fit;
 public enum Goal {
     /** The shape gap: the sizes are right, wherever and whenever. */
     SHAPE,
-    /** The placed gap in the root's plane: head and hand together at every instant. */
+    /** The placed gap in the carrier's plane: head and hand together at every instant. */
     PLACED
 }

@@ -1,6 +1,6 @@
 package deferent.motion.fit;
 
-/** What stands in the way of closing a tie by the root's own sizes or, at all, of its timing. */
+/** What stands in the way of closing a tie by the carrier's own sizes or, at all, of its timing. */
 public enum Obstacle {
     NONE,
     /**
@@ -20,8 +20,8 @@ public enum Obstacle {
      */
     HAND_STANDS_STILL,
     /**
-     * The root's head stands still while the rider's hand goes round; have 0, need the hand path's
-     * radius.
+     * The carrier's head stands still while the rider's hand goes round; have 0, need the hand
+     * path's radius.
      */
     HEAD_STANDS_STILL,
     /**

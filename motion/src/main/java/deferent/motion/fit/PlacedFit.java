@@ -14,11 +14,11 @@ import java.util.Set;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * Brings head and hand together at every instant in the root's plane, once the shapes agree: first
- * the timing by the lag, then the turn by the angle between the two paths, then the centre by the
- * mean offset, each left out where it is not free or not needed. Angle and offset are closed forms,
- * those of the least squares, which are exact where the gap closes; a lag that is no plain fraction
- * of the cycle comes from a search.
+ * Brings head and hand together at every instant in the carrier's plane, once the shapes agree:
+ * first the timing by the lag, then the turn by the angle between the two paths, then the centre by
+ * the mean offset, each left out where it is not free or not needed. Angle and offset are closed
+ * forms, those of the least squares, which are exact where the gap closes; a lag that is no plain
+ * fraction of the cycle comes from a search.
  */
 final class PlacedFit {
     private final Tie tie;
@@ -49,7 +49,7 @@ final class PlacedFit {
             LinkReading link = tie.certified(trial.pairing());
             Pairing pairing = trial.pairing();
             // The timing counts the right hand's own cycles, the lag the common ones.
-            int way = tie.root() == Side.LEFT ? 1 : -1;
+            int way = tie.carrier() == Side.LEFT ? 1 : -1;
             int cycles = pairing.right().cycles();
             for (double lag : new double[] {link.unturnedLag(), link.lag()}) {
                 double ahead = pairing.timing().ahead() + way * lag * cycles;
@@ -83,9 +83,9 @@ final class PlacedFit {
         }
         for (Size size :
                 List.of(
-                        Size.of(tie.root().other(), Size.Kind.TILT),
-                        Size.of(tie.root(), Size.Kind.TILT),
-                        Size.of(tie.root(), Size.Kind.START))) {
+                        Size.of(tie.carrier().other(), Size.Kind.TILT),
+                        Size.of(tie.carrier(), Size.Kind.TILT),
+                        Size.of(tie.carrier(), Size.Kind.START))) {
             if (free.contains(size) && size.read(trial.pairing()).isPresent()) {
                 double now = size.read(trial.pairing()).getAsDouble();
                 for (double by : new double[] {angle, -angle}) {
@@ -97,15 +97,15 @@ final class PlacedFit {
         return found;
     }
 
-    // By how much the hand's path must be turned in the root's plane to lie best on the head's,
+    // By how much the hand's path must be turned in the carrier's plane to lie best on the head's,
     // each
     // about its mean.
     private double turn(Pairing pairing) {
         Samples samples = Trace.of(pairing).samples(120);
-        double[] head = samples.head(tie.root());
-        double[] hand = samples.hand(tie.root().other());
-        Vector3D u = pairing.part(tie.root()).place().plane().u();
-        Vector3D v = pairing.part(tie.root()).place().plane().v();
+        double[] head = samples.head(tie.carrier());
+        double[] hand = samples.hand(tie.carrier().other());
+        Vector3D u = pairing.part(tie.carrier()).place().plane().u();
+        Vector3D v = pairing.part(tie.carrier()).place().plane().v();
         Vector3D meanHead = mean(head);
         Vector3D meanHand = mean(hand);
         double cos = 0;
@@ -131,12 +131,13 @@ final class PlacedFit {
         List<Trial> found = new ArrayList<>(List.of(trial));
         Samples samples = Trace.of(trial.pairing()).samples(120);
         Vector3D offset =
-                mean(samples.hand(tie.root().other())).subtract(mean(samples.head(tie.root())));
-        Vector3D across = trial.pairing().part(tie.root()).place().plane().normal();
+                mean(samples.hand(tie.carrier().other()))
+                        .subtract(mean(samples.head(tie.carrier())));
+        Vector3D across = trial.pairing().part(tie.carrier()).place().plane().normal();
         Vector3D inPlane = offset.subtract(offset.dotProduct(across), across);
         if (inPlane.getNorm() > 1e-9) {
-            shifted(trial, tie.root().other(), inPlane.negate()).ifPresent(found::add);
-            shifted(trial, tie.root(), inPlane).ifPresent(found::add);
+            shifted(trial, tie.carrier().other(), inPlane.negate()).ifPresent(found::add);
+            shifted(trial, tie.carrier(), inPlane).ifPresent(found::add);
         }
         return found;
     }

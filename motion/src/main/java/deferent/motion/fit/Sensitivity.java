@@ -27,15 +27,17 @@ public final class Sensitivity {
 
     private Sensitivity() {}
 
-    /** Of all sizes of both hands that bear on the tie from the root's head; the tempo does not. */
-    public static List<Cost> of(Pairing pairing, Side root) {
-        Tie tie = new Tie(root);
+    /**
+     * Of all sizes of both hands that bear on the tie from the carrier's head; the tempo does not.
+     */
+    public static List<Cost> of(Pairing pairing, Side carrier) {
+        Tie tie = new Tie(carrier);
         double shape = tie.estimate(pairing);
         double placed = tie.inPlane(pairing, TIMES);
         List<Cost> costs = new ArrayList<>();
         for (Size size : Size.of(pairing)) {
             double step = step(size);
-            if (step == 0 || (size.kind() == Size.Kind.TETHER && !heads(size, pairing, root))) {
+            if (step == 0 || (size.kind() == Size.Kind.TETHER && !heads(size, pairing, carrier))) {
                 continue;
             }
             double now = size.read(pairing).orElse(0);
@@ -56,9 +58,10 @@ public final class Sensitivity {
         return List.copyOf(costs);
     }
 
-    // The rider's own tether hangs below its hand and bears on nothing, unless the root rides it.
-    private static boolean heads(Size size, Pairing pairing, Side root) {
-        return size.side() == root || pairing.part(root).motion().riding();
+    // The rider's own tether hangs below its hand and bears on nothing, unless the carrier rides
+    // it.
+    private static boolean heads(Size size, Pairing pairing, Side carrier) {
+        return size.side() == carrier || pairing.part(carrier).motion().riding();
     }
 
     private static boolean figure(Size size) {

@@ -32,7 +32,7 @@ final class ShapeFit {
                         .filter(s -> bears(s, from))
                         .sorted(
                                 Comparator.comparing(Size::kind)
-                                        .thenComparing(s -> s.side() == tie.root() ? 0 : 1))
+                                        .thenComparing(s -> s.side() == tie.carrier() ? 0 : 1))
                         .toList();
     }
 
@@ -45,10 +45,11 @@ final class ShapeFit {
         if (size.read(pairing).isEmpty()) {
             return false;
         }
-        boolean roots = size.side() == tie.root();
+        boolean carriers = size.side() == tie.carrier();
         return switch (size.kind()) {
             case HAND_RADIUS -> true;
-            case TETHER, AMPLITUDE, START -> roots || pairing.part(tie.root()).motion().riding();
+            case TETHER, AMPLITUDE, START ->
+                    carriers || pairing.part(tie.carrier()).motion().riding();
             default -> false;
         };
     }
@@ -72,11 +73,11 @@ final class ShapeFit {
     Optional<Why> beyondALimit() {
         for (Size size : free) {
             Limits.Range range = limits.of(size);
-            for (double value : Terms.of(from, tie.root()).candidates(size)) {
+            for (double value : Terms.of(from, tie.carrier()).candidates(size)) {
                 Optional<Pairing> set = Tie.set(from, size, value);
                 if (!range.holds(value)
                         && set.isPresent()
-                        && Terms.of(set.get(), tie.root()).agree()) {
+                        && Terms.of(set.get(), tie.carrier()).agree()) {
                     double limit = value < range.least() ? range.least() : range.most();
                     return Optional.of(new Why(Obstacle.BEYOND_A_LIMIT, limit, value));
                 }
@@ -88,7 +89,7 @@ final class ShapeFit {
     private List<Trial> stepped(Trial trial, List<Size> sizes) {
         List<Trial> next = new ArrayList<>();
         for (Size size : sizes) {
-            for (double value : Terms.of(trial.pairing(), tie.root()).candidates(size)) {
+            for (double value : Terms.of(trial.pairing(), tie.carrier()).candidates(size)) {
                 trial.with(size, value, limits, true)
                         .filter(t -> t.changes().size() > trial.changes().size())
                         .ifPresent(next::add);
@@ -104,7 +105,7 @@ final class ShapeFit {
                                 f ->
                                         f.changes().size() == trial.changes().size()
                                                 && f.covers(trial))
-                && Terms.of(trial.pairing(), tie.root()).agree()
+                && Terms.of(trial.pairing(), tie.carrier()).agree()
                 && closed(tie.certified(trial.pairing()))) {
             found.add(trial);
         }

@@ -33,19 +33,19 @@ final class Terms {
     private static final double SAME = 1e-9;
 
     private final Pairing pairing;
-    private final Side root;
+    private final Side carrier;
     private final Part lead;
     private final Part follow;
 
-    private Terms(Pairing pairing, Side root) {
+    private Terms(Pairing pairing, Side carrier) {
         this.pairing = pairing;
-        this.root = root;
-        this.lead = pairing.part(root);
-        this.follow = pairing.part(root.other());
+        this.carrier = carrier;
+        this.lead = pairing.part(carrier);
+        this.follow = pairing.part(carrier.other());
     }
 
-    static Terms of(Pairing pairing, Side root) {
-        return new Terms(pairing, root);
+    static Terms of(Pairing pairing, Side carrier) {
+        return new Terms(pairing, carrier);
     }
 
     /** Whether head and hand have a closed form that can be compared. */
@@ -65,7 +65,7 @@ final class Terms {
                 && follow.place().turn().turns() == 0;
     }
 
-    /** The head's terms by index, in the root's own phase; those that cancel are left out. */
+    /** The head's terms by index, in the carrier's own phase; those that cancel are left out. */
     Map<Integer, Complex> head() {
         Map<Integer, Complex> terms = hand(lead);
         Optional<Turns> even = lead.motion().spin().even().filter(e -> e.turns() != 0);
@@ -141,11 +141,11 @@ final class Terms {
         List<Double> found = new ArrayList<>();
         if (arcs()) {
             HandPath arc = follow.motion().path();
-            if (size.equals(Size.of(root, Size.Kind.TETHER))) {
+            if (size.equals(Size.of(carrier, Size.Kind.TETHER))) {
                 found.add(arc.radius());
-            } else if (size.equals(Size.of(root, Size.Kind.AMPLITUDE))) {
+            } else if (size.equals(Size.of(carrier, Size.Kind.AMPLITUDE))) {
                 found.add(arc.swept().orElseThrow());
-            } else if (size.equals(Size.of(root.other(), Size.Kind.HAND_RADIUS))) {
+            } else if (size.equals(Size.of(carrier.other(), Size.Kind.HAND_RADIUS))) {
                 found.add(lead.tether().length());
             }
             return found;
@@ -161,7 +161,7 @@ final class Terms {
         int headOnce = head.isEmpty() ? 1 : divisor(head);
         int handOnce = divisor(hand);
         for (int way : new int[] {1, -1}) {
-            if (size.kind() == Size.Kind.HAND_RADIUS && size.side() != root) {
+            if (size.kind() == Size.Kind.HAND_RADIUS && size.side() != carrier) {
                 double radius = follow.motion().path().radius();
                 hand.forEach(
                         (k, own) -> {
@@ -170,11 +170,11 @@ final class Terms {
                                 found.add(radius * other.norm() / own.norm());
                             }
                         });
-            } else if (size.side() == root) {
+            } else if (size.side() == carrier) {
                 for (int k : turning) {
                     Complex other = hand.get(way * k / headOnce * handOnce);
                     if (k % headOnce == 0 && other != null) {
-                        ofRoot(size.kind(), k, other.norm(), found);
+                        ofCarrier(size.kind(), k, other.norm(), found);
                     }
                 }
             }
@@ -182,7 +182,7 @@ final class Terms {
         return found.stream().distinct().toList();
     }
 
-    private void ofRoot(Size.Kind kind, int k, double wanted, List<Double> found) {
+    private void ofCarrier(Size.Kind kind, int k, double wanted, List<Double> found) {
         Turns even = lead.motion().spin().even().orElseThrow();
         double tether = lead.tether().length();
         Complex own = hand(lead).getOrDefault(k, Complex.ZERO);

@@ -12,34 +12,35 @@ import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** The tie whose gaps a fit measures, and the pairings it tries. */
-record Tie(Side root) {
+record Tie(Side carrier) {
     /** Below this a gap counts as closed, metres. */
     static final double CLOSED = 1e-3;
 
     double estimate(Pairing pairing) {
-        return LinkReading.quickShapeGap(Trace.of(pairing), root);
+        return LinkReading.quickShapeGap(Trace.of(pairing), carrier);
     }
 
     double refined(Pairing pairing) {
-        return LinkReading.refinedShapeGap(Trace.of(pairing), root);
+        return LinkReading.refinedShapeGap(Trace.of(pairing), carrier);
     }
 
     LinkReading certified(Pairing pairing) {
-        return LinkReading.of(Trace.of(pairing), root);
+        return LinkReading.of(Trace.of(pairing), carrier);
     }
 
     LinkReading quick(Pairing pairing) {
-        return LinkReading.quick(Trace.of(pairing), root);
+        return LinkReading.quick(Trace.of(pairing), carrier);
     }
 
     /**
-     * Greatest distance at one instant in the root's plane, over {@code count} even times, metres.
+     * Greatest distance at one instant in the carrier's plane, over {@code count} even times,
+     * metres.
      */
     double inPlane(Pairing pairing, int count) {
         Samples samples = Trace.of(pairing).samples(count);
-        double[] head = samples.head(root);
-        double[] hand = samples.hand(root.other());
-        Vector3D across = pairing.part(root).place().plane().normal();
+        double[] head = samples.head(carrier);
+        double[] hand = samples.hand(carrier.other());
+        Vector3D across = pairing.part(carrier).place().plane().normal();
         double most = 0;
         for (int i = 0; i < count; i++) {
             Vector3D apart = Samples.point(hand, i).subtract(Samples.point(head, i));

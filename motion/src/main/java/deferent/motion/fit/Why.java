@@ -17,11 +17,11 @@ record Why(Obstacle obstacle, double have, double need) {
     private static final double SAME = 1e-9;
 
     /**
-     * What in the two figures' very kinds keeps the root's own sizes from closing the shape gap.
+     * What in the two figures' very kinds keeps the carrier's own sizes from closing the shape gap.
      */
-    static Why ofFigures(Pairing pairing, Side root, LinkReading link) {
-        Part lead = pairing.part(root);
-        Part follow = pairing.part(root.other());
+    static Why ofFigures(Pairing pairing, Side carrier, LinkReading link) {
+        Part lead = pairing.part(carrier);
+        Part follow = pairing.part(carrier.other());
         if (follow.still() && link.headRadius() > Tie.CLOSED) {
             return new Why(Obstacle.HAND_STANDS_STILL, link.headRadius(), 0);
         }
@@ -39,7 +39,7 @@ record Why(Obstacle obstacle, double have, double need) {
                 || follow.place().turn().turns() != 0) {
             return NOT;
         }
-        Map<Integer, Complex> head = Terms.of(pairing, root).head();
+        Map<Integer, Complex> head = Terms.of(pairing, carrier).head();
         HandPath path = follow.motion().path();
         if (head.size() == 1 && path.swept().isPresent()) {
             return new Why(Obstacle.ARC_IS_NO_CIRCLE, path.radius(), link.headRadius());
@@ -79,9 +79,9 @@ record Why(Obstacle obstacle, double have, double need) {
     }
 
     /** What keeps two paths of one shape from being together at every instant. */
-    static Why ofPlacing(Pairing pairing, Side root, LinkReading link, double inPlane) {
-        Vector3D a = pairing.part(root).place().plane().normal();
-        Vector3D b = pairing.part(root.other()).place().plane().normal();
+    static Why ofPlacing(Pairing pairing, Side carrier, LinkReading link, double inPlane) {
+        Vector3D a = pairing.part(carrier).place().plane().normal();
+        Vector3D b = pairing.part(carrier.other()).place().plane().normal();
         double angle = Math.min(Vector3D.angle(a, b), Math.PI - Vector3D.angle(a, b));
         if (angle > 1e-6) {
             return new Why(Obstacle.PLANES_DIFFER, angle, 0);

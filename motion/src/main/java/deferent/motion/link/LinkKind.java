@@ -1,8 +1,8 @@
 package deferent.motion.link;
 
-/** What holds the root's head and the rider's hand together, judged as placed. */
+/** What holds the carrier's head and the rider's hand together, judged as placed. */
 public enum LinkKind {
-    /** The hand stays within tolerance of the head, seen in the root's plane. */
+    /** The hand stays within tolerance of the head, seen in the carrier's plane. */
     TOUCHING,
     /** The vector from head to hand stays the same. */
     CARRIED,

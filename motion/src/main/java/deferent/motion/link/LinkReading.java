@@ -11,12 +11,12 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * The reading of one tie: the root's head path against the rider's hand path.
+ * The reading of one tie: the carrier's head path against the rider's hand path.
  *
  * <p>Three gaps, from the most forgiving on. The shape gap forgets place, turn and time; the clock
  * gap keeps the time but may shift it; the placed gap forgets nothing. Placed distances are split
- * in the root's plane and across it, since real links run in neighbouring planes; that plane is the
- * root's own where it stands at the start (a toroid's plane at rest), also when the rider's
+ * in the carrier's plane and across it, since real links run in neighbouring planes; that plane is
+ * the carrier's own where it stands at the start (a toroid's plane at rest), also when the rider's
  * differs.
  *
  * <p>The kind is the first that holds within the tolerance, as placed: touching, carried, followed,
@@ -25,7 +25,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * following the other. A rod proper is left when no lag helps, as with head and hand on two lines
  * that cross.
  *
- * @param root whose head leads; the hand is the other side's
+ * @param carrier whose head leads; the hand is the other side's
  * @param kind what ties them, as placed
  * @param tolerance metres within which the kind holds
  * @param shapeGap discrete Fréchet distance after the best rigid motion, metres
@@ -38,7 +38,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     trails the head
  * @param unturnedLag the lag that brings hand and head nearest without any turning, same measure
  * @param placedGap greatest distance at one instant, metres
- * @param inPlaneGap the same seen in the root's plane, metres
+ * @param inPlaneGap the same seen in the carrier's plane, metres
  * @param depthGap greatest distance across it, metres
  * @param offset mean vector from head to hand, in the frame, metres
  * @param wander how far that vector strays from its mean, metres
@@ -50,7 +50,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     the reading's own, read it and do not write
  */
 public record LinkReading(
-        Side root,
+        Side carrier,
         LinkKind kind,
         double tolerance,
         double shapeGap,
@@ -71,7 +71,7 @@ public record LinkReading(
         double handRadius,
         double[] gapOverCycle) {
     public LinkReading {
-        String where = "the link from the " + root.word() + " head";
+        String where = "the link from the " + carrier.word() + " head";
         Refusal.numbers(
                 where,
                 tolerance,
@@ -114,42 +114,42 @@ public record LinkReading(
     }
 
     /** With the shape gap certified, in some milliseconds. */
-    public static LinkReading of(Trace trace, Side root) {
-        return of(trace, root, USUAL_TOLERANCE);
+    public static LinkReading of(Trace trace, Side carrier) {
+        return of(trace, carrier, USUAL_TOLERANCE);
     }
 
     /** With the shape gap certified, and kinds judged within {@code tolerance} metres. */
-    public static LinkReading of(Trace trace, Side root, double tolerance) {
-        return read(trace, root, tolerance, false);
+    public static LinkReading of(Trace trace, Side carrier, double tolerance) {
+        return read(trace, carrier, tolerance, false);
     }
 
     /**
      * With an estimate of the shape gap, well within a millisecond: for while something is dragged.
      */
-    public static LinkReading quick(Trace trace, Side root) {
-        return quick(trace, root, USUAL_TOLERANCE);
+    public static LinkReading quick(Trace trace, Side carrier) {
+        return quick(trace, carrier, USUAL_TOLERANCE);
     }
 
     /** With an estimate of the shape gap, and kinds judged within {@code tolerance} metres. */
-    public static LinkReading quick(Trace trace, Side root, double tolerance) {
-        return read(trace, root, tolerance, true);
+    public static LinkReading quick(Trace trace, Side carrier, double tolerance) {
+        return read(trace, carrier, tolerance, true);
     }
 
     /** The estimated shape gap alone, metres: the cheapest of all, for searches over sizes. */
-    public static double quickShapeGap(Trace trace, Side root) {
+    public static double quickShapeGap(Trace trace, Side carrier) {
         boolean closed = trace.periodic();
         return ShapeGap.quick(
                         Curve.of(
-                                trace.head(root),
+                                trace.head(carrier),
                                 trace.interval(),
                                 closed,
-                                corners(trace, root),
+                                corners(trace, carrier),
                                 SEARCHED),
                         Curve.of(
-                                trace.hand(root.other()),
+                                trace.hand(carrier.other()),
                                 trace.interval(),
                                 closed,
-                                corners(trace, root.other()),
+                                corners(trace, carrier.other()),
                                 SEARCHED))
                 .gap();
     }
@@ -158,11 +158,16 @@ public record LinkReading(
      * The shape gap alone, metres, as a search's last steps want it: where the shapes agree as sure
      * as the certified one, elsewhere an upper bound.
      */
-    public static double refinedShapeGap(Trace trace, Side root) {
+    public static double refinedShapeGap(Trace trace, Side carrier) {
         boolean closed = trace.periodic();
-        Side rider = root.other();
+        Side rider = carrier.other();
         return ShapeGap.refined(
-                Curve.of(trace.head(root), trace.interval(), closed, corners(trace, root), FINE),
+                Curve.of(
+                        trace.head(carrier),
+                        trace.interval(),
+                        closed,
+                        corners(trace, carrier),
+                        FINE),
                 Curve.of(trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
     }
 
@@ -182,27 +187,27 @@ public record LinkReading(
         return shapeGap / Place.HAND_BREADTH;
     }
 
-    private static LinkReading read(Trace trace, Side root, double tolerance, boolean quick) {
+    private static LinkReading read(Trace trace, Side carrier, double tolerance, boolean quick) {
         Refusal.positive(tolerance, 10, "tolerance", "m");
-        Side rider = root.other();
+        Side rider = carrier.other();
         Samples samples = trace.samples(SAMPLES);
-        double[] head = samples.head(root);
+        double[] head = samples.head(carrier);
         double[] hand = samples.hand(rider);
-        Vector3D across = trace.pairing().part(root).place().plane().normal();
+        Vector3D across = trace.pairing().part(carrier).place().plane().normal();
         Placed placed = Placed.of(head, hand, across);
         ClockGap clock = ClockGap.of(head, hand, trace.periodic(), quick ? 8 : 3, !quick);
         boolean closed = trace.periodic();
         ShapeGap shape =
                 quick
                         ? ShapeGap.quick(
-                                Curve.of(trace.head(root), trace.interval(), closed, head),
+                                Curve.of(trace.head(carrier), trace.interval(), closed, head),
                                 Curve.of(trace.hand(rider), trace.interval(), closed, hand))
                         : ShapeGap.certified(
                                 Curve.of(
-                                        trace.head(root),
+                                        trace.head(carrier),
                                         trace.interval(),
                                         closed,
-                                        corners(trace, root),
+                                        corners(trace, carrier),
                                         FINE),
                                 Curve.of(
                                         trace.hand(rider),
@@ -216,7 +221,7 @@ public record LinkReading(
                         : Optional.empty();
         LinkKind kind = kind(placed, followed.isPresent(), shape, tolerance);
         return new LinkReading(
-                root,
+                carrier,
                 kind,
                 tolerance,
                 shape.gap(),

@@ -21,7 +21,7 @@ public record Riding() implements HandPath {
         return List.of();
     }
 
-    /** 0: the size is the root's. */
+    /** 0: the size is the carrier's. */
     @Override
     public double radius() {
         return 0;

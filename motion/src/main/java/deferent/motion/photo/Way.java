@@ -49,7 +49,7 @@ final class Way {
         }
         Course head = trace.head(side);
         double start = trace.interval().start();
-        // Of both hands, since a rider goes as its root's head does.
+        // Of both hands, since a rider goes as its carrier's head does.
         int turns = 0;
         for (Side one : Side.values()) {
             Part part = trace.pairing().part(one);

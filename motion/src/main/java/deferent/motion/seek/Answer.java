@@ -4,19 +4,19 @@ import deferent.motion.pairing.Pairing;
 import java.util.List;
 
 /**
- * A tie between a class of roots (all that draw one head path) and a class of riders (all whose
+ * A tie between a class of carriers (all that draw one head path) and a class of riders (all whose
  * hand goes one path), with one pairing to stand for all of them.
  *
- * @param headClass the roots' class
+ * @param headClass the carriers' class
  * @param handClass the riders' class
- * @param roots how many motions may lead
+ * @param carriers how many motions may lead
  * @param riders how many may follow
  * @param gap clock gap, metres
  * @param exact whether it is linked without changing any size
- * @param root key of the representative's root, the left hand
+ * @param carrier key of the representative's carrier, the left hand
  * @param rider key of its rider, the right hand
  * @param pairing the representative, placed and timed so that the rider's hand goes where the
- *     root's head goes
+ *     carrier's head goes
  * @param said its phrase, or where the trade has no words its description
  * @param phrase whether {@code said} is a phrase
  * @param family what stays when sizes change
@@ -27,11 +27,11 @@ import java.util.List;
 public record Answer(
         int headClass,
         int handClass,
-        int roots,
+        int carriers,
         int riders,
         double gap,
         boolean exact,
-        int root,
+        int carrier,
         int rider,
         Pairing pairing,
         String said,
@@ -45,6 +45,6 @@ public record Answer(
 
     /** How many pairs the class stands for, a pair that ties both ways counted here as well. */
     public long pairs() {
-        return (long) roots * riders;
+        return (long) carriers * riders;
     }
 }

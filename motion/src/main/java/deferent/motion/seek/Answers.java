@@ -25,7 +25,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *
  * <p>A pair of motions that ties both ways (each head goes where the other's hand goes) stands in
  * two class matches; it is one pairing, so {@link #pairings(Answer)} and {@link #exactPairings()}
- * have it once, in the match of the smaller gap, then of the lower key as root.
+ * have it once, in the match of the smaller gap, then of the lower key as carrier.
  */
 public final class Answers {
     /** A gap up to this, in tethers, is no gap: linked exactly. */
@@ -78,19 +78,19 @@ public final class Answers {
         return matches.comparisons();
     }
 
-    /** Pairs of root and rider that the matches stand for. */
+    /** Pairs of carrier and rider that the matches stand for. */
     public long pairs() {
         return IntStream.range(0, count()).mapToLong(this::pairs).sum();
     }
 
-    /** Exactly linked pairs of root and rider. */
+    /** Exactly linked pairs of carrier and rider. */
     public long exactPairs() {
         return IntStream.range(0, count()).filter(this::exact).mapToLong(this::pairs).sum();
     }
 
     /**
-     * Exactly linked pairings, those that tie both ways once: of the pairs of root and rider every
-     * one of two unlike motions that also ties the other way is there twice.
+     * Exactly linked pairings, those that tie both ways once: of the pairs of carrier and rider
+     * every one of two unlike motions that also ties the other way is there twice.
      */
     public long exactPairings() {
         Map<Long, Long> kinds = new TreeMap<>();
@@ -147,8 +147,8 @@ public final class Answers {
         return (long) heads.size(matches.head(match)) * hands.riders(matches.hand(match));
     }
 
-    /** Keys of an answer's roots. */
-    public int[] roots(Answer answer) {
+    /** Keys of an answer's carriers. */
+    public int[] carriers(Answer answer) {
         return heads.members(answer.headClass());
     }
 
@@ -157,21 +157,21 @@ public final class Answers {
         return hands.keys(answer.handClass());
     }
 
-    /** The pairing of one of its roots and one of its riders. */
-    public Pairing pairing(int root, int rider) {
-        return staging.pairing(root, rider);
+    /** The pairing of one of its carriers and one of its riders. */
+    public Pairing pairing(int carrier, int rider) {
+        return staging.pairing(carrier, rider);
     }
 
     /**
-     * An answer's pairings, root by root, without those that are told by the match the other way
-     * round.
+     * An answer's pairings, carrier by carrier, without those that are told by the match the other
+     * way round.
      */
     public List<int[]> pairings(Answer answer) {
         List<int[]> found = new ArrayList<>();
-        for (int root : roots(answer)) {
+        for (int carrier : carriers(answer)) {
             for (int rider : riders(answer)) {
-                if (own(root, rider)) {
-                    found.add(new int[] {root, rider});
+                if (own(carrier, rider)) {
+                    found.add(new int[] {carrier, rider});
                 }
             }
         }
@@ -179,26 +179,26 @@ public final class Answers {
     }
 
     /** Whether a pair that ties is told this way round. */
-    private boolean own(int root, int rider) {
-        int back = hands.of(root) < 0 ? -1 : matches.find(heads.of(rider), hands.of(root));
-        if (back < 0 || root == rider) {
+    private boolean own(int carrier, int rider) {
+        int back = hands.of(carrier) < 0 ? -1 : matches.find(heads.of(rider), hands.of(carrier));
+        if (back < 0 || carrier == rider) {
             return true;
         }
-        int there = matches.find(heads.of(root), hands.of(rider));
+        int there = matches.find(heads.of(carrier), hands.of(rider));
         double less = matches.gap(there) - matches.gap(back);
-        return Math.abs(less) > EXACT ? less < 0 : root < rider;
+        return Math.abs(less) > EXACT ? less < 0 : carrier < rider;
     }
 
-    /** Whether this root and this rider tie within the tolerance. */
-    public boolean ties(int root, int rider) {
+    /** Whether this carrier and this rider tie within the tolerance. */
+    public boolean ties(int carrier, int rider) {
         return hands.of(rider) >= 0
-                && heads.of(root) >= 0
-                && matches.find(heads.of(root), hands.of(rider)) >= 0;
+                && heads.of(carrier) >= 0
+                && matches.find(heads.of(carrier), hands.of(rider)) >= 0;
     }
 
     /** One match with the pair that stands for it. */
     record Candidate(
-            int match, int root, int rider, int simplicity, double contrast, int symmetry) {}
+            int match, int carrier, int rider, int simplicity, double contrast, int symmetry) {}
 
     /** The answers asked for, filtered, in the order asked for. */
     public List<Answer> list() {
@@ -229,7 +229,7 @@ public final class Answers {
             for (Like like : like(pattern, request.limit())) {
                 Answer answer = like.answer();
                 if (!request.filter().exactOnly() || answer.exact()) {
-                    long key = (long) answer.root() << 32 | answer.rider();
+                    long key = (long) answer.carrier() << 32 | answer.rider();
                     if (found.putIfAbsent(key, answer) == null) {
                         each.accept(answer);
                     }
@@ -291,7 +291,7 @@ public final class Answers {
     }
 
     private String family(Candidate c) {
-        return Sight.family(request.space(), c.root)
+        return Sight.family(request.space(), c.carrier)
                 + " > "
                 + Sight.family(request.space(), c.rider);
     }
@@ -327,23 +327,23 @@ public final class Answers {
     private Candidate candidate(int match) {
         Space space = request.space();
         int head = matches.head(match);
-        int root = heads.key(head, 0);
-        int least = Sight.simplicity(space, root);
+        int carrier = heads.key(head, 0);
+        int least = Sight.simplicity(space, carrier);
         for (int i = 1; i < heads.size(head); i++) {
             int here = Sight.simplicity(space, heads.key(head, i));
             if (here < least) {
                 least = here;
-                root = heads.key(head, i);
+                carrier = heads.key(head, i);
             }
         }
         int hand = matches.hand(match);
         int rider = simplestRider.computeIfAbsent(hand, this::simplest);
-        Candidate best = measured(match, root, rider);
+        Candidate best = measured(match, carrier, rider);
         if (request.order() != Order.CONTRAST && request.order() != Order.SYMMETRY) {
             return best;
         }
         for (int other : striking.computeIfAbsent(hand, this::striking)) {
-            Candidate here = measured(match, root, other);
+            Candidate here = measured(match, carrier, other);
             if (rank(here) < rank(best)) {
                 best = here;
             }
@@ -384,17 +384,17 @@ public final class Answers {
                 .toArray();
     }
 
-    private Candidate measured(int match, int root, int rider) {
+    private Candidate measured(int match, int carrier, int rider) {
         Space space = request.space();
-        double a = Sight.outerRadius(space.head(root));
+        double a = Sight.outerRadius(space.head(carrier));
         Curve riderHead = space.head(rider);
         double b = Math.max(Sight.outerRadius(riderHead), 1e-9);
-        int symmetry = Curve.gcd(space.head(root).symmetry(), riderHead.symmetry());
+        int symmetry = Curve.gcd(space.head(carrier).symmetry(), riderHead.symmetry());
         return new Candidate(
                 match,
-                root,
+                carrier,
                 rider,
-                Sight.simplicity(space, root) + Sight.simplicity(space, rider),
+                Sight.simplicity(space, carrier) + Sight.simplicity(space, rider),
                 Math.max(a / b, b / a),
                 symmetry);
     }
@@ -413,7 +413,7 @@ public final class Answers {
     }
 
     private Optional<Answer> answer(Candidate c, String family) {
-        Pairing pairing = staging.pairing(c.root, c.rider);
+        Pairing pairing = staging.pairing(c.carrier, c.rider);
         Filter filter = request.filter();
         Trace trace = Trace.of(pairing);
         if (filter.reachable() && clearlyTooFar(trace)) {
@@ -423,7 +423,7 @@ public final class Answers {
         if (filter.reachable() && !reach.everywhere()) {
             return Optional.empty();
         }
-        OptionalDouble toShelf = toShelf(Portrait.of(staging, c.root, c.rider));
+        OptionalDouble toShelf = toShelf(Portrait.of(staging, c.carrier, c.rider));
         if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
                 || filter.newToShelf() && toShelf.orElse(1) < 1e-6) {
             return Optional.empty();
@@ -441,7 +441,7 @@ public final class Answers {
         boolean exact = exact(c.match);
         double unit =
                 request.tethers() == Tethers.FREE
-                        ? request.space().head(c.root).size() * request.tether().length()
+                        ? request.space().head(c.carrier).size() * request.tether().length()
                         : request.tether().length();
         Saying said = Saying.of(pairing);
         return Optional.of(
@@ -452,7 +452,7 @@ public final class Answers {
                         hands.riders(matches.hand(c.match)),
                         exact ? 0 : matches.gap(c.match) * unit,
                         exact,
-                        c.root,
+                        c.carrier,
                         c.rider,
                         pairing,
                         said.text(),
@@ -460,7 +460,7 @@ public final class Answers {
                         family,
                         exact || request.tethers() == Tethers.FREE
                                 ? List.of()
-                                : Closing.of(staging, c.root, c.rider),
+                                : Closing.of(staging, c.carrier, c.rider),
                         new Merit(
                                 c.contrast,
                                 c.symmetry,
@@ -479,28 +479,28 @@ public final class Answers {
     public List<Like> like(Pairing given, int count) {
         Portrait wanted = Portrait.of(given);
         double tether = staging.tether();
-        double[] roots = new double[count()];
+        double[] carriers = new double[count()];
         for (int m = 0; m < count(); m++) {
             double[] tie = new double[Descriptor.SIZE];
             Descriptor.write(hands.curve(matches.hand(m)).scaled(tether), tie, 0);
             // where tethers are free the ties have no size of their own to go by
-            roots[m] =
+            carriers[m] =
                     request.tethers() == Tethers.FREE
                             ? 0
                             : Math.min(
                                     Descriptor.distance(tie, wanted.riderHand()),
-                                    Descriptor.distance(tie, wanted.rootHand()));
+                                    Descriptor.distance(tie, wanted.carrierHand()));
         }
         List<Integer> order =
                 IntStream.range(0, count())
                         .boxed()
-                        .sorted(Comparator.comparingDouble(m -> roots[m]))
+                        .sorted(Comparator.comparingDouble(m -> carriers[m]))
                         .toList();
         List<Like> found = new ArrayList<>();
         Map<Integer, Map<Integer, Portrait>> known = new HashMap<>();
         for (int m : order) {
             // a tie this far off leaves the whole portrait at least half as far off
-            if (found.size() >= count && roots[m] / 2 > found.get(count - 1).distance()) {
+            if (found.size() >= count && carriers[m] / 2 > found.get(count - 1).distance()) {
                 break;
             }
             likest(m, wanted, known)
@@ -518,14 +518,14 @@ public final class Answers {
         return List.copyOf(found);
     }
 
-    private record Likest(int match, int root, int rider, double distance) {}
+    private record Likest(int match, int carrier, int rider, double distance) {}
 
     private Optional<Like> like(Likest likest) {
-        Candidate candidate = measured(likest.match, likest.root, likest.rider);
+        Candidate candidate = measured(likest.match, likest.carrier, likest.rider);
         return answer(candidate, family(candidate)).map(a -> new Like(a, likest.distance));
     }
 
-    // Root and rider each choose for themselves: a portrait's square is the sum of theirs.
+    // Carrier and rider each choose for themselves: a portrait's square is the sum of theirs.
     private Optional<Likest> likest(
             int match, Portrait wanted, Map<Integer, Map<Integer, Portrait>> known) {
         int[] leads = heads.members(matches.head(match));
@@ -541,13 +541,13 @@ public final class Answers {
                         });
         Likest best = new Likest(match, -1, -1, Double.MAX_VALUE);
         for (Portrait way : List.of(wanted, wanted.swapped())) {
-            int root = -1;
+            int carrier = -1;
             double near = Double.MAX_VALUE;
             for (int key : leads) {
-                double here = Portrait.of(alike, key, key).rootApart(way);
+                double here = Portrait.of(alike, key, key).carrierApart(way);
                 if (here < near) {
                     near = here;
-                    root = key;
+                    carrier = key;
                 }
             }
             int rider = -1;
@@ -561,10 +561,10 @@ public final class Answers {
             }
             double distance = Math.sqrt((near * near + nearest * nearest) / 4);
             if (distance < best.distance) {
-                best = new Likest(match, root, rider, distance);
+                best = new Likest(match, carrier, rider, distance);
             }
         }
-        return best.root < 0 || best.rider < 0 ? Optional.empty() : Optional.of(best);
+        return best.carrier < 0 || best.rider < 0 ? Optional.empty() : Optional.of(best);
     }
 
     /** Which motions draw a figure or come close, nearest first, one a head path. */
@@ -578,7 +578,7 @@ public final class Answers {
         return new FigureSearch(request.space(), heads).nearest(figure, count, listener, stop);
     }
 
-    /** Which pairings tie to a figure: the answers whose root draws it. */
+    /** Which pairings tie to a figure: the answers whose carrier draws it. */
     public List<Answer> tiedTo(Drawer drawer) {
         List<Answer> found = new ArrayList<>();
         for (int m = matches.first(drawer.headClass());

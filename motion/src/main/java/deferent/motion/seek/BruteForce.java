@@ -6,7 +6,7 @@ package deferent.motion.seek;
  * what the index is measured by.
  *
  * @param motions how many were compared with as many
- * @param ties pairs of root and rider within the tolerance
+ * @param ties pairs of carrier and rider within the tolerance
  * @param comparisons of two curves
  */
 public record BruteForce(int motions, long ties, long comparisons) {

@@ -11,9 +11,9 @@ import java.util.function.DoubleUnaryOperator;
 
 /**
  * A size that closes a tie which is nearly linked. The rider's hand path has a closed form: it must
- * be X/|b|² times as large (see {@link Alignment}); the root's hand path and its tether change its
- * figure as well, so their least gap is sought along each (golden section, Kiefer 1953, about the
- * best of an even scan).
+ * be X/|b|² times as large (see {@link Alignment}); the carrier's hand path and its tether change
+ * its figure as well, so their least gap is sought along each (golden section, Kiefer 1953, about
+ * the best of an even scan).
  *
  * @param size which
  * @param from what it is, metres
@@ -23,9 +23,9 @@ import java.util.function.DoubleUnaryOperator;
 public record Closing(Size size, double from, double to, Pairing pairing) {
 
     /** What closes the tie of two motions, least change first. */
-    static List<Closing> of(Staging staging, int root, int rider) {
+    static List<Closing> of(Staging staging, int carrier, int rider) {
         Space space = staging.space();
-        Curve head = space.head(root);
+        Curve head = space.head(carrier);
         Curve hand = space.hand(space.path(rider));
         double tether = staging.tether();
         List<Closing> found = new ArrayList<>();
@@ -39,28 +39,28 @@ public record Closing(Size size, double from, double to, Pairing pairing) {
                             Size.of(Side.RIGHT, Size.Kind.HAND_RADIUS),
                             shape.reach() * tether,
                             factor * shape.reach() * tether,
-                            staging.pairing(root, rider, new Staging.Sizes(1, 1, factor))));
+                            staging.pairing(carrier, rider, new Staging.Sizes(1, 1, factor))));
         }
-        HandShape lead = space.handShape(root);
+        HandShape lead = space.handShape(carrier);
         if (lead.kind() != HandShape.Kind.STILL) {
-            double best = least(x -> Alignment.gap(space.head(root, x, 1), hand));
-            if (Alignment.gap(space.head(root, best, 1), hand) <= 10 * HeadClasses.SAME) {
+            double best = least(x -> Alignment.gap(space.head(carrier, x, 1), hand));
+            if (Alignment.gap(space.head(carrier, best, 1), hand) <= 10 * HeadClasses.SAME) {
                 found.add(
                         new Closing(
                                 Size.of(Side.LEFT, Size.Kind.HAND_RADIUS),
                                 lead.reach() * tether,
                                 best * lead.reach() * tether,
-                                staging.pairing(root, rider, new Staging.Sizes(best, 1, 1))));
+                                staging.pairing(carrier, rider, new Staging.Sizes(best, 1, 1))));
             }
         }
-        double best = least(x -> Alignment.gap(space.head(root, 1, x), hand));
-        if (Alignment.gap(space.head(root, 1, best), hand) <= 10 * HeadClasses.SAME) {
+        double best = least(x -> Alignment.gap(space.head(carrier, 1, x), hand));
+        if (Alignment.gap(space.head(carrier, 1, best), hand) <= 10 * HeadClasses.SAME) {
             found.add(
                     new Closing(
                             Size.of(Side.LEFT, Size.Kind.TETHER),
                             tether,
                             best * tether,
-                            staging.pairing(root, rider, new Staging.Sizes(1, best, 1))));
+                            staging.pairing(carrier, rider, new Staging.Sizes(1, best, 1))));
         }
         found.sort(Comparator.comparingDouble(c -> Math.abs(c.to - c.from)));
         return List.copyOf(found);

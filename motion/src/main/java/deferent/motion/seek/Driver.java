@@ -9,26 +9,27 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A root that can drive a given rider's hand, with the sizes at which it does.
+ * A carrier that can drive a given rider's hand, with the sizes at which it does.
  *
- * <p>Asked when the rider's hand path is given and cannot be changed: of every root family of a
- * space, the root's hand path is tried at all sizes with the rider's own tether, and, where that
+ * <p>Asked when the rider's hand path is given and cannot be changed: of every carrier family of a
+ * space, the carrier's hand path is tried at all sizes with the rider's own tether, and, where that
  * ties at none, its tether at all lengths with its hand path as many tethers of the rider's as the
  * space's unit says. A circle of radius r below the tether L is thus drawn by isolations with hand
  * circles L − r and L + r, and by a static spin on a tether of r.
  *
- * @param root the motion, sized
+ * @param carrier the motion, sized
  * @param tether its tether
  * @param sameTether whether that is the rider's own
  * @param said in words
- * @param pairing root and rider tied
+ * @param pairing carrier and rider tied
  */
-public record Driver(Motion root, Tether tether, boolean sameTether, String said, Pairing pairing) {
+public record Driver(
+        Motion carrier, Tether tether, boolean sameTether, String said, Pairing pairing) {
     private static final double STEP = 0.01;
     private static final double MOST = 3;
     private static final double NEAR = 1e-6;
 
-    /** Every root of the space's families that drives this rider, its own tether's first. */
+    /** Every carrier of the space's families that drives this rider, its own tether's first. */
     public static List<Driver> of(Space space, Motion rider, Tether tether) {
         double length = tether.length();
         Terms path = Terms.ofPath(rider.path().course(), 720);
@@ -69,7 +70,7 @@ public record Driver(Motion root, Tether tether, boolean sameTether, String said
         }
         found.sort(
                 Comparator.comparing((Driver d) -> !d.sameTether)
-                        .thenComparingDouble(d -> d.root.path().radius()));
+                        .thenComparingDouble(d -> d.carrier.path().radius()));
         return List.copyOf(found);
     }
 
@@ -82,19 +83,19 @@ public record Driver(Motion root, Tether tether, boolean sameTether, String said
             Staging.Following following) {
         double[] mean = space.headMean(key, hand, tether);
         Tether own = Tether.of(length * tether);
-        Motion root =
+        Motion carrier =
                 new Motion(
                         space.handShape(key).path(length * hand),
                         space.spin(key, space.startOf(key)));
         Pairing pairing =
                 Staging.tie(
                         new Staging.Leading(
-                                root,
+                                carrier,
                                 own,
                                 space.head(key, hand, tether).scaled(length),
                                 new double[] {length * mean[0], length * mean[1]}),
                         following);
-        return new Driver(root, own, tether == 1, Saying.of(root, own), pairing);
+        return new Driver(carrier, own, tether == 1, Saying.of(carrier, own), pairing);
     }
 
     /**

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Motions gathered by head path: all roots that draw one figure in one timing are a class.
+ * Motions gathered by head path: all carriers that draw one figure in one timing are a class.
  * Signatures come slice by slice; sorting them brings equal ones together in n log n, and within a
  * run of equal signatures each motion is compared with the run's first ones before it joins their
  * class.

@@ -8,10 +8,11 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * A pairing as four descriptors in metres: each hand's path and each head's. Two portraits are as
- * far apart as their descriptors, root with root or root with rider, whichever is nearer; so it
- * does not matter how a pairing is placed, timed, mirrored or which hand does what.
+ * far apart as their descriptors, carrier with carrier or carrier with rider, whichever is nearer;
+ * so it does not matter how a pairing is placed, timed, mirrored or which hand does what.
  */
-record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double[] riderHead) {
+record Portrait(
+        double[] carrierHand, double[] carrierHead, double[] riderHand, double[] riderHead) {
     private static final int SAMPLES = 720;
 
     static Portrait of(Pairing pairing) {
@@ -23,16 +24,16 @@ record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double
                 Descriptor.of(head(trace, Side.RIGHT)));
     }
 
-    static Portrait of(Staging staging, int root, int rider) {
+    static Portrait of(Staging staging, int carrier, int rider) {
         Space space = staging.space();
         double ratio =
                 staging.tethers() == Tethers.FREE
-                        ? space.head(root).size() / space.hand(space.path(rider)).size()
+                        ? space.head(carrier).size() / space.hand(space.path(rider)).size()
                         : 1;
         double other = staging.tether() * ratio;
         return new Portrait(
-                Descriptor.of(space.hand(space.path(root)).scaled(staging.tether())),
-                Descriptor.of(space.head(root).scaled(staging.tether())),
+                Descriptor.of(space.hand(space.path(carrier)).scaled(staging.tether())),
+                Descriptor.of(space.head(carrier).scaled(staging.tether())),
                 Descriptor.of(space.hand(space.path(rider)).scaled(other)),
                 Descriptor.of(space.head(rider).scaled(other)));
     }
@@ -67,13 +68,13 @@ record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double
 
     /** The same with the hands' parts taken the other way round. */
     Portrait swapped() {
-        return new Portrait(riderHand, riderHead, rootHand, rootHead);
+        return new Portrait(riderHand, riderHead, carrierHand, carrierHead);
     }
 
-    double rootApart(Portrait o) {
+    double carrierApart(Portrait o) {
         return Math.hypot(
-                Descriptor.distance(rootHand, o.rootHand),
-                Descriptor.distance(rootHead, o.rootHead));
+                Descriptor.distance(carrierHand, o.carrierHand),
+                Descriptor.distance(carrierHead, o.carrierHead));
     }
 
     double riderApart(Portrait o) {
@@ -83,6 +84,6 @@ record Portrait(double[] rootHand, double[] rootHead, double[] riderHand, double
     }
 
     private double apart(Portrait o) {
-        return Math.hypot(rootApart(o), riderApart(o)) / 2;
+        return Math.hypot(carrierApart(o), riderApart(o)) / 2;
     }
 }

@@ -102,25 +102,25 @@ public final class Seek {
         if (stop.getAsBoolean()) {
             return false;
         }
-        HeadClasses roots = heads.orElseGet(() -> HeadClasses.of(look, keys, signatures));
-        heads = Optional.of(roots);
+        HeadClasses carriers = heads.orElseGet(() -> HeadClasses.of(look, keys, signatures));
+        heads = Optional.of(carriers);
         HandClasses paths = hands.orElseGet(() -> new HandClasses(look));
         hands = Optional.of(paths);
-        Join join = new Join(look, roots, paths, request.nearness());
-        while (joined < roots.count()) {
+        Join join = new Join(look, carriers, paths, request.nearness());
+        while (joined < carriers.count()) {
             if (stop.getAsBoolean()) {
                 return false;
             }
-            int to = (int) Math.min(roots.count(), (long) joined + SLICE * AT_ONCE);
+            int to = (int) Math.min(carriers.count(), (long) joined + SLICE * AT_ONCE);
             List<Matches> parts =
                     slices(joined, to)
                             .mapToObj(at -> join.slice(at, Math.min(to, at + SLICE)))
                             .collect(Collectors.toCollection(ArrayList::new));
             parts.forEach(matches::addAll);
             joined = to;
-            tell(listener, SeekProgress.Stage.JOIN, joined, roots.count());
+            tell(listener, SeekProgress.Stage.JOIN, joined, carriers.count());
         }
-        tell(listener, SeekProgress.Stage.DONE, roots.count(), roots.count());
+        tell(listener, SeekProgress.Stage.DONE, carriers.count(), carriers.count());
         return true;
     }
 

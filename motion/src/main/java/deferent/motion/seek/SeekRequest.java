@@ -10,7 +10,7 @@ import java.util.List;
  * What to seek.
  *
  * @param space among which motions
- * @param tether of both hands, or of the root where tethers are free
+ * @param tether of both hands, or of the carrier where tethers are free
  * @param tethers one length, or as the tie asks
  * @param tolerance greatest clock gap of a tie, metres; exact ties are found at any tolerance
  * @param filter which answers to keep

@@ -459,7 +459,8 @@ public final class Space {
         double back = law.stretches().get(1).turns();
         boolean toAndFro = out + back == 0;
         return switch (hand.kind()) {
-            // swung to and fro about the hand: a root like a pendulum; round it in uneven halves:
+            // swung to and fro about the hand: a carrier like a pendulum; round it in uneven
+            // halves:
             // one way
             case STILL -> toAndFro || out > back && out > 0 ? Starts.first(1) : Starts.NONE;
             // half a lag swaps the halves

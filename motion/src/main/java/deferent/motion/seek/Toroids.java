@@ -12,9 +12,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * The toroids of a tied pairing: both whole figures carried by planes that turn alike.
  *
- * <p>Where rider's hand and root's head are in one place of the plane at every instant, they stay
- * together when the plane turns, as long as both planes are at one angle at every instant. So a
- * planar tie gives a toroid tie if both figures have one centre in the plane, the planes turn
+ * <p>Where rider's hand and carrier's head are in one place of the plane at every instant, they
+ * stay together when the plane turns, as long as both planes are at one angle at every instant. So
+ * a planar tie gives a toroid tie if both figures have one centre in the plane, the planes turn
  * equally often in the common cycle (the other way for a mirrored figure), and the rider's head
  * start is a whole number of plane turns. No new comparison is needed: a toroid of a tie gaps by
  * what its tie gaps, or less.
@@ -29,7 +29,7 @@ public final class Toroids {
 
     /**
      * @param tied a pairing placed by a seek
-     * @param turns whole turns of the root's plane a root cycle, not 0
+     * @param turns whole turns of the carrier's plane a carrier cycle, not 0
      * @param axis what it turns about
      * @return the toroid, or empty where the planes cannot turn alike
      */

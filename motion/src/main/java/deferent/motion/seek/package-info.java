@@ -1,7 +1,7 @@
 /**
- * Seek: which one-hand motions tie to which. A root's head path and a rider's hand path are closed
- * curves run through in time; they tie when one is the other after a turn, a shift, a mirror and a
- * lag, within a tolerance.
+ * Seek: which one-hand motions tie to which. A carrier's head path and a rider's hand path are
+ * closed curves run through in time; they tie when one is the other after a turn, a shift, a mirror
+ * and a lag, within a tolerance.
  *
  * <p>A curve is kept as its Fourier series (elliptic Fourier descriptors: Kuhl and Giardina, 1982;
  * Zahn and Roskies, 1972). The shift is its mean and is dropped; turn and lag only move the phases

@@ -19,7 +19,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * What to do about the leading link, worked out when everything else is.
  *
- * @param root whose head leads it
+ * @param carrier whose head leads it
  * @param fit what would close it; unasked where it touches already or was not searched
  * @param costs what a missed size costs, dearest first
  * @param left what the left motion falls into
@@ -28,19 +28,20 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     searched
  */
 public record Advice(
-        Side root,
+        Side carrier,
         Worked<FitReading> fit,
         Worked<List<Cost>> costs,
         Worked<List<Neighbour>> left,
         Worked<List<Neighbour>> right,
         Worked<LinkedTruth> truth) {
 
-    static Advice of(Trace trace, Side root, Worked<LinkReading> link, Kit kit, boolean searched) {
+    static Advice of(
+            Trace trace, Side carrier, Worked<LinkReading> link, Kit kit, boolean searched) {
         Pairing pairing = trace.pairing();
         String fit = "the fit that would close it";
         String truth = "whether it links on real cords";
         return new Advice(
-                root,
+                carrier,
                 !searched
                         ? Worked.unasked()
                         : link.then(
@@ -49,7 +50,7 @@ public record Advice(
                                         known.kind() == LinkKind.TOUCHING
                                                 ? Worked.unasked()
                                                 : Worked.of(fit, () -> Fit.of(pairing, known))),
-                Worked.of("what a missed size costs", () -> Sensitivity.of(pairing, root)),
+                Worked.of("what a missed size costs", () -> Sensitivity.of(pairing, carrier)),
                 neighbours(pairing, Side.LEFT),
                 neighbours(pairing, Side.RIGHT),
                 !searched
@@ -79,7 +80,7 @@ public record Advice(
     private static LinkedTruth truth(Trace trace, LinkReading link, Kit kit) {
         return LinkedTruth.of(
                 trace,
-                link.root(),
+                link.carrier(),
                 kit,
                 link.kind() == LinkKind.CARRIED ? link.offset() : Vector3D.ZERO,
                 link.followed().map(LinkReading.Following::lag).orElse(0.0),

@@ -65,7 +65,7 @@ public record Readings(
         Trace trace = Trace.of(pairing);
         Worked<LinkReading> leftLeads = link(trace, Side.LEFT, detail);
         Worked<LinkReading> rightLeads = link(trace, Side.RIGHT, detail);
-        Side leader = leader(leftLeads, rightLeads);
+        Side carrier = carrier(leftLeads, rightLeads);
         return new Readings(
                 trace,
                 performer,
@@ -84,8 +84,8 @@ public record Readings(
                         : Optional.of(
                                 Advice.of(
                                         trace,
-                                        leader,
-                                        leader == Side.LEFT ? leftLeads : rightLeads,
+                                        carrier,
+                                        carrier == Side.LEFT ? leftLeads : rightLeads,
                                         kit,
                                         detail == Detail.SETTLED)));
     }
@@ -101,13 +101,13 @@ public record Readings(
                                         : Figure.of(trace, side)));
     }
 
-    private static Worked<LinkReading> link(Trace trace, Side root, Detail detail) {
+    private static Worked<LinkReading> link(Trace trace, Side carrier, Detail detail) {
         return Worked.of(
-                "the link from " + Say.head(root) + " to " + Say.hand(root.other()),
+                "the link from " + Say.head(carrier) + " to " + Say.hand(carrier.other()),
                 () ->
                         detail == Detail.LIVE
-                                ? LinkReading.quick(trace, root)
-                                : LinkReading.of(trace, root));
+                                ? LinkReading.quick(trace, carrier)
+                                : LinkReading.of(trace, carrier));
     }
 
     public Pairing pairing() {
@@ -118,20 +118,20 @@ public record Readings(
         return side == Side.LEFT ? left : right;
     }
 
-    /** The link whose root is that side's head. */
-    public Worked<LinkReading> link(Side root) {
-        return root == Side.LEFT ? leftLeads : rightLeads;
+    /** The link whose carrier is that side's head. */
+    public Worked<LinkReading> link(Side carrier) {
+        return carrier == Side.LEFT ? leftLeads : rightLeads;
     }
 
     /**
-     * The root whose link is told and drawn first: one that links, else the one whose shapes miss
-     * by less; the left of equals. One that was not worked out comes last.
+     * The carrier whose link is told and drawn first: one that links, else the one whose shapes
+     * miss by less; the left of equals. One that was not worked out comes last.
      */
-    public Side leader() {
-        return leader(leftLeads, rightLeads);
+    public Side carrier() {
+        return carrier(leftLeads, rightLeads);
     }
 
-    private static Side leader(Worked<LinkReading> leftLeads, Worked<LinkReading> rightLeads) {
+    private static Side carrier(Worked<LinkReading> leftLeads, Worked<LinkReading> rightLeads) {
         boolean left = links(leftLeads);
         boolean right = links(rightLeads);
         if (left != right) {

@@ -19,13 +19,13 @@ import java.util.Map;
  * told.
  *
  * @param keep what was asked to be kept
- * @param leader the root whose tie is drawn
+ * @param carrier the carrier whose tie is drawn
  * @param trace what is shown
  * @param why what stands in the way, a side that stays ideal though a cord was asked for
  * @param pulls of what is shown; none for a side whose pull was not worked out
  */
 public record Staged(
-        Keep keep, Side leader, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
+        Keep keep, Side carrier, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
 
     public static Staged of(Readings readings, Keep keep, Kit kit) {
         Trace ideal = readings.trace();
@@ -55,7 +55,7 @@ public record Staged(
             corded.failure().ifPresent(not -> why.put(side, not.reason()));
             pull.reading().ifPresent(p -> pulls.put(side, p));
         }
-        return new Staged(keep, readings.leader(), trace, why, pulls);
+        return new Staged(keep, readings.carrier(), trace, why, pulls);
     }
 
     private static Worked<Trace> light(Trace trace, Trace ideal, CordReading cord, Kit kit) {

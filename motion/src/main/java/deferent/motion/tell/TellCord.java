@@ -52,8 +52,8 @@ final class TellCord {
 
     /** Whether a link that holds in the ideal survives real cords. */
     static Told truth(LinkedTruth truth) {
-        String head = Say.head(truth.root());
-        String hand = Say.hand(truth.root().other());
+        String head = Say.head(truth.carrier());
+        String hand = Say.hand(truth.carrier().other());
         String opens = Say.length(truth.light().greatest());
         String text =
                 switch (truth.verdict()) {
@@ -86,7 +86,7 @@ final class TellCord {
                 };
         boolean good = truth.verdict() == LinkedTruth.Verdict.SURVIVES;
         return new Told(
-                "truth." + truth.root().word(),
+                "truth." + truth.carrier().word(),
                 good ? Tone.GOOD : Tone.NOTE,
                 text,
                 "The rider's hand that keeps its own figure on a cord is up to "

@@ -46,7 +46,7 @@ public final class TellFit {
     }
 
     private static Told verdict(FitReading fit) {
-        String ends = Say.head(fit.root()) + " and " + Say.hand(fit.root().other());
+        String ends = Say.head(fit.carrier()) + " and " + Say.hand(fit.carrier().other());
         if (!fit.closes()) {
             String reason = obstacle(fit);
             return new Told(
@@ -70,7 +70,7 @@ public final class TellFit {
                         ? "."
                         : (placed
                                         ? "; not by "
-                                                + Say.head(fit.root())
+                                                + Say.head(fit.carrier())
                                                 + "'s own sizes, because "
                                         : "; not at every instant, because ")
                                 + reason
@@ -87,7 +87,7 @@ public final class TellFit {
     /** The fit in one sentence, beside the link it closes. */
     static Told remedy(FitReading fit, Pairing pairing) {
         Told verdict = verdict(fit);
-        String key = "fit." + fit.root().word();
+        String key = "fit." + fit.carrier().word();
         if (!fit.closes()) {
             return new Told(key, Told.Tone.NOTE, verdict.text(), verdict.why());
         }

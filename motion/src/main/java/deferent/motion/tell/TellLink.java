@@ -14,28 +14,28 @@ final class TellLink {
 
     private final Readings readings;
     private final LinkReading link;
-    private final Side root;
+    private final Side carrier;
     private final Side rider;
 
     TellLink(Readings readings, LinkReading link) {
         this.readings = readings;
         this.link = link;
-        this.root = link.root();
-        this.rider = root.other();
+        this.carrier = link.carrier();
+        this.rider = carrier.other();
     }
 
     Told told() {
         boolean good = link.kind() != LinkKind.NONE;
-        return new Told("link." + root.word(), good ? Tone.GOOD : Tone.NOTE, sentence(), why());
+        return new Told("link." + carrier.word(), good ? Tone.GOOD : Tone.NOTE, sentence(), why());
     }
 
     /** The same where the other one links already, and this one does not. */
     Told toldAside() {
         return new Told(
-                "link." + root.word(),
+                "link." + carrier.word(),
                 Tone.NOTE,
                 "The other way round, from "
-                        + Say.head(root)
+                        + Say.head(carrier)
                         + " to "
                         + Say.hand(rider)
                         + ", nothing links.",
@@ -43,7 +43,7 @@ final class TellLink {
     }
 
     private String sentence() {
-        String head = Say.head(root);
+        String head = Say.head(carrier);
         String hand = Say.hand(rider);
         return switch (link.kind()) {
             case TOUCHING ->
@@ -91,7 +91,7 @@ final class TellLink {
                 + (trails ? " comes " : " is ")
                 + beside
                 + "where "
-                + Say.head(root)
+                + Say.head(carrier)
                 + (trails ? " was " : " will be ")
                 + Say.share(by.lag())
                 + (trails ? " before." : " later.")
@@ -104,7 +104,7 @@ final class TellLink {
 
     private String sameFigureApart() {
         return "Same figure, not together: "
-                + Say.head(root)
+                + Say.head(carrier)
                 + " draws what "
                 + Say.hand(rider)
                 + " draws"
@@ -117,11 +117,11 @@ final class TellLink {
     private String apart() {
         Trace trace = readings.trace();
         Samples samples = trace.samples(LinkReading.SAMPLES);
-        Outline head = Outline.of(samples.head(root));
+        Outline head = Outline.of(samples.head(carrier));
         Outline hand = Outline.of(samples.hand(rider));
         boolean circles = head.sort() == Outline.Sort.CIRCLE && hand.sort() == Outline.Sort.CIRCLE;
         return "No link from "
-                + Say.head(root)
+                + Say.head(carrier)
                 + " to "
                 + Say.hand(rider)
                 + ": up to "
@@ -136,7 +136,7 @@ final class TellLink {
     }
 
     private String cause(Outline head, Outline hand) {
-        String carriers = motion(root) + "'s head";
+        String carriers = motion(carrier) + "'s head";
         String riders = motion(rider) + "'s hand";
         if (hand.sort() == Outline.Sort.POINT) {
             return "the "

@@ -145,8 +145,8 @@ public final class TellSeek {
     private static String stands(Answer answer) {
         return answer.pairs() == 1
                 ? "One carrier leads, one rider follows."
-                : number(answer.roots())
-                        + (answer.roots() == 1 ? " carrier leads, " : " carriers lead, ")
+                : number(answer.carriers())
+                        + (answer.carriers() == 1 ? " carrier leads, " : " carriers lead, ")
                         + number(answer.riders())
                         + (answer.riders() == 1 ? " rider follows: " : " riders follow: ")
                         + number(answer.pairs())

@@ -36,7 +36,7 @@ public final class Telling {
     }
 
     private static void links(Readings readings, List<Told> all) {
-        Side first = readings.leader();
+        Side first = readings.carrier();
         Side second = first.other();
         boolean aside =
                 Readings.links(readings.link(first)) && !Readings.links(readings.link(second));
@@ -47,8 +47,8 @@ public final class Telling {
                 .reading()
                 .map(link -> new TellLink(readings, link))
                 .ifPresent(tell -> all.add(aside ? tell.toldAside() : tell.told()));
-        for (Side root : List.of(first, second)) {
-            all.addAll(TellNot.of("link." + root.word(), readings.link(root)));
+        for (Side carrier : List.of(first, second)) {
+            all.addAll(TellNot.of("link." + carrier.word(), readings.link(carrier)));
         }
     }
 

@@ -16,41 +16,41 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * Whether a linked pairing's tie survives the cord.
  *
- * <p>In the ideal the rider's hand goes where the root's head goes. With cords one of two things
+ * <p>In the ideal the rider's hand goes where the carrier's head goes. With cords one of two things
  * gives:
  *
  * <ul>
- *   <li>both keep their lights: then the root's head is where it was said, but the rider's hand
+ *   <li>both keep their lights: then the carrier's head is where it was said, but the rider's hand
  *       must leave its path to keep its own light, and the tie opens by {@link #light};
- *   <li>the rider's hand stays on the root's real head ({@link #riding}): then the tie holds and
+ *   <li>the rider's hand stays on the carrier's real head ({@link #riding}): then the tie holds and
  *       the rider's own figure changes instead.
  * </ul>
  *
- * A root that keeps its hand has a head of its own; {@link #rootsHand} is how far the rider's
+ * A carrier that keeps its hand has a head of its own; {@link #carriersHand} is how far the rider's
  * light-keeping hand is from that one. A true pendulum keeps hand and light at once, in its own
  * uneven time, and a rider's hand that follows it follows the real arc.
  *
  * <p>Gaps lie in the rider's plane, because real links run in neighbouring planes; offset and lag
  * of the ideal tie are taken out first.
  *
- * @param root whose head leads
+ * @param carrier whose head leads
  * @param tolerance metres within which a tie holds
  * @param ideal gap of the ideal tie
- * @param light gap between the rider's light-keeping hand and the root's light
+ * @param light gap between the rider's light-keeping hand and the carrier's light
  * @param lightPossible whether a hand can keep the rider's light at all
- * @param rootsHand gap between the rider's light-keeping hand and the head of a root that keeps its
- *     hand; empty where no such motion is found
- * @param riding what the rider's poi does when its hand stays on the root's light; empty where no
- *     motion with its turns pulls throughout
+ * @param carriersHand gap between the rider's light-keeping hand and the head of a carrier that
+ *     keeps its hand; empty where no such motion is found
+ * @param riding what the rider's poi does when its hand stays on the carrier's light; empty where
+ *     no motion with its turns pulls throughout
  * @param verdict in one word
  */
 public record LinkedTruth(
-        Side root,
+        Side carrier,
         double tolerance,
         Away ideal,
         Away light,
         boolean lightPossible,
-        Optional<Away> rootsHand,
+        Optional<Away> carriersHand,
         Optional<KeepTheHand.Solution> riding,
         Verdict verdict) {
 
@@ -58,7 +58,7 @@ public record LinkedTruth(
     public enum Verdict {
         /** Within tolerance at every instant, both lights kept. */
         SURVIVES,
-        /** The rider's hand keeps to the root's light as a path, but not to its timing. */
+        /** The rider's hand keeps to the carrier's light as a path, but not to its timing. */
         SURVIVES_AS_SHAPE,
         /** The tie holds only if the rider's figure gives. */
         RIDER_GIVES,
@@ -69,35 +69,35 @@ public record LinkedTruth(
     }
 
     /** A tie without offset and lag, within a hand's breadth. */
-    public static LinkedTruth of(Trace ideal, Side root, Kit kit) {
-        return of(ideal, root, kit, Vector3D.ZERO, 0, Place.HAND_BREADTH);
+    public static LinkedTruth of(Trace ideal, Side carrier, Kit kit) {
+        return of(ideal, carrier, kit, Vector3D.ZERO, 0, Place.HAND_BREADTH);
     }
 
     /**
-     * @param offset from the root's head to the rider's hand, metres
+     * @param offset from the carrier's head to the rider's hand, metres
      * @param lag by which the hand trails the head, in common cycles
      * @param tolerance metres
      */
     public static LinkedTruth of(
-            Trace ideal, Side root, Kit kit, Vector3D offset, double lag, double tolerance) {
+            Trace ideal, Side carrier, Kit kit, Vector3D offset, double lag, double tolerance) {
         Refusal.positive(tolerance, 10, "tolerance of a tie", "m");
         Refusal.finite(lag, "lag of a tie");
-        Side rider = root.other();
+        Side rider = carrier.other();
         Tie tie = new Tie(ideal, rider, offset, lag * ideal.period());
         KeepTheLight light = KeepTheLight.of(ideal, rider, kit);
-        KeepTheHand rootHand = KeepTheHand.of(ideal, root, kit);
-        Away idealGap = tie.gap(ideal.hand(rider), ideal.head(root));
-        Away lightGap = tie.gap(light.hand(), ideal.head(root));
-        Optional<Away> rootsHand = rootHand.best().map(s -> tie.gap(light.hand(), s.head()));
+        KeepTheHand carrierHand = KeepTheHand.of(ideal, carrier, kit);
+        Away idealGap = tie.gap(ideal.hand(rider), ideal.head(carrier));
+        Away lightGap = tie.gap(light.hand(), ideal.head(carrier));
+        Optional<Away> carriersHand = carrierHand.best().map(s -> tie.gap(light.hand(), s.head()));
         Optional<KeepTheHand.Solution> riding =
-                KeepTheHand.of(tie.ridden(ideal, root), rider, kit).best();
+                KeepTheHand.of(tie.ridden(ideal, carrier), rider, kit).best();
         return new LinkedTruth(
-                root,
+                carrier,
                 tolerance,
                 idealGap,
                 lightGap,
                 light.possible(),
-                rootsHand,
+                carriersHand,
                 riding,
                 verdict(idealGap, lightGap, light, riding, tolerance));
     }
@@ -138,13 +138,14 @@ public record LinkedTruth(
                     : course;
         }
 
-        /** The trace with the rider's hand on the root's head, in the rider's own plane. */
-        Trace ridden(Trace ideal, Side root) {
+        /** The trace with the rider's hand on the carrier's head, in the rider's own plane. */
+        Trace ridden(Trace ideal, Side carrier) {
             Place own = ideal.pairing().part(rider).place();
-            Vector3D between = own.centre().subtract(ideal.pairing().part(root).place().centre());
+            Vector3D between =
+                    own.centre().subtract(ideal.pairing().part(carrier).place().centre());
             Vector3D across =
                     own.plane().normal().scalarMultiply(between.dotProduct(own.plane().normal()));
-            Course hand = new Shifted(ideal.head(root), offset.add(across), late);
+            Course hand = new Shifted(ideal.head(carrier), offset.add(across), late);
             Course idealHand = ideal.hand(rider);
             Course idealHead = ideal.head(rider);
             Course head =
@@ -160,7 +161,7 @@ public record LinkedTruth(
                     };
             List<TimedBreak> breaks = new ArrayList<>(ideal.breaks());
             for (TimedBreak b : ideal.breaks()) {
-                if (b.side() == root) {
+                if (b.side() == carrier) {
                     double t = b.time() + late - ideal.interval().start();
                     t -= ideal.period() * Math.floor(t / ideal.period());
                     breaks.add(

@@ -22,14 +22,14 @@ public record Rounded(Series path, double farthest) {
     private static final int COUNT = 4096;
 
     /**
-     * @param path of any kind but a rider's, whose path is its root's
+     * @param path of any kind but a rider's, whose path is its carrier's
      * @param highest harmonic, 1 to 24; fewer is rounder
      */
     public static Rounded of(HandPath path, int highest) {
         Refusal.within(highest, 1, 24, "highest harmonic of a rounded path", "turns");
         if (path.rides()) {
             throw new Refusal(
-                    "has no path of its own", "rider's hand", "round the corners of its root");
+                    "has no path of its own", "rider's hand", "round the corners of its carrier");
         }
         HandPath.Course course = path.course();
         double[] u = new double[COUNT];

@@ -6,10 +6,10 @@ import deferent.motion.pairing.Side;
 /**
  * The light: what one head draws over one of its own cycles, measured in the plane of its motion.
  *
- * <p>A figure that leaves its plane (a toroid, a rider on a root of another plane) is measured as
- * it is cast onto that plane, save for its length and outer radius, which are taken in space, and
- * its width or height, whichever the turning foreshortens: there the extent across the plane counts
- * where it is greater.
+ * <p>A figure that leaves its plane (a toroid, a rider on a carrier of another plane) is measured
+ * as it is cast onto that plane, save for its length and outer radius, which are taken in space,
+ * and its width or height, whichever the turning foreshortens: there the extent across the plane
+ * counts where it is greater.
  *
  * @param width extent along the plane's u, metres
  * @param height extent along the plane's v, metres

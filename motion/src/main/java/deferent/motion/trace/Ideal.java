@@ -19,7 +19,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /**
  * Works out the ideal trace: phase from time, the motion in its own plane, the plane's own turn,
- * the mirror, and last the placement in the frame. A rider's hand is its root's head at the same
+ * the mirror, and last the placement in the frame. A rider's hand is its carrier's head at the same
  * phase, carried by the vector between the two centres.
  */
 final class Ideal {
@@ -66,14 +66,14 @@ final class Ideal {
             heads.put(side, local.course(path, local.poi, Local.Want.HEAD));
             return;
         }
-        Side root = side.other();
-        Course lead = require(heads, root);
-        Part rootPart = pairing.part(root);
-        Vector3D carried = part.place().centre().subtract(rootPart.place().centre());
+        Side carrier = side.other();
+        Course lead = require(heads, carrier);
+        Part carrierPart = pairing.part(carrier);
+        Vector3D carried = part.place().centre().subtract(carrierPart.place().centre());
         double later =
                 period
                         * (pairing.startPhase(side) / part.cycles()
-                                - pairing.startPhase(root) / rootPart.cycles());
+                                - pairing.startPhase(carrier) / carrierPart.cycles());
         Course hand =
                 new Course() {
                     @Override
@@ -112,7 +112,7 @@ final class Ideal {
                     }
                 });
         for (TimedBreak b : List.copyOf(breaks)) {
-            if (b.side() == root) {
+            if (b.side() == carrier) {
                 double time = b.time() - later;
                 time -= period * Math.floor(time / period);
                 breaks.add(new TimedBreak(time, b.order(), side, "its carrier: " + b.why()));

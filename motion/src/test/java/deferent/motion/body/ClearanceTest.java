@@ -59,7 +59,7 @@ class ClearanceTest {
 
     @Test
     void theLinkOfAStaticSpinAndATriquetraKeepsHeadAndHandAHandsBreadthApart() {
-        Part root =
+        Part carrier =
                 new Part(
                         Motion.staticSpin(1, 0),
                         Tether.USUAL,
@@ -71,7 +71,7 @@ class ClearanceTest {
                         Tether.USUAL,
                         Place.usual(Side.RIGHT, Plane.WALL),
                         1);
-        Clearance clearance = of(root, rider);
+        Clearance clearance = of(carrier, rider);
         assertThat(clearance.left().headToOtherHand().distance())
                 .isCloseTo(Place.HAND_BREADTH, within(1e-9));
         assertThat(clearance.tetherToTether().distance())

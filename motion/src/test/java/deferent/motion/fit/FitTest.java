@@ -27,8 +27,8 @@ import org.junit.jupiter.api.Test;
 
 /** Pairings of the trade with tethers of 60 cm; the first hand's poi leads. */
 class FitTest {
-    private static final Size ROOT_CIRCLE = Size.of(Side.LEFT, Size.Kind.HAND_RADIUS);
-    private static final Size ROOT_TETHER = Size.of(Side.LEFT, Size.Kind.TETHER);
+    private static final Size CARRIER_CIRCLE = Size.of(Side.LEFT, Size.Kind.HAND_RADIUS);
+    private static final Size CARRIER_TETHER = Size.of(Side.LEFT, Size.Kind.TETHER);
     private static final Size RIDER_CIRCLE = Size.of(Side.RIGHT, Size.Kind.HAND_RADIUS);
     private static final Size TIMING = Size.of(Side.LEFT, Size.Kind.TIMING);
 
@@ -42,14 +42,14 @@ class FitTest {
     }
 
     @Test
-    void aHandCircleATenthShortIsFittedByItselfOrByTheRootsTether() {
+    void aHandCircleATenthShortIsFittedByItselfOrByTheCarriersTether() {
         Pairing pairing = RIDER_CIRCLE.set(said("static spin vs four-petal antispin"), 0.9 * 0.6);
         FitReading fit = fit(pairing);
         assertThat(fit.goal()).isEqualTo(Goal.PLACED);
         assertThat(fit.answers()).hasSize(2).allSatisfy(a -> assertThat(a.exact()).isTrue());
         assertThat(fit.answers())
                 .anySatisfy(a -> changesOnly(a, RIDER_CIRCLE, 0.54, 0.60))
-                .anySatisfy(a -> changesOnly(a, ROOT_TETHER, 0.60, 0.54));
+                .anySatisfy(a -> changesOnly(a, CARRIER_TETHER, 0.60, 0.54));
         assertThat(fit.answers())
                 .allSatisfy(a -> assertThat(a.moved()).isCloseTo(0.06, within(1e-6)));
         touches(fit.answers().get(0));
@@ -65,13 +65,13 @@ class FitTest {
     @Test
     void anExtensionsHeadCircleIsNeverSmallerThanItsTether() {
         Pairing pairing = said("extension vs triquetra");
-        FitReading roots = Fit.of(pairing, Side.LEFT, Set.of(ROOT_CIRCLE));
-        assertThat(roots.closes()).isFalse();
-        assertThat(roots.obstacle()).isEqualTo(Obstacle.HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER);
-        assertThat(roots.have()).isCloseTo(0.6, within(1e-9));
-        assertThat(roots.need()).isCloseTo(0.6, within(1e-9));
+        FitReading carriers = Fit.of(pairing, Side.LEFT, Set.of(CARRIER_CIRCLE));
+        assertThat(carriers.closes()).isFalse();
+        assertThat(carriers.obstacle()).isEqualTo(Obstacle.HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER);
+        assertThat(carriers.have()).isCloseTo(0.6, within(1e-9));
+        assertThat(carriers.need()).isCloseTo(0.6, within(1e-9));
         // The hand circle shrunk to the least that the limits allow.
-        assertThat(roots.leastGap()).isCloseTo(0.05, within(0.001));
+        assertThat(carriers.leastGap()).isCloseTo(0.05, within(0.001));
 
         FitReading all = fit(pairing);
         assertThat(all.obstacle()).isEqualTo(Obstacle.HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER);
@@ -98,13 +98,13 @@ class FitTest {
         FitReading fit = fit(said("isolation vs four-petal antispin"));
         // |R − L| = 0.6: the hand circle of the isolation at twice the tether, or the tether 0.9.
         assertThat(fit.answers())
-                .anySatisfy(a -> changesOnly(a, ROOT_CIRCLE, 0.3, 1.2))
+                .anySatisfy(a -> changesOnly(a, CARRIER_CIRCLE, 0.3, 1.2))
                 .anySatisfy(
                         a ->
                                 assertThat(a.changes())
                                         .anyMatch(
                                                 c ->
-                                                        c.size().equals(ROOT_TETHER)
+                                                        c.size().equals(CARRIER_TETHER)
                                                                 && Math.abs(c.to() - 0.9) < 1e-9));
         fit.answers().forEach(FitTest::touches);
     }
@@ -114,9 +114,9 @@ class FitTest {
         Pairing pairing = said("pendulum vs CAP");
         Arc arc = (Arc) pairing.right().motion().path();
         Pairing shorter = RIDER_CIRCLE.set(pairing, 0.5);
-        FitReading fit = Fit.of(shorter, Side.LEFT, Set.of(ROOT_TETHER));
+        FitReading fit = Fit.of(shorter, Side.LEFT, Set.of(CARRIER_TETHER));
         Answer answer = fit.answers().get(0);
-        changesOnly(answer, ROOT_TETHER, 0.6, 0.5);
+        changesOnly(answer, CARRIER_TETHER, 0.6, 0.5);
         assertThat(answer.exact()).isTrue();
         assertThat(answer.pairing().period())
                 .isCloseTo(shorter.period() * Math.sqrt(0.5 / 0.6), within(1e-9));
@@ -130,8 +130,8 @@ class FitTest {
     void aPendulumSaidAtItsOwnTempoIsFittedAllTheSame() {
         Pairing pairing = RIDER_CIRCLE.set(said("pendulum vs CAP"), 0.5);
         Pairing saidTempo = pairing.withTempo(OptionalDouble.of(pairing.tempo()));
-        FitReading fit = Fit.of(saidTempo, Side.LEFT, Set.of(ROOT_TETHER));
-        changesOnly(fit.answers().get(0), ROOT_TETHER, 0.6, 0.5);
+        FitReading fit = Fit.of(saidTempo, Side.LEFT, Set.of(CARRIER_TETHER));
+        changesOnly(fit.answers().get(0), CARRIER_TETHER, 0.6, 0.5);
     }
 
     @Test
@@ -160,7 +160,7 @@ class FitTest {
     }
 
     @Test
-    void aRootIsFoundForARiderWithAPathOfTheUsersOwn() {
+    void aCarrierIsFoundForARiderWithAPathOfTheUsersOwn() {
         // The head of a cat-eye with R = 0.55 and L = 0.35, drawn by a hand; tilted and shifted.
         Motion own = new Motion(Series.ellipse(0.9, 0.2, 0.4), new Turns(3, 0));
         Pairing pairing = rider(said("cat-eye vs triquetra"), own);
@@ -170,16 +170,16 @@ class FitTest {
                 .anySatisfy(
                         a -> {
                             assertThat(a.exact()).isTrue();
-                            assertThat(ROOT_CIRCLE.read(a.pairing()).orElseThrow())
+                            assertThat(CARRIER_CIRCLE.read(a.pairing()).orElseThrow())
                                     .isCloseTo(0.55, within(1e-9));
-                            assertThat(ROOT_TETHER.read(a.pairing()).orElseThrow())
+                            assertThat(CARRIER_TETHER.read(a.pairing()).orElseThrow())
                                     .isCloseTo(0.35, within(1e-9));
                             touches(a);
                         });
     }
 
     @Test
-    void aRootIsFoundBySearchForARiderWhosePathWasDrawn() {
+    void aCarrierIsFoundBySearchForARiderWhosePathWasDrawn() {
         double r = 0.45;
         double c = r * 0.5522847498;
         Drawn circle =
@@ -191,7 +191,7 @@ class FitTest {
                                 new Drawn.Cubic(0, -r, c, -r, r, -c, r, 0)));
         Pairing pairing =
                 rider(said("static spin vs triquetra"), new Motion(circle, new Turns(-2, 0)));
-        FitReading fit = Fit.of(pairing, Side.LEFT, Set.of(ROOT_TETHER));
+        FitReading fit = Fit.of(pairing, Side.LEFT, Set.of(CARRIER_TETHER));
         assertThat(fit.answers()).hasSize(1);
         assertThat(fit.answers().get(0).exact()).isFalse();
         assertThat(fit.answers().get(0).changes().get(0).to()).isCloseTo(r, within(0.001));
@@ -243,8 +243,8 @@ class FitTest {
                 Fit.of(
                         pairing,
                         Side.LEFT,
-                        Set.of(ROOT_TETHER),
-                        Limits.USUAL.with(ROOT_TETHER, 0.4, 0.8));
+                        Set.of(CARRIER_TETHER),
+                        Limits.USUAL.with(CARRIER_TETHER, 0.4, 0.8));
         assertThat(fit.closes()).isFalse();
         assertThat(fit.obstacle()).isEqualTo(Obstacle.BEYOND_A_LIMIT);
         assertThat(fit.have()).isEqualTo(0.8);

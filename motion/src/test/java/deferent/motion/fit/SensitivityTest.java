@@ -23,7 +23,7 @@ class SensitivityTest {
     }
 
     @Test
-    void aCentimetreOfTheRootsTetherCostsACentimetre() {
+    void aCentimetreOfTheCarriersTetherCostsACentimetre() {
         assertThat(cost(Side.LEFT, Size.Kind.TETHER).gapCost()).isCloseTo(0.01, within(1e-4));
     }
 

@@ -49,9 +49,10 @@ class FrechetTest {
 
     @Test
     void itIsThatOfJtsOnHeadAndHandPathsOfTheTrade() {
-        for (Motion root : new Motion[] {STATIC_SPIN, EXTENSION, ISOLATION, TRIQUETRA, PENDULUM}) {
+        for (Motion carrier :
+                new Motion[] {STATIC_SPIN, EXTENSION, ISOLATION, TRIQUETRA, PENDULUM}) {
             for (Motion rider : new Motion[] {TRIQUETRA, CAT_EYE, CAP}) {
-                Samples samples = Trace.of(Hands.pair(root, rider)).samples(240);
+                Samples samples = Trace.of(Hands.pair(carrier, rider)).samples(240);
                 double[] head = flat(samples.head(Side.LEFT));
                 double[] hand = flat(samples.hand(Side.RIGHT));
                 assertThat(Frechet.distance(points(head), points(hand)))

@@ -30,36 +30,36 @@ class ShapeGapPropertiesTest {
 
     @Property(tries = 25)
     void aHandOnTheHeadsOwnFigureClosesHoweverTurnedShiftedReversedAndTimed(Any any) {
-        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        Motion carrier = any.from(ShapeGapPropertiesTest::flower);
         double turn = any.number(-3, 3);
         double shift = any.number(-0.5, 0.5);
         double ahead = any.number(0, 0.99);
         boolean mirrored = any.of(false, true);
-        Series figure = headFigure(root, mirrored).turned(turn);
-        LinkReading link = read(root, new Motion(figure, new Turns(1, 0)), shift, ahead);
+        Series figure = headFigure(carrier, mirrored).turned(turn);
+        LinkReading link = read(carrier, new Motion(figure, new Turns(1, 0)), shift, ahead);
         assertThat(link.shapeGap()).isLessThan(0.001);
         assertThat(link.shapeGapAtLeast()).isLessThan(0.001);
     }
 
     @Property(tries = 12)
     void turningShiftingAndRetimingLeaveTheGapNearlyAlone(Any any) {
-        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        Motion carrier = any.from(ShapeGapPropertiesTest::flower);
         double off = any.number(0.02, 0.15);
         double turn = any.number(-3, 3);
         double shift = any.number(-0.5, 0.5);
         double ahead = any.number(0, 0.99);
-        Motion rider = nearly(root, off);
-        LinkReading plain = read(root, rider, 0, 0);
-        LinkReading moved = read(root, rider.turned(turn), shift, ahead);
+        Motion rider = nearly(carrier, off);
+        LinkReading plain = read(carrier, rider, 0, 0);
+        LinkReading moved = read(carrier, rider.turned(turn), shift, ahead);
         assertThat(moved.shapeGap())
                 .isCloseTo(plain.shapeGap(), within(0.004 + SEARCHED * plain.shapeGap()));
     }
 
     @Property(tries = 12)
     void itDoesNotMatterWhichOfTheTwoPathsIsTheHeads(Any any) {
-        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        Motion carrier = any.from(ShapeGapPropertiesTest::flower);
         double off = any.number(0.02, 0.15);
-        Trace trace = trace(root, nearly(root, off), 0, 0);
+        Trace trace = trace(carrier, nearly(carrier, off), 0, 0);
         Curve head = curve(trace, true);
         Curve hand = curve(trace, false);
         ShapeGap there = ShapeGap.certified(head, hand);
@@ -70,9 +70,9 @@ class ShapeGapPropertiesTest {
 
     @Property(tries = 25)
     void noRigidMotionComesBelowTheBound(Any any) {
-        Motion root = any.from(ShapeGapPropertiesTest::flower);
+        Motion carrier = any.from(ShapeGapPropertiesTest::flower);
         Motion rider = any.from(ShapeGapPropertiesTest::rider);
-        LinkReading link = read(root, rider, 0, 0);
+        LinkReading link = read(carrier, rider, 0, 0);
         assertThat(link.shapeGapAtLeast()).isLessThanOrEqualTo(link.shapeGap() + 1e-9);
         assertThat(link.shapeGapError()).isNotNegative();
         assertThat(link.clockGap()).isNotNegative();
@@ -107,9 +107,9 @@ class ShapeGapPropertiesTest {
         return new Motion(new Series(List.of(once, other)), new Turns(1, 0));
     }
 
-    // The root's own figure with a fifth loop in it, so that the two differ by at most that.
-    private static Motion nearly(Motion root, double off) {
-        List<Series.Term> terms = new ArrayList<>(headFigure(root, false).terms());
+    // The carrier's own figure with a fifth loop in it, so that the two differ by at most that.
+    private static Motion nearly(Motion carrier, double off) {
+        List<Series.Term> terms = new ArrayList<>(headFigure(carrier, false).terms());
         terms.add(new Series.Term(5, off, 0.7));
         return new Motion(new Series(terms), new Turns(1, 0));
     }
@@ -124,14 +124,14 @@ class ShapeGapPropertiesTest {
                         new Series.Term(way * poi.turns(), Hands.L, way * poi.start())));
     }
 
-    private static Trace trace(Motion root, Motion rider, double shift, double ahead) {
-        Pairing pairing = Hands.pair(root, rider).with(Timing.of(ahead));
+    private static Trace trace(Motion carrier, Motion rider, double shift, double ahead) {
+        Pairing pairing = Hands.pair(carrier, rider).with(Timing.of(ahead));
         Place there = pairing.right().place().withCentre(new Vector3D(shift, -shift / 2, shift));
         return Trace.of(pairing.with(Side.RIGHT, pairing.right().with(there)));
     }
 
-    private static LinkReading read(Motion root, Motion rider, double shift, double ahead) {
-        return LinkReading.of(trace(root, rider, shift, ahead));
+    private static LinkReading read(Motion carrier, Motion rider, double shift, double ahead) {
+        return LinkReading.of(trace(carrier, rider, shift, ahead));
     }
 
     private static Curve curve(Trace trace, boolean head) {

@@ -95,11 +95,11 @@ class RecallTest {
         int[] keys = space.build(0, space.keys());
         TreeSet<Long> unordered = new TreeSet<>();
         long ordered = 0;
-        for (int root : keys) {
+        for (int carrier : keys) {
             for (int rider : keys) {
-                if (answers.ties(root, rider)) {
+                if (answers.ties(carrier, rider)) {
                     ordered++;
-                    unordered.add((long) Math.min(root, rider) << 32 | Math.max(root, rider));
+                    unordered.add((long) Math.min(carrier, rider) << 32 | Math.max(carrier, rider));
                 }
             }
         }

@@ -81,12 +81,12 @@ class SeekTest {
 
     @Test
     void aStaticSpinDrivesEveryFlowerWhoseHandCircleIsAsLongAsTheTether() {
-        int root = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
+        int carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
         for (int n = -6; n <= 6; n++) {
             int flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
-            assertThat(ANSWERS.ties(root, flower)).as("%d turns", n).isTrue();
+            assertThat(ANSWERS.ties(carrier, flower)).as("%d turns", n).isTrue();
             int small = SPACE.find(HandShape.circle(1, 0.9), new Turns(n, 0), 0).orElseThrow();
-            assertThat(ANSWERS.ties(root, small)).as("%d turns, small", n).isFalse();
+            assertThat(ANSWERS.ties(carrier, small)).as("%d turns, small", n).isFalse();
         }
     }
 
@@ -139,13 +139,13 @@ class SeekTest {
     }
 
     @Test
-    void everyAnswerIsPlacedSoThatTheRidersHandGoesWhereTheRootsHeadGoes() {
+    void everyAnswerIsPlacedSoThatTheRidersHandGoesWhereTheCarriersHeadGoes() {
         List<Answer> list =
                 new Seek(REQUEST.with(Filter.NONE.exact()).withLimit(120, 2)).found().list();
         assertThat(list).hasSizeGreaterThan(60);
         for (Answer answer : list) {
             assertThat(answer.gap()).isZero();
-            assertThat(answer.pairs()).isEqualTo((long) answer.roots() * answer.riders());
+            assertThat(answer.pairs()).isEqualTo((long) answer.carriers() * answer.riders());
             assertThat(link(answer.pairing()).inPlaneGap()).as(answer.said()).isLessThan(1e-4);
             if (answer.phrase()) {
                 assertThat(Phrase.parse(answer.said()).with(Tether.of(L)))
@@ -177,7 +177,7 @@ class SeekTest {
 
     /** |r| = L − R for the isolation inside, R − L for the one whose hand circle is the larger. */
     @Test
-    void aHandCircleSmallerThanTheTetherStillHasRootsAndTheirSizesAreTold() {
+    void aHandCircleSmallerThanTheTetherStillHasCarriersAndTheirSizesAreTold() {
         Motion rider = Motion.flower(0.42, -2, 0);
         List<Driver> drivers = Driver.of(SPACE, rider, Tether.of(L));
         assertThat(drivers)
@@ -185,12 +185,12 @@ class SeekTest {
                         d -> {
                             assertThat(d.said()).isEqualTo("isolation");
                             assertThat(d.sameTether()).isTrue();
-                            assertThat(d.root().path().radius()).isCloseTo(0.18, within(1e-6));
+                            assertThat(d.carrier().path().radius()).isCloseTo(0.18, within(1e-6));
                         })
                 .anySatisfy(
                         d -> {
                             assertThat(d.sameTether()).isTrue();
-                            assertThat(d.root().path().radius()).isCloseTo(1.02, within(1e-6));
+                            assertThat(d.carrier().path().radius()).isCloseTo(1.02, within(1e-6));
                         })
                 .anySatisfy(
                         d -> {
@@ -210,10 +210,10 @@ class SeekTest {
         Answers free =
                 new Seek(REQUEST.with(Tethers.FREE).with(Filter.NONE.exact()).withLimit(40, 2))
                         .found();
-        int root = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
+        int carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
         int flower = SPACE.find(HandShape.circle(1, 0.35), new Turns(-2, 0), 0).orElseThrow();
-        assertThat(free.ties(root, flower)).isTrue();
-        Pairing pairing = free.pairing(root, flower);
+        assertThat(free.ties(carrier, flower)).isTrue();
+        Pairing pairing = free.pairing(carrier, flower);
         assertThat(pairing.right().tether().length()).isCloseTo(L / 0.35, within(1e-9));
         for (Answer answer : free.list()) {
             assertThat(link(answer.pairing()).inPlaneGap()).as(answer.said()).isLessThan(1e-4);

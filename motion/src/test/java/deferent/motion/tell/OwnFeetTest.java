@@ -104,10 +104,10 @@ class OwnFeetTest {
 
     @Test
     void theLinkThatWasWorkedOutLeads() {
-        assertThat(WHOLE.leader()).isEqualTo(Side.LEFT);
-        assertThat(Lame.of(WHOLE, List.of("leftLeads")).leader()).isEqualTo(Side.RIGHT);
-        assertThat(Lame.of(WHOLE, List.of("rightLeads")).leader()).isEqualTo(Side.LEFT);
-        assertThat(Lame.of(WHOLE, List.of("leftLeads", "rightLeads")).leader())
+        assertThat(WHOLE.carrier()).isEqualTo(Side.LEFT);
+        assertThat(Lame.of(WHOLE, List.of("leftLeads")).carrier()).isEqualTo(Side.RIGHT);
+        assertThat(Lame.of(WHOLE, List.of("rightLeads")).carrier()).isEqualTo(Side.LEFT);
+        assertThat(Lame.of(WHOLE, List.of("leftLeads", "rightLeads")).carrier())
                 .isEqualTo(Side.LEFT);
         Told first = Telling.of(Lame.of(WHOLE, List.of("leftLeads"))).get(0);
         assertThat(first.key()).isEqualTo("link.right");

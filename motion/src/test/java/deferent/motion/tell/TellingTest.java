@@ -98,7 +98,7 @@ class TellingTest {
     void whileDraggingTheDearReadingsAreLeftOutAndEstimatesAreMarked() {
         Readings live = read("static spin vs triquetra", Detail.LIVE);
         assertThat(live.advice()).isEmpty();
-        assertThat(live.link(live.leader()).reading().orElseThrow().quick()).isTrue();
+        assertThat(live.link(live.carrier()).reading().orElseThrow().quick()).isTrue();
         assertThat(live.leftCord().floor()).isEqualTo(Worked.unasked());
         assertThat(live.leftCord().pull().reading().orElseThrow().greatest()).isPositive();
     }

@@ -28,7 +28,7 @@ class LinkedTruthTest {
         assertThat(truth.verdict()).isEqualTo(LinkedTruth.Verdict.RIDER_GIVES);
         assertThat(truth.riding()).hasValueSatisfying(s -> assertThat(s.pulls()).isTrue());
         // At a second a turn the still hand's loop is just too slow.
-        assertThat(truth.rootsHand()).isEmpty();
+        assertThat(truth.carriersHand()).isEmpty();
     }
 
     @Test
@@ -66,7 +66,7 @@ class LinkedTruthTest {
                         OptionalDouble.empty());
         LinkedTruth truth = LinkedTruth.of(trace, Side.LEFT, Kit.USUAL);
         assertThat(truth.ideal().greatest()).isLessThan(1e-9);
-        assertThat(truth.rootsHand())
+        assertThat(truth.carriersHand())
                 .hasValueSatisfying(
                         away ->
                                 assertThat(away.greatest())
@@ -81,9 +81,9 @@ class LinkedTruthTest {
                         Motion.pendulum(Math.PI / 2),
                         new Motion(new Riding(), new Turns(2, 0)),
                         OptionalDouble.empty());
-        KeepTheHand root = KeepTheHand.of(swinging, Side.LEFT, Kit.USUAL);
+        KeepTheHand carrier = KeepTheHand.of(swinging, Side.LEFT, Kit.USUAL);
         KeepTheHand rider = KeepTheHand.of(swinging, Side.RIGHT, Kit.USUAL);
-        assertThat(root.best()).isPresent();
+        assertThat(carrier.best()).isPresent();
         assertThat(rider.best()).isPresent();
         double slowestSpin = Floor.loop(0.6, Gravity.STANDARD);
         assertThat(swinging.period()).isGreaterThan(1.5 * slowestSpin);

@@ -110,7 +110,7 @@ class IdealTraceTest {
     }
 
     @Test
-    void aRidersHandIsItsRootsHeadCarriedToItsOwnCentre() {
+    void aRidersHandIsItsCarriersHeadCarriedToItsOwnCentre() {
         Motion rider = new Motion(new Riding(), new Turns(-2, 0));
         Trace trace = Trace.of(of(Motion.staticSpin(1, 0), rider));
         for (double t = 0; t < trace.period(); t += 0.05) {
@@ -120,7 +120,7 @@ class IdealTraceTest {
     }
 
     @Test
-    void aRiderInQuarterTimeIsWhereItsRootsHeadWillBeAQuarterCycleLater() {
+    void aRiderInQuarterTimeIsWhereItsCarriersHeadWillBeAQuarterCycleLater() {
         Motion rider = new Motion(new Riding(), new Turns(-2, 0));
         Trace trace = Trace.of(of(Motion.staticSpin(1, 0), rider).with(Timing.QUARTER));
         for (double t = 0; t < trace.period(); t += 0.05) {
@@ -144,7 +144,7 @@ class IdealTraceTest {
     }
 
     @Test
-    void aRiderSharesTheBreaksOfItsRoot() {
+    void aRiderSharesTheBreaksOfItsCarrier() {
         Motion square = new Motion(new Polygon(4, 0.4, 0), new Turns(1, 0));
         Motion rider = new Motion(new Riding(), new Turns(-2, 0));
         Trace trace = Trace.of(of(square, rider).with(Timing.QUARTER));

@@ -41,7 +41,7 @@ final class LinkInvariants {
                     new Invariant(
                             "the gaps of a link stand in order",
                             "a distance is no less than its shadow on a plane or a line; the best"
-                                    + " motion and shift do not worsen what stays where it is, and a root"
+                                    + " motion and shift do not worsen what stays where it is, and a carrier"
                                     + " mean square is no more than the greatest; no motion brings the shape"
                                     + " gap below its own lower bound",
                             1,
@@ -68,16 +68,18 @@ final class LinkInvariants {
     private static Invariant.Check both(OfOne one) {
         return (whole, broken) ->
                 Whole.ofEach(
-                        root -> one.check(whole, Whole.out(whole.readings().link(root)), broken));
+                        carrier ->
+                                one.check(
+                                        whole, Whole.out(whole.readings().link(carrier)), broken));
     }
 
     /** What the samples themselves say, worked out here apart from the reading. */
     private record Seen(double inPlane, double wander, double stretch) {
         static Seen of(Trace trace, LinkReading link) {
             Samples samples = trace.samples(LinkReading.SAMPLES);
-            double[] head = samples.head(link.root());
-            double[] hand = samples.hand(link.root().other());
-            Vector3D normal = trace.pairing().part(link.root()).place().plane().normal();
+            double[] head = samples.head(link.carrier());
+            double[] hand = samples.hand(link.carrier().other());
+            Vector3D normal = trace.pairing().part(link.carrier()).place().plane().normal();
             Vector3D mean = Vector3D.ZERO;
             double meanLength = 0;
             int n = samples.count();
@@ -121,7 +123,7 @@ final class LinkInvariants {
                 !right,
                 "%s from the %s: %s, shape %.6f",
                 link.kind(),
-                link.root(),
+                link.carrier(),
                 seen,
                 link.shapeGap());
         broken.unlessNear("in the plane", link.inPlaneGap(), seen.inPlane(), 1e-9, 1e-7);
@@ -132,10 +134,10 @@ final class LinkInvariants {
     }
 
     private static void firstLine(Whole whole, Invariant.Broken broken) {
-        for (Side root : Whole.sides()) {
-            LinkReading link = Whole.out(whole.readings().link(root));
-            String text = whole.said("link." + root.word()).get(0).text();
-            Told.Tone tone = whole.said("link." + root.word()).get(0).tone();
+        for (Side carrier : Whole.sides()) {
+            LinkReading link = Whole.out(whole.readings().link(carrier));
+            String text = whole.said("link." + carrier.word()).get(0).text();
+            Told.Tone tone = whole.said("link." + carrier.word()).get(0).tone();
             boolean right =
                     switch (link.kind()) {
                         case TOUCHING -> text.startsWith("Linked, touching:");
@@ -177,10 +179,10 @@ final class LinkInvariants {
     }
 
     private static void splitTouches(Whole whole, LinkReading link, Invariant.Broken broken) {
-        String text = whole.said("link." + link.root().word()).get(0).text();
+        String text = whole.said("link." + link.carrier().word()).get(0).text();
         if (text.contains("In split time they touch")) {
             LinkReading split =
-                    LinkReading.quick(Trace.of(whole.pairing().with(Timing.SPLIT)), link.root());
+                    LinkReading.quick(Trace.of(whole.pairing().with(Timing.SPLIT)), link.carrier());
             broken.when(
                     split.inPlaneGap() > link.tolerance() + SAMPLED,
                     "in split time they are %.3f apart",
@@ -230,7 +232,7 @@ final class LinkInvariants {
     private static void shape(Whole whole, LinkReading link, Invariant.Broken broken) {
         Trace trace = whole.readings().trace();
         Samples samples = trace.samples(LinkReading.SAMPLES);
-        if (rounds(samples.head(link.root())) == rounds(samples.hand(link.root().other()))) {
+        if (rounds(samples.head(link.carrier())) == rounds(samples.hand(link.carrier().other()))) {
             broken.when(
                     link.shapeGapAtLeast() > link.placedGap() + SAMPLED,
                     "at least %.6f, placed %.6f",
@@ -239,7 +241,7 @@ final class LinkInvariants {
             broken.when(
                     link.shapeGap() > link.placedGap() + link.shapeGapError() + SAMPLED,
                     "from the %s shape %.6f (error %.6f), placed %.6f",
-                    link.root(),
+                    link.carrier(),
                     link.shapeGap(),
                     link.shapeGapError(),
                     link.placedGap());

@@ -392,10 +392,10 @@ final class TwiceInvariants {
             Invariant.Broken broken,
             String what,
             Readings here,
-            Side root,
+            Side carrier,
             Readings there,
             Side other) {
-        LinkReading a = Whole.out(here.link(root));
+        LinkReading a = Whole.out(here.link(carrier));
         LinkReading b = Whole.out(there.link(other));
         // Links are sampled at 720 even times, which see a turn of a thirtieth of the cycle well
         // and a shorter one only roughly.

@@ -39,7 +39,7 @@ record Subject(PatternDocument document, Staged staged) {
         return Scene.of(
                 trace(),
                 Scene.USUAL_COUNT,
-                staged.leader(),
+                staged.carrier(),
                 layers.contains(Layer.BODY) ? Outline.of(document.performer()).drawn() : List.of());
     }
 }
