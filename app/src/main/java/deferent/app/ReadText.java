@@ -37,7 +37,7 @@ final class ReadText {
         head();
         told();
         hands();
-        ties();
+        links();
         lines.add("");
         lines.add("Take care");
         for (String caution : Telling.cautions(readings)) {
@@ -118,7 +118,7 @@ final class ReadText {
         lines.add("");
     }
 
-    private void ties() {
+    private void links() {
         row("", side -> side.word() + " head, " + side.other().word() + " hand");
         link("  kind", link -> link.kind().word());
         link("  apart now, in plane", link -> gap(link.inPlaneGap()));

@@ -324,21 +324,21 @@ final class SeekCommand implements Callable<Integer> {
                         DRAWERS,
                         at -> line.show("comparing figures, " + 100 * at.done() / at.all() + "%"),
                         stop);
-        List<Answer> tied = new ArrayList<>();
+        List<Answer> linked = new ArrayList<>();
         Map<String, Integer> families = new HashMap<>();
         for (Drawer drawer : drawers) {
-            if (tied.size() >= limit) {
+            if (linked.size() >= limit) {
                 break;
             }
             answers.tiedTo(drawer).stream()
                     .filter(filter::keeps)
                     .filter(a -> families.merge(a.family(), 1, Integer::sum) <= perFamily)
-                    .limit(limit - tied.size())
-                    .forEach(tied::add);
+                    .limit(limit - linked.size())
+                    .forEach(linked::add);
         }
         return new Found(
-                tied,
-                SeekJson.drawn(request, answers, drawers, tied, done),
+                linked,
+                SeekJson.drawn(request, answers, drawers, linked, done),
                 () -> {
                     head(request, answers, done);
                     heading("What draws the figure");
@@ -348,7 +348,7 @@ final class SeekCommand implements Callable<Integer> {
                         say.told("    ", TellSeek.of(drawer));
                     }
                     heading("What links with it as carrier");
-                    each(tied, tied.stream().map(TellSeek::of).toList(), TellSeek.noLink());
+                    each(linked, linked.stream().map(TellSeek::of).toList(), TellSeek.noLink());
                 });
     }
 

@@ -105,7 +105,7 @@ class SeekCommandTest {
 
     /** A circle is drawn by a still hand, on a tether as long as the circle's radius. */
     @Test
-    void aDrawnCircleIsAStaticSpinAndWhatTiesToItIsTold() {
+    void aDrawnCircleIsAStaticSpinAndWhatLinksWithItIsTold() {
         String circle = "M1 0 A1 1 0 0 1 -1 0 A1 1 0 0 1 1 0 Z";
         String[] asked = {
             "seek", "--svg", circle, "--radius", "48cm", "--motions", FEW, "--limit", "3"

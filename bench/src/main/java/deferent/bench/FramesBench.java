@@ -27,7 +27,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * What painting costs: a frame of 1920 by 1080 with everything on (trails, tie, tethers, labels,
+ * What painting costs: a frame of 1920 by 1080 with everything on (trails, link, tethers, labels,
  * counts, caption), wanted under 10 ms on one core; baseline in the same run: the plain painter, as
  * for a page, on the same image. And an SVG of the pairing in every form, wanted under 100 ms, from
  * the phrase on.

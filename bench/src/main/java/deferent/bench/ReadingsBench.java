@@ -25,9 +25,9 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * What a drag costs: phrase to live readings (720 samples, both ties with the quick shape gap,
+ * What a drag costs: phrase to live readings (720 samples, both links with the quick shape gap,
  * figures, clearance, reach, pull), wanted under 5 ms at the 99th percentile on one core; and after
- * it the certified shape gap of both ties, wanted under 50 ms. Baselines in the same run: sampling
+ * it the certified shape gap of both links, wanted under 50 ms. Baselines in the same run: sampling
  * the trace alone, and one discrete Fréchet distance of JTS on the same 720 points, with nothing
  * moved or turned.
  */
@@ -52,7 +52,7 @@ public class ReadingsBench {
     }
 
     @Benchmark
-    public double certifiedShapeGapOfBothTies() {
+    public double certifiedShapeGapOfBothLinks() {
         Trace trace = Trace.of(Phrase.parse(phrase).pairing());
         return LinkReading.of(trace, Side.LEFT).shapeGap()
                 + LinkReading.of(trace, Side.RIGHT).shapeGap();

@@ -79,11 +79,11 @@ public final class SeekTable {
                 all.motions(),
                 brute,
                 all.comparisons(),
-                all.ties(),
+                all.links(),
                 indexed,
                 answers.comparisons(),
                 answers.pairs(),
-                all.ties() == answers.pairs() ? "the same" : "NOT THE SAME");
+                all.links() == answers.pairs() ? "the same" : "NOT THE SAME");
     }
 
     private static void row(int motions, double tolerance) {

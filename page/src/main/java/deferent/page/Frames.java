@@ -10,7 +10,7 @@ import java.util.List;
 /**
  * Paints a scene's moments one after another, for clips: each the picture {@link Png} would give of
  * that moment. What never moves is painted once, each trail is rasterised once and then looked up,
- * and only tie, tethers, hands and heads are drawn anew. A clip begins and ends alike where its
+ * and only link, tethers, hands and heads are drawn anew. A clip begins and ends alike where its
  * moments are a cycle apart, for a moment's picture depends on nothing before it.
  *
  * <p>For one thread at a time; {@link #fork} gives another its own.

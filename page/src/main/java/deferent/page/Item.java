@@ -9,7 +9,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * One thing that is seen, with its role and its form in space.
  *
  * @param role what it is
- * @param side whose it is; of a tie, its carrier's; empty for what belongs to nobody's hand
+ * @param side whose it is; of a link, its carrier's; empty for what belongs to nobody's hand
  * @param form the points it is drawn through, metres, in the frame
  */
 public record Item(Role role, Optional<Side> side, Form form) {

@@ -108,7 +108,7 @@ final class MomentPainter {
         return TrailPixels.of(trail, brush.ink(trail.look().ink()).getRGB() & 0xFFFFFF, bounds);
     }
 
-    /** What moves: tie, tethers, hands, heads. */
+    /** What moves: link, tethers, hands, heads. */
     void moving(Paper paper, String prefix, double time) {
         for (Item item : order(time)) {
             paper.group(prefix + item.id(), item.name(), g -> move(item, time, Brush.smooth(g)));

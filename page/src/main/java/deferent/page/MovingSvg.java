@@ -36,7 +36,7 @@ import org.xml.sax.SAXException;
  * motion is declared (SMIL), it holds no script and asks for nothing.
  *
  * <p>It is the painter's own still with motion added to its groups, so the two agree; hands and
- * heads are carried along, the ends of tethers and tie follow them, and the light runs over its
+ * heads are carried along, the ends of tethers and link follow them, and the light runs over its
  * figure. Between keys a point goes straight; there are as many keys as keep it within an eighth of
  * a pixel. Programs that know no motion, and readers who ask for less of it
  * (prefers-reduced-motion), see the still. Labels and counts do not move and are left out.

@@ -12,12 +12,12 @@ import java.util.Optional;
 /**
  * How everything looks, in one place, for paper and browser alike.
  *
- * <p>The colours of hands, heads and tie are Okabe and Ito's set, told apart by people with any
+ * <p>The colours of hands, heads and link are Okabe and Ito's set, told apart by people with any
  * common kind of colour vision: M. Okabe and K. Ito, Color Universal Design (2008): blue 0072B2,
  * vermilion D55E00, bluish green 009E73 on a light ground; sky blue 56B4E9, orange E69F00, bluish
  * green on a dark one. Colour is never the only sign: the left hand is a ring and its head a disc,
  * the right hand a square and its head a diamond; the left's lines are unbroken, the right's
- * dashed; the tie is dotted. Every mark stands off its ground by 3 to 1 and text by 4.5 to 1 (WCAG
+ * dashed; the link is dotted. Every mark stands off its ground by 3 to 1 and text by 4.5 to 1 (WCAG
  * 2.2, 1.4.11 and 1.4.3).
  */
 public final class Palette {

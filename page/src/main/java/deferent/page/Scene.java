@@ -29,7 +29,7 @@ public final class Scene {
         this.items = items;
     }
 
-    /** With the tie drawn that comes nearer to closing. */
+    /** With the link drawn that comes nearer to closing. */
     public static Scene of(Trace trace) {
         return of(trace, USUAL_COUNT, nearer(trace), List.of());
     }
@@ -37,7 +37,7 @@ public final class Scene {
     /**
      * @param trace what is seen
      * @param count samples over the trace's interval
-     * @param carrier the side from whose head the tie is drawn, to the other's hand
+     * @param carrier the side from whose head the link is drawn, to the other's hand
      * @param body outlines of the performer's body, each a line through points in the frame, metres
      */
     public static Scene of(Trace trace, int count, Side carrier, List<List<Vector3D>> body) {

@@ -44,7 +44,7 @@ final class CordJson {
         }
     }
 
-    /** Whether a tie that links in the ideal survives real cords. */
+    /** Whether a link of the ideal survives real cords. */
     private static void truth(ObjectNode node, LinkedTruth truth) {
         node.put("head", truth.carrier().word());
         node.put("hand", truth.carrier().other().word());

@@ -30,7 +30,7 @@ public final class SeekJson {
     /**
      * What a seek found.
      *
-     * @param answers all ties
+     * @param answers all links
      * @param list those that are told
      * @param done whether the seek came to its end
      */
@@ -63,14 +63,14 @@ public final class SeekJson {
         return node;
     }
 
-    /** The motions that draw a figure, and the pairings that tie to it. */
+    /** The motions that draw a figure, and the pairings that link to it. */
     public static ObjectNode drawn(
             SeekRequest request,
             Answers answers,
             List<Drawer> drawers,
-            List<Answer> tied,
+            List<Answer> linked,
             boolean done) {
-        ObjectNode node = tree(request, answers, tied, done);
+        ObjectNode node = tree(request, answers, linked, done);
         ArrayNode array = node.putArray("drawers");
         for (Drawer drawer : drawers) {
             ObjectNode one = array.addObject();

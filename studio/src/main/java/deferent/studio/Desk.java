@@ -359,11 +359,11 @@ final class Desk {
         ObjectNode strip = JsonNodeFactory.instance.objectNode();
         strip.put("carrier", carrier.word());
         strip.put("tolerance_m", LinkReading.USUAL_TOLERANCE);
-        ArrayNode ties = strip.putArray("links");
+        ArrayNode links = strip.putArray("links");
         for (Side side : Side.values()) {
-            ObjectNode tie = ties.addObject();
-            tie.put("carrier", side.word());
-            ArrayNode gap = tie.putArray("gap_m");
+            ObjectNode link = links.addObject();
+            link.put("carrier", side.word());
+            ArrayNode gap = link.putArray("gap_m");
             ArrayNode main = side == carrier ? strip.putArray("gap_m") : null;
             for (double metres : Strip.gap(trace, side)) {
                 gap.add(SceneJson.rounded(metres));

@@ -24,7 +24,7 @@ final class PassageAnswer {
     private PassageAnswer() {}
 
     /**
-     * @param carrier whose head the tie is drawn from
+     * @param carrier whose head the link is drawn from
      * @param rate points a second; fewer where a long passage would take too many
      */
     static ObjectNode of(Passage passage, Side carrier, Performer performer, int rate) {

@@ -12,7 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** One cycle as a line: how wide each tie is open, and what happens when. */
+/** One cycle as a line: how far apart head and hand of each link are, and what happens when. */
 final class Strip {
     private static final int COUNT = Scene.USUAL_COUNT;
 

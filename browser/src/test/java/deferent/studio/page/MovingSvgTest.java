@@ -188,7 +188,7 @@ class MovingSvgTest extends InChromium {
     }
 
     @Test
-    void aTieThatIsClosedAtTheStillsMomentStillOpensLater() throws IOException {
+    void aLinkThatIsClosedAtTheStillsMomentStillComesApartLater() throws IOException {
         Scene scene = Exported.scene("static spin vs triquetra, opposite");
         try (Exported moving = open(saved("moving.svg", MovingSvg.of(scene, STILL.at(0.25))))) {
             double most = 0;

@@ -97,7 +97,7 @@ class PhrasePageTest extends InChromium {
     }
 
     @Test
-    void fitClosesTheTieAndUndoBringsTheOldSizesBack() {
+    void fitClosesTheLinkAndUndoBringsTheOldSizesBack() {
         try (Visit visit = visit()) {
             visit.say("static spin vs triquetra, right hand radius 54cm");
             double open = visit.number("Math.max(...deferentDesk.session.answer.strip.gap_m)");

@@ -5,10 +5,10 @@ import deferent.motion.pairing.Size;
 import java.util.List;
 
 /**
- * A way to close the tie.
+ * A way to close the link.
  *
  * @param pairing with the changes made
- * @param changes in the order they were found; none where the tie is closed as it stands
+ * @param changes in the order they were found; none where the link is closed as it stands
  * @param gapLeft what the reading then still finds, metres: the shape gap, or the placed gap in the
  *     carrier's plane
  * @param exact whether every changed size comes from a closed form rather than a search

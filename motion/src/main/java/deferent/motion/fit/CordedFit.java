@@ -46,7 +46,7 @@ import org.hipparchus.util.Pair;
  * @param gapBefore greatest gap over the cycle before, metres
  * @param gapAfter and after, metres
  * @param meanAfter root mean square gap after, metres
- * @param tolerance metres within which a tie holds
+ * @param tolerance metres within which a link holds
  * @param possible whether a hand can keep the rider's light there: no free fall, as many turns
  * @param evaluations how many pairings were tried
  */
@@ -69,7 +69,7 @@ public record CordedFit(
         changes = List.copyOf(changes);
     }
 
-    /** Whether the tie then holds with cords. */
+    /** Whether the link then holds with cords. */
     public boolean closes() {
         return possible && gapAfter <= tolerance;
     }

@@ -4,7 +4,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Size;
 
 /**
- * What missing one size costs the tie.
+ * What missing one size costs the link.
  *
  * @param size the size that is missed
  * @param step by how much: 0.01 m, or five degrees in radians, or a seventy-second of a cycle

@@ -13,7 +13,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Changes the free sizes of a pairing until the tie from the carrier's head to the rider's hand
+ * Changes the free sizes of a pairing until the link from the carrier's head to the rider's hand
  * closes.
  *
  * <p>First the shapes are made to agree, by closed forms where there are any and by search where
@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 public final class Fit {
     private static final int MOST = 8;
 
-    private final Tie tie;
+    private final FitLink link;
     private final Pairing pairing;
     private final Set<Size> free;
     private final Limits limits;
@@ -36,12 +36,12 @@ public final class Fit {
     private double nearestGap = Double.NaN;
 
     private Fit(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
-        this.tie = new Tie(now.carrier());
+        this.link = new FitLink(now.carrier());
         this.pairing = pairing;
         this.free = free;
         this.limits = limits;
         this.now = now;
-        this.shape = new ShapeFit(tie, limits, pairing, free);
+        this.shape = new ShapeFit(link, limits, pairing, free);
         List<Trial> found = new ArrayList<>();
         if (ShapeFit.closed(now)) {
             found.add(Trial.of(pairing));
@@ -51,7 +51,7 @@ public final class Fit {
             found.addAll(shape.byClosedForm());
         }
         if (found.isEmpty() && !shape.free().isEmpty()) {
-            boolean hopeful = Why.ofFigures(pairing, tie.carrier(), now).hopeful();
+            boolean hopeful = Why.ofFigures(pairing, link.carrier(), now).hopeful();
             List<Trial> searched = shape.bySearch(hopeful);
             best = searched.get(0);
             for (Trial trial : searched) {
@@ -76,13 +76,13 @@ public final class Fit {
 
     /** Touching where the free sizes and their limits allow it, else the shape alone. */
     public static FitReading of(Pairing pairing, Side carrier, Set<Size> free, Limits limits) {
-        return of(pairing, new Tie(carrier).certified(pairing), free, limits);
+        return of(pairing, new FitLink(carrier).certified(pairing), free, limits);
     }
 
     /**
-     * As {@link #of(Pairing, Side)}, where the tie has been read already.
+     * As {@link #of(Pairing, Side)}, where the link has been read already.
      *
-     * @param now the certified reading of the pairing's tie
+     * @param now the certified reading of the pairing's link
      */
     public static FitReading of(Pairing pairing, LinkReading now) {
         return of(pairing, now, usual(pairing), Limits.USUAL);
@@ -111,7 +111,7 @@ public final class Fit {
     /** One goal alone. */
     public static FitReading of(
             Pairing pairing, Side carrier, Set<Size> free, Limits limits, Goal goal) {
-        Fit fit = new Fit(pairing, new Tie(carrier).certified(pairing), free, limits);
+        Fit fit = new Fit(pairing, new FitLink(carrier).certified(pairing), free, limits);
         return goal == Goal.PLACED ? fit.placed() : fit.shape();
     }
 
@@ -143,7 +143,7 @@ public final class Fit {
             nearestGap =
                     nearest.changes().isEmpty()
                             ? now.shapeGap()
-                            : tie.certified(nearest.pairing()).shapeGap();
+                            : link.certified(nearest.pairing()).shapeGap();
         }
         return nearestGap;
     }
@@ -152,7 +152,7 @@ public final class Fit {
         List<Answer> answers = new ArrayList<>();
         for (Trial trial : shaped) {
             if (shaped.stream().noneMatch(s -> s != trial && s.covers(trial))) {
-                answers.add(trial.answer(pairing, tie.certified(trial.pairing()).shapeGap()));
+                answers.add(trial.answer(pairing, link.certified(trial.pairing()).shapeGap()));
             }
         }
         Answer least = answers.isEmpty() ? nearest.answer(pairing, nearestGap()) : null;
@@ -160,22 +160,22 @@ public final class Fit {
     }
 
     private FitReading placed() {
-        PlacedFit place = new PlacedFit(tie, limits, free);
+        PlacedFit place = new PlacedFit(link, limits, free);
         List<Trial> found = new ArrayList<>();
         Trial best = Trial.of(pairing);
-        double least = tie.inPlane(pairing, LinkReading.SAMPLES);
+        double least = link.inPlane(pairing, LinkReading.SAMPLES);
         for (Trial from : shaped) {
             for (Trial trial : place.from(from)) {
                 if (found.stream().anyMatch(f -> f.covers(trial))
-                        || tie.inPlane(trial.pairing(), 48) >= Math.max(least, Tie.CLOSED)) {
+                        || link.inPlane(trial.pairing(), 48) >= Math.max(least, FitLink.CLOSED)) {
                     continue;
                 }
-                double gap = tie.inPlane(trial.pairing(), LinkReading.SAMPLES);
+                double gap = link.inPlane(trial.pairing(), LinkReading.SAMPLES);
                 if (gap < least) {
                     least = gap;
                     best = trial;
                 }
-                if (gap < Tie.CLOSED) {
+                if (gap < FitLink.CLOSED) {
                     found.removeIf(trial::covers);
                     found.add(trial);
                 }
@@ -183,12 +183,12 @@ public final class Fit {
         }
         List<Answer> answers = new ArrayList<>();
         for (Trial trial : found) {
-            answers.add(trial.answer(pairing, tie.inPlane(trial.pairing(), LinkReading.SAMPLES)));
+            answers.add(trial.answer(pairing, link.inPlane(trial.pairing(), LinkReading.SAMPLES)));
         }
         Why why = whyNoShape();
         if (answers.isEmpty() && !shaped.isEmpty()) {
             Pairing shapes = shaped.get(0).pairing();
-            why = Why.ofPlacing(shapes, tie.carrier(), tie.certified(shapes), least);
+            why = Why.ofPlacing(shapes, link.carrier(), link.certified(shapes), least);
         }
         return reading(
                 Goal.PLACED, answers, answers.isEmpty() ? best.answer(pairing, least) : null, why);
@@ -204,7 +204,7 @@ public final class Fit {
                         .limit(MOST)
                         .toList();
         return new FitReading(
-                tie.carrier(),
+                link.carrier(),
                 goal,
                 sorted,
                 nearest == null ? sorted.get(0) : nearest,
@@ -226,7 +226,7 @@ public final class Fit {
         if (ShapeFit.closed(now)) {
             return Why.NOT;
         }
-        Why figures = Why.ofFigures(pairing, tie.carrier(), now);
+        Why figures = Why.ofFigures(pairing, link.carrier(), now);
         if (figures.obstacle() != Obstacle.NONE || !shaped.isEmpty()) {
             return figures;
         }

@@ -9,7 +9,7 @@ import java.util.List;
  * @param carrier whose head leads
  * @param goal what the answers close
  * @param answers those that leave both motions their names first, of these one size changed before
- *     several (the timing not counted), and then least moved; empty where nothing closes the tie
+ *     several (the timing not counted), and then least moved; empty where nothing closes the link
  * @param nearest of all that was tried, what comes nearest; the first answer where there is one
  * @param obstacle why the carrier's own sizes, or any, cannot close it; {@link Obstacle#NONE} where
  *     nothing stands in the way

@@ -1,6 +1,8 @@
 package deferent.motion.fit;
 
-/** What stands in the way of closing a tie by the carrier's own sizes or, at all, of its timing. */
+/**
+ * What stands in the way of closing a link by the carrier's own sizes or, at all, of its timing.
+ */
 public enum Obstacle {
     NONE,
     /**

@@ -21,12 +21,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * fraction of the cycle comes from a search.
  */
 final class PlacedFit {
-    private final Tie tie;
+    private final FitLink link;
     private final Limits limits;
     private final Set<Size> free;
 
-    PlacedFit(Tie tie, Limits limits, Collection<Size> free) {
-        this.tie = tie;
+    PlacedFit(FitLink link, Limits limits, Collection<Size> free) {
+        this.link = link;
         this.limits = limits;
         this.free = Set.copyOf(free);
     }
@@ -46,12 +46,12 @@ final class PlacedFit {
         List<Trial> found = new ArrayList<>(List.of(trial));
         Size timing = Size.of(Side.LEFT, Size.Kind.TIMING);
         if (free.contains(timing)) {
-            LinkReading link = tie.certified(trial.pairing());
+            LinkReading reading = link.certified(trial.pairing());
             Pairing pairing = trial.pairing();
             // The timing counts the right hand's own cycles, the lag the common ones.
-            int way = tie.carrier() == Side.LEFT ? 1 : -1;
+            int way = link.carrier() == Side.LEFT ? 1 : -1;
             int cycles = pairing.right().cycles();
-            for (double lag : new double[] {link.unturnedLag(), link.lag()}) {
+            for (double lag : new double[] {reading.unturnedLag(), reading.lag()}) {
                 double ahead = pairing.timing().ahead() + way * lag * cycles;
                 double turn = ahead - Math.floor(ahead);
                 double value = snapped(turn);
@@ -83,9 +83,9 @@ final class PlacedFit {
         }
         for (Size size :
                 List.of(
-                        Size.of(tie.carrier().other(), Size.Kind.TILT),
-                        Size.of(tie.carrier(), Size.Kind.TILT),
-                        Size.of(tie.carrier(), Size.Kind.START))) {
+                        Size.of(link.carrier().other(), Size.Kind.TILT),
+                        Size.of(link.carrier(), Size.Kind.TILT),
+                        Size.of(link.carrier(), Size.Kind.START))) {
             if (free.contains(size) && size.read(trial.pairing()).isPresent()) {
                 double now = size.read(trial.pairing()).getAsDouble();
                 for (double by : new double[] {angle, -angle}) {
@@ -102,10 +102,10 @@ final class PlacedFit {
     // about its mean.
     private double turn(Pairing pairing) {
         Samples samples = Trace.of(pairing).samples(120);
-        double[] head = samples.head(tie.carrier());
-        double[] hand = samples.hand(tie.carrier().other());
-        Vector3D u = pairing.part(tie.carrier()).place().plane().u();
-        Vector3D v = pairing.part(tie.carrier()).place().plane().v();
+        double[] head = samples.head(link.carrier());
+        double[] hand = samples.hand(link.carrier().other());
+        Vector3D u = pairing.part(link.carrier()).place().plane().u();
+        Vector3D v = pairing.part(link.carrier()).place().plane().v();
         Vector3D meanHead = mean(head);
         Vector3D meanHand = mean(hand);
         double cos = 0;
@@ -131,13 +131,13 @@ final class PlacedFit {
         List<Trial> found = new ArrayList<>(List.of(trial));
         Samples samples = Trace.of(trial.pairing()).samples(120);
         Vector3D offset =
-                mean(samples.hand(tie.carrier().other()))
-                        .subtract(mean(samples.head(tie.carrier())));
-        Vector3D across = trial.pairing().part(tie.carrier()).place().plane().normal();
+                mean(samples.hand(link.carrier().other()))
+                        .subtract(mean(samples.head(link.carrier())));
+        Vector3D across = trial.pairing().part(link.carrier()).place().plane().normal();
         Vector3D inPlane = offset.subtract(offset.dotProduct(across), across);
         if (inPlane.getNorm() > 1e-9) {
-            shifted(trial, tie.carrier().other(), inPlane.negate()).ifPresent(found::add);
-            shifted(trial, tie.carrier(), inPlane).ifPresent(found::add);
+            shifted(trial, link.carrier().other(), inPlane.negate()).ifPresent(found::add);
+            shifted(trial, link.carrier(), inPlane).ifPresent(found::add);
         }
         return found;
     }

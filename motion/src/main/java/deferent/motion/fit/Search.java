@@ -100,7 +100,7 @@ final class Search {
     private double at(Trial from, Size size, double value) {
         Optional<Pairing> set =
                 limits.of(size).holds(value)
-                        ? Tie.set(from.pairing(), size, value)
+                        ? FitLink.set(from.pairing(), size, value)
                         : Optional.empty();
         return set.map(this::gap).orElse(IMPOSSIBLE);
     }

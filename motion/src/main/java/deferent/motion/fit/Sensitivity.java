@@ -28,12 +28,12 @@ public final class Sensitivity {
     private Sensitivity() {}
 
     /**
-     * Of all sizes of both hands that bear on the tie from the carrier's head; the tempo does not.
+     * Of all sizes of both hands that bear on the link from the carrier's head; the tempo does not.
      */
     public static List<Cost> of(Pairing pairing, Side carrier) {
-        Tie tie = new Tie(carrier);
-        double shape = tie.estimate(pairing);
-        double placed = tie.inPlane(pairing, TIMES);
+        FitLink link = new FitLink(carrier);
+        double shape = link.estimate(pairing);
+        double placed = link.inPlane(pairing, TIMES);
         List<Cost> costs = new ArrayList<>();
         for (Size size : Size.of(pairing)) {
             double step = step(size);
@@ -44,11 +44,11 @@ public final class Sensitivity {
             double shapeCost = 0;
             double placedCost = 0;
             for (double by : new double[] {step, -step}) {
-                Optional<Pairing> set = Tie.set(pairing, size, now + by);
+                Optional<Pairing> set = FitLink.set(pairing, size, now + by);
                 if (set.isPresent()) {
-                    placedCost = Math.max(placedCost, tie.inPlane(set.get(), TIMES) - placed);
+                    placedCost = Math.max(placedCost, link.inPlane(set.get(), TIMES) - placed);
                     if (figure(size)) {
-                        shapeCost = Math.max(shapeCost, tie.estimate(set.get()) - shape);
+                        shapeCost = Math.max(shapeCost, link.estimate(set.get()) - shape);
                     }
                 }
             }

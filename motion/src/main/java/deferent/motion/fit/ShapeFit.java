@@ -18,13 +18,13 @@ final class ShapeFit {
     private static final int MOST = 8;
     private static final double WORTH_POLISHING = 0.03;
 
-    private final Tie tie;
+    private final FitLink link;
     private final Limits limits;
     private final Pairing from;
     private final List<Size> free;
 
-    ShapeFit(Tie tie, Limits limits, Pairing from, Collection<Size> free) {
-        this.tie = tie;
+    ShapeFit(FitLink link, Limits limits, Pairing from, Collection<Size> free) {
+        this.link = link;
         this.limits = limits;
         this.from = from;
         this.free =
@@ -32,7 +32,7 @@ final class ShapeFit {
                         .filter(s -> bears(s, from))
                         .sorted(
                                 Comparator.comparing(Size::kind)
-                                        .thenComparing(s -> s.side() == tie.carrier() ? 0 : 1))
+                                        .thenComparing(s -> s.side() == link.carrier() ? 0 : 1))
                         .toList();
     }
 
@@ -45,16 +45,16 @@ final class ShapeFit {
         if (size.read(pairing).isEmpty()) {
             return false;
         }
-        boolean carriers = size.side() == tie.carrier();
+        boolean carriers = size.side() == link.carrier();
         return switch (size.kind()) {
             case HAND_RADIUS -> true;
             case TETHER, AMPLITUDE, START ->
-                    carriers || pairing.part(tie.carrier()).motion().riding();
+                    carriers || pairing.part(link.carrier()).motion().riding();
             default -> false;
         };
     }
 
-    /** The changes that close the tie, each by a closed form and read afterwards. */
+    /** The changes that close the link, each by a closed form and read afterwards. */
     List<Trial> byClosedForm() {
         List<Trial> found = new ArrayList<>();
         for (Trial one : stepped(Trial.of(from), free)) {
@@ -69,15 +69,15 @@ final class ShapeFit {
         return found;
     }
 
-    /** The limit that alone keeps a single size from closing the tie, if one does. */
+    /** The limit that alone keeps a single size from closing the link, if one does. */
     Optional<Why> beyondALimit() {
         for (Size size : free) {
             Limits.Range range = limits.of(size);
-            for (double value : Terms.of(from, tie.carrier()).candidates(size)) {
-                Optional<Pairing> set = Tie.set(from, size, value);
+            for (double value : Terms.of(from, link.carrier()).candidates(size)) {
+                Optional<Pairing> set = FitLink.set(from, size, value);
                 if (!range.holds(value)
                         && set.isPresent()
-                        && Terms.of(set.get(), tie.carrier()).agree()) {
+                        && Terms.of(set.get(), link.carrier()).agree()) {
                     double limit = value < range.least() ? range.least() : range.most();
                     return Optional.of(new Why(Obstacle.BEYOND_A_LIMIT, limit, value));
                 }
@@ -89,7 +89,7 @@ final class ShapeFit {
     private List<Trial> stepped(Trial trial, List<Size> sizes) {
         List<Trial> next = new ArrayList<>();
         for (Size size : sizes) {
-            for (double value : Terms.of(trial.pairing(), tie.carrier()).candidates(size)) {
+            for (double value : Terms.of(trial.pairing(), link.carrier()).candidates(size)) {
                 trial.with(size, value, limits, true)
                         .filter(t -> t.changes().size() > trial.changes().size())
                         .ifPresent(next::add);
@@ -105,20 +105,20 @@ final class ShapeFit {
                                 f ->
                                         f.changes().size() == trial.changes().size()
                                                 && f.covers(trial))
-                && Terms.of(trial.pairing(), tie.carrier()).agree()
-                && closed(tie.certified(trial.pairing()))) {
+                && Terms.of(trial.pairing(), link.carrier()).agree()
+                && closed(link.certified(trial.pairing()))) {
             found.add(trial);
         }
     }
 
     /** Whether the certified gap of a trial is closed; asked only where it may be. */
     boolean closes(Trial trial) {
-        return tie.refined(trial.pairing()) < 10 * Tie.CLOSED
-                && closed(tie.certified(trial.pairing()));
+        return link.refined(trial.pairing()) < 10 * FitLink.CLOSED
+                && closed(link.certified(trial.pairing()));
     }
 
     static boolean closed(LinkReading link) {
-        return link.shapeGap() < Tie.CLOSED;
+        return link.shapeGap() < FitLink.CLOSED;
     }
 
     /**
@@ -128,8 +128,8 @@ final class ShapeFit {
      *     refined gap
      */
     List<Trial> bySearch(boolean hopeful) {
-        Search rough = new Search(limits, tie::estimate);
-        Search fine = new Search(limits, tie::refined);
+        Search rough = new Search(limits, link::estimate);
+        Search fine = new Search(limits, link::refined);
         Trial here = Trial.of(from);
         List<Trial> found = new ArrayList<>(List.of(here));
         boolean closed = false;

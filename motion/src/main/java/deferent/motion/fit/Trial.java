@@ -30,7 +30,7 @@ record Trial(Pairing pairing, List<Change> changes, boolean exact) {
         Optional<Change> before = changes.stream().filter(c -> c.size().equals(size)).findFirst();
         before.ifPresent(more::remove);
         more.add(new Change(size, before.map(Change::from).orElse(from), value));
-        return Tie.set(pairing, size, value).map(p -> new Trial(p, more, exact && exactly));
+        return FitLink.set(pairing, size, value).map(p -> new Trial(p, more, exact && exactly));
     }
 
     Set<Size> sizes() {
@@ -53,6 +53,6 @@ record Trial(Pairing pairing, List<Change> changes, boolean exact) {
     }
 
     Answer answer(Pairing from, double gapLeft) {
-        return new Answer(pairing, changes, gapLeft, exact, Tie.moved(from, pairing));
+        return new Answer(pairing, changes, gapLeft, exact, FitLink.moved(from, pairing));
     }
 }

@@ -22,10 +22,10 @@ record Why(Obstacle obstacle, double have, double need) {
     static Why ofFigures(Pairing pairing, Side carrier, LinkReading link) {
         Part lead = pairing.part(carrier);
         Part follow = pairing.part(carrier.other());
-        if (follow.still() && link.headRadius() > Tie.CLOSED) {
+        if (follow.still() && link.headRadius() > FitLink.CLOSED) {
             return new Why(Obstacle.HAND_STANDS_STILL, link.headRadius(), 0);
         }
-        if (link.headRadius() < SAME && link.handRadius() > Tie.CLOSED) {
+        if (link.headRadius() < SAME && link.handRadius() > FitLink.CLOSED) {
             return new Why(Obstacle.HEAD_STANDS_STILL, 0, link.handRadius());
         }
         Map<Integer, Complex> hand = Terms.hand(follow);
@@ -86,7 +86,7 @@ record Why(Obstacle obstacle, double have, double need) {
         if (angle > 1e-6) {
             return new Why(Obstacle.PLANES_DIFFER, angle, 0);
         }
-        if (link.clockGap() > Tie.CLOSED) {
+        if (link.clockGap() > FitLink.CLOSED) {
             return new Why(Obstacle.NOT_IN_TIME, link.clockGap(), 0);
         }
         return new Why(Obstacle.OPPOSITE_WAYS, inPlane, 0);

@@ -11,7 +11,7 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * The reading of one tie: the carrier's head path against the rider's hand path.
+ * The reading of one link: the carrier's head path against the rider's hand path.
  *
  * <p>Three gaps, from the most forgiving on. The shape gap forgets place, turn and time; the clock
  * gap keeps the time but may shift it; the placed gap forgets nothing. Placed distances are split
@@ -26,7 +26,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * that cross.
  *
  * @param carrier whose head leads; the hand is the other side's
- * @param kind what ties them, as placed
+ * @param kind what links them, as placed
  * @param tolerance metres within which the kind holds
  * @param shapeGap discrete Fréchet distance after the best rigid motion, metres
  * @param shapeGapError how far the sampled shape gap may be from the curves' own for that motion,
@@ -108,7 +108,7 @@ public record LinkReading(
     private static final int FINE = 1440;
     private static final int SEARCHED = 240;
 
-    /** The left head's tie with the right hand. */
+    /** The left head's link with the right hand. */
     public static LinkReading of(Trace trace) {
         return of(trace, Side.LEFT);
     }
@@ -171,7 +171,7 @@ public record LinkReading(
                 Curve.of(trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
     }
 
-    /** Both ties, the left head's first, certified. */
+    /** Both links, the left head's first, certified. */
     public static List<LinkReading> both(Trace trace) {
         return List.of(of(trace, Side.LEFT), of(trace, Side.RIGHT));
     }

@@ -1,5 +1,5 @@
 /**
- * The tie of a link: how far the carrier's head path and the rider's hand path are apart, as
+ * The reading of a link: how far the carrier's head path and the rider's hand path are apart, as
  * shapes, as shapes with timing, and as placed.
  *
  * <p>Lengths are metres, times seconds, lags cycles, vectors in the frame of {@code

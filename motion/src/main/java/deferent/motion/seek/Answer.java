@@ -4,7 +4,7 @@ import deferent.motion.pairing.Pairing;
 import java.util.List;
 
 /**
- * A tie between a class of carriers (all that draw one head path) and a class of riders (all whose
+ * A link between a class of carriers (all that draw one head path) and a class of riders (all whose
  * hand goes one path), with one pairing to stand for all of them.
  *
  * @param headClass the carriers' class
@@ -43,7 +43,7 @@ public record Answer(
         closings = List.copyOf(closings);
     }
 
-    /** How many pairs the class stands for, a pair that ties both ways counted here as well. */
+    /** How many pairs the class stands for, a pair that links both ways counted here as well. */
     public long pairs() {
         return (long) carriers * riders;
     }

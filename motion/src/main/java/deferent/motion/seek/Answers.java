@@ -23,7 +23,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * What a seek has found: class matches, and from them the answers asked for.
  *
- * <p>A pair of motions that ties both ways (each head goes where the other's hand goes) stands in
+ * <p>A pair of motions that links both ways (each head goes where the other's hand goes) stands in
  * two class matches; it is one pairing, so {@link #pairings(Answer)} and {@link #exactPairings()}
  * have it once, in the match of the smaller gap, then of the lower key as carrier.
  */
@@ -89,8 +89,8 @@ public final class Answers {
     }
 
     /**
-     * Exactly linked pairings, those that tie both ways once: of the pairs of carrier and rider
-     * every one of two unlike motions that also ties the other way is there twice.
+     * Exactly linked pairings, those that link both ways once: of the pairs of carrier and rider
+     * every one of two unlike motions that also links the other way is there twice.
      */
     public long exactPairings() {
         Map<Long, Long> kinds = new TreeMap<>();
@@ -178,7 +178,7 @@ public final class Answers {
         return found;
     }
 
-    /** Whether a pair that ties is told this way round. */
+    /** Whether a pair that links is told this way round. */
     private boolean own(int carrier, int rider) {
         int back = hands.of(carrier) < 0 ? -1 : matches.find(heads.of(rider), hands.of(carrier));
         if (back < 0 || carrier == rider) {
@@ -189,8 +189,8 @@ public final class Answers {
         return Math.abs(less) > EXACT ? less < 0 : carrier < rider;
     }
 
-    /** Whether this carrier and this rider tie within the tolerance. */
-    public boolean ties(int carrier, int rider) {
+    /** Whether this carrier and this rider link within the tolerance. */
+    public boolean links(int carrier, int rider) {
         return hands.of(rider) >= 0
                 && heads.of(carrier) >= 0
                 && matches.find(heads.of(carrier), hands.of(rider)) >= 0;
@@ -481,15 +481,15 @@ public final class Answers {
         double tether = staging.tether();
         double[] carriers = new double[count()];
         for (int m = 0; m < count(); m++) {
-            double[] tie = new double[Descriptor.SIZE];
-            Descriptor.write(hands.curve(matches.hand(m)).scaled(tether), tie, 0);
-            // where tethers are free the ties have no size of their own to go by
+            double[] link = new double[Descriptor.SIZE];
+            Descriptor.write(hands.curve(matches.hand(m)).scaled(tether), link, 0);
+            // where tethers are free the links have no size of their own to go by
             carriers[m] =
                     request.tethers() == Tethers.FREE
                             ? 0
                             : Math.min(
-                                    Descriptor.distance(tie, wanted.riderHand()),
-                                    Descriptor.distance(tie, wanted.carrierHand()));
+                                    Descriptor.distance(link, wanted.riderHand()),
+                                    Descriptor.distance(link, wanted.carrierHand()));
         }
         List<Integer> order =
                 IntStream.range(0, count())
@@ -499,7 +499,7 @@ public final class Answers {
         List<Like> found = new ArrayList<>();
         Map<Integer, Map<Integer, Portrait>> known = new HashMap<>();
         for (int m : order) {
-            // a tie this far off leaves the whole portrait at least half as far off
+            // a link this far off leaves the whole portrait at least half as far off
             if (found.size() >= count && carriers[m] / 2 > found.get(count - 1).distance()) {
                 break;
             }
@@ -578,7 +578,7 @@ public final class Answers {
         return new FigureSearch(request.space(), heads).nearest(figure, count, listener, stop);
     }
 
-    /** Which pairings tie to a figure: the answers whose carrier draws it. */
+    /** Which pairings link to a figure: the answers whose carrier draws it. */
     public List<Answer> tiedTo(Drawer drawer) {
         List<Answer> found = new ArrayList<>();
         for (int m = matches.first(drawer.headClass());

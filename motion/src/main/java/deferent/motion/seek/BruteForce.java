@@ -6,10 +6,10 @@ package deferent.motion.seek;
  * what the index is measured by.
  *
  * @param motions how many were compared with as many
- * @param ties pairs of carrier and rider within the tolerance
+ * @param links pairs of carrier and rider within the tolerance
  * @param comparisons of two curves
  */
-public record BruteForce(int motions, long ties, long comparisons) {
+public record BruteForce(int motions, long links, long comparisons) {
     /** Compares all motions of the request's space with all. */
     public static BruteForce of(SeekRequest request) {
         Look look = new Look(request.space(), request.tethers());
@@ -20,7 +20,7 @@ public record BruteForce(int motions, long ties, long comparisons) {
             heads[i] = look.head(keys[i]);
             hands[i] = look.hand(request.space().path(keys[i]));
         }
-        long ties = 0;
+        long links = 0;
         long comparisons = 0;
         for (Curve head : heads) {
             if (head.size() < Look.POINT) {
@@ -29,10 +29,10 @@ public record BruteForce(int motions, long ties, long comparisons) {
             for (Curve hand : hands) {
                 if (hand.size() >= Look.POINT) {
                     comparisons++;
-                    ties += Alignment.gap(head, hand) <= request.nearness() ? 1 : 0;
+                    links += Alignment.gap(head, hand) <= request.nearness() ? 1 : 0;
                 }
             }
         }
-        return new BruteForce(keys.length, ties, comparisons);
+        return new BruteForce(keys.length, links, comparisons);
     }
 }

@@ -10,10 +10,10 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A size that closes a tie which is nearly linked. The rider's hand path has a closed form: it must
- * be X/|b|² times as large (see {@link Alignment}); the carrier's hand path and its tether change
- * its figure as well, so their least gap is sought along each (golden section, Kiefer 1953, about
- * the best of an even scan).
+ * A size that closes a link which is nearly linked. The rider's hand path has a closed form: it
+ * must be X/|b|² times as large (see {@link Alignment}); the carrier's hand path and its tether
+ * change its figure as well, so their least gap is sought along each (golden section, Kiefer 1953,
+ * about the best of an even scan).
  *
  * @param size which
  * @param from what it is, metres
@@ -22,7 +22,7 @@ import java.util.function.DoubleUnaryOperator;
  */
 public record Closing(Size size, double from, double to, Pairing pairing) {
 
-    /** What closes the tie of two motions, least change first. */
+    /** What closes the link of two motions, least change first. */
     static List<Closing> of(Staging staging, int carrier, int rider) {
         Space space = staging.space();
         Curve head = space.head(carrier);

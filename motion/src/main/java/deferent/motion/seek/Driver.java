@@ -13,7 +13,7 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>Asked when the rider's hand path is given and cannot be changed: of every carrier family of a
  * space, the carrier's hand path is tried at all sizes with the rider's own tether, and, where that
- * ties at none, its tether at all lengths with its hand path as many tethers of the rider's as the
+ * links at none, its tether at all lengths with its hand path as many tethers of the rider's as the
  * space's unit says. A circle of radius r below the tether L is thus drawn by isolations with hand
  * circles L − r and L + r, and by a static spin on a tether of r.
  *
@@ -21,7 +21,7 @@ import java.util.function.DoubleUnaryOperator;
  * @param tether its tether
  * @param sameTether whether that is the rider's own
  * @param said in words
- * @param pairing carrier and rider tied
+ * @param pairing carrier and rider linked
  */
 public record Driver(
         Motion carrier, Tether tether, boolean sameTether, String said, Pairing pairing) {
@@ -53,14 +53,14 @@ public record Driver(
             for (int key : space.riders(at)) {
                 int before = found.size();
                 if (shape.kind() != HandShape.Kind.STILL) {
-                    for (double x : ties(f -> Alignment.leastGap(space.head(key, f, 1), wanted))) {
+                    for (double x : links(f -> Alignment.leastGap(space.head(key, f, 1), wanted))) {
                         if (Alignment.gap(space.head(key, x, 1), wanted) < NEAR) {
                             found.add(driver(space, key, x, 1, length, following));
                         }
                     }
                 }
                 if (found.size() == before) {
-                    for (double x : ties(f -> Alignment.leastGap(space.head(key, 1, f), wanted))) {
+                    for (double x : links(f -> Alignment.leastGap(space.head(key, 1, f), wanted))) {
                         if (Alignment.gap(space.head(key, 1, x), wanted) < NEAR) {
                             found.add(driver(space, key, 1, x, length, following));
                         }
@@ -88,7 +88,7 @@ public record Driver(
                         space.handShape(key).path(length * hand),
                         space.spin(key, space.startOf(key)));
         Pairing pairing =
-                Staging.tie(
+                Staging.link(
                         new Staging.Leading(
                                 carrier,
                                 own,
@@ -101,7 +101,7 @@ public record Driver(
     /**
      * Where a gap that depends on one size comes to nothing: every dip of an even scan, narrowed.
      */
-    private static List<Double> ties(DoubleUnaryOperator gap) {
+    private static List<Double> links(DoubleUnaryOperator gap) {
         int steps = (int) Math.round(MOST / STEP);
         double[] height = new double[steps + 1];
         for (int i = 1; i <= steps; i++) {

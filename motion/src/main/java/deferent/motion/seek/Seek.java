@@ -10,7 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * Seeks ties among a space's motions: build, key, join, each in slices that can run anywhere.
+ * Seeks links among a space's motions: build, key, join, each in slices that can run anywhere.
  * Between slices it tells how far it is and asks whether to stop; a stopped seek goes on where it
  * stood when run again, or in another process from its checkpoint, and what it has found so far can
  * be asked at any time.

@@ -6,9 +6,9 @@ package deferent.motion.seek;
  * @param stage what is being done
  * @param done of {@code all}, in the stage's own counts
  * @param all motions (build, key) or head classes (join)
- * @param ties class matches found so far
+ * @param links class matches found so far
  */
-public record SeekProgress(Stage stage, long done, long all, int ties) {
+public record SeekProgress(Stage stage, long done, long all, int links) {
     /** The slices of the work, in their order. */
     public enum Stage {
         BUILD,

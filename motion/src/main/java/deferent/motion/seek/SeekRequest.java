@@ -11,8 +11,8 @@ import java.util.List;
  *
  * @param space among which motions
  * @param tether of both hands, or of the carrier where tethers are free
- * @param tethers one length, or as the tie asks
- * @param tolerance greatest clock gap of a tie, metres; exact ties are found at any tolerance
+ * @param tethers one length, or as the link asks
+ * @param tolerance greatest clock gap of a link, metres; exact links are found at any tolerance
  * @param filter which answers to keep
  * @param order which to tell first
  * @param performer who must reach them
@@ -42,7 +42,7 @@ public record SeekRequest(
     }
 
     /**
-     * All ties among a space's motions, equal tethers of the usual length, simplest and closest
+     * All links among a space's motions, equal tethers of the usual length, simplest and closest
      * first.
      */
     public static SeekRequest of(Space space) {

@@ -23,7 +23,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * on a pendulum's own arc rides, as no short series is that arc.
  *
  * @param space whose keys are meant
- * @param tethers equal, or the rider's as long as the tie asks
+ * @param tethers equal, or the rider's as long as the link asks
  * @param tether the carrier's, metres
  */
 record Staging(Space space, Tethers tethers, double tether) {
@@ -51,7 +51,7 @@ record Staging(Space space, Tethers tethers, double tether) {
                         && Alignment.gap(head, hand) <= HeadClasses.SAME;
         double[] headMean = space.headMean(carrier, sizes.carrierHand, sizes.carrierTether);
         double[] handMean = space.handMean(rider);
-        return tie(
+        return link(
                 new Leading(
                         new Motion(
                                 space.handShape(carrier).path(tether * sizes.carrierHand),
@@ -74,7 +74,7 @@ record Staging(Space space, Tethers tethers, double tether) {
     /** A rider with its hand's path about its mean, all in metres. */
     record Following(Motion motion, Tether tether, Curve hand, double[] mean) {}
 
-    static Pairing tie(Leading carrier, Following rider) {
+    static Pairing link(Leading carrier, Following rider) {
         boolean rides = rider.motion.riding();
         Alignment laid =
                 rides

@@ -10,14 +10,14 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * The toroids of a tied pairing: both whole figures carried by planes that turn alike.
+ * The toroids of a linked pairing: both whole figures carried by planes that turn alike.
  *
  * <p>Where rider's hand and carrier's head are in one place of the plane at every instant, they
  * stay together when the plane turns, as long as both planes are at one angle at every instant. So
- * a planar tie gives a toroid tie if both figures have one centre in the plane, the planes turn
+ * a planar link gives a toroid link if both figures have one centre in the plane, the planes turn
  * equally often in the common cycle (the other way for a mirrored figure), and the rider's head
- * start is a whole number of plane turns. No new comparison is needed: a toroid of a tie gaps by
- * what its tie gaps, or less.
+ * start is a whole number of plane turns. No new comparison is needed: a toroid of a link gaps by
+ * what its link gaps, or less.
  *
  * <p>Toroids in which the poi's plane alone turns while the hand keeps to its own draw figures of
  * their own; they are not sought here.
@@ -28,48 +28,48 @@ public final class Toroids {
     private Toroids() {}
 
     /**
-     * @param tied a pairing placed by a seek
+     * @param linked a pairing placed by a seek
      * @param turns whole turns of the carrier's plane a carrier cycle, not 0
      * @param axis what it turns about
      * @return the toroid, or empty where the planes cannot turn alike
      */
-    public static Optional<Pairing> of(Pairing tied, int turns, PlaneTurn.Axis axis) {
-        Place left = tied.left().place();
-        Place right = tied.right().place();
+    public static Optional<Pairing> of(Pairing linked, int turns, PlaneTurn.Axis axis) {
+        Place left = linked.left().place();
+        Place right = linked.right().place();
         Vector3D apart = right.centre().subtract(left.centre());
         boolean oneCentre =
                 Math.abs(apart.dotProduct(left.plane().u())) < SAME
                         && Math.abs(apart.dotProduct(left.plane().v())) < SAME;
-        int both = turns * tied.left().cycles();
+        int both = turns * linked.left().cycles();
         if (turns == 0
                 || !oneCentre
-                || tied.rider().isPresent()
-                || both % tied.right().cycles() != 0) {
+                || linked.rider().isPresent()
+                || both % linked.right().cycles() != 0) {
             return Optional.empty();
         }
-        int other = both / tied.right().cycles();
-        double early = other * tied.startPhase(Side.RIGHT);
+        int other = both / linked.right().cycles();
+        double early = other * linked.startPhase(Side.RIGHT);
         if (Math.abs(early - Math.rint(early)) > SAME
                 || Math.abs(other) > 12
                 || Math.abs(turns) > 12) {
             return Optional.empty();
         }
         // the mirror swaps left and right, so it turns a plane about its upright axis the other way
-        boolean alike = tied.mirrored(Side.LEFT) == tied.mirrored(Side.RIGHT);
+        boolean alike = linked.mirrored(Side.LEFT) == linked.mirrored(Side.RIGHT);
         int way = alike || axis == PlaneTurn.Axis.LEVEL ? 1 : -1;
         return Optional.of(
-                tied.with(Side.LEFT, tied.left().with(left.withTurn(turning(turns, axis))))
+                linked.with(Side.LEFT, linked.left().with(left.withTurn(turning(turns, axis))))
                         .with(
                                 Side.RIGHT,
-                                tied.right().with(right.withTurn(turning(way * other, axis)))));
+                                linked.right().with(right.withTurn(turning(way * other, axis)))));
     }
 
     /** All that turn up to {@code most} times either way about either axis. */
-    public static List<Pairing> of(Pairing tied, int most) {
+    public static List<Pairing> of(Pairing linked, int most) {
         List<Pairing> found = new ArrayList<>();
         for (PlaneTurn.Axis axis : PlaneTurn.Axis.values()) {
             for (int turns = -most; turns <= most; turns++) {
-                of(tied, turns, axis).ifPresent(found::add);
+                of(linked, turns, axis).ifPresent(found::add);
             }
         }
         return List.copyOf(found);

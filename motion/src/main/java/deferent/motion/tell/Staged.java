@@ -19,7 +19,7 @@ import java.util.Map;
  * told.
  *
  * @param keep what was asked to be kept
- * @param carrier the carrier whose tie is drawn
+ * @param carrier the carrier whose link is drawn
  * @param trace what is shown
  * @param why what stands in the way, a side that stays ideal though a cord was asked for
  * @param pulls of what is shown; none for a side whose pull was not worked out

@@ -50,18 +50,18 @@ final class TellCord {
         return all;
     }
 
-    /** Whether a link that holds in the ideal survives real cords. */
+    /** Whether a link of the ideal survives real cords. */
     static Told truth(LinkedTruth truth) {
         String head = Say.head(truth.carrier());
         String hand = Say.hand(truth.carrier().other());
-        String opens = Say.length(truth.light().greatest());
+        String apart = Say.length(truth.light().greatest());
         String text =
                 switch (truth.verdict()) {
                     case SURVIVES ->
                             "On real cords the link survives: keeping the rider's figure, "
                                     + hand
                                     + " stays within "
-                                    + opens
+                                    + apart
                                     + " of "
                                     + head
                                     + ".";
@@ -71,7 +71,7 @@ final class TellCord {
                                     + " keeps to the carrier's figure within "
                                     + Say.length(truth.light().fromPath())
                                     + ", but is up to "
-                                    + opens
+                                    + apart
                                     + " from its head.";
                     case RIDER_GIVES ->
                             "On real cords the link lasts only if the rider's figure gives: with "
@@ -79,9 +79,9 @@ final class TellCord {
                                     + " on "
                                     + head
                                     + ", the rider's head draws another figure.";
-                    case OPENS, NOT_LINKED ->
+                    case COMES_APART, NOT_LINKED ->
                             "On real cords the link comes apart"
-                                    + (truth.lightPossible() ? " by up to " + opens : "")
+                                    + (truth.lightPossible() ? " by up to " + apart : "")
                                     + " at this tempo.";
                 };
         boolean good = truth.verdict() == LinkedTruth.Verdict.SURVIVES;
@@ -90,7 +90,7 @@ final class TellCord {
                 good ? Tone.GOOD : Tone.NOTE,
                 text,
                 "The rider's hand that keeps its own figure on a cord is up to "
-                        + opens
+                        + apart
                         + ", on average "
                         + Say.length(truth.light().mean())
                         + " from the carrier's head, and "

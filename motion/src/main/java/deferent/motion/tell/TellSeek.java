@@ -254,8 +254,8 @@ public final class TellSeek {
         return switch (progress.stage()) {
             case BUILD -> number(progress.all()) + " motions built";
             case KEY -> "drawing the motions," + share;
-            case JOIN -> "looking for links," + share + ", " + number(progress.ties()) + " so far";
-            case DONE -> number(progress.ties()) + " links found";
+            case JOIN -> "looking for links," + share + ", " + number(progress.links()) + " so far";
+            case DONE -> number(progress.links()) + " links found";
         };
     }
 

@@ -14,16 +14,16 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * Whether a linked pairing's tie survives the cord.
+ * Whether a linked pairing's link survives the cord.
  *
  * <p>In the ideal the rider's hand goes where the carrier's head goes. With cords one of two things
  * gives:
  *
  * <ul>
  *   <li>both keep their lights: then the carrier's head is where it was said, but the rider's hand
- *       must leave its path to keep its own light, and the tie opens by {@link #light};
- *   <li>the rider's hand stays on the carrier's real head ({@link #riding}): then the tie holds and
- *       the rider's own figure changes instead.
+ *       must leave its path to keep its own light, and the link comes apart by {@link #light};
+ *   <li>the rider's hand stays on the carrier's real head ({@link #riding}): then the link lasts
+ *       and the rider's own figure changes instead.
  * </ul>
  *
  * A carrier that keeps its hand has a head of its own; {@link #carriersHand} is how far the rider's
@@ -31,11 +31,11 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * uneven time, and a rider's hand that follows it follows the real arc.
  *
  * <p>Gaps lie in the rider's plane, because real links run in neighbouring planes; offset and lag
- * of the ideal tie are taken out first.
+ * of the ideal link are taken out first.
  *
  * @param carrier whose head leads
- * @param tolerance metres within which a tie holds
- * @param ideal gap of the ideal tie
+ * @param tolerance metres within which a link lasts
+ * @param ideal gap of the ideal link
  * @param light gap between the rider's light-keeping hand and the carrier's light
  * @param lightPossible whether a hand can keep the rider's light at all
  * @param carriersHand gap between the rider's light-keeping hand and the head of a carrier that
@@ -54,21 +54,21 @@ public record LinkedTruth(
         Optional<KeepTheHand.Solution> riding,
         Verdict verdict) {
 
-    /** What becomes of the tie. */
+    /** What becomes of the link. */
     public enum Verdict {
         /** Within tolerance at every instant, both lights kept. */
         SURVIVES,
         /** The rider's hand keeps to the carrier's light as a path, but not to its timing. */
         SURVIVES_AS_SHAPE,
-        /** The tie holds only if the rider's figure gives. */
+        /** The link lasts only if the rider's figure gives. */
         RIDER_GIVES,
-        /** It opens. */
-        OPENS,
+        /** It comes apart. */
+        COMES_APART,
         /** It was not closed in the ideal either. */
         NOT_LINKED
     }
 
-    /** A tie without offset and lag, within a hand's breadth. */
+    /** A link without offset and lag, within a hand's breadth. */
     public static LinkedTruth of(Trace ideal, Side carrier, Kit kit) {
         return of(ideal, carrier, kit, Vector3D.ZERO, 0, Place.HAND_BREADTH);
     }
@@ -80,17 +80,18 @@ public record LinkedTruth(
      */
     public static LinkedTruth of(
             Trace ideal, Side carrier, Kit kit, Vector3D offset, double lag, double tolerance) {
-        Refusal.positive(tolerance, 10, "tolerance of a tie", "m");
-        Refusal.finite(lag, "lag of a tie");
+        Refusal.positive(tolerance, 10, "tolerance of a link", "m");
+        Refusal.finite(lag, "lag of a link");
         Side rider = carrier.other();
-        Tie tie = new Tie(ideal, rider, offset, lag * ideal.period());
+        Geometry geometry = new Geometry(ideal, rider, offset, lag * ideal.period());
         KeepTheLight light = KeepTheLight.of(ideal, rider, kit);
         KeepTheHand carrierHand = KeepTheHand.of(ideal, carrier, kit);
-        Away idealGap = tie.gap(ideal.hand(rider), ideal.head(carrier));
-        Away lightGap = tie.gap(light.hand(), ideal.head(carrier));
-        Optional<Away> carriersHand = carrierHand.best().map(s -> tie.gap(light.hand(), s.head()));
+        Away idealGap = geometry.gap(ideal.hand(rider), ideal.head(carrier));
+        Away lightGap = geometry.gap(light.hand(), ideal.head(carrier));
+        Optional<Away> carriersHand =
+                carrierHand.best().map(s -> geometry.gap(light.hand(), s.head()));
         Optional<KeepTheHand.Solution> riding =
-                KeepTheHand.of(tie.ridden(ideal, carrier), rider, kit).best();
+                KeepTheHand.of(geometry.ridden(ideal, carrier), rider, kit).best();
         return new LinkedTruth(
                 carrier,
                 tolerance,
@@ -117,11 +118,11 @@ public record LinkedTruth(
         if (keep.possible() && light.fromPath() <= tolerance) {
             return Verdict.SURVIVES_AS_SHAPE;
         }
-        return riding.isPresent() ? Verdict.RIDER_GIVES : Verdict.OPENS;
+        return riding.isPresent() ? Verdict.RIDER_GIVES : Verdict.COMES_APART;
     }
 
-    /** The tie's geometry. */
-    private record Tie(Trace trace, Side rider, Vector3D offset, double late) {
+    /** The link's geometry. */
+    private record Geometry(Trace trace, Side rider, Vector3D offset, double late) {
         Away gap(Course hand, Course head) {
             return Away.of(flat(hand), flat(led(head)), trace, rider);
         }

@@ -187,7 +187,7 @@ class LinkReadingTest {
     }
 
     @Test
-    void aRiderClosesItsTieWithAToroid() {
+    void aRiderClosesItsLinkWithAToroid() {
         Pairing flat = pair(Motion.flower(L, 3, 0), RIDING_TRIQUETRA);
         Place turning =
                 flat.left()
@@ -198,7 +198,7 @@ class LinkReadingTest {
     }
 
     @Test
-    void theOtherTieIsReadFromTheRightHead() {
+    void theOtherLinkIsReadFromTheRightHead() {
         LinkReading link = LinkReading.of(Trace.of(pair(TRIQUETRA, STATIC_SPIN)), Side.RIGHT);
         assertThat(link.kind()).isEqualTo(LinkKind.TOUCHING);
         assertThat(LinkReading.both(Trace.of(pair(TRIQUETRA, STATIC_SPIN))).get(0).kind())

@@ -9,10 +9,10 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Nothing that ties is missed: every head path against every hand path, point by point. */
+/** Nothing that links is missed: every head path against every hand path, point by point. */
 class RecallTest {
     @Test
-    void theIndexFindsEveryTieThatComparingAllWithAllFinds() {
+    void theIndexFindsEveryLinkThatComparingAllWithAllFinds() {
         for (double tolerance : new double[] {0.02, 0.12}) {
             Space space = Space.of(new Space.Grid(5, 2, 2, 2, 8, 1, true));
             Seek seek = new Seek(SeekRequest.of(space).withTolerance(tolerance * 0.6));
@@ -29,7 +29,7 @@ class RecallTest {
                 }
             }
             List<String> wrong = new ArrayList<>();
-            int[] ties = new int[1];
+            int[] links = new int[1];
             IntStream.range(0, keys.length)
                     .filter(i -> i % 20 == 0)
                     .forEach(
@@ -43,19 +43,19 @@ class RecallTest {
                                     if (hands[p] == null) {
                                         continue;
                                     }
-                                    boolean told = answers.ties(keys[i], rider[p]);
+                                    boolean told = answers.links(keys[i], rider[p]);
                                     double slow = Sampled.gap(points, hands[p]);
                                     // whole samples of lag leave some tenths
                                     boolean clear = slow <= tolerance || slow > tolerance + 0.4;
                                     if (slow <= tolerance) {
-                                        ties[0]++;
+                                        links[0]++;
                                     }
                                     if (clear && told != slow <= tolerance) {
                                         wrong.add(keys[i] + " " + p + " " + slow);
                                     }
                                 }
                             });
-            assertThat(ties[0]).isGreaterThan(10);
+            assertThat(links[0]).isGreaterThan(10);
             assertThat(wrong).isEmpty();
             exhaustively(space, answers, keys, tolerance);
         }
@@ -78,7 +78,7 @@ class RecallTest {
                         && Alignment.gap(head, hand) <= tolerance) {
                     wanted.add((long) key << 32 | p);
                 }
-                if (answers.ties(key, riders[0])) {
+                if (answers.links(key, riders[0])) {
                     found.add((long) key << 32 | p);
                 }
             }
@@ -87,7 +87,7 @@ class RecallTest {
     }
 
     @Test
-    void pairingsThatTieBothWaysAreCountedOnce() {
+    void pairingsThatLinkBothWaysAreCountedOnce() {
         Space space = Space.of(new Space.Grid(2, 1, 2, 2, 8, 1, false));
         Seek seek = new Seek(SeekRequest.of(space).withTolerance(0));
         seek.run();
@@ -97,7 +97,7 @@ class RecallTest {
         long ordered = 0;
         for (int carrier : keys) {
             for (int rider : keys) {
-                if (answers.ties(carrier, rider)) {
+                if (answers.links(carrier, rider)) {
                     ordered++;
                     unordered.add((long) Math.min(carrier, rider) << 32 | Math.max(carrier, rider));
                 }

@@ -35,7 +35,7 @@ class SeekTest {
     }
 
     /**
-     * The pairings that CHECKS and practice name are found as ties, each at no distance from its
+     * The pairings that CHECKS and practice name are found as links, each at no distance from its
      * phrase.
      */
     private static void rediscovered(String phrase) {
@@ -84,9 +84,9 @@ class SeekTest {
         int carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
         for (int n = -6; n <= 6; n++) {
             int flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
-            assertThat(ANSWERS.ties(carrier, flower)).as("%d turns", n).isTrue();
+            assertThat(ANSWERS.links(carrier, flower)).as("%d turns", n).isTrue();
             int small = SPACE.find(HandShape.circle(1, 0.9), new Turns(n, 0), 0).orElseThrow();
-            assertThat(ANSWERS.ties(carrier, small)).as("%d turns, small", n).isFalse();
+            assertThat(ANSWERS.links(carrier, small)).as("%d turns, small", n).isFalse();
         }
     }
 
@@ -99,7 +99,7 @@ class SeekTest {
             int triquetra =
                     SPACE.find(HandShape.circle(1, (20 - 2 * tenth) / 20.0), new Turns(-2, 0), 0)
                             .orElseThrow();
-            assertThat(ANSWERS.ties(isolation, triquetra)).as("%d tenths", tenth).isTrue();
+            assertThat(ANSWERS.links(isolation, triquetra)).as("%d tenths", tenth).isTrue();
         }
     }
 
@@ -115,7 +115,7 @@ class SeekTest {
                     && SPACE.law(key).equals(new Turns(1, 0))
                     && SPACE.handShape(key).first() == 1
                     && SPACE.startOf(key) == 0) {
-                assertThat(ANSWERS.ties(key, triquetra)).isFalse();
+                assertThat(ANSWERS.links(key, triquetra)).isFalse();
             }
         }
     }
@@ -134,8 +134,8 @@ class SeekTest {
                         .orElseThrow();
         int even =
                 SPACE.find(HandShape.arc(1, Math.toRadians(105)), new Turns(2, 0), 0).orElseThrow();
-        assertThat(ANSWERS.ties(pendulum, own)).isTrue();
-        assertThat(ANSWERS.ties(pendulum, even)).isFalse();
+        assertThat(ANSWERS.links(pendulum, own)).isTrue();
+        assertThat(ANSWERS.links(pendulum, even)).isFalse();
     }
 
     @Test
@@ -212,7 +212,7 @@ class SeekTest {
                         .found();
         int carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
         int flower = SPACE.find(HandShape.circle(1, 0.35), new Turns(-2, 0), 0).orElseThrow();
-        assertThat(free.ties(carrier, flower)).isTrue();
+        assertThat(free.links(carrier, flower)).isTrue();
         Pairing pairing = free.pairing(carrier, flower);
         assertThat(pairing.right().tether().length()).isCloseTo(L / 0.35, within(1e-9));
         for (Answer answer : free.list()) {
@@ -295,7 +295,7 @@ class SeekTest {
     }
 
     @Test
-    void aTieStaysTiedWhenBothPlanesTurnAlike() {
+    void aLinkStaysLinkedWhenBothPlanesTurnAlike() {
         int toroids = 0;
         for (Answer answer :
                 new Seek(REQUEST.with(Filter.NONE.exact()).withLimit(60, 2)).found().list()) {

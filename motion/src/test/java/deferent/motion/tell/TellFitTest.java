@@ -45,7 +45,7 @@ class TellFitTest {
     }
 
     @Test
-    void aTieThatIsClosedNeedsNoChange() {
+    void aLinkThatIsClosedNeedsNoChange() {
         assertThat(told("static spin vs triquetra").get(0).text())
                 .startsWith("Closed as it stands, touching");
     }

@@ -30,7 +30,7 @@ import java.util.OptionalDouble;
  * @param does what each hand does, then how they go together
  * @param sizes a row a size
  * @param performer for whom, and what reach says
- * @param ties how head and hand link
+ * @param links how head and hand link
  * @param watch what to watch for
  * @param cautions the usual ones
  * @param reach how far a head comes from its centre, metres, where that was worked out
@@ -45,7 +45,7 @@ record Lesson(
         List<Told> does,
         List<TellSizes.Row> sizes,
         List<Told> performer,
-        List<Told> ties,
+        List<Told> links,
         List<Told> watch,
         List<String> cautions,
         OptionalDouble reach) {
@@ -58,7 +58,7 @@ record Lesson(
         does = List.copyOf(does);
         sizes = List.copyOf(sizes);
         performer = List.copyOf(performer);
-        ties = List.copyOf(ties);
+        links = List.copyOf(links);
         watch = List.copyOf(watch);
         cautions = List.copyOf(cautions);
     }
@@ -83,7 +83,7 @@ record Lesson(
     static Lesson of(PatternDocument pattern, Edition edition, Readings readings) {
         Pairing pairing = pattern.pairing();
         List<Told> performer = new ArrayList<>(List.of(TellSizes.performer(readings)));
-        List<Told> ties = new ArrayList<>();
+        List<Told> links = new ArrayList<>();
         List<Told> watch = new ArrayList<>();
         readings.advice()
                 .flatMap(advice -> advice.costs().reading())
@@ -95,7 +95,7 @@ record Lesson(
         for (Told told : Telling.of(readings)) {
             String about = told.key().replaceFirst("\\..*", "");
             switch (about) {
-                case "link" -> ties.add(told);
+                case "link" -> links.add(told);
                 case "reach" -> performer.add(told);
                 case "neighbour", "steadiness", "rod", "cord", "room" -> watch.add(told);
                 case "pull" -> {
@@ -118,7 +118,7 @@ record Lesson(
                 TellHand.of(readings),
                 TellSizes.rows(readings),
                 performer,
-                ties,
+                links,
                 watch,
                 Telling.cautions(readings),
                 readings.farthest());

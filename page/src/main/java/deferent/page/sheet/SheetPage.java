@@ -362,7 +362,7 @@ final class SheetPage {
     /** All that is set in the two columns. */
     private List<Row> rows(double size, boolean leads) {
         Galley galley = new Galley(grid.columnWidth(2));
-        section(galley, "How they link", lesson.ties(), size);
+        section(galley, "How they link", lesson.links(), size);
         List<Told> watch = new ArrayList<>(lesson.watch());
         watch.addAll(lesson.performer().subList(1, lesson.performer().size()));
         section(galley, "What to watch for", watch, size);

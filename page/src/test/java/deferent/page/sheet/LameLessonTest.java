@@ -24,7 +24,7 @@ class LameLessonTest {
                         PatternDocument.of("lame", lame.pairing(), Performer.USUAL),
                         Edition.USUAL,
                         lame);
-        for (List<Told> part : List.of(lesson.ties(), lesson.performer(), lesson.watch())) {
+        for (List<Told> part : List.of(lesson.links(), lesson.performer(), lesson.watch())) {
             assertThat(part).anyMatch(told -> told.text().endsWith(REASON));
         }
         assertThat(lesson.sizes())

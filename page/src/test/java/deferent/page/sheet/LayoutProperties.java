@@ -91,7 +91,7 @@ class LayoutProperties {
                 from.does(),
                 from.sizes(),
                 from.performer(),
-                from.ties(),
+                from.links(),
                 watch,
                 from.cautions(),
                 from.reach());

@@ -28,7 +28,7 @@ export class StripElement extends HTMLElement {
   connectedCallback() {
     if (this.plotPlace) return;
     this.innerHTML = `
-      <p class="strip-key"><b>Tie open</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
+      <p class="strip-key"><b>Apart now</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
         <span data-what="breadth"><i></i>a hand’s breadth</span>
         <span class="strip-pull"><b>Pull</b> <span data-what="pull"><i></i><span></span></span> <span data-what="slack"><i></i>slack</span></span>
         <span class="strip-marks">${MARK_KEYS.cycle}</span></p>

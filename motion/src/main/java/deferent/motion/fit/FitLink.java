@@ -11,8 +11,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** The tie whose gaps a fit measures, and the pairings it tries. */
-record Tie(Side carrier) {
+/** The link whose gaps a fit measures, and the pairings it tries. */
+record FitLink(Side carrier) {
     /** Below this a gap counts as closed, metres. */
     static final double CLOSED = 1e-3;
 
