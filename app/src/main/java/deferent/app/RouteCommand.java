@@ -2,9 +2,9 @@ package deferent.app;
 
 import deferent.motion.crossing.FlowingSet;
 import deferent.motion.crossing.Route;
+import deferent.motion.crossing.ShelfCrossing;
 import deferent.motion.crossing.ShelfMap;
 import deferent.motion.crossing.ShelfTable;
-import deferent.motion.crossing.Way;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.tell.TellCrossing;
 import deferent.motion.tell.Told;
@@ -141,7 +141,7 @@ final class RouteCommand implements Callable<Integer> {
         Path target = Objects.requireNonNull(file, "asked for only where a file is named");
         List<PatternDocument> gone = new ArrayList<>();
         gone.add(found.patterns().get(route.start()));
-        route.ways().forEach(way -> gone.add(found.patterns().get(way.to())));
+        route.crossings().forEach(crossing -> gone.add(found.patterns().get(crossing.to())));
         Take take =
                 Take.of(
                                 found.name(route.start())
@@ -234,7 +234,7 @@ final class RouteCommand implements Callable<Integer> {
             say.told("", TellCrossing.stopped());
         }
         found.route()
-                .filter(route -> !route.ways().isEmpty())
+                .filter(route -> !route.crossings().isEmpty())
                 .ifPresent(route -> steps(found, route));
     }
 
@@ -243,10 +243,10 @@ final class RouteCommand implements Callable<Integer> {
         Saying say = new Saying(out, why);
         out.println();
         int number = 1;
-        for (Way way : route.ways()) {
+        for (ShelfCrossing crossing : route.crossings()) {
             String first = String.format("%3d. ", number++);
-            say.line(first, found.name(way.from()) + " into " + found.name(way.to()));
-            say.told("     ", TellCrossing.of(found.table().crossing(way)));
+            say.line(first, found.name(crossing.from()) + " into " + found.name(crossing.to()));
+            say.told("     ", TellCrossing.of(found.table().crossing(crossing)));
         }
         out.println();
         Told played = TellCrossing.of(found.played(route));

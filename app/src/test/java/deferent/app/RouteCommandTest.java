@@ -55,9 +55,9 @@ class RouteCommandTest {
         assertThat(found.at("/route/patterns")).hasSize(3);
         assertThat(found.at("/route/patterns/1/name").stringValue()).isEqualTo("Arms 54");
         assertThat(found.at("/route/crossings")).hasSize(2);
-        for (JsonNode way : found.at("/route/crossings")) {
-            assertThat(way.get("place_gap_m").doubleValue()).isCloseTo(0.06, within(1e-6));
-            assertThat(way.get("speed_gap_m_s").doubleValue())
+        for (JsonNode crossing : found.at("/route/crossings")) {
+            assertThat(crossing.get("place_gap_m").doubleValue()).isCloseTo(0.06, within(1e-6));
+            assertThat(crossing.get("speed_gap_m_s").doubleValue())
                     .isCloseTo(0.06 * 2 * Math.PI, within(1e-6));
         }
         assertThat(found.at("/route/passage/joints_s")).hasSize(2);

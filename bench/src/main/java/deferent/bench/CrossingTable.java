@@ -2,9 +2,9 @@ package deferent.bench;
 
 import deferent.motion.crossing.CrossingRequest;
 import deferent.motion.crossing.FlowingSet;
+import deferent.motion.crossing.ShelfCrossings;
 import deferent.motion.crossing.ShelfMap;
 import deferent.motion.crossing.ShelfTable;
-import deferent.motion.crossing.Ways;
 import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Motion;
@@ -61,7 +61,7 @@ public final class CrossingTable {
                 "pairings",
                 "families",
                 "table s",
-                "ways",
+                "crossings",
                 "brute s",
                 "meet",
                 "missed",
@@ -82,9 +82,9 @@ public final class CrossingTable {
         Set<Integer> meeting = brute(shelf, request);
         double brute = seconds(start);
         int all = meeting.size();
-        Ways ways = table.ways();
-        for (int i = 0; i < ways.count(); i++) {
-            meeting.remove(ways.get(i).from() * count + ways.get(i).to());
+        ShelfCrossings crossings = table.crossings();
+        for (int i = 0; i < crossings.count(); i++) {
+            meeting.remove(crossings.get(i).from() * count + crossings.get(i).to());
         }
         start = System.nanoTime();
         FlowingSet set = ShelfMap.of(table).set(0, 8);
@@ -94,7 +94,7 @@ public final class CrossingTable {
                 count,
                 families,
                 tabled,
-                ways.count(),
+                crossings.count(),
                 brute,
                 all,
                 meeting.size(),

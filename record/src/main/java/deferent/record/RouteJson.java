@@ -5,9 +5,9 @@ import static deferent.record.ToldJson.rounded;
 import deferent.motion.crossing.FlowingSet;
 import deferent.motion.crossing.Passage;
 import deferent.motion.crossing.Route;
+import deferent.motion.crossing.ShelfCrossing;
 import deferent.motion.crossing.ShelfMap;
 import deferent.motion.crossing.ShelfTable;
-import deferent.motion.crossing.Way;
 import deferent.motion.tell.TellCrossing;
 import deferent.motion.tell.Told;
 import java.util.ArrayList;
@@ -26,9 +26,9 @@ public final class RouteJson {
      *
      * @param patterns the places of the map, in its order
      * @param table where the crossings come from
-     * @param map the ways between the patterns
+     * @param map the crossings between the patterns
      * @param told the answer in a sentence
-     * @param route the way, where there is one
+     * @param route where there is one
      * @param set the set, where one was asked for
      * @param done whether all patterns were compared
      */
@@ -44,7 +44,7 @@ public final class RouteJson {
             patterns = List.copyOf(patterns);
         }
 
-        /** The gentlest way from one pattern to another. */
+        /** The gentlest route from one pattern to another. */
         public static Found route(
                 List<PatternDocument> patterns,
                 ShelfTable table,
@@ -107,7 +107,7 @@ public final class RouteJson {
         node.set("request", CrossingsJson.request(found.table().request()));
         node.put("complete", found.done());
         node.put("patterns_compared", found.patterns().size());
-        node.put("crossings_found", found.table().ways().count());
+        node.put("crossings_found", found.table().crossings().count());
         List<Told> told = new ArrayList<>(List.of(found.told()));
         if (!found.done()) {
             told.add(TellCrossing.stopped());
@@ -135,14 +135,14 @@ public final class RouteJson {
             one.put("name", pattern.name());
             one.set("pattern", PatternJson.tree(pattern));
         }
-        ArrayNode ways = node.putArray("crossings");
-        for (Way way : route.ways()) {
-            ObjectNode one = CrossingsJson.tree(found.table().crossing(way));
-            one.put("from", found.name(way.from()));
-            one.put("to", found.name(way.to()));
-            ways.add(one);
+        ArrayNode crossings = node.putArray("crossings");
+        for (ShelfCrossing crossing : route.crossings()) {
+            ObjectNode one = CrossingsJson.tree(found.table().crossing(crossing));
+            one.put("from", found.name(crossing.from()));
+            one.put("to", found.name(crossing.to()));
+            crossings.add(one);
         }
-        if (!route.ways().isEmpty()) {
+        if (!route.crossings().isEmpty()) {
             node.set("passage", CrossingsJson.tree(found.played(route)));
         }
         return node;

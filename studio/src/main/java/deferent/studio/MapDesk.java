@@ -3,10 +3,10 @@ package deferent.studio;
 import deferent.motion.crossing.CrossingRequest;
 import deferent.motion.crossing.Passage;
 import deferent.motion.crossing.Route;
+import deferent.motion.crossing.ShelfCrossing;
 import deferent.motion.crossing.ShelfMap;
 import deferent.motion.crossing.ShelfTable;
 import deferent.motion.crossing.TableProgress;
-import deferent.motion.crossing.Way;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.tell.TellCrossing;
 import deferent.motion.trace.Trace;
@@ -142,18 +142,19 @@ final class MapDesk {
             node.put("phrase", place.pattern().phrase().orElse(""));
             node.set("moves", SeekAsk.moves(place.pattern().pairing()));
         }
-        ArrayNode ways = answer.putArray("crossings");
-        for (Way way : chart.map().ways()) {
-            if (way.from() < way.to()) {
-                ways.addObject()
-                        .put("from", chart.places().get(way.from()).id())
-                        .put("to", chart.places().get(way.to()).id())
-                        .put("roughness_weights", SceneJson.rounded(way.roughness()))
-                        .put("place_gap_m", SceneJson.rounded(way.placeGap()))
-                        .put("speed_gap_m_s", SceneJson.rounded(way.speedGap()));
+        ArrayNode crossings = answer.putArray("crossings");
+        for (ShelfCrossing crossing : chart.map().crossings()) {
+            if (crossing.from() < crossing.to()) {
+                crossings
+                        .addObject()
+                        .put("from", chart.places().get(crossing.from()).id())
+                        .put("to", chart.places().get(crossing.to()).id())
+                        .put("roughness_weights", SceneJson.rounded(crossing.roughness()))
+                        .put("place_gap_m", SceneJson.rounded(crossing.placeGap()))
+                        .put("speed_gap_m_s", SceneJson.rounded(crossing.speedGap()));
             }
         }
-        answer.put("crossings_found", chart.table().ways().count());
+        answer.put("crossings_found", chart.table().crossings().count());
         return answer;
     }
 
@@ -173,7 +174,7 @@ final class MapDesk {
                 RouteJson.Found.route(
                         chart.patterns(), chart.table(), chart.map(), start, end, true);
         ObjectNode answer = RouteJson.tree(found);
-        Optional<Route> route = found.route().filter(r -> !r.ways().isEmpty());
+        Optional<Route> route = found.route().filter(r -> !r.crossings().isEmpty());
         ArrayNode ids = answer.putArray("places");
         found.route()
                 .ifPresent(r -> r.patterns().forEach(i -> ids.add(chart.places().get(i).id())));

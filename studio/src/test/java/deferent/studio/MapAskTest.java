@@ -55,18 +55,18 @@ class MapAskTest {
         assertThat(map.get("patterns")).hasSize(4);
         assertThat(map.get("complete").asBoolean()).isTrue();
         boolean found = false;
-        for (JsonNode way : map.get("crossings")) {
-            assertThat(way.toString()).doesNotContain("elsewhere");
+        for (JsonNode crossing : map.get("crossings")) {
+            assertThat(crossing.toString()).doesNotContain("elsewhere");
             JsonNode crossings =
                     visitor.ask(
                             "{\"ask\":\"crossings\",\"pattern\":%s,\"to\":{\"pattern\":%s}%s}"
                                     .formatted(
-                                            document(way.get("from").asString()),
-                                            document(way.get("to").asString()),
+                                            document(crossing.get("from").asString()),
+                                            document(crossing.get("to").asString()),
                                             LOOSE));
             double heads = crossings.at("/crossings/0/roughness/heads_weights").asDouble();
             double hands = crossings.at("/crossings/0/roughness/hands_weights").asDouble();
-            assertThat(way.get("roughness_weights").asDouble())
+            assertThat(crossing.get("roughness_weights").asDouble())
                     .isCloseTo(Math.max(heads, hands), within(1e-3));
             found = true;
         }

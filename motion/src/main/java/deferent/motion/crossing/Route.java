@@ -7,23 +7,23 @@ import java.util.List;
  * A chain of crossings from one pattern of a shelf to another.
  *
  * @param start the first pattern, by its place on the shelf
- * @param ways the crossings, each from the pattern that the one before entered
+ * @param crossings the crossings, each from the pattern that the one before entered
  * @param roughness of all together, weights
  * @param difficulty of all patterns entered together
  */
-public record Route(int start, List<Way> ways, double roughness, double difficulty) {
+public record Route(int start, List<ShelfCrossing> crossings, double roughness, double difficulty) {
     public Route {
-        ways = List.copyOf(ways);
+        crossings = List.copyOf(crossings);
     }
 
-    static Route of(int start, List<Way> ways, double[] difficulty) {
+    static Route of(int start, List<ShelfCrossing> crossings, double[] difficulty) {
         double rough = 0;
         double hard = 0;
-        for (Way way : ways) {
-            rough += way.roughness();
-            hard += difficulty[way.to()];
+        for (ShelfCrossing crossing : crossings) {
+            rough += crossing.roughness();
+            hard += difficulty[crossing.to()];
         }
-        return new Route(start, ways, rough, hard);
+        return new Route(start, crossings, rough, hard);
     }
 
     /** What routes are compared by. */
@@ -35,12 +35,12 @@ public record Route(int start, List<Way> ways, double roughness, double difficul
     public List<Integer> patterns() {
         List<Integer> all = new ArrayList<>();
         all.add(start);
-        ways.forEach(way -> all.add(way.to()));
+        crossings.forEach(crossing -> all.add(crossing.to()));
         return List.copyOf(all);
     }
 
     /** The roughest crossing's, weights; 0 where there is none. */
     public double roughest() {
-        return ways.stream().mapToDouble(Way::roughness).max().orElse(0);
+        return crossings.stream().mapToDouble(ShelfCrossing::roughness).max().orElse(0);
     }
 }

@@ -12,10 +12,10 @@ import java.util.function.BooleanSupplier;
 
 /**
  * The gentlest round of a given number of patterns from one of them and back, no pattern twice:
- * depth first, cheapest way first, cut off wherever even the cheapest walk home that may repeat
- * patterns would cost as much as the best round known (branch and bound: Land and Doig, 1960). The
- * walks' costs come from dynamic programming over their length, and where there is no such walk
- * there is no such round.
+ * depth first, cheapest crossing first, cut off wherever even the cheapest walk home that may
+ * repeat patterns would cost as much as the best round known (branch and bound: Land and Doig,
+ * 1960). The walks' costs come from dynamic programming over their length, and where there is no
+ * such walk there is no such round.
  */
 final class SetSearch {
     private static final int ASK = 4096;
@@ -25,17 +25,17 @@ final class SetSearch {
     private final long budget;
     private final BooleanSupplier stop;
     private final double[] difficulty;
-    private final List<List<Way>> out;
+    private final List<List<ShelfCrossing>> out;
     private final double[][] home;
     private final boolean[] used;
-    private final Deque<Way> path = new ArrayDeque<>();
+    private final Deque<ShelfCrossing> path = new ArrayDeque<>();
     private double best = Double.POSITIVE_INFINITY;
-    private List<Way> found = List.of();
+    private List<ShelfCrossing> found = List.of();
     private long looked;
     private boolean stopped;
 
     /**
-     * @param out the ways out of each pattern, at most one to each other
+     * @param out the crossings out of each pattern, at most one to each other
      */
     SetSearch(
             int start,
@@ -43,7 +43,7 @@ final class SetSearch {
             long budget,
             BooleanSupplier stop,
             double[] difficulty,
-            List<List<Way>> out) {
+            List<List<ShelfCrossing>> out) {
         this.start = start;
         this.length = length;
         this.budget = budget;
@@ -62,11 +62,12 @@ final class SetSearch {
         cost[0][start] = 0;
         for (int k = 1; k <= length; k++) {
             for (int v = 0; v < out.size(); v++) {
-                for (Way way : out.get(v)) {
+                for (ShelfCrossing crossing : out.get(v)) {
                     // The start is passed at the very end alone.
-                    boolean open = k == 1 ? way.to() == start : way.to() != start;
+                    boolean open = k == 1 ? crossing.to() == start : crossing.to() != start;
                     if (open) {
-                        cost[k][v] = Math.min(cost[k][v], cost(way) + cost[k - 1][way.to()]);
+                        cost[k][v] =
+                                Math.min(cost[k][v], cost(crossing) + cost[k - 1][crossing.to()]);
                     }
                 }
             }
@@ -74,8 +75,8 @@ final class SetSearch {
         return cost;
     }
 
-    private double cost(Way way) {
-        return way.roughness() + difficulty[way.to()];
+    private double cost(ShelfCrossing crossing) {
+        return crossing.roughness() + difficulty[crossing.to()];
     }
 
     FlowingSet run() {
@@ -99,11 +100,14 @@ final class SetSearch {
             }
             return;
         }
-        List<Way> ways = new ArrayList<>(out.get(at));
-        ways.removeIf(way -> used[way.to()] || (way.to() == start) != (left == 1));
-        ways.sort(Comparator.comparingDouble(way -> cost(way) + home[left - 1][way.to()]));
-        for (Way way : ways) {
-            double least = spent + cost(way) + home[left - 1][way.to()];
+        List<ShelfCrossing> crossings = new ArrayList<>(out.get(at));
+        crossings.removeIf(
+                crossing -> used[crossing.to()] || (crossing.to() == start) != (left == 1));
+        crossings.sort(
+                Comparator.comparingDouble(
+                        crossing -> cost(crossing) + home[left - 1][crossing.to()]));
+        for (ShelfCrossing crossing : crossings) {
+            double least = spent + cost(crossing) + home[left - 1][crossing.to()];
             if (!(least < best)) {
                 return;
             }
@@ -114,11 +118,11 @@ final class SetSearch {
             if (stopped) {
                 return;
             }
-            used[way.to()] = true;
-            path.addLast(way);
-            descend(way.to(), left - 1, spent + cost(way));
+            used[crossing.to()] = true;
+            path.addLast(crossing);
+            descend(crossing.to(), left - 1, spent + cost(crossing));
             path.removeLast();
-            used[way.to()] = false;
+            used[crossing.to()] = false;
         }
     }
 }

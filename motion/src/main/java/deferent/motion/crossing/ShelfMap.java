@@ -20,33 +20,37 @@ import org.jgrapht.graph.AsSubgraph;
 import org.jgrapht.graph.SimpleDirectedWeightedGraph;
 
 /**
- * A shelf as a map: its patterns are places, the gentlest crossing between each two a way, open in
- * both directions. Going a way costs its roughness in weights and how hard the pattern is that it
- * enters, in whatever the caller counts that in, such that 1 is worth one weight. Waiting inside a
- * pattern until its moment comes costs nothing: it takes one more cycle at most. Of routes that
- * cost the same the one with fewer changes is taken.
+ * A shelf as a map: its patterns are places, the gentlest crossing between each two an edge, open
+ * in both directions. Passing a crossing costs its roughness in weights and how hard the pattern is
+ * that it enters, in whatever the caller counts that in, such that 1 is worth one weight. Waiting
+ * inside a pattern until its moment comes costs nothing: it takes one more cycle at most. Of routes
+ * that cost the same the one with fewer changes is taken.
  */
 public final class ShelfMap {
     // Less than anything that could be felt.
-    private static final double A_CHANGE = 1e-6;
+    private static final double A_CROSSING = 1e-6;
 
     private final List<Pairing> shelf;
     private final CrossingRequest request;
     private final double[] difficulty;
-    private final SimpleDirectedWeightedGraph<Integer, Way> graph =
-            new SimpleDirectedWeightedGraph<>(Way.class);
+    private final SimpleDirectedWeightedGraph<Integer, ShelfCrossing> graph =
+            new SimpleDirectedWeightedGraph<>(ShelfCrossing.class);
 
     private ShelfMap(
-            List<Pairing> shelf, CrossingRequest request, double[] difficulty, List<Way> ways) {
+            List<Pairing> shelf,
+            CrossingRequest request,
+            double[] difficulty,
+            List<ShelfCrossing> crossings) {
         this.shelf = shelf;
         this.request = request;
         this.difficulty = difficulty;
         for (int i = 0; i < shelf.size(); i++) {
             graph.addVertex(i);
         }
-        for (Way way : ways) {
-            if (graph.addEdge(way.from(), way.to(), way)) {
-                graph.setEdgeWeight(way, way.roughness() + difficulty[way.to()] + A_CHANGE);
+        for (ShelfCrossing crossing : crossings) {
+            if (graph.addEdge(crossing.from(), crossing.to(), crossing)) {
+                graph.setEdgeWeight(
+                        crossing, crossing.roughness() + difficulty[crossing.to()] + A_CROSSING);
             }
         }
     }
@@ -57,15 +61,15 @@ public final class ShelfMap {
             throw new Refusal(
                     "compares one hand", "map of a shelf", "make the table for both hands");
         }
-        List<Way> gentlest = new ArrayList<>();
-        Ways ways = table.ways();
+        List<ShelfCrossing> gentlest = new ArrayList<>();
+        ShelfCrossings crossings = table.crossings();
         int i = 0;
-        while (i < ways.count()) {
-            Way best = ways.get(i);
+        while (i < crossings.count()) {
+            ShelfCrossing best = crossings.get(i);
             int from = best.from();
             int to = best.to();
-            for (i++; i < ways.count(); i++) {
-                Way next = ways.get(i);
+            for (i++; i < crossings.count(); i++) {
+                ShelfCrossing next = crossings.get(i);
                 if (next.from() != from || next.to() != to) {
                     break;
                 }
@@ -88,16 +92,16 @@ public final class ShelfMap {
         for (double d : each) {
             Refusal.within(d, 0, 1e6, "difficulty", "");
         }
-        return new ShelfMap(shelf, request, each.clone(), ways());
+        return new ShelfMap(shelf, request, each.clone(), crossings());
     }
 
-    /** The same map without ways rougher than {@code most} weights. */
+    /** The same map without crossings rougher than {@code most} weights. */
     public ShelfMap withRoughest(double most) {
         return new ShelfMap(
                 shelf,
                 request,
                 difficulty,
-                ways().stream().filter(way -> way.roughness() <= most).toList());
+                crossings().stream().filter(crossing -> crossing.roughness() <= most).toList());
     }
 
     public int size() {
@@ -108,18 +112,18 @@ public final class ShelfMap {
         return shelf.get(i);
     }
 
-    /** All ways, both directions. */
-    public List<Way> ways() {
+    /** All crossings, both directions. */
+    public List<ShelfCrossing> crossings() {
         return List.copyOf(graph.edgeSet());
     }
 
-    /** The ways out of a pattern. */
-    public List<Way> ways(int from) {
+    /** The crossings out of a pattern. */
+    public List<ShelfCrossing> crossings(int from) {
         return List.copyOf(graph.outgoingEdgesOf(from));
     }
 
-    /** The way from one pattern to another, where there is one. */
-    public Optional<Way> way(int from, int to) {
+    /** The gentlest crossing from one pattern to another, where there is one. */
+    public Optional<ShelfCrossing> crossing(int from, int to) {
         return Optional.ofNullable(graph.getEdge(place(from), place(to)));
     }
 
@@ -138,7 +142,7 @@ public final class ShelfMap {
      * The cheapest route through patterns that are known; the first and the last count as known.
      */
     public Optional<Route> route(int from, int to, IntPredicate known) {
-        GraphPath<Integer, Way> path =
+        GraphPath<Integer, ShelfCrossing> path =
                 DijkstraShortestPath.findPathBetween(part(from, to, known), from, to);
         return Optional.ofNullable(path).map(p -> Route.of(from, p.getEdgeList(), difficulty));
     }
@@ -151,7 +155,7 @@ public final class ShelfMap {
                         .toList();
     }
 
-    private AsSubgraph<Integer, Way> part(int from, int to, IntPredicate known) {
+    private AsSubgraph<Integer, ShelfCrossing> part(int from, int to, IntPredicate known) {
         place(from);
         place(to);
         Set<Integer> kept = new TreeSet<>();
@@ -188,7 +192,7 @@ public final class ShelfMap {
             int start, int patterns, IntPredicate known, long budget, BooleanSupplier stop) {
         Refusal.within(patterns, 2, 64, "patterns of a set", "patterns");
         place(start);
-        List<List<Way>> out = new ArrayList<>();
+        List<List<ShelfCrossing>> out = new ArrayList<>();
         for (int i = 0; i < shelf.size(); i++) {
             boolean in = i == start || known.test(i);
             out.add(
@@ -211,11 +215,11 @@ public final class ShelfMap {
         double entered = Double.NaN;
         boolean keepsTethers = true;
         int at = route.start();
-        for (Way way : route.ways()) {
+        for (ShelfCrossing crossing : route.crossings()) {
             Trace trace = Trace.of(shelf.get(at));
             double stay = trace.period();
             if (!Double.isNaN(entered)) {
-                double wait = way.fromTime() - entered;
+                double wait = crossing.fromTime() - entered;
                 wait -= trace.period() * Math.floor(wait / trace.period());
                 stay = wait;
                 while (stay < Math.max(trace.period(), blend)) {
@@ -223,10 +227,10 @@ public final class ShelfMap {
                 }
             }
             stay = Math.max(stay, blend);
-            legs.add(Splice.Leg.of(trace, way.fromTime() - stay, stay));
-            keepsTethers &= sameTethers(shelf.get(at), shelf.get(way.to()));
-            entered = way.toTime();
-            at = way.to();
+            legs.add(Splice.Leg.of(trace, crossing.fromTime() - stay, stay));
+            keepsTethers &= sameTethers(shelf.get(at), shelf.get(crossing.to()));
+            entered = crossing.toTime();
+            at = crossing.to();
         }
         Trace last = Trace.of(shelf.get(at));
         legs.add(

@@ -27,7 +27,7 @@ public final class ShelfTable {
     private final CrossingRequest request;
     private final List<States> states = new ArrayList<>();
     private final List<Boxes> boxes = new ArrayList<>();
-    private final Ways ways = new Ways();
+    private final ShelfCrossings crossings = new ShelfCrossings();
     private int rows;
 
     /**
@@ -77,14 +77,14 @@ public final class ShelfTable {
             }
             int from = rows;
             int to = Math.min(shelf.size(), from + AT_ONCE);
-            List<Ways> parts =
+            List<ShelfCrossings> parts =
                     IntStream.range(from, to)
                             .parallel()
                             .mapToObj(row -> slice(row, row + 1))
                             .toList();
-            parts.forEach(ways::addAll);
+            parts.forEach(crossings::addAll);
             rows = to;
-            listener.accept(new TableProgress(pairs(rows), pairs(shelf.size()), ways.count()));
+            listener.accept(new TableProgress(pairs(rows), pairs(shelf.size()), crossings.count()));
         }
         return true;
     }
@@ -106,9 +106,9 @@ public final class ShelfTable {
     }
 
     /** The crossings of the patterns {@code from} to below {@code to} with all that come later. */
-    public Ways slice(int from, int to) {
+    public ShelfCrossings slice(int from, int to) {
         prepare();
-        Ways found = new Ways();
+        ShelfCrossings found = new ShelfCrossings();
         for (int i = from; i < to; i++) {
             for (int j = i + 1; j < shelf.size(); j++) {
                 add(i, j, found);
@@ -117,7 +117,7 @@ public final class ShelfTable {
         return found;
     }
 
-    private void add(int i, int j, Ways found) {
+    private void add(int i, int j, ShelfCrossings found) {
         States a = states.get(i);
         States b = states.get(j);
         for (Meeting meeting : Search.of(a, boxes.get(i), b, boxes.get(j), request)) {
@@ -129,24 +129,26 @@ public final class ShelfTable {
             b.exact(toTime, y);
             Differences d = Differences.of(x, y, request);
             found.add(
-                    new Way(i, j, fromTime, toTime, d.place(), d.speed(), d.roughness().weights()));
+                    new ShelfCrossing(
+                            i, j, fromTime, toTime, d.place(), d.speed(), d.roughness().weights()));
         }
     }
 
     /** What has been found so far, by pattern, then by time. */
-    public Ways ways() {
-        return ways;
+    public ShelfCrossings crossings() {
+        return crossings;
     }
 
     /** The whole of a crossing: what changes, the props' timing, how long it stays open. */
-    public Crossing crossing(Way way) {
+    public Crossing crossing(ShelfCrossing crossing) {
         prepare();
-        States from = states.get(way.from());
-        States to = states.get(way.to());
+        States from = states.get(crossing.from());
+        States to = states.get(crossing.to());
         return Crossing.of(
                 from,
                 to,
-                new Meeting(way.fromTime() / from.period(), way.toTime() / to.period(), 0, 0),
+                new Meeting(
+                        crossing.fromTime() / from.period(), crossing.toTime() / to.period(), 0, 0),
                 request,
                 false);
     }

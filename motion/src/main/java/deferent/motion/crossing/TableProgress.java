@@ -5,6 +5,6 @@ package deferent.motion.crossing;
  *
  * @param done pairs of patterns compared, of {@code all}
  * @param all pairs of patterns
- * @param ways crossings found so far
+ * @param crossings crossings found so far
  */
-public record TableProgress(long done, long all, int ways) {}
+public record TableProgress(long done, long all, int crossings) {}

@@ -8,8 +8,8 @@ import deferent.motion.crossing.Need;
 import deferent.motion.crossing.Passage;
 import deferent.motion.crossing.Props;
 import deferent.motion.crossing.Route;
+import deferent.motion.crossing.ShelfCrossing;
 import deferent.motion.crossing.TableProgress;
-import deferent.motion.crossing.Way;
 import deferent.motion.crossing.Who;
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Side;
@@ -287,13 +287,13 @@ public final class TellCrossing {
      */
     public static Told of(Route route, IntFunction<String> names) {
         StringBuilder text = new StringBuilder(names.apply(route.start()));
-        for (Way way : route.ways()) {
-            text.append(", then ").append(names.apply(way.to()));
+        for (ShelfCrossing crossing : route.crossings()) {
+            text.append(", then ").append(names.apply(crossing.to()));
         }
         text.append('.');
         List<String> steps = new ArrayList<>();
-        for (Way way : route.ways()) {
-            steps.add(weights(way.roughness()));
+        for (ShelfCrossing crossing : route.crossings()) {
+            steps.add(weights(crossing.roughness()));
         }
         return new Told(
                 "route",
@@ -314,8 +314,8 @@ public final class TellCrossing {
                 + " of "
                 + progress.all()
                 + " pairs of patterns compared, "
-                + progress.ways()
-                + (progress.ways() == 1 ? " crossing" : " crossings")
+                + progress.crossings()
+                + (progress.crossings() == 1 ? " crossing" : " crossings")
                 + " found";
     }
 

@@ -12,13 +12,13 @@ import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
 
 class SetSearchTest {
-    private static List<List<Way>> ways(int patterns, double share, Random random) {
-        List<List<Way>> out = new ArrayList<>();
+    private static List<List<ShelfCrossing>> crossings(int patterns, double share, Random random) {
+        List<List<ShelfCrossing>> out = new ArrayList<>();
         for (int i = 0; i < patterns; i++) {
-            List<Way> mine = new ArrayList<>();
+            List<ShelfCrossing> mine = new ArrayList<>();
             for (int j = 0; j < patterns; j++) {
                 if (i != j && random.nextDouble() < share) {
-                    mine.add(new Way(i, j, 0, 0, 0, 0, random.nextDouble()));
+                    mine.add(new ShelfCrossing(i, j, 0, 0, 0, 0, random.nextDouble()));
                 }
             }
             out.add(mine);
@@ -26,23 +26,28 @@ class SetSearchTest {
         return out;
     }
 
-    private static FlowingSet found(List<List<Way>> out, int length, long budget) {
+    private static FlowingSet found(List<List<ShelfCrossing>> out, int length, long budget) {
         return new SetSearch(0, length, budget, () -> false, new double[out.size()], out).run();
     }
 
     private static double cheapest(
-            List<List<Way>> out, int at, int left, boolean[] used, double spent) {
+            List<List<ShelfCrossing>> out, int at, int left, boolean[] used, double spent) {
         double best = Double.POSITIVE_INFINITY;
-        for (Way way : out.get(at)) {
-            if (left == 1 && way.to() == 0) {
-                best = Math.min(best, spent + way.roughness());
-            } else if (left > 1 && way.to() != 0 && !used[way.to()]) {
-                used[way.to()] = true;
+        for (ShelfCrossing crossing : out.get(at)) {
+            if (left == 1 && crossing.to() == 0) {
+                best = Math.min(best, spent + crossing.roughness());
+            } else if (left > 1 && crossing.to() != 0 && !used[crossing.to()]) {
+                used[crossing.to()] = true;
                 best =
                         Math.min(
                                 best,
-                                cheapest(out, way.to(), left - 1, used, spent + way.roughness()));
-                used[way.to()] = false;
+                                cheapest(
+                                        out,
+                                        crossing.to(),
+                                        left - 1,
+                                        used,
+                                        spent + crossing.roughness()));
+                used[crossing.to()] = false;
             }
         }
         return best;
@@ -51,7 +56,8 @@ class SetSearchTest {
     @RepeatedTest(30)
     void theSetIsTheGentlestOfAllOrThereIsNone(RepetitionInfo info) {
         Random random = new Random(info.getCurrentRepetition());
-        List<List<Way>> out = ways(9, 0.15 + 0.02 * info.getCurrentRepetition(), random);
+        List<List<ShelfCrossing>> out =
+                crossings(9, 0.15 + 0.02 * info.getCurrentRepetition(), random);
         int length = 3 + info.getCurrentRepetition() % 6;
         double best = cheapest(out, 0, length, new boolean[9], 0);
         FlowingSet set = found(out, length, Long.MAX_VALUE);
@@ -69,7 +75,7 @@ class SetSearchTest {
 
     @Test
     void aSearchThatMustStopSaysSo() {
-        List<List<Way>> out = ways(60, 0.5, new Random(3));
+        List<List<ShelfCrossing>> out = crossings(60, 0.5, new Random(3));
         FlowingSet set = found(out, 8, 3);
         assertThat(set.outcome()).isEqualTo(Outcome.UNKNOWN);
         assertThat(found(out, 8, 9).outcome()).isIn(Outcome.FOUND, Outcome.BEST);

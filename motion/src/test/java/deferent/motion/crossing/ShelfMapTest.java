@@ -56,7 +56,7 @@ class ShelfMapTest {
         List<Pairing> shelf = new ArrayList<>(growing(3));
         shelf.add(PathCrossingsTest.both(Motion.flower(0.341, 1, 0), 0.6, 0));
         ShelfMap map = map(shelf);
-        assertThat(map.route(0, 2).orElseThrow().ways()).hasSize(2);
+        assertThat(map.route(0, 2).orElseThrow().crossings()).hasSize(2);
         Route easy = map.withDifficulty(new double[] {0, 5, 0, 0}).route(0, 2).orElseThrow();
         assertThat(easy.patterns()).containsExactly(0, 3, 2);
         Route other = map.withDifficulty(new double[] {0, 0, 0, 5}).route(0, 2).orElseThrow();
@@ -67,14 +67,14 @@ class ShelfMapTest {
     @Test
     void whatCanBePassedCanBePassedBack() {
         ShelfMap map = map(growing(4));
-        for (Way way : map.ways()) {
-            assertThat(map.way(way.to(), way.from())).contains(way.back());
+        for (ShelfCrossing crossing : map.crossings()) {
+            assertThat(map.crossing(crossing.to(), crossing.from())).contains(crossing.back());
         }
     }
 
     @Test
     void aSetOfEightComesBackToWhereItStarts() {
-        // In two rows side by side, so that there is a way out and another back.
+        // In two rows side by side, so that there is a crossing out and another back.
         List<Pairing> shelf = new ArrayList<>(growing(4));
         for (int i = 0; i < 4; i++) {
             shelf.add(PathCrossingsTest.both(Motion.flower(0.301 + 0.04 * i, 1, 0), 0.6, 0));

@@ -108,15 +108,15 @@ class ShelfTableTest {
                 for (boolean[] window : windows(states.get(i), states.get(j), request)) {
                     all++;
                     boolean told = false;
-                    for (int w = 0; w < table.ways().count() && !told; w++) {
-                        Way way = table.ways().get(w);
+                    for (int w = 0; w < table.crossings().count() && !told; w++) {
+                        ShelfCrossing crossing = table.crossings().get(w);
                         told =
-                                way.from() == i
-                                        && way.to() == j
+                                crossing.from() == i
+                                        && crossing.to() == j
                                         && liesIn(
                                                 window,
-                                                way.fromTime() / shelf.get(i).period(),
-                                                way.toTime() / shelf.get(j).period());
+                                                crossing.fromTime() / shelf.get(i).period(),
+                                                crossing.toTime() / shelf.get(j).period());
                     }
                     assertThat(told).as("patterns %d and %d", i, j).isTrue();
                 }
@@ -139,17 +139,17 @@ class ShelfTableTest {
     }
 
     @Test
-    void everyWayIsWithinToleranceAndSaysWhatItsCrossingSays() {
+    void everyCrossingOfAShelfIsWithinToleranceAndSaysWhatItSaysByItself() {
         CrossingRequest request = CrossingRequest.USUAL.withTolerance(0.15, 3);
         ShelfTable table = new ShelfTable(AnyShelf.of(24, 5), request);
         table.run();
-        assertThat(table.ways().count()).isPositive();
-        for (int w = 0; w < table.ways().count(); w++) {
-            Way way = table.ways().get(w);
-            assertThat(way.placeGap()).isLessThanOrEqualTo(request.place() + 1e-9);
-            assertThat(way.speedGap()).isLessThanOrEqualTo(request.speed() + 1e-9);
-            Crossing crossing = table.crossing(way);
-            assertThat(crossing.roughness().weights()).isCloseTo(way.roughness(), within(1e-9));
+        assertThat(table.crossings().count()).isPositive();
+        for (int w = 0; w < table.crossings().count(); w++) {
+            ShelfCrossing crossing = table.crossings().get(w);
+            assertThat(crossing.placeGap()).isLessThanOrEqualTo(request.place() + 1e-9);
+            assertThat(crossing.speedGap()).isLessThanOrEqualTo(request.speed() + 1e-9);
+            Crossing whole = table.crossing(crossing);
+            assertThat(whole.roughness().weights()).isCloseTo(crossing.roughness(), within(1e-9));
         }
     }
 
@@ -159,19 +159,20 @@ class ShelfTableTest {
         CrossingRequest request = CrossingRequest.USUAL.withTolerance(0.2, 3);
         ShelfTable whole = new ShelfTable(shelf, request);
         whole.run();
-        Ways slices = new Ways();
+        ShelfCrossings slices = new ShelfCrossings();
         slices.addAll(new ShelfTable(shelf, request).slice(0, 7));
         slices.addAll(new ShelfTable(shelf, request).slice(7, 20));
-        assertThat(slices.keys()).isEqualTo(whole.ways().keys());
-        assertThat(slices.numbers()).isEqualTo(whole.ways().numbers());
+        assertThat(slices.keys()).isEqualTo(whole.crossings().keys());
+        assertThat(slices.numbers()).isEqualTo(whole.crossings().numbers());
         ShelfTable stopped = new ShelfTable(shelf, request);
         AtomicInteger asked = new AtomicInteger();
         assertThat(stopped.run(p -> {}, () -> asked.incrementAndGet() > 1)).isFalse();
-        assertThat(stopped.ways().count()).isLessThan(whole.ways().count());
+        assertThat(stopped.crossings().count()).isLessThan(whole.crossings().count());
         List<TableProgress> heard = new ArrayList<>();
         assertThat(stopped.run(heard::add, () -> false)).isTrue();
-        assertThat(stopped.ways().numbers()).isEqualTo(whole.ways().numbers());
+        assertThat(stopped.crossings().numbers()).isEqualTo(whole.crossings().numbers());
         assertThat(heard.get(heard.size() - 1).done()).isEqualTo(20 * 19 / 2);
-        assertThat(Ways.of(slices.keys(), slices.numbers()).get(0)).isEqualTo(slices.get(0));
+        assertThat(ShelfCrossings.of(slices.keys(), slices.numbers()).get(0))
+                .isEqualTo(slices.get(0));
     }
 }

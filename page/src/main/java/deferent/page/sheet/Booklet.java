@@ -2,9 +2,9 @@ package deferent.page.sheet;
 
 import deferent.motion.crossing.CrossingRequest;
 import deferent.motion.crossing.Crossings;
+import deferent.motion.crossing.ShelfCrossing;
 import deferent.motion.crossing.ShelfMap;
 import deferent.motion.crossing.ShelfTable;
-import deferent.motion.crossing.Way;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.record.PatternDocument;
@@ -152,16 +152,16 @@ public record Booklet(
         ShelfMap map = ShelfMap.of(table);
         for (int i = 0; i < each.size(); i++) {
             List<Onward> to = found.to().get(i);
-            map.ways(i).stream()
-                    .sorted(Comparator.comparingDouble(Way::roughness))
+            map.crossings(i).stream()
+                    .sorted(Comparator.comparingDouble(ShelfCrossing::roughness))
                     .limit(Sheet.CROSSINGS)
                     .forEach(
-                            way ->
+                            crossing ->
                                     to.add(
                                             new Onward(
-                                                    each.get(way.from()).name(),
-                                                    each.get(way.to()).name(),
-                                                    table.crossing(way))));
+                                                    each.get(crossing.from()).name(),
+                                                    each.get(crossing.to()).name(),
+                                                    table.crossing(crossing))));
         }
         return Optional.of(found);
     }

@@ -11,7 +11,7 @@ package deferent.motion.crossing;
  * @param speedGap greatest velocity difference, metres a second
  * @param roughness least extra acceleration of a passage, weights
  */
-public record Way(
+public record ShelfCrossing(
         int from,
         int to,
         double fromTime,
@@ -20,7 +20,7 @@ public record Way(
         double speedGap,
         double roughness) {
     /** The same moment the other way: what can be passed can be passed back. */
-    public Way back() {
-        return new Way(to, from, toTime, fromTime, placeGap, speedGap, roughness);
+    public ShelfCrossing back() {
+        return new ShelfCrossing(to, from, toTime, fromTime, placeGap, speedGap, roughness);
     }
 }

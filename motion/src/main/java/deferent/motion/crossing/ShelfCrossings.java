@@ -4,10 +4,10 @@ import deferent.motion.pairing.Refusal;
 import java.util.Arrays;
 
 /**
- * Many {@link Way ways} in primitive arrays under the stable key (from, to), from below to: what a
- * slice of a {@link ShelfTable} returns, on this machine or another.
+ * Many {@link ShelfCrossing crossings} in primitive arrays under the stable key (from, to), from
+ * below to: what a slice of a {@link ShelfTable} returns, on this machine or another.
  */
-public final class Ways {
+public final class ShelfCrossings {
     private static final int NUMBERS = 5;
 
     private int[] keys = new int[0];
@@ -18,16 +18,16 @@ public final class Ways {
         return count;
     }
 
-    void add(Way way) {
+    void add(ShelfCrossing crossing) {
         room(count + 1);
-        keys[2 * count] = way.from();
-        keys[2 * count + 1] = way.to();
+        keys[2 * count] = crossing.from();
+        keys[2 * count + 1] = crossing.to();
         int at = NUMBERS * count;
-        numbers[at] = way.fromTime();
-        numbers[at + 1] = way.toTime();
-        numbers[at + 2] = way.placeGap();
-        numbers[at + 3] = way.speedGap();
-        numbers[at + 4] = way.roughness();
+        numbers[at] = crossing.fromTime();
+        numbers[at + 1] = crossing.toTime();
+        numbers[at + 2] = crossing.placeGap();
+        numbers[at + 3] = crossing.speedGap();
+        numbers[at + 4] = crossing.roughness();
         count++;
     }
 
@@ -39,20 +39,20 @@ public final class Ways {
         }
     }
 
-    /** Takes another slice's ways behind its own. */
-    public void addAll(Ways other) {
+    /** Takes another slice's crossings behind its own. */
+    public void addAll(ShelfCrossings other) {
         room(count + other.count);
         System.arraycopy(other.keys, 0, keys, 2 * count, 2 * other.count);
         System.arraycopy(other.numbers, 0, numbers, NUMBERS * count, NUMBERS * other.count);
         count += other.count;
     }
 
-    public Way get(int i) {
+    public ShelfCrossing get(int i) {
         if (i < 0 || i >= count) {
             throw new Refusal("is " + i, "a crossing's place", "give 0 to below " + count);
         }
         int at = NUMBERS * i;
-        return new Way(
+        return new ShelfCrossing(
                 keys[2 * i],
                 keys[2 * i + 1],
                 numbers[at],
@@ -62,28 +62,28 @@ public final class Ways {
                 numbers[at + 4]);
     }
 
-    /** From and to of each way in turn. */
+    /** From and to of each crossing in turn. */
     public int[] keys() {
         return Arrays.copyOf(keys, 2 * count);
     }
 
-    /** Both times, both gaps and the roughness of each way in turn. */
+    /** Both times, both gaps and the roughness of each crossing in turn. */
     public double[] numbers() {
         return Arrays.copyOf(numbers, NUMBERS * count);
     }
 
-    /** The ways that {@link #keys} and {@link #numbers} were taken from. */
-    public static Ways of(int[] keys, double[] numbers) {
+    /** The crossings that {@link #keys} and {@link #numbers} were taken from. */
+    public static ShelfCrossings of(int[] keys, double[] numbers) {
         if (keys.length % 2 != 0 || numbers.length != keys.length / 2 * NUMBERS) {
             throw new Refusal(
                     "are of lengths " + keys.length + " and " + numbers.length,
-                    "ways",
+                    "crossings",
                     "give two keys and " + NUMBERS + " numbers a crossing");
         }
-        Ways ways = new Ways();
-        ways.keys = keys.clone();
-        ways.numbers = numbers.clone();
-        ways.count = keys.length / 2;
-        return ways;
+        ShelfCrossings crossings = new ShelfCrossings();
+        crossings.keys = keys.clone();
+        crossings.numbers = numbers.clone();
+        crossings.count = keys.length / 2;
+        return crossings;
     }
 }
