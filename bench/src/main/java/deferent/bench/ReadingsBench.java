@@ -26,8 +26,8 @@ import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * What a drag costs: phrase to live readings (720 samples, both links with the quick shape gap,
- * figures, clearance, reach, pull), wanted under 5 ms at the 99th percentile on one core; and after
- * it the certified shape gap of both links, wanted under 50 ms. Baselines in the same run: sampling
+ * figures, room, reach, pull), wanted under 5 ms at the 99th percentile on one core; and after it
+ * the certified shape gap of both links, wanted under 50 ms. Baselines in the same run: sampling
  * the trace alone, and one discrete Fréchet distance of JTS on the same 720 points, with nothing
  * moved or turned.
  */

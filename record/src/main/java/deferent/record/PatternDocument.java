@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param tags words to find it by
  * @param phrase the pairing as it was said; a remark, the pairing itself is what counts
  * @param pairing the two motions, written out
- * @param performer whose body reach and clearance are read for
+ * @param performer whose body reach and room are read for
  * @param kit the heads and cords spun
  * @param extras what other programs keep in it
  */

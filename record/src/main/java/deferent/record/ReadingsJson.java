@@ -1,13 +1,13 @@
 package deferent.record;
 
-import deferent.motion.body.Clearance;
 import deferent.motion.body.HandReach;
 import deferent.motion.body.Lying;
 import deferent.motion.body.Nearness;
 import deferent.motion.body.Passing;
 import deferent.motion.body.Performer;
 import deferent.motion.body.Reach;
-import deferent.motion.body.SideClearance;
+import deferent.motion.body.Room;
+import deferent.motion.body.SideRoom;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
@@ -57,7 +57,7 @@ public final class ReadingsJson {
             link.put("hand", side.other().word());
             put(link, readings.link(side), ReadingsJson::link);
         }
-        put(node.putObject("room"), readings.clearance(), ReadingsJson::clearance);
+        put(node.putObject("room"), readings.room(), ReadingsJson::room);
         put(node.putObject("reach"), readings.reach(), ReadingsJson::reach);
         CordJson.put(node, readings);
         ArrayNode told = node.putArray("told");
@@ -122,11 +122,11 @@ public final class ReadingsJson {
         put(node, "hands_breadths", link.handsBreadths());
     }
 
-    private static void clearance(ObjectNode node, Clearance clearance) {
-        put(node, "head_to_head", clearance.headToHead());
-        put(node, "tether_to_tether", clearance.tetherToTether());
+    private static void room(ObjectNode node, Room room) {
+        put(node, "head_to_head", room.headToHead());
+        put(node, "tether_to_tether", room.tetherToTether());
         for (Side side : Side.values()) {
-            SideClearance one = clearance.side(side);
+            SideRoom one = room.side(side);
             ObjectNode sided = node.putObject(side.word());
             put(sided, "head_to_other_hand", one.headToOtherHand());
             put(sided, "head_to_body", one.headToBody());
@@ -135,7 +135,7 @@ public final class ReadingsJson {
             sided.put("nearest_part", Keys.word(one.nearestPart()));
         }
         ArrayNode passings = node.putArray("tethers_cross_in_view");
-        for (Passing passing : clearance.passings()) {
+        for (Passing passing : room.passings()) {
             ObjectNode one = passings.addObject();
             put(one, "from_s", passing.spell().start());
             put(one, "to_s", passing.spell().end());

@@ -1,8 +1,8 @@
 package deferent.motion.tell;
 
-import deferent.motion.body.Clearance;
 import deferent.motion.body.Performer;
 import deferent.motion.body.Reach;
+import deferent.motion.body.Room;
 import deferent.motion.link.LinkKind;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
@@ -29,7 +29,7 @@ import java.util.OptionalDouble;
  * @param leftLeads the link of the left head with the right hand
  * @param rightLeads the link of the right head with the left hand
  * @param reach whether the hands get there
- * @param clearance how near things come
+ * @param room how near things come
  * @param leftCord what the left cord does
  * @param rightCord what the right cord does
  * @param advice on the leading link, unless live
@@ -44,7 +44,7 @@ public record Readings(
         Worked<LinkReading> leftLeads,
         Worked<LinkReading> rightLeads,
         Worked<Reach> reach,
-        Worked<Clearance> clearance,
+        Worked<Room> room,
         CordReading leftCord,
         CordReading rightCord,
         Optional<Advice> advice) {
@@ -76,7 +76,7 @@ public record Readings(
                 leftLeads,
                 rightLeads,
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
-                Worked.of("how near things come", () -> Clearance.of(trace, performer)),
+                Worked.of("how near things come", () -> Room.of(trace, performer)),
                 CordReading.of(trace, Side.LEFT, kit, detail),
                 CordReading.of(trace, Side.RIGHT, kit, detail),
                 detail == Detail.LIVE

@@ -1,12 +1,12 @@
 package deferent.motion.tell;
 
-import deferent.motion.body.Clearance;
 import deferent.motion.body.HandReach;
 import deferent.motion.body.Nearness;
 import deferent.motion.body.Passing;
 import deferent.motion.body.Performer;
 import deferent.motion.body.Reach;
-import deferent.motion.body.SideClearance;
+import deferent.motion.body.Room;
+import deferent.motion.body.SideRoom;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
 import deferent.motion.tell.Told.Tone;
@@ -14,7 +14,7 @@ import deferent.motion.trace.Interval;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Says reach and clearance. */
+/** Says reach and room. */
 final class TellBody {
     private static final double CLOSE = 0.10;
 
@@ -28,8 +28,8 @@ final class TellBody {
         List<Told> all = new ArrayList<>();
         readings.reach().reading().ifPresent(reach -> reach(reach, all));
         all.addAll(TellNot.of("reach.arms", readings.reach()));
-        readings.clearance().reading().ifPresent(clearance -> clearance(clearance, all));
-        all.addAll(TellNot.of("room.distances", readings.clearance()));
+        readings.room().reading().ifPresent(room -> room(room, all));
+        all.addAll(TellNot.of("room.distances", readings.room()));
         return all;
     }
 
@@ -56,12 +56,12 @@ final class TellBody {
         }
     }
 
-    private void clearance(Clearance clearance, List<Told> all) {
-        all.add(heads(clearance.headToHead()));
+    private void room(Room room, List<Told> all) {
+        all.add(heads(room.headToHead()));
         for (Side side : Side.values()) {
-            body(clearance.side(side), all);
+            body(room.side(side), all);
         }
-        passings(clearance.passings(), all);
+        passings(room.passings(), all);
     }
 
     private String at(double time) {
@@ -121,7 +121,7 @@ final class TellBody {
                 "Least distance between the heads' centres in space, " + at(near.time()) + ".");
     }
 
-    private void body(SideClearance near, List<Told> all) {
+    private void body(SideRoom near, List<Told> all) {
         if (near.tetherToBody().distance() < CLOSE) {
             String what = near.headToBody().distance() < CLOSE ? "poi" : "tether";
             all.add(

@@ -189,8 +189,7 @@ class MotionHouseTest {
                         .and()
                         .areTopLevelClasses()
                         .should(beRecords()));
-        for (String value :
-                List.of("trace.Figure", "trace.State", "body.Reach", "body.Clearance")) {
+        for (String value : List.of("trace.Figure", "trace.State", "body.Reach", "body.Room")) {
             assertThat(MOTION.get("deferent.motion." + value).isRecord()).as(value).isTrue();
         }
     }

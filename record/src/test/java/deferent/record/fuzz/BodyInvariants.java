@@ -1,8 +1,8 @@
 package deferent.record.fuzz;
 
-import deferent.motion.body.Clearance;
 import deferent.motion.body.HandReach;
-import deferent.motion.body.SideClearance;
+import deferent.motion.body.Room;
+import deferent.motion.body.SideRoom;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
 import java.util.List;
@@ -35,7 +35,7 @@ final class BodyInvariants {
     private BodyInvariants() {}
 
     private static void cords(Whole whole, Invariant.Broken broken) {
-        Clearance room = Whole.out(whole.readings().clearance());
+        Room room = Whole.out(whole.readings().room());
         double cords = room.tetherToTether().distance();
         broken.when(
                 cords > room.headToHead().distance() + NARROWED,
@@ -48,7 +48,7 @@ final class BodyInvariants {
                 cords,
                 Whole.out(whole.readings().reach()).hands().distance());
         for (Side side : Whole.sides()) {
-            SideClearance one = room.side(side);
+            SideRoom one = room.side(side);
             broken.when(
                     cords > one.headToOtherHand().distance() + NARROWED,
                     "cords %.6f, head to hand %.6f",

@@ -1,6 +1,6 @@
 package deferent.record.fuzz;
 
-import deferent.motion.body.Clearance;
+import deferent.motion.body.Room;
 import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Motion;
@@ -113,8 +113,8 @@ final class TwiceInvariants {
                     Whole.out(there.reach()).hand(side.other()).farthest(),
                     1e-6,
                     1e-6);
-            Clearance a = Whole.out(here.clearance());
-            Clearance b = Whole.out(there.clearance());
+            Room a = Whole.out(here.room());
+            Room b = Whole.out(there.room());
             broken.unlessNear(
                     side + " cord to body",
                     a.side(side).tetherToBody().distance(),
@@ -124,14 +124,14 @@ final class TwiceInvariants {
         }
         broken.unlessNear(
                 "heads",
-                Whole.out(here.clearance()).headToHead().distance(),
-                Whole.out(there.clearance()).headToHead().distance(),
+                Whole.out(here.room()).headToHead().distance(),
+                Whole.out(there.room()).headToHead().distance(),
                 1e-4,
                 1e-4);
         broken.unlessNear(
                 "cords",
-                Whole.out(here.clearance()).tetherToTether().distance(),
-                Whole.out(there.clearance()).tetherToTether().distance(),
+                Whole.out(here.room()).tetherToTether().distance(),
+                Whole.out(there.room()).tetherToTether().distance(),
                 1e-4,
                 1e-4);
     }
@@ -174,8 +174,8 @@ final class TwiceInvariants {
         }
         broken.unlessNear(
                 "heads",
-                Whole.out(here.clearance()).headToHead().distance(),
-                Whole.out(there.clearance()).headToHead().distance(),
+                Whole.out(here.room()).headToHead().distance(),
+                Whole.out(there.room()).headToHead().distance(),
                 1e-4,
                 1e-4);
     }
@@ -311,8 +311,7 @@ final class TwiceInvariants {
             broken.unlessNear(side + " height", f.height(), g.height(), 1e-6, 1e-9);
             broken.unlessNear(side + " length", f.length(), g.length(), 1e-4, 1e-9);
         }
-        broken.when(
-                !Whole.out(rest.clearance()).equals(Whole.out(live.clearance())), "room differs");
+        broken.when(!Whole.out(rest.room()).equals(Whole.out(live.room())), "room differs");
         broken.when(!Whole.out(rest.reach()).equals(Whole.out(live.reach())), "reach differs");
     }
 

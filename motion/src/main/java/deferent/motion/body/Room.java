@@ -24,17 +24,17 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param passings by time: when the tethers cross in view of the audience; tethers that lie along
  *     one another in view do not cross
  */
-public record Clearance(
+public record Room(
         Nearness headToHead,
         Nearness tetherToTether,
-        SideClearance left,
-        SideClearance right,
+        SideRoom left,
+        SideRoom right,
         List<Passing> passings) {
-    public Clearance {
+    public Room {
         passings = List.copyOf(passings);
     }
 
-    public static Clearance of(Trace trace, Performer performer) {
+    public static Room of(Trace trace, Performer performer) {
         Outline outline = Outline.of(performer);
         Samples samples = trace.samples(Reach.USUAL_SAMPLES);
         Tethers tethers = new Tethers(trace, samples);
@@ -44,7 +44,7 @@ public record Clearance(
                         samples,
                         Lengths.between(samples.head(Side.LEFT), samples.head(Side.RIGHT)),
                         between(trace.head(Side.LEFT), trace.head(Side.RIGHT))::at);
-        return new Clearance(
+        return new Room(
                 heads,
                 tethers.nearness(),
                 side(trace, samples, outline, Side.LEFT),
@@ -52,7 +52,7 @@ public record Clearance(
                 passings(trace, samples, tethers));
     }
 
-    public SideClearance side(Side side) {
+    public SideRoom side(Side side) {
         return side == Side.LEFT ? left : right;
     }
 
@@ -64,7 +64,7 @@ public record Clearance(
         return t -> a.position(t).distance(b.position(t));
     }
 
-    private static SideClearance side(Trace trace, Samples samples, Outline outline, Side side) {
+    private static SideRoom side(Trace trace, Samples samples, Outline outline, Side side) {
         double[] hand = samples.hand(side);
         double[] head = samples.head(side);
         Course handCourse = trace.hand(side);
@@ -87,7 +87,7 @@ public record Clearance(
                         samples,
                         fromTether,
                         t -> outline.distance(handCourse.position(t), headCourse.position(t)));
-        return new SideClearance(
+        return new SideRoom(
                 side,
                 Nearness.of(
                         trace,

@@ -19,7 +19,7 @@ import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
-class ClearanceTest {
+class RoomTest {
     private static Part spin(Side side, Plane plane, Vector3D centre, int turns) {
         return new Part(
                 Motion.staticSpin(turns, 0),
@@ -28,17 +28,17 @@ class ClearanceTest {
                 1);
     }
 
-    private static Clearance of(Part left, Part right) {
+    private static Room of(Part left, Part right) {
         return of(Pairing.of(left, right));
     }
 
-    private static Clearance of(Pairing pairing) {
-        return Clearance.of(Trace.of(pairing), Performer.USUAL);
+    private static Room of(Pairing pairing) {
+        return Room.of(Trace.of(pairing), Performer.USUAL);
     }
 
     @Test
     void twoSpinsAMetreAndAHalfApartComeWithinThirtyCentimetres() {
-        Clearance clearance =
+        Room room =
                 of(
                         Pairing.of(
                                         spin(Side.LEFT, Plane.WALL, new Vector3D(0.75, 0, 0.3), 1),
@@ -50,11 +50,11 @@ class ClearanceTest {
                                 .with(Direction.OPPOSITE));
         // Opposite and in split time would meet; together the heads point outward at once and
         // inward at once.
-        assertThat(clearance.headToHead().distance()).isCloseTo(0.3, within(1e-9));
-        assertThat(clearance.headToHead().time()).isCloseTo(0.5, within(1e-6));
-        assertThat(clearance.tetherToTether().distance()).isCloseTo(0.3, within(1e-9));
-        assertThat(clearance.left().headToOtherHand().distance()).isCloseTo(0.9, within(1e-9));
-        assertThat(clearance.passings()).isEmpty();
+        assertThat(room.headToHead().distance()).isCloseTo(0.3, within(1e-9));
+        assertThat(room.headToHead().time()).isCloseTo(0.5, within(1e-6));
+        assertThat(room.tetherToTether().distance()).isCloseTo(0.3, within(1e-9));
+        assertThat(room.left().headToOtherHand().distance()).isCloseTo(0.9, within(1e-9));
+        assertThat(room.passings()).isEmpty();
     }
 
     @Test
@@ -71,11 +71,10 @@ class ClearanceTest {
                         Tether.USUAL,
                         Place.usual(Side.RIGHT, Plane.WALL),
                         1);
-        Clearance clearance = of(carrier, rider);
-        assertThat(clearance.left().headToOtherHand().distance())
+        Room room = of(carrier, rider);
+        assertThat(room.left().headToOtherHand().distance())
                 .isCloseTo(Place.HAND_BREADTH, within(1e-9));
-        assertThat(clearance.tetherToTether().distance())
-                .isCloseTo(Place.HAND_BREADTH, within(1e-9));
+        assertThat(room.tetherToTether().distance()).isCloseTo(Place.HAND_BREADTH, within(1e-9));
     }
 
     /**
@@ -85,7 +84,7 @@ class ClearanceTest {
      */
     @Test
     void mirroredSpinsPassBeforeEachOtherOverTheMiddle() {
-        Clearance clearance =
+        Room room =
                 of(
                         Pairing.of(
                                         spin(Side.LEFT, Plane.WALL, new Vector3D(0.3, 0, 0.34), 1),
@@ -97,9 +96,9 @@ class ClearanceTest {
                                 .with(Direction.OPPOSITE));
         // Along one line at the inward instant they only lie along one another, so that parts the
         // passing in two.
-        double crossed = clearance.passings().stream().mapToDouble(p -> p.spell().length()).sum();
+        double crossed = room.passings().stream().mapToDouble(p -> p.spell().length()).sum();
         assertThat(crossed).isCloseTo(1.0 / 3, within(3e-3));
-        for (Passing passing : clearance.passings()) {
+        for (Passing passing : room.passings()) {
             assertThat(passing.front()).contains(Side.LEFT);
             assertThat(passing.depthBetween()).isCloseTo(0.08, within(1e-9));
             assertThat(passing.left().getX()).isCloseTo(0, within(1e-9));
@@ -111,12 +110,12 @@ class ClearanceTest {
 
     @Test
     void aWheelPlaneSpinPassesBehindAWallPlaneSpin() {
-        Clearance clearance =
+        Room room =
                 of(
                         spin(Side.LEFT, Plane.WALL, new Vector3D(0.3, 0.1, 0.9), 1),
                         spin(Side.RIGHT, Plane.WHEEL, new Vector3D(0, 0, 0), 2));
-        assertThat(clearance.passings()).isNotEmpty();
-        for (Passing passing : clearance.passings()) {
+        assertThat(room.passings()).isNotEmpty();
+        for (Passing passing : room.passings()) {
             assertThat(passing.front()).contains(Side.LEFT);
             assertThat(passing.rightLies().nearest()).isEqualTo(Plane.Kind.WHEEL);
         }
@@ -153,23 +152,23 @@ class ClearanceTest {
 
     @Test
     void aWallPlaneBeforeTheBodyClearsItByItsDepth() {
-        Clearance clearance =
+        Room room =
                 of(
                         spin(Side.LEFT, Plane.WALL, new Vector3D(0, 0, 0.34), 1),
                         spin(Side.RIGHT, Plane.WALL, new Vector3D(0, 0, 0.26), 1));
-        assertThat(clearance.left().tetherToBody().distance()).isCloseTo(0.34, within(2e-2));
-        assertThat(clearance.right().handToBody().distance()).isCloseTo(0.26, within(1e-9));
+        assertThat(room.left().tetherToBody().distance()).isCloseTo(0.34, within(2e-2));
+        assertThat(room.right().handToBody().distance()).isCloseTo(0.26, within(1e-9));
     }
 
     @Test
     void aWheelPlaneThroughTheMiddleHitsTheBody() {
-        Clearance clearance =
+        Room room =
                 of(
                         spin(Side.LEFT, Plane.WHEEL, new Vector3D(0.04, 0, 0.3), 1),
                         spin(Side.RIGHT, Plane.WHEEL, new Vector3D(-0.6, 0, 0.3), 1));
-        assertThat(clearance.left().headToBody().distance()).isNegative();
-        assertThat(clearance.left().nearestPart()).isEqualTo(Outline.Part.TRUNK);
-        assertThat(clearance.right().tetherToBody().distance()).isPositive();
+        assertThat(room.left().headToBody().distance()).isNegative();
+        assertThat(room.left().nearestPart()).isEqualTo(Outline.Part.TRUNK);
+        assertThat(room.right().tetherToBody().distance()).isPositive();
     }
 
     @Test
@@ -188,7 +187,7 @@ class ClearanceTest {
                                         3))
                         .with(Timing.of(0.37));
         Trace trace = Trace.of(pairing);
-        Nearness heads = Clearance.of(trace, Performer.USUAL).headToHead();
+        Nearness heads = Room.of(trace, Performer.USUAL).headToHead();
         double brute = Double.POSITIVE_INFINITY;
         for (int i = 0; i < 200_000; i++) {
             double t = trace.period() * i / 200_000;

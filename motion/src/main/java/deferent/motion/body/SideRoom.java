@@ -12,7 +12,7 @@ import deferent.motion.pairing.Side;
  * @param tetherToBody from any point of the tether to it, hand and head included
  * @param nearestPart what of the body the tether is nearest to when it is nearest
  */
-public record SideClearance(
+public record SideRoom(
         Side side,
         Nearness headToOtherHand,
         Nearness headToBody,
