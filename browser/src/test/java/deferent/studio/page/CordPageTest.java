@@ -165,11 +165,11 @@ class CordPageTest extends InChromium {
     }
 
     @Test
-    void floorsAreMarkedOnTheTempoAndEachHandsCardBeginsWithItsHold() {
+    void slowestTemposAreMarkedOnTheScaleAndEachHandsCardBeginsWithItsSteadiness() {
         try (Visit visit = visit()) {
             visit.say("static spin vs triquetra");
             visit.until("document.querySelectorAll('.tempo-scale path').length >= 3");
-            assertThat(visit.text("document.querySelector('#floor-words').textContent"))
+            assertThat(visit.text("document.querySelector('#slowest-words').textContent"))
                     .contains("Slowest tempo for the left cord");
             for (String side : List.of("Left", "Right")) {
                 assertThat(
@@ -179,6 +179,9 @@ class CordPageTest extends InChromium {
                                         .textContent())
                         .contains("kept, the " + side.toLowerCase(Locale.ROOT) + " poi");
             }
+            assertThat(visit.page().locator("reading-list [aria-label=Figures] .told").count())
+                    .as("what is kept of a figure stands on the cord's card")
+                    .isEqualTo(2);
             visit.page().locator(".tempo-slide").focus();
             double before = visit.size("tempo_cycles_per_min");
             visit.page().keyboard().press("PageDown");

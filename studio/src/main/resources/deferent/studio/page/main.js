@@ -5,7 +5,7 @@ import { FLASHES } from './state/care.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
-import { Next } from './state/next.js';
+import { Crossings } from './state/crossings.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
 import { TakeAway } from './state/take.js';
@@ -34,7 +34,7 @@ class Desk {
     this.clock = new Clock();
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
-    this.next = new Next(this.session);
+    this.crossings = new Crossings(this.session);
     this.seek = new Seek(this.session);
     this.map = new ShelfMap(this.session, this.shelf);
     this.take = new TakeAway(this);
@@ -59,7 +59,7 @@ class Desk {
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
     this.clock.addEventListener('state', () => this.#careful());
-    this.next.addEventListener('state', () => this.#gates());
+    this.crossings.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.notices.stay(AWAY));
     this.session.live.addEventListener('shut', () => this.notices.stay(SHUT));
     this.session.live.addEventListener('open', () => this.notices.stay(null));
@@ -436,14 +436,14 @@ class Desk {
 
   // Where what could come next could begin.
   #gates() {
-    const { next } = this;
-    const list = next.shown.map((c, i) => ({ time_s: c.from_s, says: c.told.text, chosen: next.chosen === i }));
+    const { crossings } = this;
+    const list = crossings.shown.map((c, i) => ({ time_s: c.from_s, says: c.told.text, chosen: crossings.chosen === i }));
     this.strip.gates(list, (i) => this.cross(i));
   }
 
   /** Plays the passage through one of the crossings. */
   async cross(i) {
-    const answer = await this.next.passage(i);
+    const answer = await this.crossings.passage(i);
     if (!answer) return;
     if (answer.error) this.complain(answer.error);
     else this.playPassage(answer);
@@ -504,7 +504,7 @@ class Desk {
       1: () => this.side.show('reading'),
       2: () => this.side.show('sizes'),
       3: () => this.side.show('shelf'),
-      4: () => this.side.show('next'),
+      4: () => this.side.show('crossings'),
       5: () => this.side.show('seek'),
       6: () => this.side.show('map'),
     }[event.key.length === 1 ? event.key.toLowerCase() : event.key];

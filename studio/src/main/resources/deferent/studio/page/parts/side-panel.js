@@ -3,11 +3,11 @@ import { Part } from './part.js';
 import './readings.js';
 import './sizes.js';
 import './shelf-list.js';
-import './next-list.js';
+import './crossing-list.js';
 import './seek-list.js';
 import './map-list.js';
 
-const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek'], ['map', 'Map']];
+const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Crossings'], ['seek', 'Seek'], ['map', 'Map']];
 
 /** Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, and the routes between what is saved. */
 class SidePanel extends Part {
@@ -41,7 +41,7 @@ class SidePanel extends Part {
         <reading-list role="tabpanel" id="panel-reading" aria-labelledby="tab-reading" tabindex="0" ?hidden=${this.tab !== 'reading'}></reading-list>
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
-        <next-list role="tabpanel" id="panel-next" aria-labelledby="tab-next" tabindex="0" ?hidden=${this.tab !== 'next'}></next-list>
+        <crossing-list role="tabpanel" id="panel-crossings" aria-labelledby="tab-crossings" tabindex="0" ?hidden=${this.tab !== 'crossings'}></crossing-list>
         <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
         <map-list role="tabpanel" id="panel-map" aria-labelledby="tab-map" tabindex="0" ?hidden=${this.tab !== 'map'}></map-list>
       </div>`;

@@ -1,7 +1,7 @@
 // The shelf as a map: its patterns as places, the gentlest crossing between each two as a line; and a route over it.
 
 import { post } from './live.js';
-import { NEAR } from './next.js';
+import { NEAR } from './crossings.js';
 
 export class ShelfMap extends EventTarget {
   constructor(session, shelf) {

@@ -21,7 +21,7 @@ export const FREE = [
   ['tempo_factor', 1.5, 'sped up or slowed, by up to 1.5'],
 ];
 
-export class Next extends EventTarget {
+export class Crossings extends EventTarget {
   constructor(session) {
     super();
     this.session = session;

@@ -7,15 +7,15 @@ import com.microsoft.playwright.options.ReducedMotion;
 import org.junit.jupiter.api.Test;
 
 /** What could come next: moments on the strip, passages on the stage. */
-class NextPageTest extends InChromium {
+class CrossingPageTest extends InChromium {
     private static final String FROM = "four-petal antispin vs four-petal antispin";
     private static final String TO = "triquetra vs triquetra";
 
     private static void lookFor(Visit visit, String phrase) {
-        visit.page().locator("#tab-next").click();
-        visit.page().locator("#next-phrase").fill(phrase);
-        visit.page().locator("#next-phrase").press("Enter");
-        visit.until("deferentDesk.next.answer && !deferentDesk.next.asking");
+        visit.page().locator("#tab-crossings").click();
+        visit.page().locator("#crossing-phrase").fill(phrase);
+        visit.page().locator("#crossing-phrase").press("Enter");
+        visit.until("deferentDesk.crossings.answer && !deferentDesk.crossings.asking");
     }
 
     @Test
@@ -32,7 +32,7 @@ class NextPageTest extends InChromium {
                 assertThat(visit.text("document.querySelector('.moment').textContent"))
                         .contains("together, same direction")
                         .contains("weights extra");
-                double share = visit.number("deferentDesk.next.shown[0].from_cycles");
+                double share = visit.number("deferentDesk.crossings.shown[0].from_cycles");
                 assertThat(
                                 visit.number(
                                         "(document.querySelector('.gate').getBoundingClientRect().x"
@@ -68,9 +68,9 @@ class NextPageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.say(FROM);
             lookFor(visit, TO);
-            visit.page().locator("#next-near").selectOption("0");
+            visit.page().locator("#crossing-near").selectOption("0");
             visit.until("document.querySelectorAll('.gate').length === 0");
-            visit.until("document.querySelector('.next-told')?.textContent.includes('nearest')");
+            visit.until("document.querySelector('.crossing-told')?.textContent.includes('nearest')");
             visit.say(TO);
             visit.until("document.querySelectorAll('.gate').length > 0");
             assertThat(visit.text("document.querySelector('.moment').textContent"))
@@ -87,11 +87,11 @@ class NextPageTest extends InChromium {
             visit.page().locator("#save-name").press("Enter");
             visit.until("document.querySelector('.card b')?.textContent === 'Long arms'");
             visit.say("extension vs extension, split time");
-            visit.page().locator("#tab-next").click();
-            visit.page().locator("#next-near").selectOption("0");
-            visit.page().locator("#next-shelf").selectOption("long-arms");
-            visit.until("document.querySelector('.next-told')?.textContent.includes('cannot')");
-            visit.page().locator(".next-how summary").click();
+            visit.page().locator("#tab-crossings").click();
+            visit.page().locator("#crossing-near").selectOption("0");
+            visit.page().locator("#crossing-shelf").selectOption("long-arms");
+            visit.until("document.querySelector('.crossing-told')?.textContent.includes('cannot')");
+            visit.page().locator(".crossing-how summary").click();
             visit.page().locator("[data-free=timing]").check();
             visit.until("document.querySelectorAll('.moment').length > 0");
             visit.page().locator(".moment button").first().click();
