@@ -18,7 +18,7 @@ final class FilterOption {
             paramLabel = "TEMPO",
             converter = Amount.Tempo.class,
             description = "Only what keeps both cords taut at this tempo, such as 60.")
-    private @Nullable Double floor;
+    private @Nullable Double slowest;
 
     @Option(
             names = "--growth",
@@ -54,7 +54,7 @@ final class FilterOption {
         return new Filter(
                 exact,
                 reachable,
-                floor == null ? Double.POSITIVE_INFINITY : floor,
+                slowest == null ? Double.POSITIVE_INFINITY : slowest,
                 growth == null ? Double.POSITIVE_INFINITY : growth,
                 symmetry,
                 contrast,

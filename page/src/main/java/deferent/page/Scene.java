@@ -50,7 +50,7 @@ public final class Scene {
             Track head = Track.head(side);
             Vector3D centre = trace.pairing().part(side).place().centre();
             items.add(Item.of(Role.CENTRE, side, new Item.Form.Fixed(List.of(centre), false)));
-            // A hand said to be still may move all the same when it has to keep a light on a cord.
+            // A hand said to be still may move all the same when it has to keep a figure on a cord.
             if (!trace.pairing().part(side).still() || trace.origin() == Origin.CORDED) {
                 items.add(Item.of(Role.HAND_PATH, side, new Item.Form.Run(hand, trace.periodic())));
             }

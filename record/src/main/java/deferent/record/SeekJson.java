@@ -161,7 +161,7 @@ public final class SeekJson {
         node.put("contrast", rounded(merit.contrast()));
         node.put("symmetry", merit.symmetry());
         node.put("missing_m", rounded(merit.missing()));
-        put(node, "slowest_cycles_per_min", merit.floor());
+        put(node, "slowest_cycles_per_min", merit.slowest());
         put(node, "growth_in_reaction", merit.growth());
         put(node, "to_shelf_m", merit.toShelf());
         return node;

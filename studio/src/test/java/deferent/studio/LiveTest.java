@@ -171,7 +171,7 @@ class LiveTest {
     @Test
     void aNewerSeekDropsTheOlderAndAChangeOfThePatternDropsNeither() throws Exception {
         Line line = new Line(visitor);
-        line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":200000,\"order\":\"floor\"}");
+        line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":200000,\"order\":\"slowest\"}");
         line.say("{\"id\":2,\"ask\":\"seek\",\"motions\":10000,\"limit\":3}");
         line.say("{\"id\":3,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
         boolean dropped = false;
@@ -191,7 +191,8 @@ class LiveTest {
     @Test
     void aStoppedSeekEndsWithWhatItHasFound() throws Exception {
         Line line = new Line(visitor);
-        line.say("{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"floor\",\"limit\":120}");
+        line.say(
+                "{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"slowest\",\"limit\":120}");
         JsonNode part = line.next();
         while (!part.has("answer")) {
             part = line.next();
@@ -211,7 +212,8 @@ class LiveTest {
     @Test
     void aSocketThatClosesEndsItsSeekSoThatTheNextOneRuns() throws Exception {
         Line gone = new Line(visitor);
-        gone.say("{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"floor\",\"limit\":120}");
+        gone.say(
+                "{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"slowest\",\"limit\":120}");
         gone.next();
         gone.abort();
         Line line = new Line(visitor);

@@ -76,7 +76,7 @@ class SeekAskTest {
     void theSteadiestCanBeAskedFor() {
         JsonNode answer =
                 visitor.ask(
-                        "{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"limit\":3,\"order\":\"hold\"}");
+                        "{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"limit\":3,\"order\":\"steadiness\"}");
         double before = 0;
         for (JsonNode key : answer.get("order_of_keys")) {
             for (JsonNode found : answer.get("answers")) {

@@ -70,7 +70,8 @@ class CrossingPageTest extends InChromium {
             lookFor(visit, TO);
             visit.page().locator("#crossing-near").selectOption("0");
             visit.until("document.querySelectorAll('.gate').length === 0");
-            visit.until("document.querySelector('.crossing-told')?.textContent.includes('nearest')");
+            visit.until(
+                    "document.querySelector('.crossing-told')?.textContent.includes('nearest')");
             visit.say(TO);
             visit.until("document.querySelectorAll('.gate').length > 0");
             assertThat(visit.text("document.querySelector('.moment').textContent"))

@@ -67,7 +67,7 @@ class TakePageTest extends InChromium {
             open(visit);
             assertThat(visit.text("JSON.stringify(deferentDesk.take.wishes())"))
                     .isEqualTo(
-                            "{\"cord\":\"light\",\"view\":\"mirror\",\"at\":\"0.25\",\"dark\":\"yes\"}");
+                            "{\"cord\":\"figure\",\"view\":\"mirror\",\"at\":\"0.25\",\"dark\":\"yes\"}");
         }
     }
 

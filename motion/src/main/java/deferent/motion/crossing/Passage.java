@@ -31,7 +31,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param why why it is not corded; {@link Hindrance#NONE} where it is
  * @param hindered the time in the trace at which a cord fails, seconds; 0 where none does
  * @param extraHands greatest acceleration of a hand beyond what its motion asks for, weights; on a
- *     cord, what the hands do to keep the lights is not counted and this is the ideal hands'
+ *     cord, what the hands do to keep the figures is not counted and this is the ideal hands'
  * @param extraHeads the same of the heads
  * @param left the pull in the left tether
  * @param right the pull in the right tether
@@ -51,7 +51,7 @@ public record Passage(
     public enum Hindrance {
         /** It is on a cord. */
         NONE,
-        /** The light asks for free fall, and the cord has no direction. */
+        /** The figure asks for free fall, and the cord has no direction. */
         FREE_FALL,
         /** The head's acceleration jumps, and the hand would have to. */
         JUMP,
@@ -114,10 +114,10 @@ public record Passage(
 
     static Passage of(Splice splice, int joints, boolean keepsTethers, Kit kit) {
         Trace rods = splice.trace(Splice.Heads.ON_RODS);
-        Trace lights = splice.trace(Splice.Heads.AS_LIGHTS);
+        Trace figures = splice.trace(Splice.Heads.AS_THEY_ARE);
         Hindered hindered =
-                keepsTethers ? Hindered.of(lights, kit) : Hindered.at(Hindrance.TETHERS, 0);
-        Trace trace = hindered.why == Hindrance.NONE ? corded(lights, hindered.keeps) : rods;
+                keepsTethers ? Hindered.of(figures, kit) : Hindered.at(Hindrance.TETHERS, 0);
+        Trace trace = hindered.why == Hindrance.NONE ? corded(figures, hindered.keeps) : rods;
         double astray = 0;
         for (KeepTheLight keep : hindered.keeps.values()) {
             astray = Math.max(astray, keep.away().greatest());
@@ -140,17 +140,17 @@ public record Passage(
             return new Hindered(why, time, Map.of());
         }
 
-        static Hindered of(Trace lights, Kit kit) {
+        static Hindered of(Trace figures, Kit kit) {
             Map<Side, KeepTheLight> keeps = new EnumMap<>(Side.class);
             for (Side side : Side.values()) {
                 var corner =
-                        lights.breaks().stream()
+                        figures.breaks().stream()
                                 .filter(b -> b.side() == side && b.order() <= 1)
                                 .findFirst();
                 if (corner.isPresent()) {
                     return at(Hindrance.CORNER, corner.get().time());
                 }
-                KeepTheLight keep = KeepTheLight.of(lights, side, kit);
+                KeepTheLight keep = KeepTheLight.of(figures, side, kit);
                 if (!keep.freeFalls().isEmpty()) {
                     return at(Hindrance.FREE_FALL, keep.freeFalls().get(0).time());
                 }
@@ -163,8 +163,8 @@ public record Passage(
         }
     }
 
-    private static Trace corded(Trace lights, Map<Side, KeepTheLight> keeps) {
-        Trace both = lights;
+    private static Trace corded(Trace figures, Map<Side, KeepTheLight> keeps) {
+        Trace both = figures;
         for (KeepTheLight keep : keeps.values()) {
             both = keep.in(both);
         }

@@ -26,13 +26,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * hand follows the head's acceleration, so a head that is smooth to its fourth derivative gives a
  * hand that is smooth to acceleration.
  *
- * <p>Hands are blended as they are. Heads are blended either as they are, for a cord's light, or by
- * their tethers, whose length is kept, for the motions as said.
+ * <p>Hands are blended as they are. Heads are blended either as they are, to keep their figures on
+ * a cord, or by their tethers, whose length is kept, for the motions as said.
  */
 final class Splice {
     /** How heads are blended. */
     enum Heads {
-        AS_LIGHTS,
+        AS_THEY_ARE,
         ON_RODS
     }
 
@@ -101,7 +101,7 @@ final class Splice {
         Map<Side, Course> heads = new EnumMap<>(Side.class);
         for (Side side : Side.values()) {
             hands.put(side, course(side, Want.HAND));
-            heads.put(side, course(side, blend == Heads.ON_RODS ? Want.ROD : Want.LIGHT));
+            heads.put(side, course(side, blend == Heads.ON_RODS ? Want.ROD : Want.FIGURE));
         }
         return new Trace(
                 legs.get(0).left().pairing(),
@@ -118,7 +118,7 @@ final class Splice {
 
     private enum Want {
         HAND,
-        LIGHT,
+        FIGURE,
         ROD
     }
 

@@ -27,18 +27,18 @@ import org.hipparchus.util.Pair;
 
 /**
  * The fit with the cord taken into account: tempo and sizes such that the hand which keeps the
- * rider's light lies on the carrier's head as nearly as it can.
+ * rider's figure lies on the carrier's head as nearly as it can.
  *
  * <p>The ideal fit makes the ideal hand path and the head path agree. A cord's hand leaves its
- * ideal path to keep the light, the more the slower it goes, so sizes that close the picture do not
- * close the cords. Here the gap itself, between the light-keeping hand and the carrier's light in
- * the rider's plane at {@value #COUNT} instants, is made least by Levenberg and Marquardt's method
- * (Hipparchus) from a stated grid of starts: the sizes as they are, and with the tempo a quarter
- * and a half faster. Sizes stay within their limits; the tempo, unless said otherwise, within a
- * half to one and a half times what it was, because many gaps only close as the tempo grows without
- * end. And because a gap always shrinks with the whole pairing, change has its price: ten
- * centimetres of a size, a fifth of a radian, ten beats a minute each count as much as a centimetre
- * of gap.
+ * ideal path to keep the figure, the more the slower it goes, so sizes that close the picture do
+ * not close the cords. Here the gap itself, between the hand that keeps the figure and the
+ * carrier's figure in the rider's plane at {@value #COUNT} instants, is made least by Levenberg and
+ * Marquardt's method (Hipparchus) from a stated grid of starts: the sizes as they are, and with the
+ * tempo a quarter and a half faster. Sizes stay within their limits; the tempo, unless said
+ * otherwise, within a half to one and a half times what it was, because many gaps only close as the
+ * tempo grows without end. And because a gap always shrinks with the whole pairing, change has its
+ * price: ten centimetres of a size, a fifth of a radian, ten beats a minute each count as much as a
+ * centimetre of gap.
  *
  * @param carrier whose head leads
  * @param pairing with the changes made
@@ -47,7 +47,7 @@ import org.hipparchus.util.Pair;
  * @param gapAfter and after, metres
  * @param meanAfter root mean square gap after, metres
  * @param tolerance metres within which a link holds
- * @param possible whether a hand can keep the rider's light there: no free fall, as many turns
+ * @param possible whether a hand can keep the rider's figure there: no free fall, as many turns
  * @param evaluations how many pairings were tried
  */
 public record CordedFit(
@@ -160,7 +160,7 @@ public record CordedFit(
                     changes.add(new Change(sizes.get(i), start[i], best[i]));
                 }
             }
-            KeepTheLight light = KeepTheLight.of(Trace.of(fitted), rider, kit);
+            KeepTheLight kept = KeepTheLight.of(Trace.of(fitted), rider, kit);
             double[] after = gaps(fitted);
             return new CordedFit(
                     carrier,
@@ -170,7 +170,7 @@ public record CordedFit(
                     greatest(after),
                     Math.sqrt(square(after) / COUNT),
                     Place.HAND_BREADTH,
-                    light.possible() && light.getsRound(),
+                    kept.possible() && kept.getsRound(),
                     evaluations);
         }
 
@@ -282,7 +282,9 @@ public record CordedFit(
             return out;
         }
 
-        /** From the carrier's head to the rider's light-keeping hand, in the rider's plane. */
+        /**
+         * From the carrier's head to the rider's hand that keeps its figure, in the rider's plane.
+         */
         private double[] gaps(Pairing tried) {
             evaluations++;
             Trace trace = Trace.of(tried);

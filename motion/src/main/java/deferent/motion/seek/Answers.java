@@ -316,7 +316,7 @@ public final class Answers {
         Merit merit = a.merit();
         return switch (request.order()) {
             case REACH -> merit.missing();
-            case SLOWEST -> merit.floor().orElse(Double.MAX_VALUE);
+            case SLOWEST -> merit.slowest().orElse(Double.MAX_VALUE);
             case STEADINESS -> merit.growth().orElse(Double.MAX_VALUE);
             case NEAR_SHELF -> merit.toShelf().orElse(Double.MAX_VALUE);
             case NEW -> -merit.toShelf().orElse(0);
@@ -431,10 +431,10 @@ public final class Answers {
         CordMerit corded =
                 CordMerit.of(
                         trace,
-                        request.order() == Order.SLOWEST || Double.isFinite(filter.greatestFloor()),
+                        request.order() == Order.SLOWEST || Double.isFinite(filter.slowest()),
                         request.order() == Order.STEADINESS
                                 || Double.isFinite(filter.greatestGrowth()));
-        if (corded.floor().orElse(Double.MAX_VALUE) > filter.greatestFloor()
+        if (corded.slowest().orElse(Double.MAX_VALUE) > filter.slowest()
                 || corded.growth().orElse(Double.MAX_VALUE) > filter.greatestGrowth()) {
             return Optional.empty();
         }
@@ -467,7 +467,7 @@ public final class Answers {
                                 Math.max(
                                         reach.hand(Side.LEFT).worst(),
                                         reach.hand(Side.RIGHT).worst()),
-                                corded.floor(),
+                                corded.slowest(),
                                 corded.growth(),
                                 toShelf)));
     }

@@ -12,23 +12,23 @@ import java.util.OptionalDouble;
 import org.hipparchus.exception.MathRuntimeException;
 
 /**
- * What real cords make of an answer, with the light kept and the usual kit: the tempo floor is the
- * higher of the two hands', the growth of a slip at the pairing's own tempo the greater. Empty
- * where a hand would have to turn a corner, the light asks for free fall or the numbers come to no
+ * What real cords make of an answer, with the figure kept and the usual kit: the slowest tempo is
+ * the higher of the two hands', the growth of a slip at the pairing's own tempo the greater. Empty
+ * where a hand would have to turn a corner, the figure asks for free fall or the numbers come to no
  * end: such an answer stays among the others, with that merit unknown.
  *
- * @param floor hand cycles a minute; 0 where there is no floor, infinite where no tempo does
+ * @param slowest hand cycles a minute; 0 where any tempo does, infinite where no tempo does
  * @param growth of a slip within a reaction time
  */
-record CordMerit(OptionalDouble floor, OptionalDouble growth) {
+record CordMerit(OptionalDouble slowest, OptionalDouble growth) {
     /** Only what is asked for is worked out: either takes tens of milliseconds. */
-    static CordMerit of(Trace trace, boolean floor, boolean growth) {
+    static CordMerit of(Trace trace, boolean slowest, boolean growth) {
         return new CordMerit(
-                floor ? floor(trace) : OptionalDouble.empty(),
+                slowest ? slowest(trace) : OptionalDouble.empty(),
                 growth ? growth(trace) : OptionalDouble.empty());
     }
 
-    private static OptionalDouble floor(Trace trace) {
+    private static OptionalDouble slowest(Trace trace) {
         double most = 0;
         try {
             for (Side side : Side.values()) {
@@ -50,11 +50,11 @@ record CordMerit(OptionalDouble floor, OptionalDouble growth) {
         double most = 0;
         try {
             for (Side side : Side.values()) {
-                KeepTheLight light = KeepTheLight.of(trace, side, Kit.USUAL);
-                if (!light.possible()) {
+                KeepTheLight kept = KeepTheLight.of(trace, side, Kit.USUAL);
+                if (!kept.possible()) {
                     return OptionalDouble.empty();
                 }
-                most = Math.max(most, Hold.of(light).growthInReaction());
+                most = Math.max(most, Hold.of(kept).growthInReaction());
             }
         } catch (Refusal | MathRuntimeException none) {
             return OptionalDouble.empty();

@@ -7,7 +7,7 @@ import deferent.motion.pairing.Refusal;
  *
  * @param exactOnly leave out those that a size must close first
  * @param reachable both hands get everywhere
- * @param greatestFloor greatest tempo floor, hand cycles a minute; infinite for any
+ * @param slowest the greatest that the slowest tempo may be, hand cycles a minute; infinite for any
  * @param greatestGrowth greatest growth of a slip in a reaction time; infinite for any
  * @param leastSymmetry least order of turning symmetry of both figures
  * @param leastContrast least ratio of the figures' outer radii
@@ -17,7 +17,7 @@ import deferent.motion.pairing.Refusal;
 public record Filter(
         boolean exactOnly,
         boolean reachable,
-        double greatestFloor,
+        double slowest,
         double greatestGrowth,
         int leastSymmetry,
         double leastContrast,
@@ -35,7 +35,7 @@ public record Filter(
                     false);
 
     public Filter {
-        if (!(greatestFloor > 0 && greatestGrowth > 0 && leastContrast >= 1 && nearShelf >= 0)) {
+        if (!(slowest > 0 && greatestGrowth > 0 && leastContrast >= 1 && nearShelf >= 0)) {
             throw new Refusal(
                     "asks for what nothing can be",
                     "filter",
@@ -48,7 +48,7 @@ public record Filter(
         return new Filter(
                 true,
                 reachable,
-                greatestFloor,
+                slowest,
                 greatestGrowth,
                 leastSymmetry,
                 leastContrast,
@@ -60,7 +60,7 @@ public record Filter(
         return new Filter(
                 exactOnly,
                 true,
-                greatestFloor,
+                slowest,
                 greatestGrowth,
                 leastSymmetry,
                 leastContrast,
@@ -72,7 +72,7 @@ public record Filter(
         return new Filter(
                 exactOnly,
                 reachable,
-                greatestFloor,
+                slowest,
                 greatestGrowth,
                 leastSymmetry,
                 leastContrast,
@@ -84,7 +84,7 @@ public record Filter(
         return new Filter(
                 exactOnly,
                 reachable,
-                greatestFloor,
+                slowest,
                 greatestGrowth,
                 leastSymmetry,
                 ratio,
@@ -96,7 +96,7 @@ public record Filter(
         return new Filter(
                 exactOnly,
                 reachable,
-                greatestFloor,
+                slowest,
                 greatestGrowth,
                 order,
                 leastContrast,
@@ -104,7 +104,7 @@ public record Filter(
                 newToShelf);
     }
 
-    public Filter slowerThan(double tempo) {
+    public Filter tautAt(double tempo) {
         return new Filter(
                 exactOnly,
                 reachable,
@@ -116,11 +116,11 @@ public record Filter(
                 newToShelf);
     }
 
-    public Filter holding(double growth) {
+    public Filter steady(double growth) {
         return new Filter(
                 exactOnly,
                 reachable,
-                greatestFloor,
+                slowest,
                 growth,
                 leastSymmetry,
                 leastContrast,

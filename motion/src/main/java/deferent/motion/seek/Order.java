@@ -11,7 +11,7 @@ public enum Order {
     CLOSEST,
     /** What the performer reaches best: by the length that is missing. */
     REACH,
-    /** Slowest tempo at which both cords stay taut with the light kept, lowest first. */
+    /** Slowest tempo at which both cords stay taut with the figure kept, lowest first. */
     SLOWEST,
     /** How little a small slip grows in a reaction time, least first. */
     STEADINESS,

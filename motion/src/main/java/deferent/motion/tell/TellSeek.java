@@ -188,15 +188,15 @@ public final class TellSeek {
         if (merit.missing() >= 0.005) {
             said.add("A hand falls short by " + Say.length(merit.missing()) + ".");
         }
-        merit.floor()
+        merit.slowest()
                 .ifPresent(
-                        floor ->
+                        slowest ->
                                 said.add(
-                                        Double.isInfinite(floor)
+                                        Double.isInfinite(slowest)
                                                 ? "No tempo keeps both cords taut."
-                                                : floor > 0
+                                                : slowest > 0
                                                         ? "Both cords stay taut from "
-                                                                + Say.tempo(floor)
+                                                                + Say.tempo(slowest)
                                                                 + "."
                                                         : "Both cords stay taut at any tempo."));
         merit.growth()

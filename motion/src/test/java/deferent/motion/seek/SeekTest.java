@@ -282,15 +282,15 @@ class SeekTest {
     @Test
     void theCordRanksAndFiltersToo() {
         SeekRequest few = REQUEST.withLimit(2, 1);
-        List<Answer> floors = new Seek(few.with(Order.SLOWEST)).found().list();
-        for (int i = 1; i < floors.size(); i++) {
-            assertThat(floors.get(i).merit().floor().orElse(Double.MAX_VALUE))
+        List<Answer> slowest = new Seek(few.with(Order.SLOWEST)).found().list();
+        for (int i = 1; i < slowest.size(); i++) {
+            assertThat(slowest.get(i).merit().slowest().orElse(Double.MAX_VALUE))
                     .isGreaterThanOrEqualTo(
-                            floors.get(i - 1).merit().floor().orElse(Double.MAX_VALUE));
+                            slowest.get(i - 1).merit().slowest().orElse(Double.MAX_VALUE));
         }
-        assertThat(floors.get(0).merit().floor()).isPresent();
+        assertThat(slowest.get(0).merit().slowest()).isPresent();
         List<Answer> steady =
-                new Seek(few.with(Order.STEADINESS).with(Filter.NONE.holding(9))).found().list();
+                new Seek(few.with(Order.STEADINESS).with(Filter.NONE.steady(9))).found().list();
         assertThat(steady).isNotEmpty().allMatch(a -> a.merit().growth().orElse(0) <= 9);
     }
 
