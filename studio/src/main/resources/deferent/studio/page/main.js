@@ -333,9 +333,9 @@ class Desk {
     url.hash = await address.written(this.session.answer);
     try {
       await navigator.clipboard.writeText(url.href);
-      this.notices.say('Link copied');
+      this.notices.say('Address copied');
     } catch {
-      this.notices.say('The link is in the address bar');
+      this.notices.say('It stands in the address bar');
     }
   }
 

@@ -5,13 +5,13 @@ import { CARE } from '../state/care.js';
 const THEMES = ['auto', 'dark', 'light'];
 const SAID = { auto: 'as the system', dark: 'dark', light: 'light' };
 
-/** For the page as a whole: a link to share, dark or light, the list of keys. */
+/** For the page as a whole: an address to share, dark or light, the list of keys. */
 class PageTools extends Part {
   render() {
     const { theme } = this.desk;
     return html`
       <button type="button" class="tool" @click=${() => this.desk.act('save')} title="Save on the shelf (Ctrl+S)" aria-keyshortcuts="Control+S">Save</button>
-      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy a link to this pattern">Link</button>
+      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy this pattern’s address">Address</button>
       <button type="button" class="tool" @click=${() => this.desk.act('take')} title="Pictures, sheets, clips and pages of it (E)" aria-keyshortcuts="E">Take away</button>
       <button type="button" class="tool" @click=${() => this.desk.act('words')} title="What a phrase can say (W)" aria-keyshortcuts="W">Words</button>
       <button type="button" class="tool icon" aria-label="Colours: ${SAID[theme]}" title="Colours: ${SAID[theme]}"
