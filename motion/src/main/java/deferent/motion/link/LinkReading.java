@@ -138,20 +138,15 @@ public record LinkReading(
     /** The estimated shape gap alone, metres: the cheapest of all, for searches over sizes. */
     public static double quickShapeGap(Trace trace, Side root) {
         boolean closed = trace.periodic();
-        return ShapeGap.quick(
-                        Curve.of(
-                                trace.head(root),
-                                trace.interval(),
-                                closed,
-                                corners(trace, root),
-                                SEARCHED),
-                        Curve.of(
-                                trace.hand(root.other()),
-                                trace.interval(),
-                                closed,
-                                corners(trace, root.other()),
-                                SEARCHED))
-                .gap();
+        return ShapeGap.estimated(
+                Curve.of(
+                        trace.head(root), trace.interval(), closed, corners(trace, root), SEARCHED),
+                Curve.of(
+                        trace.hand(root.other()),
+                        trace.interval(),
+                        closed,
+                        corners(trace, root.other()),
+                        SEARCHED));
     }
 
     /**
