@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -57,6 +58,18 @@ class HeavyWorkTest {
         return socket;
     }
 
+    private long answered() {
+        return sockets.stream().filter(HeavyWorkTest::answered).count();
+    }
+
+    private static boolean answered(Socket socket) {
+        try {
+            return socket.getInputStream().available() > 0;
+        } catch (IOException gone) {
+            throw new UncheckedIOException(gone);
+        }
+    }
+
     private Lane lane(Lanes.Work work) {
         return visitor.studio.lanes().of(work);
     }
@@ -72,15 +85,18 @@ class HeavyWorkTest {
         for (int i = 0; i < 20; i++) {
             line.say(
                     "{\"id\":" + i + ",\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
-            assertThat(line.next().has("readings")).isTrue();
+            assertThat(line.answer().has("readings")).isTrue();
         }
+        Until.holds("all others are answered", () -> answered() >= 21);
         int refused = 0;
+        int ended = 0;
         for (Socket socket : sockets) {
-            if (socket.getInputStream().available() > 0) {
+            if (answered(socket)) {
                 String answer =
                         new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
                 if (answer.startsWith("HTTP/1.1 200 ")) {
-                    continue; // One that was at work has come to its end meanwhile.
+                    ended++; // It was at work and has come to its end meanwhile.
+                    continue;
                 }
                 assertThat(answer)
                         .startsWith("HTTP/1.1 503 ")
@@ -89,7 +105,8 @@ class HeavyWorkTest {
                 refused++;
             }
         }
-        assertThat(refused).isEqualTo(21);
+        assertThat(refused).isPositive();
+        assertThat(refused + ended).as("no more than nine at work or waiting").isBetween(21, 30);
         for (Socket socket : sockets) {
             socket.close();
         }

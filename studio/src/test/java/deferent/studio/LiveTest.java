@@ -32,7 +32,7 @@ class LiveTest {
         String question = "{\"id\":7,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}";
         Line line = new Line(visitor);
         line.say(question);
-        JsonNode answer = line.next();
+        JsonNode answer = line.answer();
         assertThat(answer.get("id").asInt()).isEqualTo(7);
         assertThat(answer).isEqualTo(visitor.ask(question));
     }
@@ -49,7 +49,7 @@ class LiveTest {
                             .formatted(i, 0.3 + 0.002 * i));
         }
         for (int i = 0; i < 200; i++) {
-            JsonNode answer = line.next();
+            JsonNode answer = line.answer();
             assertThat(answer.get("id").asInt()).isEqualTo(i);
             assertThat(answer.at("/pattern/pairing/right/hand/radius_m").asDouble())
                     .isEqualTo(Math.rint(300 + 2.0 * i) / 1000);
@@ -60,13 +60,13 @@ class LiveTest {
     void aRefusedQuestionGetsItsErrorAndItsIdAndTheLineStaysOpen() throws Exception {
         Line line = new Line(visitor);
         line.say("{\"id\":\"a\",\"ask\":\"pairing\",\"phrase\":\"isolation vs nonsense\"}");
-        JsonNode refused = line.next();
+        JsonNode refused = line.answer();
         assertThat(refused.get("id").asString()).isEqualTo("a");
         assertThat(refused.at("/error/start").asInt()).isEqualTo(13);
         line.say("not json");
-        assertThat(line.next().at("/error/what").asString()).startsWith("is not JSON");
+        assertThat(line.answer().at("/error/what").asString()).startsWith("is not JSON");
         line.say("{\"id\":2,\"ask\":\"words\",\"word\":\"CAP\"}");
-        assertThat(line.next().get("id").asInt()).isEqualTo(2);
+        assertThat(line.answer().get("id").asInt()).isEqualTo(2);
     }
 
     @Test
@@ -83,7 +83,7 @@ class LiveTest {
         int dropped = 0;
         boolean live = false;
         for (int i = 0; i <= settled; i++) {
-            JsonNode answer = line.next();
+            JsonNode answer = line.answer();
             if (answer.path("dropped").asBoolean(false)) {
                 dropped++;
             } else if (answer.get("id").asInt() == 99) {
@@ -103,7 +103,7 @@ class LiveTest {
         Line line = new Line(visitor);
         line.say(
                 "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
-        JsonNode answer = line.next();
+        JsonNode answer = line.answer();
         assertThat(answer.get("detail").asString()).isEqualTo("settled");
         assertThat(answer.at("/readings/links/0/shape_gap_is_estimate").asBoolean()).isFalse();
     }
@@ -114,8 +114,8 @@ class LiveTest {
         line.say(
                 "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
         line.say("{\"id\":2,\"ask\":\"words\",\"word\":\"CAP\"}");
-        JsonNode one = line.next();
-        JsonNode other = line.next();
+        JsonNode one = line.answer();
+        JsonNode other = line.answer();
         JsonNode settled = one.get("id").asInt() == 1 ? one : other;
         assertThat(settled.has("scene")).isTrue();
     }
@@ -133,7 +133,7 @@ class LiveTest {
         assertThat(line.heard).isEmpty();
         Line next = new Line(visitor);
         next.say("{\"id\":1,\"ask\":\"words\",\"word\":\"CAP\"}");
-        assertThat(next.next().get("id").asInt()).isEqualTo(1);
+        assertThat(next.answer().get("id").asInt()).isEqualTo(1);
     }
 
     @Test
@@ -143,8 +143,8 @@ class LiveTest {
         one.say(
                 "{\"id\":1,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\",\"detail\":\"settled\"}");
         two.say("{\"id\":2,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
-        assertThat(two.next().get("id").asInt()).isEqualTo(2);
-        assertThat(one.next().has("scene")).isTrue();
+        assertThat(two.answer().get("id").asInt()).isEqualTo(2);
+        assertThat(one.answer().has("scene")).isTrue();
     }
 
     @Test
@@ -152,13 +152,13 @@ class LiveTest {
         Line line = new Line(visitor);
         line.say("{\"id\":5,\"ask\":\"seek\",\"motions\":10000,\"order\":\"reach\",\"limit\":6}");
         List<String> told = new ArrayList<>();
-        JsonNode part = line.next();
+        JsonNode part = line.answer();
         while (!part.path("done").asBoolean(false)) {
             assertThat(part.get("id").asInt()).isEqualTo(5);
             if (part.has("answer")) {
                 told.add(part.at("/answer/key").asString());
             }
-            part = line.next();
+            part = line.answer();
         }
         assertThat(part.get("complete").asBoolean()).isTrue();
         assertThat(part.get("order_of_keys")).hasSize(6);
@@ -176,11 +176,11 @@ class LiveTest {
         line.say("{\"id\":3,\"ask\":\"pairing\",\"phrase\":\"isolation vs triquetra\"}");
         boolean dropped = false;
         boolean paired = false;
-        JsonNode part = line.next();
+        JsonNode part = line.answer();
         while (!(part.get("id").asInt() == 2 && part.path("done").asBoolean(false))) {
             dropped |= part.get("id").asInt() == 1 && part.path("dropped").asBoolean(false);
             paired |= part.get("id").asInt() == 3 && part.has("scene");
-            part = line.next();
+            part = line.answer();
         }
         assertThat(part.get("order_of_keys")).hasSize(3);
         assertThat(dropped).isTrue();
@@ -193,14 +193,14 @@ class LiveTest {
         Line line = new Line(visitor);
         line.say(
                 "{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"slowest\",\"limit\":120}");
-        JsonNode part = line.next();
+        JsonNode part = line.answer();
         while (!part.has("answer")) {
-            part = line.next();
+            part = line.answer();
         }
         line.say("{\"ask\":\"stop\",\"of\":\"seek\"}");
         int more = 0;
         while (!part.path("done").asBoolean(false)) {
-            part = line.next();
+            part = line.answer();
             more++;
         }
         assertThat(more).isLessThan(100);
@@ -214,13 +214,13 @@ class LiveTest {
         Line gone = new Line(visitor);
         gone.say(
                 "{\"id\":1,\"ask\":\"seek\",\"motions\":10000,\"order\":\"slowest\",\"limit\":120}");
-        gone.next();
+        gone.answer();
         gone.abort();
         Line line = new Line(visitor);
         line.say("{\"id\":2,\"ask\":\"seek\",\"motions\":10000,\"limit\":2}");
-        JsonNode part = line.next();
+        JsonNode part = line.answer();
         while (!part.path("done").asBoolean(false)) {
-            part = line.next();
+            part = line.answer();
         }
         assertThat(part.get("order_of_keys")).hasSize(2);
     }
@@ -229,10 +229,10 @@ class LiveTest {
     void aSeekThatIsRefusedSaysWhyAndKeepsItsId() throws Exception {
         Line line = new Line(visitor);
         line.say("{\"id\":1,\"ask\":\"seek\",\"order\":\"new\"}");
-        JsonNode refused = line.next();
+        JsonNode refused = line.answer();
         assertThat(refused.get("id").asInt()).isEqualTo(1);
         assertThat(refused.at("/error/where").asString()).isEqualTo("the shelf");
         line.say("{\"id\":2,\"ask\":\"seek\",\"filter\":{\"exakt\":true}}");
-        assertThat(line.next().at("/error/where").asString()).isEqualTo("filter.exakt");
+        assertThat(line.answer().at("/error/where").asString()).isEqualTo("filter.exakt");
     }
 }

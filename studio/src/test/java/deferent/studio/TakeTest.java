@@ -207,7 +207,7 @@ class TakeTest {
                 "{\"id\":4,\"ask\":\"take\",\"as\":\"mp4\","
                         + PAIRING
                         + ",\"wishes\":{\"size\":480,\"cycles\":4}}");
-        JsonNode part = line.next();
+        JsonNode part = line.answer();
         assertThat(part.at("/progress/told").asString()).contains("of 240");
         assertThat(part.at("/progress/share").asDouble()).isBetween(0.0, 1.0);
         JsonNode last = line.last();
@@ -220,7 +220,7 @@ class TakeTest {
         List<Path> before = files(visitor);
         Line line = new Line(visitor);
         line.say("{\"id\":5,\"ask\":\"take\",\"as\":\"mp4\"," + PAIRING + LONG);
-        assertThat(line.next().has("progress")).isTrue();
+        assertThat(line.answer().has("progress")).isTrue();
         assertThat(files(visitor)).as("it is being written").hasSizeGreaterThan(before.size());
         line.say("{\"ask\":\"stop\",\"of\":\"take\"}");
         JsonNode last = line.last();
@@ -234,7 +234,7 @@ class TakeTest {
         Visitor other = Visitor.to(shelf);
         Line line = new Line(other);
         line.say("{\"id\":5,\"ask\":\"take\",\"as\":\"mp4\"," + PAIRING + LONG);
-        assertThat(line.next().has("progress")).isTrue();
+        assertThat(line.answer().has("progress")).isTrue();
         line.abort();
         Line next = new Line(other);
         next.say("{\"id\":6,\"ask\":\"take\",\"as\":\"csv\"," + PAIRING + "}");

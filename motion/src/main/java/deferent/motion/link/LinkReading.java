@@ -138,20 +138,19 @@ public record LinkReading(
     /** The estimated shape gap alone, metres: the cheapest of all, for searches over sizes. */
     public static double quickShapeGap(Trace trace, Side carrier) {
         boolean closed = trace.periodic();
-        return ShapeGap.quick(
-                        Curve.of(
-                                trace.head(carrier),
-                                trace.interval(),
-                                closed,
-                                corners(trace, carrier),
-                                SEARCHED),
-                        Curve.of(
-                                trace.hand(carrier.other()),
-                                trace.interval(),
-                                closed,
-                                corners(trace, carrier.other()),
-                                SEARCHED))
-                .gap();
+        return ShapeGap.estimated(
+                Curve.of(
+                        trace.head(carrier),
+                        trace.interval(),
+                        closed,
+                        corners(trace, carrier),
+                        SEARCHED),
+                Curve.of(
+                        trace.hand(carrier.other()),
+                        trace.interval(),
+                        closed,
+                        corners(trace, carrier.other()),
+                        SEARCHED));
     }
 
     /**

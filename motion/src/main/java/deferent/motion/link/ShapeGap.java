@@ -15,6 +15,11 @@ record ShapeGap(double gap, double error, double atLeast, double headRadius, dou
         return ShapeSearch.of(head, hand).quick();
     }
 
+    /** The quick gap alone, metres. */
+    static double estimated(Curve head, Curve hand) {
+        return ShapeSearch.of(head, hand).estimated();
+    }
+
     static double refined(Curve head, Curve hand) {
         return ShapeSearch.of(head, hand).refined();
     }

@@ -78,13 +78,20 @@ final class ShapeSearch {
             return new ShapeGap(
                     a.radius() + b.radius(), Double.NaN, a.gapAtLeast(b), a.radius(), b.radius());
         }
-        Fit best = null;
+        return new ShapeGap(estimated(), Double.NaN, a.gapAtLeast(b), a.radius(), b.radius());
+    }
+
+    /** The quick gap alone. */
+    double estimated() {
+        if (head.dimension() == 0 || hand.dimension() == 0) {
+            return extent(head, QUICK).radius() + extent(hand, QUICK).radius();
+        }
+        double least = Double.POSITIVE_INFINITY;
         for (Peak peak : peaks(QUICK, 2)) {
             Fit fit = drawn(between(start(peak, QUICK), QUICK), whole(QUICK), 1, 12);
-            best = best == null ? fit : best.better(fit);
+            least = Math.min(least, fit.squared);
         }
-        double gap = best == null ? Double.NaN : Math.sqrt(best.squared);
-        return new ShapeGap(gap, Double.NaN, a.gapAtLeast(b), a.radius(), b.radius());
+        return Math.sqrt(least);
     }
 
     /**

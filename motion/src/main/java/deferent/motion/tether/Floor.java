@@ -10,7 +10,8 @@ import deferent.motion.trace.Trace;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -215,6 +216,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private final double shortest;
         private final double longest;
         private final Times times;
+        private final List<Sample> samples;
+        private final int turns;
         private final Vector3D normal;
 
         Looking(Trace ideal, Side side, Cord cord) {
@@ -227,7 +230,23 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             this.shortest = period * pairing.tempo() / FASTEST;
             this.longest = period * pairing.tempo() / SLOWEST;
             this.times = Times.of(this.ideal, side, 2, COUNT);
+            this.samples =
+                    IntStream.range(0, times.count()).mapToObj(i -> sample(times.at(i))).toList();
+            this.turns = Turning.of(this.ideal, side).turns(ideal.hand(side), ideal.head(side));
             this.normal = KeepTheHand.planeNormal(ideal, side, cord);
+        }
+
+        /** The ideal at one instant: at other tempos it is the same, but quicker or slower. */
+        private record Sample(State head, Vector3D e) {}
+
+        private Sample sample(double time) {
+            State head = ideal.head(side).at(time);
+            return new Sample(
+                    head, head.position().subtract(ideal.hand(side).position(time)).normalize());
+        }
+
+        private double[] of(ToDoubleFunction<Sample> f) {
+            return samples.stream().mapToDouble(f).toArray();
         }
 
         private Limit at(Reason reason, double found, double time) {
@@ -250,25 +269,27 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         // --- the ideal figure ---
 
-        /** Pull over mass at time t of the trace were its period {@code p}. */
-        private double pull(double time, double p) {
-            State head = ideal.head(side).at(time);
-            Vector3D e = head.position().subtract(ideal.hand(side).at(time).position()).normalize();
+        /** Pull over mass there were the trace's period {@code p}. */
+        private double pull(Sample there, double p) {
             double quick = period / p;
-            Vector3D drag = cord.drag(head.velocity().scalarMultiply(quick));
-            return e.dotProduct(
-                    cord.fall()
-                            .subtract(head.acceleration().scalarMultiply(quick * quick))
-                            .add(drag.scalarMultiply(1 / cord.kit().headMass())));
+            Vector3D drag = cord.drag(there.head().velocity().scalarMultiply(quick));
+            return there.e()
+                    .dotProduct(
+                            cord.fall()
+                                    .subtract(
+                                            there.head()
+                                                    .acceleration()
+                                                    .scalarMultiply(quick * quick))
+                                    .add(drag.scalarMultiply(1 / cord.kit().headMass())));
         }
 
         private double leastTime(double p) {
-            DoubleUnaryOperator f = t -> pull(t, p);
-            return times.least(times.of(f), f);
+            return times.least(of(s -> pull(s, p)), t -> pull(sample(t), p));
         }
 
         private boolean taut(double p) {
-            return pull(leastTime(p), p) >= -1e-9;
+            return samples.stream().allMatch(s -> pull(s, p) >= -1e-9)
+                    && pull(sample(leastTime(p)), p) >= -1e-9;
         }
 
         Limit ideal() {
@@ -282,16 +303,16 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         }
 
         private Limit idealWithoutAir() {
-            // Longest period at time t, squared; infinite where the cord hangs.
-            DoubleUnaryOperator longestSquared =
-                    t -> {
-                        double inward = (pull(t, period) - pullAtRest(t)) * period * period;
-                        double weight = pullAtRest(t);
+            // Longest period there, squared; infinite where the cord hangs.
+            ToDoubleFunction<Sample> longestSquared =
+                    there -> {
+                        double inward = (pull(there, period) - pullAtRest(there)) * period * period;
+                        double weight = pullAtRest(there);
                         return weight < -1e-12 ? inward / -weight : inward >= -1e-12 ? 1e12 : -1;
                     };
-            double[] values = times.of(longestSquared);
-            double time = times.least(values, longestSquared);
-            double square = longestSquared.applyAsDouble(time);
+            double time =
+                    times.least(of(longestSquared), t -> longestSquared.applyAsDouble(sample(t)));
+            double square = longestSquared.applyAsDouble(sample(time));
             if (square > longest * longest) {
                 return Limit.without(Reason.NONE);
             }
@@ -302,20 +323,13 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             return at(Reason.SLACK, Math.sqrt(square), time);
         }
 
-        private double pullAtRest(double time) {
-            Vector3D e =
-                    ideal.head(side)
-                            .at(time)
-                            .position()
-                            .subtract(ideal.hand(side).at(time).position())
-                            .normalize();
-            return e.dotProduct(cord.fall());
+        private double pullAtRest(Sample there) {
+            return there.e().dotProduct(cord.fall());
         }
 
         // --- the light ---
 
-        private Vector3D asked(double time, double p) {
-            State head = ideal.head(side).at(time);
+        private Vector3D asked(State head, double p) {
             double quick = period / p;
             Vector3D v = head.velocity().scalarMultiply(quick);
             return head.acceleration()
@@ -325,31 +339,31 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         }
 
         private boolean getsRound(double p) {
+            if (pairing.part(side).place().turn().turns() == 0 && turnsAsked(p) != turns) {
+                return false;
+            }
+            // Between the samples too: a head that runs on a line passes through nothing quickly.
+            return fall(fallTime(p), p) >= KeepTheLight.LOST * Gravity.STANDARD;
+        }
+
+        private int turnsAsked(double p) {
             Turning turning = Turning.of(ideal, side);
-            int wanted = turning.turns(ideal.hand(side), ideal.head(side));
+            double[] angles = of(s -> turning.angle(asked(s.head(), p).negate()));
             double sum = 0;
-            double first = Double.NaN;
-            double last = Double.NaN;
-            for (int i = 0; i < times.count(); i++) {
-                Vector3D b = asked(times.at(i), p);
-                double angle = turning.angle(b.negate());
-                if (i > 0) {
-                    sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
-                } else {
-                    first = angle;
-                }
+            double last = angles[angles.length - 1];
+            for (double angle : angles) {
+                sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
                 last = angle;
             }
-            sum += Math.IEEEremainder(first - last, 2 * Math.PI);
-            // Between the samples too: a head that runs on a line passes through nothing quickly.
-            return asked(fallTime(p), p).getNorm() >= KeepTheLight.LOST * Gravity.STANDARD
-                    && (pairing.part(side).place().turn().turns() != 0
-                            || Math.rint(sum / (2 * Math.PI)) == wanted);
+            return (int) Math.rint(sum / (2 * Math.PI));
+        }
+
+        private double fall(double time, double p) {
+            return asked(ideal.head(side).at(time), p).getNorm();
         }
 
         private double fallTime(double p) {
-            DoubleUnaryOperator f = t -> asked(t, p).getNorm();
-            return times.least(times.of(f), f);
+            return times.least(of(s -> asked(s.head(), p).getNorm()), t -> fall(t, p));
         }
 
         Limit light() {
@@ -492,20 +506,22 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         // When the ideal cord points straight up.
         private double topTime() {
-            DoubleUnaryOperator f = this::pullAtRest;
-            return times.least(times.of(f), f);
+            return times.least(of(this::pullAtRest), t -> pullAtRest(sample(t)));
         }
 
         /** Follows periodic motions down in tempo. */
         private final class Branches {
+            private final HandTables tables = KeepTheHand.tables(ideal, side);
+            private final double turn = 2 * Math.PI * turns;
+
             /**
              * From the fastest tempo down, so that the answer is of the motion alone and not of the
              * tempo asked at.
              */
             Limit limit() {
                 for (double p = shortest; p <= longest; p *= ladder()) {
-                    KeepTheHand here = KeepTheHand.near(traced(p), side, cord);
-                    if (here.best().isPresent()) {
+                    List<KeepTheHand.Settled> here = near(p);
+                    if (!here.isEmpty()) {
                         return beyond(followed(p, here));
                     }
                 }
@@ -532,8 +548,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                     if (p > longest) {
                         break;
                     }
-                    KeepTheHand here = KeepTheHand.of(traced(p), side, cord);
-                    if (here.best().isEmpty()) {
+                    List<KeepTheHand.Settled> here = everywhere(p);
+                    if (here.isEmpty()) {
                         break;
                     }
                     Limit on = followed(p, here);
@@ -554,48 +570,43 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
              */
             Optional<double[]> at(double end) {
                 double p = shortest;
-                KeepTheHand here = KeepTheHand.near(traced(p), side, cord);
-                while (here.best().isEmpty() && p * ladder() < end) {
+                List<KeepTheHand.Settled> here = near(p);
+                while (here.isEmpty() && p * ladder() < end) {
                     p *= ladder();
-                    here = KeepTheHand.near(traced(p), side, cord);
+                    here = near(p);
                 }
-                for (int i = 0; i <= FORKS && here.best().isPresent(); i++) {
+                for (int i = 0; i <= FORKS && !here.isEmpty(); i++) {
                     double furthest = p;
-                    for (KeepTheHand.Solution solution : here.solutions()) {
-                        if (solution.pulls() && solution.asMeant()) {
-                            Way way = follow(Mark.of(p, solution), here.tried().fine(), end);
-                            if (way.failed().isEmpty()) {
-                                return Optional.of(way.last().state());
-                            }
-                            furthest = Math.max(furthest, way.last().period());
+                    for (KeepTheHand.Settled one : here) {
+                        Way way = follow(Mark.of(p, one), end);
+                        if (way.failed().isEmpty()) {
+                            return Optional.of(way.last().state());
                         }
+                        furthest = Math.max(furthest, way.last().period());
                     }
                     p = furthest * BELOW;
                     if (p >= end) {
                         return Optional.empty();
                     }
-                    here = KeepTheHand.of(traced(p), side, cord);
+                    here = everywhere(p);
                 }
                 return Optional.empty();
             }
 
-            private Limit followed(double p, KeepTheHand here) {
+            private Limit followed(double p, List<KeepTheHand.Settled> here) {
                 Limit slowest = Limit.without(Reason.NEVER);
-                for (KeepTheHand.Solution solution : here.solutions()) {
-                    if (solution.pulls() && solution.asMeant()) {
-                        int steps = here.tried().fine();
-                        Mark start = Mark.of(p, solution);
-                        Limit one = told(follow(start, steps, longest));
-                        if (p > shortest * (1 + 1e-9)) {
-                            one = one.upTo(tempo(follow(start, steps, shortest).last().period()));
-                        }
-                        if (one.reason() == Reason.NONE) {
-                            return one;
-                        }
-                        if (slowest.period().isEmpty()
-                                || one.period().orElse(0) > slowest.period().orElse(0)) {
-                            slowest = one;
-                        }
+                for (KeepTheHand.Settled settled : here) {
+                    Mark start = Mark.of(p, settled);
+                    Limit one = told(follow(start, longest));
+                    if (p > shortest * (1 + 1e-9)) {
+                        one = one.upTo(tempo(follow(start, shortest).last().period()));
+                    }
+                    if (one.reason() == Reason.NONE) {
+                        return one;
+                    }
+                    if (slowest.period().isEmpty()
+                            || one.period().orElse(0) > slowest.period().orElse(0)) {
+                        slowest = one;
                     }
                 }
                 return slowest;
@@ -623,7 +634,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
              * Slower or faster in strides until one fails, then halving what lies between. A stride
              * may fail for its length alone, so what failed is tried once more from nearer by.
              */
-            private Way follow(Mark start, int steps, double end) {
+            private Way follow(Mark start, double end) {
                 boolean slower = end > start.period();
                 double stride = slower ? STRIDES : 1 / STRIDES;
                 Mark good = start;
@@ -643,7 +654,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                     if (next == good.period()) {
                         break;
                     }
-                    Step step = step(good, next, steps);
+                    Step step = step(good, next);
                     if (step.mark().isPresent()) {
                         good = step.mark().get();
                         if (again) {
@@ -663,17 +674,13 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return new Way(good, failed);
             }
 
-            private Step step(Mark from, double p, int steps) {
+            private Step step(Mark from, double p) {
                 Trace trace = traced(p);
-                HandTable table = HandTable.of(trace.hand(side), Times.cuts(trace, side, 3), steps);
+                HandTable table = slowed(p, trace).of(KeepTheHand.fine(turns));
                 double[] guess = from.state().clone();
                 for (int i = 3; i < 6; i++) {
                     guess[i] *= from.period() / p;
                 }
-                double turn =
-                        2
-                                * Math.PI
-                                * Turning.of(trace, side).turns(trace.hand(side), trace.head(side));
                 Optional<PlaneShooting.Found> found =
                         KeepTheHand.periodic(table, cord, normal, turn, guess, 8);
                 Optional<double[]> state =
@@ -705,6 +712,20 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return dot < Math.cos(0.5);
             }
 
+            private List<KeepTheHand.Settled> near(double p) {
+                Trace trace = traced(p);
+                return KeepTheHand.near(trace, side, cord, slowed(p, trace));
+            }
+
+            private List<KeepTheHand.Settled> everywhere(double p) {
+                Trace trace = traced(p);
+                return KeepTheHand.everywhere(trace, side, cord, slowed(p, trace));
+            }
+
+            private HandTables slowed(double p, Trace trace) {
+                return tables.slowed(p / period, trace.hand(side));
+            }
+
             private Trace traced(double p) {
                 return p == period
                         ? ideal
@@ -722,8 +743,8 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private record Way(Mark last, Optional<Step> failed) {}
 
         private record Mark(double period, double[] state, double weakest) {
-            static Mark of(double period, KeepTheHand.Solution solution) {
-                return new Mark(period, solution.orbit().start(), solution.leastPullTime());
+            static Mark of(double period, KeepTheHand.Settled settled) {
+                return new Mark(period, settled.orbit().start(), settled.pulls().leastTime());
             }
         }
 

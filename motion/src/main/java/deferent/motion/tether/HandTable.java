@@ -50,6 +50,27 @@ final class HandTable {
         return new HandTable(hand, times, velocity);
     }
 
+    /**
+     * The same hand path at another tempo: all times {@code slower} times as long.
+     *
+     * @param slowed that hand's course
+     */
+    HandTable slowed(double slower, Course slowed) {
+        HandTable table = new HandTable(slowed, times.clone(), velocity.clone());
+        for (int i = 0; i < times.length; i++) {
+            table.times[i] *= slower;
+        }
+        for (int i = 0; i < velocity.length; i++) {
+            table.velocity[i] /= slower;
+        }
+        double[] all = ends().clone();
+        for (int i = 0; i < all.length; i++) {
+            all[i] /= i % 6 < 3 ? slower : slower * slower;
+        }
+        table.ends = all;
+        return table;
+    }
+
     /** Writes the hand's velocity at the stages of a step from one time to another. */
     static void fill(Course hand, double from, double to, double[] velocity, int at) {
         for (int s = 0; s < EighthOrder.STAGES; s++) {

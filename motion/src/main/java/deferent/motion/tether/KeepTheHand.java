@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -103,11 +104,22 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
          * turn apart, and so do a level and an upright cat-eye.
          */
         public boolean asMeant() {
-            return Math.abs(lead) < 2 * Math.PI / 3;
+            return meant(lead);
         }
 
         public double leastPullWeights() {
             return leastPull / orbit.cord().headWeight();
+        }
+    }
+
+    private static boolean meant(double lead) {
+        return Math.abs(lead) < 2 * Math.PI / 3;
+    }
+
+    /** A periodic motion as it was found, before all that is told of it is worked out. */
+    record Settled(Orbit orbit, Course head, double lead, Pulls pulls, OptionalDouble error) {
+        boolean works() {
+            return pulls.least() >= -1e-6 * orbit.cord().headWeight() && meant(lead);
         }
     }
 
@@ -139,34 +151,52 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
 
     private static final double SAME = 1e-5;
 
+    /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
+    private static final double LITTLE = 0.1;
+
     public static KeepTheHand of(Trace ideal, Side side, Kit kit) {
         return of(ideal, side, Cord.of(ideal, side, kit));
     }
 
     public static KeepTheHand of(Trace ideal, Side side, Cord cord) {
-        return new Search(ideal, side, cord, true).answer();
+        return new Search(ideal, side, cord).answer();
     }
 
     /**
      * The same from fewer starts, for where it is asked at many tempos: in a plane from the ideal's
      * own start while gravity is turned up, and from the others only where that does not lead to
      * the motion meant; out of a plane from the ideal's own direction alone.
+     *
+     * @param tables of the ideal's hand over its own cycle
      */
-    static KeepTheHand near(Trace ideal, Side side, Cord cord) {
-        return new Search(ideal, side, cord, false).answer();
+    static List<Settled> near(Trace ideal, Side side, Cord cord, HandTables tables) {
+        return new Search(ideal, side, cord, tables, false).working();
+    }
+
+    /** Those motions of {@link #of} that work, in the order in which they were found. */
+    static List<Settled> everywhere(Trace ideal, Side side, Cord cord, HandTables tables) {
+        return new Search(ideal, side, cord, tables, true).working();
+    }
+
+    /** Steps a cycle of what is kept, for a cord that turns so often in it. */
+    static int fine(int turns) {
+        return 3 * coarse(turns);
+    }
+
+    private static int coarse(int turns) {
+        return Math.max(32, 12 * Math.abs(turns));
     }
 
     /** With one motion more, found another way, by its state at the start. */
     KeepTheHand and(Trace ideal, double[] state) {
-        Search search = new Search(ideal, side, cord, true);
-        search.found.addAll(solutions);
+        Search search = new Search(ideal, side, cord);
         search.settled = tried.settled();
         search.otherTurns = tried.otherTurns();
         search.adrift = tried.everyDirection();
-        HandTable fine = HandTable.of(search.hand, search.cuts, 3 * search.coarse);
-        HandTable finest = HandTable.of(search.hand, search.cuts, 6 * search.coarse);
-        search.keep(state, fine, finest);
-        return search.told(tried.starts());
+        search.keep(state);
+        List<Solution> all = new ArrayList<>(solutions);
+        all.addAll(search.solutions());
+        return search.told(all, tried.starts());
     }
 
     /** The solution a spinner means: it pulls throughout, as meant, and nearest to the ideal. */
@@ -200,6 +230,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private final Side side;
         private final Cord cord;
         private final Course hand;
+        private final HandTables tables;
         private final double[] cuts;
         private final Vector3D normal;
         private final boolean planar;
@@ -211,12 +242,17 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
         private int otherTurns;
         private boolean adrift;
         private final List<double[]> seen = new ArrayList<>();
-        private final List<Solution> found = new ArrayList<>();
+        private final List<Settled> found = new ArrayList<>();
 
-        Search(Trace ideal, Side side, Cord cord, boolean everywhere) {
+        Search(Trace ideal, Side side, Cord cord) {
+            this(ideal, side, cord, tables(ideal, side), true);
+        }
+
+        Search(Trace ideal, Side side, Cord cord, HandTables tables, boolean everywhere) {
             Corners.refuseHand(ideal, side);
             // The hand's own cycle is enough, and a common one of many takes many times as long.
             this.ideal = ideal.ownCycle(side);
+            this.tables = tables;
             this.everywhere = everywhere;
             this.side = side;
             this.cord = cord;
@@ -228,53 +264,70 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             double turned = turning.turned(hand, ideal.head(side));
             this.wanted = (int) Math.rint(turned / (2 * Math.PI));
             this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
-            this.coarse = Math.max(32, 12 * Math.abs(wanted));
+            this.coarse = coarse(wanted);
         }
 
         KeepTheHand answer() {
-            HandTable rough = HandTable.of(hand, cuts, coarse);
-            HandTable fine = HandTable.of(hand, cuts, 3 * coarse);
-            HandTable finest = HandTable.of(hand, cuts, 6 * coarse);
+            int starts = look();
+            return told(solutions(), starts);
+        }
+
+        List<Settled> working() {
+            look();
+            return found.stream().filter(Settled::works).toList();
+        }
+
+        /** Looks for motions; returns how many starts it had. */
+        private int look() {
+            HandTable rough = tables.of(coarse);
             List<double[]> starts = starts();
             if (!everywhere && planar && wanted != 0) {
-                weighed(rough, starts.get(0)).ifPresent(s -> keep(s, fine, finest));
+                weighed(rough, starts.get(0)).ifPresent(this::keep);
             }
-            if (found.stream().anyMatch(s -> s.pulls() && s.asMeant())) {
-                return told(starts.size());
+            if (found.stream().anyMatch(Settled::works)) {
+                return starts.size();
             }
             if (planar) {
                 PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
                 List<double[]> next = wanted != 0 ? bracketed(shooting, starts) : starts;
                 if (adrift) {
-                    keepAligned(next.get(0), fine);
+                    keepAligned(next.get(0));
                 } else {
                     for (double[] start : next) {
-                        shooting.from(start, 1e-6, MOST).ifPresent(s -> keep(s, fine, finest));
+                        shooting.from(start, 1e-6, MOST).ifPresent(this::keep);
                     }
                 }
-                if (found.stream().noneMatch(Solution::asMeant)) {
-                    weighed(rough, starts.get(0)).ifPresent(s -> keep(s, fine, finest));
+                if (found.stream().noneMatch(s -> meant(s.lead()))) {
+                    weighed(rough, starts.get(0)).ifPresent(this::keep);
                 }
             } else {
                 Shooting shooting = new Shooting(rough, cord);
                 for (double[] start : starts) {
-                    shooting.from(start, 1e-7, MOST).ifPresent(s -> keep(s, fine, finest));
+                    shooting.from(start, 1e-7, MOST).ifPresent(this::keep);
                 }
             }
-            return told(starts.size());
+            return starts.size();
         }
 
-        private KeepTheHand told(int starts) {
-            found.sort(
-                    Comparator.comparing((Solution s) -> !(s.pulls() && s.asMeant()))
-                            .thenComparingLong(s -> Math.round(s.away().mean() / 0.02))
-                            .thenComparingDouble(Solution::growth));
-            dropShifted();
+        List<Solution> solutions() {
+            return found.stream().map(this::solution).toList();
+        }
+
+        KeepTheHand told(List<Solution> all, int starts) {
+            List<Solution> sorted =
+                    all.stream()
+                            .sorted(
+                                    Comparator.comparing(
+                                                    (Solution s) -> !(s.pulls() && s.asMeant()))
+                                            .thenComparingLong(
+                                                    s -> Math.round(s.away().mean() / 0.02))
+                                            .thenComparingDouble(Solution::growth))
+                            .toList();
             return new KeepTheHand(
                     side,
                     cord,
                     wanted,
-                    List.copyOf(found),
+                    withoutShifted(sorted),
                     new Tried(starts, settled, otherTurns, adrift, coarse, 3 * coarse));
         }
 
@@ -282,9 +335,9 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
          * Of motions that are one another's shift along a continuum (a still hand's in time, a
          * level circle's about the upright) keeps the nearest to the ideal: they pull alike.
          */
-        private void dropShifted() {
+        private List<Solution> withoutShifted(List<Solution> sorted) {
             List<Solution> kept = new ArrayList<>();
-            for (Solution one : found) {
+            for (Solution one : sorted) {
                 boolean alike =
                         kept.stream()
                                 .anyMatch(
@@ -297,8 +350,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                     kept.add(one);
                 }
             }
-            found.clear();
-            found.addAll(kept);
+            return List.copyOf(kept);
         }
 
         private boolean near(double a, double b) {
@@ -314,10 +366,12 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             Vector3D w = Following.rate(h.velocity(), cord, first);
             List<double[]> out = new ArrayList<>();
             Vector3D axis = ideal.pairing().part(side).place().plane().normal();
-            double[] rates =
-                    planar
-                            ? (wanted == 0 ? new double[] {1, 0, -1} : new double[] {1, 0.5, 1.5})
-                            : new double[] {1};
+            double[] rates = {1};
+            if (planar && wanted == 0) {
+                rates = new double[] {1, 0, -1};
+            } else if (planar && everywhere) {
+                rates = new double[] {1, 0.5, 1.5};
+            }
             int turns = planar ? 12 : 6;
             for (double rate : rates) {
                 for (int j = 0; j < (planar || everywhere ? turns : 1); j++) {
@@ -348,19 +402,31 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             return out;
         }
 
-        /** From the ideal's start, gravity turned up from nothing. */
+        /**
+         * From the ideal's start, gravity turned up from nothing: at once where that changes the
+         * start by little, else in eight steps.
+         */
         private Optional<PlaneShooting.Found> weighed(HandTable table, double[] start) {
-            Optional<PlaneShooting.Found> last = Optional.empty();
-            double[] from = start;
-            for (int i = 0; i <= 8; i++) {
-                Cord lighter = new Cord(cord.length(), cord.kit(), cord.gravity() * i / 8);
-                last = new PlaneShooting(table, lighter, normal, turn).from(from, 1e-6, MOST);
-                if (last.isEmpty()) {
-                    return last;
-                }
-                from = last.get().state();
+            Optional<PlaneShooting.Found> last = weighed(table, start, 0);
+            if (last.isEmpty()) {
+                return last;
+            }
+            double[] weightless = last.get().state();
+            Optional<PlaneShooting.Found> atOnce =
+                    weighed(table, weightless, 8)
+                            .filter(f -> apart(f.state(), weightless) < LITTLE);
+            if (atOnce.isPresent()) {
+                return atOnce;
+            }
+            for (int i = 1; i <= 8 && last.isPresent(); i++) {
+                last = weighed(table, last.get().state(), i);
             }
             return last;
+        }
+
+        private Optional<PlaneShooting.Found> weighed(HandTable table, double[] from, int eighths) {
+            Cord lighter = new Cord(cord.length(), cord.kit(), cord.gravity() * eighths / 8);
+            return new PlaneShooting(table, lighter, normal, turn).from(from, 1e-6, MOST);
         }
 
         /**
@@ -416,7 +482,8 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
          * Where every direction closes, the one whose cord runs ahead of the ideal's as much as
          * behind it.
          */
-        private void keepAligned(double[] start, HandTable fine) {
+        private void keepAligned(double[] start) {
+            HandTable fine = tables.of(fine(wanted));
             PlaneShooting shooting = new PlaneShooting(fine, cord, normal, turn);
             double[] from = start;
             Optional<Orbit> last = Optional.empty();
@@ -442,19 +509,20 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             if (last.isPresent()) {
                 settled++;
                 Orbit orbit = last.get();
-                found.add(solution(orbit, orbit.head(), lead, missing));
+                found.add(settled(orbit, orbit.head(), lead, OptionalDouble.of(missing)));
             }
         }
 
-        private void keep(PlaneShooting.Found rough, HandTable fine, HandTable finest) {
-            keep(rough.state(), fine, finest);
+        private void keep(PlaneShooting.Found rough) {
+            keep(rough.state());
         }
 
-        private void keep(double[] rough, HandTable fine, HandTable finest) {
+        private void keep(double[] rough) {
             settled++;
             if (known(rough)) {
                 return;
             }
+            HandTable fine = tables.of(fine(wanted));
             Optional<double[]> polished =
                     periodic(fine, cord, normal, turn, rough, MOST)
                             .map(PlaneShooting.Found::state)
@@ -471,16 +539,12 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                 otherTurns++;
                 return;
             }
-            double error =
-                    periodic(finest, cord, normal, turn, state, 8)
-                            .map(f -> apart(f.state(), state))
-                            .orElse(Double.POSITIVE_INFINITY);
             found.add(
-                    solution(
+                    settled(
                             orbit,
                             head,
                             turning.lead(hand, head, ideal.hand(side), ideal.head(side)),
-                            error));
+                            OptionalDouble.empty()));
         }
 
         private boolean known(double[] state) {
@@ -502,19 +566,34 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             return Math.sqrt(sum);
         }
 
-        private Solution solution(Orbit orbit, Course head, double lead, double error) {
+        private Settled settled(Orbit orbit, Course head, double lead, OptionalDouble error) {
             Pulls pulls = Pulls.of(orbit.table(), cord, head, ideal.interval(), cuts);
-            return new Solution(
-                    orbit,
-                    head,
-                    Away.of(head, ideal.head(side), ideal, side),
-                    lead,
-                    pulls.least(),
-                    pulls.leastTime(),
-                    pulls.greatest(),
-                    Floquet.of(orbit).growth(),
-                    error);
+            return new Settled(orbit, head, lead, pulls, error);
         }
+
+        private Solution solution(Settled one) {
+            return new Solution(
+                    one.orbit(),
+                    one.head(),
+                    Away.of(one.head(), ideal.head(side), ideal, side),
+                    one.lead(),
+                    one.pulls().least(),
+                    one.pulls().leastTime(),
+                    one.pulls().greatest(),
+                    Floquet.of(one.orbit()).growth(),
+                    one.error().orElseGet(() -> error(one.orbit().start())));
+        }
+
+        private double error(double[] state) {
+            return periodic(tables.of(6 * coarse), cord, normal, turn, state, 8)
+                    .map(finer -> apart(finer.state(), state))
+                    .orElse(Double.POSITIVE_INFINITY);
+        }
+    }
+
+    /** Of a side's hand over its own cycle. */
+    static HandTables tables(Trace ideal, Side side) {
+        return HandTables.of(ideal.hand(side), Times.cuts(ideal.ownCycle(side), side, 3));
     }
 
     /** Least and greatest tension at the head over a cycle, newtons. */

@@ -1,5 +1,6 @@
 package deferent.motion.tether;
 
+import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
@@ -10,6 +11,7 @@ import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.jspecify.annotations.Nullable;
 
@@ -29,8 +31,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>With a cord of mass the direction obeys n ∥ b + δ·n″ with δ = length − {@link
  * Cord#swingLength} and the drag on {@link Cord#swingMass} (the moment equation of {@link Cord}
- * with the head given instead of the hand). δ is small, so it is iterated from δ = 0; {@link
- * #mismatch} is what remains.
+ * with the head given instead of the hand): {@link HeavyDirection}; {@link #mismatch} is what
+ * remains.
  *
  * @param side whose
  * @param cord the poi
@@ -44,8 +46,8 @@ import org.jspecify.annotations.Nullable;
  * @param idealTurns those it makes in the ideal trace
  * @param freeFalls instants at which the cord has no direction
  * @param jumps times at which the hand would have to jump, seconds
- * @param mismatch for a cord of mass, greatest angle left between both sides of the direction's
- *     equation, radians; else 0
+ * @param mismatch for a cord of mass, what both sides of the direction's equation differ by at
+ *     most, as a share; else 0
  * @param cuts start, breaks between and end of the cycle, seconds; read, do not write
  * @param normal of the plane everything stays in; the zero vector where it does not
  */
@@ -84,8 +86,8 @@ public record KeepTheLight(
     /** Below this pull, in head weights, the cord's direction counts as lost. */
     public static final double LOST = 1e-3;
 
-    /** Share of its length that a heavy cord may be off. */
-    private static final double SETTLED = 0.01;
+    /** What a heavy cord's direction may still miss, as a share. */
+    private static final double SETTLED = 1e-3;
 
     private static final int COUNT = 360;
     private static final int STEPS = 96;
@@ -111,10 +113,15 @@ public record KeepTheLight(
         Course hand =
                 cord.swingLength() == cord.length()
                         ? new Exact(flat, cuts)
-                        : Heavy.of(flat, cuts, cord);
-        if (hand instanceof Heavy) {
-            refuseUnsettled(hand, head, times, side, cord);
-        }
+                        : Heavy.of(flat, cuts)
+                                .orElseThrow(
+                                        () ->
+                                                new Refusal(
+                                                        "finds no direction for so heavy a cord, where its pull is nearly lost",
+                                                        "the "
+                                                                + side.word()
+                                                                + " hand that keeps the light",
+                                                        "spin faster, or take a lighter cord"));
         double[] speeds = times.of(t -> -hand.at(t).velocity().getNorm());
         Turning turning = Turning.of(ideal, side);
         List<Double> jumps = new ArrayList<>();
@@ -139,24 +146,6 @@ public record KeepTheLight(
                 hand instanceof Heavy heavy ? heavy.mismatch() : 0,
                 cuts,
                 KeepTheHand.planeNormal(ideal, side, cord));
-    }
-
-    // A heavy cord's hand stands between points whose directions were settled one by one; where
-    // they did not settle it is no longer a cord's length away.
-    private static void refuseUnsettled(
-            Course hand, Course head, Times times, Side side, Cord cord) {
-        double off = 0;
-        for (int i = 0; i + 1 < times.count(); i++) {
-            double t = (times.at(i) + times.at(i + 1)) / 2;
-            double apart = hand.at(t).position().distance(head.at(t).position());
-            off = Math.max(off, Math.abs(apart - cord.length()));
-        }
-        if (!(off <= SETTLED * cord.length())) {
-            throw new Refusal(
-                    "does not settle with so heavy a cord, where its pull is nearly lost",
-                    "the " + side.word() + " hand that keeps the light",
-                    "spin faster, or take a lighter cord");
-        }
     }
 
     /**
@@ -292,6 +281,10 @@ public record KeepTheLight(
             return b(head.at(time)).getNorm() * cord.swingMass();
         }
 
+        Vector3D b(double time, boolean last) {
+            return b(last ? head.before(time) : head.at(time));
+        }
+
         Vector3D b(State head) {
             double k = cord.dragOverSpeed(head.velocity().getNorm()) / cord.swingMass();
             return head.acceleration().subtract(cord.fall()).add(head.velocity().scalarMultiply(k));
@@ -383,66 +376,55 @@ public record KeepTheLight(
         }
     }
 
-    /** The hand of a cord with mass: n from iteration, all derivatives from stand-ins. */
+    /** The hand of a cord with mass: n and all its derivatives from a stand-in. */
     private record Heavy(Flat flat, Smooth direction, double mismatch) implements Course {
-        static Heavy of(Flat flat, double[] cuts, Cord cord) {
-            double delta = cord.length() - cord.swingLength();
-            Smooth n =
-                    Smooth.of((time, last, out) -> unit(flat, time, last, null, 0, out), cuts, 8);
-            double left = Double.POSITIVE_INFINITY;
-            for (int i = 0; i < 6 && left > 1e-9; i++) {
-                Smooth from = n;
-                Smooth next =
-                        Smooth.of(
-                                (time, last, out) -> unit(flat, time, last, from, delta, out),
-                                cuts,
-                                8);
-                double change = apart(from, next, cuts);
-                if (change >= left) {
+        /** Elements over the cycle to begin with, and at most. */
+        private static final int ELEMENTS = 8;
+
+        private static final int MOST_ELEMENTS = 256;
+
+        /** A mismatch that more elements need not better. */
+        private static final double FINE = 1e-7;
+
+        /** Empty where no direction settles. */
+        static Optional<Heavy> of(Flat flat, double[] cuts) {
+            Optional<Heavy> best = Optional.empty();
+            double delta = flat.cord().length() - flat.cord().swingLength();
+            for (int about = ELEMENTS; about <= MOST_ELEMENTS; about *= 2) {
+                Optional<Heavy> one =
+                        HeavyDirection.of(flat::b, delta, cuts, about)
+                                .map(n -> new Heavy(flat, n, mismatch(flat, n, delta)));
+                if (one.isPresent()
+                        && (best.isEmpty() || one.get().mismatch < best.get().mismatch)) {
+                    best = one;
+                }
+                if (best.isPresent() && best.get().mismatch < FINE) {
                     break;
                 }
-                left = change;
-                n = next;
             }
-            return new Heavy(flat, n, left);
+            return best.filter(heavy -> heavy.mismatch <= SETTLED);
         }
 
-        private static double apart(Smooth a, Smooth b, double[] cuts) {
+        /**
+         * The greatest share of b, or of gravity where that is more, by which b + δn″ misses n, and
+         * n a unit's length; infinite where the cord would have to push.
+         */
+        private static double mismatch(Flat flat, Smooth direction, double delta) {
+            double[] out = new double[9];
             double most = 0;
-            double[] x = new double[9];
-            double[] y = new double[9];
-            for (int i = 0; i < 200; i++) {
-                double t = cuts[0] + (cuts[cuts.length - 1] - cuts[0]) * (i + 0.5) / 200;
-                a.at(t, false, x);
-                b.at(t, false, y);
-                most =
-                        Math.max(
-                                most,
-                                Math.sqrt(
-                                        (x[0] - y[0]) * (x[0] - y[0])
-                                                + (x[1] - y[1]) * (x[1] - y[1])
-                                                + (x[2] - y[2]) * (x[2] - y[2])));
+            for (double time : direction.between()) {
+                direction.at(time, false, out);
+                Vector3D n = new Vector3D(out[0], out[1], out[2]);
+                Vector3D b = flat.b(time, false);
+                if (n.dotProduct(b) < 0) {
+                    return Double.POSITIVE_INFINITY;
+                }
+                Vector3D along = b.add(new Vector3D(delta, new Vector3D(out[6], out[7], out[8])));
+                double size = Math.max(b.getNorm(), Gravity.STANDARD);
+                most = Math.max(most, n.crossProduct(along).getNorm() / size);
+                most = Math.max(most, Math.abs(n.getNorm() - 1));
             }
             return most;
-        }
-
-        private static void unit(
-                Flat flat,
-                double time,
-                boolean last,
-                @Nullable Smooth from,
-                double delta,
-                double[] out) {
-            Vector3D b = flat.b(last ? flat.head().before(time) : flat.head().at(time));
-            if (from != null) {
-                double[] n = new double[9];
-                from.at(time, last, n);
-                b = b.add(new Vector3D(delta * n[6], delta * n[7], delta * n[8]));
-            }
-            double size = Math.max(b.getNorm(), Double.MIN_NORMAL);
-            out[0] = b.getX() / size;
-            out[1] = b.getY() / size;
-            out[2] = b.getZ() / size;
         }
 
         @Override

@@ -32,8 +32,10 @@ final class PlaneShooting {
     private final double gb;
     private final boolean air;
     private final double mass;
-    private final EighthOrder method = new EighthOrder(6);
+    private final EighthOrder twoSlips = new EighthOrder(6);
+    private final EighthOrder oneSlip = new EighthOrder(4);
     private final double[] y = new double[6];
+    private final EighthOrder.Slope slope = this::rate;
     private int at;
     private int shots;
 
@@ -107,7 +109,7 @@ final class PlaneShooting {
         double theta = angle(start);
         double u = across(start, theta);
         for (int i = 0; i < most; i++) {
-            Shot shot = shoot(theta, u);
+            Shot shot = quickened(theta, u);
             if (Math.abs(shot.angle()) < tolerance) {
                 return Optional.of(new Closed(state(theta, u), shot.rate()));
             }
@@ -179,19 +181,30 @@ final class PlaneShooting {
     }
 
     private Shot shoot(double theta, double u) {
+        y[4] = 1;
+        y[5] = 0;
+        cycle(twoSlips, theta, u);
+        return new Shot(
+                y[0] - theta - turn, (y[1] - u) / unit, y[4], y[2], y[5] / unit, y[3] / unit);
+    }
+
+    /** Without what a slip of the angle comes to. */
+    private Shot quickened(double theta, double u) {
+        cycle(oneSlip, theta, u);
+        return new Shot(
+                y[0] - theta - turn, (y[1] - u) / unit, Double.NaN, y[2], Double.NaN, y[3] / unit);
+    }
+
+    private void cycle(EighthOrder method, double theta, double u) {
         shots++;
         y[0] = theta;
         y[1] = u;
-        y[2] = 1;
-        y[3] = 0;
-        y[4] = 0;
-        y[5] = unit;
+        y[2] = 0;
+        y[3] = unit;
         for (int i = 0; i < table.steps(); i++) {
             at = i * EighthOrder.STAGES * 2;
-            method.step(this::rate, table.length(i), y);
+            method.step(slope, table.length(i), y);
         }
-        return new Shot(
-                y[0] - theta - turn, (y[1] - u) / unit, y[2], y[4], y[3] / unit, y[5] / unit);
     }
 
     private void rate(int stage, double[] in, double[] out) {
@@ -217,7 +230,7 @@ final class PlaneShooting {
         }
         out[0] = turning;
         out[1] = force - s * turning;
-        for (int k = 2; k < 6; k += 2) {
+        for (int k = 2; k < out.length; k += 2) {
             double dTurning = (in[k + 1] + s * in[k]) / swing;
             double dForce = -ge * in[k];
             if (air) {

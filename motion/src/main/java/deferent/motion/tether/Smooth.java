@@ -41,21 +41,27 @@ final class Smooth {
     static Smooth of(Source source, double[] cuts, int about) {
         List<Double> starts = new ArrayList<>();
         List<double[][]> pieces = new ArrayList<>();
+        double[] joints = parted(cuts, about);
+        double shortest = (cuts[cuts.length - 1] - cuts[0]) / about / 1024;
+        for (int i = 0; i + 1 < joints.length; i++) {
+            split(source, joints[i], joints[i + 1], shortest, starts, pieces);
+        }
+        return new Smooth(starts, pieces, cuts[cuts.length - 1]);
+    }
+
+    /** Start, the breaks between, end, and what parts the stretches between them evenly. */
+    static double[] parted(double[] cuts, int about) {
+        List<Double> joints = new ArrayList<>(List.of(cuts[0]));
         double whole = cuts[cuts.length - 1] - cuts[0];
         for (int c = 0; c + 1 < cuts.length; c++) {
             double length = cuts[c + 1] - cuts[c];
             int n = Math.max(1, (int) Math.round(about * length / whole));
-            for (int i = 0; i < n; i++) {
-                split(
-                        source,
-                        cuts[c] + length * i / n,
-                        i + 1 == n ? cuts[c + 1] : cuts[c] + length * (i + 1) / n,
-                        whole / about / 1024,
-                        starts,
-                        pieces);
+            for (int i = 1; i < n; i++) {
+                joints.add(cuts[c] + length * i / n);
             }
+            joints.add(cuts[c + 1]);
         }
-        return new Smooth(starts, pieces, cuts[cuts.length - 1]);
+        return joints.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     private static void split(
@@ -154,6 +160,19 @@ final class Smooth {
 
     int count() {
         return starts.length;
+    }
+
+    /** The times half-way between those at which the source was asked. */
+    double[] between() {
+        double[] times = new double[DEGREE * count()];
+        for (int p = 0; p < count(); p++) {
+            double to = p + 1 < starts.length ? starts[p + 1] : end;
+            for (int j = 0; j < DEGREE; j++) {
+                double cos = Math.cos(Math.PI * (j + 0.5) / DEGREE);
+                times[p * DEGREE + j] = middle(starts[p], to, cos);
+            }
+        }
+        return times;
     }
 
     /**

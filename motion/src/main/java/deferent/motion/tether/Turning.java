@@ -37,7 +37,7 @@ record Turning(Vector3D u, Vector3D v, Interval over) {
             Vector3D cord =
                     i == COUNT
                             ? head.before(t).position().subtract(hand.before(t).position())
-                            : head.at(t).position().subtract(hand.at(t).position());
+                            : head.position(t).subtract(hand.position(t));
             double angle = angle(cord);
             if (i > 0) {
                 sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
@@ -58,8 +58,8 @@ record Turning(Vector3D u, Vector3D v, Interval over) {
         int count = 120;
         for (int i = 0; i < count; i++) {
             double t = over.start() + over.length() * i / count;
-            double one = angle(head.at(t).position().subtract(hand.at(t).position()));
-            double other = angle(otherHead.at(t).position().subtract(otherHand.at(t).position()));
+            double one = angle(head.position(t).subtract(hand.position(t)));
+            double other = angle(otherHead.position(t).subtract(otherHand.position(t)));
             x += Math.cos(one - other);
             y += Math.sin(one - other);
         }

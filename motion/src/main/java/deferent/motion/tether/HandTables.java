@@ -1,0 +1,45 @@
+package deferent.motion.tether;
+
+import deferent.motion.trace.Course;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * One hand's {@link HandTable}s by their number of steps, each made when first asked for. At other
+ * tempos they are the same tables with another measure of time: a hand path is a function of phase.
+ */
+final class HandTables {
+    private interface Made {
+        HandTable of(int steps);
+    }
+
+    private final Course hand;
+    private final Made made;
+    private final Map<Integer, HandTable> bySteps = new ConcurrentHashMap<>();
+
+    private HandTables(Course hand, Made made) {
+        this.hand = hand;
+        this.made = made;
+    }
+
+    /**
+     * @param cuts start, the breaks between, end; read, not written
+     */
+    static HandTables of(Course hand, double[] cuts) {
+        return new HandTables(hand, steps -> HandTable.of(hand, cuts, steps));
+    }
+
+    /** Of the same hand path, all times {@code slower} times as long. */
+    HandTables slowed(double slower, Course slowed) {
+        return new HandTables(slowed, steps -> of(steps).slowed(slower, slowed));
+    }
+
+    /** About that many steps over the whole. */
+    HandTable of(int steps) {
+        return bySteps.computeIfAbsent(steps, made::of);
+    }
+
+    Course hand() {
+        return hand;
+    }
+}
