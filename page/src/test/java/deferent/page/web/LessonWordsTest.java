@@ -1,0 +1,26 @@
+package deferent.page.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.body.Performer;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.tell.Detail;
+import deferent.motion.tell.Readings;
+import deferent.page.Scene;
+import org.junit.jupiter.api.Test;
+
+/** What a lesson page says of a pairing. */
+class LessonWordsTest {
+    @Test
+    void figuresAndWarningsAreToldAndWhatTheHandWouldLeaveToKeepAFigureIsNot() {
+        Readings readings =
+                Readings.of(
+                        Phrase.parse("static spin vs triquetra").pairing(),
+                        Performer.USUAL,
+                        Detail.SETTLED);
+        assertThat(LessonPage.of(Scene.of(readings.trace()), readings, "lesson"))
+                .contains("its head draws a figure 1.88 m wide")
+                .contains("With the figure kept, the left poi runs away")
+                .doesNotContain("the hand leaves its path");
+    }
+}
