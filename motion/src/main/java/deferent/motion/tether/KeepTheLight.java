@@ -113,7 +113,7 @@ public record KeepTheLight(
         Course hand =
                 cord.swingLength() == cord.length()
                         ? new Exact(flat, cuts)
-                        : Heavy.of(flat, cuts)
+                        : heavy(ideal.ownCycle(side), side, cord)
                                 .orElseThrow(
                                         () ->
                                                 new Refusal(
@@ -146,6 +146,11 @@ public record KeepTheLight(
                 hand instanceof Heavy heavy ? heavy.mismatch() : 0,
                 cuts,
                 KeepTheHand.planeNormal(ideal, side, cord));
+    }
+
+    private static Optional<Heavy> heavy(Trace own, Side side, Cord cord) {
+        Flat flat = new Flat(own.head(side), cord, own.interval());
+        return Heavy.of(flat, Times.cuts(own, side, 3));
     }
 
     /**
