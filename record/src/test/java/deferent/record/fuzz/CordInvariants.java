@@ -388,7 +388,7 @@ final class CordInvariants {
     }
 
     /** Whether a side's hand, cord and gravity stay in one plane. */
-    private static boolean upright(Whole whole, Side side) {
+    static boolean upright(Whole whole, Side side) {
         Part part = whole.pairing().part(side);
         boolean rides = part.motion().riding();
         return Math.abs(part.place().plane().normal().getY()) < 1e-9

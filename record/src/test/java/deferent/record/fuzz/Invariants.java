@@ -11,6 +11,8 @@ final class Invariants {
                             LinkInvariants.ALL,
                             BodyInvariants.ALL,
                             CordInvariants.ALL,
+                            FitInvariants.ALL,
+                            ChangedInvariants.ALL,
                             TwiceInvariants.ALL)
                     .flatMap(List::stream)
                     .toList();
