@@ -7,6 +7,7 @@ import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Readings;
+import deferent.motion.tether.Floor;
 import deferent.motion.tether.Hold;
 import deferent.motion.tether.KeepTheHand;
 import deferent.motion.tether.KeepTheLight;
@@ -239,14 +240,7 @@ final class ChangedInvariants {
                 cord.hand()
                         .reading()
                         .flatMap(KeepTheHand::best)
-                        .ifPresent(
-                                best ->
-                                        keptHand(
-                                                side,
-                                                best,
-                                                KeepTheHand.of(
-                                                        there, changed.side(side), changed.kit()),
-                                                broken));
+                        .ifPresent(best -> keptHand(best, there, changed, side, broken));
             }
         }
     }
@@ -290,7 +284,17 @@ final class ChangedInvariants {
     }
 
     private static void keptHand(
-            Side side, KeepTheHand.Solution best, KeepTheHand other, Invariant.Broken broken) {
+            KeepTheHand.Solution best,
+            Trace there,
+            Changed changed,
+            Side side,
+            Invariant.Broken broken) {
+        Side now = changed.side(side);
+        KeepTheHand other = KeepTheHand.of(there, now, changed.kit());
+        if (other.solutions().stream().noneMatch(one -> alike(best, one))) {
+            // What one tempo's search misses is found coming down from the fastest.
+            other = Floor.of(changed.pairing(), now, changed.kit()).found(there, other);
+        }
         broken.when(
                 other.solutions().stream().noneMatch(one -> alike(best, one)),
                 "%s hand path kept: %s is none of %s",
