@@ -19,7 +19,7 @@ final class FitInvariants {
                             "a fit's gap is the gap of the pairing it gives",
                             "it is read of that pairing and not promised by a formula; read anew it"
                                     + " is the same samples, so the same to rounding",
-                            5,
+                            20,
                             FitInvariants::readAnew),
                     new Invariant(
                             "a fit that closes leaves no gap",

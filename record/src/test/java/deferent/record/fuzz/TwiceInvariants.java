@@ -38,7 +38,7 @@ final class TwiceInvariants {
                     new Invariant(
                             "read twice, it is the same to the last letter",
                             "readings keep nothing from one asking to the next",
-                            SELDOM,
+                            2 * SELDOM,
                             (whole, broken) ->
                                     broken.when(
                                             !ReadingsJson.tree(
