@@ -52,6 +52,12 @@ final class CordInvariants {
                             1,
                             each(CordInvariants::keptFigurePulls)),
                     new Invariant(
+                            "a pull that a kept figure loses is told as a free fall",
+                            "where the least pull is below what counts as lost, the cord has no"
+                                    + " direction; that instant is a free fall, and there is no other",
+                            1,
+                            each(CordInvariants::freeFalls)),
+                    new Invariant(
                             "without air no slip dies",
                             "a poi without friction is a Hamiltonian system: its multipliers come in"
                                     + " pairs of product 1, so all four multiply to 1 and the greatest is no"
@@ -260,6 +266,20 @@ final class CordInvariants {
                                     cord.side(),
                                     light.leastPull());
                         });
+    }
+
+    private static void freeFalls(Whole whole, CordReading cord, Invariant.Broken broken) {
+        cord.light()
+                .reading()
+                .ifPresent(
+                        light ->
+                                broken.when(
+                                        light.leastPullWeights() < KeepTheLight.LOST
+                                                == light.freeFalls().isEmpty(),
+                                        "%s: least pull %.3g weights, free falls %s",
+                                        cord.side(),
+                                        light.leastPullWeights(),
+                                        light.freeFalls()));
     }
 
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {

@@ -436,6 +436,21 @@ final class Lies {
                         "least pull",
                         whole,
                         put("readings.leftCord.light.leastPull", -1.0)));
+        String falls = "a pull that a kept figure loses is told as a free fall";
+        all.add(
+                new Lie(
+                        falls,
+                        "free falls []",
+                        whole,
+                        put("readings.leftCord.light.leastPull", 1e-6)));
+        all.add(
+                new Lie(
+                        falls,
+                        "FreeFall",
+                        whole,
+                        put(
+                                "readings.leftCord.light.freeFalls",
+                                List.of(new KeepTheLight.FreeFall(0.1, 0)))));
         String slips = "without air no slip dies";
         String hold = "readings.leftCord.lightHold.";
         all.add(
@@ -540,7 +555,6 @@ final class Lies {
         all.add(new Lie(anew, "SHAPE gap", shape, more(fit + "nearest.gapLeft", 1e-6)));
         String closes = "a fit that closes leaves no gap";
         all.add(new Lie(closes, "leaves 0.001", linked(), put(fit + "answers.0.gapLeft", 1e-3)));
-        all.add(new Lie(closes, "nothing closes, but", linked(), put(fit + "answers", List.of())));
     }
 
     private static void twice(List<Lie> all) {
