@@ -33,7 +33,9 @@ final class Invariants {
                     "hand and gravity give what the head's energy rises by",
                     // Where a cycle holds many swings, a fall between two samples is missed.
                     "a pull that a kept figure loses is told as a free fall",
-                    // A least pull half a hundredth off, seen on one phrase of two thousand.
+                    // A least pull half a hundredth off where it has two dips, and what rests on a
+                    // fall
+                    // that is missed: seen on three phrases of eight hundred.
                     "a mirrored pairing reads mirrored, and so do the kept figure",
                     "with the hands' motions swapped each reading goes with its motion, and so do",
                     // A ten-thousandth to a thousandth off, where a cycle holds two dozen turns.

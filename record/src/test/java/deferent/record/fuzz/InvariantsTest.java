@@ -2,7 +2,9 @@ package deferent.record.fuzz;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,8 +21,9 @@ class InvariantsTest {
     void aFalsifiedAnswerBreaksIt(Invariant invariant) {
         List<Lies.Lie> lies = Lies.about(invariant.name());
         assertThat(lies).as("lies that break: " + invariant.name()).isNotEmpty();
+        Map<Whole, List<String>> honest = new IdentityHashMap<>();
         for (Lies.Lie lie : lies) {
-            assertThat(invariant.of(lie.honest()).found())
+            assertThat(honest.computeIfAbsent(lie.honest(), whole -> invariant.of(whole).found()))
                     .as("the honest answer, before " + lie)
                     .noneMatch(broken -> broken.contains(lie.says()));
             assertThat(invariant.of(lie.told()).found())
