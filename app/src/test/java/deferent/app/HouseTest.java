@@ -126,6 +126,42 @@ class HouseTest {
                 .hasSize(6);
     }
 
+    /**
+     * A fit or a photograph whose numbers come to no end is a refusal in plain words, whoever asks
+     * for it.
+     */
+    @Test
+    void fitsAndPhotographsAreAskedForWhereAFailureIsToldPlainly() {
+        List<JavaCall<?>> asks =
+                HOUSE.stream()
+                        .filter(c -> c.getPackageName().matches("deferent\\.(studio|app).*"))
+                        .flatMap(c -> c.getMethodCallsFromSelf().stream())
+                        .<JavaCall<?>>map(call -> call)
+                        .filter(call -> FAILING.contains(call.getTargetOwner().getName()))
+                        .filter(call -> call.getName().equals("of"))
+                        .toList();
+        assertThat(asks)
+                .extracting(call -> call.getOriginOwner().getSimpleName())
+                .contains("FitCommand", "PhotoCommand", "Desk", "TakeDesk", "Moving");
+        assertThat(asks).allMatch(HouseTest::withinWorked);
+    }
+
+    private static final Set<String> FAILING =
+            Set.of(
+                    "deferent.motion.fit.Fit",
+                    "deferent.motion.fit.CordedFit",
+                    "deferent.motion.photo.PhotoReading");
+
+    private static boolean withinWorked(JavaCall<?> call) {
+        return call.isDeclaredInLambda()
+                && call.getOrigin().getCallsFromSelf().stream()
+                        .anyMatch(
+                                other ->
+                                        other.getTargetOwner()
+                                                .getName()
+                                                .equals("deferent.motion.tell.Worked"));
+    }
+
     private static final Set<String> WRITES =
             Set.of(
                     "write",

@@ -18,6 +18,10 @@ import tools.jackson.databind.node.ObjectNode;
 /**
  * What a cord makes of both hands, as part of the readings' object: pull, what the hand or the head
  * does where figure or hand path is kept, steadiness, slowest tempo.
+ *
+ * <p>Turns and growth of a kept hand path count over one of that hand's own cycles, of which the
+ * common one may hold several. A slowest tempo has a fastest beside it where faster it works no
+ * longer.
  */
 final class CordJson {
     private CordJson() {}

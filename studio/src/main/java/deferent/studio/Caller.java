@@ -3,6 +3,7 @@ package deferent.studio;
 import io.javalin.http.Context;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
@@ -19,7 +20,11 @@ import tools.jackson.databind.node.ObjectNode;
  * is the last one there, and whatever can be read meanwhile is either the end or of no interest.
  */
 final class Caller implements Callback {
+    /** How many were before it when it came, where any were. */
+    private static final String WAITED = "Deferent-Waited";
+
     private final EndPoint end;
+    private final AtomicInteger before = new AtomicInteger();
     private final AtomicBoolean gone = new AtomicBoolean();
     private final CompletableFuture<ObjectNode> answer = new CompletableFuture<>();
 
@@ -39,11 +44,27 @@ final class Caller implements Callback {
                                 .getConnectionMetaData()
                                 .getConnection()
                                 .getEndPoint());
-        Lane.Turn turn = lane.take(() -> caller.work(work), before -> {});
+        Lane.Turn turn = lane.take(() -> caller.work(work), caller::waits);
         caller.answer.whenComplete((node, trouble) -> turn.leave());
         context.header("Connection", "close");
-        context.future(() -> caller.answer.thenAccept(node -> ShelfDesk.json(context, node)));
+        context.future(
+                () ->
+                        caller.answer.thenAccept(
+                                node -> {
+                                    caller.said(context);
+                                    ShelfDesk.json(context, node);
+                                }));
         caller.listen();
+    }
+
+    private void waits(int now) {
+        before.accumulateAndGet(now, Math::max);
+    }
+
+    private void said(Context context) {
+        if (before.get() > 0) {
+            context.header(WAITED, String.valueOf(before.get()));
+        }
     }
 
     private void work(Function<BooleanSupplier, ObjectNode> work) {

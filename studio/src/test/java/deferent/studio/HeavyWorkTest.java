@@ -75,6 +75,27 @@ class HeavyWorkTest {
     }
 
     @Test
+    void aPostThatHadToWaitIsToldHowManyWereBeforeIt() throws Exception {
+        String small = "{\"ask\":\"seek\",\"motions\":10000}";
+        Socket free = post("/api/ask", small);
+        assertThat(answer(free)).startsWith("HTTP/1.1 200 ").doesNotContain("Deferent-Waited");
+        Socket large = post("/api/ask", "{" + LARGE + "}");
+        Lane seeks = lane(Lanes.Work.SEEK);
+        Until.holds("the large one is sought", () -> seeks.working() == 1);
+        Socket second = post("/api/ask", small);
+        Until.holds("the second waits", () -> seeks.waiting() == 1);
+        Socket third = post("/api/ask", small);
+        Until.holds("the third waits", () -> seeks.waiting() == 2);
+        large.close();
+        assertThat(answer(second)).startsWith("HTTP/1.1 200 ").contains("Deferent-Waited: 1\r\n");
+        assertThat(answer(third)).contains("Deferent-Waited: 2\r\n");
+    }
+
+    private static String answer(Socket socket) throws IOException {
+        return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    }
+
+    @Test
     void thirtyLargeSeeksLeaveQuestionsAnsweredAndEndWhenTheirAskersHangUp() throws Exception {
         for (int i = 0; i < 30; i++) {
             post("/api/ask", "{" + LARGE + "}");

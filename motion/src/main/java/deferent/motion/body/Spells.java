@@ -44,7 +44,8 @@ final class Spells {
             } else if (!holds && !Double.isNaN(from)) {
                 double to = i == count && !trace.periodic() ? time : edge(exact, time, time - step);
                 double start = Nearness.within(trace, from);
-                found.add(new Interval(start, start + Math.min(to, from + trace.period()) - from));
+                double length = Math.min(to, from + trace.period()) - from;
+                found.add(new Interval(start, start + Math.max(length, 0)));
                 from = Double.NaN;
             }
         }

@@ -18,6 +18,18 @@ public sealed interface SpinLaw permits Turns, Stretches, Swing {
     /** Whole turns over one cycle, the positive way; 0 when the poi comes back the way it went. */
     int turns();
 
+    /** Turns a cycle, rounded up, where it turns fastest either way; a swing counts as one. */
+    default int liveliest() {
+        return match(
+                even -> Math.abs(even.turns()),
+                stretches ->
+                        stretches.stretches().stream()
+                                .mapToInt(s -> (int) Math.ceil(Math.abs(s.turns()) / s.share()))
+                                .max()
+                                .orElse(0),
+                swing -> 1);
+    }
+
     /** The same law with every angle turned by {@code angle} radians. */
     SpinLaw turned(double angle);
 

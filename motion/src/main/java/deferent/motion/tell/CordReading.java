@@ -9,6 +9,7 @@ import deferent.motion.tether.KeepTheLight;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Trace;
+import java.util.Optional;
 
 /**
  * What becomes of one hand's motion when its tether is a cord.
@@ -53,21 +54,21 @@ public record CordReading(
                 ideal.pairing().part(side).motion().undriven()
                         ? Worked.unasked()
                         : Worked.of(keptLight(side), () -> KeepTheLight.of(ideal, side, kit));
-        Worked<Floor> floor =
+        Worked<Floor> slowest =
                 detail == Detail.SETTLED
                         ? Worked.of(
                                 "the slowest tempo of " + cord,
                                 () -> Floor.of(ideal.pairing(), side, kit))
                         : Worked.unasked();
+        Worked<KeepTheHand> searched =
+                Worked.of(keptHand(side), () -> KeepTheHand.of(ideal, side, kit));
+        String both = "whether they agree";
+        Optional<Floor.Agreed> agreed =
+                slowest.then(both, f -> searched.as(both, h -> f.agreed(ideal, h))).reading();
+        Worked<Floor> floor =
+                agreed.<Worked<Floor>>map(a -> new Worked.Out<>(a.floor())).orElse(slowest);
         Worked<KeepTheHand> hand =
-                Worked.of(
-                        keptHand(side),
-                        () -> {
-                            KeepTheHand searched = KeepTheHand.of(ideal, side, kit);
-                            return floor.reading()
-                                    .map(f -> f.found(ideal, searched))
-                                    .orElse(searched);
-                        });
+                agreed.<Worked<KeepTheHand>>map(a -> new Worked.Out<>(a.hand())).orElse(searched);
         String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
         String lightSlips = slips + "figure kept";
         String handSlips = slips + "hand path kept";

@@ -140,21 +140,34 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         return new Looking(ideal, side, cord).light();
     }
 
+    /** A slowest tempo and a kept hand path's motions that agree on whether one works. */
+    public record Agreed(Floor floor, KeepTheHand hand) {}
+
     /**
-     * What a search at this tempo alone did not find and the slowest tempo says is there: the
-     * motion behind a kept hand path that comes down from the fastest tempo.
+     * Brings this into agreement with what a search at the ideal's tempo alone found. A motion that
+     * comes down from the fastest tempo is added to a search that missed it. Where it ends before
+     * it comes so far, that is the slowest tempo. And a motion found at tempos at which none comes
+     * down has limits of its own; they are told instead, since they are about what is spun here.
      */
-    public KeepTheHand found(Trace ideal, KeepTheHand searched) {
-        if (searched.best().isPresent()
-                || hand.reason() == Reason.OWN_TEMPO
-                || !hand.met(ideal.pairing().tempo())) {
-            return searched;
+    public Agreed agreed(Trace ideal, KeepTheHand searched) {
+        boolean found = searched.best().isPresent();
+        if (hand.reason() == Reason.OWN_TEMPO || found == hand.met(ideal.pairing().tempo())) {
+            return new Agreed(this, searched);
         }
         Looking looking = new Looking(ideal, side, searched.cord());
-        return looking.new Branches()
-                .at(looking.period)
-                .map(state -> searched.and(ideal, state))
-                .orElse(searched);
+        Looking.Branches branches = looking.new Branches();
+        if (found) {
+            return new Agreed(with(branches.about(searched)), searched);
+        }
+        Looking.Down down = branches.down(looking.period);
+        KeepTheHand more = down.state().map(s -> searched.and(ideal, s)).orElse(searched);
+        return more.best().isPresent()
+                ? new Agreed(this, more)
+                : new Agreed(with(down.before()), searched);
+    }
+
+    private Floor with(Limit otherHand) {
+        return new Floor(side, ideal, light, otherHand, gravityAlone);
     }
 
     /**
@@ -203,6 +216,9 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private static final int FORKS = 6;
 
         private static final double BELOW = 1.003;
+
+        /** From one sample to the next, radians: no cord turns so far in a seven-hundredth. */
+        private static final double THROUGH_NOTHING = 2;
 
         /** So near a failure is no fault of the stride. */
         private static final double NEAR = 0.001;
@@ -339,23 +355,28 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         }
 
         private boolean getsRound(double p) {
-            if (pairing.part(side).place().turn().turns() == 0 && turnsAsked(p) != turns) {
+            if (pairing.part(side).place().turn().turns() == 0 && !asManyTurns(p)) {
                 return false;
             }
             // Between the samples too: a head that runs on a line passes through nothing quickly.
             return fall(fallTime(p), p) >= KeepTheLight.LOST * Gravity.STANDARD;
         }
 
-        private int turnsAsked(double p) {
+        // A cord whose shadow all but passes through nothing has turned neither way.
+        private boolean asManyTurns(double p) {
             Turning turning = Turning.of(ideal, side);
             double[] angles = of(s -> turning.angle(asked(s.head(), p).negate()));
             double sum = 0;
             double last = angles[angles.length - 1];
             for (double angle : angles) {
-                sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
+                double by = Math.IEEEremainder(angle - last, 2 * Math.PI);
+                if (Math.abs(by) > THROUGH_NOTHING) {
+                    return false;
+                }
+                sum += by;
                 last = angle;
             }
-            return (int) Math.rint(sum / (2 * Math.PI));
+            return (int) Math.rint(sum / (2 * Math.PI)) == turns;
         }
 
         private double fall(double time, double p) {
@@ -564,42 +585,56 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return slowest;
             }
 
-            /**
-             * The motion that comes down from the fastest tempo, at a period; empty where none
-             * does.
-             */
-            Optional<double[]> at(double end) {
+            /** The motion that comes down from the fastest tempo to a period. */
+            Down down(double end) {
                 double p = shortest;
                 List<KeepTheHand.Settled> here = near(p);
                 while (here.isEmpty() && p * ladder() < end) {
                     p *= ladder();
                     here = near(p);
                 }
+                Limit before = Limit.without(Reason.NEVER);
                 for (int i = 0; i <= FORKS && !here.isEmpty(); i++) {
                     double furthest = p;
                     for (KeepTheHand.Settled one : here) {
                         Way way = follow(Mark.of(p, one), end);
                         if (way.failed().isEmpty()) {
-                            return Optional.of(way.last().state());
+                            return new Down(Optional.of(way.last().state()), before);
                         }
-                        furthest = Math.max(furthest, way.last().period());
+                        if (way.last().period() > furthest) {
+                            furthest = way.last().period();
+                            before = told(way);
+                        }
                     }
                     p = furthest * BELOW;
-                    if (p >= end) {
-                        return Optional.empty();
-                    }
-                    here = everywhere(p);
+                    here = p < end ? everywhere(p) : List.of();
                 }
-                return Optional.empty();
+                return new Down(Optional.empty(), before);
+            }
+
+            /** How slow and how fast those motions can be that a search found at one tempo. */
+            Limit about(KeepTheHand searched) {
+                return followed(
+                        searched.solutions().stream()
+                                .filter(one -> one.pulls() && one.asMeant())
+                                .map(one -> Mark.of(period, one))
+                                .toList());
             }
 
             private Limit followed(double p, List<KeepTheHand.Settled> here) {
+                return followed(here.stream().map(one -> Mark.of(p, one)).toList());
+            }
+
+            private Limit followed(List<Mark> starts) {
                 Limit slowest = Limit.without(Reason.NEVER);
-                for (KeepTheHand.Settled settled : here) {
-                    Mark start = Mark.of(p, settled);
+                for (Mark start : starts) {
                     Limit one = told(follow(start, longest));
-                    if (p > shortest * (1 + 1e-9)) {
-                        one = one.upTo(tempo(follow(start, shortest).last().period()));
+                    if (start.period() > shortest * (1 + 1e-9)) {
+                        Way faster = follow(start, shortest);
+                        one =
+                                faster.failed().isPresent()
+                                        ? one.upTo(tempo(faster.last().period()))
+                                        : one;
                     }
                     if (one.reason() == Reason.NONE) {
                         return one;
@@ -676,7 +711,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
             private Step step(Mark from, double p) {
                 Trace trace = traced(p);
-                HandTable table = slowed(p, trace).of(KeepTheHand.fine(turns));
+                HandTable table = slowed(p, trace).of(KeepTheHand.fine(turns, cord, p));
                 double[] guess = from.state().clone();
                 for (int i = 3; i < 6; i++) {
                     guess[i] *= from.period() / p;
@@ -739,12 +774,19 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             }
         }
 
+        /** A motion's state at a tempo; where none comes down so far, where it ended before. */
+        private record Down(Optional<double[]> state, Limit before) {}
+
         /** A motion followed as far as it goes, and what then failed if anything did. */
         private record Way(Mark last, Optional<Step> failed) {}
 
         private record Mark(double period, double[] state, double weakest) {
             static Mark of(double period, KeepTheHand.Settled settled) {
                 return new Mark(period, settled.orbit().start(), settled.pulls().leastTime());
+            }
+
+            static Mark of(double period, KeepTheHand.Solution solution) {
+                return new Mark(period, solution.orbit().start(), solution.leastPullTime());
             }
         }
 

@@ -45,7 +45,7 @@ final class HeavyDirection {
     private final double delta;
     private final Vector3D[] n;
 
-    private HeavyDirection(Field b, double delta, double[] joints) {
+    private HeavyDirection(Field b, double delta, double[] joints, Optional<Smooth> near) {
         this.joints = joints;
         this.elements = joints.length - 1;
         this.delta = delta;
@@ -59,8 +59,12 @@ final class HeavyDirection {
                 load[i] = load[i].add(there.scalarMultiply(WEIGHTS[j] * length(k) / 2));
             }
         }
+        double[] guess = new double[3];
         for (int i = 0; i < n.length; i++) {
-            n[i] = load[i].getNorm() > 0 ? load[i].normalize() : Vector3D.PLUS_J;
+            double time = time(i / DEGREE, i % DEGREE);
+            near.ifPresent(smooth -> smooth.at(time, false, guess));
+            Vector3D from = near.isPresent() ? new Vector3D(guess) : load[i];
+            n[i] = from.getNorm() > 0 ? from.normalize() : Vector3D.PLUS_J;
         }
     }
 
@@ -70,9 +74,11 @@ final class HeavyDirection {
      * @param delta length less swing length of the cord, metres
      * @param cuts start, the breaks between, end
      * @param about how many elements over the whole
+     * @param near a direction to begin with; else b's own
      */
-    static Optional<Smooth> of(Field b, double delta, double[] cuts, int about) {
-        HeavyDirection found = new HeavyDirection(b, delta, Smooth.parted(cuts, about));
+    static Optional<Smooth> of(
+            Field b, double delta, double[] cuts, int about, Optional<Smooth> near) {
+        HeavyDirection found = new HeavyDirection(b, delta, Smooth.parted(cuts, about), near);
         return found.settles()
                 ? Optional.of(Smooth.of(found::interpolated, cuts, about))
                 : Optional.empty();

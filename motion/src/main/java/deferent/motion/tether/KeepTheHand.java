@@ -179,12 +179,15 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
     }
 
     /** Steps a cycle of what is kept, for a cord that turns so often in it. */
-    static int fine(int turns) {
-        return 3 * coarse(turns);
+    static int fine(int turns, Cord cord, double period) {
+        return 3 * coarse(turns, cord, period);
     }
 
-    private static int coarse(int turns) {
-        return Math.max(32, 12 * Math.abs(turns));
+    // Enough for a slow cycle's swings, too, by powers of two so that other tempos share tables.
+    private static int coarse(int turns, Cord cord, double period) {
+        double swings = period * Math.sqrt(cord.gravity() / cord.swingLength()) / (2 * Math.PI);
+        int twos = Integer.highestOneBit((int) Math.ceil(swings));
+        return Math.max(32, 12 * Math.max(Math.abs(turns), twos < swings ? 2 * twos : twos));
     }
 
     /** With one motion more, found another way, by its state at the start. */
@@ -264,7 +267,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             double turned = turning.turned(hand, ideal.head(side));
             this.wanted = (int) Math.rint(turned / (2 * Math.PI));
             this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
-            this.coarse = coarse(wanted);
+            this.coarse = coarse(wanted, cord, this.ideal.period());
         }
 
         KeepTheHand answer() {
@@ -483,7 +486,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
          * behind it.
          */
         private void keepAligned(double[] start) {
-            HandTable fine = tables.of(fine(wanted));
+            HandTable fine = tables.of(3 * coarse);
             PlaneShooting shooting = new PlaneShooting(fine, cord, normal, turn);
             double[] from = start;
             Optional<Orbit> last = Optional.empty();
@@ -522,7 +525,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             if (known(rough)) {
                 return;
             }
-            HandTable fine = tables.of(fine(wanted));
+            HandTable fine = tables.of(3 * coarse);
             Optional<double[]> polished =
                     periodic(fine, cord, normal, turn, rough, MOST)
                             .map(PlaneShooting.Found::state)

@@ -113,7 +113,7 @@ public record KeepTheLight(
         Course hand =
                 cord.swingLength() == cord.length()
                         ? new Exact(flat, cuts)
-                        : Heavy.of(flat, cuts)
+                        : heavy(ideal.ownCycle(side), side, cord)
                                 .orElseThrow(
                                         () ->
                                                 new Refusal(
@@ -146,6 +146,11 @@ public record KeepTheLight(
                 hand instanceof Heavy heavy ? heavy.mismatch() : 0,
                 cuts,
                 KeepTheHand.planeNormal(ideal, side, cord));
+    }
+
+    private static Optional<Heavy> heavy(Trace own, Side side, Cord cord) {
+        Flat flat = new Flat(own.head(side), cord, own.interval());
+        return Heavy.of(flat, Times.cuts(own, side, 3));
     }
 
     /**
@@ -381,28 +386,34 @@ public record KeepTheLight(
         /** Elements over the cycle to begin with, and at most. */
         private static final int ELEMENTS = 8;
 
-        private static final int MOST_ELEMENTS = 256;
+        private static final int MOST_ELEMENTS = 128;
+
+        /** With so many elements a direction settles, if ever. */
+        private static final int ENOUGH = 64;
 
         /** A mismatch that more elements need not better. */
-        private static final double FINE = 1e-7;
+        private static final double FINE = 1e-6;
 
         /** Empty where no direction settles. */
         static Optional<Heavy> of(Flat flat, double[] cuts) {
-            Optional<Heavy> best = Optional.empty();
             double delta = flat.cord().length() - flat.cord().swingLength();
+            Optional<Heavy> best = Optional.empty();
             for (int about = ELEMENTS; about <= MOST_ELEMENTS; about *= 2) {
-                Optional<Heavy> one =
-                        HeavyDirection.of(flat::b, delta, cuts, about)
+                Optional<Heavy> next =
+                        HeavyDirection.of(flat::b, delta, cuts, about, best.map(Heavy::direction))
                                 .map(n -> new Heavy(flat, n, mismatch(flat, n, delta)));
-                if (one.isPresent()
-                        && (best.isEmpty() || one.get().mismatch < best.get().mismatch)) {
-                    best = one;
+                if (best.isEmpty() || next.isPresent() && next.get().better(best.get())) {
+                    best = next;
                 }
-                if (best.isPresent() && best.get().mismatch < FINE) {
+                if (best.isEmpty() ? about >= ENOUGH : best.get().mismatch < FINE) {
                     break;
                 }
             }
             return best.filter(heavy -> heavy.mismatch <= SETTLED);
+        }
+
+        private boolean better(Heavy other) {
+            return mismatch < other.mismatch;
         }
 
         /**

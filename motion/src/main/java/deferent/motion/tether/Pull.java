@@ -1,7 +1,6 @@
 package deferent.motion.tether;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
@@ -228,14 +227,14 @@ public record Pull(
             var part = trace.pairing().part(one);
             if (one == side || trace.pairing().part(side).motion().riding()) {
                 int hand =
-                        part.motion().path() instanceof Series series
-                                ? series.terms().stream()
-                                        .mapToInt(t -> Math.abs(t.k()))
-                                        .max()
-                                        .orElse(0)
-                                : 1;
-                int poi = Math.abs(part.motion().spin().turns());
-                most = Math.max(most, part.cycles() * Math.max(hand, poi));
+                        part.motion().path().asTerms().orElse(List.of()).stream()
+                                .mapToInt(t -> Math.abs(t.k()))
+                                .max()
+                                .orElse(1);
+                most =
+                        Math.max(
+                                most,
+                                part.cycles() * Math.max(hand, part.motion().spin().liveliest()));
             }
         }
         return most;

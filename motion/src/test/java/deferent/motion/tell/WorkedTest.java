@@ -75,6 +75,31 @@ class WorkedTest {
                 .endsWith(".");
     }
 
+    @MethodSource("numbersThatComeToNoEnd")
+    @ParameterizedTest
+    void oneAskedForByItselfIsRefusedWithTheReason(RuntimeException thrown) {
+        assertThatThrownBy(
+                        () ->
+                                Worked.orRefusal(
+                                        "the numbers of the fit",
+                                        () -> {
+                                            throw thrown;
+                                        }))
+                .isInstanceOf(Refusal.class)
+                .hasMessageStartingWith("the numbers of the fit: come to no end with these sizes")
+                .hasMessageContaining("other sizes or another tempo may do");
+        Refusal own = new Refusal("jumps", "the left hand", "round the corner");
+        assertThatThrownBy(
+                        () ->
+                                Worked.orRefusal(
+                                        "the numbers of the fit",
+                                        () -> {
+                                            throw own;
+                                        }))
+                .isSameAs(own);
+        assertThat(Worked.orRefusal("the numbers of the fit", () -> 3)).isEqualTo(3);
+    }
+
     static Stream<Throwable> mistakesOfTheProgramAndWorkCalledOff() {
         return Stream.of(
                 new NullPointerException("x"),

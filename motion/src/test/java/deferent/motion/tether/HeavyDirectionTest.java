@@ -9,6 +9,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,7 +34,8 @@ class HeavyDirectionTest {
                                         new Vector3D(10 * sway * Math.cos(omega * time), 10, 0),
                                 delta,
                                 new double[] {0, 1},
-                                8)
+                                8,
+                                Optional.empty())
                         .orElseThrow();
         double[] n = new double[9];
         for (int i = 0; i < 40; i++) {

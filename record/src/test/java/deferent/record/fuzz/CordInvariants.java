@@ -52,6 +52,12 @@ final class CordInvariants {
                             1,
                             each(CordInvariants::keptFigurePulls)),
                     new Invariant(
+                            "a pull that a kept figure loses is told as a free fall",
+                            "where the least pull is below what counts as lost, the cord has no"
+                                    + " direction; that instant is a free fall, and there is no other",
+                            1,
+                            each(CordInvariants::freeFalls)),
+                    new Invariant(
                             "without air no slip dies",
                             "a poi without friction is a Hamiltonian system: its multipliers come in"
                                     + " pairs of product 1, so all four multiply to 1 and the greatest is no"
@@ -262,6 +268,20 @@ final class CordInvariants {
                         });
     }
 
+    private static void freeFalls(Whole whole, CordReading cord, Invariant.Broken broken) {
+        cord.light()
+                .reading()
+                .ifPresent(
+                        light ->
+                                broken.when(
+                                        light.leastPullWeights() < KeepTheLight.LOST
+                                                == light.freeFalls().isEmpty(),
+                                        "%s: least pull %.3g weights, free falls %s",
+                                        cord.side(),
+                                        light.leastPullWeights(),
+                                        light.freeFalls()));
+    }
+
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {
         Optional<Hold> figureKept =
                 cord.lightHold().reading().filter(h -> whole.asked().kit().cordMass() == 0);
@@ -388,7 +408,7 @@ final class CordInvariants {
     }
 
     /** Whether a side's hand, cord and gravity stay in one plane. */
-    private static boolean upright(Whole whole, Side side) {
+    static boolean upright(Whole whole, Side side) {
         Part part = whole.pairing().part(side);
         boolean rides = part.motion().riding();
         return Math.abs(part.place().plane().normal().getY()) < 1e-9

@@ -5,11 +5,13 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
 import deferent.motion.tell.Worked;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** Reads phrases one after another and keeps count. */
@@ -20,6 +22,7 @@ final class Fuzz {
     private final Queue<String> found = new ConcurrentLinkedQueue<>();
     private final Map<String, Integer> counts = new TreeMap<>();
     private final Map<String, Integer> without = new TreeMap<>();
+    private final Map<String, Integer> asked = new ConcurrentSkipListMap<>();
     private double slowest;
     private String slowestAsked = "";
     private double seconds;
@@ -59,11 +62,9 @@ final class Fuzz {
         for (Invariant invariant : Invariants.ALL) {
             if (invariant.askedOf(number)) {
                 try {
-                    for (String one : invariant.broken(whole)) {
-                        broken(invariant.name(), asked, one);
-                    }
-                } catch (Whole.NotWorkedOut missing) {
-                    // Counted already, as not worked out.
+                    Invariant.Broken broken = invariant.of(whole);
+                    broken.found().forEach(one -> broken(invariant.name(), asked, one));
+                    this.asked.merge(invariant.name(), broken.asked() ? 1 : 0, Integer::sum);
                 } catch (RuntimeException | Error crash) {
                     broken(invariant.name() + ", which died", asked, crash + " at " + first(crash));
                 }
@@ -121,15 +122,15 @@ final class Fuzz {
      * What broke of the invariants that hold on every phrase tried so far; those still {@linkplain
      * Invariants#SOUGHT sought} are left out.
      */
-    java.util.List<String> surprises() {
+    List<String> surprises() {
         return found.stream()
                 .filter(one -> Invariants.SOUGHT.stream().noneMatch(one::startsWith))
                 .toList();
     }
 
     /** What broke, each with its phrase; a dozen of a kind at most. */
-    java.util.List<String> found() {
-        return java.util.List.copyOf(found);
+    List<String> found() {
+        return List.copyOf(found);
     }
 
     synchronized String counts() {
@@ -143,5 +144,24 @@ final class Fuzz {
                         slowestAsked,
                         seconds / Math.max(1, phrases.get() - refused.get()),
                         counts);
+    }
+
+    /** Of how many phrases each invariant was asked: of those that it says anything of. */
+    String asked() {
+        StringBuilder lines = new StringBuilder();
+        for (Invariant invariant : Invariants.ALL) {
+            lines.append(
+                    "%n%7d %s"
+                            .formatted(asked.getOrDefault(invariant.name(), 0), invariant.name()));
+        }
+        return lines.toString();
+    }
+
+    /** Invariants that nothing was asked of, so that the run says nothing of them. */
+    List<String> neverAsked() {
+        return Invariants.ALL.stream()
+                .map(Invariant::name)
+                .filter(name -> asked.getOrDefault(name, 0) == 0)
+                .toList();
     }
 }

@@ -11,6 +11,8 @@ final class Invariants {
                             LinkInvariants.ALL,
                             BodyInvariants.ALL,
                             CordInvariants.ALL,
+                            FitInvariants.ALL,
+                            ChangedInvariants.ALL,
                             TwiceInvariants.ALL)
                     .flatMap(List::stream)
                     .toList();
@@ -29,6 +31,13 @@ final class Invariants {
                     "a cord is as long as its tether at every instant",
                     // A twentieth off, seen on two phrases of two hundred.
                     "hand and gravity give what the head's energy rises by",
+                    // Where a cycle holds many swings, a fall between two samples is missed.
+                    "a pull that a kept figure loses is told as a free fall",
+                    // A least pull half a hundredth off where it has two dips, and what rests on a
+                    // fall
+                    // that is missed: seen on three phrases of eight hundred.
+                    "a mirrored pairing reads mirrored, and so do the kept figure",
+                    "with the hands' motions swapped each reading goes with its motion, and so do",
                     // A ten-thousandth to a thousandth off, where a cycle holds two dozen turns.
                     "begun at another moment of the cycle it reads the same",
                     "with all lengths s times and the tempo 1/√s the cord reads the same in weights");

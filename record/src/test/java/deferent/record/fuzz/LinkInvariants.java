@@ -24,7 +24,8 @@ final class LinkInvariants {
                             "kind and numbers of a link agree",
                             "the kind is defined by the numbers: touching within the tolerance in the"
                                     + " plane, carried by a constant vector, rod by a constant distance and"
-                                    + " one shape, each asked only where the ones before do not hold",
+                                    + " one shape, followed by what touches or is carried after a lag, each"
+                                    + " asked only where the ones before do not hold",
                             1,
                             both(LinkInvariants::kind)),
                     new Invariant(
@@ -76,6 +77,11 @@ final class LinkInvariants {
     /** What the samples themselves say, worked out here apart from the reading. */
     private record Seen(double inPlane, double wander, double stretch) {
         static Seen of(Trace trace, LinkReading link) {
+            return of(trace, link, 0);
+        }
+
+        /** With the hand where it is so many samples later. */
+        static Seen of(Trace trace, LinkReading link, int later) {
             Samples samples = trace.samples(LinkReading.SAMPLES);
             double[] head = samples.head(link.carrier());
             double[] hand = samples.hand(link.carrier().other());
@@ -85,7 +91,9 @@ final class LinkInvariants {
             int n = samples.count();
             Vector3D[] apart = new Vector3D[n];
             for (int i = 0; i < n; i++) {
-                apart[i] = Samples.point(hand, i).subtract(Samples.point(head, i));
+                apart[i] =
+                        Samples.point(hand, Math.floorMod(i + later, n))
+                                .subtract(Samples.point(head, i));
                 mean = mean.add(apart[i].scalarMultiply(1.0 / n));
                 meanLength += apart[i].getNorm() / n;
             }
@@ -118,7 +126,9 @@ final class LinkInvariants {
                         : seen.wander() <= within
                                 ? link.kind() == LinkKind.CARRIED
                                 : link.kind() == LinkKind.FOLLOWED
-                                        || link.kind() == (rod ? LinkKind.ROD : LinkKind.NONE);
+                                        ? follows(whole.readings().trace(), link, 1)
+                                        : link.kind() == (rod ? LinkKind.ROD : LinkKind.NONE)
+                                                && !follows(whole.readings().trace(), link, -1);
         broken.when(
                 !right,
                 "%s from the %s: %s, shape %.6f",
@@ -127,6 +137,26 @@ final class LinkInvariants {
                 seen,
                 link.shapeGap());
         broken.unlessNear("in the plane", link.inPlaneGap(), seen.inPlane(), 1e-9, 1e-7);
+    }
+
+    /**
+     * Whether the hand comes where the head was; a lag is looked at to the nearest sample, so
+     * within so many steps of the head.
+     */
+    private static boolean follows(Trace trace, LinkReading link, int steps) {
+        double[] head = trace.samples(LinkReading.SAMPLES).head(link.carrier());
+        double step = 0;
+        for (int i = 1; i < LinkReading.SAMPLES; i++) {
+            step = Math.max(step, Samples.point(head, i).distance(Samples.point(head, i - 1)));
+        }
+        double within = link.tolerance() + steps * step;
+        for (double lag : new double[] {link.lag(), link.unturnedLag()}) {
+            Seen late = Seen.of(trace, link, (int) Math.rint(lag * LinkReading.SAMPLES));
+            if (Math.min(late.inPlane(), late.wander()) <= within) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean nearly(double a, double b) {

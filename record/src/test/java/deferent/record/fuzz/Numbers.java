@@ -64,7 +64,7 @@ final class Numbers {
         }
     }
 
-    private static Object read(Record record, RecordComponent part) {
+    static Object read(Record record, RecordComponent part) {
         try {
             part.getAccessor().setAccessible(true);
             return part.getAccessor().invoke(record);

@@ -1,19 +1,7 @@
 package deferent.record.fuzz;
 
-import deferent.motion.body.Room;
 import deferent.motion.link.LinkReading;
-import deferent.motion.pairing.MirrorImage;
-import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Plane;
-import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
-import deferent.motion.pairing.Tether;
-import deferent.motion.pairing.Turns;
-import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
 import deferent.motion.tether.Floor;
@@ -23,41 +11,14 @@ import deferent.motion.trace.Figure;
 import deferent.record.ReadingsJson;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** What holds between one reading and another of a pairing that was changed in a known way. */
+/** What holds between two readings of the same pairing, asked for in two ways. */
 final class TwiceInvariants {
-    private static final double SCALE = 1.44;
-    private static final double TURN = 0.7;
+    /** Asked of one phrase in so many, since they cost half a second and more each. */
+    private static final int SELDOM = 50;
 
     static final List<Invariant> ALL =
             List.of(
-                    new Invariant(
-                            "a mirrored pairing reads mirrored",
-                            "a mirror turns no length, no force and no time about; it only changes left"
-                                    + " with right and the starting moment",
-                            5,
-                            TwiceInvariants::mirrored),
-                    new Invariant(
-                            "turned about the upright, cords and links read the same",
-                            "gravity and every distance between the two stay; only the body does not"
-                                    + " turn with them; links where no more than thirty turns go to the cycle",
-                            5,
-                            TwiceInvariants::turned),
-                    new Invariant(
-                            "with all lengths s times and the tempo 1/√s the cord reads the same in"
-                                    + " weights",
-                            "accelerations are lengths over squared times, so they stay beside gravity;"
-                                    + " said without air, whose drag does not scale so",
-                            5,
-                            TwiceInvariants::scaled),
-                    new Invariant(
-                            "begun at another moment of the cycle it reads the same",
-                            "a periodic motion has no first moment; said of hands on circles added up"
-                                    + " behind which the poi turns evenly, whose later beginning is again"
-                                    + " such a pairing",
-                            5,
-                            TwiceInvariants::later),
                     new Invariant(
                             "a heavier head pulls more newtons and the same weights",
                             "without air and with a cord without mass the head's mass cancels",
@@ -72,12 +33,12 @@ final class TwiceInvariants {
                     new Invariant(
                             "the slowest tempo does not depend on the tempo asked at",
                             "it is a number of the motion, not of what was asked; to a ten-thousandth",
-                            4,
+                            SELDOM,
                             TwiceInvariants::slowest),
                     new Invariant(
                             "read twice, it is the same to the last letter",
                             "readings keep nothing from one asking to the next",
-                            40,
+                            2 * SELDOM,
                             (whole, broken) ->
                                     broken.when(
                                             !ReadingsJson.tree(
@@ -89,184 +50,6 @@ final class TwiceInvariants {
                                             "two readings differ")));
 
     private TwiceInvariants() {}
-
-    private static Readings quick(Whole whole, Pairing pairing) {
-        return Whole.read(whole.asked(), pairing, Detail.LIVE);
-    }
-
-    private static void mirrored(Whole whole, Invariant.Broken broken) {
-        Pairing image;
-        try {
-            image = MirrorImage.of(whole.pairing());
-        } catch (Refusal tooFast) {
-            return;
-        }
-        Readings here = quick(whole, whole.pairing());
-        Readings there = quick(whole, image);
-        broken.unlessNear("period", here.trace().period(), there.trace().period(), 1e-9, 0);
-        for (Side side : Whole.sides()) {
-            cord(broken, side + "", here, side, there, side.other(), 1);
-            link(broken, side + "", here, side, there, side.other());
-            broken.unlessNear(
-                    side + " farthest reach",
-                    Whole.out(here.reach()).hand(side).farthest(),
-                    Whole.out(there.reach()).hand(side.other()).farthest(),
-                    1e-6,
-                    1e-6);
-            Room a = Whole.out(here.room());
-            Room b = Whole.out(there.room());
-            broken.unlessNear(
-                    side + " cord to body",
-                    a.side(side).tetherToBody().distance(),
-                    b.side(side.other()).tetherToBody().distance(),
-                    1e-4,
-                    1e-4);
-        }
-        broken.unlessNear(
-                "heads",
-                Whole.out(here.room()).headToHead().distance(),
-                Whole.out(there.room()).headToHead().distance(),
-                1e-4,
-                1e-4);
-        broken.unlessNear(
-                "cords",
-                Whole.out(here.room()).tetherToTether().distance(),
-                Whole.out(there.room()).tetherToTether().distance(),
-                1e-4,
-                1e-4);
-    }
-
-    private static void turned(Whole whole, Invariant.Broken broken) {
-        Pairing about;
-        try {
-            about = whole.pairing();
-            for (Side side : Whole.sides()) {
-                Part part = about.part(side);
-                Plane plane = part.place().plane();
-                Vector3D c = part.place().centre();
-                double cos = Math.cos(TURN);
-                double sin = Math.sin(TURN);
-                about =
-                        about.with(
-                                side,
-                                part.with(
-                                        new Place(
-                                                new Plane(
-                                                        plane.kind(),
-                                                        plane.tip(),
-                                                        Math.IEEEremainder(
-                                                                plane.swivel() + TURN,
-                                                                2 * Math.PI)),
-                                                part.place().turn(),
-                                                new Vector3D(
-                                                        cos * c.getX() + sin * c.getZ(),
-                                                        c.getY(),
-                                                        cos * c.getZ() - sin * c.getX()))));
-            }
-        } catch (Refusal tooFar) {
-            return;
-        }
-        Readings here = quick(whole, whole.pairing());
-        Readings there = quick(whole, about);
-        for (Side side : Whole.sides()) {
-            cord(broken, side + "", here, side, there, side, 1);
-            link(broken, side + "", here, side, there, side);
-        }
-        broken.unlessNear(
-                "heads",
-                Whole.out(here.room()).headToHead().distance(),
-                Whole.out(there.room()).headToHead().distance(),
-                1e-4,
-                1e-4);
-    }
-
-    private static void scaled(Whole whole, Invariant.Broken broken) {
-        Kit kit = whole.asked().kit();
-        if (kit.air()) {
-            return;
-        }
-        Pairing larger;
-        try {
-            larger = whole.pairing().withTempo(OptionalDouble.empty());
-            for (Side side : Whole.sides()) {
-                Part part = larger.part(side);
-                larger =
-                        larger.with(
-                                side,
-                                new Part(
-                                        part.motion().withPath(part.motion().path().scaled(SCALE)),
-                                        Tether.of(SCALE * part.tether().length()),
-                                        part.place()
-                                                .withCentre(
-                                                        part.place()
-                                                                .centre()
-                                                                .scalarMultiply(SCALE)),
-                                        part.cycles()));
-            }
-            if (!larger.setsOwnTempo()) {
-                larger =
-                        larger.withTempo(
-                                OptionalDouble.of(whole.pairing().tempo() / Math.sqrt(SCALE)));
-            }
-        } catch (Refusal beyond) {
-            return;
-        }
-        Readings here = quick(whole, whole.pairing());
-        Readings there =
-                Readings.of(
-                        larger,
-                        whole.asked().performer(),
-                        kit.withCordMass(kit.cordMass() / SCALE),
-                        Detail.LIVE,
-                        deferent.motion.phrase.Lexicon.EMPTY);
-        for (Side side : Whole.sides()) {
-            cord(broken, side + "", here, side, there, side, SCALE);
-            broken.unlessNear(
-                    side + " placed gap",
-                    SCALE * Whole.out(here.link(side)).placedGap(),
-                    Whole.out(there.link(side)).placedGap(),
-                    1e-9,
-                    1e-9);
-        }
-    }
-
-    private static void later(Whole whole, Invariant.Broken broken) {
-        Pairing later = whole.pairing();
-        for (Side side : Whole.sides()) {
-            Part part = later.part(side);
-            if (!(part.motion().path() instanceof Series series)
-                    || !(part.motion().spin() instanceof Turns even)
-                    || part.place().turn().turns() != 0) {
-                return;
-            }
-            double by = 2 * Math.PI * 0.137 * part.cycles();
-            later =
-                    later.with(
-                            side,
-                            part.with(
-                                    new Motion(
-                                            new Series(
-                                                    series.terms().stream()
-                                                            .map(
-                                                                    t ->
-                                                                            new Series.Term(
-                                                                                    t.k(),
-                                                                                    t.radius(),
-                                                                                    t.angle()
-                                                                                            + t.k()
-                                                                                                    * by))
-                                                            .toList()),
-                                            new Turns(
-                                                    even.turns(),
-                                                    even.start() + even.turns() * by))));
-        }
-        Readings here = quick(whole, whole.pairing());
-        Readings there = quick(whole, later);
-        for (Side side : Whole.sides()) {
-            cord(broken, side + "", here, side, there, side, 1);
-            link(broken, side + "", here, side, there, side);
-        }
-    }
 
     private static void heavier(Whole whole, Invariant.Broken broken) {
         Kit kit = whole.asked().kit();
@@ -286,7 +69,7 @@ final class TwiceInvariants {
 
     private static void live(Whole whole, Invariant.Broken broken) {
         Readings rest = whole.readings();
-        Readings live = quick(whole, whole.pairing());
+        Readings live = whole.live();
         for (Side side : Whole.sides()) {
             LinkReading a = Whole.out(rest.link(side));
             LinkReading b = Whole.out(live.link(side));
@@ -349,63 +132,5 @@ final class TwiceInvariants {
                 what,
                 a,
                 b);
-    }
-
-    /** The same cord on another side, its lengths {@code s} times. */
-    private static void cord(
-            Invariant.Broken broken,
-            String what,
-            Readings here,
-            Side side,
-            Readings there,
-            Side other,
-            double s) {
-        CordReading a = here.cord(side);
-        CordReading b = there.cord(other);
-        Pull p = Whole.out(a.pull());
-        Pull q = Whole.out(b.pull());
-        double hair =
-                2e-3 * (p.greatest() - p.least()) + 1e-6 * p.headWeight() + 1e-4 * p.greatest();
-        broken.unlessNear(what + " least pull", p.least(), q.least(), 0, hair);
-        broken.unlessNear(what + " greatest pull", p.greatest(), q.greatest(), 0, hair);
-        broken.unlessNear(what + " mean pull", p.mean(), q.mean(), 0, hair);
-        broken.unlessNear(what + " speed", Math.sqrt(s) * p.headSpeed(), q.headSpeed(), 1e-3, 1e-9);
-        Figure f = Whole.out(here.hand(side).figure());
-        Figure g = Whole.out(there.hand(other).figure());
-        broken.unlessNear(what + " width", s * f.width(), g.width(), 1e-4, 1e-7);
-        broken.unlessNear(what + " height", s * f.height(), g.height(), 1e-4, 1e-7);
-        broken.unlessNear(what + " length", s * f.length(), g.length(), 1e-4, 1e-7);
-        broken.unlessNear(what + " outer radius", s * f.outerRadius(), g.outerRadius(), 1e-4, 1e-7);
-        broken.unlessNear(what + " petals", f.petals(), g.petals(), 0, 0);
-    }
-
-    private static int brisk(Part part) {
-        int hand =
-                part.motion().path() instanceof Series series
-                        ? series.terms().stream().mapToInt(t -> Math.abs(t.k())).max().orElse(0)
-                        : 1;
-        return part.cycles() * Math.max(hand, Math.abs(part.motion().spin().turns()));
-    }
-
-    private static void link(
-            Invariant.Broken broken,
-            String what,
-            Readings here,
-            Side carrier,
-            Readings there,
-            Side other) {
-        LinkReading a = Whole.out(here.link(carrier));
-        LinkReading b = Whole.out(there.link(other));
-        // Links are sampled at 720 even times, which see a turn of a thirtieth of the cycle well
-        // and a shorter one only roughly.
-        if (Whole.sides().stream().anyMatch(side -> brisk(here.pairing().part(side)) > 30)) {
-            return;
-        }
-        double hair = 3e-3 * (a.headRadius() + a.handRadius()) + 1e-6;
-        broken.unlessNear(what + " placed gap", a.placedGap(), b.placedGap(), 0, hair);
-        broken.unlessNear(what + " gap in the plane", a.inPlaneGap(), b.inPlaneGap(), 0, hair);
-        broken.unlessNear(what + " depth gap", a.depthGap(), b.depthGap(), 0, hair);
-        broken.unlessNear(
-                what + " mean offset", a.offset().getNorm(), b.offset().getNorm(), 0, hair);
     }
 }

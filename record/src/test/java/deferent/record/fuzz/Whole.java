@@ -15,14 +15,17 @@ import java.util.function.Consumer;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * All that is answered to one asking: the settled readings, their sentences and their JSON.
+ * All that is answered to one asking: the settled readings, their sentences and their JSON, and
+ * what is read of the same pairing while it is dragged.
  *
- * @param cpuSeconds the processor time that this thread took for it; readings start no other thread
+ * @param cpuSeconds the processor time that this thread took for the settled ones; readings start
+ *     no other thread
  */
 record Whole(
         Asked asked,
         Pairing pairing,
         Readings readings,
+        Readings live,
         List<Told> told,
         ObjectNode json,
         double cpuSeconds) {
@@ -33,7 +36,8 @@ record Whole(
         List<Told> told = Telling.of(readings);
         ObjectNode json = ReadingsJson.tree(readings);
         long after = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-        return new Whole(asked, pairing, readings, told, json, (after - before) / 1e9);
+        Readings live = read(asked, pairing, Detail.LIVE);
+        return new Whole(asked, pairing, readings, live, told, json, (after - before) / 1e9);
     }
 
     /** The same asker's readings of another pairing. */

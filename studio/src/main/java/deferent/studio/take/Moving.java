@@ -2,6 +2,7 @@ package deferent.studio.take;
 
 import deferent.motion.photo.PhotoReading;
 import deferent.motion.tell.TellPhoto;
+import deferent.motion.tell.Worked;
 import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import deferent.page.Still;
@@ -66,7 +67,14 @@ final class Moving {
         }
         Subject subject = take.subject();
         double speed = wishes.ending() == Ending.SVG ? 1 : wishes.number(Wish.SLOW).orElse(1);
-        return TellPhoto.fastLights(
-                PhotoReading.of(subject.trace(), subject.document().kit().headDiameter()), speed);
+        Worked<PhotoReading> photo =
+                Worked.of(
+                        "how fast the lights go",
+                        () ->
+                                PhotoReading.of(
+                                        subject.trace(), subject.document().kit().headDiameter()));
+        return photo.failure()
+                .map(not -> "How fast the lights go could not be worked out: " + not.reason() + ".")
+                .or(() -> photo.reading().flatMap(read -> TellPhoto.fastLights(read, speed)));
     }
 }
