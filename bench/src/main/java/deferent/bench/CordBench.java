@@ -8,13 +8,13 @@ import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.LetGo;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Trace;
 import java.util.concurrent.TimeUnit;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -33,10 +33,11 @@ import org.openjdk.jmh.annotations.Warmup;
 import org.openjdk.jmh.infra.Blackhole;
 
 /**
- * What a cord costs: all live readings of one pairing (both hands: pull, keep the light, keep the
- * hand, hold of both), wanted under 60 ms; a simulated minute at 10⁻⁹ rad, wanted under 25 ms,
- * beside a plain Hipparchus Dormand–Prince run of the same poi written as θ″ = ((g − h″)·t)/L, at
- * tolerances of its own that stand in the code; the two runs' errors have not been matched.
+ * What a cord costs: all live readings of one pairing (both hands: pull, keep the figure, keep the
+ * hand path, steadiness of both), wanted under 60 ms; a simulated minute at 10⁻⁹ rad, wanted under
+ * 25 ms, beside a plain Hipparchus Dormand–Prince run of the same poi written as θ″ = ((g −
+ * h″)·t)/L, at tolerances of its own that stand in the code; the two runs' errors have not been
+ * matched.
  */
 @State(Scope.Thread)
 @BenchmarkMode(Mode.AverageTime)
@@ -64,7 +65,7 @@ public class CordBench {
 
     private Trace followed() {
         Trace ideal = Trace.of(pairing);
-        KeepTheHand keep = KeepTheHand.of(ideal, Side.RIGHT, Kit.USUAL);
+        KeepTheHandPath keep = KeepTheHandPath.of(ideal, Side.RIGHT, Kit.USUAL);
         return keep.in(
                 ideal,
                 keep.best()
@@ -74,26 +75,28 @@ public class CordBench {
                                                 "a triquetra at 60 a minute has a taut motion")));
     }
 
-    /** Pull, keep the light, keep the hand and hold, both hands, from the pairing on. */
+    /**
+     * Pull, keep the figure, keep the hand path and steadiness, both hands, from the pairing on.
+     */
     @Benchmark
     public void liveReadings(Blackhole hole) {
         Trace ideal = Trace.of(pairing);
         for (Side side : Side.values()) {
             hole.consume(Pull.of(ideal, side, Kit.USUAL));
-            KeepTheLight light = KeepTheLight.of(ideal, side, Kit.USUAL);
-            hole.consume(light);
-            hole.consume(Hold.of(light));
-            KeepTheHand hand = KeepTheHand.of(ideal, side, Kit.USUAL);
+            KeepTheFigure kept = KeepTheFigure.of(ideal, side, Kit.USUAL);
+            hole.consume(kept);
+            hole.consume(Steadiness.of(kept));
+            KeepTheHandPath hand = KeepTheHandPath.of(ideal, side, Kit.USUAL);
             hole.consume(hand);
-            hand.best().ifPresent(s -> hole.consume(Hold.of(s)));
+            hand.best().ifPresent(s -> hole.consume(Steadiness.of(s)));
         }
     }
 
-    /** All tempo floors of both hands, which may come later. */
+    /** All slowest tempos of both hands, which may come later. */
     @Benchmark
-    public void floors(Blackhole hole) {
+    public void slowest(Blackhole hole) {
         for (Side side : Side.values()) {
-            hole.consume(Floor.of(pairing, side, Kit.USUAL));
+            hole.consume(SlowestTempo.of(pairing, side, Kit.USUAL));
         }
     }
 

@@ -11,7 +11,7 @@ public enum Layer {
     /** The points the motions are placed about. */
     CENTRE("centres"),
     HAND_PATH("hands' paths"),
-    /** The light the heads leave. */
+    /** The figures the heads draw. */
     TRAIL("trails"),
     /** From carrier's head to rider's hand. */
     LINK("link"),

@@ -10,7 +10,7 @@ public enum Role {
     CENTRE("centre"),
     /** Where a hand goes over the cycle. */
     HAND_PATH("hand's path"),
-    /** The light a head leaves. */
+    /** The figure a head draws. */
     HEAD_TRAIL("head's trail"),
     /** Where a cord does not pull. */
     SLACK("slack stretch"),

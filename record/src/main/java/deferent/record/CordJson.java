@@ -4,12 +4,12 @@ import deferent.motion.pairing.Side;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Readings;
 import deferent.motion.tether.Away;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.LinkedTruth;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Interval;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
@@ -28,10 +28,10 @@ final class CordJson {
 
     static void put(ObjectNode node, Readings readings) {
         ObjectNode pull = node.putObject("pull");
-        ObjectNode light = node.putObject("figure_kept");
-        ObjectNode hand = node.putObject("hand_path_kept");
-        ObjectNode hold = node.putObject("steadiness");
-        ObjectNode floor = node.putObject("slowest");
+        ObjectNode figureKept = node.putObject("figure_kept");
+        ObjectNode handPathKept = node.putObject("hand_path_kept");
+        ObjectNode steadiness = node.putObject("steadiness");
+        ObjectNode slowest = node.putObject("slowest");
         readings.advice()
                 .ifPresent(
                         advice ->
@@ -39,12 +39,14 @@ final class CordJson {
         for (Side side : Side.values()) {
             CordReading cord = readings.cord(side);
             ReadingsJson.put(pull, side.word(), cord.pull(), CordJson::pull);
-            ReadingsJson.put(light, side.word(), cord.light(), CordJson::light);
-            ReadingsJson.put(hand, side.word(), cord.hand(), CordJson::hand);
-            ObjectNode held = hold.putObject(side.word());
-            ReadingsJson.put(held, "hand_path_kept", cord.handHold(), CordJson::hold);
-            ReadingsJson.put(held, "figure_kept", cord.lightHold(), CordJson::hold);
-            ReadingsJson.put(floor, side.word(), cord.floor(), CordJson::floor);
+            ReadingsJson.put(figureKept, side.word(), cord.figureKept(), CordJson::figureKept);
+            ReadingsJson.put(
+                    handPathKept, side.word(), cord.handPathKept(), CordJson::handPathKept);
+            ObjectNode held = steadiness.putObject(side.word());
+            ReadingsJson.put(
+                    held, "hand_path_kept", cord.handPathSteadiness(), CordJson::steadiness);
+            ReadingsJson.put(held, "figure_kept", cord.figureSteadiness(), CordJson::steadiness);
+            ReadingsJson.put(slowest, side.word(), cord.slowest(), CordJson::slowest);
         }
     }
 
@@ -54,7 +56,7 @@ final class CordJson {
         node.put("hand", truth.carrier().other().word());
         node.put("verdict", Keys.word(truth.verdict()));
         ReadingsJson.put(node, "tolerance_m", truth.tolerance());
-        away(node.putObject("figure_kept"), truth.light());
+        away(node.putObject("figure_kept"), truth.figureKept());
         truth.carriersHand().ifPresent(a -> away(node.putObject("carrier_keeps_hand_path"), a));
         truth.riding().ifPresent(r -> away(node.putObject("rider_gives"), r.away()));
     }
@@ -88,22 +90,22 @@ final class CordJson {
         }
     }
 
-    private static void light(ObjectNode node, KeepTheLight light) {
-        away(node.putObject("from_ideal_hand"), light.away());
-        ReadingsJson.put(node, "least_weights", light.leastPull() / light.cord().headWeight());
-        ReadingsJson.put(node, "hand_speed_m_per_s", light.handSpeed());
-        node.put("turns", light.turns());
-        node.put("ideal_turns", light.idealTurns());
+    private static void figureKept(ObjectNode node, KeepTheFigure kept) {
+        away(node.putObject("from_ideal_hand"), kept.away());
+        ReadingsJson.put(node, "least_weights", kept.leastPull() / kept.cord().headWeight());
+        ReadingsJson.put(node, "hand_speed_m_per_s", kept.handSpeed());
+        node.put("turns", kept.turns());
+        node.put("ideal_turns", kept.idealTurns());
         ArrayNode falls = node.putArray("free_falls_s");
-        light.freeFalls().forEach(f -> falls.add(ReadingsJson.rounded(f.time())));
+        kept.freeFalls().forEach(f -> falls.add(ReadingsJson.rounded(f.time())));
         ArrayNode jumps = node.putArray("jumps_s");
-        light.jumps().forEach(t -> jumps.add(ReadingsJson.rounded(t)));
+        kept.jumps().forEach(t -> jumps.add(ReadingsJson.rounded(t)));
     }
 
-    private static void hand(ObjectNode node, KeepTheHand hand) {
-        node.put("turns", hand.turns());
+    private static void handPathKept(ObjectNode node, KeepTheHandPath kept) {
+        node.put("turns", kept.turns());
         ArrayNode solutions = node.putArray("solutions");
-        for (KeepTheHand.Solution solution : hand.solutions()) {
+        for (KeepTheHandPath.Solution solution : kept.solutions()) {
             ObjectNode one = solutions.addObject();
             away(one.putObject("from_ideal_head"), solution.away());
             ReadingsJson.put(one, "least_weights", solution.leastPullWeights());
@@ -112,27 +114,27 @@ final class CordJson {
             one.put("as_meant", solution.asMeant());
         }
         ObjectNode tried = node.putObject("tried");
-        tried.put("starts", hand.tried().starts());
-        tried.put("settled", hand.tried().settled());
-        tried.put("other_turns", hand.tried().otherTurns());
+        tried.put("starts", kept.tried().starts());
+        tried.put("settled", kept.tried().settled());
+        tried.put("other_turns", kept.tried().otherTurns());
     }
 
-    private static void hold(ObjectNode node, Hold hold) {
-        node.put("verdict", Keys.word(hold.verdict()));
-        ReadingsJson.put(node, "growth_a_cycle", hold.growth());
-        ReadingsJson.put(node, "reaction_s", hold.reaction());
-        ReadingsJson.put(node, "growth_in_reaction", hold.growthInReaction());
-        ReadingsJson.put(node, "correct_at_s", hold.leverageTime());
+    private static void steadiness(ObjectNode node, Steadiness steadiness) {
+        node.put("verdict", Keys.word(steadiness.verdict()));
+        ReadingsJson.put(node, "growth_a_cycle", steadiness.growth());
+        ReadingsJson.put(node, "reaction_s", steadiness.reaction());
+        ReadingsJson.put(node, "growth_in_reaction", steadiness.growthInReaction());
+        ReadingsJson.put(node, "correct_at_s", steadiness.leverageTime());
     }
 
-    private static void floor(ObjectNode node, Floor floor) {
-        limit(node.putObject("ideal"), floor.ideal());
-        limit(node.putObject("figure_kept"), floor.light());
-        limit(node.putObject("hand_path_kept"), floor.hand());
-        floor.gravityAlone().ifPresent(s -> ReadingsJson.put(node, "gravity_alone_s", s));
+    private static void slowest(ObjectNode node, SlowestTempo slowest) {
+        limit(node.putObject("ideal"), slowest.ideal());
+        limit(node.putObject("figure_kept"), slowest.figureKept());
+        limit(node.putObject("hand_path_kept"), slowest.handPathKept());
+        slowest.gravityAlone().ifPresent(s -> ReadingsJson.put(node, "gravity_alone_s", s));
     }
 
-    private static void limit(ObjectNode node, Floor.Limit limit) {
+    private static void limit(ObjectNode node, SlowestTempo.Limit limit) {
         node.put("reason", Keys.word(limit.reason()));
         limit.tempo().ifPresent(t -> ReadingsJson.put(node, "tempo_cycles_per_min", t));
         limit.fastest().ifPresent(t -> ReadingsJson.put(node, "fastest_cycles_per_min", t));

@@ -54,7 +54,7 @@ class ChangeTest {
     }
 
     @Test
-    void reversingTwiceChangesNothingAndOnceMirrorsTheLight() {
+    void reversingTwiceChangesNothingAndOnceMirrorsTheFigure() {
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         Pairing reversed = Change.Key.REVERSE.applied(pairing);
         assertThat(Change.Key.REVERSE.applied(reversed)).isEqualTo(pairing);

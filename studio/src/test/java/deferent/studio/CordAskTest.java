@@ -11,8 +11,8 @@ import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.tether.Cord;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.LetGo;
 import deferent.motion.tether.Pull;
@@ -59,12 +59,12 @@ class CordAskTest {
     }
 
     @Test
-    void keepingTheLightMovesTheHandAndLeavesTheIdealAsAGhost() {
+    void keepingTheFigureMovesTheHandAndLeavesTheIdealAsAGhost() {
         JsonNode answer = shown(PHRASE, "figure");
         Trace ideal = Trace.of(Phrase.parse(PHRASE).pairing());
         for (Side side : Side.values()) {
             assertThat(answer.at("/shown/" + side.word()).asString()).isEqualTo("figure");
-            Trace kept = KeepTheLight.of(ideal, side, Kit.USUAL).in(ideal);
+            Trace kept = KeepTheFigure.of(ideal, side, Kit.USUAL).in(ideal);
             assertThat(apart(answer, "samples", side, "hand", kept.hand(side))).isLessThan(1e-6);
             assertThat(apart(answer, "samples", side, "head", ideal.head(side))).isLessThan(1e-6);
             assertThat(apart(answer, "ghost", side, "hand", ideal.hand(side))).isLessThan(1e-6);
@@ -81,7 +81,7 @@ class CordAskTest {
         JsonNode answer = shown(PHRASE, "hand-path");
         Trace ideal = Trace.of(Phrase.parse(PHRASE).pairing());
         for (Side side : Side.values()) {
-            KeepTheHand hand = KeepTheHand.of(ideal, side, Kit.USUAL);
+            KeepTheHandPath hand = KeepTheHandPath.of(ideal, side, Kit.USUAL);
             boolean there = hand.best().isPresent();
             assertThat(answer.at("/shown/" + side.word()).asString())
                     .isEqualTo(there ? "hand-path" : "ideal");
@@ -135,7 +135,7 @@ class CordAskTest {
     }
 
     @Test
-    void aCordIsNeverAskedToPushWhileTheLightIsKept() {
+    void aCordIsNeverAskedToPushWhileTheFigureIsKept() {
         JsonNode ideal = visitor.pairing("isolation vs four-petal antispin, 40bpm");
         JsonNode kept = shown("isolation vs four-petal antispin, 40bpm", "figure");
         assertThat(ideal.at("/pull/left/least_weights").asDouble()).isNegative();
@@ -145,15 +145,15 @@ class CordAskTest {
     }
 
     @Test
-    void aSettledAnswerBringsTheTempoFloors() {
-        JsonNode floor =
+    void aSettledAnswerBringsTheSlowestTempos() {
+        JsonNode slowest =
                 visitor.ask(
                                 "{\"ask\":\"pairing\",\"phrase\":\""
                                         + PHRASE
                                         + "\",\"detail\":\"settled\"}")
                         .at("/readings/slowest/left");
         // The slowest full circle behind a still hand takes 4.0378 √(L/g); DLMF 19.8(i).
-        assertThat(floor.at("/hand_path_kept/tempo_cycles_per_min").asDouble())
+        assertThat(slowest.at("/hand_path_kept/tempo_cycles_per_min").asDouble())
                 .isCloseTo(60 / (4.037811640 * Math.sqrt(0.6 / 9.80665)), within(0.01));
     }
 
@@ -231,7 +231,7 @@ class CordAskTest {
     }
 
     @Test
-    void aPoiLetGoWithoutASlipWhileTheLightIsKeptKeepsIt() {
+    void aPoiLetGoWithoutASlipWhileTheFigureIsKeptKeepsIt() {
         JsonNode answer =
                 visitor.ask(
                         """

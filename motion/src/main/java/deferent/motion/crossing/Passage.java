@@ -3,7 +3,7 @@ package deferent.motion.crossing;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Course;
@@ -21,7 +21,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * A way through one crossing, or through several one after the other, that can be played.
  *
  * <p>On a cord the head leads: the heads' paths are blended ({@link Splice}) and each hand goes
- * where {@link KeepTheLight} says a hand must go to give that head its path, before, through and
+ * where {@link KeepTheFigure} says a hand must go to give that head its path, before, through and
  * after the blend. The head is smooth to its fourth derivative, so the hand is to its acceleration,
  * wherever the motions themselves are. Where no cord can do it, the passage is that of the motions
  * as said, on rods, and {@link #why} says why; its pull then shows what a cord would lack.
@@ -119,7 +119,7 @@ public record Passage(
                 keepsTethers ? Hindered.of(figures, kit) : Hindered.at(Hindrance.TETHERS, 0);
         Trace trace = hindered.why == Hindrance.NONE ? corded(figures, hindered.keeps) : rods;
         double astray = 0;
-        for (KeepTheLight keep : hindered.keeps.values()) {
+        for (KeepTheFigure keep : hindered.keeps.values()) {
             astray = Math.max(astray, keep.away().greatest());
         }
         boolean corded = hindered.why == Hindrance.NONE;
@@ -135,13 +135,13 @@ public record Passage(
                 corded ? astray : 0);
     }
 
-    private record Hindered(Hindrance why, double time, Map<Side, KeepTheLight> keeps) {
+    private record Hindered(Hindrance why, double time, Map<Side, KeepTheFigure> keeps) {
         static Hindered at(Hindrance why, double time) {
             return new Hindered(why, time, Map.of());
         }
 
         static Hindered of(Trace figures, Kit kit) {
-            Map<Side, KeepTheLight> keeps = new EnumMap<>(Side.class);
+            Map<Side, KeepTheFigure> keeps = new EnumMap<>(Side.class);
             for (Side side : Side.values()) {
                 var corner =
                         figures.breaks().stream()
@@ -150,7 +150,7 @@ public record Passage(
                 if (corner.isPresent()) {
                     return at(Hindrance.CORNER, corner.get().time());
                 }
-                KeepTheLight keep = KeepTheLight.of(figures, side, kit);
+                KeepTheFigure keep = KeepTheFigure.of(figures, side, kit);
                 if (!keep.freeFalls().isEmpty()) {
                     return at(Hindrance.FREE_FALL, keep.freeFalls().get(0).time());
                 }
@@ -163,9 +163,9 @@ public record Passage(
         }
     }
 
-    private static Trace corded(Trace figures, Map<Side, KeepTheLight> keeps) {
+    private static Trace corded(Trace figures, Map<Side, KeepTheFigure> keeps) {
         Trace both = figures;
-        for (KeepTheLight keep : keeps.values()) {
+        for (KeepTheFigure keep : keeps.values()) {
             both = keep.in(both);
         }
         Interval over = both.interval();

@@ -6,7 +6,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.tether.Cord;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
 import deferent.motion.tether.Kit;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
@@ -160,7 +160,7 @@ public record CordedFit(
                     changes.add(new Change(sizes.get(i), start[i], best[i]));
                 }
             }
-            KeepTheLight kept = KeepTheLight.of(Trace.of(fitted), rider, kit);
+            KeepTheFigure kept = KeepTheFigure.of(Trace.of(fitted), rider, kit);
             double[] after = gaps(fitted);
             return new CordedFit(
                     carrier,
@@ -295,7 +295,7 @@ public record CordedFit(
                 double t = trace.period() * (i + 0.5) / COUNT;
                 State head = trace.head(rider).at(t);
                 Vector3D gap =
-                        KeepTheLight.place(head, cord)
+                        KeepTheFigure.place(head, cord)
                                 .subtract(trace.head(carrier).at(t).position());
                 gap = gap.subtract(normal.scalarMultiply(gap.dotProduct(normal)));
                 out[3 * i] = gap.getX();

@@ -3,10 +3,10 @@ package deferent.motion.seek;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.tether.Cord;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
 import deferent.motion.tether.Kit;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;
 import org.hipparchus.exception.MathRuntimeException;
@@ -32,11 +32,12 @@ record CordMerit(OptionalDouble slowest, OptionalDouble growth) {
         double most = 0;
         try {
             for (Side side : Side.values()) {
-                Floor.Limit limit = Floor.light(trace, side, Cord.of(trace, side, Kit.USUAL));
+                SlowestTempo.Limit limit =
+                        SlowestTempo.figureKept(trace, side, Cord.of(trace, side, Kit.USUAL));
                 most =
                         Math.max(
                                 most,
-                                limit.reason() == Floor.Reason.NEVER
+                                limit.reason() == SlowestTempo.Reason.NEVER
                                         ? Double.POSITIVE_INFINITY
                                         : limit.tempo().orElse(0));
             }
@@ -50,11 +51,11 @@ record CordMerit(OptionalDouble slowest, OptionalDouble growth) {
         double most = 0;
         try {
             for (Side side : Side.values()) {
-                KeepTheLight kept = KeepTheLight.of(trace, side, Kit.USUAL);
+                KeepTheFigure kept = KeepTheFigure.of(trace, side, Kit.USUAL);
                 if (!kept.possible()) {
                     return OptionalDouble.empty();
                 }
-                most = Math.max(most, Hold.of(kept).growthInReaction());
+                most = Math.max(most, Steadiness.of(kept).growthInReaction());
             }
         } catch (Refusal | MathRuntimeException none) {
             return OptionalDouble.empty();

@@ -2,12 +2,12 @@ package deferent.motion.tell;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.tether.Cord;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Trace;
 import java.util.Optional;
 
@@ -15,21 +15,23 @@ import java.util.Optional;
  * What becomes of one hand's motion when its tether is a cord.
  *
  * @param pull of the ideal figure; asked for at once, the rest only when settled
- * @param light the hand path that keeps the light; unasked for a pendulum that nobody drives, whose
- *     still hand does
- * @param hand what the head does behind a hand that keeps its path
- * @param lightHold how a slip grows while the light is kept; unasked where no hand can keep it
- * @param handHold how a slip grows in the best of the kept hand's motions; unasked where none is
- * @param floor the slowest tempo, when settled
+ * @param figureKept the hand path that keeps the figure; unasked for a pendulum that nobody drives,
+ *     whose still hand does
+ * @param handPathKept what the head does behind a hand that keeps its path
+ * @param figureSteadiness how a slip grows while the figure is kept; unasked where no hand can keep
+ *     it
+ * @param handPathSteadiness how a slip grows in the best of the motions behind the kept hand path;
+ *     unasked where none is
+ * @param slowest the slowest tempo, when settled
  */
 public record CordReading(
         Side side,
         Worked<Pull> pull,
-        Worked<KeepTheLight> light,
-        Worked<KeepTheHand> hand,
-        Worked<Hold> lightHold,
-        Worked<Hold> handHold,
-        Worked<Floor> floor) {
+        Worked<KeepTheFigure> figureKept,
+        Worked<KeepTheHandPath> handPathKept,
+        Worked<Steadiness> figureSteadiness,
+        Worked<Steadiness> handPathSteadiness,
+        Worked<SlowestTempo> slowest) {
 
     /** Pull samples while something is dragged: enough for the ribbon. */
     static final int LIVE_COUNT = 120;
@@ -49,54 +51,60 @@ public record CordReading(
                     Worked.unasked(),
                     Worked.unasked());
         }
-        // A pendulum that nobody drives keeps hand and light at once: nothing to work out.
-        Worked<KeepTheLight> light =
+        // A pendulum that nobody drives keeps hand path and figure at once: nothing to work out.
+        Worked<KeepTheFigure> figureKept =
                 ideal.pairing().part(side).motion().undriven()
                         ? Worked.unasked()
-                        : Worked.of(keptLight(side), () -> KeepTheLight.of(ideal, side, kit));
-        Worked<Floor> slowest =
+                        : Worked.of(keepingFigure(side), () -> KeepTheFigure.of(ideal, side, kit));
+        Worked<SlowestTempo> slowestAlone =
                 detail == Detail.SETTLED
                         ? Worked.of(
                                 "the slowest tempo of " + cord,
-                                () -> Floor.of(ideal.pairing(), side, kit))
+                                () -> SlowestTempo.of(ideal.pairing(), side, kit))
                         : Worked.unasked();
-        Worked<KeepTheHand> searched =
-                Worked.of(keptHand(side), () -> KeepTheHand.of(ideal, side, kit));
+        Worked<KeepTheHandPath> searched =
+                Worked.of(keepingHandPath(side), () -> KeepTheHandPath.of(ideal, side, kit));
         String both = "whether they agree";
-        Optional<Floor.Agreed> agreed =
-                slowest.then(both, f -> searched.as(both, h -> f.agreed(ideal, h))).reading();
-        Worked<Floor> floor =
-                agreed.<Worked<Floor>>map(a -> new Worked.Out<>(a.floor())).orElse(slowest);
-        Worked<KeepTheHand> hand =
-                agreed.<Worked<KeepTheHand>>map(a -> new Worked.Out<>(a.hand())).orElse(searched);
+        Optional<SlowestTempo.Agreed> agreed =
+                slowestAlone.then(both, f -> searched.as(both, h -> f.agreed(ideal, h))).reading();
+        Worked<SlowestTempo> slowest =
+                agreed.<Worked<SlowestTempo>>map(a -> new Worked.Out<>(a.slowest()))
+                        .orElse(slowestAlone);
+        Worked<KeepTheHandPath> handPathKept =
+                agreed.<Worked<KeepTheHandPath>>map(a -> new Worked.Out<>(a.handPathKept()))
+                        .orElse(searched);
         String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
-        String lightSlips = slips + "figure kept";
-        String handSlips = slips + "hand path kept";
+        String figureSlips = slips + "figure kept";
+        String handPathSlips = slips + "hand path kept";
         return new CordReading(
                 side,
                 Worked.of(pull, () -> Pull.of(ideal, side, kit)),
-                light,
-                hand,
-                light.then(
-                        lightSlips,
+                figureKept,
+                handPathKept,
+                figureKept.then(
+                        figureSlips,
                         kept ->
                                 kept.possible()
-                                        ? Worked.of(lightSlips, () -> Hold.of(kept))
+                                        ? Worked.of(figureSlips, () -> Steadiness.of(kept))
                                         : Worked.unasked()),
-                hand.then(
-                        handSlips,
+                handPathKept.then(
+                        handPathSlips,
                         kept ->
                                 kept.best()
-                                        .map(best -> Worked.of(handSlips, () -> Hold.of(best)))
+                                        .map(
+                                                best ->
+                                                        Worked.of(
+                                                                handPathSlips,
+                                                                () -> Steadiness.of(best)))
                                         .orElseGet(Worked::unasked)),
-                floor);
+                slowest);
     }
 
-    static String keptLight(Side side) {
+    static String keepingFigure(Side side) {
         return "keeping the " + side.word() + " figure on a cord";
     }
 
-    static String keptHand(Side side) {
+    static String keepingHandPath(Side side) {
         return "the " + side.word() + " poi behind a hand that keeps its path";
     }
 }

@@ -3,8 +3,8 @@ package deferent.motion.tell;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.tether.Cord;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
 import deferent.motion.trace.Trace;
@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What is on the stage: the pairing as it was said, or what a cord makes of it when the light is
+ * What is on the stage: the pairing as it was said, or what a cord makes of it when the figure is
  * kept or the hand. A side for which that does not exist stays as it was said, and the reason is
  * told.
  *
@@ -39,8 +39,8 @@ public record Staged(
             Worked<Trace> corded =
                     switch (keep) {
                         case IDEAL -> Worked.unasked();
-                        case FIGURE -> light(before, ideal, cord, kit);
-                        case HAND_PATH -> hand(before, ideal, cord, kit);
+                        case FIGURE -> figureKept(before, ideal, cord, kit);
+                        case HAND_PATH -> handPathKept(before, ideal, cord, kit);
                     };
             if (corded.reading().isPresent()) {
                 Trace shown = corded.reading().get();
@@ -58,56 +58,57 @@ public record Staged(
         return new Staged(keep, readings.carrier(), trace, why, pulls);
     }
 
-    private static Worked<Trace> light(Trace trace, Trace ideal, CordReading cord, Kit kit) {
+    private static Worked<Trace> figureKept(Trace trace, Trace ideal, CordReading cord, Kit kit) {
         Side side = cord.side();
-        String what = CordReading.keptLight(side);
+        String what = CordReading.keepingFigure(side);
         // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
         if (ideal.pairing().part(side).motion().undriven()) {
             return Worked.of(what, () -> trace);
         }
-        return cord.light()
-                .orNow(what, () -> KeepTheLight.of(ideal, side, kit))
-                .as(what, light -> light(trace, light));
+        return cord.figureKept()
+                .orNow(what, () -> KeepTheFigure.of(ideal, side, kit))
+                .as(what, kept -> figureKept(trace, kept));
     }
 
-    private static Trace light(Trace trace, KeepTheLight light) {
-        if (!light.possible()) {
+    private static Trace figureKept(Trace trace, KeepTheFigure kept) {
+        if (!kept.possible()) {
             throw new Refusal(
-                    light.freeFalls().isEmpty()
+                    kept.freeFalls().isEmpty()
                             ? "would have to jump"
                             : "has nowhere to be: the figure asks the head to fall freely",
-                    Say.hand(light.side()),
+                    Say.hand(kept.side()),
                     "change the tempo or the sizes");
         }
-        return light.in(trace);
+        return kept.in(trace);
     }
 
-    private static Worked<Trace> hand(Trace trace, Trace ideal, CordReading cord, Kit kit) {
+    private static Worked<Trace> handPathKept(Trace trace, Trace ideal, CordReading cord, Kit kit) {
         Side side = cord.side();
-        String what = CordReading.keptHand(side);
-        return cord.hand()
-                .orNow(what, () -> KeepTheHand.of(ideal, side, kit))
-                .as(what, hand -> hand(trace, hand));
+        String what = CordReading.keepingHandPath(side);
+        return cord.handPathKept()
+                .orNow(what, () -> KeepTheHandPath.of(ideal, side, kit))
+                .as(what, kept -> handPathKept(trace, kept));
     }
 
-    private static Trace hand(Trace trace, KeepTheHand hand) {
-        return hand.in(
+    private static Trace handPathKept(Trace trace, KeepTheHandPath kept) {
+        return kept.in(
                 trace,
-                hand.best()
+                kept.best()
                         .orElseThrow(
                                 () ->
                                         new Refusal(
-                                                hand.solutions().stream()
+                                                kept.solutions().stream()
                                                                 .anyMatch(
-                                                                        KeepTheHand.Solution::pulls)
+                                                                        KeepTheHandPath.Solution
+                                                                                ::pulls)
                                                         ? "settles only on another motion than the"
                                                                 + " one meant"
-                                                        : hand.solutions().isEmpty()
+                                                        : kept.solutions().isEmpty()
                                                                 ? "settles on no motion with these"
                                                                         + " turns at this tempo"
                                                                 : "would have to be pushed at this"
                                                                         + " tempo",
-                                                "the " + hand.side().word() + " poi",
+                                                "the " + kept.side().word() + " poi",
                                                 "spin faster, or keep the figure")));
     }
 

@@ -2,12 +2,12 @@ package deferent.motion.tell;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.tell.Told.Tone;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.LinkedTruth;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Interval;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,18 +34,18 @@ final class TellCord {
         // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
         boolean driven = !readings.pairing().part(side).motion().undriven();
         if (driven) {
-            cord.light().reading().ifPresent(light -> all.add(light(light)));
-            cord.hand().reading().ifPresent(hand -> all.add(hand(hand)));
-            cord.floor().reading().ifPresent(floor -> all.add(floor(floor)));
+            cord.figureKept().reading().ifPresent(kept -> all.add(figureKept(kept)));
+            cord.handPathKept().reading().ifPresent(kept -> all.add(handPathKept(kept)));
+            cord.slowest().reading().ifPresent(slowest -> all.add(slowest(slowest)));
         }
-        hold(all);
+        steadiness(all);
         TellNot not = new TellNot("cord." + side.word());
         not.add("pull", cord.pull());
-        not.add("figure_kept", cord.light());
-        not.add("hand_path_kept", cord.hand());
-        not.add("slowest", cord.floor());
-        not.add("steadiness", cord.handHold());
-        not.add("steadiness.figure_kept", cord.lightHold());
+        not.add("figure_kept", cord.figureKept());
+        not.add("hand_path_kept", cord.handPathKept());
+        not.add("slowest", cord.slowest());
+        not.add("steadiness", cord.handPathSteadiness());
+        not.add("steadiness.figure_kept", cord.figureSteadiness());
         all.addAll(not.told());
         return all;
     }
@@ -54,7 +54,7 @@ final class TellCord {
     static Told truth(LinkedTruth truth) {
         String head = Say.head(truth.carrier());
         String hand = Say.hand(truth.carrier().other());
-        String apart = Say.length(truth.light().greatest());
+        String apart = Say.length(truth.figureKept().greatest());
         String text =
                 switch (truth.verdict()) {
                     case SURVIVES ->
@@ -69,7 +69,7 @@ final class TellCord {
                             "On real cords the link survives as a path, not in time: "
                                     + hand
                                     + " keeps to the carrier's figure within "
-                                    + Say.length(truth.light().fromPath())
+                                    + Say.length(truth.figureKept().fromPath())
                                     + ", but is up to "
                                     + apart
                                     + " from its head.";
@@ -81,7 +81,7 @@ final class TellCord {
                                     + ", the rider's head draws another figure.";
                     case COMES_APART, NOT_LINKED ->
                             "On real cords the link comes apart"
-                                    + (truth.lightPossible() ? " by up to " + apart : "")
+                                    + (truth.possible() ? " by up to " + apart : "")
                                     + " at this tempo.";
                 };
         boolean good = truth.verdict() == LinkedTruth.Verdict.SURVIVES;
@@ -92,9 +92,9 @@ final class TellCord {
                 "The rider's hand that keeps its own figure on a cord is up to "
                         + apart
                         + ", on average "
-                        + Say.length(truth.light().mean())
+                        + Say.length(truth.figureKept().mean())
                         + " from the carrier's head, and "
-                        + Say.length(truth.light().fromPath())
+                        + Say.length(truth.figureKept().fromPath())
                         + " from its path."
                         + truth.riding()
                                 .map(
@@ -153,10 +153,10 @@ final class TellCord {
                         + " J.");
     }
 
-    private Told light(KeepTheLight light) {
+    private Told figureKept(KeepTheFigure kept) {
         String key = "figure_kept." + side.word();
-        if (!light.freeFalls().isEmpty()) {
-            KeepTheLight.FreeFall first = light.freeFalls().get(0);
+        if (!kept.freeFalls().isEmpty()) {
+            KeepTheFigure.FreeFall first = kept.freeFalls().get(0);
             return new Told(
                     key,
                     Tone.WARN,
@@ -168,18 +168,18 @@ final class TellCord {
                     "The cord points against the head's acceleration less gravity, which vanishes at that"
                             + " instant. Change the tempo or the sizes.");
         }
-        if (!light.jumps().isEmpty()) {
+        if (!kept.jumps().isEmpty()) {
             return new Told(
                     key,
                     Tone.WARN,
                     "To keep the "
                             + side.word()
                             + " figure, the hand would have to jump, "
-                            + into(light.jumps().get(0))
+                            + into(kept.jumps().get(0))
                             + ".",
                     "The head's acceleration jumps there. Round the motion's joins.");
         }
-        boolean round = light.turns() == light.idealTurns();
+        boolean round = kept.turns() == kept.idealTurns();
         return new Told(
                 key,
                 round ? Tone.NOTE : Tone.WARN,
@@ -187,51 +187,51 @@ final class TellCord {
                         ? "To keep the "
                                 + side.word()
                                 + " figure, the hand leaves its path by up to "
-                                + Say.length(light.away().fromPath())
+                                + Say.length(kept.away().fromPath())
                                 + ", "
-                                + Say.length(light.away().fromPathMean())
+                                + Say.length(kept.away().fromPathMean())
                                 + " on average."
                         : "The "
                                 + side.word()
                                 + " figure could be kept only by a cord that turns "
-                                + light.turns()
+                                + kept.turns()
                                 + " times instead of "
-                                + light.idealTurns()
+                                + kept.idealTurns()
                                 + ": the tempo is too slow for it.",
                 "At the same instant it is up to "
-                        + Say.length(light.away().greatest())
+                        + Say.length(kept.away().greatest())
                         + ", on average "
-                        + Say.length(light.away().mean())
+                        + Say.length(kept.away().mean())
                         + " from the ideal hand. Hand = head + tether along (head acceleration − gravity):"
                         + " Sreenath, Lee and Kumar (2013). Least pull "
-                        + weights(light.leastPull() / light.cord().headWeight())
+                        + weights(kept.leastPull() / kept.cord().headWeight())
                         + ", hand speed up to "
-                        + Say.trimmed(light.handSpeed(), 1)
+                        + Say.trimmed(kept.handSpeed(), 1)
                         + " m/s.");
     }
 
-    private Told hand(KeepTheHand hand) {
+    private Told handPathKept(KeepTheHandPath kept) {
         String key = "hand_path_kept." + side.word();
         String tried =
                 "Looked for from "
-                        + hand.tried().starts()
+                        + kept.tried().starts()
                         + " starts, "
-                        + hand.tried().settled()
+                        + kept.tried().settled()
                         + " settled, "
-                        + hand.tried().otherTurns()
+                        + kept.tried().otherTurns()
                         + " of them on another number of turns.";
-        if (hand.solutions().isEmpty()) {
+        if (kept.solutions().isEmpty()) {
             return new Told(
                     key,
                     Tone.WARN,
                     "If the "
                             + side.word()
                             + " hand keeps its path, no steady motion of the poi with "
-                            + turns(hand.turns())
+                            + turns(kept.turns())
                             + " was found at this tempo.",
                     tried);
         }
-        KeepTheHand.Solution first = hand.best().orElse(hand.solutions().get(0));
+        KeepTheHandPath.Solution first = kept.best().orElse(kept.solutions().get(0));
         return new Told(
                 key,
                 first.pulls() ? Tone.NOTE : Tone.WARN,
@@ -249,24 +249,25 @@ final class TellCord {
                         + "; a slip grows by "
                         + Say.trimmed(first.growth(), 3)
                         + " a cycle; "
-                        + (hand.solutions().size() == 1
+                        + (kept.solutions().size() == 1
                                 ? "one such motion. "
-                                : hand.solutions().size() + " such motions. ")
+                                : kept.solutions().size() + " such motions. ")
                         + tried);
     }
 
-    private Told floor(Floor floor) {
-        Floor.Limit light = floor.light();
-        Floor.Limit hand = floor.hand();
+    private Told slowest(SlowestTempo slowest) {
+        SlowestTempo.Limit figure = slowest.figureKept();
+        SlowestTempo.Limit path = slowest.handPathKept();
         double tempo = readings.pairing().tempo();
-        boolean met = light.met(tempo) || hand.met(tempo);
+        boolean met = figure.met(tempo) || path.met(tempo);
         String text;
-        if (light.reason() == Floor.Reason.OWN_TEMPO) {
+        if (figure.reason() == SlowestTempo.Reason.OWN_TEMPO) {
             text =
                     "A pendulum sets the tempo here, and the "
                             + side.word()
                             + " cord stays taut at it.";
-        } else if (light.reason() == Floor.Reason.NEVER && hand.reason() == Floor.Reason.NEVER) {
+        } else if (figure.reason() == SlowestTempo.Reason.NEVER
+                && path.reason() == SlowestTempo.Reason.NEVER) {
             // Behind a pendulum no other tempo was asked.
             text =
                     readings.pairing().setsOwnTempo()
@@ -274,16 +275,16 @@ final class TellCord {
                                     + side.word()
                                     + " cord does not stay taut."
                             : "No tempo keeps the " + side.word() + " cord taut in this motion.";
-        } else if (light.always() && hand.always()) {
+        } else if (figure.always() && path.always()) {
             text = "The " + side.word() + " cord stays taut however slow you go.";
         } else {
             text =
                     "Slowest tempo for the "
                             + side.word()
                             + " cord: "
-                            + said(light)
+                            + said(figure)
                             + " with the figure kept, "
-                            + said(hand)
+                            + said(path)
                             + " with the hand path kept.";
         }
         return new Told(
@@ -291,15 +292,15 @@ final class TellCord {
                 met ? Tone.NOTE : Tone.WARN,
                 text,
                 "Ideal figure: "
-                        + said(floor.ideal())
+                        + said(slowest.ideal())
                         + ". What gives way below, figure kept: "
-                        + reason(light)
+                        + reason(figure)
                         + "; hand path kept: "
-                        + reason(hand)
+                        + reason(path)
                         + ".");
     }
 
-    private static String said(Floor.Limit limit) {
+    private static String said(SlowestTempo.Limit limit) {
         String fastest =
                 limit.fastest().isPresent()
                         ? " up to " + Say.tempo(limit.fastest().getAsDouble())
@@ -315,7 +316,7 @@ final class TellCord {
         };
     }
 
-    private static String reason(Floor.Limit limit) {
+    private static String reason(SlowestTempo.Limit limit) {
         return switch (limit.reason()) {
             case SLACK -> "the cord goes slack";
             case FREE_FALL -> "the figure asks for free fall and the cord no longer gets round";
@@ -327,60 +328,63 @@ final class TellCord {
     }
 
     // What the hand does by itself comes first: that is how most patterns are spun.
-    private void hold(List<Told> all) {
+    private void steadiness(List<Told> all) {
         boolean undriven = readings.pairing().part(side).motion().undriven();
-        Optional<Hold> kept = cord.handHold().reading();
+        Optional<Steadiness> kept = cord.handPathSteadiness().reading();
         kept.ifPresent(
-                hold ->
+                steadiness ->
                         all.add(
-                                hold(
+                                steadiness(
                                         "steadiness." + side.word(),
                                         undriven ? "" : "With the hand path kept, the",
-                                        hold)));
+                                        steadiness)));
         if (!undriven) {
-            cord.lightHold()
+            cord.figureSteadiness()
                     .reading()
                     .ifPresent(
-                            hold ->
+                            steadiness ->
                                     all.add(
-                                            hold(
+                                            steadiness(
                                                     "steadiness." + side.word() + ".figure_kept",
                                                     "With the figure kept, the",
-                                                    hold)));
+                                                    steadiness)));
         }
     }
 
-    private Told hold(String key, String opening, Hold hold) {
+    private Told steadiness(String key, String opening, Steadiness steadiness) {
         String poi = (opening.isEmpty() ? "The" : opening) + " " + side.word() + " poi ";
         String text =
                 poi
-                        + switch (hold.verdict()) {
+                        + switch (steadiness.verdict()) {
                             case STEADIES -> "steadies itself: a slip dies away.";
                             case NEUTRAL -> "is neutral: a slip neither grows nor dies.";
                             case RUNS_AWAY ->
-                                    hold.growth() < SLOWLY
+                                    steadiness.growth() < SLOWLY
                                             ? "runs away slowly: a slip grows by "
-                                                    + Say.trimmed((hold.growth() - 1) * 100, 1)
+                                                    + Say.trimmed(
+                                                            (steadiness.growth() - 1) * 100, 1)
                                                     + "% a cycle."
                                             : "runs away: a 1 cm slip is "
-                                                    + Say.length(0.01 * hold.growthInReaction())
+                                                    + Say.length(
+                                                            0.01 * steadiness.growthInReaction())
                                                     + " before you can answer it.";
                         };
         return new Told(
                 key,
-                hold.verdict() == Hold.Verdict.RUNS_AWAY && hold.growth() >= SLOWLY
+                steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY
+                                && steadiness.growth() >= SLOWLY
                         ? Tone.WARN
                         : Tone.NOTE,
                 text,
                 "If the hand does not correct it, a slip grows by "
-                        + Say.trimmed(hold.growth(), hold.growth() < 10 ? 3 : 1)
+                        + Say.trimmed(steadiness.growth(), steadiness.growth() < 10 ? 3 : 1)
                         + " a cycle, and by up to "
-                        + Say.trimmed(hold.growthInReaction(), 1)
+                        + Say.trimmed(steadiness.growthInReaction(), 1)
                         + " in a reaction time of "
-                        + Math.round(hold.reaction() * 1000)
+                        + Math.round(steadiness.reaction() * 1000)
                         + " ms (Woods and others, 2015; greatest singular value, place and speed over"
                         + " 2π a cycle). A correction does most "
-                        + into(hold.leverageTime())
+                        + into(steadiness.leverageTime())
                         + ".");
     }
 

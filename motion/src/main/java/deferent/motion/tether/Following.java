@@ -112,7 +112,7 @@ final class Following implements Course {
     private State state(double time, boolean before) {
         double t =
                 periodic
-                        ? KeepTheLight.wrapped(time, over, before)
+                        ? KeepTheFigure.wrapped(time, over, before)
                         : Math.max(over.start(), Math.min(over.end(), time));
         int step = Arrays.binarySearch(times, t);
         step = step >= 0 ? (before ? step - 1 : step) : -step - 2;

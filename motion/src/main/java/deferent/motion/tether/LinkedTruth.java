@@ -20,14 +20,15 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * gives:
  *
  * <ul>
- *   <li>both keep their lights: then the carrier's head is where it was said, but the rider's hand
- *       must leave its path to keep its own light, and the link comes apart by {@link #light};
+ *   <li>both keep their figures: then the carrier's head is where it was said, but the rider's hand
+ *       must leave its path to keep its own figure, and the link comes apart by {@link
+ *       #figureKept};
  *   <li>the rider's hand stays on the carrier's real head ({@link #riding}): then the link lasts
  *       and the rider's own figure changes instead.
  * </ul>
  *
  * A carrier that keeps its hand has a head of its own; {@link #carriersHand} is how far the rider's
- * light-keeping hand is from that one. A true pendulum keeps hand and light at once, in its own
+ * figure-keeping hand is from that one. A true pendulum keeps hand and figure at once, in its own
  * uneven time, and a rider's hand that follows it follows the real arc.
  *
  * <p>Gaps lie in the rider's plane, because real links run in neighbouring planes; offset and lag
@@ -36,11 +37,11 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param carrier whose head leads
  * @param tolerance metres within which a link lasts
  * @param ideal gap of the ideal link
- * @param light gap between the rider's light-keeping hand and the carrier's light
- * @param lightPossible whether a hand can keep the rider's light at all
- * @param carriersHand gap between the rider's light-keeping hand and the head of a carrier that
+ * @param figureKept gap between the rider's figure-keeping hand and the carrier's figure
+ * @param possible whether a hand can keep the rider's figure at all
+ * @param carriersHand gap between the rider's figure-keeping hand and the head of a carrier that
  *     keeps its hand; empty where no such motion is found
- * @param riding what the rider's poi does when its hand stays on the carrier's light; empty where
+ * @param riding what the rider's poi does when its hand stays on the carrier's figure; empty where
  *     no motion with its turns pulls throughout
  * @param verdict in one word
  */
@@ -48,17 +49,17 @@ public record LinkedTruth(
         Side carrier,
         double tolerance,
         Away ideal,
-        Away light,
-        boolean lightPossible,
+        Away figureKept,
+        boolean possible,
         Optional<Away> carriersHand,
-        Optional<KeepTheHand.Solution> riding,
+        Optional<KeepTheHandPath.Solution> riding,
         Verdict verdict) {
 
     /** What becomes of the link. */
     public enum Verdict {
-        /** Within tolerance at every instant, both lights kept. */
+        /** Within tolerance at every instant, both figures kept. */
         SURVIVES,
-        /** The rider's hand keeps to the carrier's light as a path, but not to its timing. */
+        /** The rider's hand keeps to the carrier's figure as a path, but not to its timing. */
         SURVIVES_AS_SHAPE,
         /** The link lasts only if the rider's figure gives. */
         RIDER_GIVES,
@@ -84,38 +85,38 @@ public record LinkedTruth(
         Refusal.finite(lag, "lag of a link");
         Side rider = carrier.other();
         Geometry geometry = new Geometry(ideal, rider, offset, lag * ideal.period());
-        KeepTheLight light = KeepTheLight.of(ideal, rider, kit);
-        KeepTheHand carrierHand = KeepTheHand.of(ideal, carrier, kit);
+        KeepTheFigure kept = KeepTheFigure.of(ideal, rider, kit);
+        KeepTheHandPath carrierHand = KeepTheHandPath.of(ideal, carrier, kit);
         Away idealGap = geometry.gap(ideal.hand(rider), ideal.head(carrier));
-        Away lightGap = geometry.gap(light.hand(), ideal.head(carrier));
+        Away figureGap = geometry.gap(kept.hand(), ideal.head(carrier));
         Optional<Away> carriersHand =
-                carrierHand.best().map(s -> geometry.gap(light.hand(), s.head()));
-        Optional<KeepTheHand.Solution> riding =
-                KeepTheHand.of(geometry.ridden(ideal, carrier), rider, kit).best();
+                carrierHand.best().map(s -> geometry.gap(kept.hand(), s.head()));
+        Optional<KeepTheHandPath.Solution> riding =
+                KeepTheHandPath.of(geometry.ridden(ideal, carrier), rider, kit).best();
         return new LinkedTruth(
                 carrier,
                 tolerance,
                 idealGap,
-                lightGap,
-                light.possible(),
+                figureGap,
+                kept.possible(),
                 carriersHand,
                 riding,
-                verdict(idealGap, lightGap, light, riding, tolerance));
+                verdict(idealGap, figureGap, kept, riding, tolerance));
     }
 
     private static Verdict verdict(
             Away ideal,
-            Away light,
-            KeepTheLight keep,
-            Optional<KeepTheHand.Solution> riding,
+            Away figureKept,
+            KeepTheFigure keep,
+            Optional<KeepTheHandPath.Solution> riding,
             double tolerance) {
         if (ideal.greatest() > tolerance) {
             return Verdict.NOT_LINKED;
         }
-        if (keep.possible() && light.greatest() <= tolerance) {
+        if (keep.possible() && figureKept.greatest() <= tolerance) {
             return Verdict.SURVIVES;
         }
-        if (keep.possible() && light.fromPath() <= tolerance) {
+        if (keep.possible() && figureKept.fromPath() <= tolerance) {
             return Verdict.SURVIVES_AS_SHAPE;
         }
         return riding.isPresent() ? Verdict.RIDER_GIVES : Verdict.COMES_APART;

@@ -7,8 +7,8 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * A cord's periodic motion behind a hand: what {@link KeepTheHand} finds and {@link KeepTheLight}
- * makes, and what {@link Hold} asks about.
+ * A cord's periodic motion behind a hand: what {@link KeepTheHandPath} finds and {@link
+ * KeepTheFigure} makes, and what {@link Hold} asks about.
  */
 public final class Orbit {
     private final HandTable table;

@@ -13,10 +13,10 @@
  *
  * <p>The equation is read in both directions. Given the head (its figure and timing), e must point
  * against p″ − g − D/m, so the hand follows without solving anything ({@link
- * deferent.motion.tether.KeepTheLight}); this is the differential flatness of a cable-borne load
+ * deferent.motion.tether.KeepTheFigure}); this is the differential flatness of a cable-borne load
  * (Sreenath, Lee and Kumar, CDC 2013). Given the hand, the head obeys the equation of a pendulum on
  * a moving pivot, whose periodic solutions are found by shooting ({@link
- * deferent.motion.tether.KeepTheHand}) and whose slips grow or do not ({@link
+ * deferent.motion.tether.KeepTheHandPath}) and whose slips grow or do not ({@link
  * deferent.motion.tether.Hold}).
  *
  * <p>Everything is in three dimensions, SI units, in the frame of {@code deferent.motion.pairing}.

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Where lights cross, against closed-form geometry. */
+/** Where figures cross, against closed-form geometry. */
 class PathCrossingsTest {
     private static final double TETHER = 0.6;
     private static final CrossingRequest LIGHTS =
@@ -133,7 +133,7 @@ class PathCrossingsTest {
     // cos((n − 1)ωt) = (ρ² − R² − L²)/2RL: twice a petal while |R − L| < ρ < R + L.
     @ParameterizedTest
     @ValueSource(ints = {-3, -2, 3, 4})
-    void aSmallerExtensionsLightCutsEachPetalTwice(int n) {
+    void aSmallerExtensionsFigureCutsEachPetalTwice(int n) {
         double hand = 0.5;
         double circle = 0.9;
         Crossings crossings =

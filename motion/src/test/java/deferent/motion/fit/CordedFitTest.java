@@ -35,7 +35,7 @@ class CordedFitTest {
         assertThat(fit.changes()).isNotEmpty();
         // What is claimed is read again, by other code and at other instants.
         LinkedTruth truth = LinkedTruth.of(Trace.of(fit.pairing()), Side.LEFT, Kit.USUAL);
-        assertThat(truth.light().greatest()).isCloseTo(fit.gapAfter(), within(1e-3));
+        assertThat(truth.figureKept().greatest()).isCloseTo(fit.gapAfter(), within(1e-3));
     }
 
     @Test

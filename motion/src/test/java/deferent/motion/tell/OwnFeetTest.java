@@ -35,11 +35,11 @@ class OwnFeetTest {
                         "reach",
                         "room",
                         "leftCord.pull",
-                        "leftCord.light",
-                        "rightCord.hand",
-                        "rightCord.handHold",
-                        "rightCord.lightHold",
-                        "leftCord.floor",
+                        "leftCord.figureKept",
+                        "rightCord.handPathKept",
+                        "rightCord.handPathSteadiness",
+                        "rightCord.figureSteadiness",
+                        "leftCord.slowest",
                         "advice.costs",
                         "advice.left",
                         "advice.truth");
@@ -146,7 +146,12 @@ class OwnFeetTest {
     @EnumSource(Keep.class)
     void aStageShowsTheIdealAndSaysWhyWhereACordCannotBeFollowed(Keep keep) {
         Readings lame =
-                Lame.of(WHOLE, List.of("rightCord.pull", "rightCord.light", "rightCord.hand"));
+                Lame.of(
+                        WHOLE,
+                        List.of(
+                                "rightCord.pull",
+                                "rightCord.figureKept",
+                                "rightCord.handPathKept"));
         Staged staged = Staged.of(lame, keep, Kit.USUAL);
         assertThat(staged.corded(Side.RIGHT)).isFalse();
         assertThat(staged.pulls()).containsOnlyKeys(Side.LEFT);

@@ -78,9 +78,9 @@ class TellingTest {
     @Test
     void aHandWithCornersIsToldWhereNoCordFollowsItAndThePullIsTold() {
         Readings readings = read("static spin vs square turns 2", Detail.SETTLED);
-        assertThat(readings.rightCord().hand().failure()).isPresent();
+        assertThat(readings.rightCord().handPathKept().failure()).isPresent();
         assertThat(readings.rightCord().pull().reading()).isPresent();
-        assertThat(readings.leftCord().hand().reading()).isPresent();
+        assertThat(readings.leftCord().handPathKept().reading()).isPresent();
         List<Told> cords =
                 Telling.of(readings).stream().filter(t -> t.key().startsWith("cord.")).toList();
         assertThat(cords).extracting(Told::key).doesNotHaveDuplicates();
@@ -99,7 +99,7 @@ class TellingTest {
         Readings live = read("static spin vs triquetra", Detail.LIVE);
         assertThat(live.advice()).isEmpty();
         assertThat(live.link(live.carrier()).reading().orElseThrow().quick()).isTrue();
-        assertThat(live.leftCord().floor()).isEqualTo(Worked.unasked());
+        assertThat(live.leftCord().slowest()).isEqualTo(Worked.unasked());
         assertThat(live.leftCord().pull().reading().orElseThrow().greatest()).isPositive();
     }
 

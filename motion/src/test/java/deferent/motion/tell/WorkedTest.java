@@ -127,9 +127,9 @@ class WorkedTest {
 
     @Test
     void whatRestsOnAnotherSaysOnWhichAndWhyThatFailed() {
-        Worked<Integer> light = new Worked.Not<>("the figure kept", "it falls", "Spin faster.");
+        Worked<Integer> figure = new Worked.Not<>("the figure kept", "it falls", "Spin faster.");
         Worked.Not<String> slips =
-                light.then("the slips", kept -> Worked.of("the slips", kept::toString))
+                figure.then("the slips", kept -> Worked.of("the slips", kept::toString))
                         .failure()
                         .orElseThrow();
         assertThat(slips.what()).isEqualTo("the slips");

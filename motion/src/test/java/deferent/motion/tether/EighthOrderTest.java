@@ -113,7 +113,8 @@ class EighthOrderTest {
             Trace trace = Spun.of(Motion.flower(0.35, 1, 0), 0.9);
             Cord cord = Cord.of(trace, Side.LEFT, kit);
             HandTable table = HandTable.of(trace.hand(Side.LEFT), new double[] {0, 0.9}, 128);
-            KeepTheHand.Solution found = KeepTheHand.of(trace, Side.LEFT, cord).solutions().get(0);
+            KeepTheHandPath.Solution found =
+                    KeepTheHandPath.of(trace, Side.LEFT, cord).solutions().get(0);
             double[] y = found.orbit().start();
             double[] after = y.clone();
             new Marching(cord, 0).cycle(table, after);

@@ -62,7 +62,7 @@ class HeavyDirectionTest {
     })
     void theHandThatKeepsAFigureWithAHeavyCordGivesItBack(String motion, double tempo) {
         Trace ideal = Trace.of(Phrase.parse(motion + " vs static spin, tempo " + tempo).pairing());
-        KeepTheLight keep = KeepTheLight.of(ideal, Side.LEFT, HEAVY);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, HEAVY);
         assertThat(keep.mismatch()).isLessThan(1e-6);
         Orbit orbit = keep.orbit(1200);
         Course head = Following.cycle(orbit.table(), keep.cord(), orbit.start());
@@ -79,7 +79,7 @@ class HeavyDirectionTest {
     }
 
     private static Course light(Trace ideal) {
-        return KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL).hand();
+        return KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL).hand();
     }
 
     @Test
@@ -89,7 +89,7 @@ class HeavyDirectionTest {
                         Phrase.parse(
                                         "vertical linear extension vs stall amplitude 79° tether 120 cm tip 10° cycles 2, tempo 60")
                                 .pairing());
-        assertThatThrownBy(() -> KeepTheLight.of(ideal, Side.LEFT, HEAVY))
+        assertThatThrownBy(() -> KeepTheFigure.of(ideal, Side.LEFT, HEAVY))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("heavy a cord")
                 .hasMessageContaining("lighter cord");

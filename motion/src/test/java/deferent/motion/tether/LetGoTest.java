@@ -130,12 +130,12 @@ class LetGoTest {
     }
 
     /**
-     * Ten cycles from light to hand to simulated light, where the motion is stable: differential
+     * Ten cycles from figure to hand to simulated figure, where the motion is stable: differential
      * flatness of a cable-borne load, Sreenath, Lee and Kumar, CDC 2013.
      */
     @ParameterizedTest
     @ValueSource(doubles = {0.7, 1.0})
-    void theLightComesBackFromTheHandThatKeepsIt(double period) {
+    void theFigureComesBackFromTheHandThatKeepsIt(double period) {
         for (Motion motion :
                 new Motion[] {
                     Motion.flower(0.35, 1, 0), Motion.flower(0.1, 3, 0), Motion.flower(0.1, -3, 0.4)
@@ -147,7 +147,7 @@ class LetGoTest {
     }
 
     @Test
-    void theLightComesBackInAir() {
+    void theFigureComesBackInAir() {
         assertThat(
                         farthestAfterTenCycles(
                                 Spun.of(Motion.flower(0.35, 1, 0), 0.8), Kit.USUAL.withAir(true)))
@@ -156,20 +156,20 @@ class LetGoTest {
 
     /** The heavy cord's direction is iterated, not closed: a hundredth of a millimetre. */
     @Test
-    void theLightComesBackOnAHeavyCord() {
+    void theFigureComesBackOnAHeavyCord() {
         Trace ideal = Spun.of(Motion.flower(0.35, 1, 0), 0.8);
         Kit heavy = Kit.USUAL.withCordMass(0.02);
         assertThat(farthestAfterTenCycles(ideal, heavy)).isLessThan(1e-5);
-        // Without the cord's weight in the hand's path the light would be missed by nearly a
+        // Without the cord's weight in the hand's path the figure would be missed by nearly a
         // centimetre.
-        Trace light = KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL).in(ideal);
-        LetGo run = LetGo.of(light, Side.LEFT, heavy, LetGo.Start.on(light, Side.LEFT, 0), 8);
+        Trace kept = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL).in(ideal);
+        LetGo run = LetGo.of(kept, Side.LEFT, heavy, LetGo.Start.on(kept, Side.LEFT, 0), 8);
         assertThat(run.farthest()).isGreaterThan(0.005);
     }
 
     private static double farthestAfterTenCycles(Trace ideal, Kit kit) {
-        KeepTheLight keep = KeepTheLight.of(ideal, Side.LEFT, kit);
-        assertThat(Hold.of(keep).growth()).isLessThan(1.02);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, kit);
+        assertThat(Steadiness.of(keep).growth()).isLessThan(1.02);
         Trace corded = keep.in(ideal);
         LetGo run =
                 LetGo.of(
@@ -183,9 +183,9 @@ class LetGoTest {
     }
 
     @Test
-    void theLightComesBackOutOfAPlaneToo() {
+    void theFigureComesBackOutOfAPlaneToo() {
         Trace ideal = Spun.of(Motion.flower(0.35, 1, 0), Plane.FLOOR, 0.8);
-        KeepTheLight keep = KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
         Trace corded = keep.in(ideal);
         LetGo run = LetGo.of(corded, Side.LEFT, Kit.USUAL, LetGo.Start.on(corded, Side.LEFT, 0), 8);
         assertThat(run.farthest()).isLessThan(1e-6);

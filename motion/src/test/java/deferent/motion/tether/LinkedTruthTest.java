@@ -23,8 +23,8 @@ class LinkedTruthTest {
                 LinkedTruth.of(staticSpinAnd(Motion.flower(0.6, -2, 0), 60), Side.LEFT, Kit.USUAL);
         assertThat(truth.ideal().greatest()).isLessThan(1e-9);
         // The rider's hand strays as it does alone.
-        assertThat(truth.light().greatest()).isCloseTo(0.215, within(5e-4));
-        assertThat(truth.light().fromPathMean()).isCloseTo(0.073, within(5e-4));
+        assertThat(truth.figureKept().greatest()).isCloseTo(0.215, within(5e-4));
+        assertThat(truth.figureKept().fromPathMean()).isCloseTo(0.073, within(5e-4));
         assertThat(truth.verdict()).isEqualTo(LinkedTruth.Verdict.RIDER_GIVES);
         assertThat(truth.riding()).hasValueSatisfying(s -> assertThat(s.pulls()).isTrue());
         // At a second a turn the still hand's loop is just too slow.
@@ -38,8 +38,8 @@ class LinkedTruthTest {
             LinkedTruth truth =
                     LinkedTruth.of(
                             staticSpinAnd(Motion.flower(0.6, 1, 0), tempo), Side.LEFT, Kit.USUAL);
-            assertThat(truth.light().greatest()).isLessThan(last);
-            last = truth.light().greatest();
+            assertThat(truth.figureKept().greatest()).isLessThan(last);
+            last = truth.figureKept().greatest();
             assertThat(truth.verdict())
                     .isEqualTo(
                             tempo > 60
@@ -58,7 +58,7 @@ class LinkedTruthTest {
     }
 
     @Test
-    void aTruePendulumKeepsHandAndLightAtOnce() {
+    void aTruePendulumKeepsHandPathAndFigureAtOnce() {
         Trace trace =
                 Spun.pair(
                         Motion.pendulum(Math.toRadians(80)),
@@ -70,7 +70,7 @@ class LinkedTruthTest {
                 .hasValueSatisfying(
                         away ->
                                 assertThat(away.greatest())
-                                        .isCloseTo(truth.light().greatest(), within(1e-6)));
+                                        .isCloseTo(truth.figureKept().greatest(), within(1e-6)));
     }
 
     /** Common practice, no source. */
@@ -81,11 +81,11 @@ class LinkedTruthTest {
                         Motion.pendulum(Math.PI / 2),
                         new Motion(new Riding(), new Turns(2, 0)),
                         OptionalDouble.empty());
-        KeepTheHand carrier = KeepTheHand.of(swinging, Side.LEFT, Kit.USUAL);
-        KeepTheHand rider = KeepTheHand.of(swinging, Side.RIGHT, Kit.USUAL);
+        KeepTheHandPath carrier = KeepTheHandPath.of(swinging, Side.LEFT, Kit.USUAL);
+        KeepTheHandPath rider = KeepTheHandPath.of(swinging, Side.RIGHT, Kit.USUAL);
         assertThat(carrier.best()).isPresent();
         assertThat(rider.best()).isPresent();
-        double slowestSpin = Floor.loop(0.6, Gravity.STANDARD);
+        double slowestSpin = SlowestTempo.loop(0.6, Gravity.STANDARD);
         assertThat(swinging.period()).isGreaterThan(1.5 * slowestSpin);
     }
 }

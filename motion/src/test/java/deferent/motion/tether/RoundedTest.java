@@ -18,16 +18,16 @@ class RoundedTest {
     @Test
     void aBoxIsRefusedWithTheTimeOfItsCornerAndARoundedOneIsNot() {
         Trace box = Spun.of(new Motion(BOX, new Turns(-3, 0)), 1.0);
-        assertThatThrownBy(() -> KeepTheLight.of(box, Side.LEFT, Kit.USUAL))
+        assertThatThrownBy(() -> KeepTheFigure.of(box, Side.LEFT, Kit.USUAL))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("infinite force at 0.000 s")
                 .hasMessageContaining("round the corner");
-        assertThatThrownBy(() -> KeepTheHand.of(box, Side.LEFT, Kit.USUAL))
+        assertThatThrownBy(() -> KeepTheHandPath.of(box, Side.LEFT, Kit.USUAL))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("corner of the hand path");
         Rounded rounded = Rounded.of(BOX, 7);
         Trace smooth = Spun.of(new Motion(rounded.path(), new Turns(-3, 0)), 1.0);
-        assertThat(KeepTheLight.of(smooth, Side.LEFT, Kit.USUAL).away().greatest()).isFinite();
+        assertThat(KeepTheFigure.of(smooth, Side.LEFT, Kit.USUAL).away().greatest()).isFinite();
     }
 
     @Test

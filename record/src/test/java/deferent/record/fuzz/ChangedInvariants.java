@@ -7,11 +7,11 @@ import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Readings;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Trace;
 import java.util.List;
@@ -225,76 +225,83 @@ final class ChangedInvariants {
             CordReading cord = whole.readings().cord(side);
             // A hand that keeps the figure on a cord with mass is only near the one that would.
             if (whole.asked().kit().cordMass() == 0) {
-                cord.light()
+                cord.figureKept()
                         .reading()
                         .ifPresent(
-                                light ->
+                                kept ->
                                         keptFigure(
-                                                light,
-                                                cord.lightHold().reading(),
-                                                KeepTheLight.of(
+                                                kept,
+                                                cord.figureSteadiness().reading(),
+                                                KeepTheFigure.of(
                                                         there, changed.side(side), changed.kit()),
                                                 broken));
             }
             // Out of an upright plane the search begins at a few directions of the first moment.
             if (!changed.shifted() || CordInvariants.upright(whole, side)) {
-                cord.hand()
+                cord.handPathKept()
                         .reading()
-                        .flatMap(KeepTheHand::best)
-                        .ifPresent(best -> keptHand(best, there, changed, side, broken));
+                        .flatMap(KeepTheHandPath::best)
+                        .ifPresent(best -> handPathKept(best, there, changed, side, broken));
             }
         }
     }
 
     private static void keptFigure(
-            KeepTheLight light, Optional<Hold> hold, KeepTheLight other, Invariant.Broken broken) {
-        Side side = light.side();
+            KeepTheFigure kept,
+            Optional<Steadiness> steadiness,
+            KeepTheFigure other,
+            Invariant.Broken broken) {
+        Side side = kept.side();
         broken.unlessNear(
                 side + " figure kept, least pull in weights",
-                light.leastPullWeights(),
+                kept.leastPullWeights(),
                 other.leastPullWeights(),
                 NARROWED,
                 NARROWED);
         broken.when(
-                light.possible() != other.possible(),
+                kept.possible() != other.possible(),
                 "%s figure kept, possible %s, then %s",
                 side,
-                light.possible(),
+                kept.possible(),
                 other.possible());
-        if (!light.possible() || !other.possible()) {
+        if (!kept.possible() || !other.possible()) {
             return;
         }
         // In a plane that turns, turns are of a shadow, which depends on where that plane starts.
-        if (light.normal().getNormSq() > 0) {
+        if (kept.normal().getNormSq() > 0) {
             broken.when(
-                    light.getsRound() != other.getsRound(),
+                    kept.getsRound() != other.getsRound(),
                     "%s figure kept, gets round %s, then %s",
                     side,
-                    light.getsRound(),
+                    kept.getsRound(),
                     other.getsRound());
         }
-        hold.filter(held -> held.growth() < GROWN)
+        steadiness
+                .filter(held -> held.growth() < GROWN)
                 .ifPresent(
                         held ->
                                 broken.unlessNear(
                                         side + " figure kept, growth",
                                         held.growth(),
-                                        Hold.of(other).growth(),
+                                        Steadiness.of(other).growth(),
                                         SMOOTHED,
-                                        Hold.EVEN));
+                                        Steadiness.EVEN));
     }
 
-    private static void keptHand(
-            KeepTheHand.Solution best,
+    private static void handPathKept(
+            KeepTheHandPath.Solution best,
             Trace there,
             Changed changed,
             Side side,
             Invariant.Broken broken) {
         Side now = changed.side(side);
-        KeepTheHand other = KeepTheHand.of(there, now, changed.kit());
+        KeepTheHandPath other = KeepTheHandPath.of(there, now, changed.kit());
         if (other.solutions().stream().noneMatch(one -> alike(best, one))) {
             // What one tempo's search misses is found coming down from the fastest.
-            other = Floor.of(changed.pairing(), now, changed.kit()).agreed(there, other).hand();
+            other =
+                    SlowestTempo.of(changed.pairing(), now, changed.kit())
+                            .agreed(there, other)
+                            .handPathKept();
         }
         broken.when(
                 other.solutions().stream().noneMatch(one -> alike(best, one)),
@@ -305,20 +312,20 @@ final class ChangedInvariants {
     }
 
     // Which of several comes first is settled by centimetres, which may round otherwise.
-    private static boolean alike(KeepTheHand.Solution a, KeepTheHand.Solution b) {
+    private static boolean alike(KeepTheHandPath.Solution a, KeepTheHandPath.Solution b) {
         double range = greatest(a) - a.leastPullWeights();
         double hair = MARCHED * range + NARROWED * NARROWED;
         return Math.abs(a.leastPullWeights() - b.leastPullWeights()) < hair
                 && Math.abs(greatest(a) - greatest(b)) < hair
                 && Math.abs(a.growth() - b.growth())
-                        < MARCHED * Math.max(a.growth(), b.growth()) + Hold.EVEN;
+                        < MARCHED * Math.max(a.growth(), b.growth()) + Steadiness.EVEN;
     }
 
-    private static double greatest(KeepTheHand.Solution one) {
+    private static double greatest(KeepTheHandPath.Solution one) {
         return one.greatestPull() / one.orbit().cord().headWeight();
     }
 
-    private static String numbers(KeepTheHand.Solution one) {
+    private static String numbers(KeepTheHandPath.Solution one) {
         return String.format(
                 Locale.ROOT,
                 "%.6g to %.6g weights, growth %.6g",

@@ -5,11 +5,11 @@ import deferent.motion.pairing.Side;
 import deferent.motion.tell.CordReading;
 import deferent.motion.tell.Told;
 import deferent.motion.tether.Cord;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
@@ -88,7 +88,7 @@ final class CordInvariants {
                             each(CordInvariants::belowSlowest)));
 
     /** Head weights below which a pull is lost for sure; about where it begins to be, either. */
-    private static final double NEARLY = 0.5 * KeepTheLight.LOST;
+    private static final double NEARLY = 0.5 * KeepTheFigure.LOST;
 
     private CordInvariants() {}
 
@@ -196,9 +196,9 @@ final class CordInvariants {
                 trace.head(cord.side()),
                 length,
                 false);
-        cord.light()
+        cord.figureKept()
                 .reading()
-                .filter(KeepTheLight::possible)
+                .filter(KeepTheFigure::possible)
                 .ifPresent(
                         l ->
                                 asLong(
@@ -209,9 +209,9 @@ final class CordInvariants {
                                         l.head(),
                                         length,
                                         whole.asked().kit().cordMass() > 0));
-        cord.hand()
+        cord.handPathKept()
                 .reading()
-                .flatMap(KeepTheHand::best)
+                .flatMap(KeepTheHandPath::best)
                 .ifPresent(
                         s ->
                                 asLong(
@@ -246,13 +246,13 @@ final class CordInvariants {
         if (whole.asked().kit().cordMass() > 0) {
             return;
         }
-        cord.light()
+        cord.figureKept()
                 .reading()
-                .filter(KeepTheLight::possible)
+                .filter(KeepTheFigure::possible)
                 .ifPresent(
-                        light -> {
-                            Trace kept = light.in(whole.readings().trace());
-                            Pull pull = Pull.of(kept, cord.side(), light.cord(), 120);
+                        figure -> {
+                            Trace kept = figure.in(whole.readings().trace());
+                            Pull pull = Pull.of(kept, cord.side(), figure.cord(), 120);
                             broken.when(
                                     !pull.slack().isEmpty()
                                             || pull.least() < -1e-9 * pull.headWeight(),
@@ -261,68 +261,69 @@ final class CordInvariants {
                                     pull.least(),
                                     pull.slack());
                             broken.when(
-                                    light.leastPull() < 0,
+                                    figure.leastPull() < 0,
                                     "%s: least pull %.3g N",
                                     cord.side(),
-                                    light.leastPull());
+                                    figure.leastPull());
                         });
     }
 
     private static void freeFalls(Whole whole, CordReading cord, Invariant.Broken broken) {
-        cord.light()
+        cord.figureKept()
                 .reading()
                 .ifPresent(
-                        light ->
+                        figure ->
                                 broken.when(
-                                        light.leastPullWeights() < KeepTheLight.LOST
-                                                == light.freeFalls().isEmpty(),
+                                        figure.leastPullWeights() < KeepTheFigure.LOST
+                                                == figure.freeFalls().isEmpty(),
                                         "%s: least pull %.3g weights, free falls %s",
                                         cord.side(),
-                                        light.leastPullWeights(),
-                                        light.freeFalls()));
+                                        figure.leastPullWeights(),
+                                        figure.freeFalls()));
     }
 
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {
-        Optional<Hold> figureKept =
-                cord.lightHold().reading().filter(h -> whole.asked().kit().cordMass() == 0);
-        for (Optional<Hold> maybe : List.of(figureKept, cord.handHold().reading())) {
+        Optional<Steadiness> figureKept =
+                cord.figureSteadiness().reading().filter(h -> whole.asked().kit().cordMass() == 0);
+        for (Optional<Steadiness> maybe :
+                List.of(figureKept, cord.handPathSteadiness().reading())) {
             maybe.ifPresent(
-                    hold -> {
+                    steadiness -> {
                         boolean air = whole.asked().kit().air();
                         broken.when(
-                                hold.verdict() == Hold.Verdict.STEADIES && !air,
+                                steadiness.verdict() == Steadiness.Verdict.STEADIES && !air,
                                 "%s steadies itself: growth %.9g",
                                 cord.side(),
-                                hold.growth());
+                                steadiness.growth());
                         double sum = 0;
-                        for (Complex one : hold.multipliers()) {
+                        for (Complex one : steadiness.multipliers()) {
                             sum += Math.log(one.norm());
                         }
                         // What rounding leaves of the least multiplier beside a great one is not
                         // asked.
-                        if (!air && hold.growth() < 1e5) {
+                        if (!air && steadiness.growth() < 1e5) {
                             broken.when(
                                     !(Math.abs(sum) < 1e-2),
                                     "%s: multipliers %s",
                                     cord.side(),
-                                    hold.multipliers());
+                                    steadiness.multipliers());
                         }
                         broken.when(
-                                air && sum > 1e-2 && hold.growth() < 1e5,
+                                air && sum > 1e-2 && steadiness.growth() < 1e5,
                                 "%s: in air slips grow in sum: %s",
                                 cord.side(),
-                                hold.multipliers());
+                                steadiness.multipliers());
                     });
         }
     }
 
     private static void slowest(Whole whole, CordReading cord, Invariant.Broken broken) {
         double tempo = whole.pairing().tempo();
-        cord.floor()
+        cord.slowest()
                 .reading()
                 .ifPresent(
-                        floor -> {
-                            Floor.Limit ideal = floor.ideal();
+                        slowest -> {
+                            SlowestTempo.Limit ideal = slowest.ideal();
                             if (surely(ideal, tempo)) {
                                 broken.when(
                                         Whole.out(cord.pull()).least()
@@ -332,24 +333,24 @@ final class CordInvariants {
                                         ideal,
                                         Whole.out(cord.pull()).least());
                             }
-                            cord.light()
+                            cord.figureKept()
                                     .reading()
                                     .ifPresent(
-                                            light -> {
+                                            figure -> {
                                                 // A heavy cord's own turning is left out of the
                                                 // slowest
                                                 // tempo, so it is asked of a light one.
-                                                if (surely(floor.light(), tempo)
+                                                if (surely(slowest.figureKept(), tempo)
                                                         && whole.asked().kit().cordMass() == 0) {
                                                     broken.when(
-                                                            light.freeFalls().stream()
+                                                            figure.freeFalls().stream()
                                                                             .anyMatch(
                                                                                     f ->
                                                                                             f
                                                                                                             .weights()
                                                                                                     < NEARLY)
-                                                                    || light.turns()
-                                                                                    != light
+                                                                    || figure.turns()
+                                                                                    != figure
                                                                                             .idealTurns()
                                                                             && whole.pairing()
                                                                                             .part(
@@ -361,26 +362,27 @@ final class CordInvariants {
                                                                                     == 0,
                                                             "%s: figure kept %s, but free falls %s and turns %d of %d",
                                                             cord.side(),
-                                                            floor.light(),
-                                                            light.freeFalls(),
-                                                            light.turns(),
-                                                            light.idealTurns());
+                                                            slowest.figureKept(),
+                                                            figure.freeFalls(),
+                                                            figure.turns(),
+                                                            figure.idealTurns());
                                                 }
                                             });
                             if (upright(whole, cord.side())
-                                    && cord.hand().reading().isPresent()
-                                    && surely(floor.hand(), tempo)) {
+                                    && cord.handPathKept().reading().isPresent()
+                                    && surely(slowest.handPathKept(), tempo)) {
                                 broken.when(
-                                        Whole.out(cord.hand()).best().isEmpty(),
+                                        Whole.out(cord.handPathKept()).best().isEmpty(),
                                         "%s: hand path kept %s, but no motion there",
                                         cord.side(),
-                                        floor.hand());
+                                        slowest.handPathKept());
                             }
                             if (upright(whole, cord.side())
-                                    && cord.hand().reading().isPresent()
-                                    && floor.hand().reason() == Floor.Reason.NEVER) {
+                                    && cord.handPathKept().reading().isPresent()
+                                    && slowest.handPathKept().reason()
+                                            == SlowestTempo.Reason.NEVER) {
                                 broken.when(
-                                        Whole.out(cord.hand()).best().isPresent(),
+                                        Whole.out(cord.handPathKept()).best().isPresent(),
                                         "%s: no tempo, but a motion at this one",
                                         cord.side());
                             }
@@ -391,16 +393,16 @@ final class CordInvariants {
         if (!upright(whole, cord.side())) {
             return;
         }
-        cord.floor()
+        cord.slowest()
                 .reading()
-                .map(Floor::hand)
-                .filter(hand -> hand.reason() != Floor.Reason.OWN_TEMPO)
+                .map(SlowestTempo::handPathKept)
+                .filter(hand -> hand.reason() != SlowestTempo.Reason.OWN_TEMPO)
                 .filter(hand -> !hand.met(whole.pairing().tempo() * (1 + 1e-6)))
                 .filter(hand -> !hand.met(whole.pairing().tempo() * (1 - 1e-6)))
                 .ifPresent(
                         hand ->
                                 broken.when(
-                                        Whole.out(cord.hand()).best().isPresent(),
+                                        Whole.out(cord.handPathKept()).best().isPresent(),
                                         "%s: %s, but a motion at %.3f",
                                         cord.side(),
                                         hand,
@@ -417,7 +419,7 @@ final class CordInvariants {
     }
 
     // At the slowest itself either is right.
-    private static boolean surely(Floor.Limit limit, double tempo) {
+    private static boolean surely(SlowestTempo.Limit limit, double tempo) {
         return limit.met(tempo)
                 && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6))
                 && (limit.fastest().isEmpty()
@@ -425,10 +427,10 @@ final class CordInvariants {
     }
 
     private static void anyTempo(Whole whole, CordReading cord, Invariant.Broken broken) {
-        List<Told> floor = whole.said("slowest." + cord.side().word());
+        List<Told> said = whole.said("slowest." + cord.side().word());
         List<Told> hand = whole.said("hand_path_kept." + cord.side().word());
-        if (!floor.isEmpty() && !hand.isEmpty()) {
-            String slowest = floor.get(0).text();
+        if (!said.isEmpty() && !hand.isEmpty()) {
+            String slowest = said.get(0).text();
             boolean any =
                     slowest.contains("any tempo with the hand") || slowest.contains("however slow");
             broken.when(

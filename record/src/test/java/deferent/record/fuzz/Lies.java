@@ -7,11 +7,11 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.tell.Told;
-import deferent.motion.tether.Floor;
-import deferent.motion.tether.Hold;
-import deferent.motion.tether.KeepTheHand;
-import deferent.motion.tether.KeepTheLight;
+import deferent.motion.tether.KeepTheFigure;
+import deferent.motion.tether.KeepTheHandPath;
 import deferent.motion.tether.Kit;
+import deferent.motion.tether.SlowestTempo;
+import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
@@ -410,13 +410,13 @@ final class Lies {
                         length,
                         "figure kept",
                         whole,
-                        at("readings.leftCord.light.hand", Lies::aside)));
+                        at("readings.leftCord.figureKept.hand", Lies::aside)));
         all.add(
                 new Lie(
                         length,
                         "hand kept",
                         whole,
-                        at("readings.leftCord.hand.solutions.0.head", Lies::aside)));
+                        at("readings.leftCord.handPathKept.solutions.0.head", Lies::aside)));
         String pulls = "a hand that keeps the figure pulls at every instant";
         all.add(
                 new Lie(
@@ -424,54 +424,56 @@ final class Lies {
                         "slack",
                         whole,
                         at(
-                                "readings.leftCord.light",
+                                "readings.leftCord.figureKept",
                                 old -> {
-                                    KeepTheLight light = (KeepTheLight) old;
-                                    Course beyond = t -> beyond(light, t);
-                                    return Falsified.at(light, "hand", hand -> beyond);
+                                    KeepTheFigure kept = (KeepTheFigure) old;
+                                    Course beyond = t -> beyond(kept, t);
+                                    return Falsified.at(kept, "hand", hand -> beyond);
                                 })));
         all.add(
                 new Lie(
                         pulls,
                         "least pull",
                         whole,
-                        put("readings.leftCord.light.leastPull", -1.0)));
+                        put("readings.leftCord.figureKept.leastPull", -1.0)));
         String falls = "a pull that a kept figure loses is told as a free fall";
         all.add(
                 new Lie(
                         falls,
                         "free falls []",
                         whole,
-                        put("readings.leftCord.light.leastPull", 1e-6)));
+                        put("readings.leftCord.figureKept.leastPull", 1e-6)));
         all.add(
                 new Lie(
                         falls,
                         "FreeFall",
                         whole,
                         put(
-                                "readings.leftCord.light.freeFalls",
-                                List.of(new KeepTheLight.FreeFall(0.1, 0)))));
+                                "readings.leftCord.figureKept.freeFalls",
+                                List.of(new KeepTheFigure.FreeFall(0.1, 0)))));
         String slips = "without air no slip dies";
-        String hold = "readings.leftCord.lightHold.";
+        String steadiness = "readings.leftCord.figureSteadiness.";
         all.add(
                 new Lie(
                         slips,
                         "steadies itself",
                         whole,
-                        put(hold + "verdict", Hold.Verdict.STEADIES)));
+                        put(steadiness + "verdict", Steadiness.Verdict.STEADIES)));
         UnaryOperator<Object> greater =
                 old -> {
                     List<Complex> more = new ArrayList<>();
                     ((List<?>) old).forEach(one -> more.add(((Complex) one).multiply(1.1)));
                     return more;
                 };
-        all.add(new Lie(slips, "multipliers", whole, at(hold + "multipliers", greater)));
+        all.add(new Lie(slips, "multipliers", whole, at(steadiness + "multipliers", greater)));
         all.add(
                 new Lie(
                         slips,
                         "in air slips grow",
                         inAir(),
-                        at(hold + "multipliers", old -> List.of(new Complex(3), new Complex(3)))));
+                        at(
+                                steadiness + "multipliers",
+                                old -> List.of(new Complex(3), new Complex(3)))));
     }
 
     private static Object aside(Object course) {
@@ -488,9 +490,9 @@ final class Lies {
     }
 
     /** The hand on the other side of its head, from where a cord would have to push. */
-    private static State beyond(KeepTheLight light, double t) {
-        State hand = light.hand().at(t);
-        State head = light.head().at(t);
+    private static State beyond(KeepTheFigure kept, double t) {
+        State hand = kept.hand().at(t);
+        State head = kept.head().at(t);
         return new State(
                 head.position().scalarMultiply(2).subtract(hand.position()),
                 head.velocity().scalarMultiply(2).subtract(hand.velocity()),
@@ -508,20 +510,22 @@ final class Lies {
                         works,
                         "free falls",
                         whole,
-                        put(cord + "light.freeFalls", List.of(new KeepTheLight.FreeFall(0.1, 0)))));
-        all.add(new Lie(works, "turns", whole, put(cord + "light.turns", 0)));
+                        put(
+                                cord + "figureKept.freeFalls",
+                                List.of(new KeepTheFigure.FreeFall(0.1, 0)))));
+        all.add(new Lie(works, "turns", whole, put(cord + "figureKept.turns", 0)));
         all.add(
                 new Lie(
                         works,
                         "but no motion there",
                         whole,
-                        put(cord + "hand.solutions", List.of())));
+                        put(cord + "handPathKept.solutions", List.of())));
         all.add(
                 new Lie(
                         works,
                         "no tempo, but a motion",
                         whole,
-                        put(cord + "floor.hand.reason", Floor.Reason.NEVER)));
+                        put(cord + "slowest.handPathKept.reason", SlowestTempo.Reason.NEVER)));
         Whole any = of("extension floor vs isolation");
         all.add(
                 new Lie(
@@ -529,14 +533,20 @@ final class Lies {
                         "beside",
                         linked(),
                         saidAsIn(any, "slowest.left")));
-        KeepTheHand.Solution found =
-                whole.readings().leftCord().hand().reading().orElseThrow().best().orElseThrow();
+        KeepTheHandPath.Solution found =
+                whole.readings()
+                        .leftCord()
+                        .handPathKept()
+                        .reading()
+                        .orElseThrow()
+                        .best()
+                        .orElseThrow();
         all.add(
                 new Lie(
                         "slower than the slowest tempo of a kept hand path there is no motion",
                         "but a motion at 60",
                         linked(),
-                        put(cord + "hand.solutions", List.of(found))));
+                        put(cord + "handPathKept.solutions", List.of(found))));
     }
 
     private static void fits(List<Lie> all) {
@@ -589,7 +599,8 @@ final class Lies {
             all.add(new Lie(live, parts[1], whole, times("live." + parts[0], 1.1)));
         }
         String slowest = "the slowest tempo does not depend on the tempo asked at";
-        for (String path : List.of("ideal:ideal", "light:figure kept", "hand:hand path kept")) {
+        for (String path :
+                List.of("ideal:ideal", "figureKept:figure kept", "handPathKept:hand path kept")) {
             String[] parts = path.split(":");
             all.add(
                     new Lie(
@@ -597,7 +608,7 @@ final class Lies {
                             "LEFT " + parts[1],
                             whole,
                             at(
-                                    "readings.leftCord.floor." + parts[0] + ".tempo",
+                                    "readings.leftCord.slowest." + parts[0] + ".tempo",
                                     old ->
                                             OptionalDouble.of(
                                                     1.001
@@ -609,7 +620,9 @@ final class Lies {
                         slowest,
                         "RIGHT ideal",
                         whole,
-                        put("readings.rightCord.floor.ideal.reason", Floor.Reason.VANISHES)));
+                        put(
+                                "readings.rightCord.slowest.ideal.reason",
+                                SlowestTempo.Reason.VANISHES)));
         all.add(
                 new Lie(
                         "read twice, it is the same to the last letter",
@@ -630,29 +643,34 @@ final class Lies {
                                 name,
                                 figure + "least",
                                 whole,
-                                times(cord + "light.leastPull", 1.01)));
+                                times(cord + "figureKept.leastPull", 1.01)));
                 all.add(
                         new Lie(
                                 name,
                                 figure + "possible",
                                 whole,
                                 put(
-                                        cord + "light.freeFalls",
-                                        List.of(new KeepTheLight.FreeFall(0.1, 0)))));
-                all.add(new Lie(name, figure + "gets round", whole, put(cord + "light.turns", 0)));
+                                        cord + "figureKept.freeFalls",
+                                        List.of(new KeepTheFigure.FreeFall(0.1, 0)))));
+                all.add(
+                        new Lie(
+                                name,
+                                figure + "gets round",
+                                whole,
+                                put(cord + "figureKept.turns", 0)));
                 all.add(
                         new Lie(
                                 name,
                                 figure + "growth",
                                 whole,
-                                times(cord + "lightHold.growth", 1.05)));
+                                times(cord + "figureSteadiness.growth", 1.05)));
                 for (String number : List.of("leastPull", "greatestPull", "growth")) {
                     all.add(
                             new Lie(
                                     name,
                                     "LEFT hand path kept: ",
                                     whole,
-                                    times(cord + "hand.solutions.0." + number, 1.05)));
+                                    times(cord + "handPathKept.solutions.0." + number, 1.05)));
                 }
                 continue;
             }

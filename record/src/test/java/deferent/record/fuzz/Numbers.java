@@ -24,7 +24,7 @@ final class Numbers {
      * found for.
      */
     private static final List<String> OPEN =
-            List.of("Hold.doubling", "LinkReading.shapeGapError", "Solution.error");
+            List.of("Steadiness.doubling", "LinkReading.shapeGapError", "Solution.error");
 
     private Numbers() {}
 

@@ -4,9 +4,9 @@ import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
 import deferent.motion.tell.Detail;
 import deferent.motion.tell.Readings;
-import deferent.motion.tether.Floor;
 import deferent.motion.tether.Kit;
 import deferent.motion.tether.Pull;
+import deferent.motion.tether.SlowestTempo;
 import deferent.motion.trace.Figure;
 import deferent.record.ReadingsJson;
 import java.util.List;
@@ -107,23 +107,32 @@ final class TwiceInvariants {
         for (Side side : Whole.sides()) {
             whole.readings()
                     .cord(side)
-                    .floor()
+                    .slowest()
                     .reading()
                     .ifPresent(
                             here -> {
-                                Floor there =
-                                        Floor.of(
+                                SlowestTempo there =
+                                        SlowestTempo.of(
                                                 whole.pairing().withTempo(OptionalDouble.of(other)),
                                                 side,
                                                 whole.asked().kit());
                                 same(broken, side + " ideal", here.ideal(), there.ideal());
-                                same(broken, side + " figure kept", here.light(), there.light());
-                                same(broken, side + " hand path kept", here.hand(), there.hand());
+                                same(
+                                        broken,
+                                        side + " figure kept",
+                                        here.figureKept(),
+                                        there.figureKept());
+                                same(
+                                        broken,
+                                        side + " hand path kept",
+                                        here.handPathKept(),
+                                        there.handPathKept());
                             });
         }
     }
 
-    private static void same(Invariant.Broken broken, String what, Floor.Limit a, Floor.Limit b) {
+    private static void same(
+            Invariant.Broken broken, String what, SlowestTempo.Limit a, SlowestTempo.Limit b) {
         broken.when(
                 a.reason() != b.reason()
                         || a.tempo().isPresent() != b.tempo().isPresent()

@@ -20,9 +20,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class HoldTest {
-    private static Hold weightless(Trace trace) {
-        return Hold.of(KeepTheLight.of(trace, Side.LEFT, Cord.of(trace, Side.LEFT, Kit.USUAL, 0)));
+class SteadinessTest {
+    private static Steadiness weightless(Trace trace) {
+        return Steadiness.of(
+                KeepTheFigure.of(trace, Side.LEFT, Cord.of(trace, Side.LEFT, Kit.USUAL, 0)));
     }
 
     /**
@@ -34,21 +35,21 @@ class HoldTest {
     @CsvSource({"0.5, 85.02", "0.25, 23.14", "0.8, 275.8"})
     void anIsolationWithoutWeightRunsAwayByTheRotatingPendulumsLaw(double share, double rounded) {
         Trace isolation = Spun.of(Motion.flower(share * Spun.TETHER, 1, Math.PI), 1.3);
-        Hold hold = weightless(isolation);
-        assertThat(hold.growth())
+        Steadiness steadiness = weightless(isolation);
+        assertThat(steadiness.growth())
                 .isCloseTo(Math.exp(2 * Math.PI * Math.sqrt(share)), within(1e-6 * rounded))
                 .isCloseTo(rounded, within(5e-4 * rounded));
-        assertThat(hold.verdict()).isEqualTo(Hold.Verdict.RUNS_AWAY);
+        assertThat(steadiness.verdict()).isEqualTo(Steadiness.Verdict.RUNS_AWAY);
     }
 
     @ParameterizedTest
     @CsvSource({"0.3", "0.6", "0.45"})
     void anExtensionWithoutWeightNeitherGrowsNorDiesAndSwings(double radius) {
-        Hold hold = weightless(Spun.extension(radius, 1.1));
+        Steadiness steadiness = weightless(Spun.extension(radius, 1.1));
         double swings = Math.sqrt(radius / Spun.TETHER);
-        assertThat(hold.verdict()).isEqualTo(Hold.Verdict.NEUTRAL);
+        assertThat(steadiness.verdict()).isEqualTo(Steadiness.Verdict.NEUTRAL);
         Complex expected = Complex.I.multiply(2 * Math.PI * swings).exp();
-        assertThat(hold.multipliers())
+        assertThat(steadiness.multipliers())
                 .anySatisfy(
                         m -> assertThat(m.subtract(expected).norm()).as("%s", m).isLessThan(1e-6));
     }
@@ -119,20 +120,21 @@ class HoldTest {
     @Test
     void onlyTheAirSteadiesAnExtension() {
         Trace extension = Spun.extension(0.4, 0.8);
-        assertThat(Hold.of(KeepTheLight.of(extension, Side.LEFT, Kit.USUAL)).verdict())
-                .isEqualTo(Hold.Verdict.NEUTRAL);
-        Hold inAir = Hold.of(KeepTheLight.of(extension, Side.LEFT, Kit.USUAL.withAir(true)));
-        assertThat(inAir.verdict()).isEqualTo(Hold.Verdict.STEADIES);
+        assertThat(Steadiness.of(KeepTheFigure.of(extension, Side.LEFT, Kit.USUAL)).verdict())
+                .isEqualTo(Steadiness.Verdict.NEUTRAL);
+        Steadiness inAir =
+                Steadiness.of(KeepTheFigure.of(extension, Side.LEFT, Kit.USUAL.withAir(true)));
+        assertThat(inAir.verdict()).isEqualTo(Steadiness.Verdict.STEADIES);
         assertThat(inAir.doubling()).isInfinite();
     }
 
     /** Without drag the map keeps volume: the multipliers' product is 1. */
     @Test
     void withoutAirWhatDiesOneWayGrowsAnother() {
-        for (KeepTheHand.Solution s :
-                KeepTheHand.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL).solutions()) {
+        for (KeepTheHandPath.Solution s :
+                KeepTheHandPath.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL).solutions()) {
             Complex product =
-                    Hold.of(s).multipliers().stream().reduce(Complex.ONE, Complex::multiply);
+                    Steadiness.of(s).multipliers().stream().reduce(Complex.ONE, Complex::multiply);
             assertThat(product.subtract(1).norm()).isLessThan(1e-9);
         }
     }
@@ -140,9 +142,11 @@ class HoldTest {
     /** Common practice, no source. */
     @Test
     void isolationsAskForMoreCareThanExtensions() {
-        Hold isolation = Hold.of(KeepTheLight.of(Spun.isolation(0.8), Side.LEFT, Kit.USUAL));
-        Hold extension = Hold.of(KeepTheLight.of(Spun.extension(0.6, 0.8), Side.LEFT, Kit.USUAL));
-        assertThat(isolation.verdict()).isEqualTo(Hold.Verdict.RUNS_AWAY);
+        Steadiness isolation =
+                Steadiness.of(KeepTheFigure.of(Spun.isolation(0.8), Side.LEFT, Kit.USUAL));
+        Steadiness extension =
+                Steadiness.of(KeepTheFigure.of(Spun.extension(0.6, 0.8), Side.LEFT, Kit.USUAL));
+        assertThat(isolation.verdict()).isEqualTo(Steadiness.Verdict.RUNS_AWAY);
         assertThat(isolation.growth()).isGreaterThan(10 * extension.growth());
         assertThat(isolation.growthInReaction()).isGreaterThan(2 * extension.growthInReaction());
     }
@@ -171,9 +175,9 @@ class HoldTest {
     @Test
     void theReactionTimesGrowthOfAnIsolationIsItsExponential() {
         Trace isolation = Spun.isolation(1.0);
-        Hold hold = weightless(isolation);
+        Steadiness steadiness = weightless(isolation);
         double rate = 2 * Math.PI * Math.sqrt(0.5);
-        double t = Hold.REACTION;
+        double t = Steadiness.REACTION;
         // x″ = λ²x in the norm (x, x′/Ω): the greatest singular value of
         // [cosh, (Ω/λ)sinh; (λ/Ω)sinh, cosh].
         double c = Math.cosh(rate * t);
@@ -182,14 +186,14 @@ class HoldTest {
         double b = s * Math.sqrt(0.5);
         double sum = 2 * c * c + a * a + b * b;
         double greatest = Math.sqrt((sum + Math.sqrt(sum * sum - 4)) / 2);
-        assertThat(hold.growthInReaction()).isCloseTo(greatest, within(1e-6));
+        assertThat(steadiness.growthInReaction()).isCloseTo(greatest, within(1e-6));
     }
 
     /** Every moment tried: shift the hand a little, let three cycles pass, see what it did. */
     @Test
     void aCorrectionDoesMostWhenItsLeverageSaysSo() {
-        KeepTheLight keep = KeepTheLight.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
-        Hold hold = Hold.of(keep);
+        KeepTheFigure keep = KeepTheFigure.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
+        Steadiness steadiness = Steadiness.of(keep);
         HandTable table = keep.orbit().table();
         Cord cord = keep.cord();
         Marching marching = new Marching(cord, 0);
@@ -236,8 +240,8 @@ class HoldTest {
                 when = table.time(i);
             }
         }
-        assertThat(hold.leverageTime()).isCloseTo(when, within(1e-9));
-        assertThat(hold.leverage()).isCloseTo(most / (sum / moments), within(0.05));
+        assertThat(steadiness.leverageTime()).isCloseTo(when, within(1e-9));
+        assertThat(steadiness.leverage()).isCloseTo(most / (sum / moments), within(0.05));
     }
 
     /**
@@ -245,19 +249,19 @@ class HoldTest {
      * system the multipliers within the plane multiply to 1 all the same (Liouville).
      */
     @Test
-    void aLightThatAllButLosesItsPullStillHasAHold() {
+    void aFigureThatAllButLosesItsPullStillHasASteadiness() {
         Trace trace =
                 Trace.of(Phrase.parse("pendulum amplitude 70° vs CAP turns 1 riding").pairing());
-        KeepTheLight light = KeepTheLight.of(trace, Side.RIGHT, Kit.USUAL);
-        assertThat(light.leastPullWeights()).isBetween(KeepTheLight.LOST, 0.2);
-        double[][] m = Floquet.of(light.orbit()).monodromy().getData();
+        KeepTheFigure kept = KeepTheFigure.of(trace, Side.RIGHT, Kit.USUAL);
+        assertThat(kept.leastPullWeights()).isBetween(KeepTheFigure.LOST, 0.2);
+        double[][] m = Floquet.of(kept.orbit()).monodromy().getData();
         double determinant = m[0][0] * m[2][2] - m[0][2] * m[2][0];
         double size = Math.abs(m[0][0] * m[2][2]) + Math.abs(m[0][2] * m[2][0]);
         assertThat(determinant).isCloseTo(1, within(1e-4 + 1e-9 * size));
-        Hold hold = Hold.of(light);
-        assertThat(hold.growth()).isGreaterThan(1);
-        assertThat(hold.growthInReaction()).isFinite().isGreaterThan(1);
-        assertThat(hold.leverage()).isFinite().isGreaterThanOrEqualTo(1);
+        Steadiness steadiness = Steadiness.of(kept);
+        assertThat(steadiness.growth()).isGreaterThan(1);
+        assertThat(steadiness.growthInReaction()).isFinite().isGreaterThan(1);
+        assertThat(steadiness.leverage()).isFinite().isGreaterThanOrEqualTo(1);
     }
 
     /**
@@ -272,23 +276,24 @@ class HoldTest {
                         Phrase.parse("isolation cycles " + cycles + " vs static spin cycles 1")
                                 .pairing());
         double perCycle = 2 * Math.PI * Math.sqrt(0.5);
-        Hold hold = weightless(isolation);
-        assertThat(Math.log(hold.growth())).isCloseTo(cycles * perCycle, within(1e-3));
-        assertThat(hold.doubling())
+        Steadiness steadiness = weightless(isolation);
+        assertThat(Math.log(steadiness.growth())).isCloseTo(cycles * perCycle, within(1e-3));
+        assertThat(steadiness.doubling())
                 .isCloseTo(isolation.period() / cycles * Math.log(2) / perCycle, within(1e-5));
         // In a plane without drag the two multipliers multiply to 1 (Liouville).
-        assertThat(hold.multipliers().get(3).norm() * hold.growth()).isCloseTo(1, within(1e-5));
+        assertThat(steadiness.multipliers().get(3).norm() * steadiness.growth())
+                .isCloseTo(1, within(1e-5));
         // The earlier a correction, the longer it grows.
-        assertThat(hold.leverageTime()).isEqualTo(isolation.interval().start());
+        assertThat(steadiness.leverageTime()).isEqualTo(isolation.interval().start());
     }
 
     /** An arc swung three times to two of a CAP: its cord turns over again and again. */
     @Test
-    void aLightThatTheCordFallsFromWithinACycleHasTheSameHoldOnFinerSteps() {
+    void aFigureThatTheCordFallsFromWithinACycleHasTheSameSteadinessOnFinerSteps() {
         Trace trace = Trace.of(Phrase.parse("arc cycles 3 vs CAP cycles 2, tempo 68").pairing());
-        KeepTheLight light = KeepTheLight.of(trace, Side.LEFT, Kit.USUAL);
-        Hold usual = Hold.of(light);
-        Hold finer = Hold.of(light.orbit(3000));
+        KeepTheFigure kept = KeepTheFigure.of(trace, Side.LEFT, Kit.USUAL);
+        Steadiness usual = Steadiness.of(kept);
+        Steadiness finer = Steadiness.of(kept.orbit(3000));
         assertThat(usual.growth()).isGreaterThan(1e16);
         assertThat(usual.growth() / finer.growth()).isCloseTo(1, within(1e-5));
         assertThat(usual.leverage()).isGreaterThan(1).isFinite();
@@ -302,10 +307,10 @@ class HoldTest {
                 Trace.of(
                         Phrase.parse("cat-eye tether " + millimetres + " mm vs isolation")
                                 .pairing());
-        Hold hold = Hold.of(KeepTheLight.of(trace, Side.LEFT, Kit.USUAL));
+        Steadiness steadiness = Steadiness.of(KeepTheFigure.of(trace, Side.LEFT, Kit.USUAL));
         double turned = Math.sqrt(Gravity.STANDARD / (millimetres / 1000)) * trace.period();
-        assertThat(hold.verdict()).isEqualTo(Hold.Verdict.NEUTRAL);
-        assertThat(hold.multipliers())
+        assertThat(steadiness.verdict()).isEqualTo(Steadiness.Verdict.NEUTRAL);
+        assertThat(steadiness.multipliers())
                 .allSatisfy(m -> assertThat(m.getReal()).isCloseTo(Math.cos(turned), within(2e-3)));
     }
 }

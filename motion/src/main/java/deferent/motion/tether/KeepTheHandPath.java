@@ -53,7 +53,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     stays to the ideal, to two centimetres, then the one that holds better
  * @param tried what the search did
  */
-public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
+public record KeepTheHandPath(
+        Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
 
     /**
      * One periodic motion.
@@ -154,11 +155,11 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
     /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
     private static final double LITTLE = 0.1;
 
-    public static KeepTheHand of(Trace ideal, Side side, Kit kit) {
+    public static KeepTheHandPath of(Trace ideal, Side side, Kit kit) {
         return of(ideal, side, Cord.of(ideal, side, kit));
     }
 
-    public static KeepTheHand of(Trace ideal, Side side, Cord cord) {
+    public static KeepTheHandPath of(Trace ideal, Side side, Cord cord) {
         return new Search(ideal, side, cord).answer();
     }
 
@@ -191,7 +192,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
     }
 
     /** With one motion more, found another way, by its state at the start. */
-    KeepTheHand and(Trace ideal, double[] state) {
+    KeepTheHandPath and(Trace ideal, double[] state) {
         Search search = new Search(ideal, side, cord);
         search.settled = tried.settled();
         search.otherTurns = tried.otherTurns();
@@ -270,7 +271,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             this.coarse = coarse(wanted, cord, this.ideal.period());
         }
 
-        KeepTheHand answer() {
+        KeepTheHandPath answer() {
             int starts = look();
             return told(solutions(), starts);
         }
@@ -316,7 +317,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
             return found.stream().map(this::solution).toList();
         }
 
-        KeepTheHand told(List<Solution> all, int starts) {
+        KeepTheHandPath told(List<Solution> all, int starts) {
             List<Solution> sorted =
                     all.stream()
                             .sorted(
@@ -326,7 +327,7 @@ public record KeepTheHand(Side side, Cord cord, int turns, List<Solution> soluti
                                                     s -> Math.round(s.away().mean() / 0.02))
                                             .thenComparingDouble(Solution::growth))
                             .toList();
-            return new KeepTheHand(
+            return new KeepTheHandPath(
                     side,
                     cord,
                     wanted,

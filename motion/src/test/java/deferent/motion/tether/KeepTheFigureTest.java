@@ -17,11 +17,11 @@ import deferent.motion.trace.Trace;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class KeepTheLightTest {
+class KeepTheFigureTest {
     // Independently computed in double precision for R = L = 0.60 m, one hand turn a second.
     @Test
     void aTriquetrasHandRoundsATriangleToKeepTheLight() {
-        KeepTheLight keep = KeepTheLight.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
+        KeepTheFigure keep = KeepTheFigure.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
         assertThat(keep.away().greatest()).isCloseTo(0.215, within(5e-4));
         assertThat(keep.away().mean()).isCloseTo(0.100, within(5e-4));
         assertThat(keep.away().fromPath()).isCloseTo(0.213, within(5e-4));
@@ -32,10 +32,10 @@ class KeepTheLightTest {
      * With the hand on the cord's far end the head's own equation must hold with a pull along it.
      */
     @Test
-    void theHandThatKeepsTheLightLeavesNothingForARodToDo() {
+    void theHandThatKeepsTheFigureLeavesNothingForARodToDo() {
         for (Kit kit : new Kit[] {Kit.USUAL, Kit.USUAL.withAir(true)}) {
             Trace ideal = Spun.triquetra(1.0);
-            KeepTheLight keep = KeepTheLight.of(ideal, Side.LEFT, kit);
+            KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, kit);
             Trace corded = keep.in(ideal);
             assertThat(corded.origin()).isEqualTo(Origin.CORDED);
             Pull pull = Pull.of(corded, Side.LEFT, kit);
@@ -56,7 +56,7 @@ class KeepTheLightTest {
     @Test
     void itsHandsDerivativesAreThoseOfItsPlaces() {
         Trace ideal = Spun.triquetra(1.0);
-        Course hand = KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL.withAir(true)).hand();
+        Course hand = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL.withAir(true)).hand();
         double h = 1e-4;
         for (double t : new double[] {0.05, 0.3, 0.61, 0.95}) {
             State at = hand.at(t);
@@ -87,23 +87,23 @@ class KeepTheLightTest {
     @Test
     void withoutWeightAHandGoingRoundWithItsHeadIsAlreadyRight() {
         for (Trace ideal : new Trace[] {Spun.isolation(1.0), Spun.extension(0.6, 1.0)}) {
-            KeepTheLight keep =
-                    KeepTheLight.of(ideal, Side.LEFT, Cord.of(ideal, Side.LEFT, Kit.USUAL, 0));
+            KeepTheFigure keep =
+                    KeepTheFigure.of(ideal, Side.LEFT, Cord.of(ideal, Side.LEFT, Kit.USUAL, 0));
             assertThat(keep.away().greatest()).isLessThan(1e-12);
             assertThat(keep.getsRound()).isTrue();
         }
     }
 
     @Test
-    void aLightThatFallsFreelySaysWhen() {
+    void aFigureThatFallsFreelySaysWhen() {
         // Straight down with g at the top of the circle.
         Trace ideal = Spun.staticSpin(2 * Math.PI * Math.sqrt(0.6 / Gravity.STANDARD));
-        KeepTheLight keep = KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
         assertThat(keep.possible()).isFalse();
         assertThat(keep.freeFalls()).hasSize(1);
         assertThat(keep.freeFalls().get(0).time()).isCloseTo(ideal.period() / 4, within(1e-6));
         assertThat(keep.in(ideal).gaps()).hasSize(1);
-        assertThatThrownBy(() -> Hold.of(keep))
+        assertThatThrownBy(() -> Steadiness.of(keep))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("free fall");
     }
@@ -114,7 +114,7 @@ class KeepTheLightTest {
         // two half circles of unlike size is not.
         Drawn egg = egg();
         Trace ideal = Spun.of(new Motion(egg, new Turns(1, 0)), 1.0);
-        KeepTheLight keep = KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
         assertThat(keep.jumps()).isNotEmpty();
         assertThat(keep.possible()).isFalse();
     }
@@ -133,7 +133,7 @@ class KeepTheLightTest {
     @Test
     void aSwingOfItsOwnTempoNeedsNoOtherHand() {
         Trace pendulum = Spun.pendulum(1.2);
-        KeepTheLight keep = KeepTheLight.of(pendulum, Side.LEFT, Kit.USUAL);
+        KeepTheFigure keep = KeepTheFigure.of(pendulum, Side.LEFT, Kit.USUAL);
         assertThat(keep.away().greatest()).isLessThan(1e-9);
     }
 }

@@ -38,7 +38,7 @@ import org.hipparchus.linear.SingularValueDecomposition;
  * @param leverage effect there over the mean effect
  * @param doubling seconds in which the fastest slip doubles; infinite where none grows
  */
-public record Hold(
+public record Steadiness(
         List<Complex> multipliers,
         double growth,
         Verdict verdict,
@@ -48,7 +48,7 @@ public record Hold(
         double leverageTime,
         double leverage,
         double doubling) {
-    public Hold {
+    public Steadiness {
         Refusal.numbers(
                 "the slip", growth, reaction, growthInReaction, worstTime, leverageTime, leverage);
     }
@@ -75,30 +75,30 @@ public record Hold(
      */
     public static final double EVEN = 1e-4;
 
-    public static Hold of(Orbit orbit) {
+    public static Steadiness of(Orbit orbit) {
         return of(orbit, REACTION);
     }
 
     /**
      * @param reaction seconds
      */
-    public static Hold of(Orbit orbit, double reaction) {
+    public static Steadiness of(Orbit orbit, double reaction) {
         return new Asking(orbit, reaction).answer();
     }
 
-    /** Hold of the poi whose hand keeps the light's hand path and does not correct. */
-    public static Hold of(KeepTheLight light) {
-        if (!light.possible()) {
+    /** Steadiness of the poi whose hand keeps the figure and does not correct. */
+    public static Steadiness of(KeepTheFigure kept) {
+        if (!kept.possible()) {
             throw new Refusal(
-                    "cannot be held: the light asks for free fall or for a hand that jumps",
-                    light.side().word() + " hand that keeps the light",
+                    "has no steadiness: the figure asks for free fall or for a hand that jumps",
+                    kept.side().word() + " hand that keeps the figure",
                     "spin faster, or change the figure");
         }
-        return of(light.orbit());
+        return of(kept.orbit());
     }
 
-    /** Hold of a poi that follows a hand which keeps its own path. */
-    public static Hold of(KeepTheHand.Solution solution) {
+    /** Steadiness of a poi that follows a hand which keeps its own path. */
+    public static Steadiness of(KeepTheHandPath.Solution solution) {
         return of(solution.orbit());
     }
 
@@ -113,7 +113,7 @@ public record Hold(
                 : growth < 1 - EVEN ? Verdict.STEADIES : Verdict.NEUTRAL;
     }
 
-    /** One hold in the making. */
+    /** One steadiness in the making. */
     private static final class Asking {
         private final Orbit orbit;
         private final HandTable table;
@@ -131,7 +131,7 @@ public record Hold(
             this.unit = floquet.unit();
         }
 
-        Hold answer() {
+        Steadiness answer() {
             double growth = floquet.growth();
             if (!Double.isFinite(growth)) {
                 throw new Refusal(
@@ -155,7 +155,7 @@ public record Hold(
                 }
             }
             Verdict verdict = verdict(growth);
-            return new Hold(
+            return new Steadiness(
                     floquet.multipliers(),
                     growth,
                     verdict,

@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * its acceleration and jerk, which would take the head's fourth and fifth derivative, come from a
  * {@link Smooth} stand-in for that velocity.
  *
- * <p>Where b = 0 the light asks the head to fall freely and the cord has no direction; such
+ * <p>Where b = 0 the figure asks the head to fall freely and the cord has no direction; such
  * instants are told as {@link FreeFall}. Where the head's acceleration jumps, the hand would have
  * to jump.
  *
@@ -36,8 +36,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param side whose
  * @param cord the poi
- * @param hand the hand that keeps the light
- * @param head the light
+ * @param hand the hand that keeps the figure
+ * @param head the figure
  * @param away how far that hand strays from the ideal one
  * @param leastPull least pull on the head, newtons, never negative
  * @param leastPullTime when, seconds
@@ -51,7 +51,7 @@ import org.jspecify.annotations.Nullable;
  * @param cuts start, breaks between and end of the cycle, seconds; read, do not write
  * @param normal of the plane everything stays in; the zero vector where it does not
  */
-public record KeepTheLight(
+public record KeepTheFigure(
         Side side,
         Cord cord,
         Course hand,
@@ -67,16 +67,16 @@ public record KeepTheLight(
         double mismatch,
         double[] cuts,
         Vector3D normal) {
-    public KeepTheLight {
+    public KeepTheFigure {
         Refusal.numbers(
-                "the " + side.word() + " hand that keeps the light",
+                "the " + side.word() + " hand that keeps the figure",
                 leastPull,
                 leastPullTime,
                 handSpeed);
     }
 
     /**
-     * An instant at which the light asks for free fall.
+     * An instant at which the figure asks for free fall.
      *
      * @param time seconds
      * @param weights what the pull would be there, head weights
@@ -97,11 +97,11 @@ public record KeepTheLight(
 
     private static final int MOST_STEPS = 20_000;
 
-    public static KeepTheLight of(Trace ideal, Side side, Kit kit) {
+    public static KeepTheFigure of(Trace ideal, Side side, Kit kit) {
         return of(ideal, side, Cord.of(ideal, side, kit));
     }
 
-    public static KeepTheLight of(Trace ideal, Side side, Cord cord) {
+    public static KeepTheFigure of(Trace ideal, Side side, Cord cord) {
         Corners.refuse(ideal, side);
         Course head = ideal.head(side);
         Flat flat = new Flat(head, cord, ideal.interval());
@@ -120,7 +120,7 @@ public record KeepTheLight(
                                                         "finds no direction for so heavy a cord, where its pull is nearly lost",
                                                         "the "
                                                                 + side.word()
-                                                                + " hand that keeps the light",
+                                                                + " hand that keeps the figure",
                                                         "spin faster, or take a lighter cord"));
         double[] speeds = times.of(t -> -hand.at(t).velocity().getNorm());
         Turning turning = Turning.of(ideal, side);
@@ -130,7 +130,7 @@ public record KeepTheLight(
                 jumps.add(b.time());
             }
         }
-        return new KeepTheLight(
+        return new KeepTheFigure(
                 side,
                 cord,
                 hand,
@@ -145,7 +145,7 @@ public record KeepTheLight(
                 List.copyOf(jumps),
                 hand instanceof Heavy heavy ? heavy.mismatch() : 0,
                 cuts,
-                KeepTheHand.planeNormal(ideal, side, cord));
+                KeepTheHandPath.planeNormal(ideal, side, cord));
     }
 
     private static Optional<Heavy> heavy(Trace own, Side side, Cord cord) {
@@ -207,14 +207,14 @@ public record KeepTheLight(
         if (turning > MOST_STEPS) {
             throw new Refusal(
                     "asks the cord to turn about all but at once, where its pull is nearly lost",
-                    side.word() + " hand that keeps the light",
+                    side.word() + " hand that keeps the figure",
                     "spin faster, or change the figure");
         }
         double trembling = trembling() * whole / STEP_TURN;
         if (trembling > MOST_STEPS) {
             throw new Refusal(
                     "trembles too fast to follow on so short a cord",
-                    side.word() + " hand that keeps the light",
+                    side.word() + " hand that keeps the figure",
                     "take a longer tether");
         }
         int wanted = (int) Math.ceil(Math.max(turning, trembling));

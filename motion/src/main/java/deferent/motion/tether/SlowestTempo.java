@@ -21,9 +21,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * So without drag
  *
  * <ul>
- *   <li>the ideal's pull over the mass is −α·e/P² + g·e, and the floor is the least of
+ *   <li>the ideal's pull over the mass is −α·e/P² + g·e, and the slowest tempo is the least of
  *       √(−α·e/(−g·e)) over the phases where the cord points up (g·e &lt; 0);
- *   <li>a light asks for free fall where α(φ) points straight down with |α| = gP²; in a plane the
+ *   <li>a figure asks for free fall where α(φ) points straight down with |α| = gP²; in a plane the
  *       cord's number of turns can change there and nowhere else;
  *   <li>a still hand needs √(gL) at the top of the circle, which takes the period 2π/agm(√5,
  *       1)·√(L/g) a turn: from energy, θ′² = (g/L)(3 − 2cos θ), θ from the top, and ∫dθ/√(3 − 2cos
@@ -35,22 +35,23 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *
  * @param side whose
  * @param ideal for the ideal figure, cord along its tether
- * @param light for a hand that keeps the light
- * @param hand for a hand that keeps its own path
+ * @param figureKept for a hand that keeps the figure
+ * @param handPathKept for a hand that keeps its own path
  * @param gravityAlone for a swing, seconds of one cycle at which gravity alone does the work, hand
  *     still; empty for other motions
  */
-public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDouble gravityAlone) {
+public record SlowestTempo(
+        Side side, Limit ideal, Limit figureKept, Limit handPathKept, OptionalDouble gravityAlone) {
 
-    /** What gives way below the floor, or why there is none. */
+    /** What gives way below the slowest tempo, or why there is none. */
     public enum Reason {
         /** Slower, the cord would have to push. */
         SLACK,
-        /** Slower, the light asks for free fall and the cord no longer gets round. */
+        /** Slower, the figure asks for free fall and the cord no longer gets round. */
         FREE_FALL,
         /** Slower, no periodic motion with the wanted turns is found. */
         VANISHES,
-        /** No floor down to the slowest tempo there is. */
+        /** Nothing down to the slowest tempo there is. */
         NONE,
         /**
          * No tempo works: even at the fastest, the cord would have to push or does not get round.
@@ -61,11 +62,11 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
     }
 
     /**
-     * One floor.
+     * One slowest tempo.
      *
      * @param reason what gives way
      * @param tempo slowest that works, a minute, as the pairing counts; empty where there is no
-     *     floor or nothing works
+     *     slowest tempo or nothing works
      * @param period seconds of the common cycle at that tempo; empty with it
      * @param phase where in the cycle it gives way, in cycles from the start; empty where the
      *     reason has no place
@@ -112,7 +113,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
     private static final double SLOWEST = 1;
     private static final double FASTEST = 600;
 
-    public static Floor of(Pairing pairing, Side side, Kit kit) {
+    public static SlowestTempo of(Pairing pairing, Side side, Kit kit) {
         Trace trace = Trace.of(pairing);
         return of(trace, side, Cord.of(trace, side, kit));
     }
@@ -120,28 +121,28 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
     /**
      * @param ideal the ideal trace of its pairing, at any tempo
      */
-    public static Floor of(Trace ideal, Side side, Cord cord) {
+    public static SlowestTempo of(Trace ideal, Side side, Cord cord) {
         Corners.refuse(ideal, side);
         Looking looking = new Looking(ideal, side, cord);
-        return new Floor(
+        return new SlowestTempo(
                 side,
                 looking.ideal(),
-                looking.light(),
-                looking.hand(),
+                looking.figureKept(),
+                looking.handPathKept(),
                 gravityAlone(ideal.pairing().part(side), cord));
     }
 
     /**
-     * The floor of a hand that keeps the light alone: without drag a closed form, cheap enough to
-     * rank many pairings by.
+     * The slowest tempo of a hand that keeps the figure alone: without drag a closed form, cheap
+     * enough to rank many pairings by.
      */
-    public static Limit light(Trace ideal, Side side, Cord cord) {
+    public static Limit figureKept(Trace ideal, Side side, Cord cord) {
         Corners.refuse(ideal, side);
-        return new Looking(ideal, side, cord).light();
+        return new Looking(ideal, side, cord).figureKept();
     }
 
     /** A slowest tempo and a kept hand path's motions that agree on whether one works. */
-    public record Agreed(Floor floor, KeepTheHand hand) {}
+    public record Agreed(SlowestTempo slowest, KeepTheHandPath handPathKept) {}
 
     /**
      * Brings this into agreement with what a search at the ideal's tempo alone found. A motion that
@@ -149,9 +150,10 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
      * it comes so far, that is the slowest tempo. And a motion found at tempos at which none comes
      * down has limits of its own; they are told instead, since they are about what is spun here.
      */
-    public Agreed agreed(Trace ideal, KeepTheHand searched) {
+    public Agreed agreed(Trace ideal, KeepTheHandPath searched) {
         boolean found = searched.best().isPresent();
-        if (hand.reason() == Reason.OWN_TEMPO || found == hand.met(ideal.pairing().tempo())) {
+        if (handPathKept.reason() == Reason.OWN_TEMPO
+                || found == handPathKept.met(ideal.pairing().tempo())) {
             return new Agreed(this, searched);
         }
         Looking looking = new Looking(ideal, side, searched.cord());
@@ -160,14 +162,14 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             return new Agreed(with(branches.about(searched)), searched);
         }
         Looking.Down down = branches.down(looking.period);
-        KeepTheHand more = down.state().map(s -> searched.and(ideal, s)).orElse(searched);
+        KeepTheHandPath more = down.state().map(s -> searched.and(ideal, s)).orElse(searched);
         return more.best().isPresent()
                 ? new Agreed(this, more)
                 : new Agreed(with(down.before()), searched);
     }
 
-    private Floor with(Limit otherHand) {
-        return new Floor(side, ideal, light, otherHand, gravityAlone);
+    private SlowestTempo with(Limit otherHandPath) {
+        return new SlowestTempo(side, ideal, figureKept, otherHandPath, gravityAlone);
     }
 
     /**
@@ -249,7 +251,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             this.samples =
                     IntStream.range(0, times.count()).mapToObj(i -> sample(times.at(i))).toList();
             this.turns = Turning.of(this.ideal, side).turns(ideal.hand(side), ideal.head(side));
-            this.normal = KeepTheHand.planeNormal(ideal, side, cord);
+            this.normal = KeepTheHandPath.planeNormal(ideal, side, cord);
         }
 
         /** The ideal at one instant: at other tempos it is the same, but quicker or slower. */
@@ -343,7 +345,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             return there.e().dotProduct(cord.fall());
         }
 
-        // --- the light ---
+        // --- the figure ---
 
         private Vector3D asked(State head, double p) {
             double quick = period / p;
@@ -359,7 +361,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return false;
             }
             // Between the samples too: a head that runs on a line passes through nothing quickly.
-            return fall(fallTime(p), p) >= KeepTheLight.LOST * Gravity.STANDARD;
+            return fall(fallTime(p), p) >= KeepTheFigure.LOST * Gravity.STANDARD;
         }
 
         // A cord whose shadow all but passes through nothing has turned neither way.
@@ -387,7 +389,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             return times.least(of(s -> asked(s.head(), p).getNorm()), t -> fall(t, p));
         }
 
-        Limit light() {
+        Limit figureKept() {
             if (pairing.setsOwnTempo()) {
                 return own(getsRound(period));
             }
@@ -396,12 +398,12 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return Limit.without(Reason.NEVER);
             }
             if (!cord.kit().air() && normal.getNormSq() > 0 && getsRound(shortest)) {
-                return lightWithoutAir();
+                return figureKeptWithoutAir();
             }
             return stepped(this::getsRound, p -> at(Reason.FREE_FALL, p, fallTime(p)));
         }
 
-        private Limit lightWithoutAir() {
+        private Limit figureKeptWithoutAir() {
             Vector3D level = normal.crossProduct(Vector3D.PLUS_J).normalize();
             double best = Double.POSITIVE_INFINITY;
             double bestTime = 0;
@@ -501,9 +503,9 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         // --- the kept hand ---
 
-        Limit hand() {
+        Limit handPathKept() {
             if (pairing.setsOwnTempo()) {
-                return own(KeepTheHand.of(ideal, side, cord).best().isPresent());
+                return own(KeepTheHandPath.of(ideal, side, cord).best().isPresent());
             }
             Part part = pairing.part(side);
             int turns = Math.abs(part.motion().spin().turns());
@@ -532,7 +534,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
         /** Follows periodic motions down in tempo. */
         private final class Branches {
-            private final HandTables tables = KeepTheHand.tables(ideal, side);
+            private final HandTables tables = KeepTheHandPath.tables(ideal, side);
             private final double turn = 2 * Math.PI * turns;
 
             /**
@@ -541,7 +543,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
              */
             Limit limit() {
                 for (double p = shortest; p <= longest; p *= ladder()) {
-                    List<KeepTheHand.Settled> here = near(p);
+                    List<KeepTheHandPath.Settled> here = near(p);
                     if (!here.isEmpty()) {
                         return beyond(followed(p, here));
                     }
@@ -569,7 +571,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                     if (p > longest) {
                         break;
                     }
-                    List<KeepTheHand.Settled> here = everywhere(p);
+                    List<KeepTheHandPath.Settled> here = everywhere(p);
                     if (here.isEmpty()) {
                         break;
                     }
@@ -588,7 +590,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             /** The motion that comes down from the fastest tempo to a period. */
             Down down(double end) {
                 double p = shortest;
-                List<KeepTheHand.Settled> here = near(p);
+                List<KeepTheHandPath.Settled> here = near(p);
                 while (here.isEmpty() && p * ladder() < end) {
                     p *= ladder();
                     here = near(p);
@@ -596,7 +598,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 Limit before = Limit.without(Reason.NEVER);
                 for (int i = 0; i <= FORKS && !here.isEmpty(); i++) {
                     double furthest = p;
-                    for (KeepTheHand.Settled one : here) {
+                    for (KeepTheHandPath.Settled one : here) {
                         Way way = follow(Mark.of(p, one), end);
                         if (way.failed().isEmpty()) {
                             return new Down(Optional.of(way.last().state()), before);
@@ -613,7 +615,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
             }
 
             /** How slow and how fast those motions can be that a search found at one tempo. */
-            Limit about(KeepTheHand searched) {
+            Limit about(KeepTheHandPath searched) {
                 return followed(
                         searched.solutions().stream()
                                 .filter(one -> one.pulls() && one.asMeant())
@@ -621,7 +623,7 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                                 .toList());
             }
 
-            private Limit followed(double p, List<KeepTheHand.Settled> here) {
+            private Limit followed(double p, List<KeepTheHandPath.Settled> here) {
                 return followed(here.stream().map(one -> Mark.of(p, one)).toList());
             }
 
@@ -711,22 +713,25 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
 
             private Step step(Mark from, double p) {
                 Trace trace = traced(p);
-                HandTable table = slowed(p, trace).of(KeepTheHand.fine(turns, cord, p));
+                HandTable table = slowed(p, trace).of(KeepTheHandPath.fine(turns, cord, p));
                 double[] guess = from.state().clone();
                 for (int i = 3; i < 6; i++) {
                     guess[i] *= from.period() / p;
                 }
                 Optional<PlaneShooting.Found> found =
-                        KeepTheHand.periodic(table, cord, normal, turn, guess, 8);
+                        KeepTheHandPath.periodic(table, cord, normal, turn, guess, 8);
                 Optional<double[]> state =
                         found.map(PlaneShooting.Found::state)
-                                .or(() -> KeepTheHand.drifting(table, cord, normal, turn, guess))
+                                .or(
+                                        () ->
+                                                KeepTheHandPath.drifting(
+                                                        table, cord, normal, turn, guess))
                                 .filter(y -> !far(y, guess));
                 if (state.isEmpty()) {
                     return new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
                 }
-                KeepTheHand.Pulls pulls =
-                        KeepTheHand.Pulls.of(
+                KeepTheHandPath.Pulls pulls =
+                        KeepTheHandPath.Pulls.of(
                                 table,
                                 cord,
                                 Following.cycle(table, cord, state.get()),
@@ -747,14 +752,14 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
                 return dot < Math.cos(0.5);
             }
 
-            private List<KeepTheHand.Settled> near(double p) {
+            private List<KeepTheHandPath.Settled> near(double p) {
                 Trace trace = traced(p);
-                return KeepTheHand.near(trace, side, cord, slowed(p, trace));
+                return KeepTheHandPath.near(trace, side, cord, slowed(p, trace));
             }
 
-            private List<KeepTheHand.Settled> everywhere(double p) {
+            private List<KeepTheHandPath.Settled> everywhere(double p) {
                 Trace trace = traced(p);
-                return KeepTheHand.everywhere(trace, side, cord, slowed(p, trace));
+                return KeepTheHandPath.everywhere(trace, side, cord, slowed(p, trace));
             }
 
             private HandTables slowed(double p, Trace trace) {
@@ -781,11 +786,11 @@ public record Floor(Side side, Limit ideal, Limit light, Limit hand, OptionalDou
         private record Way(Mark last, Optional<Step> failed) {}
 
         private record Mark(double period, double[] state, double weakest) {
-            static Mark of(double period, KeepTheHand.Settled settled) {
+            static Mark of(double period, KeepTheHandPath.Settled settled) {
                 return new Mark(period, settled.orbit().start(), settled.pulls().leastTime());
             }
 
-            static Mark of(double period, KeepTheHand.Solution solution) {
+            static Mark of(double period, KeepTheHandPath.Solution solution) {
                 return new Mark(period, solution.orbit().start(), solution.leastPullTime());
             }
         }

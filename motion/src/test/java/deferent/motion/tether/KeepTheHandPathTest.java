@@ -22,19 +22,19 @@ import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
-class KeepTheHandTest {
+class KeepTheHandPathTest {
     // Independently computed for R = L = 0.60 m, one hand turn a second.
     @Test
     void aTriquetraHasTwoWaysToFollowItsHandAndOneRunsAwaySlowly() {
-        KeepTheHand keep = KeepTheHand.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
+        KeepTheHandPath keep = KeepTheHandPath.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
         assertThat(keep.turns()).isEqualTo(-2);
         assertThat(keep.solutions())
-                .extracting(KeepTheHand.Solution::leastPullWeights)
+                .extracting(KeepTheHandPath.Solution::leastPullWeights)
                 .satisfiesExactlyInAnyOrder(
                         pull -> assertThat(pull).isCloseTo(2.87, within(0.005)),
                         pull -> assertThat(pull).isCloseTo(1.73, within(0.005)));
         assertThat(keep.solutions())
-                .extracting(KeepTheHand.Solution::growth)
+                .extracting(KeepTheHandPath.Solution::growth)
                 .satisfiesExactlyInAnyOrder(
                         growth -> assertThat(growth).isCloseTo(1, within(1e-6)),
                         growth -> assertThat(growth).isCloseTo(1.027, within(5e-4)));
@@ -42,7 +42,7 @@ class KeepTheHandTest {
 
     @Test
     void aSlowTriquetraWouldHaveToPushOneOfTheTwo() {
-        KeepTheHand keep = KeepTheHand.of(Spun.triquetra(1.5), Side.LEFT, Kit.USUAL);
+        KeepTheHandPath keep = KeepTheHandPath.of(Spun.triquetra(1.5), Side.LEFT, Kit.USUAL);
         assertThat(keep.solutions()).hasSize(2);
         assertThat(keep.solutions()).filteredOn(s -> !s.pulls()).hasSize(1);
         assertThat(keep.best()).hasValueSatisfying(s -> assertThat(s.pulls()).isTrue());
@@ -58,9 +58,9 @@ class KeepTheHandTest {
                     new Motion(new Arc(0.5, -Math.PI / 2, Math.PI / 2), new Turns(2, -Math.PI / 2))
                 }) {
             Trace ideal = Spun.of(motion, 0.9);
-            KeepTheHand keep = KeepTheHand.of(ideal, Side.LEFT, Kit.USUAL);
+            KeepTheHandPath keep = KeepTheHandPath.of(ideal, Side.LEFT, Kit.USUAL);
             assertThat(keep.solutions()).as("%s %s", motion, keep.tried()).isNotEmpty();
-            for (KeepTheHand.Solution s : keep.solutions()) {
+            for (KeepTheHandPath.Solution s : keep.solutions()) {
                 Trace corded = keep.in(ideal, s);
                 Pull pull = Pull.of(corded, Side.LEFT, Kit.USUAL);
                 assertThat(pull.sideways()).as("rest across the cord").isLessThan(1e-9);
@@ -113,9 +113,9 @@ class KeepTheHandTest {
     /** An isolation's kept hand also carries an extension; that is not what was said. */
     @Test
     void aMotionHalfATurnFromWhatWasSaidIsFoundButNotMeant() {
-        KeepTheHand keep = KeepTheHand.of(Spun.isolation(0.7), Side.LEFT, Kit.USUAL);
+        KeepTheHandPath keep = KeepTheHandPath.of(Spun.isolation(0.7), Side.LEFT, Kit.USUAL);
         assertThat(keep.solutions())
-                .anyMatch(KeepTheHand.Solution::asMeant)
+                .anyMatch(KeepTheHandPath.Solution::asMeant)
                 .anyMatch(s -> !s.asMeant());
         assertThat(keep.best()).hasValueSatisfying(s -> assertThat(s.asMeant()).isTrue());
     }
@@ -124,8 +124,8 @@ class KeepTheHandTest {
     void theRightHandTurnedTheOtherWayFindsTheMirroredMotions() {
         Trace same = Spun.triquetra(1.0);
         Trace mirrored = Trace.of(same.pairing().with(Direction.OPPOSITE));
-        KeepTheHand left = KeepTheHand.of(mirrored, Side.LEFT, Kit.USUAL);
-        KeepTheHand right = KeepTheHand.of(mirrored, Side.RIGHT, Kit.USUAL);
+        KeepTheHandPath left = KeepTheHandPath.of(mirrored, Side.LEFT, Kit.USUAL);
+        KeepTheHandPath right = KeepTheHandPath.of(mirrored, Side.RIGHT, Kit.USUAL);
         assertThat(right.turns()).isEqualTo(-left.turns());
         assertThat(right.solutions()).hasSameSizeAs(left.solutions());
         for (int i = 0; i < left.solutions().size(); i++) {
@@ -139,7 +139,7 @@ class KeepTheHandTest {
     void aStaticSpinInTheFloorPlaneIsAConicalPendulum() {
         double period = 0.9;
         Trace ideal = Spun.of(Motion.staticSpin(1, 0), Plane.FLOOR, period);
-        KeepTheHand keep = KeepTheHand.of(ideal, Side.LEFT, Kit.USUAL);
+        KeepTheHandPath keep = KeepTheHandPath.of(ideal, Side.LEFT, Kit.USUAL);
         double down = Gravity.STANDARD / (0.6 * Math.pow(2 * Math.PI / period, 2));
         assertThat(keep.best())
                 .hasValueSatisfying(
@@ -170,11 +170,11 @@ class KeepTheHandTest {
                                                 PlaneTurn.Carries.FIGURE)),
                         1);
         Trace ideal = Trace.of(Pairing.of(left, left).withTempo(OptionalDouble.of(40)));
-        KeepTheLight light = KeepTheLight.of(ideal, Side.LEFT, Kit.USUAL);
-        assertThat(light.possible()).isTrue();
-        assertThat(light.orbit().closing()).isLessThan(1e-6);
-        KeepTheHand hand = KeepTheHand.of(ideal, Side.LEFT, Kit.USUAL);
-        for (KeepTheHand.Solution s : hand.solutions()) {
+        KeepTheFigure kept = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
+        assertThat(kept.possible()).isTrue();
+        assertThat(kept.orbit().closing()).isLessThan(1e-6);
+        KeepTheHandPath hand = KeepTheHandPath.of(ideal, Side.LEFT, Kit.USUAL);
+        for (KeepTheHandPath.Solution s : hand.solutions()) {
             assertThat(s.orbit().closing()).isLessThan(1e-9);
         }
         assertThat(hand.tried().starts()).isEqualTo(12);
@@ -182,7 +182,8 @@ class KeepTheHandTest {
 
     @Test
     void inAirAStillHandCannotKeepASpinGoing() {
-        KeepTheHand keep = KeepTheHand.of(Spun.staticSpin(0.8), Side.LEFT, Kit.USUAL.withAir(true));
+        KeepTheHandPath keep =
+                KeepTheHandPath.of(Spun.staticSpin(0.8), Side.LEFT, Kit.USUAL.withAir(true));
         assertThat(keep.solutions()).isEmpty();
         assertThat(keep.tried().starts()).isEqualTo(36);
     }
