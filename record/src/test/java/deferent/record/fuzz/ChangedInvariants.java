@@ -293,7 +293,7 @@ final class ChangedInvariants {
         KeepTheHand other = KeepTheHand.of(there, now, changed.kit());
         if (other.solutions().stream().noneMatch(one -> alike(best, one))) {
             // What one tempo's search misses is found coming down from the fastest.
-            other = Floor.of(changed.pairing(), now, changed.kit()).found(there, other);
+            other = Floor.of(changed.pairing(), now, changed.kit()).agreed(there, other).hand();
         }
         broken.when(
                 other.solutions().stream().noneMatch(one -> alike(best, one)),
