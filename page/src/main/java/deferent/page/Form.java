@@ -18,7 +18,7 @@ public sealed interface Form {
     /** The still's moments side by side, with their counts below. */
     Form STRIP = new Strip();
 
-    /** The figures of one common cycle. */
+    /** The light of one common cycle. */
     Form EXPOSURE = new Exposure(OptionalDouble.empty(), Optional.empty());
 
     /** {@link Form#MOMENT}. */

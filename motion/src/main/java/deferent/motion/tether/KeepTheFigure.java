@@ -106,7 +106,7 @@ public record KeepTheFigure(
         Course head = ideal.head(side);
         Flat flat = new Flat(head, cord, ideal.interval());
         double[] cuts = Times.cuts(ideal, side, 3);
-        Times times = Times.of(ideal.interval(), cuts, COUNT);
+        Times times = Times.of(ideal.interval(), cuts, Pull.samples(ideal, side, COUNT));
         double[] pulls = times.of(flat::pull);
         double leastTime = times.least(pulls, flat::pull);
         List<FreeFall> falls = falls(times, pulls, flat, cord);

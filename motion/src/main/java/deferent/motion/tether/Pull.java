@@ -130,7 +130,7 @@ public record Pull(
      * @param count how many evenly spaced samples, 16 or more
      */
     public static Pull of(Trace trace, Side side, Cord cord, int count) {
-        Times times = Times.of(trace, side, 2, Math.max(count, EACH * wiggles(trace, side)));
+        Times times = Times.of(trace, side, 2, samples(trace, side, count));
         Moment[] moments = new Moment[times.count()];
         for (int i = 0; i < moments.length; i++) {
             moments[i] = Moment.of(trace, side, cord, times.at(i));
@@ -218,6 +218,11 @@ public record Pull(
         return found.isEmpty() && over.applyAsDouble(leastTime) < 0
                 ? List.of(times.dip(leastTime, over))
                 : found;
+    }
+
+    /** How many samples of a cycle miss nothing, {@code count} or more. */
+    static int samples(Trace trace, Side side, int count) {
+        return Math.max(count, EACH * wiggles(trace, side));
     }
 
     /** How often hand or poi may go to and fro in the common cycle. */

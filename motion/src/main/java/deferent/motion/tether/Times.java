@@ -20,6 +20,11 @@ final class Times {
     // which side of a jump a piece's last sample stands.
     private static final double INSET = 1e-10;
 
+    /** So near the lowest sample, as a share of their range, another dip may be lower. */
+    private static final double NEARLY = 0.01;
+
+    private static final int MOST_DIPS = 8;
+
     private final double[] times;
     private final int[] starts;
     private final Interval over;
@@ -113,21 +118,48 @@ final class Times {
         return integral(values) / over.length();
     }
 
-    /** Time of the least value of {@code f}, whose samples are {@code values}, refined. */
+    /**
+     * Time of the least value of {@code f}, whose samples are {@code values}, refined; of several
+     * dips nearly as low as the lowest sample each is refined.
+     */
     double least(double[] values, DoubleUnaryOperator f) {
-        int best = 0;
-        for (int i = 1; i < values.length; i++) {
-            if (values[i] < values[best]) {
-                best = i;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (double value : values) {
+            low = Math.min(low, value);
+            high = Math.max(high, value);
+        }
+        double best = Double.NaN;
+        double value = Double.POSITIVE_INFINITY;
+        int dips = 0;
+        for (int i = 0; i < values.length && dips < MOST_DIPS; i++) {
+            if (values[i] <= low + NEARLY * (high - low) && dips(i, values)) {
+                double time = refined(i, values, f);
+                double here = f.applyAsDouble(time);
+                dips++;
+                if (here < value) {
+                    best = time;
+                    value = here;
+                }
             }
         }
-        int piece = piece(best);
-        double a = times[Math.max(best - 1, starts[piece])];
-        double b = times[Math.min(best + 1, starts[piece + 1] - 1)];
-        if (best == 0 && starts.length == 2 && times.length > 1) {
+        return dips == 0 ? times[0] : best;
+    }
+
+    private boolean dips(int i, double[] values) {
+        int piece = piece(i);
+        return (i == starts[piece] || values[i] < values[i - 1])
+                && (i == starts[piece + 1] - 1 || values[i] <= values[i + 1]);
+    }
+
+    private double refined(int i, double[] values, DoubleUnaryOperator f) {
+        if (i == 0 && starts.length == 2 && times.length > 1) {
             return refinedAcrossStart(values, f);
         }
-        return golden(f, a, b, times[best], values[best]);
+        int piece = piece(i);
+        double a = times[Math.max(i - 1, starts[piece])];
+        double b = times[Math.min(i + 1, starts[piece + 1] - 1)];
+        return golden(f, a, b, times[i], values[i]);
     }
 
     // A periodic piece's least value may stand at the seam, where start and end meet.
