@@ -414,7 +414,7 @@ final class Lies {
         all.add(
                 new Lie(
                         length,
-                        "hand kept",
+                        "hand path kept",
                         whole,
                         at("readings.leftCord.handPathKept.solutions.0.head", Lies::aside)));
         String pulls = "a hand that keeps the figure pulls at every instant";

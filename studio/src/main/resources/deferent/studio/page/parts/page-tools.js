@@ -11,7 +11,7 @@ class PageTools extends Part {
     const { theme } = this.desk;
     return html`
       <button type="button" class="tool" @click=${() => this.desk.act('save')} title="Save on the shelf (Ctrl+S)" aria-keyshortcuts="Control+S">Save</button>
-      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy this pattern’s address">Address</button>
+      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy this pattern’s address">Share</button>
       <button type="button" class="tool" @click=${() => this.desk.act('take')} title="Pictures, sheets, clips and pages of it (E)" aria-keyshortcuts="E">Take away</button>
       <button type="button" class="tool" @click=${() => this.desk.act('words')} title="What a phrase can say (W)" aria-keyshortcuts="W">Words</button>
       <button type="button" class="tool icon" aria-label="Colours: ${SAID[theme]}" title="Colours: ${SAID[theme]}"
