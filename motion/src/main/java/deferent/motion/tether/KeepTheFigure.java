@@ -263,8 +263,9 @@ public record KeepTheFigure(
         List<FreeFall> found = new ArrayList<>();
         double lost = LOST * cord.headWeight();
         for (int i = 1; i + 1 < pulls.length; i++) {
+            double steepest = Math.max(pulls[i - 1], pulls[i + 1]) - pulls[i];
             boolean dip = pulls[i] <= pulls[i - 1] && pulls[i] < pulls[i + 1];
-            if (!dip || pulls[i] > 0.5 * cord.headWeight() + lost) {
+            if (!dip || pulls[i] > Math.max(0.5 * cord.headWeight(), steepest) + lost) {
                 continue;
             }
             double time = times.leastBetween(i, pulls, flat::pull);

@@ -152,6 +152,9 @@ public record KeepTheHandPath(
 
     private static final double SAME = 1e-5;
 
+    /** A cord that swings oftener in a cycle is followed no closer. */
+    private static final int MOST_SWINGS = 64;
+
     /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
     private static final double LITTLE = 0.1;
 
@@ -184,11 +187,14 @@ public record KeepTheHandPath(
         return 3 * coarse(turns, cord, period);
     }
 
-    // Enough for a slow cycle's swings, too, by powers of two so that other tempos share tables.
+    // Four for each of a slow cycle's swings, by powers of two so that other tempos share tables.
     private static int coarse(int turns, Cord cord, double period) {
         double swings = period * Math.sqrt(cord.gravity() / cord.swingLength()) / (2 * Math.PI);
-        int twos = Integer.highestOneBit((int) Math.ceil(swings));
-        return Math.max(32, 12 * Math.max(Math.abs(turns), twos < swings ? 2 * twos : twos));
+        int twos = 1;
+        while (twos < swings && twos < MOST_SWINGS) {
+            twos *= 2;
+        }
+        return Math.max(32, Math.max(12 * Math.abs(turns), 4 * twos));
     }
 
     /** With one motion more, found another way, by its state at the start. */
@@ -645,9 +651,10 @@ public record KeepTheHandPath(
     /** A state that closes but for a drift too slow to matter; empty where there is none. */
     static Optional<double[]> drifting(
             HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
-        return normal.getNormSq() > 0 && turn != 0
+        // Air damps whatever drifts.
+        return normal.getNormSq() > 0 && turn != 0 && !cord.kit().air()
                 ? new PlaneShooting(table, cord, normal, turn)
-                        .closed(guess, 1e-11, 20)
+                        .closed(guess, 1e-11, CLOSING)
                         .filter(c -> Math.abs(c.missing()) < ADRIFT)
                         .map(PlaneShooting.Closed::state)
                 : Optional.empty();

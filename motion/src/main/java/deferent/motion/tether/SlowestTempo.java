@@ -211,8 +211,8 @@ public record SlowestTempo(
         private static final double LONG_LADDER = 2;
         private static final int OFTEN = 8;
 
-        /** How much slower at once a motion is followed. */
-        private static final double STRIDES = 1.25;
+        /** How much slower at once a motion is followed at most, by its logarithm. */
+        private static final double LONGEST = Math.log(1.25);
 
         /** How often a motion is taken up again where one ended, and how much slower. */
         private static final int FORKS = 6;
@@ -221,9 +221,6 @@ public record SlowestTempo(
 
         /** From one sample to the next, radians: no cord turns so far in a seven-hundredth. */
         private static final double THROUGH_NOTHING = 2;
-
-        /** So near a failure is no fault of the stride. */
-        private static final double NEAR = 0.001;
 
         private final Trace ideal;
         private final double cycles;
@@ -668,56 +665,39 @@ public record SlowestTempo(
             }
 
             /**
-             * Slower or faster in strides until one fails, then halving what lies between. A stride
-             * may fail for its length alone, so what failed is tried once more from nearer by.
+             * Slower or faster in strides, shorter ones where one fails and longer ones again where
+             * two did not, until they are too short to tell.
              */
             private Way follow(Mark start, double end) {
-                boolean slower = end > start.period();
-                double stride = slower ? STRIDES : 1 / STRIDES;
+                double way = end > start.period() ? 1 : -1;
+                double stride = LONGEST;
                 Mark good = start;
-                double bad = Double.NaN;
-                Optional<Step> failed = Optional.empty();
-                boolean again = false;
-                while (Double.isNaN(bad) || Math.abs(bad / good.period() - 1) > 1e-7) {
-                    double next = good.period() * stride;
-                    if (again) {
-                        next = bad;
-                    } else if (!Double.isNaN(bad)) {
-                        next = Math.sqrt(good.period() * bad);
-                    }
-                    if (slower ? next > end : next < end) {
-                        next = end;
-                    }
-                    if (next == good.period()) {
-                        break;
-                    }
-                    Step step = step(good, next);
+                Optional<Mark> before = Optional.empty();
+                int inARow = 0;
+                while (good.period() != end) {
+                    double left = Math.abs(Math.log(end / good.period()));
+                    double next = stride < left ? good.period() * Math.exp(way * stride) : end;
+                    Step step = step(good, before, next);
                     if (step.mark().isPresent()) {
+                        before = Optional.of(good);
                         good = step.mark().get();
-                        if (again) {
-                            bad = Double.NaN;
-                            failed = Optional.empty();
-                        }
-                        again =
-                                !again
-                                        && !Double.isNaN(bad)
-                                        && Math.abs(bad / good.period() - 1) > NEAR;
+                        inARow++;
+                        stride = inARow > 1 ? Math.min(2 * stride, LONGEST) : stride;
                     } else {
-                        failed = Optional.of(step);
-                        bad = next;
-                        again = false;
+                        inARow = 0;
+                        stride = Math.min(stride, left) / 2;
+                        if (stride < step.near()) {
+                            return new Way(good, Optional.of(step));
+                        }
                     }
                 }
-                return new Way(good, failed);
+                return new Way(good, Optional.empty());
             }
 
-            private Step step(Mark from, double p) {
+            private Step step(Mark from, Optional<Mark> before, double p) {
                 Trace trace = traced(p);
                 HandTable table = slowed(p, trace).of(KeepTheHandPath.fine(turns, cord, p));
-                double[] guess = from.state().clone();
-                for (int i = 3; i < 6; i++) {
-                    guess[i] *= from.period() / p;
-                }
+                double[] guess = before.map(b -> from.beyond(b, p)).orElseGet(() -> from.at(p));
                 Optional<PlaneShooting.Found> found =
                         KeepTheHandPath.periodic(table, cord, normal, turn, guess, 8);
                 Optional<double[]> state =
@@ -726,7 +706,7 @@ public record SlowestTempo(
                                         () ->
                                                 KeepTheHandPath.drifting(
                                                         table, cord, normal, turn, guess))
-                                .filter(y -> !far(y, guess));
+                                .filter(y -> !far(y, from.state()));
                 if (state.isEmpty()) {
                     return new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
                 }
@@ -786,6 +766,27 @@ public record SlowestTempo(
         private record Way(Mark last, Optional<Step> failed) {}
 
         private record Mark(double period, double[] state, double weakest) {
+            /** The same turning at another tempo. */
+            double[] at(double p) {
+                double[] y = state.clone();
+                for (int i = 3; i < 6; i++) {
+                    y[i] *= period / p;
+                }
+                return y;
+            }
+
+            /** Where a straight line over the period's logarithm from an earlier mark leads. */
+            double[] beyond(Mark earlier, double p) {
+                double share = Math.log(p / period) / Math.log(period / earlier.period);
+                double[] y = at(p);
+                double[] was = earlier.at(p);
+                for (int i = 0; i < 6; i++) {
+                    y[i] += share * (y[i] - was[i]);
+                }
+                Swinging.tidy(y);
+                return y;
+            }
+
             static Mark of(double period, KeepTheHandPath.Settled settled) {
                 return new Mark(period, settled.orbit().start(), settled.pulls().leastTime());
             }
@@ -795,6 +796,11 @@ public record SlowestTempo(
             }
         }
 
-        private record Step(Optional<Mark> mark, Reason reason, double place) {}
+        private record Step(Optional<Mark> mark, Reason reason, double place) {
+            /** How near a failure is told: where a motion merely vanishes its place is a blur. */
+            double near() {
+                return reason == Reason.SLACK ? 1e-7 : 1e-5;
+            }
+        }
     }
 }
