@@ -3,8 +3,8 @@
  * schema, the shelf they stand on, and readings as JSON.
  *
  * <p>Inside, everything is SI and radians; here at the edge lengths stay metres, angles become
- * degrees where that loses nothing, and tempo is beats a minute. A document that is written and
- * read again is equal to the one before, to the last bit.
+ * degrees where that loses nothing, and tempo is hand cycles a minute. A document that is written
+ * and read again is equal to the one before, to the last bit.
  */
 @NullMarked
 package deferent.record;

@@ -37,8 +37,8 @@ import org.hipparchus.util.Pair;
  * tempo a quarter and a half faster. Sizes stay within their limits; the tempo, unless said
  * otherwise, within a half to one and a half times what it was, because many gaps only close as the
  * tempo grows without end. And because a gap always shrinks with the whole pairing, change has its
- * price: ten centimetres of a size, a fifth of a radian, ten beats a minute each count as much as a
- * centimetre of gap.
+ * price: ten centimetres of a size, a fifth of a radian, ten cycles a minute each count as much as
+ * a centimetre of gap.
  *
  * @param carrier whose head leads
  * @param pairing with the changes made
@@ -259,7 +259,7 @@ public record CordedFit(
             return Math.max(ranges.get(i).least(), Math.min(ranges.get(i).most(), value));
         }
 
-        /** Steps that count alike: ten centimetres, a fifth of a radian, ten beats a minute. */
+        /** Steps that count alike: ten centimetres, a fifth of a radian, ten cycles a minute. */
         private static double unit(Size size) {
             return switch (size.kind()) {
                 case TEMPO -> 10;

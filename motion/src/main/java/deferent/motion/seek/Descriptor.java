@@ -2,7 +2,7 @@ package deferent.motion.seek;
 
 /**
  * What of a curve no turn, shift, mirror or lag changes, in {@value #SIZE} numbers: for the lowest
- * turns |k| the longer and the shorter of the two terms k and −k, and the carrier sum of squares of
+ * turns |k| the longer and the shorter of the two terms k and −k, and the root sum of squares of
  * all the rest.
  *
  * <p>Two curves' descriptors are never further apart than the curves' clock gap (moduli can only

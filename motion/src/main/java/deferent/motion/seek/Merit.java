@@ -9,7 +9,8 @@ import java.util.OptionalDouble;
  * @param symmetry greatest order of turning symmetry that both figures share, 0 where both are
  *     circles
  * @param missing length by which the hands fail to reach, metres, 0 where they get everywhere
- * @param slowest tempo slowest, hand cycles a minute; empty where it was not asked or there is none
+ * @param slowest the slowest tempo, hand cycles a minute; empty where it was not asked or there is
+ *     none
  * @param growth of a slip in a reaction time; empty likewise
  * @param toShelf distance to the nearest pattern of the shelf, metres; empty without a shelf
  */

@@ -1,4 +1,4 @@
-// Numbers as people read them: centimetres, degrees, beats a minute. SI and degrees come from the server.
+// Numbers as people read them: centimetres, degrees, cycles a minute. SI and degrees come from the server.
 
 const MINUS = '\u2212';
 const THIN = '\u202f';

@@ -52,7 +52,7 @@ export class Pulse {
     tone.stop(at + 0.07);
   }
 
-  /** A tap; from the second on, the taps' tempo in beats a minute, else null. */
+  /** A tap; from the second on, how many taps that are a minute, else null. */
   tap(now = performance.now()) {
     if (this.taps.length && now - this.taps[this.taps.length - 1] > 2500) this.taps = [];
     this.taps.push(now);
