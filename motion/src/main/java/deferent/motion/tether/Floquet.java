@@ -74,10 +74,19 @@ record Floquet(List<Leg> legs, RealMatrix monodromy, double unit, List<Complex> 
             Complex[] across = pair(legs, m, 1);
             all = new Complex[] {within[0], within[1], across[0], across[1]};
         } else {
-            all = new EigenDecompositionNonSymmetric(m).getEigenvalues();
+            all = eigenvalues(m);
         }
         Arrays.sort(all, Comparator.comparingDouble(Complex::norm).reversed());
         return List.of(all);
+    }
+
+    private static Complex[] eigenvalues(RealMatrix m) {
+        try {
+            return new EigenDecompositionNonSymmetric(m).getEigenvalues();
+        } catch (ArrayIndexOutOfBoundsException pastItsEnd) {
+            // Hipparchus's Schur form runs past its end on matrices whose numbers are no numbers.
+            throw new ArithmeticException("the slips of a cycle grow past all numbers");
+        }
     }
 
     /**

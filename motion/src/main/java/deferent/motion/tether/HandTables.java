@@ -13,12 +13,12 @@ final class HandTables {
         HandTable of(int steps);
     }
 
-    private final Course hand;
+    private static final int FEW = 32;
+
     private final Made made;
     private final Map<Integer, HandTable> bySteps = new ConcurrentHashMap<>();
 
-    private HandTables(Course hand, Made made) {
-        this.hand = hand;
+    private HandTables(Made made) {
         this.made = made;
     }
 
@@ -26,12 +26,12 @@ final class HandTables {
      * @param cuts start, the breaks between, end; read, not written
      */
     static HandTables of(Course hand, double[] cuts) {
-        return new HandTables(hand, steps -> HandTable.of(hand, cuts, steps));
+        return new HandTables(steps -> HandTable.of(hand, cuts, steps));
     }
 
     /** Of the same hand path, all times {@code slower} times as long. */
     HandTables slowed(double slower, Course slowed) {
-        return new HandTables(slowed, steps -> of(steps).slowed(slower, slowed));
+        return new HandTables(steps -> of(steps).slowed(slower, slowed));
     }
 
     /** About that many steps over the whole. */
@@ -39,7 +39,13 @@ final class HandTables {
         return bySteps.computeIfAbsent(steps, made::of);
     }
 
-    Course hand() {
-        return hand;
+    /** About the greatest acceleration of the hand, m/s². */
+    double quickest() {
+        double[] ends = of(FEW).ends();
+        double most = 0;
+        for (int i = 0; i < ends.length; i += 6) {
+            most = Math.max(most, Math.hypot(Math.hypot(ends[i + 3], ends[i + 4]), ends[i + 5]));
+        }
+        return most;
     }
 }

@@ -26,13 +26,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * <p>They are looked for by shooting from a stated grid of starts.
  *
  * <ul>
- *   <li>A poi that gets round in a plane ({@link PlaneShooting}): the ideal's direction turned by
- *       every thirty-sixth of a turn, each with the rate that brings it back to itself after the
+ *   <li>A poi that gets round in a plane ({@link PlaneShooting}): the ideal's start while gravity
+ *       is turned up from nothing; then the ideal's direction turned, the way the poi goes round,
+ *       by every thirty-sixth of a turn, each with the rate that brings it back to itself after the
  *       wanted turns. Where what its speed then lacks changes sign between neighbours, a periodic
  *       motion lies between them; where every direction closes, as with a still hand, the one
  *       nearest the ideal is given; where no such rate is found, every third start is tried as it
- *       is. Where none of these leads to the motion meant, the ideal's start is followed while
- *       gravity is turned up from nothing in eight steps.
+ *       is.
  *   <li>A swing in a plane: the ideal's direction turned by every twelfth of a turn, at the ideal's
  *       rate, none, and its opposite.
  *   <li>Out of a plane ({@link Shooting}): the ideal's start turned by every sixth of a turn about
@@ -153,7 +153,7 @@ public record KeepTheHandPath(
     private static final double SAME = 1e-5;
 
     /** A cord that swings oftener in a cycle is followed no closer. */
-    private static final int MOST_SWINGS = 64;
+    private static final int MOST_SWINGS = 32;
 
     /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
     private static final double LITTLE = 0.1;
@@ -182,14 +182,18 @@ public record KeepTheHandPath(
         return new Search(ideal, side, cord, tables, true).working();
     }
 
-    /** Steps a cycle of what is kept, for a cord that turns so often in it. */
-    static int fine(int turns, Cord cord, double period) {
-        return 3 * coarse(turns, cord, period);
+    /**
+     * Steps a cycle of what is kept, for a cord that turns so often in it and that a hand of so
+     * quick a start, m/s², swings.
+     */
+    static int fine(int turns, Cord cord, double period, double quickest) {
+        return 3 * coarse(turns, cord, period, quickest);
     }
 
-    // Four for each of a slow cycle's swings, by powers of two so that other tempos share tables.
-    private static int coarse(int turns, Cord cord, double period) {
-        double swings = period * Math.sqrt(cord.gravity() / cord.swingLength()) / (2 * Math.PI);
+    // Four for each of a cord's own swings, by powers of two so that other tempos share tables.
+    private static int coarse(int turns, Cord cord, double period, double quickest) {
+        double pulled = cord.gravity() + quickest;
+        double swings = period * Math.sqrt(pulled / cord.swingLength()) / (2 * Math.PI);
         int twos = 1;
         while (twos < swings && twos < MOST_SWINGS) {
             twos *= 2;
@@ -274,7 +278,7 @@ public record KeepTheHandPath(
             double turned = turning.turned(hand, ideal.head(side));
             this.wanted = (int) Math.rint(turned / (2 * Math.PI));
             this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
-            this.coarse = coarse(wanted, cord, this.ideal.period());
+            this.coarse = coarse(wanted, cord, this.ideal.period(), tables.quickest());
         }
 
         KeepTheHandPath answer() {
@@ -291,24 +295,23 @@ public record KeepTheHandPath(
         private int look() {
             HandTable rough = tables.of(coarse);
             List<double[]> starts = starts();
-            if (!everywhere && planar && wanted != 0) {
+            if (planar && wanted != 0) {
                 weighed(rough, starts.get(0)).ifPresent(this::keep);
             }
-            if (found.stream().anyMatch(Settled::works)) {
+            if (!everywhere && found.stream().anyMatch(Settled::works)) {
                 return starts.size();
             }
             if (planar) {
                 PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
                 List<double[]> next = wanted != 0 ? bracketed(shooting, starts) : starts;
                 if (adrift) {
+                    found.clear();
+                    settled = 0;
                     keepAligned(next.get(0));
                 } else {
                     for (double[] start : next) {
                         shooting.from(start, 1e-6, MOST).ifPresent(this::keep);
                     }
-                }
-                if (found.stream().noneMatch(s -> meant(s.lead()))) {
-                    weighed(rough, starts.get(0)).ifPresent(this::keep);
                 }
             } else {
                 Shooting shooting = new Shooting(rough, cord);
@@ -388,7 +391,7 @@ public record KeepTheHandPath(
                     Rotation by =
                             new Rotation(
                                     axis,
-                                    2 * Math.PI * j / turns,
+                                    round() * 2 * Math.PI * j / turns,
                                     RotationConvention.VECTOR_OPERATOR);
                     Vector3D turned = by.applyTo(e);
                     Vector3D turning = by.applyTo(w).scalarMultiply(rate);
@@ -410,6 +413,11 @@ public record KeepTheHandPath(
                 }
             }
             return out;
+        }
+
+        // The way the poi goes round, so that a mirrored motion is looked for by mirrored steps.
+        private int round() {
+            return wanted < 0 ? -1 : 1;
         }
 
         /**
@@ -446,7 +454,7 @@ public record KeepTheHandPath(
         private List<double[]> bracketed(PlaneShooting shooting, List<double[]> starts) {
             int count = starts.size();
             List<Optional<PlaneShooting.Closed>> closed = new ArrayList<>();
-            double step = Math.signum(turning.normal().dotProduct(normal)) * 2 * Math.PI / count;
+            double step = round() * 2 * Math.PI / count;
             for (int i = 0; i < count; i++) {
                 // The neighbour's closing rate is the better guess; the ideal's the other.
                 Optional<PlaneShooting.Closed> by = i == 0 ? Optional.empty() : closed.get(i - 1);

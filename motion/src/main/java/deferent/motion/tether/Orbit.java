@@ -8,7 +8,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * A cord's periodic motion behind a hand: what {@link KeepTheHandPath} finds and {@link
- * KeepTheFigure} makes, and what {@link Hold} asks about.
+ * KeepTheFigure} makes, and what {@link Steadiness} asks about.
  */
 public final class Orbit {
     private final HandTable table;

@@ -404,8 +404,9 @@ public record SlowestTempo(
             Vector3D level = normal.crossProduct(Vector3D.PLUS_J).normalize();
             double best = Double.POSITIVE_INFINITY;
             double bestTime = 0;
-            for (int i = 0; i + 1 < times.count(); i++) {
-                double a = times.at(i);
+            // From just before the seam, at which a cycle may well begin with the head at its top.
+            for (int i = -1; i + 1 < times.count(); i++) {
+                double a = i < 0 ? times.at(times.count() - 1) - period : times.at(i);
                 double b = times.at(i + 1);
                 double fa = across(a, level);
                 double fb = across(b, level);
@@ -696,7 +697,14 @@ public record SlowestTempo(
 
             private Step step(Mark from, Optional<Mark> before, double p) {
                 Trace trace = traced(p);
-                HandTable table = slowed(p, trace).of(KeepTheHandPath.fine(turns, cord, p));
+                HandTable table =
+                        slowed(p, trace)
+                                .of(
+                                        KeepTheHandPath.fine(
+                                                turns,
+                                                cord,
+                                                p,
+                                                tables.quickest() * period * period / p / p));
                 double[] guess = before.map(b -> from.beyond(b, p)).orElseGet(() -> from.at(p));
                 Optional<PlaneShooting.Found> found =
                         KeepTheHandPath.periodic(table, cord, normal, turn, guess, 8);

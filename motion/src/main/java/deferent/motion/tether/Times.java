@@ -6,9 +6,11 @@ import deferent.motion.trace.Lowest;
 import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * Times over a trace, piece by piece between one side's breaks, so that no sum, extreme or root is
@@ -129,21 +131,26 @@ final class Times {
             low = Math.min(low, value);
             high = Math.max(high, value);
         }
-        double best = Double.NaN;
+        double nearly = low + NEARLY * (high - low);
+        int[] dips =
+                IntStream.range(0, values.length)
+                        .filter(i -> values[i] <= nearly && dips(i, values))
+                        .boxed()
+                        .sorted(Comparator.comparingDouble(i -> values[i]))
+                        .mapToInt(i -> i)
+                        .limit(MOST_DIPS)
+                        .toArray();
+        double best = times[0];
         double value = Double.POSITIVE_INFINITY;
-        int dips = 0;
-        for (int i = 0; i < values.length && dips < MOST_DIPS; i++) {
-            if (values[i] <= low + NEARLY * (high - low) && dips(i, values)) {
-                double time = refined(i, values, f);
-                double here = f.applyAsDouble(time);
-                dips++;
-                if (here < value) {
-                    best = time;
-                    value = here;
-                }
+        for (int dip : dips) {
+            double time = refined(dip, values, f);
+            double here = f.applyAsDouble(time);
+            if (here < value) {
+                best = time;
+                value = here;
             }
         }
-        return dips == 0 ? times[0] : best;
+        return best;
     }
 
     private boolean dips(int i, double[] values) {

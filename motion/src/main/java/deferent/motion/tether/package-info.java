@@ -17,7 +17,7 @@
  * (Sreenath, Lee and Kumar, CDC 2013). Given the hand, the head obeys the equation of a pendulum on
  * a moving pivot, whose periodic solutions are found by shooting ({@link
  * deferent.motion.tether.KeepTheHandPath}) and whose slips grow or do not ({@link
- * deferent.motion.tether.Hold}).
+ * deferent.motion.tether.Steadiness}).
  *
  * <p>Everything is in three dimensions, SI units, in the frame of {@code deferent.motion.pairing}.
  */

@@ -130,7 +130,9 @@ final class ChangedInvariants {
             // The mean is added up from the samples, of which another beginning takes others: a
             // few thousandths of the range where many turns go to the cycle.
             double hair =
-                    2e-3 * (p.greatest() - p.least()) + 1e-6 * p.headWeight() + 1e-4 * p.greatest();
+                    2e-3 * (p.greatest() - p.least())
+                            + 1e-6 * p.headWeight()
+                            + 1e-4 * Math.abs(p.greatest());
             broken.unlessNear(side + " least pull", p.least(), q.least(), 0, hair);
             broken.unlessNear(side + " greatest pull", p.greatest(), q.greatest(), 0, hair);
             broken.unlessNear(side + " mean pull", p.mean(), q.mean(), 0, hair);

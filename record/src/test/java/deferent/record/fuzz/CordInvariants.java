@@ -105,7 +105,7 @@ final class CordInvariants {
         Pull pull = Whole.out(cord.pull());
         double hair =
                 2e-3 * (pull.greatest() - pull.least())
-                        + 1e-8 * (pull.greatest() + pull.headWeight());
+                        + 1e-7 * (Math.abs(pull.greatest()) + pull.headWeight());
         broken.when(
                 pull.least() > pull.mean() + hair || pull.mean() > pull.greatest() + hair,
                 "%s: least %.6g mean %.6g greatest %.6g",
@@ -418,12 +418,13 @@ final class CordInvariants {
                 && !rides;
     }
 
-    // At the slowest itself either is right.
+    // At the slowest itself either is right; and where a pull counts as lost before it is nothing,
+    // a thousandth about it.
     private static boolean surely(SlowestTempo.Limit limit, double tempo) {
         return limit.met(tempo)
-                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-6))
+                && (limit.tempo().isEmpty() || tempo > limit.tempo().getAsDouble() * (1 + 1e-3))
                 && (limit.fastest().isEmpty()
-                        || tempo < limit.fastest().getAsDouble() * (1 - 1e-6));
+                        || tempo < limit.fastest().getAsDouble() * (1 - 1e-3));
     }
 
     private static void anyTempo(Whole whole, CordReading cord, Invariant.Broken broken) {
