@@ -30,7 +30,7 @@ class SeekPageTest extends InChromium {
             seek(visit);
             assertThat(visit.number("document.querySelectorAll('.find').length")).isEqualTo(36);
             assertThat(visit.text("document.querySelector('.seek-state').textContent"))
-                    .contains("link exactly");
+                    .contains("links close exactly");
             double before = drawn(visit);
             for (int i = 0; i < 600 && drawn(visit) <= before + 8; i++) {
                 visit.frames(1);
