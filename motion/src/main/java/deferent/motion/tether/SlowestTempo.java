@@ -214,6 +214,9 @@ public record SlowestTempo(
         /** How much slower at once a motion is followed at most, by its logarithm. */
         private static final double LONGEST = Math.log(1.25);
 
+        /** Of Newton's steps, from so near. */
+        private static final int SETTLES = 5;
+
         /** How often a motion is taken up again where one ended, and how much slower. */
         private static final int FORKS = 6;
 
@@ -707,13 +710,16 @@ public record SlowestTempo(
                                                 tables.quickest() * period * period / p / p));
                 double[] guess = before.map(b -> from.beyond(b, p)).orElseGet(() -> from.at(p));
                 Optional<PlaneShooting.Found> found =
-                        KeepTheHandPath.periodic(table, cord, normal, turn, guess, 8);
+                        KeepTheHandPath.periodic(table, cord, normal, turn, guess, SETTLES);
+                // What is followed drifts from the first step on, or never.
                 Optional<double[]> state =
                         found.map(PlaneShooting.Found::state)
                                 .or(
                                         () ->
-                                                KeepTheHandPath.drifting(
-                                                        table, cord, normal, turn, guess))
+                                                from.drifts()
+                                                        ? KeepTheHandPath.drifting(
+                                                                table, cord, normal, turn, guess)
+                                                        : Optional.empty())
                                 .filter(y -> !far(y, from.state()));
                 if (state.isEmpty()) {
                     return new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
@@ -729,7 +735,12 @@ public record SlowestTempo(
                 return pulls.least() < -1e-6 * cord.headWeight()
                         ? new Step(Optional.empty(), Reason.SLACK, phase)
                         : new Step(
-                                Optional.of(new Mark(p, state.get(), pulls.leastTime())),
+                                Optional.of(
+                                        new Mark(
+                                                p,
+                                                state.get(),
+                                                pulls.leastTime(),
+                                                found.isEmpty())),
                                 Reason.SLACK,
                                 phase);
             }
@@ -773,7 +784,11 @@ public record SlowestTempo(
         /** A motion followed as far as it goes, and what then failed if anything did. */
         private record Way(Mark last, Optional<Step> failed) {}
 
-        private record Mark(double period, double[] state, double weakest) {
+        /**
+         * @param weakest when it pulls least, seconds
+         * @param drifts whether it may close but for a drift too slow to matter
+         */
+        private record Mark(double period, double[] state, double weakest, boolean drifts) {
             /** The same turning at another tempo. */
             double[] at(double p) {
                 double[] y = state.clone();
@@ -796,18 +811,18 @@ public record SlowestTempo(
             }
 
             static Mark of(double period, KeepTheHandPath.Settled settled) {
-                return new Mark(period, settled.orbit().start(), settled.pulls().leastTime());
+                return new Mark(period, settled.orbit().start(), settled.pulls().leastTime(), true);
             }
 
             static Mark of(double period, KeepTheHandPath.Solution solution) {
-                return new Mark(period, solution.orbit().start(), solution.leastPullTime());
+                return new Mark(period, solution.orbit().start(), solution.leastPullTime(), true);
             }
         }
 
         private record Step(Optional<Mark> mark, Reason reason, double place) {
             /** How near a failure is told: where a motion merely vanishes its place is a blur. */
             double near() {
-                return reason == Reason.SLACK ? 1e-7 : 1e-5;
+                return reason == Reason.SLACK ? 1e-7 : 1e-4;
             }
         }
     }
