@@ -599,8 +599,7 @@ final class Lies {
             all.add(new Lie(live, parts[1], whole, times("live." + parts[0], 1.1)));
         }
         String slowest = "the slowest tempo does not depend on the tempo asked at";
-        for (String path :
-                List.of("ideal:ideal", "figureKept:figure kept", "handPathKept:hand path kept")) {
+        for (String path : List.of("ideal:ideal", "figureKept:figure kept")) {
             String[] parts = path.split(":");
             all.add(
                     new Lie(

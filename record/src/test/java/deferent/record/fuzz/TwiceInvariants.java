@@ -11,6 +11,7 @@ import deferent.motion.tether.SlowestTempo;
 import deferent.motion.trace.Figure;
 import deferent.record.ReadingsJson;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** What holds between two readings of the same pairing, asked for in two ways. */
@@ -108,11 +109,13 @@ final class TwiceInvariants {
         double other = asked > 100 ? asked * 0.61 : Math.min(600, asked * 1.53);
         Pairing elsewhere = whole.pairing().withTempo(OptionalDouble.of(other));
         for (Side side : Whole.sides()) {
-            if (whole.readings().cord(side).slowest().reading().isPresent()) {
+            Optional<SlowestTempo> told = whole.readings().cord(side).slowest().reading();
+            if (told.isPresent()) {
+                // What is told of a kept hand path agrees with what this tempo's search found.
                 SlowestTempo here = SlowestTempo.of(whole.pairing(), side, whole.asked().kit());
                 SlowestTempo there = SlowestTempo.of(elsewhere, side, whole.asked().kit());
-                same(broken, side + " ideal", here.ideal(), there.ideal());
-                same(broken, side + " figure kept", here.figureKept(), there.figureKept());
+                same(broken, side + " ideal", told.get().ideal(), there.ideal());
+                same(broken, side + " figure kept", told.get().figureKept(), there.figureKept());
                 same(broken, side + " hand path kept", here.handPathKept(), there.handPathKept());
             }
         }
