@@ -262,21 +262,25 @@ public record KeepTheFigure(
     private static List<FreeFall> falls(Times times, double[] pulls, Flat flat, Cord cord) {
         List<FreeFall> found = new ArrayList<>();
         double lost = LOST * cord.headWeight();
-        for (int i = 1; i + 1 < pulls.length; i++) {
-            double steepest = Math.max(pulls[i - 1], pulls[i + 1]) - pulls[i];
-            boolean dip = pulls[i] <= pulls[i - 1] && pulls[i] < pulls[i + 1];
-            if (!dip || pulls[i] > Math.max(0.5 * cord.headWeight(), steepest) + lost) {
+        double whole = flat.over().length();
+        for (int i : times.dips(pulls).toArray()) {
+            double steepest =
+                    Math.max(pulls[Math.max(i - 1, 0)], pulls[Math.min(i + 1, pulls.length - 1)])
+                            - pulls[i];
+            if (pulls[i] > Math.max(0.5 * cord.headWeight(), steepest) + lost) {
                 continue;
             }
-            double time = times.leastBetween(i, pulls, flat::pull);
-            if (flat.pull(time) < lost) {
+            double time = times.refined(i, pulls, flat::pull);
+            // One at a break, or at the seam of a periodic trace, is met from either side.
+            boolean again =
+                    found.stream()
+                            .anyMatch(
+                                    f ->
+                                            Math.abs(Math.IEEEremainder(f.time() - time, whole))
+                                                    < 1e-6 * whole);
+            if (!again && flat.pull(time) < lost) {
                 found.add(new FreeFall(time, flat.pull(time) / cord.headWeight()));
             }
-        }
-        // The seam of a periodic trace.
-        double first = times.at(0);
-        if (pulls[0] < lost && (found.isEmpty() || found.get(0).time() > first + 1e-6)) {
-            found.add(0, new FreeFall(first, pulls[0] / cord.headWeight()));
         }
         return List.copyOf(found);
     }

@@ -133,8 +133,8 @@ final class Times {
         }
         double nearly = low + NEARLY * (high - low);
         int[] dips =
-                IntStream.range(0, values.length)
-                        .filter(i -> values[i] <= nearly && dips(i, values))
+                dips(values)
+                        .filter(i -> values[i] <= nearly)
                         .boxed()
                         .sorted(Comparator.comparingDouble(i -> values[i]))
                         .mapToInt(i -> i)
@@ -153,13 +153,19 @@ final class Times {
         return best;
     }
 
+    /** The samples no neighbour of which in the same piece is lower. */
+    IntStream dips(double[] values) {
+        return IntStream.range(0, values.length).filter(i -> dips(i, values));
+    }
+
     private boolean dips(int i, double[] values) {
         int piece = piece(i);
         return (i == starts[piece] || values[i] < values[i - 1])
                 && (i == starts[piece + 1] - 1 || values[i] <= values[i + 1]);
     }
 
-    private double refined(int i, double[] values, DoubleUnaryOperator f) {
+    /** As {@link #least}, for the dip about sample {@code i}. */
+    double refined(int i, double[] values, DoubleUnaryOperator f) {
         if (i == 0 && starts.length == 2 && times.length > 1) {
             return refinedAcrossStart(values, f);
         }
@@ -174,11 +180,6 @@ final class Times {
         double left =
                 golden(f, times[times.length - 2], times[times.length - 1], times[0], values[0]);
         return golden(f, times[0], times[1], left, f.applyAsDouble(left));
-    }
-
-    /** As {@link #least}, for the dip about sample {@code i}. */
-    double leastBetween(int i, double[] values, DoubleUnaryOperator f) {
-        return golden(f, times[i - 1], times[i + 1], times[i], values[i]);
     }
 
     private static double golden(
