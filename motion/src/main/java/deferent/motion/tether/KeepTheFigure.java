@@ -264,9 +264,11 @@ public record KeepTheFigure(
         double lost = LOST * cord.headWeight();
         double whole = flat.over().length();
         for (int i : times.dips(pulls).toArray()) {
-            double steepest =
-                    Math.max(pulls[Math.max(i - 1, 0)], pulls[Math.min(i + 1, pulls.length - 1)])
-                            - pulls[i];
+            // A dip to nothing may lie between this sample and the next.
+            double steepest = 0;
+            for (int j = Math.max(i - 2, 0); j < Math.min(i + 2, pulls.length - 1); j++) {
+                steepest = Math.max(steepest, Math.abs(pulls[j + 1] - pulls[j]));
+            }
             if (pulls[i] > Math.max(0.5 * cord.headWeight(), steepest) + lost) {
                 continue;
             }
