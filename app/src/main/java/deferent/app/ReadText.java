@@ -89,7 +89,7 @@ final class ReadText {
     private static String heading(String key) {
         String first = key.contains(".") ? key.substring(0, key.indexOf('.')) : key;
         return switch (first) {
-            case "link", "linked" -> "Link";
+            case "link", "linked", "truth", "fit", "cost" -> "Link";
             case "figure", "tempo", "rod" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";
             default -> "On a cord";

@@ -68,6 +68,19 @@ class DeferentTest {
     }
 
     @Test
+    void everyHeadingStandsOnceAndWhatClosesALinkStandsUnderLink() {
+        for (String phrase :
+                List.of("isolation vs four-petal antispin", "static spin vs triquetra")) {
+            List<String> lines = good("read", phrase).out().lines().toList();
+            assertThat(lines.stream().filter(line -> line.matches("[A-Z][a-z ]+")))
+                    .contains("Link", "On a cord", "Reach and room")
+                    .doesNotHaveDuplicates();
+        }
+        String out = good("read", "isolation vs four-petal antispin").out();
+        assertThat(out.indexOf("To close it")).isLessThan(out.indexOf("Figures and tempo"));
+    }
+
+    @Test
     void whySaysBelowEachSentenceWhereItComesFrom() {
         assertThat(good("read", "static spin vs triquetra", "--why").out()).contains("why: ");
         assertThat(good("read", "static spin vs triquetra").out()).doesNotContain("why: ");
