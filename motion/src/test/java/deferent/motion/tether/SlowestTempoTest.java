@@ -7,6 +7,7 @@ import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -132,5 +133,40 @@ class SlowestTempoTest {
                 .hasValueCloseTo(2 * Math.PI * Math.sqrt(0.6 / Gravity.STANDARD), within(1e-6));
         // A still hand puts no work in, so no periodic motion is left.
         assertThat(slowest.handPathKept().reason()).isEqualTo(SlowestTempo.Reason.NEVER);
+    }
+
+    /**
+     * A big head in air: what the fastest tempo begins with ends long before the tempo spun at, at
+     * which a motion near the ideal is found all the same.
+     */
+    @Test
+    void whereNothingComesDownSoFarWhatIsSpunHasLimitsOfItsOwn() {
+        Kit kit = new Kit(0.2, 0.15332677822911878, 0, true);
+        Trace ideal =
+                Trace.of(
+                        Phrase.parse("isolation vs extension hand start -57.4°, tempo 129.7")
+                                .pairing());
+        Cord cord = Cord.of(ideal, Side.RIGHT, kit);
+        SlowestTempo alone = SlowestTempo.of(ideal, Side.RIGHT, cord);
+        KeepTheHandPath searched = KeepTheHandPath.of(ideal, Side.RIGHT, cord);
+        assertThat(alone.handPathKept().met(129.7)).isFalse();
+        assertThat(searched.best()).isPresent();
+        SlowestTempo.Agreed agreed = alone.agreed(ideal, searched);
+        assertThat(agreed.slowest().handPathKept().met(129.7)).isTrue();
+        assertThat(agreed.handPathKept()).isEqualTo(searched);
+        assertThat(agreed.slowest().figureKept()).isEqualTo(alone.figureKept());
+        // At its own slowest it is still found, and a little slower it is not.
+        double slowest = agreed.slowest().handPathKept().tempo().orElseThrow();
+        assertThat(at(slowest * 1.01, kit).best()).isPresent();
+        assertThat(at(slowest * 0.97, kit).best()).isEmpty();
+    }
+
+    private static KeepTheHandPath at(double tempo, Kit kit) {
+        return KeepTheHandPath.of(
+                Trace.of(
+                        Phrase.parse("isolation vs extension hand start -57.4°, tempo " + tempo)
+                                .pairing()),
+                Side.RIGHT,
+                kit);
     }
 }
