@@ -80,7 +80,9 @@ class OpeningPageTest extends InChromium {
             assertThat(page.url()).contains(PHRASE);
             page.reload();
             Chromium.until(page, "document.querySelector('main')?.hidden === false");
-            assertThat(page.innerText("main")).contains("has been started again").contains("is kept");
+            assertThat(page.innerText("main"))
+                    .contains("has been started again")
+                    .contains("is kept");
             assertThat(page.url()).contains(PHRASE);
         } finally {
             studio.close();
