@@ -148,7 +148,8 @@ class DeferentTest {
                         good("fit", "pendulum vs triquetra", "--carrier", "left")
                                 .out()
                                 .replaceAll("\\s+", " "))
-                .contains("Cannot close: at best the left head and the right hand are 14 cm apart")
+                .contains(
+                        "Cannot close: with the best sizes tried the left head and the right hand are still 14 cm apart")
                 .contains("an arc is no circle");
         Answer unsaved = run("fit", "pendulum vs triquetra", "--carrier", "left", "--save", "x");
         assertThat(unsaved.code()).isEqualTo(1);

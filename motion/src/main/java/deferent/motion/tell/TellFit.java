@@ -52,9 +52,9 @@ public final class TellFit {
             return new Told(
                     "fit",
                     Told.Tone.WARN,
-                    "Cannot close: at best "
+                    "Cannot close: with the best sizes tried "
                             + ends
-                            + " are "
+                            + " are still "
                             + Say.length(fit.leastGap())
                             + " apart"
                             + (reason.isEmpty() ? "." : ", because " + reason + "."),
@@ -143,7 +143,7 @@ public final class TellFit {
                             + ".";
         } else if (fit.possible()) {
             text =
-                    "On real cords the link does not close: at best "
+                    "On real cords the link does not close: with the best sizes tried it is still "
                             + Say.length(fit.gapAfter())
                             + " apart (now "
                             + Say.length(fit.gapBefore())

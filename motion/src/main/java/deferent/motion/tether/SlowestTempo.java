@@ -271,7 +271,7 @@ public record SlowestTempo(
             double phase = (time - ideal.interval().start()) / period;
             return new Limit(
                     reason,
-                    OptionalDouble.of(pairing.tempo() * period / found),
+                    OptionalDouble.of(tempo(found)),
                     OptionalDouble.of(found * cycles),
                     OptionalDouble.of((phase - Math.floor(phase)) / cycles),
                     OptionalDouble.empty());

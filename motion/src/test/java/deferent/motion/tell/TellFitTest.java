@@ -40,7 +40,7 @@ class TellFitTest {
         Told verdict = told("pendulum vs triquetra").get(0);
         assertThat(verdict.tone()).isEqualTo(Told.Tone.WARN);
         assertThat(verdict.text())
-                .startsWith("Cannot close: at best the left head")
+                .startsWith("Cannot close: with the best sizes tried the left head")
                 .contains("an arc is no circle");
     }
 
