@@ -65,7 +65,7 @@ class TellingTest {
                 .contains("an arc is no circle");
         assertThat(text("pendulum vs triquetra", "fit.left").orElseThrow())
                 .contains("Cannot close")
-                .contains("at best");
+                .contains("with the best sizes tried");
     }
 
     @Test
