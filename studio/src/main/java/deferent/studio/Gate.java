@@ -237,7 +237,7 @@ final class Gate extends Handler.Wrapper {
                 "open the studio's own address, as it printed it when it started");
     }
 
-    /** Answers in the house's form of an error; what else the request brings is not waited for. */
+    /** Answers in the house's form of an error, whatever else the request brings. */
     static void refuse(Request request, Response response, Callback callback, BadRequest refused) {
         byte[] body =
                 Trouble.body(refused.what(), refused.where(), refused.right())
@@ -250,10 +250,12 @@ final class Gate extends Handler.Wrapper {
         if (refused.status() == 405) {
             headers.put(HttpHeader.ALLOW, "GET, HEAD, POST, PUT, DELETE");
         }
-        if (request.getLength() != 0) {
+        boolean more = request.getLength() != 0;
+        if (more) {
             headers.put(HttpHeader.CONNECTION, "close");
         }
-        response.write(true, ByteBuffer.wrap(body), callback);
+        response.write(
+                true, ByteBuffer.wrap(body), more ? new Remainder(request, callback) : callback);
     }
 
     /** The headers that every answer carries. */
