@@ -1,9 +1,10 @@
 package deferent.motion.trace;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.algorithm.RobustLineIntersector;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.index.kdtree.KdTree;
 import org.locationtech.jts.noding.MCIndexNoder;
 import org.locationtech.jts.noding.NodedSegmentString;
 import org.locationtech.jts.noding.SegmentIntersector;
@@ -22,17 +23,19 @@ final class SelfCrossings {
 
     private final HeadPath path;
     private final double size;
-    private final List<double[]> found = new ArrayList<>();
+    private final KdTree found;
+    private int count;
 
     private SelfCrossings(HeadPath path) {
         this.path = path;
         this.size = Math.max(path.width(), path.height());
+        this.found = new KdTree(SAME * size);
     }
 
     static int count(HeadPath path) {
         SelfCrossings crossings = new SelfCrossings(path);
         crossings.search();
-        return crossings.found.size();
+        return crossings.count;
     }
 
     static Coordinate[] ring(double[] u, double[] v) {
@@ -80,22 +83,20 @@ final class SelfCrossings {
     }
 
     private void consider(int i, int j, Coordinate near) {
-        for (double[] known : found) {
-            if (Math.hypot(known[0] - near.x, known[1] - near.y) < SAME * size) {
-                return;
-            }
+        Envelope about = new Envelope(near);
+        about.expandBy(SAME * size);
+        if (!found.query(about).isEmpty()) {
+            return;
         }
         double[] exact =
                 met(path.start() + (i + 0.5) * path.step(), path.start() + (j + 0.5) * path.step());
         if (exact.length == 0) {
             return;
         }
-        for (double[] known : found) {
-            if (Math.hypot(known[0] - exact[0], known[1] - exact[1]) < SAME * size) {
-                return;
-            }
+        // What lies within the tree's tolerance of another is that one again.
+        if (!found.insert(new Coordinate(exact[0], exact[1])).isRepeated()) {
+            count++;
         }
-        found.add(exact);
     }
 
     // The point where the path at two times near s and t meets itself; empty where it does not, or
