@@ -33,10 +33,9 @@ public final class Fit {
     private final ShapeFit shape;
     private final List<Trial> shaped;
     private final Trial nearest;
-    private double nearestGap = Double.NaN;
 
     private Fit(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
-        this.link = new FitLink(now.carrier());
+        this.link = new FitLink(pairing, now);
         this.pairing = pairing;
         this.free = free;
         this.limits = limits;
@@ -139,13 +138,7 @@ public final class Fit {
     }
 
     private double nearestGap() {
-        if (Double.isNaN(nearestGap)) {
-            nearestGap =
-                    nearest.changes().isEmpty()
-                            ? now.shapeGap()
-                            : link.certified(nearest.pairing()).shapeGap();
-        }
-        return nearestGap;
+        return link.certified(nearest.pairing()).shapeGap();
     }
 
     private FitReading shape() {

@@ -7,14 +7,37 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** The link whose gaps a fit measures, and the pairings it tries. */
-record FitLink(Side carrier) {
+/** The link whose gaps a fit measures, and the pairings it tries. One for one thread. */
+final class FitLink {
     /** Below this a gap counts as closed, metres. */
     static final double CLOSED = 1e-3;
+
+    private final Side carrier;
+
+    /** What takes long and is asked for again of the same pairing. */
+    private final Map<Pairing, LinkReading> certified = new HashMap<>();
+
+    FitLink(Side carrier) {
+        this.carrier = carrier;
+    }
+
+    /**
+     * @param now the certified reading of a pairing's link
+     */
+    FitLink(Pairing pairing, LinkReading now) {
+        this(now.carrier());
+        certified.put(pairing, now);
+    }
+
+    Side carrier() {
+        return carrier;
+    }
 
     double estimate(Pairing pairing) {
         return LinkReading.quickShapeGap(Trace.of(pairing), carrier);
@@ -25,7 +48,7 @@ record FitLink(Side carrier) {
     }
 
     LinkReading certified(Pairing pairing) {
-        return LinkReading.of(Trace.of(pairing), carrier);
+        return certified.computeIfAbsent(pairing, p -> LinkReading.of(Trace.of(p), carrier));
     }
 
     LinkReading quick(Pairing pairing) {
