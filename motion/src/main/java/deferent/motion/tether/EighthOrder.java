@@ -1,5 +1,7 @@
 package deferent.motion.tether;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
 
 /**
@@ -20,31 +22,29 @@ final class EighthOrder {
 
     private static final int[][] FROM = new int[STAGES][];
     private static final double[][] A = new double[STAGES][];
-    private static final double[] B = new double[STAGES];
+    private static final int[] FROM_B;
+    private static final double[] B;
 
     static {
         DormandPrince853Integrator source = new DormandPrince853Integrator(1e-6, 1, 1e-9, 1e-9);
         double[] c = source.getC();
         double[][] a = source.getA();
-        FROM[0] = new int[0];
-        A[0] = new double[0];
         for (int s = 1; s < STAGES; s++) {
             C[s] = c[s - 1];
-            int count = 0;
-            for (double value : a[s - 1]) {
-                count += value == 0 ? 0 : 1;
-            }
-            FROM[s] = new int[count];
-            A[s] = new double[count];
-            int k = 0;
-            for (int j = 0; j < a[s - 1].length; j++) {
-                if (a[s - 1][j] != 0) {
-                    FROM[s][k] = j;
-                    A[s][k++] = a[s - 1][j];
-                }
-            }
+            FROM[s] = weighed(a[s - 1]);
+            A[s] = weights(a[s - 1], FROM[s]);
         }
-        System.arraycopy(source.getB(), 0, B, 0, STAGES);
+        double[] b = Arrays.copyOf(source.getB(), STAGES);
+        FROM_B = weighed(b);
+        B = weights(b, FROM_B);
+    }
+
+    private static int[] weighed(double[] row) {
+        return IntStream.range(0, row.length).filter(j -> row[j] != 0).toArray();
+    }
+
+    private static double[] weights(double[] row, int[] from) {
+        return Arrays.stream(from).mapToDouble(j -> row[j]).toArray();
     }
 
     /** Rates of change at stage {@code stage} of a step. */
@@ -52,10 +52,15 @@ final class EighthOrder {
         void at(int stage, double[] y, double[] rate);
     }
 
+    private static final int FEW = 6;
+
     private final int size;
     private final double[][] rates;
     private final double[] trial;
 
+    /**
+     * @param size how many numbers a state has; even
+     */
     EighthOrder(int size) {
         this.size = size;
         this.rates = new double[STAGES][size];
@@ -66,26 +71,42 @@ final class EighthOrder {
     void step(Slope slope, double h, double[] y) {
         slope.at(0, y, rates[0]);
         for (int s = 1; s < STAGES; s++) {
-            int[] from = FROM[s];
-            double[] a = A[s];
-            System.arraycopy(y, 0, trial, 0, size);
-            for (int k = 0; k < from.length; k++) {
-                double w = h * a[k];
-                double[] rate = rates[from[k]];
-                for (int i = 0; i < size; i++) {
-                    trial[i] += w * rate[i];
-                }
-            }
+            moved(y, h, A[s], FROM[s], trial);
             slope.at(s, trial, rates[s]);
         }
-        for (int s = 0; s < STAGES; s++) {
-            if (B[s] != 0) {
-                double w = h * B[s];
-                double[] rate = rates[s];
-                for (int i = 0; i < size; i++) {
-                    y[i] += w * rate[i];
-                }
+        moved(y, h, B, FROM_B, y);
+    }
+
+    private void moved(double[] y, double h, double[] weights, int[] from, double[] to) {
+        if (size <= FEW) {
+            byTwos(y, h, weights, from, to);
+            return;
+        }
+        if (to != y) {
+            System.arraycopy(y, 0, to, 0, size);
+        }
+        for (int k = 0; k < from.length; k++) {
+            double w = h * weights[k];
+            double[] rate = rates[from[k]];
+            for (int i = 0; i < size; i++) {
+                to[i] += w * rate[i];
             }
+        }
+    }
+
+    // Their sums stay in registers, which for few numbers is the quicker way round.
+    private void byTwos(double[] y, double h, double[] weights, int[] from, double[] to) {
+        for (int i = 0; i < size; i += 2) {
+            double one = y[i];
+            double two = y[i + 1];
+            for (int k = 0; k < from.length; k++) {
+                double w = h * weights[k];
+                double[] rate = rates[from[k]];
+                one += w * rate[i];
+                two += w * rate[i + 1];
+            }
+            to[i] = one;
+            to[i + 1] = two;
         }
     }
 }

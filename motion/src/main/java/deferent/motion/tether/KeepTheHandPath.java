@@ -147,6 +147,12 @@ public record KeepTheHandPath(
     private static final int MOST = 12;
     private static final int CLOSING = 10;
 
+    /** Of Newton's steps, from near. */
+    private static final int SETTLES = 6;
+
+    /** So little may a cycle miss its own start by, radians and turns a cycle. */
+    private static final double CLOSE = 1e-11;
+
     /** Speed, in turns of the swing length a cycle, below which a start counts as closing. */
     private static final double ADRIFT = 1e-5;
 
@@ -275,8 +281,7 @@ public record KeepTheHandPath(
             this.normal = planeNormal(ideal, side, cord);
             this.planar = normal.getNormSq() > 0;
             this.turning = Turning.of(this.ideal, side);
-            double turned = turning.turned(hand, ideal.head(side));
-            this.wanted = (int) Math.rint(turned / (2 * Math.PI));
+            this.wanted = Turning.wanted(this.ideal, side);
             this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
             this.coarse = coarse(wanted, cord, this.ideal.period(), tables.quickest());
         }
@@ -508,7 +513,7 @@ public record KeepTheHandPath(
             double missing = 0;
             double lead = 0;
             for (int i = 0; i < 8; i++) {
-                Optional<PlaneShooting.Closed> closed = shooting.closed(from, 1e-11, 20);
+                Optional<PlaneShooting.Closed> closed = shooting.closed(from, CLOSE, 20);
                 if (closed.isEmpty()) {
                     break;
                 }
@@ -542,7 +547,7 @@ public record KeepTheHandPath(
             }
             HandTable fine = tables.of(3 * coarse);
             Optional<double[]> polished =
-                    periodic(fine, cord, normal, turn, rough, MOST)
+                    periodic(fine, cord, normal, turn, rough)
                             .map(PlaneShooting.Found::state)
                             .or(() -> drifting(fine, cord, normal, turn, rough));
             if (polished.isEmpty()) {
@@ -603,7 +608,7 @@ public record KeepTheHandPath(
         }
 
         private double error(double[] state) {
-            return periodic(tables.of(6 * coarse), cord, normal, turn, state, 8)
+            return periodic(tables.of(6 * coarse), cord, normal, turn, state)
                     .map(finer -> apart(finer.state(), state))
                     .orElse(Double.POSITIVE_INFINITY);
         }
@@ -643,17 +648,20 @@ public record KeepTheHandPath(
         }
     }
 
-    /** A periodic state near a guess. */
-    static Optional<PlaneShooting.Found> periodic(
-            HandTable table,
-            Cord cord,
-            Vector3D normal,
-            double turn,
-            double[] guess,
-            int iterations) {
+    /** A periodic state from a guess. */
+    private static Optional<PlaneShooting.Found> periodic(
+            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
         return normal.getNormSq() > 0
-                ? new PlaneShooting(table, cord, normal, turn).from(guess, 1e-11, iterations)
-                : new Shooting(table, cord).from(guess, 1e-11, iterations);
+                ? new PlaneShooting(table, cord, normal, turn).from(guess, CLOSE, MOST)
+                : new Shooting(table, cord).from(guess, CLOSE, MOST);
+    }
+
+    /** A periodic state from a guess so good that Newton's method settles at once. */
+    static Optional<PlaneShooting.Found> periodicNear(
+            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
+        return normal.getNormSq() > 0
+                ? new PlaneShooting(table, cord, normal, turn).near(guess, CLOSE, SETTLES)
+                : new Shooting(table, cord).near(guess, CLOSE, SETTLES);
     }
 
     /** A state that closes but for a drift too slow to matter; empty where there is none. */
@@ -662,7 +670,7 @@ public record KeepTheHandPath(
         // Air damps whatever drifts.
         return normal.getNormSq() > 0 && turn != 0 && !cord.kit().air()
                 ? new PlaneShooting(table, cord, normal, turn)
-                        .closed(guess, 1e-11, CLOSING)
+                        .closed(guess, CLOSE, CLOSING)
                         .filter(c -> Math.abs(c.missing()) < ADRIFT)
                         .map(PlaneShooting.Closed::state)
                 : Optional.empty();

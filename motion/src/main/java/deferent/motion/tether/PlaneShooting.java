@@ -19,6 +19,12 @@ final class PlaneShooting {
     private static final double FLAT = 1e-6;
     private static final double LONGEST = 0.6;
 
+    /** Steps after which an angle that is to close lacks little: of those that did, 99 in 100. */
+    private static final int SOON = 4;
+
+    /** Radians. */
+    private static final double NEARLY = 0.3;
+
     private final HandTable table;
     private final Cord cord;
     private final Vector3D a;
@@ -78,6 +84,15 @@ final class PlaneShooting {
 
     /** Newton's method from a start, its step halved while that does harm. */
     Optional<Found> from(double[] start, double tolerance, int most) {
+        return from(start, tolerance, most, true);
+    }
+
+    /** From so near that every step must halve what is missing; empty as soon as one does not. */
+    Optional<Found> near(double[] start, double tolerance, int most) {
+        return from(start, tolerance, most, false);
+    }
+
+    private Optional<Found> from(double[] start, double tolerance, int most, boolean patient) {
         double theta = angle(start);
         double u = across(start, theta);
         Shot shot = shoot(theta, u);
@@ -91,9 +106,12 @@ final class PlaneShooting {
             double[] step = step(shot);
             double share = 1;
             Shot next = shoot(theta + step[0], u + step[1] * unit);
-            for (int k = 0; k < 3 && !(next.size() < 2 * shot.size()); k++) {
+            for (int k = 0; patient && k < 3 && !(next.size() < 2 * shot.size()); k++) {
                 share /= 2;
                 next = shoot(theta + share * step[0], u + share * step[1] * unit);
+            }
+            if (!patient && !(next.size() < Math.max(tolerance, shot.size() / 2))) {
+                return Optional.empty();
             }
             theta += share * step[0];
             u += share * step[1] * unit;
@@ -112,6 +130,9 @@ final class PlaneShooting {
             Shot shot = quickened(theta, u);
             if (Math.abs(shot.angle()) < tolerance) {
                 return Optional.of(new Closed(state(theta, u), shot.rate()));
+            }
+            if (i >= SOON && Math.abs(shot.angle()) > NEARLY) {
+                return Optional.empty();
             }
             double by = -shot.angle() / shot.m01();
             if (!Double.isFinite(by)) {

@@ -32,7 +32,18 @@ final class Shooting {
 
     /** Newton's method from a start; empty where it does not settle. */
     Optional<PlaneShooting.Found> from(double[] start, double tolerance, int most) {
+        return from(start, tolerance, most, Double.POSITIVE_INFINITY);
+    }
+
+    /** From so near that every step must halve what is missing; empty as soon as one does not. */
+    Optional<PlaneShooting.Found> near(double[] start, double tolerance, int most) {
+        return from(start, tolerance, most, 0.5);
+    }
+
+    private Optional<PlaneShooting.Found> from(
+            double[] start, double tolerance, int most, double share) {
         double[] y = start.clone();
+        double before = Double.POSITIVE_INFINITY;
         for (int i = 0; i < most; i++) {
             Shot shot = shoot(y);
             if (!(shot.size() < 1e6)) {
@@ -41,6 +52,10 @@ final class Shooting {
             if (shot.size() < tolerance) {
                 return Optional.of(new PlaneShooting.Found(y, shot.size(), i));
             }
+            if (!(shot.size() < share * before)) {
+                return Optional.empty();
+            }
+            before = shot.size();
             y = moved(y, step(shot));
         }
         return Optional.empty();

@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -211,14 +213,32 @@ public record SlowestTempo(
         private static final double LONG_LADDER = 2;
         private static final int OFTEN = 8;
 
+        /**
+         * A poi that gets round is looked for where gravity is at most so many times what turning
+         * and hand ask of the cord at the mean: a still hand's slowest circle has 0.41.
+         */
+        private static final double HEAVY = 8;
+
         /** How much slower at once a motion is followed at most, by its logarithm. */
         private static final double LONGEST = Math.log(1.25);
 
-        /** Of Newton's steps, from so near. */
-        private static final int SETTLES = 5;
+        /** How near losing its pull is told, by the period's logarithm. */
+        private static final double NARROW = 1e-7;
+
+        /** And where a motion merely vanishes, whose place is a blur. */
+        private static final double BLUR = 3e-5;
+
+        /** A pull that only touches zero still counts; in weights. */
+        private static final double SLIGHT = 1e-6;
+
+        /**
+         * Steps of the integrator over which motions are followed in all, Newton's tries counted
+         * once: some twenty times what most take. What is not followed further counts as vanished.
+         */
+        private static final int PATIENCE = 100_000;
 
         /** How often a motion is taken up again where one ended, and how much slower. */
-        private static final int FORKS = 6;
+        private static final int FORKS = 3;
 
         private static final double BELOW = 1.003;
 
@@ -250,7 +270,7 @@ public record SlowestTempo(
             this.times = Times.of(this.ideal, side, 2, COUNT);
             this.samples =
                     IntStream.range(0, times.count()).mapToObj(i -> sample(times.at(i))).toList();
-            this.turns = Turning.of(this.ideal, side).turns(ideal.hand(side), ideal.head(side));
+            this.turns = Turning.wanted(this.ideal, side);
             this.normal = KeepTheHandPath.planeNormal(ideal, side, cord);
         }
 
@@ -537,27 +557,64 @@ public record SlowestTempo(
         private final class Branches {
             private final HandTables tables = KeepTheHandPath.tables(ideal, side);
             private final double turn = 2 * Math.PI * turns;
+            private int patience = PATIENCE;
 
             /**
              * From the fastest tempo down, so that the answer is of the motion alone and not of the
              * tempo asked at.
              */
             Limit limit() {
-                for (double p = shortest; p <= longest; p *= ladder()) {
+                for (double p = shortest; p <= slowestLookedAt(); p = slower(p)) {
                     List<KeepTheHandPath.Settled> here = near(p);
                     if (!here.isEmpty()) {
-                        return beyond(followed(p, here));
+                        return range(marks(p, here), true);
                     }
                 }
                 return Limit.without(Reason.NEVER);
             }
 
-            private double ladder() {
+            /** The next tempo at which a motion is looked for. */
+            private double slower(double p) {
                 Part part = pairing.part(side);
-                int turns =
+                int spun =
                         Math.abs(part.motion().spin().turns())
                                 * (int) Math.rint(part.cycles() / cycles);
-                return turns > OFTEN ? LONG_LADDER : LADDER;
+                return p * (spun > OFTEN ? LONG_LADDER : LADDER);
+            }
+
+            private double slowestLookedAt() {
+                double asked =
+                        turn * turn * cord.swingLength() + tables.quickest() * period * period;
+                return turns == 0
+                        ? longest
+                        : Math.min(Math.sqrt(HEAVY * asked / cord.gravity()), longest);
+            }
+
+            /** How slow and how fast those motions can be that a search found at one tempo. */
+            Limit about(KeepTheHandPath searched) {
+                return range(
+                        searched.solutions().stream()
+                                .filter(one -> one.pulls() && one.asMeant())
+                                .map(one -> Mark.of(period, one))
+                                .toList(),
+                        false);
+            }
+
+            /**
+             * How slow and how fast the motion can be that gets furthest.
+             *
+             * @param forks whether another counts that goes on where it ends
+             */
+            private Limit range(List<Mark> starts, boolean forks) {
+                Way furthest = furthest(starts);
+                Limit slowest = told(forks ? beyond(furthest) : furthest);
+                if (furthest.first().period() <= shortest * (1 + 1e-9)) {
+                    return slowest;
+                }
+                Way faster = follow(furthest.first(), shortest);
+                return faster.failed().isPresent()
+                        ? slowest.upTo(tempo(faster.last().period()))
+                        : slowest;
             }
 
             /**
@@ -565,35 +622,39 @@ public record SlowestTempo(
              * cannot be followed itself. So it is looked for anew just below, as long as that leads
              * further.
              */
-            private Limit beyond(Limit first) {
-                Limit slowest = first;
-                for (int i = 0; i < FORKS && slowest.period().isPresent(); i++) {
-                    double p = slowest.period().getAsDouble() / cycles * BELOW;
-                    if (p > longest) {
-                        break;
-                    }
-                    List<KeepTheHandPath.Settled> here = everywhere(p);
+            private Way beyond(Way first) {
+                Way slowest = first;
+                for (int i = 0; i < FORKS && slowest.failed().isPresent(); i++) {
+                    double p = slowest.last().period() * BELOW;
+                    List<KeepTheHandPath.Settled> here = p > longest ? List.of() : everywhere(p);
                     if (here.isEmpty()) {
                         break;
                     }
-                    Limit on = followed(p, here);
-                    slowest =
-                            new Limit(
-                                    on.reason(),
-                                    on.tempo(),
-                                    on.period(),
-                                    on.phase(),
-                                    first.fastest());
+                    slowest = furthest(marks(p, here));
                 }
                 return slowest;
+            }
+
+            /** Of motions at one tempo, the one that can be followed slowest. */
+            private Way furthest(List<Mark> starts) {
+                Way furthest = follow(starts.get(0), longest);
+                for (int i = 1; i < starts.size() && furthest.failed().isPresent(); i++) {
+                    Way way = follow(starts.get(i), longest);
+                    furthest = way.last().period() > furthest.last().period() ? way : furthest;
+                }
+                return furthest;
+            }
+
+            private List<Mark> marks(double p, List<KeepTheHandPath.Settled> here) {
+                return here.stream().map(one -> Mark.of(p, one)).toList();
             }
 
             /** The motion that comes down from the fastest tempo to a period. */
             Down down(double end) {
                 double p = shortest;
                 List<KeepTheHandPath.Settled> here = near(p);
-                while (here.isEmpty() && p * ladder() < end) {
-                    p *= ladder();
+                while (here.isEmpty() && slower(p) < Math.min(end, slowestLookedAt())) {
+                    p = slower(p);
                     here = near(p);
                 }
                 Limit before = Limit.without(Reason.NEVER);
@@ -613,41 +674,6 @@ public record SlowestTempo(
                     here = p < end ? everywhere(p) : List.of();
                 }
                 return new Down(Optional.empty(), before);
-            }
-
-            /** How slow and how fast those motions can be that a search found at one tempo. */
-            Limit about(KeepTheHandPath searched) {
-                return followed(
-                        searched.solutions().stream()
-                                .filter(one -> one.pulls() && one.asMeant())
-                                .map(one -> Mark.of(period, one))
-                                .toList());
-            }
-
-            private Limit followed(double p, List<KeepTheHandPath.Settled> here) {
-                return followed(here.stream().map(one -> Mark.of(p, one)).toList());
-            }
-
-            private Limit followed(List<Mark> starts) {
-                Limit slowest = Limit.without(Reason.NEVER);
-                for (Mark start : starts) {
-                    Limit one = told(follow(start, longest));
-                    if (start.period() > shortest * (1 + 1e-9)) {
-                        Way faster = follow(start, shortest);
-                        one =
-                                faster.failed().isPresent()
-                                        ? one.upTo(tempo(faster.last().period()))
-                                        : one;
-                    }
-                    if (one.reason() == Reason.NONE) {
-                        return one;
-                    }
-                    if (slowest.period().isEmpty()
-                            || one.period().orElse(0) > slowest.period().orElse(0)) {
-                        slowest = one;
-                    }
-                }
-                return slowest;
             }
 
             private Limit told(Way way) {
@@ -670,35 +696,65 @@ public record SlowestTempo(
 
             /**
              * Slower or faster in strides, shorter ones where one fails and longer ones again where
-             * two did not, until they are too short to tell.
+             * two did not, until they are too short to tell. Where the cord would have to push, the
+             * next tempo is where the pull, on a straight line, is lost (false position, the
+             * Illinois variant).
              */
             private Way follow(Mark start, double end) {
                 double way = end > start.period() ? 1 : -1;
                 double stride = LONGEST;
                 Mark good = start;
                 Optional<Mark> before = Optional.empty();
-                int inARow = 0;
+                Optional<Step> push = Optional.empty();
+                int row = 0;
                 while (good.period() != end) {
-                    double left = Math.abs(Math.log(end / good.period()));
-                    double next = stride < left ? good.period() * Math.exp(way * stride) : end;
-                    Step step = step(good, before, next);
+                    double to = push.map(Step::period).orElse(end);
+                    double left = Math.abs(Math.log(to / good.period()));
+                    if (push.isPresent() && left < NARROW) {
+                        return new Way(start, good, push);
+                    }
+                    double on = stride;
+                    if (push.isPresent()) {
+                        on = Math.min(stride, left * held(good.pull(), push.get().pull(), row));
+                        on = Math.max(NARROW / 2, Math.min(on, left - NARROW / 2));
+                    }
+                    Step step =
+                            step(good, before, on < left ? good.period() * Math.exp(way * on) : to);
                     if (step.mark().isPresent()) {
                         before = Optional.of(good);
                         good = step.mark().get();
-                        inARow++;
-                        stride = inARow > 1 ? Math.min(2 * stride, LONGEST) : stride;
+                        row = Math.max(row, 0) + 1;
+                        stride = row > 1 ? Math.min(2 * stride, LONGEST) : stride;
+                    } else if (step.reason() == Reason.SLACK) {
+                        push = Optional.of(step);
+                        row = Math.min(row, 0) - 1;
                     } else {
-                        inARow = 0;
-                        stride = Math.min(stride, left) / 2;
-                        if (stride < step.near()) {
-                            return new Way(good, Optional.of(step));
+                        row = 0;
+                        stride = Math.min(on, left) / 2;
+                        if (stride < BLUR) {
+                            return new Way(start, good, Optional.of(step));
                         }
                     }
                 }
-                return new Way(good, Optional.empty());
+                return new Way(start, good, Optional.empty());
+            }
+
+            /**
+             * How far from a cord that pulls to one that would push the pull is lost, as a share.
+             *
+             * @param row how often in a row the one end was moved, or below zero the other
+             */
+            private double held(double pull, double push, int row) {
+                double nought = -SLIGHT * cord.headWeight();
+                double here = (pull - nought) * Math.pow(0.5, Math.max(0, -row - 1));
+                double there = (nought - push) * Math.pow(0.5, Math.max(0, row - 1));
+                return here / (here + there);
             }
 
             private Step step(Mark from, Optional<Mark> before, double p) {
+                if (patience < 0) {
+                    return new Step(Optional.empty(), Reason.VANISHES, Double.NaN, p, Double.NaN);
+                }
                 Trace trace = traced(p);
                 HandTable table =
                         slowed(p, trace)
@@ -708,9 +764,10 @@ public record SlowestTempo(
                                                 cord,
                                                 p,
                                                 tables.quickest() * period * period / p / p));
+                patience -= table.steps() * (normal.getNormSq() > 0 ? 1 : 3);
                 double[] guess = before.map(b -> from.beyond(b, p)).orElseGet(() -> from.at(p));
                 Optional<PlaneShooting.Found> found =
-                        KeepTheHandPath.periodic(table, cord, normal, turn, guess, SETTLES);
+                        KeepTheHandPath.periodicNear(table, cord, normal, turn, guess);
                 // What is followed drifts from the first step on, or never.
                 Optional<double[]> state =
                         found.map(PlaneShooting.Found::state)
@@ -720,9 +777,9 @@ public record SlowestTempo(
                                                         ? KeepTheHandPath.drifting(
                                                                 table, cord, normal, turn, guess)
                                                         : Optional.empty())
-                                .filter(y -> !far(y, from.state()));
+                                .filter(y -> !far(y, guess));
                 if (state.isEmpty()) {
-                    return new Step(Optional.empty(), Reason.VANISHES, Double.NaN);
+                    return new Step(Optional.empty(), Reason.VANISHES, Double.NaN, p, Double.NaN);
                 }
                 KeepTheHandPath.Pulls pulls =
                         KeepTheHandPath.Pulls.of(
@@ -732,17 +789,17 @@ public record SlowestTempo(
                                 table.over(),
                                 Times.cuts(trace, side, 3));
                 double phase = pulls.leastTime() / p;
-                return pulls.least() < -1e-6 * cord.headWeight()
-                        ? new Step(Optional.empty(), Reason.SLACK, phase)
-                        : new Step(
-                                Optional.of(
+                Optional<Mark> mark =
+                        pulls.least() < -SLIGHT * cord.headWeight()
+                                ? Optional.empty()
+                                : Optional.of(
                                         new Mark(
                                                 p,
                                                 state.get(),
+                                                pulls.least(),
                                                 pulls.leastTime(),
-                                                found.isEmpty())),
-                                Reason.SLACK,
-                                phase);
+                                                found.isEmpty()));
+                return new Step(mark, Reason.SLACK, phase, p, pulls.least());
             }
 
             // A jump to another branch is no continuation.
@@ -782,13 +839,15 @@ public record SlowestTempo(
         private record Down(Optional<double[]> state, Limit before) {}
 
         /** A motion followed as far as it goes, and what then failed if anything did. */
-        private record Way(Mark last, Optional<Step> failed) {}
+        private record Way(Mark first, Mark last, Optional<Step> failed) {}
 
         /**
-         * @param weakest when it pulls least, seconds
+         * @param pull least, newtons
+         * @param weakest when, seconds
          * @param drifts whether it may close but for a drift too slow to matter
          */
-        private record Mark(double period, double[] state, double weakest, boolean drifts) {
+        private record Mark(
+                double period, double[] state, double pull, double weakest, boolean drifts) {
             /** The same turning at another tempo. */
             double[] at(double p) {
                 double[] y = state.clone();
@@ -798,32 +857,59 @@ public record SlowestTempo(
                 return y;
             }
 
-            /** Where a straight line over the period's logarithm from an earlier mark leads. */
+            /** Where an even turn over the period's logarithm from an earlier mark leads. */
             double[] beyond(Mark earlier, double p) {
                 double share = Math.log(p / period) / Math.log(period / earlier.period);
-                double[] y = at(p);
+                double[] is = at(p);
                 double[] was = earlier.at(p);
-                for (int i = 0; i < 6; i++) {
-                    y[i] += share * (y[i] - was[i]);
-                }
+                Rotation turned = new Rotation(vector(was, 0), vector(is, 0));
+                Rotation on =
+                        new Rotation(
+                                turned.getAxis(RotationConvention.VECTOR_OPERATOR),
+                                share * turned.getAngle(),
+                                RotationConvention.VECTOR_OPERATOR);
+                Vector3D e = on.applyTo(vector(is, 0));
+                Vector3D q =
+                        on.applyTo(
+                                new Vector3D(
+                                        1 + share,
+                                        vector(is, 3),
+                                        -share,
+                                        turned.applyTo(vector(was, 3))));
+                double[] y = {e.getX(), e.getY(), e.getZ(), q.getX(), q.getY(), q.getZ()};
                 Swinging.tidy(y);
                 return y;
             }
 
+            private static Vector3D vector(double[] y, int from) {
+                return new Vector3D(y[from], y[from + 1], y[from + 2]);
+            }
+
             static Mark of(double period, KeepTheHandPath.Settled settled) {
-                return new Mark(period, settled.orbit().start(), settled.pulls().leastTime(), true);
+                return new Mark(
+                        period,
+                        settled.orbit().start(),
+                        settled.pulls().least(),
+                        settled.pulls().leastTime(),
+                        true);
             }
 
             static Mark of(double period, KeepTheHandPath.Solution solution) {
-                return new Mark(period, solution.orbit().start(), solution.leastPullTime(), true);
+                return new Mark(
+                        period,
+                        solution.orbit().start(),
+                        solution.leastPull(),
+                        solution.leastPullTime(),
+                        true);
             }
         }
 
-        private record Step(Optional<Mark> mark, Reason reason, double place) {
-            /** How near a failure is told: where a motion merely vanishes its place is a blur. */
-            double near() {
-                return reason == Reason.SLACK ? 1e-7 : 1e-4;
-            }
-        }
+        /**
+         * @param mark empty where the cord would have to push or no motion is found
+         * @param place where in the cycle it pulls least; NaN where none is found
+         * @param pull least, newtons; NaN likewise
+         */
+        private record Step(
+                Optional<Mark> mark, Reason reason, double place, double period, double pull) {}
     }
 }

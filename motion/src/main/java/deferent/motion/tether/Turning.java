@@ -1,6 +1,7 @@
 package deferent.motion.tether;
 
 import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
@@ -13,6 +14,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  */
 record Turning(Vector3D u, Vector3D v, Interval over) {
     private static final int COUNT = 480;
+
+    /** A motion with more is not searched for what a cord makes of it: it would take too long. */
+    private static final int MOST = 48;
 
     static Turning of(Trace trace, Side side) {
         Plane plane = trace.pairing().part(side).place().plane();
@@ -49,6 +53,18 @@ record Turning(Vector3D u, Vector3D v, Interval over) {
 
     int turns(Course hand, Course head) {
         return (int) Math.rint(turned(hand, head) / (2 * Math.PI));
+    }
+
+    /** As {@link #turns}; refuses a cord that turns too often before its hand's path repeats. */
+    static int wanted(Trace ownCycle, Side side) {
+        int turns = of(ownCycle, side).turns(ownCycle.hand(side), ownCycle.head(side));
+        if (Math.abs(turns) > MOST) {
+            throw new Refusal(
+                    "turns " + Math.abs(turns) + " times before its hand's path repeats",
+                    "the " + side.word() + " cord",
+                    "what it does behind its hand is searched for up to " + MOST + " turns");
+        }
+        return turns;
     }
 
     /** Mean angle by which one cord's shadow runs ahead of another's, on the circle, (−π, π]. */
