@@ -53,8 +53,10 @@ public final class Fit {
             boolean hopeful = Why.ofFigures(pairing, link.carrier(), now).hopeful();
             List<Trial> searched = shape.bySearch(hopeful);
             best = searched.get(0);
-            for (Trial trial : searched) {
-                if (hopeful && shape.closes(trial)) {
+            // What has little hope may come out closed for all that: a head that is brought to
+            // rest.
+            for (Trial trial : hopeful ? searched : searched.subList(0, 1)) {
+                if (shape.closes(trial)) {
                     found.add(trial);
                 }
             }

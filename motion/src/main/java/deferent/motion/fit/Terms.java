@@ -24,10 +24,10 @@ import org.hipparchus.complex.Complex;
  * (a path gone round several times is the same path), the radii agree term by term, index by index
  * or index by minus index (gone round the other way). With one or two terms that is enough, since a
  * turn and another start bring any phases together; with more the phases count too, and the reading
- * decides. Each agreement is one equation for a size: |p + L·e^{iφ}| = B for the tether, where p is
- * the hand path's own term that turns with the poi; xρ = B or |xρ·e^{iθ} + L·e^{iφ}| = B for the
- * hand radius. A pendulum about a still hand and a hand swept along an arc agree when both radius
- * and sweep do.
+ * decides. Each agreement, and each cancelling of a term that the other side lacks (B = 0), is one
+ * equation for a size: |p + L·e^{iφ}| = B for the tether, where p is the hand path's own term that
+ * turns with the poi; xρ = B or |xρ·e^{iθ} + L·e^{iφ}| = B for the hand radius. A pendulum about a
+ * still hand and a hand swept along an arc agree when both radius and sweep do.
  */
 final class Terms {
     private static final double SAME = 1e-9;
@@ -177,6 +177,9 @@ final class Terms {
                         ofCarrier(size.kind(), k, other.norm(), found);
                     }
                 }
+                if (head.size() > hand.size()) {
+                    ofCarrier(size.kind(), lead.motion().spin().turns(), 0, found);
+                }
             }
         }
         return found.stream().distinct().toList();
@@ -213,9 +216,10 @@ final class Terms {
                     double cos =
                             (wanted * wanted - own.norm() * own.norm() - tether * tether)
                                     / (2 * own.norm() * tether);
-                    if (Math.abs(cos) <= 1) {
-                        found.add(own.getArgument() + Math.acos(cos));
-                        found.add(own.getArgument() - Math.acos(cos));
+                    if (Math.abs(cos) <= 1 + SAME) {
+                        double turned = Math.acos(Math.max(-1, Math.min(1, cos)));
+                        found.add(own.getArgument() + turned);
+                        found.add(own.getArgument() - turned);
                     }
                 }
             }
@@ -228,11 +232,11 @@ final class Terms {
     // Lengths x > 0 with |(along + x) + i·across| = wanted.
     private static void reach(double along, double across, double wanted, List<Double> found) {
         double rest = wanted * wanted - across * across;
-        if (rest < 0) {
+        if (rest < -SAME * SAME) {
             return;
         }
         for (double sign : new double[] {1, -1}) {
-            double x = sign * Math.sqrt(rest) - along;
+            double x = sign * Math.sqrt(Math.max(rest, 0)) - along;
             if (x > SAME) {
                 found.add(x);
             }

@@ -47,13 +47,15 @@ record Why(Obstacle obstacle, double have, double need) {
         if (path.asTerms().isEmpty()) {
             return NOT;
         }
-        if (head.size() == 2 && hand.size() == 1) {
+        Map<Integer, Complex> own = Terms.hand(lead);
+        // A poi as long as one of its hand's circles and opposite to it cancels that circle.
+        boolean cancels = own.size() == 2 && own.containsKey(even.get().turns());
+        if (head.size() == 2 && hand.size() == 1 && !cancels) {
             return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(head), 0);
         }
         if (head.size() == 1 && hand.size() == 2) {
             return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(hand), 0);
         }
-        Map<Integer, Complex> own = Terms.hand(lead);
         if (hand.size() == 1 && own.size() == 1 && own.containsKey(even.get().turns())) {
             double outward =
                     Math.cos(own.get(even.get().turns()).getArgument() - even.get().start());

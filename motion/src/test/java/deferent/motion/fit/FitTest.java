@@ -55,6 +55,31 @@ class FitTest {
         touches(fit.answers().get(0));
     }
 
+    // Two circles of half a line's length that go round opposite ways draw the line (Cardano's
+    // circles: Weisstein, "Tusi Couple", MathWorld); a poi that cancels one leaves the other.
+    @Test
+    void aLinearIsolationOfHalfItsTetherDrawsOneCircle() {
+        Pairing line = said("linear isolation vs extension");
+        FitReading fit = fit(line);
+        double half = line.part(Side.LEFT).motion().path().radius() / 2;
+        assertThat(fit.closes()).isTrue();
+        assertThat(fit.answers())
+                .anySatisfy(
+                        a -> {
+                            assertThat(CARRIER_TETHER.read(a.pairing()).getAsDouble())
+                                    .isCloseTo(half, within(1e-9));
+                            assertThat(RIDER_CIRCLE.read(a.pairing()).getAsDouble())
+                                    .isCloseTo(half, within(1e-9));
+                        });
+    }
+
+    @Test
+    void anIsolationsHeadStandsStillWithAHandThatDoes() {
+        FitReading fit = Fit.of(said("stall tether 80 cm vs isolation"), Side.RIGHT);
+        assertThat(fit.closes()).isTrue();
+        assertThat(fit.answers()).anySatisfy(a -> changesOnly(a, RIDER_CIRCLE, 0.30, 0.60));
+    }
+
     @Test
     void anIsolationAndACatEyeTouchInSplitTime() {
         FitReading fit = fit(said("isolation vs cat-eye"));

@@ -22,8 +22,9 @@ final class FitInvariants {
                             20,
                             FitInvariants::readAnew),
                     new Invariant(
-                            "a fit that closes leaves no gap",
-                            "below a millimetre a gap counts as closed, and an answer is what closes",
+                            "a fit closes where it leaves no gap, and nowhere else",
+                            "below a millimetre a gap counts as closed, and an answer is what"
+                                    + " closes; what is nearest does not",
                             1,
                             FitInvariants::closes));
 
@@ -57,5 +58,7 @@ final class FitInvariants {
         for (Answer answer : fit.answers()) {
             broken.when(answer.gapLeft() >= CLOSED, "%s leaves %.6f", answer, answer.gapLeft());
         }
+        double left = fit.nearest().gapLeft();
+        broken.when(!fit.closes() && left < CLOSED, "%s leaves but %.6f", fit.nearest(), left);
     }
 }
