@@ -6,7 +6,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.tether.Kit;
+import deferent.reading.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import java.util.List;

@@ -1,7 +1,7 @@
 package deferent.app;
 
-import deferent.motion.crossing.Compared;
-import deferent.motion.crossing.CrossingRequest;
+import deferent.search.crossing.Compared;
+import deferent.search.crossing.CrossingRequest;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 

@@ -1,16 +1,16 @@
 package deferent.app;
 
-import deferent.motion.crossing.Crossing;
-import deferent.motion.crossing.CrossingRequest;
-import deferent.motion.crossing.Crossings;
-import deferent.motion.crossing.Freedom;
-import deferent.motion.crossing.Passage;
-import deferent.motion.crossing.Who;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.tell.TellCrossing;
-import deferent.motion.tell.Told;
 import deferent.record.CrossingsJson;
 import deferent.record.PatternDocument;
+import deferent.search.crossing.Crossing;
+import deferent.search.crossing.CrossingRequest;
+import deferent.search.crossing.Crossings;
+import deferent.search.crossing.Freedom;
+import deferent.search.crossing.Passage;
+import deferent.search.crossing.Who;
+import deferent.tell.TellCrossing;
+import deferent.tell.Told;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package deferent.app;
 
-import deferent.motion.seek.Answer;
-import deferent.motion.seek.Filter;
+import deferent.search.seek.Answer;
+import deferent.search.seek.Filter;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 

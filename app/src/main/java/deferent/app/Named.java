@@ -1,6 +1,5 @@
 package deferent.app;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
@@ -8,6 +7,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
+import deferent.reading.body.Performer;
 import deferent.record.Document;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;

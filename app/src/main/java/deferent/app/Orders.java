@@ -1,6 +1,6 @@
 package deferent.app;
 
-import deferent.motion.seek.Order;
+import deferent.search.seek.Order;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;

@@ -1,6 +1,6 @@
 package deferent.app;
 
-import deferent.motion.body.Performer;
+import deferent.reading.body.Performer;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;

@@ -1,14 +1,14 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.photo.Led;
-import deferent.motion.photo.PhotoReading;
-import deferent.motion.tell.TellPhoto;
-import deferent.motion.tell.Told;
-import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
+import deferent.reading.photo.Led;
+import deferent.reading.photo.PhotoReading;
+import deferent.reading.worked.Worked;
 import deferent.record.PatternDocument;
 import deferent.record.PhotoJson;
+import deferent.tell.TellPhoto;
+import deferent.tell.Told;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;

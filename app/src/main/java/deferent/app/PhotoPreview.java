@@ -1,7 +1,6 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.photo.PhotoReading;
 import deferent.motion.trace.Trace;
 import deferent.page.Form;
 import deferent.page.Palette;
@@ -9,6 +8,7 @@ import deferent.page.Png;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.Svg;
+import deferent.reading.photo.PhotoReading;
 import deferent.record.PatternDocument;
 import deferent.record.landing.Landing;
 import java.nio.charset.StandardCharsets;

@@ -1,9 +1,9 @@
 package deferent.app;
 
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
+import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
 import deferent.record.ReadingsJson;
+import deferent.search.whole.Readings;
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

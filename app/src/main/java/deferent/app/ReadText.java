@@ -1,15 +1,15 @@
 package deferent.app;
 
-import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.motion.tell.Readings;
-import deferent.motion.tell.Telling;
-import deferent.motion.tell.Told;
 import deferent.motion.trace.Figure;
+import deferent.reading.link.LinkReading;
 import deferent.record.PatternDocument;
+import deferent.search.whole.Readings;
+import deferent.tell.Telling;
+import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,18 +1,18 @@
 package deferent.app;
 
-import deferent.motion.crossing.FlowingSet;
-import deferent.motion.crossing.Route;
-import deferent.motion.crossing.ShelfCrossing;
-import deferent.motion.crossing.ShelfMap;
-import deferent.motion.crossing.ShelfTable;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.tell.TellCrossing;
-import deferent.motion.tell.Told;
 import deferent.record.PatternDocument;
 import deferent.record.RouteJson;
+import deferent.search.crossing.FlowingSet;
+import deferent.search.crossing.Route;
+import deferent.search.crossing.ShelfCrossing;
+import deferent.search.crossing.ShelfMap;
+import deferent.search.crossing.ShelfTable;
 import deferent.studio.take.Ending;
 import deferent.studio.take.Take;
 import deferent.studio.take.Wishes;
+import deferent.tell.TellCrossing;
+import deferent.tell.Told;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;

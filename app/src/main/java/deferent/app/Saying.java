@@ -1,6 +1,6 @@
 package deferent.app;
 
-import deferent.motion.tell.Told;
+import deferent.tell.Told;
 import java.io.PrintWriter;
 
 /**

@@ -2,10 +2,10 @@ package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.body.Performer;
-import deferent.motion.tell.Lame;
-import deferent.motion.tell.Readings;
+import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
+import deferent.search.whole.Readings;
+import deferent.tell.Lame;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

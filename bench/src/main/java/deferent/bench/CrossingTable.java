@@ -1,10 +1,5 @@
 package deferent.bench;
 
-import deferent.motion.crossing.CrossingRequest;
-import deferent.motion.crossing.FlowingSet;
-import deferent.motion.crossing.ShelfCrossings;
-import deferent.motion.crossing.ShelfMap;
-import deferent.motion.crossing.ShelfTable;
 import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Motion;
@@ -22,6 +17,11 @@ import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
+import deferent.search.crossing.CrossingRequest;
+import deferent.search.crossing.FlowingSet;
+import deferent.search.crossing.ShelfCrossings;
+import deferent.search.crossing.ShelfMap;
+import deferent.search.crossing.ShelfTable;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

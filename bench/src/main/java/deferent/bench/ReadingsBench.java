@@ -1,13 +1,13 @@
 package deferent.bench;
 
-import deferent.motion.body.Performer;
-import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.link.LinkReading;
+import deferent.reading.worked.Detail;
+import deferent.search.whole.Readings;
 import java.util.concurrent.TimeUnit;
 import org.locationtech.jts.algorithm.distance.DiscreteFrechetDistance;
 import org.locationtech.jts.geom.Coordinate;

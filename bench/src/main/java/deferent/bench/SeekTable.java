@@ -1,11 +1,11 @@
 package deferent.bench;
 
-import deferent.motion.seek.Answers;
-import deferent.motion.seek.BruteForce;
-import deferent.motion.seek.Seek;
-import deferent.motion.seek.SeekProgress;
-import deferent.motion.seek.SeekRequest;
-import deferent.motion.seek.Space;
+import deferent.search.seek.Answers;
+import deferent.search.seek.BruteForce;
+import deferent.search.seek.Seek;
+import deferent.search.seek.SeekProgress;
+import deferent.search.seek.SeekRequest;
+import deferent.search.seek.Space;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.util.EnumMap;

@@ -1,14 +1,14 @@
 package deferent.bench;
 
 import com.sun.management.OperatingSystemMXBean;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
 import deferent.page.sheet.Booklet;
 import deferent.page.sheet.Cards;
 import deferent.page.sheet.Edition;
 import deferent.page.sheet.PrintProgress;
+import deferent.reading.worked.Detail;
 import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
+import deferent.search.whole.Readings;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;

@@ -1,12 +1,12 @@
 package deferent.page;
 
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
 import deferent.motion.trace.Trace;
 import deferent.page.sheet.Pdf;
 import deferent.page.web.LessonPage;
+import deferent.reading.body.Performer;
+import deferent.reading.worked.Detail;
+import deferent.search.whole.Readings;
 import java.awt.Font;
 import java.awt.image.BufferedImage;
 import java.io.IOException;

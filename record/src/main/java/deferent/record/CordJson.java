@@ -1,16 +1,16 @@
 package deferent.record;
 
 import deferent.motion.pairing.Side;
-import deferent.motion.tell.CordReading;
-import deferent.motion.tell.Readings;
-import deferent.motion.tether.Away;
-import deferent.motion.tether.KeepTheFigure;
-import deferent.motion.tether.KeepTheHandPath;
-import deferent.motion.tether.LinkedTruth;
-import deferent.motion.tether.Pull;
-import deferent.motion.tether.SlowestTempo;
-import deferent.motion.tether.Steadiness;
 import deferent.motion.trace.Interval;
+import deferent.reading.tether.Away;
+import deferent.reading.tether.KeepTheFigure;
+import deferent.reading.tether.KeepTheHandPath;
+import deferent.reading.tether.LinkedTruth;
+import deferent.reading.tether.Pull;
+import deferent.reading.tether.SlowestTempo;
+import deferent.reading.tether.Steadiness;
+import deferent.reading.worked.CordReading;
+import deferent.search.whole.Readings;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;

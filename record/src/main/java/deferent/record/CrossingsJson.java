@@ -2,16 +2,16 @@ package deferent.record;
 
 import static deferent.record.ToldJson.rounded;
 
-import deferent.motion.crossing.Adjustment;
-import deferent.motion.crossing.Crossing;
-import deferent.motion.crossing.CrossingRequest;
-import deferent.motion.crossing.Crossings;
-import deferent.motion.crossing.Freedom;
-import deferent.motion.crossing.Passage;
-import deferent.motion.crossing.Props;
 import deferent.motion.pairing.Side;
-import deferent.motion.tell.TellCrossing;
-import deferent.motion.tell.Told;
+import deferent.search.crossing.Adjustment;
+import deferent.search.crossing.Crossing;
+import deferent.search.crossing.CrossingRequest;
+import deferent.search.crossing.Crossings;
+import deferent.search.crossing.Freedom;
+import deferent.search.crossing.Passage;
+import deferent.search.crossing.Props;
+import deferent.tell.TellCrossing;
+import deferent.tell.Told;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

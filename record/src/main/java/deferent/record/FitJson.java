@@ -2,14 +2,14 @@ package deferent.record;
 
 import static deferent.record.ToldJson.rounded;
 
-import deferent.motion.fit.Answer;
-import deferent.motion.fit.Change;
-import deferent.motion.fit.CordedFit;
-import deferent.motion.fit.FitReading;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.tell.TellFit;
-import deferent.motion.tell.Told;
+import deferent.search.fit.Answer;
+import deferent.search.fit.Change;
+import deferent.search.fit.CordedFit;
+import deferent.search.fit.FitReading;
+import deferent.tell.TellFit;
+import deferent.tell.Told;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;

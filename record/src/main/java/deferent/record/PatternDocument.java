@@ -1,10 +1,10 @@
 package deferent.record;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tether.Kit;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 import java.util.List;
 import java.util.Optional;
 

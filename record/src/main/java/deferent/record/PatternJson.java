@@ -1,6 +1,5 @@
 package deferent.record;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
@@ -8,7 +7,8 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
-import deferent.motion.tether.Kit;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

@@ -1,14 +1,14 @@
 package deferent.record;
 
 import deferent.motion.pairing.Side;
-import deferent.motion.photo.Blinks;
-import deferent.motion.photo.FigureTime;
-import deferent.motion.photo.HeadLight;
-import deferent.motion.photo.Persistence;
-import deferent.motion.photo.PhotoReading;
-import deferent.motion.photo.Shutter;
-import deferent.motion.photo.Spread;
-import deferent.motion.tell.TellPhoto;
+import deferent.reading.photo.Blinks;
+import deferent.reading.photo.FigureTime;
+import deferent.reading.photo.HeadLight;
+import deferent.reading.photo.Persistence;
+import deferent.reading.photo.PhotoReading;
+import deferent.reading.photo.Shutter;
+import deferent.reading.photo.Spread;
+import deferent.tell.TellPhoto;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;

@@ -2,14 +2,14 @@ package deferent.record;
 
 import static deferent.record.ToldJson.rounded;
 
-import deferent.motion.crossing.FlowingSet;
-import deferent.motion.crossing.Passage;
-import deferent.motion.crossing.Route;
-import deferent.motion.crossing.ShelfCrossing;
-import deferent.motion.crossing.ShelfMap;
-import deferent.motion.crossing.ShelfTable;
-import deferent.motion.tell.TellCrossing;
-import deferent.motion.tell.Told;
+import deferent.search.crossing.FlowingSet;
+import deferent.search.crossing.Passage;
+import deferent.search.crossing.Route;
+import deferent.search.crossing.ShelfCrossing;
+import deferent.search.crossing.ShelfMap;
+import deferent.search.crossing.ShelfTable;
+import deferent.tell.TellCrossing;
+import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

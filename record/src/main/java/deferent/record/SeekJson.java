@@ -2,17 +2,17 @@ package deferent.record;
 
 import static deferent.record.ToldJson.rounded;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.seek.Answer;
-import deferent.motion.seek.Answers;
-import deferent.motion.seek.Closing;
-import deferent.motion.seek.Drawer;
-import deferent.motion.seek.Like;
-import deferent.motion.seek.Merit;
-import deferent.motion.seek.SeekRequest;
-import deferent.motion.seek.Space;
-import deferent.motion.tell.TellSeek;
+import deferent.reading.body.Performer;
+import deferent.search.seek.Answer;
+import deferent.search.seek.Answers;
+import deferent.search.seek.Closing;
+import deferent.search.seek.Drawer;
+import deferent.search.seek.Like;
+import deferent.search.seek.Merit;
+import deferent.search.seek.SeekRequest;
+import deferent.search.seek.Space;
+import deferent.tell.TellSeek;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

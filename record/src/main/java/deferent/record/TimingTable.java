@@ -2,12 +2,12 @@ package deferent.record;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
-import deferent.motion.tether.Cord;
-import deferent.motion.tether.Kit;
-import deferent.motion.tether.Pull;
 import deferent.motion.trace.Rate;
 import deferent.motion.trace.TetherAngle;
 import deferent.motion.trace.Trace;
+import deferent.reading.tether.Cord;
+import deferent.reading.tether.Kit;
+import deferent.reading.tether.Pull;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

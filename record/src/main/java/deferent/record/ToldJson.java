@@ -1,6 +1,6 @@
 package deferent.record;
 
-import deferent.motion.tell.Told;
+import deferent.tell.Told;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;

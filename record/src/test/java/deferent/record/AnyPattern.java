@@ -1,12 +1,12 @@
 package deferent.record;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
-import deferent.motion.tether.Kit;
 import deferent.motion.trial.Any;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 import java.util.List;
 import java.util.Optional;
 

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.networknt.schema.InputFormat;
-import deferent.motion.link.LinkKind;
-import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
@@ -14,6 +12,8 @@ import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import deferent.reading.link.LinkKind;
+import deferent.reading.link.LinkReading;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -54,8 +54,8 @@ class ExtrasTest {
                                         .set(there.pairing(), 0.4))
                         .withName("changed")
                         .withNote("note")
-                        .withPerformer(deferent.motion.body.Performer.USUAL)
-                        .withKit(deferent.motion.tether.Kit.USUAL);
+                        .withPerformer(deferent.reading.body.Performer.USUAL)
+                        .withKit(deferent.reading.tether.Kit.USUAL);
         shelf.save(kept.id(), changed, kept.revision());
         assertThat(shelf.load(kept.id()).document().extras()).isEqualTo(read.extras());
         Document carried = PatternJson.readBundle(shelf.exportAll()).get(0);

@@ -3,7 +3,6 @@ package deferent.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
@@ -11,7 +10,8 @@ import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
-import deferent.motion.tether.Kit;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;

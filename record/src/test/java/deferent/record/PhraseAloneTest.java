@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.networknt.schema.InputFormat;
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.reading.body.Performer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -3,10 +3,10 @@ package deferent.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
+import deferent.reading.body.Performer;
+import deferent.reading.worked.Detail;
+import deferent.search.whole.Readings;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

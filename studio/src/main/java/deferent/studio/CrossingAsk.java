@@ -1,11 +1,11 @@
 package deferent.studio;
 
-import deferent.motion.crossing.CrossingRequest;
-import deferent.motion.crossing.Crossings;
-import deferent.motion.crossing.Freedom;
-import deferent.motion.crossing.Who;
 import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
+import deferent.search.crossing.CrossingRequest;
+import deferent.search.crossing.Crossings;
+import deferent.search.crossing.Freedom;
+import deferent.search.crossing.Who;
 import java.util.List;
 
 /**

@@ -1,13 +1,13 @@
 package deferent.studio;
 
-import deferent.motion.fit.Answer;
-import deferent.motion.fit.Change;
-import deferent.motion.fit.FitReading;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.tell.TellFit;
-import deferent.motion.tell.Told;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
+import deferent.search.fit.Answer;
+import deferent.search.fit.Change;
+import deferent.search.fit.FitReading;
+import deferent.tell.TellFit;
+import deferent.tell.Told;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;

@@ -2,14 +2,14 @@ package deferent.studio;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
-import deferent.motion.tether.Cord;
-import deferent.motion.tether.Kit;
-import deferent.motion.tether.LetGo;
-import deferent.motion.tether.Pull;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
+import deferent.reading.tether.Cord;
+import deferent.reading.tether.Kit;
+import deferent.reading.tether.LetGo;
+import deferent.reading.tether.Pull;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;

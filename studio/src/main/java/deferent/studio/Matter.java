@@ -1,13 +1,13 @@
 package deferent.studio;
 
-import deferent.motion.body.Performer;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tether.Kit;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import java.util.ArrayList;

@@ -1,12 +1,12 @@
 package deferent.studio;
 
-import deferent.motion.body.Outline;
-import deferent.motion.body.Performer;
-import deferent.motion.crossing.Passage;
 import deferent.motion.pairing.Side;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
+import deferent.reading.body.Outline;
+import deferent.reading.body.Performer;
 import deferent.record.CrossingsJson;
+import deferent.search.crossing.Passage;
 import java.util.List;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;

@@ -1,10 +1,10 @@
 package deferent.studio;
 
 import deferent.motion.pairing.Side;
-import deferent.motion.tell.Keep;
-import deferent.motion.tell.Staged;
-import deferent.motion.tether.Pull;
 import deferent.page.web.SceneJson;
+import deferent.reading.tether.Pull;
+import deferent.search.whole.Keep;
+import deferent.search.whole.Staged;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;

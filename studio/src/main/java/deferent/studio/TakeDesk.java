@@ -1,9 +1,9 @@
 package deferent.studio;
 
-import deferent.motion.photo.Led;
-import deferent.motion.photo.PhotoReading;
-import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
+import deferent.reading.photo.Led;
+import deferent.reading.photo.PhotoReading;
+import deferent.reading.worked.Worked;
 import deferent.record.PhotoJson;
 import deferent.record.Shelf;
 import deferent.reel.Natives;

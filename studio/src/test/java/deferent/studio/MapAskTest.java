@@ -3,8 +3,8 @@ package deferent.studio;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
+import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import java.nio.file.Path;

@@ -3,9 +3,9 @@ package deferent.studio;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
+import deferent.reading.link.LinkReading;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import java.nio.file.Path;

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.microsoft.playwright.Page;
 import deferent.motion.pairing.Side;
-import deferent.motion.tether.Kit;
-import deferent.motion.tether.LetGo;
 import deferent.page.Scene;
 import deferent.page.Track;
 import deferent.page.web.Gltf;
+import deferent.reading.tether.Kit;
+import deferent.reading.tether.LetGo;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

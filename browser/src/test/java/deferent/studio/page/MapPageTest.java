@@ -2,8 +2,8 @@ package deferent.studio.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
+import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import org.junit.jupiter.api.Test;

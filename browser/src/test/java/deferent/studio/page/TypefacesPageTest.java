@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.microsoft.playwright.Page;
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
 import deferent.motion.trace.Trace;
 import deferent.page.Face;
 import deferent.page.Scene;
 import deferent.page.web.LessonPage;
+import deferent.reading.body.Performer;
+import deferent.reading.worked.Detail;
+import deferent.search.whole.Readings;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -13,4 +13,14 @@ public enum Side {
     public String word() {
         return this == LEFT ? "left" : "right";
     }
+
+    /** "the left head" */
+    public String head() {
+        return "the " + word() + " head";
+    }
+
+    /** "the left hand" */
+    public String hand() {
+        return "the " + word() + " hand";
+    }
 }

@@ -1,13 +1,13 @@
 package deferent.page.sheet;
 
-import deferent.motion.crossing.CrossingRequest;
-import deferent.motion.crossing.Crossings;
-import deferent.motion.crossing.ShelfCrossing;
-import deferent.motion.crossing.ShelfMap;
-import deferent.motion.crossing.ShelfTable;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.record.PatternDocument;
+import deferent.search.crossing.CrossingRequest;
+import deferent.search.crossing.Crossings;
+import deferent.search.crossing.ShelfCrossing;
+import deferent.search.crossing.ShelfMap;
+import deferent.search.crossing.ShelfTable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;

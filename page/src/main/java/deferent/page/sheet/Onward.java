@@ -1,6 +1,6 @@
 package deferent.page.sheet;
 
-import deferent.motion.crossing.Crossing;
+import deferent.search.crossing.Crossing;
 
 /**
  * A crossing with another pattern, to be told on a sheet.

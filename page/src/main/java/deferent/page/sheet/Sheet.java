@@ -1,9 +1,9 @@
 package deferent.page.sheet;
 
-import deferent.motion.crossing.CrossingRequest;
-import deferent.motion.crossing.Crossings;
 import deferent.motion.pairing.Pairing;
 import deferent.record.PatternDocument;
+import deferent.search.crossing.CrossingRequest;
+import deferent.search.crossing.Crossings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,14 +1,14 @@
 package deferent.page.sheet;
 
 import deferent.motion.pairing.Side;
-import deferent.motion.tell.TellCrossing;
-import deferent.motion.tell.TellSizes;
-import deferent.motion.tell.Told;
 import deferent.page.Count;
 import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;
+import deferent.tell.TellCrossing;
+import deferent.tell.TellSizes;
+import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -2,13 +2,13 @@ package deferent.page.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.body.Performer;
-import deferent.motion.tell.Lame;
-import deferent.motion.tell.Readings;
-import deferent.motion.tell.Told;
 import deferent.page.Scene;
 import deferent.page.web.LessonPage;
+import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
+import deferent.search.whole.Readings;
+import deferent.tell.Lame;
+import deferent.tell.Told;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

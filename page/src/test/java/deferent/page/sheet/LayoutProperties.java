@@ -1,10 +1,10 @@
 package deferent.page.sheet;
 
-import deferent.motion.tell.Told;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import deferent.page.View;
 import deferent.record.PatternDocument;
+import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package deferent.page.sheet;
 
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
+import deferent.reading.body.Performer;
 import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
 import java.util.List;

@@ -2,11 +2,11 @@ package deferent.page.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.body.Performer;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
 import deferent.page.Scene;
+import deferent.reading.body.Performer;
+import deferent.reading.worked.Detail;
+import deferent.search.whole.Readings;
 import org.junit.jupiter.api.Test;
 
 /** What a lesson page says of a pairing. */

@@ -1,7 +1,7 @@
 package deferent.record.fuzz;
 
-import deferent.motion.body.Performer;
-import deferent.motion.tether.Kit;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Random;

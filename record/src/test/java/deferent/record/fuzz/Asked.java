@@ -1,7 +1,7 @@
 package deferent.record.fuzz;
 
-import deferent.motion.body.Performer;
-import deferent.motion.tether.Kit;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
 
 /**
  * What one reading is asked of. It can be made again from its seed and number alone.

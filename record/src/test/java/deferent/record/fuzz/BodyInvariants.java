@@ -1,10 +1,10 @@
 package deferent.record.fuzz;
 
-import deferent.motion.body.HandReach;
-import deferent.motion.body.Room;
-import deferent.motion.body.SideRoom;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
+import deferent.reading.body.HandReach;
+import deferent.reading.body.Room;
+import deferent.reading.body.SideRoom;
 import java.util.List;
 
 /** What holds of figures, of reach and of room. */

@@ -1,6 +1,6 @@
 package deferent.record.fuzz;
 
-import deferent.motion.tell.Worked;
+import deferent.reading.worked.Worked;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;

@@ -1,10 +1,10 @@
 package deferent.record.fuzz;
 
-import deferent.motion.fit.Answer;
-import deferent.motion.fit.FitReading;
-import deferent.motion.fit.Goal;
-import deferent.motion.link.LinkReading;
 import deferent.motion.trace.Trace;
+import deferent.reading.link.LinkReading;
+import deferent.search.fit.Answer;
+import deferent.search.fit.FitReading;
+import deferent.search.fit.Goal;
 import java.util.ArrayList;
 import java.util.List;
 

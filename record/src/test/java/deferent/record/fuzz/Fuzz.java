@@ -4,7 +4,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
-import deferent.motion.tell.Worked;
+import deferent.reading.worked.Worked;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

@@ -1,12 +1,12 @@
 package deferent.record.fuzz;
 
-import deferent.motion.link.LinkKind;
-import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
-import deferent.motion.tell.Told;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import deferent.reading.link.LinkKind;
+import deferent.reading.link.LinkReading;
+import deferent.tell.Told;
 import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

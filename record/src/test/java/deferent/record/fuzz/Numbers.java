@@ -1,10 +1,10 @@
 package deferent.record.fuzz;
 
-import deferent.motion.tell.Advice;
-import deferent.motion.tell.CordReading;
-import deferent.motion.tell.Readings;
-import deferent.motion.tell.Worked;
 import deferent.motion.trace.Trace;
+import deferent.reading.worked.CordReading;
+import deferent.reading.worked.Worked;
+import deferent.search.whole.Advice;
+import deferent.search.whole.Readings;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Collection;

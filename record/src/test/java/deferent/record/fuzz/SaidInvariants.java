@@ -1,8 +1,8 @@
 package deferent.record.fuzz;
 
 import deferent.motion.phrase.Phrase;
-import deferent.motion.tell.Telling;
-import deferent.motion.tell.Told;
+import deferent.tell.Telling;
+import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;

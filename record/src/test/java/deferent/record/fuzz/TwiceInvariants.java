@@ -1,15 +1,15 @@
 package deferent.record.fuzz;
 
-import deferent.motion.link.LinkReading;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
-import deferent.motion.tether.Kit;
-import deferent.motion.tether.Pull;
-import deferent.motion.tether.SlowestTempo;
 import deferent.motion.trace.Figure;
+import deferent.reading.link.LinkReading;
+import deferent.reading.tether.Kit;
+import deferent.reading.tether.Pull;
+import deferent.reading.tether.SlowestTempo;
+import deferent.reading.worked.Detail;
 import deferent.record.ReadingsJson;
+import deferent.search.whole.Readings;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

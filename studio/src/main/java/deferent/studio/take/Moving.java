@@ -1,14 +1,14 @@
 package deferent.studio.take;
 
-import deferent.motion.photo.PhotoReading;
-import deferent.motion.tell.TellPhoto;
-import deferent.motion.tell.Worked;
 import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.reading.photo.PhotoReading;
+import deferent.reading.worked.Worked;
 import deferent.reel.Clip;
 import deferent.reel.Clips;
 import deferent.reel.Kind;
+import deferent.tell.TellPhoto;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;

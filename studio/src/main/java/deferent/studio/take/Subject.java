@@ -1,15 +1,15 @@
 package deferent.studio.take;
 
-import deferent.motion.body.Outline;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Keep;
-import deferent.motion.tell.Readings;
-import deferent.motion.tell.Staged;
 import deferent.motion.trace.Trace;
 import deferent.page.Layer;
 import deferent.page.Scene;
+import deferent.reading.body.Outline;
+import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
+import deferent.search.whole.Keep;
+import deferent.search.whole.Readings;
+import deferent.search.whole.Staged;
 import java.util.List;
 import java.util.Set;
 

@@ -2,9 +2,9 @@ package deferent.studio.take;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.tell.Keep;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
+import deferent.search.whole.Keep;
 import java.util.List;
 
 /**

@@ -1,8 +1,6 @@
 package deferent.studio.take;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.tell.Detail;
-import deferent.motion.tell.Readings;
 import deferent.motion.trace.Rate;
 import deferent.page.Layer;
 import deferent.page.MovingSvg;
@@ -20,8 +18,10 @@ import deferent.page.sheet.Print;
 import deferent.page.sheet.Sheet;
 import deferent.page.web.Gltf;
 import deferent.page.web.LessonPage;
+import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
 import deferent.record.TimingTable;
+import deferent.search.whole.Readings;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;

@@ -1,4 +1,0 @@
-package deferent.motion.photo;
-
-/** Least, mean and greatest of a length along a light, metres. */
-public record Spread(double least, double mean, double greatest) {}

@@ -1,0 +1,119 @@
+package deferent.reading.body;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * The body that spins: a stature, and an arm and a shoulder width where they were measured. Lengths
+ * left unsaid are shares of stature after Drillis and Contini (1966), in Winter, Biomechanics and
+ * Motor Control of Human Movement: upper arm 0.186, forearm 0.146, hand 0.108, half shoulder width
+ * 0.129.
+ *
+ * <p>From memory, after the same drawing: shoulders at 0.818 of stature, chest at 0.720. The
+ * frame's origin, the breastbone, is taken halfway between them, at 0.769, on the front of the
+ * chest; the shoulder joints lie {@value #DEPTH} of stature behind it, about half a chest's depth.
+ *
+ * @param statureSaid metres, 1.0 to 2.5; empty for {@value #USUAL_STATURE}, assumed
+ * @param armSaid shoulder joint to the middle of the closed fist, metres, 0.3 to 1.2
+ * @param shoulderWidthSaid from joint to joint, metres, 0.2 to 0.8
+ */
+public record Performer(
+        OptionalDouble statureSaid, OptionalDouble armSaid, OptionalDouble shoulderWidthSaid) {
+    /** Metres; assumed where no stature is said. */
+    public static final double USUAL_STATURE = 1.70;
+
+    /** Of usual stature, nothing measured. */
+    public static final Performer USUAL =
+            new Performer(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+
+    private static final double UPPER_ARM = 0.186;
+    private static final double FOREARM = 0.146;
+    private static final double HAND = 0.108;
+    private static final double HALF_SHOULDERS = 0.129;
+    private static final double SHOULDER_HEIGHT = 0.818;
+    private static final double ORIGIN_HEIGHT = 0.769;
+    static final double DEPTH = 0.06;
+
+    // The fist closes round the handle about half a hand beyond the wrist (from memory).
+    private static final double GRIP = HAND / 2;
+    // An elbow bends about 145 degrees from straight (from memory; 140 to 150 is usual).
+    private static final double ELBOW = Math.PI - Math.toRadians(145);
+
+    public Performer {
+        statureSaid.ifPresent(s -> Refusal.within(s, 1.0, 2.5, "stature", "m"));
+        armSaid.ifPresent(a -> Refusal.within(a, 0.3, 1.2, "arm", "m"));
+        shoulderWidthSaid.ifPresent(w -> Refusal.within(w, 0.2, 0.8, "shoulder width", "m"));
+    }
+
+    /** Of that stature, metres, nothing else measured. */
+    public static Performer of(double stature) {
+        return new Performer(
+                OptionalDouble.of(stature), OptionalDouble.empty(), OptionalDouble.empty());
+    }
+
+    /** The same body with its arm measured: shoulder joint to the middle of the fist, metres. */
+    public Performer withArm(double metres) {
+        return new Performer(statureSaid, OptionalDouble.of(metres), shoulderWidthSaid);
+    }
+
+    /** The same body with its shoulders measured, joint to joint, metres. */
+    public Performer withShoulderWidth(double metres) {
+        return new Performer(statureSaid, armSaid, OptionalDouble.of(metres));
+    }
+
+    /** Metres. */
+    public double stature() {
+        return statureSaid.orElse(USUAL_STATURE);
+    }
+
+    /** Whether the stature is assumed rather than said. */
+    public boolean assumed() {
+        return statureSaid.isEmpty();
+    }
+
+    /** Shoulder to elbow, metres. */
+    public double upperArm() {
+        return arm() * UPPER_ARM / (UPPER_ARM + FOREARM + GRIP);
+    }
+
+    /** Elbow to grip, metres: the forearm and half the hand. */
+    public double elbowToGrip() {
+        return arm() - upperArm();
+    }
+
+    /** The straight arm from shoulder joint to grip, metres: the farthest the hand can be. */
+    public double arm() {
+        return armSaid.orElse((UPPER_ARM + FOREARM + GRIP) * stature());
+    }
+
+    /** From shoulder joint to grip with the elbow bent all the way, metres: the nearest. */
+    public double bentArm() {
+        double a = upperArm();
+        double b = elbowToGrip();
+        return Math.sqrt(a * a + b * b - 2 * a * b * Math.cos(ELBOW));
+    }
+
+    /** From shoulder joint to shoulder joint, metres. */
+    public double shoulderWidth() {
+        return shoulderWidthSaid.orElse(2 * HALF_SHOULDERS * stature());
+    }
+
+    /** A shoulder joint in the frame, metres. */
+    public Vector3D shoulder(Side side) {
+        double out = shoulderWidth() / 2;
+        return new Vector3D(
+                side == Side.LEFT ? out : -out, height(SHOULDER_HEIGHT), -DEPTH * stature());
+    }
+
+    /** Height over the breastbone of what stands at {@code share} of stature, metres. */
+    double height(double share) {
+        return (share - ORIGIN_HEIGHT) * stature();
+    }
+
+    /** The ground's y in the frame, metres: breastbone to the soles. */
+    public double ground() {
+        return height(0);
+    }
+}

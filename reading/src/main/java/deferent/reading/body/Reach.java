@@ -1,0 +1,131 @@
+package deferent.reading.body;
+
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * Whether each hand can get where its path goes, and whether the two hands would meet.
+ *
+ * <p>An arm is two segments that turn freely at shoulder and elbow, so a hand can be anywhere
+ * between two spheres about its own shoulder: the straight arm's and the fully bent arm's. Joint
+ * limits other than the elbow's, the body in the way and the trunk's own turning are left out,
+ * which is why this warns and never forbids.
+ *
+ * @param performer whose arms
+ * @param left the left hand
+ * @param right the right hand
+ * @param hands how near the two grips come to each other, metres, and when
+ */
+public record Reach(Performer performer, HandReach left, HandReach right, Nearness hands) {
+    /** Less than this is no miss, metres. */
+    static final double SLACK = 1e-4;
+
+    /** Live sampling. */
+    static final int USUAL_SAMPLES = 720;
+
+    public static Reach of(Trace trace, Performer performer) {
+        Samples samples = trace.samples(USUAL_SAMPLES);
+        Course a = trace.hand(Side.LEFT);
+        Course b = trace.hand(Side.RIGHT);
+        Nearness hands =
+                Nearness.of(
+                        trace,
+                        samples,
+                        Lengths.between(samples.hand(Side.LEFT), samples.hand(Side.RIGHT)),
+                        t -> a.position(t).distance(b.position(t)));
+        return new Reach(
+                performer,
+                hand(trace, samples, performer, Side.LEFT),
+                hand(trace, samples, performer, Side.RIGHT),
+                hands);
+    }
+
+    public HandReach hand(Side side) {
+        return side == Side.LEFT ? left : right;
+    }
+
+    /** Whether the grips come nearer to each other than a hand's breadth. */
+    public boolean handsMeet() {
+        return hands.distance() < Place.HAND_BREADTH - SLACK;
+    }
+
+    /** Whether both hands can get everywhere. */
+    public boolean everywhere() {
+        return left.everywhere() && right.everywhere();
+    }
+
+    private static HandReach hand(Trace trace, Samples samples, Performer performer, Side side) {
+        Vector3D shoulder = performer.shoulder(side);
+        Course course = trace.hand(side);
+        DoubleUnaryOperator exact = t -> course.position(t).distance(shoulder);
+        double[] sampled = Lengths.from(shoulder, samples.hand(side));
+        double[] turnedOver = new double[sampled.length];
+        for (int i = 0; i < sampled.length; i++) {
+            turnedOver[i] = -sampled[i];
+        }
+        Nearness near = Nearness.of(trace, samples, sampled, exact);
+        Nearness far = Nearness.of(trace, samples, turnedOver, t -> -exact.applyAsDouble(t));
+        double arm = performer.arm();
+        double bent = performer.bentArm();
+        boolean anywhere = -far.distance() > arm + SLACK || near.distance() < bent - SLACK;
+        List<Interval> missing =
+                anywhere
+                        ? Spells.of(
+                                trace,
+                                samples,
+                                i -> misses(sampled[i], arm, bent),
+                                t -> misses(exact.applyAsDouble(t), arm, bent))
+                        : List.of();
+        return new HandReach(
+                side,
+                arm,
+                bent,
+                -far.distance(),
+                far.time(),
+                near.distance(),
+                near.time(),
+                missing,
+                largestRadius(trace.pairing().part(side), shoulder, arm, bent));
+    }
+
+    private static boolean misses(double distance, double arm, double bent) {
+        return distance > arm + SLACK || distance < bent - SLACK;
+    }
+
+    /**
+     * The plane cuts the two spheres in a disc and, near the shoulder, a hole. A circle about the
+     * centre may reach the disc's rim; where it would run through the hole it shrinks until it
+     * passes beside it. A figure whose plane turns has the spheres themselves for its limits.
+     */
+    static OptionalDouble largestRadius(Part part, Vector3D shoulder, double arm, double bent) {
+        Vector3D from = part.place().centre().subtract(shoulder);
+        double rim = arm;
+        double hole = bent;
+        double off = from.getNorm();
+        PlaneTurn turn = part.place().turn();
+        if (turn.turns() == 0 || turn.carries() == PlaneTurn.Carries.POI) {
+            double across = from.dotProduct(part.place().plane().normal());
+            if (Math.abs(across) > arm) {
+                return OptionalDouble.empty();
+            }
+            off = Math.sqrt(Math.max(0, off * off - across * across));
+            rim = Math.sqrt(arm * arm - across * across);
+            hole = Math.abs(across) < bent ? Math.sqrt(bent * bent - across * across) : 0;
+        }
+        double radius = rim - off;
+        if (hole > 0 && radius > off - hole && radius < off + hole) {
+            radius = off - hole;
+        }
+        return radius > 0 ? OptionalDouble.of(radius) : OptionalDouble.empty();
+    }
+}

@@ -1,0 +1,13 @@
+/**
+ * What a motion asks of a body: can each hand get where its path goes, and how near do heads,
+ * hands, tethers and body come to one another.
+ *
+ * <p>Sources: segment lengths after Drillis and Contini (1966), in Winter, Biomechanics and Motor
+ * Control of Human Movement; what is from memory says so where it stands. The body is still: it
+ * faces the audience, keeps its trunk upright and its shoulders level. Everything here is a reading
+ * and never a veto, because a spinner steps, leans and turns.
+ */
+@NullMarked
+package deferent.reading.body;
+
+import org.jspecify.annotations.NullMarked;

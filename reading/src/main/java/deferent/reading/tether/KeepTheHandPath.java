@@ -1,0 +1,701 @@
+package deferent.reading.tether;
+
+import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Origin;
+import deferent.motion.trace.State;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * What the poi really does behind a hand that keeps its ideal path: the periodic motions of a cord
+ * pendulum on that moving pivot with the wanted number of turns.
+ *
+ * <p>They are looked for by shooting from a stated grid of starts.
+ *
+ * <ul>
+ *   <li>A poi that gets round in a plane ({@link PlaneShooting}): the ideal's start while gravity
+ *       is turned up from nothing; then the ideal's direction turned, the way the poi goes round,
+ *       by every thirty-sixth of a turn, each with the rate that brings it back to itself after the
+ *       wanted turns. Where what its speed then lacks changes sign between neighbours, a periodic
+ *       motion lies between them; where every direction closes, as with a still hand, the one
+ *       nearest the ideal is given; where no such rate is found, every third start is tried as it
+ *       is.
+ *   <li>A swing in a plane: the ideal's direction turned by every twelfth of a turn, at the ideal's
+ *       rate, none, and its opposite.
+ *   <li>Out of a plane ({@link Shooting}): the ideal's start turned by every sixth of a turn about
+ *       its plane's normal, as it is and dropped by an eighth of a half turn.
+ * </ul>
+ *
+ * <p>From each, Newton's method. Starts that do not settle, or settle on another number of turns,
+ * are counted in {@link Tried}; an empty list of solutions means just that and no more: no start of
+ * the grid led to one.
+ *
+ * <p>What is found is polished on three times finer steps; halving those once more tells its error.
+ *
+ * @param side whose
+ * @param cord the poi
+ * @param turns wanted turns of the cord over one of the hand's own cycles, over which the motions
+ *     are periodic too
+ * @param solutions those that pull throughout and are as meant first, then by how near the head
+ *     stays to the ideal, to two centimetres, then the one that holds better
+ * @param tried what the search did
+ */
+public record KeepTheHandPath(
+        Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
+
+    /**
+     * One periodic motion.
+     *
+     * @param orbit the motion itself
+     * @param head its head's course
+     * @param away how far that head strays from the ideal head
+     * @param lead angle by which the cord runs ahead of the ideal's, on average, about its plane's
+     *     normal, radians in (−π, π]: a figure that is only turned or late shows here
+     * @param leastPull least tension at the head, newtons; below 0 the cord would have to push
+     * @param leastPullTime when, seconds
+     * @param greatestPull newtons
+     * @param growth how much the fastest-growing slip grows over a cycle: the greatest Floquet
+     *     multiplier's modulus
+     * @param error how far the start moved when the integrator's steps were halved, radians
+     */
+    public record Solution(
+            Orbit orbit,
+            Course head,
+            Away away,
+            double lead,
+            double leastPull,
+            double leastPullTime,
+            double greatestPull,
+            double growth,
+            double error) {
+        public Solution {
+            Refusal.numbers(
+                    "the poi behind its hand",
+                    lead,
+                    leastPull,
+                    leastPullTime,
+                    greatestPull,
+                    growth);
+        }
+
+        /**
+         * Whether a cord can do it; a pull that only touches zero, as at the end of a swing of a
+         * quarter turn, still counts.
+         */
+        public boolean pulls() {
+            return leastPull >= -1e-6 * orbit.cord().headWeight();
+        }
+
+        /**
+         * Whether it is still the motion that was said: on average its cord is within a third of a
+         * turn of the ideal's. Behind the same hand circle an isolation and an extension lie half a
+         * turn apart, and so do a level and an upright cat-eye.
+         */
+        public boolean asMeant() {
+            return meant(lead);
+        }
+
+        public double leastPullWeights() {
+            return leastPull / orbit.cord().headWeight();
+        }
+    }
+
+    private static boolean meant(double lead) {
+        return Math.abs(lead) < 2 * Math.PI / 3;
+    }
+
+    /** A periodic motion as it was found, before all that is told of it is worked out. */
+    record Settled(Orbit orbit, Course head, double lead, Pulls pulls, OptionalDouble error) {
+        boolean works() {
+            return pulls.least() >= -1e-6 * orbit.cord().headWeight() && meant(lead);
+        }
+    }
+
+    /**
+     * What a search did.
+     *
+     * @param starts how many were tried
+     * @param settled how many led to a periodic motion
+     * @param otherTurns how many of these had another number of turns than wanted
+     * @param everyDirection whether every direction the cord may start in closes, as with a still
+     *     hand and nearly so for hands that turn much slower than the poi; then the one nearest the
+     *     ideal is given
+     * @param coarse steps a cycle while searching
+     * @param fine steps a cycle of what is kept
+     */
+    public record Tried(
+            int starts,
+            int settled,
+            int otherTurns,
+            boolean everyDirection,
+            int coarse,
+            int fine) {}
+
+    private static final int MOST = 12;
+    private static final int CLOSING = 10;
+
+    /** Of Newton's steps, from near. */
+    private static final int SETTLES = 6;
+
+    /** So little may a cycle miss its own start by, radians and turns a cycle. */
+    private static final double CLOSE = 1e-11;
+
+    /** Speed, in turns of the swing length a cycle, below which a start counts as closing. */
+    private static final double ADRIFT = 1e-5;
+
+    private static final double SAME = 1e-5;
+
+    /** A cord that swings oftener in a cycle is followed no closer. */
+    private static final int MOST_SWINGS = 32;
+
+    /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
+    private static final double LITTLE = 0.1;
+
+    public static KeepTheHandPath of(Trace ideal, Side side, Kit kit) {
+        return of(ideal, side, Cord.of(ideal, side, kit));
+    }
+
+    public static KeepTheHandPath of(Trace ideal, Side side, Cord cord) {
+        return new Search(ideal, side, cord).answer();
+    }
+
+    /**
+     * The same from fewer starts, for where it is asked at many tempos: in a plane from the ideal's
+     * own start while gravity is turned up, and from the others only where that does not lead to
+     * the motion meant; out of a plane from the ideal's own direction alone.
+     *
+     * @param tables of the ideal's hand over its own cycle
+     */
+    static List<Settled> near(Trace ideal, Side side, Cord cord, HandTables tables) {
+        return new Search(ideal, side, cord, tables, false).working();
+    }
+
+    /** Those motions of {@link #of} that work, in the order in which they were found. */
+    static List<Settled> everywhere(Trace ideal, Side side, Cord cord, HandTables tables) {
+        return new Search(ideal, side, cord, tables, true).working();
+    }
+
+    /**
+     * Steps a cycle of what is kept, for a cord that turns so often in it and that a hand of so
+     * quick a start, m/s², swings.
+     */
+    static int fine(int turns, Cord cord, double period, double quickest) {
+        return 3 * coarse(turns, cord, period, quickest);
+    }
+
+    // Four for each of a cord's own swings, by powers of two so that other tempos share tables.
+    private static int coarse(int turns, Cord cord, double period, double quickest) {
+        double pulled = cord.gravity() + quickest;
+        double swings = period * Math.sqrt(pulled / cord.swingLength()) / (2 * Math.PI);
+        int twos = 1;
+        while (twos < swings && twos < MOST_SWINGS) {
+            twos *= 2;
+        }
+        return Math.max(32, Math.max(12 * Math.abs(turns), 4 * twos));
+    }
+
+    /** With one motion more, found another way, by its state at the start. */
+    KeepTheHandPath and(Trace ideal, double[] state) {
+        Search search = new Search(ideal, side, cord);
+        search.settled = tried.settled();
+        search.otherTurns = tried.otherTurns();
+        search.adrift = tried.everyDirection();
+        search.keep(state);
+        List<Solution> all = new ArrayList<>(solutions);
+        all.addAll(search.solutions());
+        return search.told(all, tried.starts());
+    }
+
+    /** The solution a spinner means: it pulls throughout, as meant, and nearest to the ideal. */
+    public Optional<Solution> best() {
+        return solutions.stream().filter(s -> s.pulls() && s.asMeant()).findFirst();
+    }
+
+    /** The trace with this side's head following a solution; corded. */
+    public Trace in(Trace trace, Solution solution) {
+        List<TimedBreak> breaks = new ArrayList<>();
+        for (TimedBreak b : trace.breaks()) {
+            if (b.side() != side || b.order() >= 2) {
+                breaks.add(b);
+            }
+        }
+        return Replaced.in(
+                trace,
+                Origin.CORDED,
+                side,
+                solution.orbit().hand(),
+                solution.head(),
+                breaks,
+                trace.slack(side),
+                trace.gaps());
+    }
+
+    /** One search. */
+    private static final class Search {
+        private final Trace ideal;
+        private final boolean everywhere;
+        private final Side side;
+        private final Cord cord;
+        private final Course hand;
+        private final HandTables tables;
+        private final double[] cuts;
+        private final Vector3D normal;
+        private final boolean planar;
+        private final Turning turning;
+        private final int wanted;
+        private final double turn;
+        private final int coarse;
+        private int settled;
+        private int otherTurns;
+        private boolean adrift;
+        private final List<double[]> seen = new ArrayList<>();
+        private final List<Settled> found = new ArrayList<>();
+
+        Search(Trace ideal, Side side, Cord cord) {
+            this(ideal, side, cord, tables(ideal, side), true);
+        }
+
+        Search(Trace ideal, Side side, Cord cord, HandTables tables, boolean everywhere) {
+            Corners.refuseHand(ideal, side);
+            // The hand's own cycle is enough, and a common one of many takes many times as long.
+            this.ideal = ideal.ownCycle(side);
+            this.tables = tables;
+            this.everywhere = everywhere;
+            this.side = side;
+            this.cord = cord;
+            this.hand = ideal.hand(side);
+            this.cuts = Times.cuts(this.ideal, side, 3);
+            this.normal = planeNormal(ideal, side, cord);
+            this.planar = normal.getNormSq() > 0;
+            this.turning = Turning.of(this.ideal, side);
+            this.wanted = Turning.wanted(this.ideal, side);
+            this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
+            this.coarse = coarse(wanted, cord, this.ideal.period(), tables.quickest());
+        }
+
+        KeepTheHandPath answer() {
+            int starts = look();
+            return told(solutions(), starts);
+        }
+
+        List<Settled> working() {
+            look();
+            return found.stream().filter(Settled::works).toList();
+        }
+
+        /** Looks for motions; returns how many starts it had. */
+        private int look() {
+            HandTable rough = tables.of(coarse);
+            List<double[]> starts = starts();
+            if (planar && wanted != 0) {
+                weighed(rough, starts.get(0)).ifPresent(this::keep);
+            }
+            if (!everywhere && found.stream().anyMatch(Settled::works)) {
+                return starts.size();
+            }
+            if (planar) {
+                PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
+                List<double[]> next = wanted != 0 ? bracketed(shooting, starts) : starts;
+                if (adrift) {
+                    found.clear();
+                    settled = 0;
+                    keepAligned(next.get(0));
+                } else {
+                    for (double[] start : next) {
+                        shooting.from(start, 1e-6, MOST).ifPresent(this::keep);
+                    }
+                }
+            } else {
+                Shooting shooting = new Shooting(rough, cord);
+                for (double[] start : starts) {
+                    shooting.from(start, 1e-7, MOST).ifPresent(this::keep);
+                }
+            }
+            return starts.size();
+        }
+
+        List<Solution> solutions() {
+            return found.stream().map(this::solution).toList();
+        }
+
+        KeepTheHandPath told(List<Solution> all, int starts) {
+            List<Solution> sorted =
+                    all.stream()
+                            .sorted(
+                                    Comparator.comparing(
+                                                    (Solution s) -> !(s.pulls() && s.asMeant()))
+                                            .thenComparingLong(
+                                                    s -> Math.round(s.away().mean() / 0.02))
+                                            .thenComparingDouble(Solution::growth))
+                            .toList();
+            return new KeepTheHandPath(
+                    side,
+                    cord,
+                    wanted,
+                    withoutShifted(sorted),
+                    new Tried(starts, settled, otherTurns, adrift, coarse, 3 * coarse));
+        }
+
+        /**
+         * Of motions that are one another's shift along a continuum (a still hand's in time, a
+         * level circle's about the upright) keeps the nearest to the ideal: they pull alike.
+         */
+        private List<Solution> withoutShifted(List<Solution> sorted) {
+            List<Solution> kept = new ArrayList<>();
+            for (Solution one : sorted) {
+                boolean alike =
+                        kept.stream()
+                                .anyMatch(
+                                        k ->
+                                                near(k.leastPull(), one.leastPull())
+                                                        && near(
+                                                                k.greatestPull(),
+                                                                one.greatestPull()));
+                if (!alike) {
+                    kept.add(one);
+                }
+            }
+            return List.copyOf(kept);
+        }
+
+        private boolean near(double a, double b) {
+            return Math.abs(a - b) < 1e-4 * cord.headWeight();
+        }
+
+        private List<double[]> starts() {
+            double t0 = ideal.interval().start();
+            State h = hand.at(t0);
+            State p = ideal.head(side).at(t0);
+            double[] first = Orbit.state(h, p, cord);
+            Vector3D e = new Vector3D(first[0], first[1], first[2]);
+            Vector3D w = Following.rate(h.velocity(), cord, first);
+            List<double[]> out = new ArrayList<>();
+            Vector3D axis = ideal.pairing().part(side).place().plane().normal();
+            double[] rates = {1};
+            if (planar && wanted == 0) {
+                rates = new double[] {1, 0, -1};
+            } else if (planar && everywhere) {
+                rates = new double[] {1, 0.5, 1.5};
+            }
+            int turns = planar ? 12 : 6;
+            for (double rate : rates) {
+                for (int j = 0; j < (planar || everywhere ? turns : 1); j++) {
+                    Rotation by =
+                            new Rotation(
+                                    axis,
+                                    round() * 2 * Math.PI * j / turns,
+                                    RotationConvention.VECTOR_OPERATOR);
+                    Vector3D turned = by.applyTo(e);
+                    Vector3D turning = by.applyTo(w).scalarMultiply(rate);
+                    out.add(Following.state(h.velocity(), cord, turned, turning));
+                    if (!planar) {
+                        Vector3D dropped =
+                                turned.scalarMultiply(Math.cos(Math.PI / 8))
+                                        .add(new Vector3D(0, -Math.sin(Math.PI / 8), 0))
+                                        .normalize();
+                        out.add(
+                                Following.state(
+                                        h.velocity(),
+                                        cord,
+                                        dropped,
+                                        turning.subtract(
+                                                dropped.scalarMultiply(
+                                                        dropped.dotProduct(turning)))));
+                    }
+                }
+            }
+            return out;
+        }
+
+        // The way the poi goes round, so that a mirrored motion is looked for by mirrored steps.
+        private int round() {
+            return wanted < 0 ? -1 : 1;
+        }
+
+        /**
+         * From the ideal's start, gravity turned up from nothing: at once where that changes the
+         * start by little, else in eight steps.
+         */
+        private Optional<PlaneShooting.Found> weighed(HandTable table, double[] start) {
+            Optional<PlaneShooting.Found> last = weighed(table, start, 0);
+            if (last.isEmpty()) {
+                return last;
+            }
+            double[] weightless = last.get().state();
+            Optional<PlaneShooting.Found> atOnce =
+                    weighed(table, weightless, 8)
+                            .filter(f -> apart(f.state(), weightless) < LITTLE);
+            if (atOnce.isPresent()) {
+                return atOnce;
+            }
+            for (int i = 1; i <= 8 && last.isPresent(); i++) {
+                last = weighed(table, last.get().state(), i);
+            }
+            return last;
+        }
+
+        private Optional<PlaneShooting.Found> weighed(HandTable table, double[] from, int eighths) {
+            Cord lighter = new Cord(cord.length(), cord.kit(), cord.gravity() * eighths / 8);
+            return new PlaneShooting(table, lighter, normal, turn).from(from, 1e-6, MOST);
+        }
+
+        /**
+         * Of starts all round, the ones next to which a periodic motion must lie, and every third
+         * of those for which no closing rate is found; one alone where every direction closes.
+         */
+        private List<double[]> bracketed(PlaneShooting shooting, List<double[]> starts) {
+            int count = starts.size();
+            List<Optional<PlaneShooting.Closed>> closed = new ArrayList<>();
+            double step = round() * 2 * Math.PI / count;
+            for (int i = 0; i < count; i++) {
+                // The neighbour's closing rate is the better guess; the ideal's the other.
+                Optional<PlaneShooting.Closed> by = i == 0 ? Optional.empty() : closed.get(i - 1);
+                Optional<PlaneShooting.Closed> one =
+                        by.flatMap(
+                                c ->
+                                        shooting.closed(
+                                                shooting.turned(c.state(), step), 1e-7, CLOSING));
+                closed.add(one.isPresent() ? one : shooting.closed(starts.get(i), 1e-7, CLOSING));
+            }
+            for (int way : new int[] {1, count - 1}) {
+                for (int k = 0; k < 2 * count; k++) {
+                    int i = way == 1 ? k % count : (2 * count - k) % count;
+                    Optional<PlaneShooting.Closed> by = closed.get((i + count - way) % count);
+                    if (closed.get(i).isEmpty() && by.isPresent()) {
+                        double[] from = shooting.turned(by.get().state(), way == 1 ? step : -step);
+                        closed.set(i, shooting.closed(from, 1e-7, CLOSING));
+                    }
+                }
+            }
+            List<PlaneShooting.Closed> all = closed.stream().flatMap(Optional::stream).toList();
+            double most = all.stream().mapToDouble(c -> Math.abs(c.missing())).max().orElse(1);
+            if (3 * all.size() >= count && most < ADRIFT) {
+                adrift = true;
+                return List.of(all.get(0).state());
+            }
+            List<double[]> out = new ArrayList<>();
+            for (int i = 0; i < count; i++) {
+                Optional<PlaneShooting.Closed> one = closed.get(i);
+                Optional<PlaneShooting.Closed> two = closed.get((i + 1) % count);
+                if (one.isEmpty()) {
+                    if (i % 3 == 0) {
+                        out.add(starts.get(i));
+                    }
+                } else if (two.isPresent() && one.get().missing() < 0 != two.get().missing() < 0) {
+                    shooting.between(one.get(), two.get(), 1e-8).ifPresent(c -> out.add(c.state()));
+                }
+            }
+            return out;
+        }
+
+        /**
+         * Where every direction closes, the one whose cord runs ahead of the ideal's as much as
+         * behind it.
+         */
+        private void keepAligned(double[] start) {
+            HandTable fine = tables.of(3 * coarse);
+            PlaneShooting shooting = new PlaneShooting(fine, cord, normal, turn);
+            double[] from = start;
+            Optional<Orbit> last = Optional.empty();
+            double missing = 0;
+            double lead = 0;
+            for (int i = 0; i < 8; i++) {
+                Optional<PlaneShooting.Closed> closed = shooting.closed(from, CLOSE, 20);
+                if (closed.isEmpty()) {
+                    break;
+                }
+                Orbit orbit = new Orbit(fine, cord, closed.get().state(), normal);
+                last = Optional.of(orbit);
+                missing = Math.abs(closed.get().missing());
+                lead = turning.lead(hand, orbit.head(), ideal.hand(side), ideal.head(side));
+                if (Math.abs(lead) < 1e-9) {
+                    break;
+                }
+                from =
+                        shooting.turned(
+                                closed.get().state(),
+                                -lead * Math.signum(turning.normal().dotProduct(normal)));
+            }
+            if (last.isPresent()) {
+                settled++;
+                Orbit orbit = last.get();
+                found.add(settled(orbit, orbit.head(), lead, OptionalDouble.of(missing)));
+            }
+        }
+
+        private void keep(PlaneShooting.Found rough) {
+            keep(rough.state());
+        }
+
+        private void keep(double[] rough) {
+            settled++;
+            if (known(rough)) {
+                return;
+            }
+            HandTable fine = tables.of(3 * coarse);
+            Optional<double[]> polished =
+                    periodic(fine, cord, normal, turn, rough)
+                            .map(PlaneShooting.Found::state)
+                            .or(() -> drifting(fine, cord, normal, turn, rough));
+            if (polished.isEmpty()) {
+                return;
+            }
+            double[] state = polished.get();
+            seen.add(state);
+            Orbit orbit = new Orbit(fine, cord, state, normal);
+            Course head = orbit.head();
+            if (turning.turns(hand, head) != wanted
+                    && ideal.pairing().part(side).place().turn().turns() == 0) {
+                otherTurns++;
+                return;
+            }
+            found.add(
+                    settled(
+                            orbit,
+                            head,
+                            turning.lead(hand, head, ideal.hand(side), ideal.head(side)),
+                            OptionalDouble.empty()));
+        }
+
+        private boolean known(double[] state) {
+            for (double[] other : seen) {
+                if (apart(state, other) < SAME * 100) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        private double apart(double[] a, double[] b) {
+            double unit = cord.swingLength() * 2 * Math.PI / ideal.period();
+            double sum = 0;
+            for (int i = 0; i < 6; i++) {
+                double d = (a[i] - b[i]) / (i < 3 ? 1 : unit);
+                sum += d * d;
+            }
+            return Math.sqrt(sum);
+        }
+
+        private Settled settled(Orbit orbit, Course head, double lead, OptionalDouble error) {
+            Pulls pulls = Pulls.of(orbit.table(), cord, head, ideal.interval(), cuts);
+            return new Settled(orbit, head, lead, pulls, error);
+        }
+
+        private Solution solution(Settled one) {
+            return new Solution(
+                    one.orbit(),
+                    one.head(),
+                    Away.of(one.head(), ideal.head(side), ideal, side),
+                    one.lead(),
+                    one.pulls().least(),
+                    one.pulls().leastTime(),
+                    one.pulls().greatest(),
+                    Floquet.of(one.orbit()).growth(),
+                    one.error().orElseGet(() -> error(one.orbit().start())));
+        }
+
+        private double error(double[] state) {
+            return periodic(tables.of(6 * coarse), cord, normal, turn, state)
+                    .map(finer -> apart(finer.state(), state))
+                    .orElse(Double.POSITIVE_INFINITY);
+        }
+    }
+
+    /** Of a side's hand over its own cycle. */
+    static HandTables tables(Trace ideal, Side side) {
+        return HandTables.of(ideal.hand(side), Times.cuts(ideal.ownCycle(side), side, 3));
+    }
+
+    /** Least and greatest tension at the head over a cycle, newtons. */
+    record Pulls(double least, double leastTime, double greatest) {
+        static Pulls of(HandTable table, Cord cord, Course head, Interval over, double[] cuts) {
+            Tension tension = new Tension(table.hand(), head, cord);
+            Times times = Times.of(over, cuts, 192);
+            double[] pulls = times.of(tension::at);
+            double least = times.least(pulls, tension::at);
+            for (int i = 0; i < pulls.length; i++) {
+                pulls[i] = -pulls[i];
+            }
+            double most = times.least(pulls, t -> -tension.at(t));
+            return new Pulls(tension.at(least), least, tension.at(most));
+        }
+    }
+
+    /** Tension at the head, newtons. */
+    private record Tension(Course hand, Course head, Cord cord) {
+        double at(double time) {
+            State h = hand.at(time);
+            State p = head.at(time);
+            Vector3D e = p.position().subtract(h.position()).normalize();
+            return e.dotProduct(
+                    cord.fall()
+                            .subtract(p.acceleration())
+                            .scalarMultiply(cord.kit().headMass())
+                            .add(cord.drag(p.velocity())));
+        }
+    }
+
+    /** A periodic state from a guess. */
+    private static Optional<PlaneShooting.Found> periodic(
+            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
+        return normal.getNormSq() > 0
+                ? new PlaneShooting(table, cord, normal, turn).from(guess, CLOSE, MOST)
+                : new Shooting(table, cord).from(guess, CLOSE, MOST);
+    }
+
+    /** A periodic state from a guess so good that Newton's method settles at once. */
+    static Optional<PlaneShooting.Found> periodicNear(
+            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
+        return normal.getNormSq() > 0
+                ? new PlaneShooting(table, cord, normal, turn).near(guess, CLOSE, SETTLES)
+                : new Shooting(table, cord).near(guess, CLOSE, SETTLES);
+    }
+
+    /** A state that closes but for a drift too slow to matter; empty where there is none. */
+    static Optional<double[]> drifting(
+            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
+        // Air damps whatever drifts.
+        return normal.getNormSq() > 0 && turn != 0 && !cord.kit().air()
+                ? new PlaneShooting(table, cord, normal, turn)
+                        .closed(guess, CLOSE, CLOSING)
+                        .filter(c -> Math.abs(c.missing()) < ADRIFT)
+                        .map(PlaneShooting.Closed::state)
+                : Optional.empty();
+    }
+
+    /**
+     * Normal of the plane in which hand, cord and gravity all stay; the zero vector where there is
+     * none.
+     */
+    static Vector3D planeNormal(Trace trace, Side side, Cord cord) {
+        Place place = trace.pairing().part(side).place();
+        Vector3D normal = place.plane().normal();
+        if (place.turn().turns() != 0
+                || Math.abs(cord.fall().dotProduct(normal)) > 1e-12 * Gravity.STANDARD) {
+            return Vector3D.ZERO;
+        }
+        for (int i = 0; i < 24; i++) {
+            double t = trace.interval().start() + trace.period() * i / 24;
+            State h = trace.hand(side).at(t);
+            State p = trace.head(side).at(t);
+            if (Math.abs(h.velocity().dotProduct(normal)) > 1e-9 * (1 + h.velocity().getNorm())
+                    || Math.abs(p.position().subtract(h.position()).dotProduct(normal)) > 1e-9) {
+                return Vector3D.ZERO;
+            }
+        }
+        return normal;
+    }
+}

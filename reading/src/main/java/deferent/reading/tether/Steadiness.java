@@ -1,0 +1,300 @@
+package deferent.reading.tether;
+
+import deferent.motion.pairing.Refusal;
+import java.util.Arrays;
+import java.util.List;
+import org.hipparchus.complex.Complex;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.linear.EigenDecompositionNonSymmetric;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.SingularValueDecomposition;
+
+/**
+ * How a small slip of the head grows while the hand keeps its path and does not correct it.
+ *
+ * <p>Over a cycle: the Floquet multipliers, eigenvalues of the monodromy of the slips' own
+ * equations ({@link Swinging}), four of them. Without drag the poi is a Hamiltonian system and they
+ * come in pairs λ, 1/λ: a slip that dies in one way grows in another, so at best it neither grows
+ * nor dies; only drag steadies.
+ *
+ * <p>Over a reaction time τ, begun at the worst moment: the greatest singular value of the slip's
+ * propagator. A slip counts as (x, y/Ω) in the Euclidean norm: x the head's displacement across the
+ * cord in metres, y its speed across the cord beside what it should be, Ω = 2π over the cycle. A
+ * neutral poi can have a singular value well above 1: a slip in speed becomes one in place.
+ *
+ * <p>Leverage: what a small shift of the hand, kept from then on, does to the slip that grows
+ * fastest. A shift by δh leaves the head where it is and turns the cord by −δh⊥/L; its effect a
+ * cycle later is read off with the left eigenvector of the monodromy, carried to that instant.
+ *
+ * @param multipliers largest first
+ * @param growth over a cycle: modulus of the greatest
+ * @param verdict in one word
+ * @param reaction the reaction time, seconds
+ * @param growthInReaction greatest singular value over it
+ * @param worstTime when a slip grows most within a reaction time, seconds
+ * @param leverageTime when a correction does most, seconds
+ * @param leverage effect there over the mean effect
+ * @param doubling seconds in which the fastest slip doubles; infinite where none grows
+ */
+public record Steadiness(
+        List<Complex> multipliers,
+        double growth,
+        Verdict verdict,
+        double reaction,
+        double growthInReaction,
+        double worstTime,
+        double leverageTime,
+        double leverage,
+        double doubling) {
+    public Steadiness {
+        Refusal.numbers(
+                "the slip", growth, reaction, growthInReaction, worstTime, leverageTime, leverage);
+    }
+
+    /** What becomes of a slip. */
+    public enum Verdict {
+        /** It dies away: every multiplier inside the unit circle. Only drag can do that. */
+        STEADIES,
+        /** It neither grows nor dies, or grows no faster than with time itself. */
+        NEUTRAL,
+        /** It grows from cycle to cycle. */
+        RUNS_AWAY
+    }
+
+    /**
+     * Simple visual reaction, hardware corrected, mean over 1469 adults: 213 ms. Woods and others,
+     * Frontiers in Human Neuroscience 9:131 (2015).
+     */
+    public static final double REACTION = 0.213;
+
+    /**
+     * How far from 1 a modulus still counts as 1: a double multiplier 1, which every poi about a
+     * still hand has, splits by the square root of the integration's error.
+     */
+    public static final double EVEN = 1e-4;
+
+    public static Steadiness of(Orbit orbit) {
+        return of(orbit, REACTION);
+    }
+
+    /**
+     * @param reaction seconds
+     */
+    public static Steadiness of(Orbit orbit, double reaction) {
+        return new Asking(orbit, reaction).answer();
+    }
+
+    /** Steadiness of the poi whose hand keeps the figure and does not correct. */
+    public static Steadiness of(KeepTheFigure kept) {
+        if (!kept.possible()) {
+            throw new Refusal(
+                    "has no steadiness: the figure asks for free fall or for a hand that jumps",
+                    kept.side().word() + " hand that keeps the figure",
+                    "spin faster, or change the figure");
+        }
+        return of(kept.orbit());
+    }
+
+    /** Steadiness of a poi that follows a hand which keeps its own path. */
+    public static Steadiness of(KeepTheHandPath.Solution solution) {
+        return of(solution.orbit());
+    }
+
+    /** Metres that a slip of {@code metres} has become before it can be answered, at the worst. */
+    public double slipped(double metres) {
+        return metres * growthInReaction;
+    }
+
+    private static Verdict verdict(double growth) {
+        return growth > 1 + EVEN
+                ? Verdict.RUNS_AWAY
+                : growth < 1 - EVEN ? Verdict.STEADIES : Verdict.NEUTRAL;
+    }
+
+    /** One steadiness in the making. */
+    private static final class Asking {
+        private final Orbit orbit;
+        private final HandTable table;
+        private final Cord cord;
+        private final double reaction;
+        private final double unit;
+        private final Floquet floquet;
+
+        Asking(Orbit orbit, double reaction) {
+            this.orbit = orbit;
+            this.table = orbit.table();
+            this.cord = orbit.cord();
+            this.reaction = reaction;
+            this.floquet = Floquet.of(orbit);
+            this.unit = floquet.unit();
+        }
+
+        Steadiness answer() {
+            double growth = floquet.growth();
+            if (!Double.isFinite(growth)) {
+                throw new Refusal(
+                        "lets a slip grow past all counting within one cycle",
+                        "hand that does not correct",
+                        "take a longer tether, or a shorter cycle");
+            }
+            List<Floquet.Leg> legs = floquet.legs();
+            double[] levers = levers();
+            double worst = 0;
+            double worstTime = table.start();
+            int most = 0;
+            for (int i = 0; i < legs.size(); i++) {
+                double grown = grown(i);
+                if (grown > worst) {
+                    worst = grown;
+                    worstTime = table.time(legs.get(i).from());
+                }
+                if (levers[i] > levers[most]) {
+                    most = i;
+                }
+            }
+            Verdict verdict = verdict(growth);
+            return new Steadiness(
+                    floquet.multipliers(),
+                    growth,
+                    verdict,
+                    reaction,
+                    worst,
+                    worstTime,
+                    table.time(legs.get(most).from()),
+                    levers[most] / Arrays.stream(levers).average().orElseThrow(),
+                    verdict == Verdict.RUNS_AWAY
+                            ? orbit.period() * Math.log(2) / Math.log(growth)
+                            : Double.POSITIVE_INFINITY);
+        }
+
+        /** Greatest singular value of the propagator over the reaction time from a leg's start. */
+        private double grown(int first) {
+            List<Floquet.Leg> legs = floquet.legs();
+            Floquet.Leg leg = legs.get(first);
+            RealMatrix slips = inverse(physical(along(leg)));
+            double left = reaction;
+            int next = first;
+            while (left >= length(next) * (1 - 1e-9)) {
+                slips = leg.slips().multiply(slips);
+                left -= length(next);
+                next = (next + 1) % legs.size();
+                leg = legs.get(next);
+            }
+            double time = table.time(leg.from());
+            double[] y = Slips.about(leg.start(), Floquet.axes(orbit, leg.start()), 2, unit);
+            Marching marching = new Marching(cord, 4);
+            for (int step = leg.from(); left > 1e-12; step++) {
+                double h = Math.min(left, table.length(step));
+                marching.step(table, time, time + h, y);
+                time += h;
+                left -= h;
+            }
+            double[] end = Arrays.copyOf(y, 6);
+            double[][] m = Slips.matrix(y, Floquet.axes(orbit, end), 2, unit);
+            double sEnd =
+                    table.hand()
+                            .at(time)
+                            .velocity()
+                            .dotProduct(new Vector3D(end[0], end[1], end[2]));
+            RealMatrix physical =
+                    physical(sEnd).multiply(MatrixUtils.createRealMatrix(m)).multiply(slips);
+            return new SingularValueDecomposition(physical).getNorm();
+        }
+
+        /** Seconds that a leg lasts. */
+        private double length(int leg) {
+            List<Floquet.Leg> legs = floquet.legs();
+            double end =
+                    leg + 1 < legs.size()
+                            ? table.time(legs.get(leg + 1).from())
+                            : table.over().end();
+            return end - table.time(legs.get(leg).from());
+        }
+
+        private double along(Floquet.Leg leg) {
+            Vector3D h = table.hand().at(table.time(leg.from())).velocity();
+            return h.dotProduct(new Vector3D(leg.start()[0], leg.start()[1], leg.start()[2]));
+        }
+
+        // From (c, d) to (x, y/Ω): x = L·c; the cord's e′ changes by (d·unit + s·c)/ℓ, the head's
+        // speed across the cord by L times that.
+        private RealMatrix physical(double s) {
+            double omega = 2 * Math.PI / orbit.period();
+            double ratio = cord.length() / cord.swingLength();
+            double[][] m = new double[4][4];
+            for (int a = 0; a < 2; a++) {
+                m[a][a] = cord.length();
+                m[2 + a][a] = ratio * s / omega;
+                m[2 + a][2 + a] = ratio * unit / omega;
+            }
+            return MatrixUtils.createRealMatrix(m);
+        }
+
+        // None of what is turned round here is singular, however small its numbers are.
+        private static final double SINGULAR = 1e-300;
+
+        private static RealMatrix inverse(RealMatrix m) {
+            return new LUDecomposition(m, SINGULAR).getSolver().getInverse();
+        }
+
+        /** wᵀM = λwᵀ for the greatest multiplier; its length such that wᵀM is about 1. */
+        private Complex[] leftEigenvector() {
+            // The eigenvalues' own search does not end where numbers are very great.
+            double scale = 1 / Math.max(floquet.growth(), Double.MIN_NORMAL);
+            EigenDecompositionNonSymmetric own =
+                    new EigenDecompositionNonSymmetric(
+                            floquet.monodromy().scalarMultiply(scale).transpose());
+            Complex[] values = own.getEigenvalues();
+            Complex greatest = floquet.multipliers().get(0).multiply(scale);
+            int nearest = 0;
+            for (int i = 1; i < values.length; i++) {
+                if (values[i].subtract(greatest).norm()
+                        < values[nearest].subtract(greatest).norm()) {
+                    nearest = i;
+                }
+            }
+            Complex[] w = own.getEigenvector(nearest).toArray();
+            for (int k = 0; k < w.length; k++) {
+                w[k] = w[k].multiply(scale);
+            }
+            return w;
+        }
+
+        /**
+         * Greatest effect of a unit shift of the hand at each leg's start on the left eigenvector's
+         * slip at the cycle's end: wᵀ·Φ·(slip), Φ from there to the end, so wᵀ is carried back leg
+         * by leg.
+         */
+        private double[] levers() {
+            List<Floquet.Leg> legs = floquet.legs();
+            double[] levers = new double[legs.size()];
+            Complex[] w = leftEigenvector();
+            for (int i = legs.size() - 1; i >= 0; i--) {
+                w = carriedBack(w, legs.get(i).slips());
+                double s = along(legs.get(i));
+                // A shift δh along axis a: c = −1/L, and q keeps the head's velocity: d = s/L.
+                double sum = 0;
+                for (int a = 0; a < 2; a++) {
+                    double effect =
+                            w[2 + a].multiply(s / unit).subtract(w[a]).norm() / cord.length();
+                    sum += effect * effect;
+                }
+                levers[i] = Math.sqrt(sum);
+            }
+            return levers;
+        }
+
+        private static Complex[] carriedBack(Complex[] w, RealMatrix m) {
+            Complex[] out = new Complex[w.length];
+            for (int j = 0; j < out.length; j++) {
+                out[j] = Complex.ZERO;
+                for (int k = 0; k < w.length; k++) {
+                    out[j] = out[j].add(w[k].multiply(m.getEntry(k, j)));
+                }
+            }
+            return out;
+        }
+    }
+}

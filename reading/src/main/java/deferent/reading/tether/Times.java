@@ -1,0 +1,250 @@
+package deferent.reading.tether;
+
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Lowest;
+import deferent.motion.trace.TimedBreak;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+
+/**
+ * Times over a trace, piece by piece between one side's breaks, so that no sum, extreme or root is
+ * taken across a jump. A piece's outermost times stand a hair inside it.
+ */
+final class Times {
+    // Ten times as far as a trace takes a time for its break's own: nearer, rounding would decide
+    // on
+    // which side of a jump a piece's last sample stands.
+    private static final double INSET = 1e-10;
+
+    /** So near the lowest sample, as a share of their range, another dip may be lower. */
+    private static final double NEARLY = 0.01;
+
+    private static final int MOST_DIPS = 8;
+
+    private final double[] times;
+    private final int[] starts;
+    private final Interval over;
+
+    private Times(double[] times, int[] starts, Interval over) {
+        this.times = times;
+        this.starts = starts;
+        this.over = over;
+    }
+
+    /** About {@code count} times; breaks of order up to {@code order} part the pieces. */
+    static Times of(Trace trace, Side side, int order, int count) {
+        return of(trace.interval(), cuts(trace, side, order), count);
+    }
+
+    /** Start, the breaks between, end. */
+    static double[] cuts(Trace trace, Side side, int order) {
+        Interval over = trace.interval();
+        TreeSet<Double> cuts = new TreeSet<>();
+        double hair = 1e-9 * over.length();
+        for (TimedBreak b : trace.breaks()) {
+            if (b.side() == side
+                    && b.order() <= order
+                    && b.time() > over.start() + hair
+                    && b.time() < over.end() - hair
+                    && cuts.subSet(b.time() - hair, b.time() + hair).isEmpty()) {
+                cuts.add(b.time());
+            }
+        }
+        cuts.add(over.start());
+        cuts.add(over.end());
+        return cuts.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    static Times of(Interval over, double[] cuts, int count) {
+        List<double[]> pieces = new ArrayList<>();
+        int total = 0;
+        int[] starts = new int[cuts.length];
+        double inset = INSET * over.length();
+        for (int p = 0; p + 1 < cuts.length; p++) {
+            double length = cuts[p + 1] - cuts[p];
+            int n = Math.max(4, (int) Math.ceil(count * length / over.length() - 1e-9));
+            double[] piece = new double[n + 1];
+            for (int i = 0; i <= n; i++) {
+                piece[i] = cuts[p] + length * i / n;
+            }
+            piece[0] += inset;
+            piece[n] -= inset;
+            pieces.add(piece);
+            starts[p] = total;
+            total += n + 1;
+        }
+        starts[cuts.length - 1] = total;
+        double[] times = new double[total];
+        for (int p = 0; p < pieces.size(); p++) {
+            System.arraycopy(pieces.get(p), 0, times, starts[p], pieces.get(p).length);
+        }
+        return new Times(times, starts, over);
+    }
+
+    int count() {
+        return times.length;
+    }
+
+    double at(int i) {
+        return times[i];
+    }
+
+    double[] of(DoubleUnaryOperator f) {
+        double[] values = new double[times.length];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = f.applyAsDouble(times[i]);
+        }
+        return values;
+    }
+
+    /**
+     * Integral over the whole, trapezia; spectrally exact where the trace is smooth and periodic.
+     */
+    double integral(double[] values) {
+        double sum = 0;
+        for (int p = 0; p + 1 < starts.length; p++) {
+            for (int i = starts[p]; i + 1 < starts[p + 1]; i++) {
+                sum += (values[i] + values[i + 1]) / 2 * (times[i + 1] - times[i]);
+            }
+        }
+        return sum;
+    }
+
+    double mean(double[] values) {
+        return integral(values) / over.length();
+    }
+
+    /**
+     * Time of the least value of {@code f}, whose samples are {@code values}, refined; of several
+     * dips nearly as low as the lowest sample each is refined.
+     */
+    double least(double[] values, DoubleUnaryOperator f) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (double value : values) {
+            low = Math.min(low, value);
+            high = Math.max(high, value);
+        }
+        double nearly = low + NEARLY * (high - low);
+        int[] dips =
+                dips(values)
+                        .filter(i -> values[i] <= nearly)
+                        .boxed()
+                        .sorted(Comparator.comparingDouble(i -> values[i]))
+                        .mapToInt(i -> i)
+                        .limit(MOST_DIPS)
+                        .toArray();
+        double best = times[0];
+        double value = Double.POSITIVE_INFINITY;
+        for (int dip : dips) {
+            double time = refined(dip, values, f);
+            double here = f.applyAsDouble(time);
+            if (here < value) {
+                best = time;
+                value = here;
+            }
+        }
+        return best;
+    }
+
+    /** The samples no neighbour of which in the same piece is lower. */
+    IntStream dips(double[] values) {
+        return IntStream.range(0, values.length).filter(i -> dips(i, values));
+    }
+
+    private boolean dips(int i, double[] values) {
+        int piece = piece(i);
+        return (i == starts[piece] || values[i] < values[i - 1])
+                && (i == starts[piece + 1] - 1 || values[i] <= values[i + 1]);
+    }
+
+    /** As {@link #least}, for the dip about sample {@code i}. */
+    double refined(int i, double[] values, DoubleUnaryOperator f) {
+        if (i == 0 && starts.length == 2 && times.length > 1) {
+            return refinedAcrossStart(values, f);
+        }
+        int piece = piece(i);
+        double a = times[Math.max(i - 1, starts[piece])];
+        double b = times[Math.min(i + 1, starts[piece + 1] - 1)];
+        return golden(f, a, b, times[i], values[i]);
+    }
+
+    // A periodic piece's least value may stand at the seam, where start and end meet.
+    private double refinedAcrossStart(double[] values, DoubleUnaryOperator f) {
+        double left =
+                golden(f, times[times.length - 2], times[times.length - 1], times[0], values[0]);
+        return golden(f, times[0], times[1], left, f.applyAsDouble(left));
+    }
+
+    private static double golden(
+            DoubleUnaryOperator f, double from, double to, double best, double valueThere) {
+        Lowest found = Lowest.within(f, from, to, 40);
+        return found.value() < valueThere ? found.at() : best;
+    }
+
+    /** Stretches in which {@code f}, whose samples are {@code values}, is below zero. */
+    List<Interval> below(double[] values, DoubleUnaryOperator f) {
+        List<Interval> found = new ArrayList<>();
+        double from = Double.NaN;
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] < 0 && Double.isNaN(from)) {
+                from = isStart(i) ? times[i] : root(f, times[i - 1], times[i]);
+            } else if (values[i] >= 0 && !Double.isNaN(from)) {
+                double to = isStart(i) ? times[i - 1] : root(f, times[i - 1], times[i]);
+                found.add(new Interval(from, Math.max(from, to)));
+                from = Double.NaN;
+            }
+        }
+        if (!Double.isNaN(from)) {
+            found.add(new Interval(from, times[times.length - 1]));
+        }
+        return List.copyOf(found);
+    }
+
+    /** The stretch about {@code at}, where {@code f} is below zero between two samples alone. */
+    Interval dip(double at, DoubleUnaryOperator f) {
+        double from = over.start();
+        double to = over.end();
+        for (double time : times) {
+            if (time < at) {
+                from = Math.max(from, time);
+            } else if (time > at) {
+                to = Math.min(to, time);
+            }
+        }
+        return new Interval(root(f, from, at), root(f, at, to));
+    }
+
+    private boolean isStart(int i) {
+        return starts[piece(i)] == i;
+    }
+
+    private int piece(int i) {
+        int p = 0;
+        while (starts[p + 1] <= i) {
+            p++;
+        }
+        return p;
+    }
+
+    private static double root(DoubleUnaryOperator f, double from, double to) {
+        double a = from;
+        double b = to;
+        boolean below = f.applyAsDouble(a) < 0;
+        for (int i = 0; i < 40 && b - a > 1e-12 * (1 + Math.abs(a)); i++) {
+            double middle = (a + b) / 2;
+            if (f.applyAsDouble(middle) < 0 == below) {
+                a = middle;
+            } else {
+                b = middle;
+            }
+        }
+        return (a + b) / 2;
+    }
+}

@@ -1,0 +1,84 @@
+package deferent.reading.tether;
+
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Trace;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * How often a cord gets round: the turn of its shadow on its motion's plane, from u toward v, over
+ * the trace. For a plane that itself turns it is the shadow on the plane it starts in.
+ */
+record Turning(Vector3D u, Vector3D v, Interval over) {
+    private static final int COUNT = 480;
+
+    /** A motion with more is not searched for what a cord makes of it: it would take too long. */
+    private static final int MOST = 48;
+
+    static Turning of(Trace trace, Side side) {
+        Plane plane = trace.pairing().part(side).place().plane();
+        return new Turning(plane.u(), plane.v(), trace.interval());
+    }
+
+    /** The axis about which it turns positively. */
+    Vector3D normal() {
+        return u.crossProduct(v);
+    }
+
+    /** Angle of the cord's shadow, radians in (−π, π]. */
+    double angle(Vector3D cord) {
+        return Math.atan2(cord.dotProduct(v), cord.dotProduct(u));
+    }
+
+    double turned(Course hand, Course head) {
+        double sum = 0;
+        double last = Double.NaN;
+        for (int i = 0; i <= COUNT; i++) {
+            double t = over.start() + over.length() * i / COUNT;
+            Vector3D cord =
+                    i == COUNT
+                            ? head.before(t).position().subtract(hand.before(t).position())
+                            : head.position(t).subtract(hand.position(t));
+            double angle = angle(cord);
+            if (i > 0) {
+                sum += Math.IEEEremainder(angle - last, 2 * Math.PI);
+            }
+            last = angle;
+        }
+        return sum;
+    }
+
+    int turns(Course hand, Course head) {
+        return (int) Math.rint(turned(hand, head) / (2 * Math.PI));
+    }
+
+    /** As {@link #turns}; refuses a cord that turns too often before its hand's path repeats. */
+    static int wanted(Trace ownCycle, Side side) {
+        int turns = of(ownCycle, side).turns(ownCycle.hand(side), ownCycle.head(side));
+        if (Math.abs(turns) > MOST) {
+            throw new Refusal(
+                    "turns " + Math.abs(turns) + " times before its hand's path repeats",
+                    "the " + side.word() + " cord",
+                    "what it does behind its hand is searched for up to " + MOST + " turns");
+        }
+        return turns;
+    }
+
+    /** Mean angle by which one cord's shadow runs ahead of another's, on the circle, (−π, π]. */
+    double lead(Course hand, Course head, Course otherHand, Course otherHead) {
+        double x = 0;
+        double y = 0;
+        int count = 120;
+        for (int i = 0; i < count; i++) {
+            double t = over.start() + over.length() * i / count;
+            double one = angle(head.position(t).subtract(hand.position(t)));
+            double other = angle(otherHead.position(t).subtract(otherHand.position(t)));
+            x += Math.cos(one - other);
+            y += Math.sin(one - other);
+        }
+        return Math.atan2(y, x);
+    }
+}

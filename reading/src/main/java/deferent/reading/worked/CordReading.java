@@ -1,0 +1,110 @@
+package deferent.reading.worked;
+
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Trace;
+import deferent.reading.tether.Cord;
+import deferent.reading.tether.KeepTheFigure;
+import deferent.reading.tether.KeepTheHandPath;
+import deferent.reading.tether.Kit;
+import deferent.reading.tether.Pull;
+import deferent.reading.tether.SlowestTempo;
+import deferent.reading.tether.Steadiness;
+import java.util.Optional;
+
+/**
+ * What becomes of one hand's motion when its tether is a cord.
+ *
+ * @param pull of the ideal figure; asked for at once, the rest only when settled
+ * @param figureKept the hand path that keeps the figure; unasked for a pendulum that nobody drives,
+ *     whose still hand does
+ * @param handPathKept what the head does behind a hand that keeps its path
+ * @param figureSteadiness how a slip grows while the figure is kept; unasked where no hand can keep
+ *     it
+ * @param handPathSteadiness how a slip grows in the best of the motions behind the kept hand path;
+ *     unasked where none is
+ * @param slowest the slowest tempo, when settled
+ */
+public record CordReading(
+        Side side,
+        Worked<Pull> pull,
+        Worked<KeepTheFigure> figureKept,
+        Worked<KeepTheHandPath> handPathKept,
+        Worked<Steadiness> figureSteadiness,
+        Worked<Steadiness> handPathSteadiness,
+        Worked<SlowestTempo> slowest) {
+
+    /** Pull samples while something is dragged: enough for the ribbon. */
+    public static final int LIVE_COUNT = 120;
+
+    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail) {
+        String cord = "the " + side.word() + " cord";
+        String pull = "the pull of " + cord;
+        if (detail == Detail.LIVE) {
+            return new CordReading(
+                    side,
+                    Worked.of(
+                            pull,
+                            () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked());
+        }
+        // A pendulum that nobody drives keeps hand path and figure at once: nothing to work out.
+        Worked<KeepTheFigure> figureKept =
+                ideal.pairing().part(side).motion().undriven()
+                        ? Worked.unasked()
+                        : Worked.of(keepingFigure(side), () -> KeepTheFigure.of(ideal, side, kit));
+        Worked<SlowestTempo> slowestAlone =
+                detail == Detail.SETTLED
+                        ? Worked.of(
+                                "the slowest tempo of " + cord,
+                                () -> SlowestTempo.of(ideal.pairing(), side, kit))
+                        : Worked.unasked();
+        Worked<KeepTheHandPath> searched =
+                Worked.of(keepingHandPath(side), () -> KeepTheHandPath.of(ideal, side, kit));
+        String both = "whether they agree";
+        Optional<SlowestTempo.Agreed> agreed =
+                slowestAlone.then(both, f -> searched.as(both, h -> f.agreed(ideal, h))).reading();
+        Worked<SlowestTempo> slowest =
+                agreed.<Worked<SlowestTempo>>map(a -> new Worked.Out<>(a.slowest()))
+                        .orElse(slowestAlone);
+        Worked<KeepTheHandPath> handPathKept =
+                agreed.<Worked<KeepTheHandPath>>map(a -> new Worked.Out<>(a.handPathKept()))
+                        .orElse(searched);
+        String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
+        String figureSlips = slips + "figure kept";
+        String handPathSlips = slips + "hand path kept";
+        return new CordReading(
+                side,
+                Worked.of(pull, () -> Pull.of(ideal, side, kit)),
+                figureKept,
+                handPathKept,
+                figureKept.then(
+                        figureSlips,
+                        kept ->
+                                kept.possible()
+                                        ? Worked.of(figureSlips, () -> Steadiness.of(kept))
+                                        : Worked.unasked()),
+                handPathKept.then(
+                        handPathSlips,
+                        kept ->
+                                kept.best()
+                                        .map(
+                                                best ->
+                                                        Worked.of(
+                                                                handPathSlips,
+                                                                () -> Steadiness.of(best)))
+                                        .orElseGet(Worked::unasked)),
+                slowest);
+    }
+
+    public static String keepingFigure(Side side) {
+        return "keeping the " + side.word() + " figure on a cord";
+    }
+
+    public static String keepingHandPath(Side side) {
+        return "the " + side.word() + " poi behind a hand that keeps its path";
+    }
+}

@@ -1,0 +1,65 @@
+package deferent.reading.body;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import org.junit.jupiter.api.Test;
+
+class PerformerTest {
+    /** Drillis and Contini (1966), in Winter: 0.186, 0.146, half of 0.108, and 0.129 of stature. */
+    @Test
+    void unmeasuredLengthsAreSharesOfStature() {
+        Performer performer = Performer.of(1.80);
+        assertThat(performer.upperArm()).isCloseTo(0.186 * 1.80, within(1e-12));
+        assertThat(performer.elbowToGrip()).isCloseTo((0.146 + 0.054) * 1.80, within(1e-12));
+        assertThat(performer.shoulderWidth()).isCloseTo(2 * 0.129 * 1.80, within(1e-12));
+        assertThat(performer.arm()).isCloseTo(0.386 * 1.80, within(1e-12));
+    }
+
+    @Test
+    void anUnsaidStatureIsAssumed() {
+        assertThat(Performer.USUAL.stature()).isEqualTo(1.70);
+        assertThat(Performer.USUAL.assumed()).isTrue();
+        assertThat(Performer.of(1.70).assumed()).isFalse();
+    }
+
+    @Test
+    void aMeasuredArmIsTakenAndSharedOutAsUsual() {
+        Performer performer = Performer.USUAL.withArm(0.70);
+        assertThat(performer.arm()).isEqualTo(0.70);
+        assertThat(performer.upperArm() / performer.elbowToGrip())
+                .isCloseTo(0.186 / 0.200, within(1e-12));
+        assertThat(performer.shoulderWidth()).isEqualTo(Performer.USUAL.shoulderWidth());
+    }
+
+    @Test
+    void shouldersAreApartByTheirWidthAboveAndBehindTheBreastbone() {
+        Performer performer = Performer.USUAL.withShoulderWidth(0.40);
+        assertThat(performer.shoulder(Side.LEFT).getX()).isCloseTo(0.20, within(1e-12));
+        assertThat(performer.shoulder(Side.RIGHT).getX()).isCloseTo(-0.20, within(1e-12));
+        assertThat(performer.shoulder(Side.LEFT).getY()).isPositive();
+        assertThat(performer.shoulder(Side.LEFT).getZ()).isNegative();
+    }
+
+    /** The law of cosines with the elbow 35 degrees from closed. */
+    @Test
+    void aBentArmStillKeepsTheHandOffTheShoulder() {
+        Performer performer = Performer.of(1.70);
+        double a = performer.upperArm();
+        double b = performer.elbowToGrip();
+        assertThat(performer.bentArm()).isBetween(Math.abs(a - b), a + b);
+        assertThat(performer.bentArm() * performer.bentArm())
+                .isCloseTo(a * a + b * b - 2 * a * b * Math.cos(Math.toRadians(35)), within(1e-12));
+    }
+
+    @Test
+    void aStatureInCentimetresIsRefused() {
+        assertThatThrownBy(() -> Performer.of(172))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("stature")
+                .hasMessageContaining("1 m to 2.5 m");
+    }
+}

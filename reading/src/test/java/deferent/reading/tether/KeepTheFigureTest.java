@@ -1,0 +1,139 @@
+package deferent.reading.tether;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import deferent.motion.pairing.Drawn;
+import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Origin;
+import deferent.motion.trace.State;
+import deferent.motion.trace.Trace;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class KeepTheFigureTest {
+    // Independently computed in double precision for R = L = 0.60 m, one hand turn a second.
+    @Test
+    void aTriquetrasHandRoundsATriangleToKeepTheLight() {
+        KeepTheFigure keep = KeepTheFigure.of(Spun.triquetra(1.0), Side.LEFT, Kit.USUAL);
+        assertThat(keep.away().greatest()).isCloseTo(0.215, within(5e-4));
+        assertThat(keep.away().mean()).isCloseTo(0.100, within(5e-4));
+        assertThat(keep.away().fromPath()).isCloseTo(0.213, within(5e-4));
+        assertThat(keep.away().fromPathMean()).isCloseTo(0.073, within(5e-4));
+    }
+
+    /**
+     * With the hand on the cord's far end the head's own equation must hold with a pull along it.
+     */
+    @Test
+    void theHandThatKeepsTheFigureLeavesNothingForARodToDo() {
+        for (Kit kit : new Kit[] {Kit.USUAL, Kit.USUAL.withAir(true)}) {
+            Trace ideal = Spun.triquetra(1.0);
+            KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, kit);
+            Trace corded = keep.in(ideal);
+            assertThat(corded.origin()).isEqualTo(Origin.CORDED);
+            Pull pull = Pull.of(corded, Side.LEFT, kit);
+            assertThat(pull.sideways()).isLessThan(1e-9);
+            assertThat(pull.taut()).isTrue();
+            assertThat(pull.least()).isCloseTo(keep.leastPull(), within(1e-9));
+            for (double t : new double[] {0, 0.1, 0.37, 0.77}) {
+                assertThat(
+                                corded.hand(Side.LEFT)
+                                        .at(t)
+                                        .position()
+                                        .distance(corded.head(Side.LEFT).at(t).position()))
+                        .isCloseTo(0.6, within(1e-12));
+            }
+        }
+    }
+
+    @Test
+    void itsHandsDerivativesAreThoseOfItsPlaces() {
+        Trace ideal = Spun.triquetra(1.0);
+        Course hand = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL.withAir(true)).hand();
+        double h = 1e-4;
+        for (double t : new double[] {0.05, 0.3, 0.61, 0.95}) {
+            State at = hand.at(t);
+            State back = hand.at(t - h);
+            State on = hand.at(t + h);
+            assertThat(
+                            on.position()
+                                    .subtract(back.position())
+                                    .scalarMultiply(1 / (2 * h))
+                                    .distance(at.velocity()))
+                    .isLessThan(1e-4);
+            assertThat(
+                            on.velocity()
+                                    .subtract(back.velocity())
+                                    .scalarMultiply(1 / (2 * h))
+                                    .distance(at.acceleration()))
+                    .isLessThan(1e-2);
+            assertThat(
+                            on.acceleration()
+                                    .subtract(back.acceleration())
+                                    .scalarMultiply(1 / (2 * h))
+                                    .distance(at.jerk()))
+                    .isLessThan(1e-1);
+        }
+    }
+
+    /** Without weight the hand circle of an isolation or extension is the ideal one. */
+    @Test
+    void withoutWeightAHandGoingRoundWithItsHeadIsAlreadyRight() {
+        for (Trace ideal : new Trace[] {Spun.isolation(1.0), Spun.extension(0.6, 1.0)}) {
+            KeepTheFigure keep =
+                    KeepTheFigure.of(ideal, Side.LEFT, Cord.of(ideal, Side.LEFT, Kit.USUAL, 0));
+            assertThat(keep.away().greatest()).isLessThan(1e-12);
+            assertThat(keep.getsRound()).isTrue();
+        }
+    }
+
+    @Test
+    void aFigureThatFallsFreelySaysWhen() {
+        // Straight down with g at the top of the circle.
+        Trace ideal = Spun.staticSpin(2 * Math.PI * Math.sqrt(0.6 / Gravity.STANDARD));
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
+        assertThat(keep.possible()).isFalse();
+        assertThat(keep.freeFalls()).hasSize(1);
+        assertThat(keep.freeFalls().get(0).time()).isCloseTo(ideal.period() / 4, within(1e-6));
+        assertThat(keep.in(ideal).gaps()).hasSize(1);
+        assertThatThrownBy(() -> Steadiness.of(keep))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("free fall");
+    }
+
+    @Test
+    void aHeadWhoseQuickeningJumpsWouldMakeItsHandJump() {
+        // Half a turn quickly, half a turn slowly, each from rest to rest: smooth; a drawn path of
+        // two half circles of unlike size is not.
+        Drawn egg = egg();
+        Trace ideal = Spun.of(new Motion(egg, new Turns(1, 0)), 1.0);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
+        assertThat(keep.jumps()).isNotEmpty();
+        assertThat(keep.possible()).isFalse();
+    }
+
+    // Two half ellipses, 0.2 and 0.4 m tall, that meet upright at ±0.3 m: their bends differ.
+    private static Drawn egg() {
+        double k = 4.0 / 3 * (Math.sqrt(2) - 1);
+        return new Drawn(
+                List.of(
+                        new Drawn.Cubic(0.3, 0, 0.3, 0.4 * k, 0.3 * k, 0.4, 0, 0.4),
+                        new Drawn.Cubic(0, 0.4, -0.3 * k, 0.4, -0.3, 0.4 * k, -0.3, 0),
+                        new Drawn.Cubic(-0.3, 0, -0.3, -0.2 * k, -0.3 * k, -0.2, 0, -0.2),
+                        new Drawn.Cubic(0, -0.2, 0.3 * k, -0.2, 0.3, -0.2 * k, 0.3, 0)));
+    }
+
+    @Test
+    void aSwingOfItsOwnTempoNeedsNoOtherHand() {
+        Trace pendulum = Spun.pendulum(1.2);
+        KeepTheFigure keep = KeepTheFigure.of(pendulum, Side.LEFT, Kit.USUAL);
+        assertThat(keep.away().greatest()).isLessThan(1e-9);
+    }
+}

@@ -1,0 +1,61 @@
+package deferent.search.crossing;
+
+import deferent.motion.pairing.Jet;
+import deferent.motion.trace.State;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/** A point of space with its first three derivatives in time. */
+record Space(Jet x, Jet y, Jet z) {
+    static Space of(State s) {
+        return new Space(
+                new Jet(
+                        s.position().getX(),
+                        s.velocity().getX(),
+                        s.acceleration().getX(),
+                        s.jerk().getX()),
+                new Jet(
+                        s.position().getY(),
+                        s.velocity().getY(),
+                        s.acceleration().getY(),
+                        s.jerk().getY()),
+                new Jet(
+                        s.position().getZ(),
+                        s.velocity().getZ(),
+                        s.acceleration().getZ(),
+                        s.jerk().getZ()));
+    }
+
+    State state() {
+        return new State(
+                new Vector3D(x.value(), y.value(), z.value()),
+                new Vector3D(x.d1(), y.d1(), z.d1()),
+                new Vector3D(x.d2(), y.d2(), z.d2()),
+                new Vector3D(x.d3(), y.d3(), z.d3()));
+    }
+
+    Space plus(Space o) {
+        return new Space(x.plus(o.x), y.plus(o.y), z.plus(o.z));
+    }
+
+    Space minus(Space o) {
+        return new Space(x.minus(o.x), y.minus(o.y), z.minus(o.z));
+    }
+
+    Space times(Jet k) {
+        return new Space(x.times(k), y.times(k), z.times(k));
+    }
+
+    Jet length() {
+        Jet square = x.times(x).plus(y.times(y)).plus(z.times(z));
+        double r = Math.sqrt(square.value());
+        return square.into(r, 0.5 / r, -0.25 / (r * r * r), 0.375 / (r * r * r * r * r));
+    }
+
+    /** The same direction, {@code length} long. */
+    Space made(Jet length) {
+        Jet own = length();
+        double r = own.value();
+        Jet inverse = own.into(1 / r, -1 / (r * r), 2 / (r * r * r), -6 / (r * r * r * r));
+        return times(length.times(inverse));
+    }
+}

@@ -1,0 +1,22 @@
+package deferent.search.fit;
+
+import deferent.motion.pairing.Size;
+
+/** One size changed, in SI units (timing in cycles). */
+public record Change(Size size, double from, double to) {
+    boolean same(Change o) {
+        double apart = to - o.to;
+        return size.equals(o.size)
+                && Math.abs(turning() ? Math.IEEEremainder(apart, 2 * Math.PI) : apart) < 1e-6;
+    }
+
+    /** Whether it changes the same size by no more. */
+    boolean noGreater(Change o) {
+        return size.equals(o.size) && Math.abs(to - from) <= Math.abs(o.to - o.from) + 1e-9;
+    }
+
+    // A whole turn more is the same start or tilt.
+    private boolean turning() {
+        return size.kind() == Size.Kind.START || size.kind() == Size.Kind.TILT;
+    }
+}

@@ -1,0 +1,39 @@
+package deferent.search.fit;
+
+import deferent.motion.pairing.Side;
+import java.util.List;
+
+/**
+ * What a fit found.
+ *
+ * @param carrier whose head leads
+ * @param goal what the answers close
+ * @param answers those that leave both motions their names first, of these one size changed before
+ *     several (the timing not counted), and then least moved; empty where nothing closes the link
+ * @param nearest of all that was tried, what comes nearest; the first answer where there is one
+ * @param obstacle why the carrier's own sizes, or any, cannot close it; {@link Obstacle#NONE} where
+ *     nothing stands in the way
+ * @param have the number that the obstacle has, in its unit
+ * @param need the number that would be needed
+ */
+public record FitReading(
+        Side carrier,
+        Goal goal,
+        List<Answer> answers,
+        Answer nearest,
+        Obstacle obstacle,
+        double have,
+        double need) {
+    public FitReading {
+        answers = List.copyOf(answers);
+    }
+
+    public boolean closes() {
+        return !answers.isEmpty();
+    }
+
+    /** The least gap that was found, metres. */
+    public double leastGap() {
+        return nearest.gapLeft();
+    }
+}

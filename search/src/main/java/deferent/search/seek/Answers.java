@@ -1,0 +1,612 @@
+package deferent.search.seek;
+
+import deferent.motion.pairing.Drawn;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
+import deferent.reading.body.Reach;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.stream.IntStream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * What a seek has found: class matches, and from them the answers asked for.
+ *
+ * <p>A pair of motions that links both ways (each head goes where the other's hand goes) stands in
+ * two class matches; it is one pairing, so {@link #pairings(Answer)} and {@link #exactPairings()}
+ * have it once, in the match of the smaller gap, then of the lower key as carrier.
+ */
+public final class Answers {
+    /** A gap up to this, in tethers, is no gap: linked exactly. */
+    static final double EXACT = 2e-6;
+
+    private final SeekRequest request;
+    private final Look look;
+    private final HeadClasses heads;
+    private final HandClasses hands;
+    private final Matches matches;
+    private final Staging staging;
+    private final Staging alike;
+    private final List<Portrait> shelf;
+    private final Map<Integer, Integer> simplestRider = new HashMap<>();
+    private final Map<Integer, int[]> striking = new HashMap<>();
+
+    Answers(SeekRequest request, Look look, HeadClasses heads, HandClasses hands, Matches matches) {
+        this.request = request;
+        this.look = look;
+        this.heads = heads;
+        this.hands = hands;
+        this.matches = matches;
+        this.staging = new Staging(request.space(), request.tethers(), request.tether().length());
+        this.alike = new Staging(request.space(), Tethers.EQUAL, request.tether().length());
+        this.shelf = request.shelf().stream().map(Portrait::of).toList();
+    }
+
+    /** Class matches. */
+    public int count() {
+        return matches.count();
+    }
+
+    /** Class matches that link exactly. */
+    public int exactCount() {
+        return (int) IntStream.range(0, count()).filter(this::exact).count();
+    }
+
+    /** Different head paths among the space's motions. */
+    public int headPaths() {
+        return heads.count();
+    }
+
+    /** Different hand paths among them. */
+    public int handPaths() {
+        return hands.count();
+    }
+
+    /** Full comparisons of two curves that it took. */
+    public long comparisons() {
+        return matches.comparisons();
+    }
+
+    /** Pairs of carrier and rider that the matches stand for. */
+    public long pairs() {
+        return IntStream.range(0, count()).mapToLong(this::pairs).sum();
+    }
+
+    /** Exactly linked pairs of carrier and rider. */
+    public long exactPairs() {
+        return IntStream.range(0, count()).filter(this::exact).mapToLong(this::pairs).sum();
+    }
+
+    /**
+     * Exactly linked pairings, those that link both ways once: of the pairs of carrier and rider
+     * every one of two unlike motions that also links the other way is there twice.
+     */
+    public long exactPairings() {
+        Map<Long, Long> kinds = new TreeMap<>();
+        List<Integer> exact = IntStream.range(0, count()).filter(this::exact).boxed().toList();
+        Map<Integer, List<Integer>> headsOf = new HashMap<>();
+        for (int m : exact) {
+            headsOf.computeIfAbsent(matches.hand(m), h -> new ArrayList<>()).add(matches.head(m));
+        }
+        for (int head : exact.stream().map(matches::head).distinct().toList()) {
+            for (int key : heads.members(head)) {
+                int hand = hands.of(key);
+                if (hand >= 0) {
+                    kinds.merge(kind(head, hand), 1L, Long::sum);
+                }
+            }
+        }
+        long bothWays = 0;
+        for (int m : exact) {
+            int head = matches.head(m);
+            int hand = matches.hand(m);
+            for (int other : ridden(head)) {
+                for (int lead : headsOf.getOrDefault(other, List.of())) {
+                    bothWays +=
+                            kinds.getOrDefault(kind(head, other), 0L)
+                                    * kinds.getOrDefault(kind(lead, hand), 0L);
+                }
+            }
+        }
+        long withItself = 0;
+        for (int m : exact) {
+            withItself += kinds.getOrDefault(kind(matches.head(m), matches.hand(m)), 0L);
+        }
+        return exactPairs() - (bothWays - withItself) / 2;
+    }
+
+    private List<Integer> ridden(int head) {
+        return Arrays.stream(heads.members(head))
+                .map(hands::of)
+                .filter(h -> h >= 0)
+                .distinct()
+                .boxed()
+                .toList();
+    }
+
+    private static long kind(int head, int hand) {
+        return (long) head << 32 | hand;
+    }
+
+    private boolean exact(int match) {
+        return matches.gap(match) <= EXACT;
+    }
+
+    private long pairs(int match) {
+        return (long) heads.size(matches.head(match)) * hands.riders(matches.hand(match));
+    }
+
+    /** Keys of an answer's carriers. */
+    public int[] carriers(Answer answer) {
+        return heads.members(answer.headClass());
+    }
+
+    /** Keys of its riders. */
+    public int[] riders(Answer answer) {
+        return hands.keys(answer.handClass());
+    }
+
+    /** The pairing of one of its carriers and one of its riders. */
+    public Pairing pairing(int carrier, int rider) {
+        return staging.pairing(carrier, rider);
+    }
+
+    /**
+     * An answer's pairings, carrier by carrier, without those that are told by the match the other
+     * way round.
+     */
+    public List<int[]> pairings(Answer answer) {
+        List<int[]> found = new ArrayList<>();
+        for (int carrier : carriers(answer)) {
+            for (int rider : riders(answer)) {
+                if (own(carrier, rider)) {
+                    found.add(new int[] {carrier, rider});
+                }
+            }
+        }
+        return found;
+    }
+
+    /** Whether a pair that links is told this way round. */
+    private boolean own(int carrier, int rider) {
+        int back = hands.of(carrier) < 0 ? -1 : matches.find(heads.of(rider), hands.of(carrier));
+        if (back < 0 || carrier == rider) {
+            return true;
+        }
+        int there = matches.find(heads.of(carrier), hands.of(rider));
+        double less = matches.gap(there) - matches.gap(back);
+        return Math.abs(less) > EXACT ? less < 0 : carrier < rider;
+    }
+
+    /** Whether this carrier and this rider link within the tolerance. */
+    public boolean links(int carrier, int rider) {
+        return hands.of(rider) >= 0
+                && heads.of(carrier) >= 0
+                && matches.find(heads.of(carrier), hands.of(rider)) >= 0;
+    }
+
+    /** One match with the pair that stands for it. */
+    record Candidate(
+            int match, int carrier, int rider, int simplicity, double contrast, int symmetry) {}
+
+    /** The answers asked for, filtered, in the order asked for. */
+    public List<Answer> list() {
+        return list(answer -> {}, () -> false);
+    }
+
+    /**
+     * The answers asked for, filtered, in the order asked for.
+     *
+     * @param found told of each as it is worked out, on the calling thread; orders that need a
+     *     trace are only known at the end, and of these some are left out then
+     * @param stop asked before each; what was worked out by then is the answer
+     */
+    public List<Answer> list(Consumer<Answer> found, BooleanSupplier stop) {
+        return request.order() == Order.NEAR_SHELF
+                ? besideTheShelf(found, stop)
+                : ranked(found, stop);
+    }
+
+    // Each pattern of the shelf asks for more like itself, and the nearest of all that are told.
+    private List<Answer> besideTheShelf(Consumer<Answer> each, BooleanSupplier stop) {
+        Map<String, Integer> families = new HashMap<>();
+        Map<Long, Answer> found = new TreeMap<>();
+        for (Pairing pattern : request.shelf()) {
+            if (stop.getAsBoolean()) {
+                break;
+            }
+            for (Like like : like(pattern, request.limit())) {
+                Answer answer = like.answer();
+                if (!request.filter().exactOnly() || answer.exact()) {
+                    long key = (long) answer.carrier() << 32 | answer.rider();
+                    if (found.putIfAbsent(key, answer) == null) {
+                        each.accept(answer);
+                    }
+                }
+            }
+        }
+        return found.values().stream()
+                .filter(a -> a.merit().contrast() >= request.filter().leastContrast())
+                .filter(a -> a.merit().symmetry() >= request.filter().leastSymmetry())
+                .sorted(Comparator.comparingDouble(this::lateRank))
+                .filter(a -> families.merge(a.family(), 1, Integer::sum) <= request.perFamily())
+                .limit(request.limit())
+                .toList();
+    }
+
+    private List<Answer> ranked(Consumer<Answer> each, BooleanSupplier stop) {
+        List<Candidate> candidates = new ArrayList<>();
+        for (int m = 0; m < count(); m++) {
+            if (request.filter().exactOnly() && !exact(m)) {
+                continue;
+            }
+            candidates.add(candidate(m));
+        }
+        candidates.sort(Comparator.comparingDouble(this::rank).thenComparing(this::byGap));
+        // What costs a trace is worked out for the first few times as many as are asked for.
+        int times =
+                switch (request.order()) {
+                    case CLOSEST, SYMMETRY, CONTRAST, NEAR_SHELF -> 1;
+                    case SLOWEST, STEADINESS -> 2;
+                    case REACH, NEW -> 5;
+                };
+        int most = times * request.limit();
+        Map<String, Integer> families = new HashMap<>();
+        List<Answer> found = new ArrayList<>();
+        for (Candidate candidate : candidates) {
+            if (found.size() >= most || stop.getAsBoolean()) {
+                break;
+            }
+            if (candidate.contrast < request.filter().leastContrast()
+                    || candidate.symmetry < request.filter().leastSymmetry()) {
+                continue;
+            }
+            String family = family(candidate);
+            if (families.getOrDefault(family, 0) >= request.perFamily()) {
+                continue;
+            }
+            answer(candidate, family)
+                    .ifPresent(
+                            answer -> {
+                                families.merge(family, 1, Integer::sum);
+                                found.add(answer);
+                                each.accept(answer);
+                            });
+        }
+        if (times > 1) {
+            found.sort(Comparator.comparingDouble(this::lateRank));
+        }
+        return List.copyOf(found.subList(0, Math.min(found.size(), request.limit())));
+    }
+
+    private String family(Candidate c) {
+        return Sight.family(request.space(), c.carrier)
+                + " > "
+                + Sight.family(request.space(), c.rider);
+    }
+
+    private double rank(Candidate c) {
+        return switch (request.order()) {
+            case SYMMETRY -> c.symmetry == 0 ? -1000 : -c.symmetry;
+            case CONTRAST -> -c.contrast;
+            case CLOSEST, REACH, SLOWEST, STEADINESS, NEAR_SHELF, NEW -> 0;
+        };
+    }
+
+    private int byGap(Candidate a, Candidate b) {
+        double ga = exact(a.match) ? 0 : matches.gap(a.match);
+        double gb = exact(b.match) ? 0 : matches.gap(b.match);
+        int closer = Double.compare(ga, gb);
+        int bySaying = Integer.compare(a.simplicity, b.simplicity);
+        return closer != 0 ? closer : bySaying != 0 ? bySaying : a.match - b.match;
+    }
+
+    private double lateRank(Answer a) {
+        Merit merit = a.merit();
+        return switch (request.order()) {
+            case REACH -> merit.missing();
+            case SLOWEST -> merit.slowest().orElse(Double.MAX_VALUE);
+            case STEADINESS -> merit.growth().orElse(Double.MAX_VALUE);
+            case NEAR_SHELF -> merit.toShelf().orElse(Double.MAX_VALUE);
+            case NEW -> -merit.toShelf().orElse(0);
+            case CLOSEST, SYMMETRY, CONTRAST -> 0;
+        };
+    }
+
+    private Candidate candidate(int match) {
+        Space space = request.space();
+        int head = matches.head(match);
+        int carrier = heads.key(head, 0);
+        int least = Sight.simplicity(space, carrier);
+        for (int i = 1; i < heads.size(head); i++) {
+            int here = Sight.simplicity(space, heads.key(head, i));
+            if (here < least) {
+                least = here;
+                carrier = heads.key(head, i);
+            }
+        }
+        int hand = matches.hand(match);
+        int rider = simplestRider.computeIfAbsent(hand, this::simplest);
+        Candidate best = measured(match, carrier, rider);
+        if (request.order() != Order.CONTRAST && request.order() != Order.SYMMETRY) {
+            return best;
+        }
+        for (int other : striking.computeIfAbsent(hand, this::striking)) {
+            Candidate here = measured(match, carrier, other);
+            if (rank(here) < rank(best)) {
+                best = here;
+            }
+        }
+        return best;
+    }
+
+    /**
+     * Of a hand path's riders the simplest of each symmetry, and those of the largest and smallest
+     * figure.
+     */
+    private int[] striking(int hand) {
+        Space space = request.space();
+        Map<Integer, Integer> bySymmetry = new TreeMap<>();
+        int largest = -1;
+        int smallest = -1;
+        double most = -1;
+        double least = Double.MAX_VALUE;
+        for (int key : hands.keys(hand)) {
+            Curve head = space.head(key);
+            bySymmetry.merge(
+                    head.symmetry(),
+                    key,
+                    (a, b) -> Sight.simplicity(space, b) < Sight.simplicity(space, a) ? b : a);
+            double radius = Sight.outerRadius(head);
+            if (radius > most) {
+                most = radius;
+                largest = key;
+            }
+            if (radius < least && radius > Look.POINT) {
+                least = radius;
+                smallest = key;
+            }
+        }
+        return IntStream.concat(
+                        bySymmetry.values().stream().mapToInt(Integer::intValue),
+                        IntStream.of(largest, smallest).filter(k -> k >= 0))
+                .toArray();
+    }
+
+    private Candidate measured(int match, int carrier, int rider) {
+        Space space = request.space();
+        double a = Sight.outerRadius(space.head(carrier));
+        Curve riderHead = space.head(rider);
+        double b = Math.max(Sight.outerRadius(riderHead), 1e-9);
+        int symmetry = Curve.gcd(space.head(carrier).symmetry(), riderHead.symmetry());
+        return new Candidate(
+                match,
+                carrier,
+                rider,
+                Sight.simplicity(space, carrier) + Sight.simplicity(space, rider),
+                Math.max(a / b, b / a),
+                symmetry);
+    }
+
+    private int simplest(int hand) {
+        int best = -1;
+        int least = Integer.MAX_VALUE;
+        for (int key : hands.keys(hand)) {
+            int here = Sight.simplicity(request.space(), key);
+            if (here < least) {
+                least = here;
+                best = key;
+            }
+        }
+        return best;
+    }
+
+    private Optional<Answer> answer(Candidate c, String family) {
+        Pairing pairing = staging.pairing(c.carrier, c.rider);
+        Filter filter = request.filter();
+        Trace trace = Trace.of(pairing);
+        if (filter.reachable() && clearlyTooFar(trace)) {
+            return Optional.empty();
+        }
+        Reach reach = Reach.of(trace, request.performer());
+        if (filter.reachable() && !reach.everywhere()) {
+            return Optional.empty();
+        }
+        OptionalDouble toShelf = toShelf(Portrait.of(staging, c.carrier, c.rider));
+        if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
+                || filter.newToShelf() && toShelf.orElse(1) < 1e-6) {
+            return Optional.empty();
+        }
+        CordMerit corded =
+                CordMerit.of(
+                        trace,
+                        request.order() == Order.SLOWEST || Double.isFinite(filter.slowest()),
+                        request.order() == Order.STEADINESS
+                                || Double.isFinite(filter.greatestGrowth()));
+        if (corded.slowest().orElse(Double.MAX_VALUE) > filter.slowest()
+                || corded.growth().orElse(Double.MAX_VALUE) > filter.greatestGrowth()) {
+            return Optional.empty();
+        }
+        boolean exact = exact(c.match);
+        double unit =
+                request.tethers() == Tethers.FREE
+                        ? request.space().head(c.carrier).size() * request.tether().length()
+                        : request.tether().length();
+        Saying said = Saying.of(pairing);
+        return Optional.of(
+                new Answer(
+                        matches.head(c.match),
+                        matches.hand(c.match),
+                        heads.size(matches.head(c.match)),
+                        hands.riders(matches.hand(c.match)),
+                        exact ? 0 : matches.gap(c.match) * unit,
+                        exact,
+                        c.carrier,
+                        c.rider,
+                        pairing,
+                        said.text(),
+                        said.phrase(),
+                        family,
+                        exact || request.tethers() == Tethers.FREE
+                                ? List.of()
+                                : Closing.of(staging, c.carrier, c.rider),
+                        new Merit(
+                                c.contrast,
+                                c.symmetry,
+                                Math.max(
+                                        reach.hand(Side.LEFT).worst(),
+                                        reach.hand(Side.RIGHT).worst()),
+                                corded.slowest(),
+                                corded.growth(),
+                                toShelf)));
+    }
+
+    /**
+     * More like this: the answers' pairings nearest to a given one in what hands and heads draw,
+     * one a class, nearest first. A pairing of the space finds itself at no distance.
+     */
+    public List<Like> like(Pairing given, int count) {
+        Portrait wanted = Portrait.of(given);
+        double tether = staging.tether();
+        double[] carriers = new double[count()];
+        for (int m = 0; m < count(); m++) {
+            double[] link = new double[Descriptor.SIZE];
+            Descriptor.write(hands.curve(matches.hand(m)).scaled(tether), link, 0);
+            // where tethers are free the links have no size of their own to go by
+            carriers[m] =
+                    request.tethers() == Tethers.FREE
+                            ? 0
+                            : Math.min(
+                                    Descriptor.distance(link, wanted.riderHand()),
+                                    Descriptor.distance(link, wanted.carrierHand()));
+        }
+        List<Integer> order =
+                IntStream.range(0, count())
+                        .boxed()
+                        .sorted(Comparator.comparingDouble(m -> carriers[m]))
+                        .toList();
+        List<Like> found = new ArrayList<>();
+        Map<Integer, Map<Integer, Portrait>> known = new HashMap<>();
+        for (int m : order) {
+            // a link this far off leaves the whole portrait at least half as far off
+            if (found.size() >= count && carriers[m] / 2 > found.get(count - 1).distance()) {
+                break;
+            }
+            likest(m, wanted, known)
+                    .filter(
+                            like ->
+                                    found.size() < count
+                                            || like.distance() < found.get(count - 1).distance())
+                    .flatMap(this::like)
+                    .ifPresent(found::add);
+            found.sort(Comparator.comparingDouble(Like::distance));
+            if (found.size() > count) {
+                found.remove(count);
+            }
+        }
+        return List.copyOf(found);
+    }
+
+    private record Likest(int match, int carrier, int rider, double distance) {}
+
+    private Optional<Like> like(Likest likest) {
+        Candidate candidate = measured(likest.match, likest.carrier, likest.rider);
+        return answer(candidate, family(candidate)).map(a -> new Like(a, likest.distance));
+    }
+
+    // Carrier and rider each choose for themselves: a portrait's square is the sum of theirs.
+    private Optional<Likest> likest(
+            int match, Portrait wanted, Map<Integer, Map<Integer, Portrait>> known) {
+        int[] leads = heads.members(matches.head(match));
+        Map<Integer, Portrait> riders =
+                known.computeIfAbsent(
+                        matches.hand(match),
+                        h -> {
+                            Map<Integer, Portrait> all = new HashMap<>();
+                            for (int key : hands.keys(h)) {
+                                all.put(key, Portrait.of(alike, key, key));
+                            }
+                            return all;
+                        });
+        Likest best = new Likest(match, -1, -1, Double.MAX_VALUE);
+        for (Portrait way : List.of(wanted, wanted.swapped())) {
+            int carrier = -1;
+            double near = Double.MAX_VALUE;
+            for (int key : leads) {
+                double here = Portrait.of(alike, key, key).carrierApart(way);
+                if (here < near) {
+                    near = here;
+                    carrier = key;
+                }
+            }
+            int rider = -1;
+            double nearest = Double.MAX_VALUE;
+            for (Map.Entry<Integer, Portrait> entry : riders.entrySet()) {
+                double here = entry.getValue().riderApart(way);
+                if (here < nearest || here == nearest && entry.getKey() < rider) {
+                    nearest = here;
+                    rider = entry.getKey();
+                }
+            }
+            double distance = Math.sqrt((near * near + nearest * nearest) / 4);
+            if (distance < best.distance) {
+                best = new Likest(match, carrier, rider, distance);
+            }
+        }
+        return best.carrier < 0 || best.rider < 0 ? Optional.empty() : Optional.of(best);
+    }
+
+    /** Which motions draw a figure or come close, nearest first, one a head path. */
+    public List<Drawer> drawing(Drawn figure, int count) {
+        return drawing(figure, count, progress -> {}, () -> false);
+    }
+
+    /** The same, telling how far it is and asking whether to stop; empty when stopped. */
+    public List<Drawer> drawing(
+            Drawn figure, int count, Consumer<SeekProgress> listener, BooleanSupplier stop) {
+        return new FigureSearch(request.space(), heads).nearest(figure, count, listener, stop);
+    }
+
+    /** Which pairings link to a figure: the answers whose carrier draws it. */
+    public List<Answer> tiedTo(Drawer drawer) {
+        List<Answer> found = new ArrayList<>();
+        for (int m = matches.first(drawer.headClass());
+                m < count() && matches.head(m) == drawer.headClass();
+                m++) {
+            Candidate candidate = candidate(m);
+            answer(candidate, family(candidate)).ifPresent(found::add);
+        }
+        found.sort(Comparator.comparingDouble(Answer::gap));
+        return List.copyOf(found);
+    }
+
+    // A few instants rule most of what nobody reaches out before the whole reading is made.
+    private boolean clearlyTooFar(Trace trace) {
+        double arm = request.performer().arm() + 1e-3;
+        Samples few = trace.samples(24);
+        for (Side side : Side.values()) {
+            Vector3D shoulder = request.performer().shoulder(side);
+            for (int i = 0; i < few.count(); i++) {
+                if (Vector3D.distance(Samples.point(few.hand(side), i), shoulder) > arm) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private OptionalDouble toShelf(Portrait portrait) {
+        return shelf.stream().mapToDouble(portrait::distance).min();
+    }
+}

@@ -1,0 +1,171 @@
+package deferent.search.seek;
+
+import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.PlaneJet;
+import deferent.motion.pairing.SpinLaw;
+import deferent.motion.pairing.Stretches;
+
+/**
+ * Fourier terms of a hand path or of a tether's direction, by rising k, the mean (k = 0) among
+ * them.
+ *
+ * @param k turns a cycle
+ * @param re real parts (along u)
+ * @param im imaginary parts (along v)
+ * @param tail power of the terms left out
+ */
+record Terms(int[] k, double[] re, double[] im, double tail) {
+    private static final double DROPPED = 1e-12;
+
+    static Terms ofPath(HandPath.Course course, int samples) {
+        double[] u = new double[samples];
+        double[] v = new double[samples];
+        for (int i = 0; i < samples; i++) {
+            PlaneJet at = course.at((double) i / samples);
+            u[i] = at.u().value();
+            v[i] = at.v().value();
+        }
+        return ofSamples(u, v);
+    }
+
+    static Terms ofSpin(SpinLaw law, int samples) {
+        double[] u = new double[samples];
+        double[] v = new double[samples];
+        SpinLaw.Course course = law.course();
+        for (int i = 0; i < samples; i++) {
+            double angle = course.at((double) i / samples).value();
+            u[i] = Math.cos(angle);
+            v[i] = Math.sin(angle);
+        }
+        return ofSamples(u, v);
+    }
+
+    /**
+     * The direction of a poi turning in even stretches. Each stretch from s0 to s1 at r turns a
+     * cycle adds e^{iθ0 − 2πiks0}·(e^{2πi(r−k)(s1−s0)} − 1)/(2πi(r−k)) to the term of k, exactly.
+     */
+    static Terms ofEvenStretches(Stretches law) {
+        int widest = Curve.WIDEST;
+        int[] k = new int[2 * widest + 1];
+        double[] re = new double[k.length];
+        double[] im = new double[k.length];
+        double held = 0;
+        for (int j = 0; j < k.length; j++) {
+            k[j] = j - widest;
+            double from = 0;
+            double angle = law.start();
+            for (Stretches.Stretch stretch : law.stretches()) {
+                double off = 2 * Math.PI * (stretch.turns() / stretch.share() - k[j]);
+                double half = off * stretch.share() / 2;
+                // (e^{2ih} − 1)/(i·off) = share·e^{ih}·sin(h)/h
+                double size =
+                        stretch.share() * (Math.abs(half) < 1e-12 ? 1 : Math.sin(half) / half);
+                double at = angle - 2 * Math.PI * k[j] * from + half;
+                re[j] += size * Math.cos(at);
+                im[j] += size * Math.sin(at);
+                from += stretch.share();
+                angle += 2 * Math.PI * stretch.turns();
+            }
+            held += re[j] * re[j] + im[j] * im[j];
+        }
+        return new Terms(k, re, im, Math.max(0, 1 - held)).trimmed();
+    }
+
+    private static Terms ofSamples(double[] u, double[] v) {
+        int count = u.length;
+        int widest = Curve.WIDEST;
+        int[] k = new int[2 * widest + 1];
+        double[] re = new double[k.length];
+        double[] im = new double[k.length];
+        double power = 0;
+        for (int i = 0; i < count; i++) {
+            power += (u[i] * u[i] + v[i] * v[i]) / count;
+        }
+        double held = 0;
+        double[] cos = new double[count];
+        double[] sin = new double[count];
+        for (int i = 0; i < count; i++) {
+            cos[i] = Math.cos(2 * Math.PI * i / count);
+            sin[i] = Math.sin(2 * Math.PI * i / count);
+        }
+        for (int j = 0; j < k.length; j++) {
+            k[j] = j - widest;
+            for (int i = 0; i < count; i++) {
+                int at = Math.floorMod(k[j] * i, count);
+                re[j] += (u[i] * cos[at] + v[i] * sin[at]) / count;
+                im[j] += (v[i] * cos[at] - u[i] * sin[at]) / count;
+            }
+            held += re[j] * re[j] + im[j] * im[j];
+        }
+        double tail = power - held;
+        return new Terms(k, re, im, tail > 1e-13 ? tail : 0).trimmed();
+    }
+
+    private Terms trimmed() {
+        int kept = 0;
+        for (int i = 0; i < k.length; i++) {
+            kept += Math.hypot(re[i], im[i]) > DROPPED ? 1 : 0;
+        }
+        int[] ks = new int[kept];
+        double[] res = new double[kept];
+        double[] ims = new double[kept];
+        int at = 0;
+        for (int i = 0; i < k.length; i++) {
+            if (Math.hypot(re[i], im[i]) > DROPPED) {
+                ks[at] = k[i];
+                res[at] = re[i];
+                ims[at++] = im[i];
+            }
+        }
+        return new Terms(ks, res, ims, tail);
+    }
+
+    Terms scaled(double factor) {
+        double[] res = re.clone();
+        double[] ims = im.clone();
+        for (int i = 0; i < k.length; i++) {
+            res[i] *= factor;
+            ims[i] *= factor;
+        }
+        return new Terms(k, res, ims, tail * factor * factor);
+    }
+
+    Curve curve() {
+        return Curve.of(k, re, im, k.length, tail);
+    }
+
+    /** This path plus {@code spin}, the latter turned by (cos, sin) and {@code length} long. */
+    Curve plus(Terms spin, double cos, double sin, double length) {
+        int[] ks = new int[k.length + spin.k.length];
+        double[] res = new double[ks.length];
+        double[] ims = new double[ks.length];
+        int count = 0;
+        int i = 0;
+        int j = 0;
+        while (i < k.length || j < spin.k.length) {
+            int a = i < k.length ? k[i] : Integer.MAX_VALUE;
+            int b = j < spin.k.length ? spin.k[j] : Integer.MAX_VALUE;
+            ks[count] = Math.min(a, b);
+            if (a <= b) {
+                res[count] += re[i];
+                ims[count] += im[i++];
+            }
+            if (b <= a) {
+                res[count] += length * (cos * spin.re[j] - sin * spin.im[j]);
+                ims[count] += length * (sin * spin.re[j] + cos * spin.im[j++]);
+            }
+            count++;
+        }
+        return Curve.of(ks, res, ims, count, tail + length * length * spin.tail);
+    }
+
+    /** The mean, into {@code out[0]} and {@code out[1]}. */
+    double[] mean() {
+        for (int i = 0; i < k.length; i++) {
+            if (k[i] == 0) {
+                return new double[] {re[i], im[i]};
+            }
+        }
+        return new double[2];
+    }
+}

@@ -1,0 +1,167 @@
+package deferent.search.whole;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.MotionWords;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Figure;
+import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
+import deferent.reading.body.Room;
+import deferent.reading.link.LinkKind;
+import deferent.reading.link.LinkReading;
+import deferent.reading.tether.Kit;
+import deferent.reading.worked.CordReading;
+import deferent.reading.worked.Detail;
+import deferent.reading.worked.Worked;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Every reading of one pairing, by one performer. Each is worked out on its own; one that cannot be
+ * leaves the others as they are.
+ *
+ * @param trace the pairing worked out
+ * @param performer whose arms and body
+ * @param detail how much was worked out
+ * @param phrase the pairing in trade words, where they can say it
+ * @param left the left hand's motion and figure
+ * @param right the right hand's
+ * @param leftLeads the link of the left head with the right hand
+ * @param rightLeads the link of the right head with the left hand
+ * @param reach whether the hands get there
+ * @param room how near things come
+ * @param leftCord what the left cord does
+ * @param rightCord what the right cord does
+ * @param advice on the leading link, unless live
+ */
+public record Readings(
+        Trace trace,
+        Performer performer,
+        Detail detail,
+        Optional<String> phrase,
+        Hand left,
+        Hand right,
+        Worked<LinkReading> leftLeads,
+        Worked<LinkReading> rightLeads,
+        Worked<Reach> reach,
+        Worked<Room> room,
+        CordReading leftCord,
+        CordReading rightCord,
+        Optional<Advice> advice) {
+
+    /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
+    public record Hand(String motion, Worked<Figure> figure) {}
+
+    public static Readings of(Pairing pairing, Performer performer, Detail detail) {
+        return of(pairing, performer, Kit.USUAL, detail, Lexicon.EMPTY);
+    }
+
+    /**
+     * @param kit the performer's heads and cords
+     * @param lexicon the user's own names for motions
+     */
+    public static Readings of(
+            Pairing pairing, Performer performer, Kit kit, Detail detail, Lexicon lexicon) {
+        Trace trace = Trace.of(pairing);
+        Worked<LinkReading> leftLeads = link(trace, Side.LEFT, detail);
+        Worked<LinkReading> rightLeads = link(trace, Side.RIGHT, detail);
+        Side carrier = carrier(leftLeads, rightLeads);
+        return new Readings(
+                trace,
+                performer,
+                detail,
+                Phrase.write(pairing, lexicon),
+                hand(trace, Side.LEFT, detail, lexicon),
+                hand(trace, Side.RIGHT, detail, lexicon),
+                leftLeads,
+                rightLeads,
+                Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
+                Worked.of("how near things come", () -> Room.of(trace, performer)),
+                CordReading.of(trace, Side.LEFT, kit, detail),
+                CordReading.of(trace, Side.RIGHT, kit, detail),
+                detail == Detail.LIVE
+                        ? Optional.empty()
+                        : Optional.of(
+                                Advice.of(
+                                        trace,
+                                        carrier,
+                                        carrier == Side.LEFT ? leftLeads : rightLeads,
+                                        kit,
+                                        detail == Detail.SETTLED)));
+    }
+
+    private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {
+        return new Hand(
+                MotionWords.of(trace.pairing(), side, lexicon),
+                Worked.of(
+                        "what " + side.head() + " draws",
+                        () ->
+                                detail == Detail.LIVE
+                                        ? Figure.quick(trace, side)
+                                        : Figure.of(trace, side)));
+    }
+
+    private static Worked<LinkReading> link(Trace trace, Side carrier, Detail detail) {
+        return Worked.of(
+                "the link from " + carrier.head() + " to " + carrier.other().hand(),
+                () ->
+                        detail == Detail.LIVE
+                                ? LinkReading.quick(trace, carrier)
+                                : LinkReading.of(trace, carrier));
+    }
+
+    public Pairing pairing() {
+        return trace.pairing();
+    }
+
+    public Hand hand(Side side) {
+        return side == Side.LEFT ? left : right;
+    }
+
+    /** The link whose carrier is that side's head. */
+    public Worked<LinkReading> link(Side carrier) {
+        return carrier == Side.LEFT ? leftLeads : rightLeads;
+    }
+
+    /**
+     * The carrier whose link is told and drawn first: one that links, else the one whose shapes
+     * miss by less; the left of equals. One that was not worked out comes last.
+     */
+    public Side carrier() {
+        return carrier(leftLeads, rightLeads);
+    }
+
+    private static Side carrier(Worked<LinkReading> leftLeads, Worked<LinkReading> rightLeads) {
+        boolean left = links(leftLeads);
+        boolean right = links(rightLeads);
+        if (left != right) {
+            return left ? Side.LEFT : Side.RIGHT;
+        }
+        return miss(rightLeads) < miss(leftLeads) - 1e-3 ? Side.RIGHT : Side.LEFT;
+    }
+
+    /** Whether it was worked out and links. */
+    public static boolean links(Worked<LinkReading> link) {
+        return link.reading().filter(l -> l.kind() != LinkKind.NONE).isPresent();
+    }
+
+    private static double miss(Worked<LinkReading> link) {
+        return link.reading().map(LinkReading::shapeGap).orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** How far a head comes from its figure's centre, metres; only where both are worked out. */
+    public OptionalDouble farthest() {
+        Optional<Figure> one = left.figure().reading();
+        Optional<Figure> other = right.figure().reading();
+        return one.isPresent() && other.isPresent()
+                ? OptionalDouble.of(Math.max(one.get().outerRadius(), other.get().outerRadius()))
+                : OptionalDouble.empty();
+    }
+
+    public CordReading cord(Side side) {
+        return side == Side.LEFT ? leftCord : rightCord;
+    }
+}

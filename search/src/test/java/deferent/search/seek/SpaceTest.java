@@ -1,0 +1,193 @@
+package deferent.search.seek;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.PlaneJet;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.SpinLaw;
+import deferent.motion.pairing.Tether;
+import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+
+class SpaceTest {
+    private static final Space SPACE = Space.of(new Space.Grid(2, 2, 1, 3, 8, 2, true));
+
+    // Lags that can bring one start angle of eight on another, for all paths and turns of the
+    // space.
+    private static final int LAGS = 480;
+    private static final Map<Integer, double[][]> SEEN = new HashMap<>();
+
+    /** The hand about its mean and the tether's direction, u and v in turn, over a cycle. */
+    private static double[][] seen(int key) {
+        return SEEN.computeIfAbsent(
+                key,
+                k -> {
+                    Motion motion =
+                            new Motion(
+                                    SPACE.handShape(k).path(1),
+                                    SPACE.law(k).turned(SPACE.startOf(k)));
+                    HandPath.Course path = motion.path().course();
+                    SpinLaw.Course spin = motion.spin().course();
+                    double[] mean = SPACE.handMean(k);
+                    double[][] out = new double[2][2 * LAGS];
+                    for (int i = 0; i < LAGS; i++) {
+                        PlaneJet hand = path.at((double) i / LAGS);
+                        double angle = spin.at((double) i / LAGS).value();
+                        out[0][2 * i] = hand.u().value() - mean[0];
+                        out[0][2 * i + 1] = hand.v().value() - mean[1];
+                        out[1][2 * i] = Math.cos(angle);
+                        out[1][2 * i + 1] = Math.sin(angle);
+                    }
+                    return out;
+                });
+    }
+
+    /** Whether one turn, mirror and lag lay hand on hand and tether along tether. */
+    private static boolean sameMotion(int a, int b) {
+        double[][] pa = seen(a);
+        double[][] pb = seen(b);
+        for (int lag = 0; lag < LAGS; lag++) {
+            for (int mirror = 1; mirror >= -1; mirror -= 2) {
+                double re = 0;
+                double im = 0;
+                double power = 0;
+                for (int p = 0; p < 2; p++) {
+                    for (int i = 0; i < LAGS; i += 8) {
+                        int j = (i + lag) % LAGS;
+                        double x = pa[p][2 * i];
+                        double y = pa[p][2 * i + 1];
+                        double u = pb[p][2 * j];
+                        double v = mirror * pb[p][2 * j + 1];
+                        re += x * u + y * v;
+                        im += y * u - x * v;
+                        power += x * x + y * y + u * u + v * v;
+                    }
+                }
+                if (power - 2 * Math.hypot(re, im) < 1e-8) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static Map<String, List<Integer>> alike(int[] keys) {
+        Map<String, List<Integer>> alike = new TreeMap<>();
+        for (int key : keys) {
+            StringBuilder print = new StringBuilder();
+            for (double d : Descriptor.of(SPACE.hand(SPACE.path(key)))) {
+                print.append(Math.round(d * 1e6)).append(' ');
+            }
+            for (double d : Descriptor.of(SPACE.head(key))) {
+                print.append(Math.round(d * 1e6)).append(' ');
+            }
+            alike.computeIfAbsent(print.toString(), k -> new ArrayList<>()).add(key);
+        }
+        return alike;
+    }
+
+    @Test
+    void noMotionStandsTwiceInASpace() {
+        int[] keys = SPACE.build(0, SPACE.keys());
+        assertThat(keys).hasSize(SPACE.count());
+        int compared = 0;
+        for (List<Integer> group : alike(keys).values()) {
+            for (int i = 0; i < group.size(); i++) {
+                for (int j = Math.max(0, i - 4); j < i; j++) {
+                    int a = group.get(i);
+                    int b = group.get(j);
+                    compared++;
+                    assertThat(sameMotion(a, b)).as("keys %d and %d", a, b).isFalse();
+                }
+            }
+        }
+        assertThat(compared).isGreaterThan(500);
+    }
+
+    @Test
+    void whatASpaceLeavesOutItHasAlreadySeenFromElsewhere() {
+        int[] keys = SPACE.build(0, SPACE.keys());
+        Map<String, List<Integer>> known = alike(keys);
+        int checked = 0;
+        for (int key = 0; key < SPACE.keys(); key += 7) {
+            HandShape hand = SPACE.handShape(key);
+            boolean turning = SPACE.law(key) instanceof Turns;
+            int n = SPACE.law(key).turns();
+            // more turns about a still hand, and common divisors, are other tempos of what is there
+            if (SPACE.holds(key)
+                    || !turning
+                    || hand.kind() == HandShape.Kind.STILL
+                    || hand.kind() == HandShape.Kind.CIRCLE && Curve.gcd(hand.first(), n) != 1) {
+                continue;
+            }
+            checked++;
+            String print = alike(new int[] {key}).keySet().iterator().next();
+            int wanted = key;
+            assertThat(known).containsKey(print);
+            assertThat(known.get(print)).anyMatch(k -> sameMotion(wanted, k));
+        }
+        assertThat(checked).isGreaterThan(100);
+    }
+
+    @Test
+    void aMotionsCurvesAreWhereItsTraceIs() {
+        int[] keys = SPACE.build(0, SPACE.keys());
+        Map<String, Integer> kinds = new HashMap<>();
+        for (int key : keys) {
+            kinds.putIfAbsent(
+                    SPACE.handShape(key).kind() + SPACE.law(key).getClass().getSimpleName(), key);
+        }
+        assertThat(kinds).hasSizeGreaterThan(8);
+        for (int key : kinds.values()) {
+            Motion motion = SPACE.motion(key, 0.6);
+            Part part = new Part(motion, Tether.of(0.6), Place.usual(Side.LEFT, Plane.WALL), 1);
+            Part other =
+                    new Part(
+                            Motion.staticSpin(1, 0),
+                            Tether.of(0.6),
+                            Place.usual(Side.RIGHT, Plane.WALL),
+                            1);
+            Trace trace = Trace.of(Pairing.of(part, other));
+            Curve head = Portrait.head(trace, Side.LEFT);
+            Curve own = SPACE.head(key).scaled(0.6);
+            assertThat(Descriptor.distance(Descriptor.of(head), Descriptor.of(own)))
+                    .as("key %d", key)
+                    .isLessThan(2e-4);
+        }
+    }
+
+    @Test
+    void keysMeanTheSameMotionInEverySpaceOfTheSameGrid() {
+        Space again = Space.of(SPACE.grid());
+        int[] keys = SPACE.build(0, SPACE.keys());
+        assertThat(again.build(0, again.keys())).isEqualTo(keys);
+        int cut = SPACE.keys() / 3;
+        int[] first = SPACE.build(0, cut);
+        int[] rest = SPACE.build(cut, SPACE.keys());
+        int[] joined = Arrays.copyOf(first, first.length + rest.length);
+        System.arraycopy(rest, 0, joined, first.length, rest.length);
+        assertThat(joined).isEqualTo(keys);
+        for (int i = 0; i < keys.length; i += 97) {
+            assertThat(again.motion(keys[i], 0.6)).isEqualTo(SPACE.motion(keys[i], 0.6));
+        }
+    }
+
+    @Test
+    void aSpaceIsAboutAsLargeAsAskedFor() {
+        assertThat(Space.about(10_000).count()).isBetween(7_500, 13_000);
+        assertThat(Space.about(100_000).count()).isBetween(98_000, 102_000);
+    }
+}

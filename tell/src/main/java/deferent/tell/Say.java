@@ -1,0 +1,98 @@
+package deferent.tell;
+
+import java.util.Locale;
+
+/** Numbers as a spinner says them: centimetres, degrees, shares of a cycle. */
+final class Say {
+    private Say() {}
+
+    /** Metres as "0 cm", "4 mm", "4.1 cm", "30 cm" or "1.2 m". */
+    static String length(double metres) {
+        double size = Math.abs(metres);
+        if (size < 0.0005) {
+            return "0 cm";
+        }
+        if (size < 0.00995) {
+            return Math.round(metres * 1000) + " mm";
+        }
+        if (size < 0.0995) {
+            return trimmed(metres * 100, 1) + " cm";
+        }
+        if (size < 0.995) {
+            return Math.round(metres * 100) + " cm";
+        }
+        return trimmed(metres, 2) + " m";
+    }
+
+    /** A length to the millimetre, for sizes that somebody will cut or tie: "61.3 cm". */
+    static String size(double metres) {
+        return trimmed(metres * 100, 1) + " cm";
+    }
+
+    static String degrees(double radians) {
+        return trimmed(Math.toDegrees(radians), 1) + " degrees";
+    }
+
+    static String seconds(double seconds) {
+        return trimmed(seconds, 2) + " s";
+    }
+
+    static String tempo(double perMinute) {
+        return trimmed(perMinute, 1) + " a minute";
+    }
+
+    /** A share of a cycle, 0 to 1, as words where spinners have them. */
+    static String share(double cycles) {
+        double size = Math.abs(cycles);
+        if (Math.abs(size - 0.5) < 0.005) {
+            return "half a cycle";
+        }
+        if (Math.abs(size - 0.25) < 0.005) {
+            return "a quarter of a cycle";
+        }
+        return trimmed(size * 100, 0) + "% of a cycle";
+    }
+
+    static String percent(double share) {
+        return trimmed(share * 100, 0) + "%";
+    }
+
+    /** "30 cm to the left, 8 cm further back". */
+    static String offset(double x, double y, double z) {
+        StringBuilder said = new StringBuilder();
+        add(said, x, "to the left", "to the right");
+        add(said, y, "higher", "lower");
+        add(said, z, "nearer the audience", "further from the audience");
+        return said.length() == 0 ? "in the same place" : said.toString();
+    }
+
+    private static void add(StringBuilder said, double metres, String plus, String minus) {
+        if (Math.abs(metres) >= 0.005) {
+            said.append(said.length() == 0 ? "" : ", ")
+                    .append(length(Math.abs(metres)))
+                    .append(' ')
+                    .append(metres > 0 ? plus : minus);
+        }
+    }
+
+    static String trimmed(double value, int decimals) {
+        String s = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        if (s.indexOf('.') >= 0) {
+            s = s.replaceAll("0+$", "").replaceAll("\\.$", "");
+        }
+        return s.equals("-0") ? "0" : s;
+    }
+
+    static String capital(String text) {
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+
+    static String small(String text) {
+        return Character.toLowerCase(text.charAt(0)) + text.substring(1);
+    }
+
+    /** "an isolation", "a triquetra". */
+    static String a(String noun) {
+        return ("aeio".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0 ? "an " : "a ") + noun;
+    }
+}

@@ -1,0 +1,265 @@
+package deferent.tell;
+
+import deferent.motion.pairing.Pairing;
+import deferent.search.seek.Answer;
+import deferent.search.seek.Answers;
+import deferent.search.seek.Closing;
+import deferent.search.seek.Drawer;
+import deferent.search.seek.Like;
+import deferent.search.seek.Merit;
+import deferent.search.seek.Order;
+import deferent.search.seek.SeekProgress;
+import deferent.search.seek.SeekRequest;
+import deferent.search.seek.Tethers;
+import deferent.tell.Told.Tone;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/** Says what a seek found. */
+public final class TellSeek {
+    /** How many closing sizes one sentence names. */
+    private static final int CLOSINGS = 2;
+
+    /** Metres too few to say. */
+    private static final double UNSAID = 0.0005;
+
+    private static final double SAME = 1e-6;
+    private static final double ALIKE = 1.05;
+
+    private TellSeek() {}
+
+    /**
+     * How many links there are, all told.
+     *
+     * @param done whether the seek came to its end
+     */
+    public static Told of(SeekRequest request, Answers answers, boolean done) {
+        int exact = answers.exactCount();
+        int near = answers.count() - exact;
+        String found =
+                exact == 0 && near == 0
+                        ? "Nothing links"
+                        : number(exact)
+                                + (exact == 1 ? " link closes" : " links close")
+                                + " exactly and "
+                                + number(near)
+                                + " within "
+                                + Say.length(request.tolerance());
+        return new Told(
+                "seek",
+                exact + near > 0 ? Tone.GOOD : Tone.NOTE,
+                found
+                        + " among "
+                        + number(request.space().count())
+                        + " motions"
+                        + (exact + near > 0
+                                ? ", which stand for " + number(answers.pairs()) + " pairs"
+                                : "")
+                        + (done ? "." : "; the seek was stopped, so there may be more."),
+                "Every one of "
+                        + number(answers.headPaths())
+                        + " head paths asked an index of "
+                        + number(answers.handPaths())
+                        + " hand paths; "
+                        + number(answers.comparisons())
+                        + " of them were compared in full, up to a turn, a shift, a mirror and a"
+                        + " lag"
+                        + (request.tethers() == Tethers.FREE
+                                ? ", whatever their sizes."
+                                : ", both poi on a tether of "
+                                        + Say.size(request.tether().length())
+                                        + "."));
+    }
+
+    /** That it was stopped before it could find anything. */
+    public static Told stopped() {
+        return new Told(
+                "seek",
+                Tone.NOTE,
+                "Stopped before any two motions were compared.",
+                "All motions are drawn and gathered first, by what their heads draw.");
+    }
+
+    /** That none is left to tell. */
+    public static Told none(Answers answers) {
+        return new Told(
+                "seek.none",
+                Tone.NOTE,
+                answers.count() == 0
+                        ? "A wider tolerance, more motions or free tethers would find some."
+                        : "None of them passes what was asked for.",
+                "Each link was judged by the pairing that stands for it.");
+    }
+
+    /** That none of a space's pairings has a carrier that draws a wanted figure. */
+    public static Told noLink() {
+        return new Told(
+                "seek.none",
+                Tone.NOTE,
+                "No pairing among these motions has it as a carrier's figure.",
+                "Those that draw it lead no rider's hand within the tolerance, or none that passes"
+                        + " what was asked for; more motions or a wider tolerance may find some.");
+    }
+
+    /** In which order the answers are told. */
+    public static String order(Order order) {
+        return switch (order) {
+            case CLOSEST -> "closest first, then simplest";
+            case REACH -> "what the performer reaches best first";
+            case SLOWEST -> "slowest tempo first";
+            case STEADINESS -> "steadiest first";
+            case SYMMETRY -> "most symmetrical first";
+            case CONTRAST -> "greatest contrast of sizes first";
+            case NEAR_SHELF -> "nearest to the shelf first";
+            case NEW -> "furthest from the shelf first";
+        };
+    }
+
+    /** How well a link closes, what closes it, whom it stands for, and what it is ranked by. */
+    public static Told of(Answer answer) {
+        List<String> text = new ArrayList<>();
+        text.add(
+                answer.exact()
+                        ? "Linked exactly."
+                        : Say.capital(miss(answer.gap()))
+                                + " apart at best"
+                                + closing(answer)
+                                + ".");
+        text.add(stands(answer));
+        text.addAll(merit(answer.merit()));
+        return new Told(
+                "seek.answer",
+                answer.exact() ? Tone.GOOD : Tone.NOTE,
+                String.join(" ", text),
+                "Any carrier with this head path leads any rider with this hand path; "
+                        + (answer.exact()
+                                ? "the two paths are one, in shape and in time."
+                                : "the two paths are "
+                                        + Say.length(answer.gap())
+                                        + " apart, root mean square, at the best placing and"
+                                        + " lag."));
+    }
+
+    private static String stands(Answer answer) {
+        return answer.pairs() == 1
+                ? "One carrier leads, one rider follows."
+                : number(answer.carriers())
+                        + (answer.carriers() == 1 ? " carrier leads, " : " carriers lead, ")
+                        + number(answer.riders())
+                        + (answer.riders() == 1 ? " rider follows: " : " riders follow: ")
+                        + number(answer.pairs())
+                        + " pairs like it.";
+    }
+
+    private static String miss(double gap) {
+        return gap < UNSAID ? "less than a millimetre" : Say.length(gap);
+    }
+
+    private static String closing(Answer answer) {
+        Pairing pairing = answer.pairing();
+        String ways =
+                answer.closings().stream()
+                        .filter(closing -> Math.abs(closing.to() - closing.from()) >= UNSAID)
+                        .limit(CLOSINGS)
+                        .map(closing -> closing(closing, pairing))
+                        .collect(Collectors.joining(", or "));
+        return ways.isEmpty() ? "" : "; it closes with " + ways;
+    }
+
+    private static String closing(Closing closing, Pairing pairing) {
+        return TellFit.name(closing.size(), pairing)
+                + " at "
+                + TellFit.value(closing.size(), closing.to())
+                + " (now "
+                + TellFit.value(closing.size(), closing.from())
+                + ")";
+    }
+
+    private static List<String> merit(Merit merit) {
+        List<String> said = new ArrayList<>();
+        if (merit.contrast() >= ALIKE) {
+            said.add("One figure is " + Say.trimmed(merit.contrast(), 1) + " times the other.");
+        }
+        if (merit.symmetry() >= 2) {
+            said.add("Both look the same " + merit.symmetry() + " times in a round.");
+        }
+        if (merit.missing() >= 0.005) {
+            said.add("A hand falls short by " + Say.length(merit.missing()) + ".");
+        }
+        merit.slowest()
+                .ifPresent(
+                        slowest ->
+                                said.add(
+                                        Double.isInfinite(slowest)
+                                                ? "No tempo keeps both cords taut."
+                                                : slowest > 0
+                                                        ? "Both cords stay taut from "
+                                                                + Say.tempo(slowest)
+                                                                + "."
+                                                        : "Both cords stay taut at any tempo."));
+        merit.growth()
+                .ifPresent(
+                        growth ->
+                                said.add(
+                                        "A slip becomes "
+                                                + Say.trimmed(growth, 1)
+                                                + " times itself in a reaction time."));
+        merit.toShelf()
+                .ifPresent(
+                        far ->
+                                said.add(
+                                        far < SAME
+                                                ? "It is on the shelf."
+                                                : "The nearest on the shelf is "
+                                                        + Say.length(far)
+                                                        + " away."));
+        return said;
+    }
+
+    /** The same of a pairing like a given one, with how far from it it is. */
+    public static Told of(Like like) {
+        Told told = of(like.answer());
+        return new Told(
+                "seek.like",
+                told.tone(),
+                (like.distance() < UNSAID
+                                ? "The very same. "
+                                : Say.capital(Say.length(like.distance())) + " from it. ")
+                        + told.text(),
+                "Hands and heads are that far from the given ones', root mean square, however both"
+                        + " are placed. "
+                        + told.why());
+    }
+
+    /** How well a motion draws a wanted figure. */
+    public static Told of(Drawer drawer) {
+        return new Told(
+                "seek.drawer",
+                drawer.gap() < 0.005 ? Tone.GOOD : Tone.NOTE,
+                (drawer.gap() < UNSAID
+                                ? "Draws it"
+                                : "Comes within " + Say.length(drawer.gap()) + " of it")
+                        + ", as large as given on a tether of "
+                        + Say.size(drawer.tether().length())
+                        + ".",
+                "Root mean square distance of the two outlines, timing forgotten.");
+    }
+
+    /** How far it has come. */
+    public static String progress(SeekProgress progress) {
+        String share =
+                progress.all() == 0 ? "" : " " + 100 * progress.done() / progress.all() + "%";
+        return switch (progress.stage()) {
+            case BUILD -> number(progress.all()) + " motions built";
+            case KEY -> "drawing the motions," + share;
+            case JOIN -> "looking for links," + share + ", " + number(progress.links()) + " so far";
+            case DONE -> number(progress.links()) + " links found";
+        };
+    }
+
+    private static String number(long count) {
+        return String.format(Locale.ROOT, "%,d", count);
+    }
+}

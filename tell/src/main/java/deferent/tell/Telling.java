@@ -1,0 +1,165 @@
+package deferent.tell;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Swing;
+import deferent.motion.trace.Figure;
+import deferent.search.fit.Neighbour;
+import deferent.search.whole.Advice;
+import deferent.search.whole.Readings;
+import deferent.tell.Told.Tone;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Says all the readings of a pairing, most asked for first. */
+public final class Telling {
+    /** A motion within this of another is told so, metres. */
+    private static final double NEAR = 0.25;
+
+    private Telling() {}
+
+    public static List<Told> of(Readings readings) {
+        List<Told> all = new ArrayList<>();
+        links(readings, all);
+        readings.advice().ifPresent(advice -> advice(readings.pairing(), advice, all));
+        all.add(figure(readings, Side.LEFT));
+        all.add(figure(readings, Side.RIGHT));
+        tempo(readings.pairing(), all);
+        all.addAll(new TellCord(readings, Side.LEFT).told());
+        all.addAll(new TellCord(readings, Side.RIGHT).told());
+        all.addAll(new TellBody(readings).told());
+        return List.copyOf(all);
+    }
+
+    /** The usual cautions. */
+    public static List<String> cautions(Readings readings) {
+        return Cautions.of(readings);
+    }
+
+    private static void links(Readings readings, List<Told> all) {
+        Side first = readings.carrier();
+        Side second = first.other();
+        boolean aside =
+                Readings.links(readings.link(first)) && !Readings.links(readings.link(second));
+        readings.link(first)
+                .reading()
+                .ifPresent(link -> all.add(new TellLink(readings, link).told()));
+        readings.link(second)
+                .reading()
+                .map(link -> new TellLink(readings, link))
+                .ifPresent(tell -> all.add(aside ? tell.toldAside() : tell.told()));
+        for (Side carrier : List.of(first, second)) {
+            all.addAll(TellNot.of("link." + carrier.word(), readings.link(carrier)));
+        }
+    }
+
+    private static void advice(Pairing pairing, Advice advice, List<Told> all) {
+        advice.fit().reading().ifPresent(fit -> all.add(TellFit.remedy(fit, pairing)));
+        advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));
+        advice.costs().reading().stream()
+                .flatMap(costs -> TellFit.costs(costs, pairing).stream().limit(1))
+                .forEach(all::add);
+        TellNot not = new TellNot("advice");
+        not.add("fit", advice.fit());
+        not.add("truth", advice.truth());
+        not.add("costs", advice.costs());
+        for (Side side : Side.values()) {
+            List<Neighbour> near =
+                    advice.neighbours(side).reading().stream()
+                            .flatMap(List::stream)
+                            .filter(n -> n.strays() < NEAR)
+                            .limit(1)
+                            .toList();
+            all.addAll(TellFit.neighbours(near, side, pairing));
+            not.add("neighbours." + side.word(), advice.neighbours(side));
+        }
+        all.addAll(not.told());
+    }
+
+    private static Told figure(Readings readings, Side side) {
+        Readings.Hand hand = readings.hand(side);
+        String opening = Say.capital(side.word()) + " hand: " + hand.motion() + "; ";
+        return hand.figure()
+                .reading()
+                .map(figure -> figure(side, opening, figure))
+                .orElseGet(
+                        () -> {
+                            Told not = TellNot.of("figure." + side.word(), hand.figure()).get(0);
+                            return new Told(
+                                    not.key(),
+                                    not.tone(),
+                                    opening + Say.small(not.text()),
+                                    not.why());
+                        });
+    }
+
+    private static Told figure(Side side, String opening, Figure figure) {
+        String size =
+                Math.max(figure.width(), figure.height()) < 1e-3
+                        ? "its head stays in place"
+                        : "its head draws a figure "
+                                + Say.length(figure.width())
+                                + " wide and "
+                                + Say.length(figure.height())
+                                + " high"
+                                + (figure.petals() > 0
+                                        ? ", "
+                                                + figure.petals()
+                                                + (figure.petals() == 1 ? " petal" : " petals")
+                                        : "");
+        return new Told(
+                "figure." + side.word(),
+                Tone.NOTE,
+                opening + size + ".",
+                "Over one of its own cycles the head travels "
+                        + Say.length(figure.length())
+                        + ", reaches "
+                        + Say.length(figure.outerRadius())
+                        + " from the centre, "
+                        + (figure.cusps() > 0 ? "stops in " + figure.cusps() + " places, " : "")
+                        + "and crosses its own path "
+                        + (figure.selfCrossings() == 0
+                                ? "nowhere"
+                                : figure.selfCrossings() == 1
+                                        ? "once"
+                                        : "in " + figure.selfCrossings() + " places")
+                        + ".");
+    }
+
+    private static void tempo(Pairing pairing, List<Told> all) {
+        if (pairing.setsOwnTempo()) {
+            all.add(
+                    new Told(
+                            "tempo",
+                            Tone.NOTE,
+                            "The pendulum sets the tempo: "
+                                    + Say.tempo(pairing.tempo())
+                                    + ", one cycle in "
+                                    + Say.seconds(pairing.period())
+                                    + ".",
+                            "A pendulum that nobody drives swings in its own time: 4K(k)·√(L/g) for its"
+                                    + " amplitude (DLMF 22.19(i))."));
+        }
+        for (Side side : Side.values()) {
+            Optional<Swing> rod =
+                    pairing.part(side).motion().spin().swing().filter(Swing::needsRod);
+            if (rod.isPresent()) {
+                double amplitude = rod.get().amplitude();
+                all.add(
+                        new Told(
+                                "rod." + side.word(),
+                                Tone.WARN,
+                                "The "
+                                        + side.word()
+                                        + " pendulum swings past a quarter turn: a cord goes slack before its"
+                                        + " end, so this needs a rod.",
+                                "At the end of a swing of "
+                                        + Say.degrees(amplitude)
+                                        + " the pull would be "
+                                        + Say.trimmed(Math.cos(amplitude), 2)
+                                        + " head weights, which no cord can push."));
+            }
+        }
+    }
+}

@@ -1,0 +1,84 @@
+package deferent.tell;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
+import deferent.search.fit.Fit;
+import deferent.search.fit.Neighbours;
+import deferent.search.fit.Sensitivity;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class TellFitTest {
+    private static List<Told> told(String phrase) {
+        Pairing pairing = Phrase.parse(phrase).pairing();
+        return TellFit.of(Fit.of(pairing, Side.LEFT), pairing);
+    }
+
+    @Test
+    void aRingTooSmallIsToldBothSizesThatCloseIt() {
+        List<Told> told = told("static spin vs triquetra hand radius 45 cm");
+        assertThat(told.get(0).tone()).isEqualTo(Told.Tone.GOOD);
+        assertThat(told.get(0).text()).startsWith("Closes, touching, in 2 ways");
+        assertThat(told)
+                .extracting(Told::text)
+                .contains(
+                        "Make the left tether 45 cm (now 60 cm).",
+                        "Make the right hand radius 60 cm (now 45 cm).");
+    }
+
+    @Test
+    void anExtensionIsToldThatItsHeadCircleIsNeverSmallerThanItsTether() {
+        assertThat(told("extension vs triquetra").get(0).text())
+                .contains("an extension's head circle is never smaller than its tether (60 cm)");
+    }
+
+    @Test
+    void aPendulumIsToldThatAnArcIsNoCircle() {
+        Told verdict = told("pendulum vs triquetra").get(0);
+        assertThat(verdict.tone()).isEqualTo(Told.Tone.WARN);
+        assertThat(verdict.text())
+                .startsWith("Cannot close: with the best sizes tried the left head")
+                .contains("an arc is no circle");
+    }
+
+    @Test
+    void aLinkThatIsClosedNeedsNoChange() {
+        assertThat(told("static spin vs triquetra").get(0).text())
+                .startsWith("Closed as it stands, touching");
+    }
+
+    @Test
+    void timingIsToldInTheTradesWords() {
+        assertThat(told("isolation vs horizontal cat-eye"))
+                .extracting(Told::text)
+                .contains("Make the timing split (now together).");
+    }
+
+    @Test
+    void whatAMissCostsIsToldDearestFirst() {
+        Pairing pairing = Phrase.parse("static spin vs triquetra").pairing();
+        List<Told> costs = TellFit.costs(Sensitivity.of(pairing, Side.LEFT), pairing);
+        assertThat(costs.get(0).text()).startsWith("A miss of 5 degrees ");
+        assertThat(costs)
+                .extracting(Told::text)
+                .anyMatch(
+                        text ->
+                                text.startsWith(
+                                                "A miss of 1 cm puts head and hand 1 cm further apart: ")
+                                        && text.contains("the left tether")
+                                        && text.contains("the right hand radius"));
+    }
+
+    @Test
+    void aCatEyeIsToldThatItFallsIntoALinearExtension() {
+        Pairing pairing = Phrase.parse("horizontal cat-eye vs static spin").pairing();
+        assertThat(TellFit.neighbours(Neighbours.of(pairing, Side.LEFT), Side.LEFT, pairing))
+                .extracting(Told::text)
+                .contains(
+                        "The left motion falls into a linear extension as the left hand"
+                                + " radius goes from 30 cm to 60 cm.");
+    }
+}
