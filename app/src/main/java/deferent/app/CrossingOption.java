@@ -10,14 +10,14 @@ final class CrossingOption {
     @Option(
             names = "--tolerance",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "How far hands and heads may be apart at a crossing; unsaid, 8cm.")
     private @Nullable Double place;
 
     @Option(
             names = "--speed",
             paramLabel = "SPEED",
-            converter = Amount.Speed.class,
+            converter = Quantity.Speed.class,
             description =
                     "How far their velocities may differ, such as 1m/s, which is what counts unsaid,"
                             + " or any.")
@@ -26,7 +26,7 @@ final class CrossingOption {
     @Option(
             names = "--blend",
             paramLabel = "TIME",
-            converter = Amount.Time.class,
+            converter = Quantity.Time.class,
             description = "In which time a passage takes up what differs; unsaid, 0.25s.")
     private @Nullable Double blend;
 

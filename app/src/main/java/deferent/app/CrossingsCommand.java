@@ -58,14 +58,14 @@ final class CrossingsCommand implements Callable<Integer> {
     @Option(
             names = "--shift",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Let the second be carried as a whole by up to this.")
     private @Nullable Double shift;
 
     @Option(
             names = "--turn",
             paramLabel = "ANGLE",
-            converter = Amount.Angle.class,
+            converter = Quantity.Angle.class,
             description = "Let it be turned in its plane by up to this, such as 90deg.")
     private @Nullable Double turn;
 
@@ -107,7 +107,7 @@ final class CrossingsCommand implements Callable<Integer> {
             out.print(CrossingsJson.write(one, other, found, passage));
             return 0;
         }
-        Saying say = new Saying(out, why);
+        TextOut say = new TextOut(out, why);
         say.line("From ", one.name());
         say.line("to   ", other.name());
         out.println();

@@ -113,7 +113,7 @@ public final class Deferent implements Runnable {
             for (OptionSpec option : at.matchedOptions()) {
                 if (option.getValue() instanceof Double number
                         && refusal.range().filter(r -> r.value() == number).isPresent()) {
-                    return Amount.typed(refusal, option.originalStringValues().get(0));
+                    return Quantity.typed(refusal, option.originalStringValues().get(0));
                 }
             }
         }

@@ -47,7 +47,7 @@ final class DrawCommand implements Callable<Integer> {
 
     @Spec private CommandSpec spec;
 
-    @Mixin private Asked asked;
+    @Mixin private AskedPairing asked;
 
     @Option(
             names = "--out",

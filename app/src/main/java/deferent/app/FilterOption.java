@@ -16,7 +16,7 @@ final class FilterOption {
     @Option(
             names = "--slowest",
             paramLabel = "TEMPO",
-            converter = Amount.Tempo.class,
+            converter = Quantity.Tempo.class,
             description = "Only what keeps both cords taut at this tempo, such as 60.")
     private @Nullable Double slowest;
 
@@ -43,7 +43,7 @@ final class FilterOption {
     @Option(
             names = "--near",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Only what is this near to a pattern of the shelf, such as 10cm.")
     private @Nullable Double near;
 

@@ -10,12 +10,12 @@ import deferent.reading.worked.Worked;
 import deferent.record.FitJson;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
-import deferent.search.fit.Answer;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
 import deferent.search.fit.Limits;
 import deferent.search.fit.Neighbours;
+import deferent.search.fit.Remedy;
 import deferent.search.fit.Sensitivity;
 import deferent.search.whole.Readings;
 import deferent.tell.TellFit;
@@ -40,7 +40,7 @@ import picocli.CommandLine.Spec;
 final class FitCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
 
-    @Mixin private Asked asked;
+    @Mixin private AskedPairing asked;
 
     @Option(
             names = "--free",
@@ -153,8 +153,8 @@ final class FitCommand implements Callable<Integer> {
                     there.stream()
                             .filter(
                                     s ->
-                                            Asked.keys(s.key(), key)
-                                                    || Asked.keys(s.kind().key(), key))
+                                            AskedPairing.keys(s.key(), key)
+                                                    || AskedPairing.keys(s.kind().key(), key))
                             .toList();
             if (meant.isEmpty()) {
                 throw new Refusal(
@@ -183,7 +183,7 @@ final class FitCommand implements Callable<Integer> {
         say("", told.get(0));
         for (int i = 1; i < told.size(); i++) {
             say("  " + i + ". ", told.get(i));
-            Answer answer = fit.answers().get(i - 1);
+            Remedy answer = fit.answers().get(i - 1);
             pattern.saying(answer.pairing(), own)
                     .phrase()
                     .ifPresent(

@@ -15,7 +15,7 @@ final class PairOption {
     @Option(
             names = "--tether",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Tether of all hands, such as 60cm; unsaid, each pattern's own.")
     private @Nullable Double tether;
 

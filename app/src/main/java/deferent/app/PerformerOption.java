@@ -10,21 +10,21 @@ final class PerformerOption {
     @Option(
             names = "--stature",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "The performer's, such as 172cm.")
     private @Nullable Double stature;
 
     @Option(
             names = "--arm",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Shoulder joint to the middle of the closed fist, where measured.")
     private @Nullable Double arm;
 
     @Option(
             names = "--shoulders",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Shoulder joint to shoulder joint, where measured.")
     private @Nullable Double shoulders;
 

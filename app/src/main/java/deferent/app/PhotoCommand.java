@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
 final class PhotoCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
 
-    @Mixin private Asked asked;
+    @Mixin private AskedPairing asked;
 
     @Option(
             names = "--led-hz",
@@ -42,21 +42,21 @@ final class PhotoCommand implements Callable<Integer> {
     @Option(
             names = "--duty",
             paramLabel = "SHARE",
-            converter = Amount.Share.class,
+            converter = Quantity.Share.class,
             description = "The share of each blink that they are lit, such as 50%%; unsaid, 50%%.")
     private @Nullable Double duty;
 
     @Option(
             names = "--shutter",
             paramLabel = "TIME",
-            converter = Amount.Exposure.class,
+            converter = Quantity.Exposure.class,
             description = "Tell what this exposure draws: 1/2, 0.5s, 1.3s.")
     private @Nullable Double shutter;
 
     @Option(
             names = "--light-size",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Diameter of the light; unsaid, the head's.")
     private @Nullable Double light;
 

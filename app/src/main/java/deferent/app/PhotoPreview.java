@@ -2,11 +2,11 @@ package deferent.app;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Trace;
-import deferent.page.Form;
 import deferent.page.Palette;
 import deferent.page.Png;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.StillForm;
 import deferent.page.Svg;
 import deferent.reading.photo.PhotoReading;
 import deferent.record.PatternDocument;
@@ -27,10 +27,10 @@ record PhotoPreview(Path file) {
                     "is no picture's name", "--preview " + file, "end it in .svg or .png");
         }
         double open = photo.shutter().orElse(photo.common().time());
-        Form light =
+        StillForm light =
                 photo.led()
-                        .map(led -> Form.exposure(open, led.hertz(), led.duty()))
-                        .orElseGet(() -> Form.exposure(open));
+                        .map(led -> StillForm.exposure(open, led.hertz(), led.duty()))
+                        .orElseGet(() -> StillForm.exposure(open));
         Scene scene = Scene.of(Trace.of(pattern.pairing()));
         Still still = Still.square(EDGE).with(Palette.Theme.DARK).with(light);
         Landing.write(

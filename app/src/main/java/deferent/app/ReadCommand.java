@@ -19,7 +19,7 @@ import picocli.CommandLine.Spec;
 final class ReadCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
 
-    @Mixin private Asked asked;
+    @Mixin private AskedPairing asked;
 
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;

@@ -228,7 +228,7 @@ final class RouteCommand implements Callable<Integer> {
 
     private void tell(RouteJson.Found found) {
         PrintWriter out = spec.commandLine().getOut();
-        Saying say = new Saying(out, why);
+        TextOut say = new TextOut(out, why);
         say.told("", found.told());
         if (!found.done()) {
             say.told("", TellCrossing.stopped());
@@ -240,7 +240,7 @@ final class RouteCommand implements Callable<Integer> {
 
     private void steps(RouteJson.Found found, Route route) {
         PrintWriter out = spec.commandLine().getOut();
-        Saying say = new Saying(out, why);
+        TextOut say = new TextOut(out, why);
         out.println();
         int number = 1;
         for (ShelfCrossing crossing : route.crossings()) {

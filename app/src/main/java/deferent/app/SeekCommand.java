@@ -69,7 +69,7 @@ final class SeekCommand implements Callable<Integer> {
     @Option(
             names = "--radius",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             defaultValue = "60cm",
             description = "With --svg: from the figure's middle to its farthest point; 60cm.")
     private double radius = 0.6;
@@ -85,7 +85,7 @@ final class SeekCommand implements Callable<Integer> {
     @Option(
             names = "--tether",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Tether of both hands, or of the carrier where tethers are free; 60cm.")
     private @Nullable Double tether;
 
@@ -100,7 +100,7 @@ final class SeekCommand implements Callable<Integer> {
     @Option(
             names = "--tolerance",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description =
                     "How far apart, at best and in time, head and hand of a link may be; unsaid, 1cm.")
     private @Nullable Double tolerance;
@@ -183,7 +183,7 @@ final class SeekCommand implements Callable<Integer> {
                 if (json) {
                     out.print(SeekJson.text(SeekJson.stopped(request)));
                 } else {
-                    new Saying(out, why).told("", TellSeek.stopped());
+                    new TextOut(out, why).told("", TellSeek.stopped());
                 }
             }
             out.flush();
@@ -342,7 +342,7 @@ final class SeekCommand implements Callable<Integer> {
                 () -> {
                     head(request, answers, done);
                     heading("What draws the figure");
-                    Saying say = new Saying(spec.commandLine().getOut(), why);
+                    TextOut say = new TextOut(spec.commandLine().getOut(), why);
                     for (Drawer drawer : drawers) {
                         say.line("  - ", drawer.said());
                         say.told("    ", TellSeek.of(drawer));
@@ -361,7 +361,7 @@ final class SeekCommand implements Callable<Integer> {
     }
 
     private void head(SeekRequest request, Answers answers, boolean done) {
-        new Saying(spec.commandLine().getOut(), why).told("", TellSeek.of(request, answers, done));
+        new TextOut(spec.commandLine().getOut(), why).told("", TellSeek.of(request, answers, done));
     }
 
     private void heading(String title) {
@@ -371,7 +371,7 @@ final class SeekCommand implements Callable<Integer> {
     }
 
     private void each(List<Answer> list, List<Told> told, Told none) {
-        Saying say = new Saying(spec.commandLine().getOut(), why);
+        TextOut say = new TextOut(spec.commandLine().getOut(), why);
         if (list.isEmpty()) {
             say.told("  ", none);
         }

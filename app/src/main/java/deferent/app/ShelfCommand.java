@@ -145,7 +145,7 @@ final class ShelfCommand implements Runnable {
             mixinStandardHelpOptions = true,
             description = "Saves a pairing on the shelf.")
     static final class Add extends Work {
-        @Mixin Asked asked;
+        @Mixin AskedPairing asked;
 
         @Option(
                 names = "--name",
@@ -206,7 +206,7 @@ final class ShelfCommand implements Runnable {
         @Option(
                 names = "--radius",
                 paramLabel = "LENGTH",
-                converter = Amount.Length.class,
+                converter = Quantity.Length.class,
                 description = "With --svg: from the path's middle to its farthest point.")
         @Nullable Double radius;
 
@@ -220,7 +220,7 @@ final class ShelfCommand implements Runnable {
         @Option(
                 names = "--tether",
                 paramLabel = "LENGTH",
-                converter = Amount.Length.class,
+                converter = Quantity.Length.class,
                 description = "The tether its sizes are meant for; unsaid, 60cm.")
         @Nullable Double tether;
 

@@ -433,13 +433,13 @@ class DeferentTest {
 
     @Test
     void aCentimetreIsExactlyAHundredthOfAMetre() {
-        assertThat(Amount.length("57cm")).isEqualTo(0.57);
-        assertThat(Amount.length("57,5 cm")).isEqualTo(0.575);
-        assertThat(Amount.mass("120g")).isEqualTo(0.12);
-        assertThat(Amount.angle("90deg")).isEqualTo(Math.PI / 2);
-        assertThat(Amount.angle("0.25turn")).isEqualTo(Math.PI / 2);
-        assertThat(Amount.share("1/4")).isEqualTo(0.25);
-        assertThat(Amount.share("25%")).isEqualTo(0.25);
-        assertThat(Amount.length("−3cm")).isEqualTo(-0.03);
+        assertThat(Quantity.length("57cm")).isEqualTo(0.57);
+        assertThat(Quantity.length("57,5 cm")).isEqualTo(0.575);
+        assertThat(Quantity.mass("120g")).isEqualTo(0.12);
+        assertThat(Quantity.angle("90deg")).isEqualTo(Math.PI / 2);
+        assertThat(Quantity.angle("0.25turn")).isEqualTo(Math.PI / 2);
+        assertThat(Quantity.share("1/4")).isEqualTo(0.25);
+        assertThat(Quantity.share("25%")).isEqualTo(0.25);
+        assertThat(Quantity.length("−3cm")).isEqualTo(-0.03);
     }
 }

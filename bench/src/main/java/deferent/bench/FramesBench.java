@@ -3,12 +3,12 @@ package deferent.bench;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
-import deferent.page.Form;
 import deferent.page.Frames;
 import deferent.page.Layer;
 import deferent.page.Picture;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.StillForm;
 import deferent.page.Svg;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -98,30 +98,30 @@ public class FramesBench {
 
     @Benchmark
     public String svgOfAMoment() {
-        return svg(Form.MOMENT);
+        return svg(StillForm.MOMENT);
     }
 
     @Benchmark
     public String svgOfAFigure() {
-        return svg(Form.FIGURE);
+        return svg(StillForm.FIGURE);
     }
 
     @Benchmark
     public String svgOfPoses() {
-        return svg(Form.POSES);
+        return svg(StillForm.POSES);
     }
 
     @Benchmark
     public String svgOfAStrip() {
-        return svg(Form.STRIP);
+        return svg(StillForm.STRIP);
     }
 
     @Benchmark
     public String svgOfAnExposure() {
-        return svg(Form.EXPOSURE);
+        return svg(StillForm.EXPOSURE);
     }
 
-    private String svg(Form form) {
+    private String svg(StillForm form) {
         Trace trace = Trace.of(Phrase.parse(phrase).pairing());
         return Svg.of(
                 Scene.of(trace),

@@ -33,7 +33,7 @@ public final class Frames {
         this.still = still;
         layout = Layout.of(still);
         counts =
-                still.form() instanceof Form.Moment && still.shows(Layer.COUNTS)
+                still.form() instanceof StillForm.Moment && still.shows(Layer.COUNTS)
                         ? Counts.of(scene.trace())
                         : List.of();
         Framing framing = Framing.of(scene, still.view(), layout.room());
@@ -42,7 +42,7 @@ public final class Frames {
                 new BufferedImage(still.width(), still.height(), BufferedImage.TYPE_INT_ARGB_PRE);
         Paper paper = Pixels.paper(image, 0);
         Pixels pixels = Pixels.of(image, 0);
-        if (still.form() instanceof Form.Moment) {
+        if (still.form() instanceof StillForm.Moment) {
             layout.ground(paper);
             painter.behind(paper, "");
             layout.caption(paper, framing.scale());
@@ -109,7 +109,7 @@ public final class Frames {
         }
         int[] argb = Pixels.of(into, 0).argb();
         System.arraycopy(behind, 0, argb, 0, behind.length);
-        if (!(still.form() instanceof Form.Moment)) {
+        if (!(still.form() instanceof StillForm.Moment)) {
             return;
         }
         for (int i = 0; i < lights.size(); i++) {

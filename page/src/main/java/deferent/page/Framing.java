@@ -53,12 +53,12 @@ final class Framing {
             Double.NEGATIVE_INFINITY
         };
         for (Item item : scene.items()) {
-            if (item.form() instanceof Item.Form.Run run) {
+            if (item.form() instanceof Item.Shape.Run run) {
                 double[] xyz = scene.points(run.track());
                 for (int i = 0; i < xyz.length; i += 3) {
                     widen(box, view.see(xyz[i], xyz[i + 1], xyz[i + 2]));
                 }
-            } else if (item.form() instanceof Item.Form.Fixed fixed) {
+            } else if (item.form() instanceof Item.Shape.Fixed fixed) {
                 fixed.points().forEach(p -> widen(box, view.see(p)));
             }
         }

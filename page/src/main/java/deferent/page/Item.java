@@ -12,27 +12,27 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param side whose it is; of a link, its carrier's; empty for what belongs to nobody's hand
  * @param form the points it is drawn through, metres, in the frame
  */
-public record Item(Role role, Optional<Side> side, Form form) {
+public record Item(Role role, Optional<Side> side, Shape form) {
     /** The points of a thing: moving ones by their track, still ones as they are. */
-    public sealed interface Form {
+    public sealed interface Shape {
         /** The line a moving point runs along over the whole interval. */
-        record Run(Track track, boolean closed) implements Form {}
+        record Run(Track track, boolean closed) implements Shape {}
 
         /** A moving point. */
-        record Spot(Track track) implements Form {}
+        record Spot(Track track) implements Shape {}
 
         /** The straight line between two moving points at the same instant. */
-        record Span(Track from, Track to) implements Form {}
+        record Span(Track from, Track to) implements Shape {}
 
         /** A line through points that do not move, or one such point. */
-        record Fixed(List<Vector3D> points, boolean closed) implements Form {
+        record Fixed(List<Vector3D> points, boolean closed) implements Shape {
             public Fixed {
                 points = List.copyOf(points);
             }
         }
     }
 
-    static Item of(Role role, Side side, Form form) {
+    static Item of(Role role, Side side, Shape form) {
         return new Item(role, Optional.of(side), form);
     }
 

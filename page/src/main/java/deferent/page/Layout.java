@@ -34,14 +34,14 @@ final class Layout {
     static Layout of(Still still) {
         double edge = Math.min(still.width(), still.height());
         Palette.Theme theme =
-                still.form() instanceof Form.Exposure ? Palette.Theme.DARK : still.theme();
+                still.form() instanceof StillForm.Exposure ? Palette.Theme.DARK : still.theme();
         Brush brush = Brush.of(theme, edge);
-        boolean counted = still.form() instanceof Form.Moment && still.shows(Layer.COUNTS);
+        boolean counted = still.form() instanceof StillForm.Moment && still.shows(Layer.COUNTS);
         double head = counted ? 2 * brush.type() : 0;
         double foot =
                 still.caption().isEmpty() ? 0 : (still.caption().size() + 2) * 1.5 * brush.type();
         // The words beside the heads need more room than the margin gives.
-        boolean labelled = still.form() instanceof Form.Moment && still.shows(Layer.LABELS);
+        boolean labelled = still.form() instanceof StillForm.Moment && still.shows(Layer.LABELS);
         double beside =
                 labelled
                         ? Math.max(0, brush.lettering(Face.BOLD, 1).length("right") - 0.02 * edge)

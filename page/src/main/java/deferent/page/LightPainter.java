@@ -56,9 +56,9 @@ final class LightPainter {
      * @param time that each is lit, seconds
      * @param speed of the head there, pixels a second
      */
-    private record Lit(Lane lane, double[] x, double[] y, double[] time, double[] speed) {}
+    private record Lit(PaperRun lane, double[] x, double[] y, double[] time, double[] speed) {}
 
-    LightPainter(Scene scene, Still still, Layout layout, Form.Exposure exposure) {
+    LightPainter(Scene scene, Still still, Layout layout, StillForm.Exposure exposure) {
         this.trace = scene.trace();
         this.layout = layout;
         this.still = still;
@@ -68,8 +68,8 @@ final class LightPainter {
         double shutter = exposure.shutter().orElse(trace.period());
         double way = 0;
         for (Item item : scene.items()) {
-            if (item.role() == Role.HEAD_TRAIL && item.form() instanceof Item.Form.Run run) {
-                Lane lane = Lane.of(scene, framing, run);
+            if (item.role() == Role.HEAD_TRAIL && item.form() instanceof Item.Shape.Run run) {
+                PaperRun lane = PaperRun.of(scene, framing, run);
                 int stretches = (int) Math.max(FEWEST, lane.length() / (APART * spot));
                 double[] time = time(exposure, shutter, stretches);
                 lit.put(run.track().side(), lit(lane, time));
@@ -80,7 +80,7 @@ final class LightPainter {
         aperture = mean / Math.max(1, shutter / trace.period());
     }
 
-    private Lit lit(Lane lane, double[] time) {
+    private Lit lit(PaperRun lane, double[] time) {
         int stretches = time.length;
         double[] x = new double[stretches];
         double[] y = new double[stretches];
@@ -97,7 +97,7 @@ final class LightPainter {
     }
 
     /** How long each stretch of the period is lit while the shutter is open. */
-    private double[] time(Form.Exposure exposure, double shutter, int stretches) {
+    private double[] time(StillForm.Exposure exposure, double shutter, int stretches) {
         double[] time = new double[stretches];
         double open = still.time();
         double shut = open + shutter;
@@ -110,7 +110,7 @@ final class LightPainter {
             add(time, open, shut);
             return time;
         }
-        Form.Blink blink = exposure.blink().get();
+        StillForm.Blink blink = exposure.blink().get();
         double start = trace.interval().start();
         long first = (long) Math.floor((open - start) * blink.rate());
         long last = (long) Math.ceil((shut - start) * blink.rate());

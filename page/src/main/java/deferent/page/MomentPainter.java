@@ -42,7 +42,7 @@ final class MomentPainter {
             if (!layers.contains(Layer.of(item.role()))) {
                 continue;
             }
-            if (item.role() == Role.HEAD_TRAIL && item.form() instanceof Item.Form.Run run) {
+            if (item.role() == Role.HEAD_TRAIL && item.form() instanceof Item.Shape.Run run) {
                 trails.put(item, Trail.of(scene, framing, brush, item, run));
             } else if (item.role().compareTo(Role.HEAD_TRAIL) < 0) {
                 behind.add(item);
@@ -66,9 +66,9 @@ final class MomentPainter {
 
     private void still(Item item, Graphics2D g) {
         Palette.Look look = Brush.look(item);
-        if (item.form() instanceof Item.Form.Run run) {
-            brush.draw(g, Lane.of(scene, framing, run).whole(), look);
-        } else if (item.form() instanceof Item.Form.Fixed fixed) {
+        if (item.form() instanceof Item.Shape.Run run) {
+            brush.draw(g, PaperRun.of(scene, framing, run).whole(), look);
+        } else if (item.form() instanceof Item.Shape.Fixed fixed) {
             if (fixed.points().size() == 1) {
                 brush.mark(g, framing.place(fixed.points().get(0)), look);
             } else {
@@ -139,10 +139,10 @@ final class MomentPainter {
     }
 
     private double near(Item item, double time) {
-        if (item.form() instanceof Item.Form.Spot spot) {
+        if (item.form() instanceof Item.Shape.Spot spot) {
             return framing.near(scene.at(spot.track(), time));
         }
-        if (item.form() instanceof Item.Form.Span span) {
+        if (item.form() instanceof Item.Shape.Span span) {
             return framing.near(scene.at(span.from(), time));
         }
         return 0;
@@ -150,13 +150,13 @@ final class MomentPainter {
 
     private void move(Item item, double time, Graphics2D g) {
         Palette.Look look = Brush.look(item);
-        if (item.form() instanceof Item.Form.Span span) {
+        if (item.form() instanceof Item.Shape.Span span) {
             Point2D from = place(span.from(), time);
             Point2D to = place(span.to(), time);
             if (from.distance(to) > 0.01) {
                 brush.draw(g, new Line2D.Double(from, to), look);
             }
-        } else if (item.form() instanceof Item.Form.Spot spot) {
+        } else if (item.form() instanceof Item.Shape.Spot spot) {
             brush.mark(g, place(spot.track(), time), look);
         }
     }

@@ -80,7 +80,7 @@ public final class MovingSvg {
                         + "s";
         List<Track> tracks = new ArrayList<>();
         for (Item item : scene.items()) {
-            if (item.form() instanceof Item.Form.Spot spot) {
+            if (item.form() instanceof Item.Shape.Spot spot) {
                 tracks.add(spot.track());
             }
         }
@@ -101,7 +101,7 @@ public final class MovingSvg {
      */
     public static String of(Scene scene, Still still, double slow) {
         Refusal.within(slow, 0.01, 10, "speed of a moving picture", "times as spun");
-        Still plain = still.with(Form.MOMENT).without(Layer.LABELS).without(Layer.COUNTS);
+        Still plain = still.with(StillForm.MOMENT).without(Layer.LABELS).without(Layer.COUNTS);
         return new MovingSvg(scene, plain, slow).moved();
     }
 
@@ -124,13 +124,13 @@ public final class MovingSvg {
     }
 
     private boolean moves(Item item) {
-        if (item.form() instanceof Item.Form.Run) {
+        if (item.form() instanceof Item.Shape.Run) {
             return item.role() == Role.HEAD_TRAIL;
         }
-        if (item.form() instanceof Item.Form.Spot spot) {
+        if (item.form() instanceof Item.Shape.Spot spot) {
             return moves(spot.track());
         }
-        return item.form() instanceof Item.Form.Span span
+        return item.form() instanceof Item.Shape.Span span
                 && (moves(span.from()) || moves(span.to()));
     }
 
@@ -140,11 +140,11 @@ public final class MovingSvg {
         resting.setAttribute("class", "resting");
         root.insertBefore(resting, group.getNextSibling());
         group.setAttribute("class", "moving");
-        if (item.form() instanceof Item.Form.Spot spot) {
+        if (item.form() instanceof Item.Shape.Spot spot) {
             carry(spot.track(), group);
-        } else if (item.form() instanceof Item.Form.Span span) {
+        } else if (item.form() instanceof Item.Shape.Span span) {
             stretch(span, item, group);
-        } else if (item.form() instanceof Item.Form.Run run) {
+        } else if (item.form() instanceof Item.Shape.Run run) {
             light(item, run, group);
         }
     }
@@ -170,7 +170,7 @@ public final class MovingSvg {
     }
 
     /** A line's ends follow their points. */
-    private void stretch(Item.Form.Span span, Item item, Element group) {
+    private void stretch(Item.Shape.Span span, Item item, Element group) {
         Element line = line(group).or(() -> elsewhere(span, item, group)).orElse(null);
         if (line == null) {
             return;
@@ -206,7 +206,7 @@ public final class MovingSvg {
     /**
      * A line that has no length at the still's moment is painted at the one where it is longest.
      */
-    private Optional<Element> elsewhere(Item.Form.Span span, Item item, Element group) {
+    private Optional<Element> elsewhere(Item.Shape.Span span, Item item, Element group) {
         Point2D.Double[] from = way(span.from());
         Point2D.Double[] to = way(span.to());
         int longest = 0;
@@ -230,12 +230,12 @@ public final class MovingSvg {
     }
 
     /** The whole figure faintly, and coats of light over ever younger parts of it. */
-    private void light(Item item, Item.Form.Run run, Element group) {
+    private void light(Item item, Item.Shape.Run run, Element group) {
         for (Node child = afterTitle(group); child != null; child = afterTitle(group)) {
             group.removeChild(child);
         }
         Trail trail = Trail.of(scene, framing, brush, item, run);
-        Lane lane = trail.lane();
+        PaperRun lane = trail.lane();
         if (lane.length() < 1) {
             return;
         }
@@ -297,7 +297,7 @@ public final class MovingSvg {
     }
 
     /** One dash as long as the head came in so much of a period, its front where the head is. */
-    private void run(Element young, Lane lane, double back, int keys) {
+    private void run(Element young, PaperRun lane, double back, int keys) {
         StringBuilder dashes = new StringBuilder();
         StringBuilder offsets = new StringBuilder();
         double whole = lane.length();
@@ -322,7 +322,7 @@ public final class MovingSvg {
     }
 
     /** How far a point has come at a share of the period that may lie rounds before or after. */
-    private static double come(Lane lane, double share) {
+    private static double come(PaperRun lane, double share) {
         double rounds = Math.floor(share);
         if (!lane.closed() || share == 1) {
             return lane.comeAt(Math.min(1, share));
@@ -330,7 +330,7 @@ public final class MovingSvg {
         return rounds * lane.length() + lane.comeAt(share - rounds);
     }
 
-    private static String data(Lane lane) {
+    private static String data(PaperRun lane) {
         StringBuilder data = new StringBuilder();
         double[] at = new double[6];
         for (PathIterator i = lane.whole().getPathIterator(null); !i.isDone(); i.next()) {

@@ -13,13 +13,13 @@ final class Painter {
         Layout layout = Layout.of(still);
         layout.ground(paper);
         double scale;
-        if (still.form() instanceof Form.Figure) {
+        if (still.form() instanceof StillForm.Figure) {
             scale = figure(scene, still, layout, paper);
-        } else if (still.form() instanceof Form.Poses) {
+        } else if (still.form() instanceof StillForm.Poses) {
             scale = new PosePainter(scene, still, layout).paint(paper);
-        } else if (still.form() instanceof Form.Strip) {
+        } else if (still.form() instanceof StillForm.Strip) {
             scale = new StripPainter(scene, still, layout).paint(paper);
-        } else if (still.form() instanceof Form.Exposure exposure) {
+        } else if (still.form() instanceof StillForm.Exposure exposure) {
             scale = new LightPainter(scene, still, layout, exposure).paint(paper);
         } else {
             scale = moment(scene, still, layout, paper);

@@ -43,27 +43,27 @@ public final class Scene {
     public static Scene of(Trace trace, int count, Side carrier, List<List<Vector3D>> body) {
         List<Item> items = new ArrayList<>();
         for (List<Vector3D> outline : body) {
-            items.add(new Item(Role.BODY, Optional.empty(), new Item.Form.Fixed(outline, false)));
+            items.add(new Item(Role.BODY, Optional.empty(), new Item.Shape.Fixed(outline, false)));
         }
         for (Side side : Side.values()) {
             Track hand = Track.hand(side);
             Track head = Track.head(side);
             Vector3D centre = trace.pairing().part(side).place().centre();
-            items.add(Item.of(Role.CENTRE, side, new Item.Form.Fixed(List.of(centre), false)));
+            items.add(Item.of(Role.CENTRE, side, new Item.Shape.Fixed(List.of(centre), false)));
             // A hand said to be still may move all the same when it has to keep a figure on a cord.
             if (!trace.pairing().part(side).still() || trace.origin() == Origin.CORDED) {
-                items.add(Item.of(Role.HAND_PATH, side, new Item.Form.Run(hand, trace.periodic())));
+                items.add(Item.of(Role.HAND_PATH, side, new Item.Shape.Run(hand, trace.periodic())));
             }
-            items.add(Item.of(Role.HEAD_TRAIL, side, new Item.Form.Run(head, trace.periodic())));
-            items.add(Item.of(Role.TETHER, side, new Item.Form.Span(hand, head)));
-            items.add(Item.of(Role.HAND, side, new Item.Form.Spot(hand)));
-            items.add(Item.of(Role.HEAD, side, new Item.Form.Spot(head)));
+            items.add(Item.of(Role.HEAD_TRAIL, side, new Item.Shape.Run(head, trace.periodic())));
+            items.add(Item.of(Role.TETHER, side, new Item.Shape.Span(hand, head)));
+            items.add(Item.of(Role.HAND, side, new Item.Shape.Spot(hand)));
+            items.add(Item.of(Role.HEAD, side, new Item.Shape.Spot(head)));
         }
         items.add(
                 Item.of(
                         Role.LINK,
                         carrier,
-                        new Item.Form.Span(Track.head(carrier), Track.hand(carrier.other()))));
+                        new Item.Shape.Span(Track.head(carrier), Track.hand(carrier.other()))));
         items.sort(Comparator.comparing(Item::role));
         return new Scene(trace, trace.samples(count), List.copyOf(items));
     }

@@ -28,7 +28,7 @@ public record Still(
         Palette.Theme theme,
         boolean transparent,
         List<String> caption,
-        Form form,
+        StillForm form,
         List<Double> moments,
         Set<Layer> layers) {
     /** The longest edge a still may have, pixels. */
@@ -69,7 +69,7 @@ public record Still(
                 theme,
                 transparent,
                 caption,
-                Form.MOMENT,
+                StillForm.MOMENT,
                 List.of(),
                 Layer.usual());
     }
@@ -114,13 +114,13 @@ public record Still(
         return new Still(view, time, width, height, theme, true, caption, form, moments, layers);
     }
 
-    public Still with(Form other) {
+    public Still with(StillForm other) {
         return new Still(
                 view, time, width, height, theme, transparent, caption, other, moments, layers);
     }
 
     /** In a form that shows moments. */
-    public Still with(Form other, List<Double> seconds) {
+    public Still with(StillForm other, List<Double> seconds) {
         return new Still(
                 view, time, width, height, theme, transparent, caption, other, seconds, layers);
     }

@@ -31,20 +31,20 @@ final class Trail {
     private static final int FEWEST = 8;
     private static final int MOST = 20;
 
-    private final Lane lane;
+    private final PaperRun lane;
     private final Palette.Look look;
     private final Brush brush;
     private final double[] dash;
 
-    private Trail(Lane lane, Palette.Look look, Brush brush, double[] dash) {
+    private Trail(PaperRun lane, Palette.Look look, Brush brush, double[] dash) {
         this.lane = lane;
         this.look = look;
         this.brush = brush;
         this.dash = dash;
     }
 
-    static Trail of(Scene scene, Framing framing, Brush brush, Item item, Item.Form.Run run) {
-        Lane lane = Lane.of(scene, framing, run);
+    static Trail of(Scene scene, Framing framing, Brush brush, Item item, Item.Shape.Run run) {
+        PaperRun lane = PaperRun.of(scene, framing, run);
         Palette.Look look = Brush.look(item);
         Part part = scene.trace().pairing().part(run.track().side());
         int laps =
@@ -53,7 +53,7 @@ final class Trail {
         return new Trail(lane, look, brush, lane.fitted(brush.dash(look), laps));
     }
 
-    Lane lane() {
+    PaperRun lane() {
         return lane;
     }
 

@@ -151,7 +151,7 @@ final class TrailPixels {
         private float[] seen = new float[1 << 14];
         int count;
 
-        private final Lane lane;
+        private final PaperRun lane;
         private final Pixels bounds;
         private final double far;
 

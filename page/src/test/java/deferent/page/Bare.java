@@ -52,8 +52,8 @@ final class Bare {
                         .with(List.of("Isolation, split", "± 30 cm · 独楽"));
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("moment.png", Png.of(scene, still));
-        files.put("strip.png", Png.of(scene, still.with(Form.STRIP)));
-        files.put("poses.png", Png.of(scene, still.with(Form.POSES)));
+        files.put("strip.png", Png.of(scene, still.with(StillForm.STRIP)));
+        files.put("poses.png", Png.of(scene, still.with(StillForm.POSES)));
         BufferedImage frame = new BufferedImage(400, 300, BufferedImage.TYPE_INT_ARGB_PRE);
         Frames.of(scene, still).paint(0.2, frame);
         files.put("frame.txt", text(Arrays.toString(Pixels.of(frame, 0).argb())));

@@ -35,7 +35,7 @@ class FormsTest {
 
     @Test
     void theFigureIsThePathsAlone() throws Exception {
-        assertThat(ids(svg(scene, Still.square(600).with(Form.FIGURE).clear())))
+        assertThat(ids(svg(scene, Still.square(600).with(StillForm.FIGURE).clear())))
                 .containsExactly(
                         "left-hand-path", "right-hand-path", "left-head-trail", "right-head-trail");
     }
@@ -56,7 +56,7 @@ class FormsTest {
 
     @Test
     void posesStandAtTheirMomentsAndBearTheirCounts() throws Exception {
-        Still still = Still.square(800).with(Form.POSES).clear();
+        Still still = Still.square(800).with(StillForm.POSES).clear();
         Document svg = svg(scene, still);
         Papers.Expected expected = Papers.Expected.of(scene, still);
         List<Count> counts = Counts.moments(scene.trace(), 4);
@@ -74,14 +74,14 @@ class FormsTest {
 
     @Test
     void posesOffTheCountsAreNumberedInOrder() throws Exception {
-        Still still = Still.square(800).with(Form.POSES, List.of(0.03, 0.31, 0.62)).clear();
+        Still still = Still.square(800).with(StillForm.POSES, List.of(0.03, 0.31, 0.62)).clear();
         assertThat(texts(byId(svg(scene, still), "numbers"))).contains("1", "2", "3");
         assertThat(ids(svg(scene, still))).contains("tethers", "heads", "hands");
     }
 
     @Test
     void numbersOfPosesDoNotCoverEachOther() throws Exception {
-        Document svg = svg(scene, Still.square(800).with(Form.POSES).clear());
+        Document svg = svg(scene, Still.square(800).with(StillForm.POSES).clear());
         NodeList plates = byId(svg, "numbers").getElementsByTagName("rect");
         assertThat(plates.getLength()).isGreaterThan(9);
         for (int i = 0; i < plates.getLength(); i++) {
@@ -103,7 +103,7 @@ class FormsTest {
     @Test
     void aStripShowsTheAskedMomentsSideBySide() throws Exception {
         List<Double> moments = List.of(0.0, 1.0 / 6, 0.4, 2.0 / 3);
-        Still still = Still.of(1600, 420).with(Form.STRIP, moments).clear();
+        Still still = Still.of(1600, 420).with(StillForm.STRIP, moments).clear();
         Document svg = svg(scene, still);
         double before = 0;
         for (int i = 0; i < moments.size(); i++) {
@@ -132,7 +132,7 @@ class FormsTest {
 
     @Test
     void aSquareStripWrapsIntoRows() throws Exception {
-        Document svg = svg(scene, Still.square(900).with(Form.STRIP).clear());
+        Document svg = svg(scene, Still.square(900).with(StillForm.STRIP).clear());
         Point2D.Double first = middle(byId(svg, "moment-1-left-hand"));
         Point2D.Double last = middle(byId(svg, "moment-6-left-hand"));
         assertThat(last.y).isGreaterThan(first.y + 200);
@@ -140,7 +140,13 @@ class FormsTest {
 
     @Test
     void everyGroupHasANameOfItsOwnInEveryForm() throws Exception {
-        for (Form form : List.of(Form.MOMENT, Form.FIGURE, Form.POSES, Form.STRIP, Form.EXPOSURE)) {
+        for (StillForm form :
+                List.of(
+                        StillForm.MOMENT,
+                        StillForm.FIGURE,
+                        StillForm.POSES,
+                        StillForm.STRIP,
+                        StillForm.EXPOSURE)) {
             Document svg = svg(scene, Still.square(600).with(form).with(List.of("named")));
             List<String> ids = ids(svg);
             assertThat(ids).as(form.toString()).doesNotHaveDuplicates().contains("caption");
@@ -160,7 +166,7 @@ class FormsTest {
     @Test
     void aPendulumIsBrightestWhereItIsSlowest() {
         Scene swing = Scene.of(Trace.of(Phrase.parse("pendulum vs pendulum").pairing()));
-        Still still = Still.square(700).with(Form.EXPOSURE).clear();
+        Still still = Still.square(700).with(StillForm.EXPOSURE).clear();
         BufferedImage light = Papers.png(swing, still);
         Papers.Expected expected = Papers.Expected.of(swing, still);
         double end = light(light, expected, swing.at(Track.head(Side.LEFT), 0));
@@ -177,7 +183,7 @@ class FormsTest {
                         Trace.of(
                                 Pairings.pair(Motion.staticSpin(1, 0), Motion.staticSpin(2, 0))
                                         .with(Side.RIGHT, Pairings.longer(2, 0.3))));
-        Still still = Still.square(900).with(Form.exposure(0.2)).clear();
+        Still still = Still.square(900).with(StillForm.exposure(0.2)).clear();
         BufferedImage image = Papers.png(spins, still);
         Papers.Expected expected = Papers.Expected.of(spins, still);
         double slow = light(image, expected, spins.at(Track.head(Side.LEFT), 0.1));
@@ -217,7 +223,7 @@ class FormsTest {
     void aShutterOfHalfACycleGathersHalfTheFigure() {
         Scene spin =
                 Scene.of(Trace.of(Pairings.pair(Motion.staticSpin(1, 0), Motion.staticSpin(1, 0))));
-        Still still = Still.square(500).with(Form.exposure(spin.period() / 2)).clear();
+        Still still = Still.square(500).with(StillForm.exposure(spin.period() / 2)).clear();
         BufferedImage image = Papers.png(spin, still);
         Papers.Expected expected = Papers.Expected.of(spin, still);
         assertThat(light(image, expected, spin.at(Track.head(Side.LEFT), 0.25))).isGreaterThan(0.5);
@@ -232,7 +238,7 @@ class FormsTest {
         Scene spin =
                 Scene.of(Trace.of(Pairings.pair(Motion.staticSpin(1, 0), Motion.staticSpin(1, 0))));
         for (int rate : new int[] {7, 12, 20}) {
-            Still still = Still.square(900).with(Form.exposure(1, rate, 0.3)).clear();
+            Still still = Still.square(900).with(StillForm.exposure(1, rate, 0.3)).clear();
             for (BufferedImage image : List.of(Papers.png(spin, still), Papers.svg(spin, still))) {
                 Papers.Expected expected = Papers.Expected.of(spin, still);
                 int dashes = 0;
@@ -255,7 +261,7 @@ class FormsTest {
 
     @Test
     void lightAddsUpWhereThePathsCross() {
-        BufferedImage image = Papers.png(scene, Still.square(700).with(Form.EXPOSURE).clear());
+        BufferedImage image = Papers.png(scene, Still.square(700).with(StillForm.EXPOSURE).clear());
         Papers.Expected expected = Papers.Expected.of(scene, Still.square(700));
         // The four petals all pass through the middle; a little way out there is one of them.
         double middle = light(image, expected, scene.at(Track.head(Side.RIGHT), 0.125));
@@ -267,7 +273,7 @@ class FormsTest {
 
     @Test
     void aPosterPaintedBandByBandIsTheSamePicture() throws IOException {
-        for (Form form : List.of(Form.MOMENT, Form.EXPOSURE, Form.POSES)) {
+        for (StillForm form : List.of(StillForm.MOMENT, StillForm.EXPOSURE, StillForm.POSES)) {
             Still still = Still.square(2600).with(form).at(0.3).with(List.of("a poster")).clear();
             BufferedImage read = Papers.png(scene, still);
             BufferedImage whole = Png.image(scene, still);
@@ -291,21 +297,29 @@ class FormsTest {
         assertThatThrownBy(() -> Still.square(16385))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("16384");
-        assertThatThrownBy(() -> Form.exposure(0)).isInstanceOf(Refusal.class);
-        assertThatThrownBy(() -> Form.exposure(1, 50, 0)).isInstanceOf(Refusal.class);
-        assertThatThrownBy(() -> Still.square(100).with(Form.POSES, List.of(Double.NaN)))
+        assertThatThrownBy(() -> StillForm.exposure(0)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> StillForm.exposure(1, 50, 0)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> Still.square(100).with(StillForm.POSES, List.of(Double.NaN)))
                 .isInstanceOf(Refusal.class);
         assertThatThrownBy(
                         () ->
                                 Still.square(100)
-                                        .with(Form.STRIP, java.util.Collections.nCopies(65, 0.5)))
+                                        .with(
+                                                StillForm.STRIP,
+                                                java.util.Collections.nCopies(65, 0.5)))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("64");
     }
 
     @Test
     void nothingIsPaintedWhereNothingIs() {
-        for (Form form : List.of(Form.MOMENT, Form.FIGURE, Form.POSES, Form.STRIP, Form.EXPOSURE)) {
+        for (StillForm form :
+                List.of(
+                        StillForm.MOMENT,
+                        StillForm.FIGURE,
+                        StillForm.POSES,
+                        StillForm.STRIP,
+                        StillForm.EXPOSURE)) {
             Still still = Still.square(400).with(form).clear().with(Set.copyOf(Layer.usual()));
             BufferedImage image = Papers.png(scene, still);
             for (int i = 0; i < 400; i += 3) {

@@ -109,12 +109,12 @@ final class Papers {
         static Expected of(Scene scene, Still still) {
             Rectangle2D.Double extent = null;
             for (Item item : scene.items()) {
-                if (item.form() instanceof Item.Form.Run run) {
+                if (item.form() instanceof Item.Shape.Run run) {
                     double[] xyz = scene.points(run.track());
                     for (int i = 0; i < xyz.length; i += 3) {
                         extent = with(extent, xyz[i], xyz[i + 1]);
                     }
-                } else if (item.form() instanceof Item.Form.Fixed fixed) {
+                } else if (item.form() instanceof Item.Shape.Fixed fixed) {
                     for (Vector3D p : fixed.points()) {
                         extent = with(extent, p.getX(), p.getY());
                     }

@@ -76,7 +76,7 @@ class PapersAgreeTest {
     @Test
     void trailsAreWithinHalfAPixelOnEveryPaper() {
         Scene scene = scene("isolation vs four-petal antispin");
-        Still still = figure(600).with(Form.MOMENT).at(0.3);
+        Still still = figure(600).with(StillForm.MOMENT).at(0.3);
         Papers.all(scene, still)
                 .forEach(
                         (paper, image) ->
@@ -115,7 +115,7 @@ class PapersAgreeTest {
     }
 
     private static Still figure(int edge) {
-        return Still.square(edge).clear().with(Form.FIGURE).with(Set.of(Layer.TRAIL));
+        return Still.square(edge).clear().with(StillForm.FIGURE).with(Set.of(Layer.TRAIL));
     }
 
     /** How far the heads' middles are from where they should be; where they do not overlap. */

@@ -77,7 +77,7 @@ class SceneTest {
         Scene withBody = Scene.of(trace, 24, Side.LEFT, List.of(outline));
         Item first = withBody.items().get(0);
         assertThat(first.role()).isEqualTo(Role.BODY);
-        assertThat(first.form()).isEqualTo(new Item.Form.Fixed(outline, false));
+        assertThat(first.form()).isEqualTo(new Item.Shape.Fixed(outline, false));
     }
 
     private static Vector3D point(double[] xyz, int i) {

@@ -4,10 +4,10 @@ import static deferent.record.ToldJson.rounded;
 
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
-import deferent.search.fit.Answer;
-import deferent.search.fit.Change;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.FitReading;
+import deferent.search.fit.Remedy;
+import deferent.search.fit.SizeChange;
 import deferent.tell.TellFit;
 import deferent.tell.Told;
 import java.util.List;
@@ -38,7 +38,7 @@ public final class FitJson {
         List<Told> told = TellFit.of(fit, pattern.pairing());
         ToldJson.put(node.putArray("told"), told);
         ArrayNode answers = node.putArray("answers");
-        for (Answer answer : fit.answers()) {
+        for (Remedy answer : fit.answers()) {
             answers.add(answer(pattern, answer, lexicon));
         }
         return node;
@@ -62,7 +62,7 @@ public final class FitJson {
         return PrettyJson.text(node);
     }
 
-    private static ObjectNode answer(PatternDocument pattern, Answer answer, Lexicon lexicon) {
+    private static ObjectNode answer(PatternDocument pattern, Remedy answer, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         PatternDocument changed = pattern.saying(answer.pairing(), lexicon);
         changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
@@ -75,8 +75,8 @@ public final class FitJson {
         return node;
     }
 
-    private static void changes(ArrayNode array, List<Change> changes) {
-        for (Change change : changes) {
+    private static void changes(ArrayNode array, List<SizeChange> changes) {
+        for (SizeChange change : changes) {
             Size size = change.size();
             array.addObject()
                     .put("size", size.key())

@@ -2,9 +2,9 @@ package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Rate;
-import deferent.page.Form;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.StillForm;
 
 /**
  * What a clip shows and as what.
@@ -51,7 +51,7 @@ public record Clip(
                     "give at most 3840 by 2160 or as many pixels in another shape, such as 2880 by"
                             + " 2880");
         }
-        if (!(still.form() instanceof Form.Moment)) {
+        if (!(still.form() instanceof StillForm.Moment)) {
             throw new Refusal("stands still", "form of a clip", "leave it a moment, which moves");
         }
         if (still.transparent() && !kind.alpha()) {

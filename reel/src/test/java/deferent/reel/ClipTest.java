@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Rate;
-import deferent.page.Form;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.StillForm;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -53,7 +53,7 @@ class ClipTest {
 
     @Test
     void aPictureThatStandsStillIsNoClip() {
-        Still strip = Scenes.still(320, 160).with(Form.STRIP);
+        Still strip = Scenes.still(320, 160).with(StillForm.STRIP);
         assertThatThrownBy(() -> Clip.of(SCENE, strip, Kind.MP4))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("stands still");

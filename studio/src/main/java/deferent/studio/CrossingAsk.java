@@ -17,9 +17,9 @@ import java.util.List;
 record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest request) {
 
     /** Reads the pattern, "to", and what counts as a crossing. */
-    static CrossingAsk of(Asked asked, Lexicon lexicon) {
+    static CrossingAsk of(Question asked, Lexicon lexicon) {
         Matter from = Matter.of(asked, lexicon);
-        Asked inner =
+        Question inner =
                 asked.maybeObject("to")
                         .orElseThrow(
                                 () ->
@@ -33,7 +33,7 @@ record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest req
         return new CrossingAsk(from.document(), to.document(), request(asked));
     }
 
-    private static CrossingRequest request(Asked asked) {
+    private static CrossingRequest request(Question asked) {
         Freedom freedom =
                 asked.maybeObject("freedom").map(CrossingAsk::freedom).orElse(Freedom.NONE);
         Who who =
@@ -46,7 +46,7 @@ record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest req
     }
 
     /** What counts as one between patterns that stay where they are. */
-    static CrossingRequest asTheyStand(Asked asked) {
+    static CrossingRequest asTheyStand(Question asked) {
         CrossingRequest usual = CrossingRequest.USUAL;
         return usual.withTolerance(
                         asked.maybeNumber("tolerance_m", 0.001, 1).orElse(usual.place()),
@@ -54,7 +54,7 @@ record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest req
                 .withBlend(asked.maybeNumber("blend_s", 0.05, 2).orElse(usual.blend()));
     }
 
-    private static Freedom freedom(Asked asked) {
+    private static Freedom freedom(Question asked) {
         Freedom freedom =
                 Freedom.NONE
                         .withShift(asked.maybeNumber("shift_m", 0, 10).orElse(0))

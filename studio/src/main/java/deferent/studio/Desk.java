@@ -7,7 +7,7 @@ import deferent.motion.phrase.Words;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
-import deferent.reading.body.Outline;
+import deferent.reading.body.BodyOutline;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
@@ -65,8 +65,8 @@ final class Desk {
     }
 
     /** The question's object, or a refusal. */
-    static Asked question(String text) {
-        return Asked.of(tree(text), "question");
+    static Question question(String text) {
+        return Question.of(tree(text), "question");
     }
 
     static JsonNode tree(String text) {
@@ -81,7 +81,7 @@ final class Desk {
      * The lane of a question that takes long to answer, so that a newer one may overtake it; empty
      * for one that is answered at once.
      */
-    static Optional<Lanes.Work> slow(Asked asked) {
+    static Optional<Lanes.Work> slow(Question asked) {
         String ask = asked.maybeText("ask").orElse("");
         if (ask.equals("route")) {
             return Optional.of(Lanes.Work.MAP);
@@ -95,20 +95,20 @@ final class Desk {
 
     /** The lane of any question; empty for one that is answered at once. */
     Optional<Lanes.Work> lane(String text) {
-        Asked asked = question(text);
+        Question asked = question(text);
         return ERRANDS.contains(asked.maybeText("ask").orElse(""))
                 ? Optional.of(errand(asked).work())
                 : slow(asked);
     }
 
-    ObjectNode answer(Asked asked) {
+    ObjectNode answer(Question asked) {
         return answer(asked, () -> false);
     }
 
     /**
      * @param stop asked while what takes long is worked out: whether nobody waits for it any more
      */
-    ObjectNode answer(Asked asked, BooleanSupplier stop) {
+    ObjectNode answer(Question asked, BooleanSupplier stop) {
         String ask = asked.text("ask");
         ObjectNode answer =
                 switch (ask) {
@@ -137,7 +137,7 @@ final class Desk {
         return answer;
     }
 
-    private ObjectNode pairing(Asked asked) {
+    private ObjectNode pairing(Question asked) {
         boolean settled = asked.word("detail", List.of("live", "settled")).equals("settled");
         int count = asked.whole("samples", 24, 4320, Scene.USUAL_COUNT);
         double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
@@ -162,7 +162,7 @@ final class Desk {
                         shown.trace(),
                         count,
                         carrier,
-                        body ? Outline.of(matter.document().performer()).drawn() : List.of());
+                        body ? BodyOutline.of(matter.document().performer()).drawn() : List.of());
 
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("detail", settled ? "settled" : "live");
@@ -186,13 +186,13 @@ final class Desk {
         ArrayNode handles = answer.putArray("handles");
         Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
         ArrayNode sizes = answer.putArray("sizes");
-        Sizing.of(matter.pairing()).forEach(s -> size(sizes.addObject(), s));
+        SizeRow.of(matter.pairing()).forEach(s -> size(sizes.addObject(), s));
         ArrayNode begin = answer.putArray("begin");
         Begin.of(trace).forEach(begin::add);
         return answer;
     }
 
-    private ObjectNode fit(Asked asked) {
+    private ObjectNode fit(Question asked) {
         Optional<String> carrier = asked.maybeText("carrier");
         Optional<List<String>> free = asked.maybeTexts("free", 40);
         Matter matter = Matter.of(asked, words.lexicon());
@@ -226,7 +226,7 @@ final class Desk {
         throw new BadRequest(400, "is \"" + word + "\"", key, "say left or right");
     }
 
-    private ObjectNode letGo(Asked asked) {
+    private ObjectNode letGo(Question asked) {
         Side side = side("side", asked.text("side"));
         double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
         double slip = asked.maybeNumber("slip_m", -20, 20).orElse(0);
@@ -249,7 +249,7 @@ final class Desk {
     }
 
     /** What is answered in parts: over a socket as they come, else all in one. */
-    Errand errand(Asked asked) {
+    Errand errand(Question asked) {
         Errand errand =
                 switch (asked.text("ask")) {
                     case "map" -> map.map(CrossingAsk.asTheyStand(asked));
@@ -278,7 +278,7 @@ final class Desk {
         return last;
     }
 
-    private ObjectNode route(Asked asked, BooleanSupplier stop) {
+    private ObjectNode route(Question asked, BooleanSupplier stop) {
         CrossingRequest request = CrossingAsk.asTheyStand(asked);
         String from = asked.text("from");
         String to = asked.text("to");
@@ -288,14 +288,14 @@ final class Desk {
         return map.route(request, from, to, rate, stop);
     }
 
-    private ObjectNode crossings(Asked asked) {
+    private ObjectNode crossings(Question asked) {
         CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
         asked.has("id");
         asked.done();
         return CrossingsJson.tree(ask.from(), ask.to(), ask.found(), Optional.empty());
     }
 
-    private ObjectNode passage(Asked asked) {
+    private ObjectNode passage(Question asked) {
         int which = asked.whole("crossing", 0, 100_000, 0);
         int rate = asked.whole("rate", 10, 240, PassageAnswer.RATE);
         OptionalDouble lead = asked.maybeNumber("lead_s", 0, LONGEST_LEAD);
@@ -397,7 +397,7 @@ final class Desk {
         SceneJson.point(plane.putArray("normal"), handle.normal());
     }
 
-    private static void size(ObjectNode node, Sizing sizing) {
+    private static void size(ObjectNode node, SizeRow sizing) {
         node.put("key", sizing.size().key());
         node.put("name", sizing.name());
         if (sizing.side().isPresent()) {
@@ -412,7 +412,7 @@ final class Desk {
         node.put("step", sizing.step());
     }
 
-    private ObjectNode words(Asked asked) {
+    private ObjectNode words(Question asked) {
         Optional<String> word = asked.maybeText("word");
         asked.has("id");
         asked.done();

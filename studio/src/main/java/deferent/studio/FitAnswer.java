@@ -3,9 +3,9 @@ package deferent.studio;
 import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
-import deferent.search.fit.Answer;
-import deferent.search.fit.Change;
 import deferent.search.fit.FitReading;
+import deferent.search.fit.Remedy;
+import deferent.search.fit.SizeChange;
 import deferent.tell.TellFit;
 import deferent.tell.Told;
 import java.util.List;
@@ -29,13 +29,13 @@ final class FitAnswer {
         node.put("told", told.get(0).text());
         node.put("why", told.get(0).why());
         ArrayNode answers = node.putArray("answers");
-        for (Answer answer : fit.answers()) {
+        for (Remedy answer : fit.answers()) {
             answer(answers.addObject(), answer, matter, lexicon);
         }
         return node;
     }
 
-    private static void answer(ObjectNode node, Answer answer, Matter matter, Lexicon lexicon) {
+    private static void answer(ObjectNode node, Remedy answer, Matter matter, Lexicon lexicon) {
         PatternDocument document = matter.document().saying(answer.pairing(), lexicon);
         Optional<String> phrase = document.phrase();
         node.set("pattern", PatternJson.tree(document));
@@ -45,12 +45,12 @@ final class FitAnswer {
             node.putNull("phrase");
         }
         ArrayNode changes = node.putArray("changes");
-        for (Change change : answer.changes()) {
-            Sizing sizing = Sizing.of(change.size(), change.to());
+        for (SizeChange change : answer.changes()) {
+            SizeRow sizing = SizeRow.of(change.size(), change.to());
             changes.addObject()
                     .put("key", change.size().key())
                     .put("name", sizing.name())
-                    .put("from", Sizing.atEdge(change.size(), change.from()))
+                    .put("from", SizeRow.atEdge(change.size(), change.from()))
                     .put("to", sizing.value())
                     .put("unit", sizing.unit());
         }

@@ -42,7 +42,7 @@ final class Live {
     private void hear(WsContext context, String message) {
         ObjectNode answer;
         try {
-            Asked asked = Desk.question(message);
+            Question asked = Desk.question(message);
             String ask = asked.maybeText("ask").orElse("");
             if (Desk.ERRANDS.contains(ask)) {
                 JsonNode id = asked.has("id") ? asked.node("id") : NullNode.getInstance();

@@ -31,7 +31,7 @@ record Matter(PatternDocument document, String said) {
     }
 
     /** Reads "phrase" or "pattern", "performer", "kit" and "change". */
-    static Matter of(Asked asked, Lexicon lexicon) {
+    static Matter of(Question asked, Lexicon lexicon) {
         Optional<String> phrase = asked.maybeText("phrase");
         if (phrase.isPresent() == asked.has("pattern")) {
             throw new BadRequest(
@@ -77,7 +77,7 @@ record Matter(PatternDocument document, String said) {
         return name.length() <= MOST_NAME ? name : name.substring(0, MOST_NAME - 1) + "…";
     }
 
-    private static Performer performer(Asked asked) {
+    private static Performer performer(Question asked) {
         Performer performer =
                 new Performer(
                         asked.maybeNumber("stature_m", 1.0, 2.5),
@@ -87,7 +87,7 @@ record Matter(PatternDocument document, String said) {
         return performer;
     }
 
-    private static Kit kit(Asked asked) {
+    private static Kit kit(Question asked) {
         Kit kit =
                 new Kit(
                         asked.maybeNumber("head_mass_kg", 0, 5).orElse(Kit.USUAL.headMass()),
@@ -99,16 +99,16 @@ record Matter(PatternDocument document, String said) {
         return kit;
     }
 
-    private static List<Change> changes(Asked asked) {
+    private static List<Change> changes(Question asked) {
         List<Change> changes = new ArrayList<>();
-        for (Asked change : asked.objects("change", MOST_CHANGES)) {
+        for (Question change : asked.objects("change", MOST_CHANGES)) {
             changes.add(change(change));
             change.done();
         }
         return changes;
     }
 
-    private static Change change(Asked asked) {
+    private static Change change(Question asked) {
         if (asked.has("set")) {
             Size size = Size.named(asked.text("set"));
             if (asked.isNull("to")) {
@@ -117,7 +117,7 @@ record Matter(PatternDocument document, String said) {
             // The size itself knows its range, and says it in the unit that was typed.
             double to = asked.number("to", -Double.MAX_VALUE, Double.MAX_VALUE);
             String unit = asked.word("typed_in", List.of("m", "cm"));
-            return new Change.Set(size, OptionalDouble.of(Sizing.fromEdge(size, to)), unit);
+            return new Change.Set(size, OptionalDouble.of(SizeRow.fromEdge(size, to)), unit);
         }
         if (asked.has("grab")) {
             return new Change.Dragged(

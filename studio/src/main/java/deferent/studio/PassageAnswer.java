@@ -3,7 +3,7 @@ package deferent.studio;
 import deferent.motion.pairing.Side;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
-import deferent.reading.body.Outline;
+import deferent.reading.body.BodyOutline;
 import deferent.reading.body.Performer;
 import deferent.record.CrossingsJson;
 import deferent.search.crossing.Passage;
@@ -35,7 +35,11 @@ final class PassageAnswer {
         answer.set(
                 "scene",
                 SceneJson.of(
-                        Scene.of(passage.trace(), count, carrier, Outline.of(performer).drawn())));
+                        Scene.of(
+                                passage.trace(),
+                                count,
+                                carrier,
+                                BodyOutline.of(performer).drawn())));
         ObjectNode pull = answer.putObject("pull");
         for (Side side : Side.values()) {
             pull.set(side.word(), Shown.pull(passage.pull(side), 0));

@@ -60,7 +60,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
     private static final long EVERY_NANOS = 100_000_000L;
     private static final long AFTERWARDS_NANOS = 1_000_000_000L;
 
-    static SeekAsk of(Asked asked, Lexicon lexicon, Shelf shelf) {
+    static SeekAsk of(Question asked, Lexicon lexicon, Shelf shelf) {
         Optional<PatternDocument> like =
                 asked.has("phrase") || asked.has("pattern")
                         ? Optional.of(Matter.of(asked, lexicon).document())
@@ -116,7 +116,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
         return order.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    private static Filter filter(Asked asked) {
+    private static Filter filter(Question asked) {
         Filter filter =
                 new Filter(
                         asked.yes("exact", false),

@@ -14,7 +14,7 @@ final class Shown {
     private Shown() {}
 
     /** Reads "show"; nothing said is the ideal. */
-    static Keep asked(Asked asked) {
+    static Keep asked(Question asked) {
         return Keep.named(asked.word("show", Keep.WORDS));
     }
 

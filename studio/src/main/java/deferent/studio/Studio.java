@@ -208,7 +208,7 @@ public final class Studio implements AutoCloseable {
         config.routes.post(
                 Gate.OPEN,
                 context -> {
-                    Asked asked = Desk.question(Bodies.text(context));
+                    Question asked = Desk.question(Bodies.text(context));
                     String opening = asked.text("key");
                     asked.done();
                     String session =

@@ -23,7 +23,7 @@ final class TakeAsk {
 
     private TakeAsk() {}
 
-    static Take of(Asked asked, Lexicon lexicon, Shelf shelf) {
+    static Take of(Question asked, Lexicon lexicon, Shelf shelf) {
         Ending ending = Ending.of(asked.text("as"));
         Wishes wishes = Wishes.of(ending, wishes(asked));
         boolean whole = asked.yes("shelf", false);
@@ -51,7 +51,7 @@ final class TakeAsk {
         return Take.of(matter.document(), others, wishes, lexicon);
     }
 
-    private static Map<String, String> wishes(Asked asked) {
+    private static Map<String, String> wishes(Question asked) {
         Map<String, String> said = new LinkedHashMap<>();
         if (!asked.has("wishes")) {
             return said;

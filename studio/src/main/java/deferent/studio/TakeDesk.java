@@ -119,7 +119,7 @@ final class TakeDesk implements AutoCloseable {
     }
 
     /** Writes a file, told with how far it has come. */
-    Errand take(Asked asked) {
+    Errand take(Question asked) {
         Take take = TakeAsk.of(asked, words.lexicon(), shelf);
         return new Errand(
                 clip(take) || take.patterns().size() > 1 ? Lanes.Work.FILM : Lanes.Work.SHORT,
@@ -208,7 +208,7 @@ final class TakeDesk implements AutoCloseable {
     }
 
     private void preview(Context context) {
-        Asked asked = Desk.question(Bodies.text(context));
+        Question asked = Desk.question(Bodies.text(context));
         String panel = asked.maybeText("panel").orElse("");
         Preview.Calm calm =
                 Preview.Calm.valueOf(
@@ -284,7 +284,7 @@ final class TakeDesk implements AutoCloseable {
     }
 
     /** How to photograph a pattern. */
-    ObjectNode photo(Asked asked) {
+    ObjectNode photo(Question asked) {
         OptionalDouble light = asked.maybeNumber("light_m", 1e-3, 0.5);
         OptionalDouble hertz = asked.maybeNumber("led_hz", 0, 1e6);
         double duty = asked.maybeNumber("duty", 0, 1).orElse(0.5);

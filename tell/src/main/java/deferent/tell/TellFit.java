@@ -3,13 +3,13 @@ package deferent.tell;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.search.fit.Answer;
-import deferent.search.fit.Change;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Cost;
 import deferent.search.fit.FitReading;
 import deferent.search.fit.Goal;
 import deferent.search.fit.Neighbour;
+import deferent.search.fit.Remedy;
+import deferent.search.fit.SizeChange;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -32,7 +32,7 @@ public final class TellFit {
         List<Told> all = new ArrayList<>();
         all.add(verdict(fit));
         for (int i = 0; i < fit.answers().size(); i++) {
-            Answer answer = fit.answers().get(i);
+            Remedy answer = fit.answers().get(i);
             if (!answer.changes().isEmpty()) {
                 all.add(
                         new Told(
@@ -103,7 +103,7 @@ public final class TellFit {
         return answers == 1 ? "one way" : answers + " ways, least change first";
     }
 
-    private static String why(Answer answer) {
+    private static String why(Remedy answer) {
         return (answer.exact() ? "Worked out exactly" : "Found by search")
                 + "; then "
                 + Say.length(answer.gapLeft())
@@ -113,7 +113,7 @@ public final class TellFit {
     }
 
     /** "make the right hand radius 60 cm (now 45 cm)". */
-    public static String changes(Answer answer, Pairing pairing) {
+    public static String changes(Remedy answer, Pairing pairing) {
         return answer.changes().isEmpty()
                 ? "no change"
                 : "make "
@@ -168,7 +168,7 @@ public final class TellFit {
                         + " nothing else closes it.");
     }
 
-    private static String change(Change change, Pairing pairing) {
+    private static String change(SizeChange change, Pairing pairing) {
         return name(change.size(), pairing)
                 + " "
                 + value(change.size(), change.to())

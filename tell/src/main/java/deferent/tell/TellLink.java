@@ -118,9 +118,10 @@ final class TellLink {
     private String apart() {
         Trace trace = readings.trace();
         Samples samples = trace.samples(LinkReading.SAMPLES);
-        Outline head = Outline.of(samples.head(carrier));
-        Outline hand = Outline.of(samples.hand(rider));
-        boolean circles = head.sort() == Outline.Sort.CIRCLE && hand.sort() == Outline.Sort.CIRCLE;
+        PathKind head = PathKind.of(samples.head(carrier));
+        PathKind hand = PathKind.of(samples.hand(rider));
+        boolean circles =
+                head.sort() == PathKind.Sort.CIRCLE && hand.sort() == PathKind.Sort.CIRCLE;
         return "No link from "
                 + carrier.head()
                 + " to "
@@ -136,10 +137,10 @@ final class TellLink {
                 + ".";
     }
 
-    private String cause(Outline head, Outline hand) {
+    private String cause(PathKind head, PathKind hand) {
         String carriers = motion(carrier) + "'s head";
         String riders = motion(rider) + "'s hand";
-        if (hand.sort() == Outline.Sort.POINT) {
+        if (hand.sort() == PathKind.Sort.POINT) {
             return "the "
                     + riders
                     + " stands still while the "
@@ -147,7 +148,7 @@ final class TellLink {
                     + " goes along "
                     + Say.a(head.noun());
         }
-        if (head.sort() == Outline.Sort.POINT) {
+        if (head.sort() == PathKind.Sort.POINT) {
             return "the "
                     + carriers
                     + " stands still while the "
@@ -155,7 +156,7 @@ final class TellLink {
                     + " goes along "
                     + Say.a(hand.noun());
         }
-        if (head.sort() == hand.sort() && head.sort() != Outline.Sort.FIGURE) {
+        if (head.sort() == hand.sort() && head.sort() != PathKind.Sort.FIGURE) {
             return "the "
                     + carriers
                     + " "
@@ -172,7 +173,7 @@ final class TellLink {
                     + Say.length(hand.size())
                     + ")";
         }
-        if (head.sort() == Outline.Sort.FIGURE && hand.sort() == Outline.Sort.FIGURE) {
+        if (head.sort() == PathKind.Sort.FIGURE && hand.sort() == PathKind.Sort.FIGURE) {
             return "the "
                     + carriers
                     + " and the "
@@ -188,7 +189,7 @@ final class TellLink {
                 + hand.noun()
                 + ": the "
                 + carriers
-                + (head.sort() == Outline.Sort.FIGURE ? " draws " : " goes along ")
+                + (head.sort() == PathKind.Sort.FIGURE ? " draws " : " goes along ")
                 + Say.a(head.noun())
                 + ", the "
                 + riders

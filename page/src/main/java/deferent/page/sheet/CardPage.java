@@ -110,7 +110,7 @@ final class CardPage {
         String author = pattern.author().map(a -> " · " + a).orElse("");
         String said = outlook.said() + (edition.mirrored() ? ", mirrored" : "") + author;
         marks.add(
-                Words.at(
+                HandSetLines.at(
                         Face.REGULAR.fitted(Face.REGULAR.known(said), 6.2, inner.width()),
                         Face.REGULAR,
                         6.2,

@@ -191,7 +191,9 @@ final class FrontPages {
         marks.addAll(Galley.placed(words, box.x() + left(), top));
         String number = Integer.toString(page);
         double length = Face.BOLD.width(number, 11);
-        marks.add(Words.at(number, Face.BOLD, 11, Ink.TEXT, box.right() - length, top, 1.34 * 11));
+        marks.add(
+                HandSetLines.at(
+                        number, Face.BOLD, 11, Ink.TEXT, box.right() - length, top, 1.34 * 11));
         double line = box.bottom() - ENTRY / 2;
         marks.add(
                 new Mark.Rule(
@@ -254,7 +256,7 @@ final class FrontPages {
                                 + " orange.";
         List<Mark> marks = new ArrayList<>();
         marks.add(new Mark.Sample(new Box(body.x(), y, 46, line), side));
-        marks.add(Words.at(words, Face.REGULAR, 10, Ink.TEXT, body.x() + 56, y, line));
+        marks.add(HandSetLines.at(words, Face.REGULAR, 10, Ink.TEXT, body.x() + 56, y, line));
         blocks.add(
                 new Block(
                         "sample " + side.word(), new Box(body.x(), y, body.width(), line), marks));

@@ -1,10 +1,10 @@
 package deferent.page.sheet;
 
 import deferent.page.Count;
-import deferent.page.Form;
 import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.StillForm;
 import deferent.page.View;
 import java.util.EnumSet;
 import java.util.List;
@@ -23,10 +23,10 @@ final class Plates {
     static List<Mark> figure(Box box, Scene scene, View view, Count first) {
         Still hands =
                 still(view)
-                        .with(Form.POSES, List.of(first.time()))
+                        .with(StillForm.POSES, List.of(first.time()))
                         .with(EnumSet.of(Layer.TETHER, Layer.HAND, Layer.HEAD));
         return List.of(
-                plate(box, scene, still(view).with(Form.FIGURE), LARGE),
+                plate(box, scene, still(view).with(StillForm.FIGURE), LARGE),
                 plate(box, scene, hands, LARGE));
     }
 
@@ -40,7 +40,7 @@ final class Plates {
         return plate(
                 box,
                 scene,
-                still(view).with(Form.POSES, List.of(count.time())).without(Layer.LINK),
+                still(view).with(StillForm.POSES, List.of(count.time())).without(Layer.LINK),
                 SMALL);
     }
 
@@ -49,7 +49,7 @@ final class Plates {
         return plate(
                 box,
                 scene,
-                still(view).with(Form.FIGURE).without(Layer.HAND_PATH).without(Layer.CENTRE),
+                still(view).with(StillForm.FIGURE).without(Layer.HAND_PATH).without(Layer.CENTRE),
                 TINY);
     }
 

@@ -193,7 +193,7 @@ final class Press {
         PdfBoxGraphics2D graphics =
                 new PdfBoxGraphics2D(
                         document, (float) sample.box().width(), (float) sample.box().height());
-        Samples.paint(sample, graphics);
+        LookSamples.paint(sample, graphics);
         graphics.dispose();
         PDFormXObject form = graphics.getXFormObject();
         pictures.put(key, form);

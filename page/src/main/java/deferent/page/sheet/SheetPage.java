@@ -292,11 +292,13 @@ final class SheetPage {
         for (Side side : Side.values()) {
             marks.add(new Mark.Sample(new Box(x, top, 40, line), side));
             String name = side == Side.LEFT ? "left hand and head" : "right hand and head";
-            marks.add(Words.at(name, Face.REGULAR, size, Ink.QUIET, x + 45, top, line));
+            marks.add(HandSetLines.at(name, Face.REGULAR, size, Ink.QUIET, x + 45, top, line));
             x += 45 + Face.REGULAR.width(name, size) + 16;
         }
         String standing = Face.REGULAR.fitted(lesson.standing(), size, box.width());
-        marks.add(Words.at(standing, Face.REGULAR, size, Ink.QUIET, box.x(), top + line, line));
+        marks.add(
+                HandSetLines.at(
+                        standing, Face.REGULAR, size, Ink.QUIET, box.x(), top + line, line));
         blocks.add(new Block("key", box, marks));
     }
 
@@ -319,7 +321,7 @@ final class SheetPage {
 
     private double pictureHeight() {
         double width = pictureWidth();
-        double height = Extent.of(lesson.scene(), lesson.outlook().view()).heightFor(width);
+        double height = SeenSize.of(lesson.scene(), lesson.outlook().view()).heightFor(width);
         return Math.min(greatestPicture, Math.max(52, Math.min(width, height * 1.1)));
     }
 
@@ -332,7 +334,7 @@ final class SheetPage {
         Box body = grid.body();
         Box box = new Box(body.x(), y, body.width(), stripHeight());
         List<Mark> marks = new ArrayList<>();
-        marks.add(Words.at("Beat by beat", Face.BOLD, 10, Ink.TEXT, box.x(), y, 14));
+        marks.add(HandSetLines.at("Beat by beat", Face.BOLD, 10, Ink.TEXT, box.x(), y, 14));
         double width = pictureWidth();
         double height = pictureHeight();
         int a = Math.max(4, picturesARow());
@@ -347,7 +349,7 @@ final class SheetPage {
             Face face = beat ? Face.BOLD : Face.REGULAR;
             double length = face.width(count.said(), 8.6);
             marks.add(
-                    Words.at(
+                    HandSetLines.at(
                             count.said(),
                             face,
                             8.6,

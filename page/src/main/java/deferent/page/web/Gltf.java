@@ -153,7 +153,7 @@ public final class Gltf {
                 item.side().isEmpty()
                         ? Palette.Ink.QUIET
                         : Palette.of(item.role(), item.side()).ink();
-        if (item.form() instanceof Item.Form.Run run) {
+        if (item.form() instanceof Item.Shape.Run run) {
             double[] xyz = scene.points(run.track());
             int points = xyz.length / 3 + (run.closed() ? 1 : 0);
             float[] line = new float[3 * points];
@@ -161,7 +161,7 @@ public final class Gltf {
                 line[i] = (float) xyz[i % xyz.length];
             }
             strip(item, ink, line);
-        } else if (item.form() instanceof Item.Form.Fixed fixed && fixed.points().size() > 1) {
+        } else if (item.form() instanceof Item.Shape.Fixed fixed && fixed.points().size() > 1) {
             int points = fixed.points().size() + (fixed.closed() ? 1 : 0);
             float[] line = new float[3 * points];
             for (int i = 0; i < points; i++) {

@@ -55,19 +55,19 @@ public final class SceneJson {
             node.putNull("side");
         }
         node.put("name", item.name());
-        Item.Form form = item.form();
-        if (form instanceof Item.Form.Run run) {
+        Item.Shape form = item.form();
+        if (form instanceof Item.Shape.Run run) {
             node.put("form", "track");
             node.put("track", run.track().key());
             node.put("closed", run.closed());
-        } else if (form instanceof Item.Form.Spot spot) {
+        } else if (form instanceof Item.Shape.Spot spot) {
             node.put("form", "point");
             node.put("track", spot.track().key());
-        } else if (form instanceof Item.Form.Span span) {
+        } else if (form instanceof Item.Shape.Span span) {
             node.put("form", "segment");
             node.put("from", span.from().key());
             node.put("to", span.to().key());
-        } else if (form instanceof Item.Form.Fixed fixed) {
+        } else if (form instanceof Item.Shape.Fixed fixed) {
             node.put("form", "fixed");
             ArrayNode points = node.putArray("points");
             for (Vector3D p : fixed.points()) {

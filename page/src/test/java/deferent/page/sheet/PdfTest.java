@@ -7,12 +7,12 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
-import deferent.page.Form;
 import deferent.page.Layer;
 import deferent.page.Palette;
 import deferent.page.Png;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.StillForm;
 import deferent.page.Track;
 import deferent.page.View;
 import java.awt.geom.Point2D;
@@ -101,7 +101,7 @@ class PdfTest {
     @Test
     void withoutColourTheLeftLineIsWholeTheRightOneBrokenAndBothStandOff() {
         Similarity paper = Similarity.of(PdfTest::scenePoint, (side, t) -> rendered(side, t, DPI));
-        Still still = Still.square(EDGE).with(Form.FIGURE).with(EnumSet.of(Layer.TRAIL));
+        Still still = Still.square(EDGE).with(StillForm.FIGURE).with(EnumSet.of(Layer.TRAIL));
         BufferedImage image = Printed.of(Pdf.still(SCENE, still)).rendered(0, DPI);
         assertThat(inked(image, paper, Side.LEFT)).isGreaterThan(0.995);
         assertThat(inked(image, paper, Side.RIGHT)).isBetween(0.5, 0.9);
@@ -116,7 +116,7 @@ class PdfTest {
     /** Both heads and nothing else. */
     private static Still heads(double share) {
         return Still.square(EDGE)
-                .with(Form.POSES, List.of(share * SCENE.period()))
+                .with(StillForm.POSES, List.of(share * SCENE.period()))
                 .with(EnumSet.of(Layer.HEAD));
     }
 

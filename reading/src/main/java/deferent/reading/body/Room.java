@@ -35,9 +35,9 @@ public record Room(
     }
 
     public static Room of(Trace trace, Performer performer) {
-        Outline outline = Outline.of(performer);
+        BodyOutline outline = BodyOutline.of(performer);
         Samples samples = trace.samples(Reach.USUAL_SAMPLES);
-        Tethers tethers = new Tethers(trace, samples);
+        TetherSegments tethers = new TetherSegments(trace, samples);
         Nearness heads =
                 Nearness.of(
                         trace,
@@ -64,7 +64,7 @@ public record Room(
         return t -> a.position(t).distance(b.position(t));
     }
 
-    private static SideRoom side(Trace trace, Samples samples, Outline outline, Side side) {
+    private static SideRoom side(Trace trace, Samples samples, BodyOutline outline, Side side) {
         double[] hand = samples.hand(side);
         double[] head = samples.head(side);
         Course handCourse = trace.hand(side);
@@ -103,7 +103,7 @@ public record Room(
                         handCourse.position(tether.time()), headCourse.position(tether.time())));
     }
 
-    private static List<Passing> passings(Trace trace, Samples samples, Tethers tethers) {
+    private static List<Passing> passings(Trace trace, Samples samples, TetherSegments tethers) {
         List<Passing> found = new ArrayList<>();
         for (Interval spell : Spells.of(trace, samples, tethers::cross, tethers::crossAt)) {
             double time = Nearness.within(trace, (spell.start() + spell.end()) / 2);

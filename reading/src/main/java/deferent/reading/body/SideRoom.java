@@ -18,4 +18,4 @@ public record SideRoom(
         Nearness headToBody,
         Nearness handToBody,
         Nearness tetherToBody,
-        Outline.Part nearestPart) {}
+        BodyOutline.Part nearestPart) {}

@@ -139,13 +139,13 @@ public record LinkReading(
     public static double quickShapeGap(Trace trace, Side carrier) {
         boolean closed = trace.periodic();
         return ShapeGap.estimated(
-                Curve.of(
+                WalkedCurve.of(
                         trace.head(carrier),
                         trace.interval(),
                         closed,
                         corners(trace, carrier),
                         SEARCHED),
-                Curve.of(
+                WalkedCurve.of(
                         trace.hand(carrier.other()),
                         trace.interval(),
                         closed,
@@ -161,13 +161,14 @@ public record LinkReading(
         boolean closed = trace.periodic();
         Side rider = carrier.other();
         return ShapeGap.refined(
-                Curve.of(
+                WalkedCurve.of(
                         trace.head(carrier),
                         trace.interval(),
                         closed,
                         corners(trace, carrier),
                         FINE),
-                Curve.of(trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
+                WalkedCurve.of(
+                        trace.hand(rider), trace.interval(), closed, corners(trace, rider), FINE));
     }
 
     /** Both links, the left head's first, certified. */
@@ -199,16 +200,16 @@ public record LinkReading(
         ShapeGap shape =
                 quick
                         ? ShapeGap.quick(
-                                Curve.of(trace.head(carrier), trace.interval(), closed, head),
-                                Curve.of(trace.hand(rider), trace.interval(), closed, hand))
+                                WalkedCurve.of(trace.head(carrier), trace.interval(), closed, head),
+                                WalkedCurve.of(trace.hand(rider), trace.interval(), closed, hand))
                         : ShapeGap.certified(
-                                Curve.of(
+                                WalkedCurve.of(
                                         trace.head(carrier),
                                         trace.interval(),
                                         closed,
                                         corners(trace, carrier),
                                         FINE),
-                                Curve.of(
+                                WalkedCurve.of(
                                         trace.hand(rider),
                                         trace.interval(),
                                         closed,

@@ -11,20 +11,20 @@ package deferent.reading.link;
  * @param handRadius round the second
  */
 record ShapeGap(double gap, double error, double atLeast, double headRadius, double handRadius) {
-    static ShapeGap quick(Curve head, Curve hand) {
+    static ShapeGap quick(WalkedCurve head, WalkedCurve hand) {
         return ShapeSearch.of(head, hand).quick();
     }
 
     /** The quick gap alone, metres. */
-    static double estimated(Curve head, Curve hand) {
+    static double estimated(WalkedCurve head, WalkedCurve hand) {
         return ShapeSearch.of(head, hand).estimated();
     }
 
-    static double refined(Curve head, Curve hand) {
+    static double refined(WalkedCurve head, WalkedCurve hand) {
         return ShapeSearch.of(head, hand).refined();
     }
 
-    static ShapeGap certified(Curve head, Curve hand) {
+    static ShapeGap certified(WalkedCurve head, WalkedCurve hand) {
         return ShapeSearch.of(head, hand).certified();
     }
 }

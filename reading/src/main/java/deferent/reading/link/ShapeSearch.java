@@ -42,8 +42,8 @@ final class ShapeSearch {
     private static final int MEASURED = 720;
     private static final double DONE = 1e-5;
 
-    private final Curve head;
-    private final Curve hand;
+    private final WalkedCurve head;
+    private final WalkedCurve hand;
     private final boolean flat;
     private final double size;
 
@@ -60,14 +60,14 @@ final class ShapeSearch {
 
     private record Peak(int start, boolean reversed, boolean mirrored, double score) {}
 
-    private ShapeSearch(Curve head, Curve hand) {
+    private ShapeSearch(WalkedCurve head, WalkedCurve hand) {
         this.head = head;
         this.hand = hand;
         this.flat = head.dimension() < 3 && hand.dimension() < 3;
         this.size = Math.max(head.length(), hand.length());
     }
 
-    static ShapeSearch of(Curve head, Curve hand) {
+    static ShapeSearch of(WalkedCurve head, WalkedCurve hand) {
         return new ShapeSearch(head, hand);
     }
 
@@ -212,7 +212,7 @@ final class ShapeSearch {
         return Math.max(handRound, headRound) - sags;
     }
 
-    private static Extent extent(Curve curve, int n) {
+    private static Extent extent(WalkedCurve curve, int n) {
         return Extent.of(curve.walked(n, 0, false), curve.dimension(), curve.sag(n));
     }
 

@@ -38,7 +38,7 @@ public record Away(
 
     static Away of(Course course, Course from, Trace trace, Side side) {
         Times times = Times.of(trace, side, 2, COUNT);
-        Curve path = Curve.of(from, trace.interval());
+        Polyline path = Polyline.of(from, trace.interval());
         double[] gap = new double[times.count()];
         double[] off = new double[times.count()];
         for (int i = 0; i < gap.length; i++) {

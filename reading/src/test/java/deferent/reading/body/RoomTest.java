@@ -167,7 +167,7 @@ class RoomTest {
                         spin(Side.LEFT, Plane.WHEEL, new Vector3D(0.04, 0, 0.3), 1),
                         spin(Side.RIGHT, Plane.WHEEL, new Vector3D(-0.6, 0, 0.3), 1));
         assertThat(room.left().headToBody().distance()).isNegative();
-        assertThat(room.left().nearestPart()).isEqualTo(Outline.Part.TRUNK);
+        assertThat(room.left().nearestPart()).isEqualTo(BodyOutline.Part.TRUNK);
         assertThat(room.right().tetherToBody().distance()).isPositive();
     }
 

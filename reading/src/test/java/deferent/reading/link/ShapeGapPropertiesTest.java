@@ -60,8 +60,8 @@ class ShapeGapPropertiesTest {
         Motion carrier = any.from(ShapeGapPropertiesTest::flower);
         double off = any.number(0.02, 0.15);
         Trace trace = trace(carrier, nearly(carrier, off), 0, 0);
-        Curve head = curve(trace, true);
-        Curve hand = curve(trace, false);
+        WalkedCurve head = curve(trace, true);
+        WalkedCurve hand = curve(trace, false);
         ShapeGap there = ShapeGap.certified(head, hand);
         ShapeGap back = ShapeGap.certified(hand, head);
         assertThat(back.gap()).isCloseTo(there.gap(), within(0.004 + SEARCHED * there.gap()));
@@ -134,8 +134,8 @@ class ShapeGapPropertiesTest {
         return LinkReading.of(trace(carrier, rider, shift, ahead));
     }
 
-    private static Curve curve(Trace trace, boolean head) {
-        return Curve.of(
+    private static WalkedCurve curve(Trace trace, boolean head) {
+        return WalkedCurve.of(
                 head ? trace.head(Side.LEFT) : trace.hand(Side.RIGHT),
                 trace.interval(),
                 true,

@@ -2,9 +2,9 @@ package deferent.record.fuzz;
 
 import deferent.motion.trace.Trace;
 import deferent.reading.link.LinkReading;
-import deferent.search.fit.Answer;
 import deferent.search.fit.FitReading;
 import deferent.search.fit.Goal;
+import deferent.search.fit.Remedy;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -30,8 +30,8 @@ final class FitInvariants {
 
     private FitInvariants() {}
 
-    private static List<Answer> given(FitReading fit) {
-        List<Answer> given = new ArrayList<>(fit.answers());
+    private static List<Remedy> given(FitReading fit) {
+        List<Remedy> given = new ArrayList<>(fit.answers());
         if (given.isEmpty()) {
             given.add(fit.nearest());
         }
@@ -40,7 +40,7 @@ final class FitInvariants {
 
     private static void readAnew(Whole whole, Invariant.Broken broken) {
         FitReading fit = Whole.out(whole.readings().advice().orElseThrow().fit());
-        for (Answer answer : given(fit)) {
+        for (Remedy answer : given(fit)) {
             Trace trace = Trace.of(answer.pairing());
             broken.unlessNear(
                     fit.goal() + " gap of " + answer.changes(),
@@ -55,7 +55,7 @@ final class FitInvariants {
 
     private static void closes(Whole whole, Invariant.Broken broken) {
         FitReading fit = Whole.out(whole.readings().advice().orElseThrow().fit());
-        for (Answer answer : fit.answers()) {
+        for (Remedy answer : fit.answers()) {
             broken.when(answer.gapLeft() >= CLOSED, "%s leaves %.6f", answer, answer.gapLeft());
         }
         double left = fit.nearest().gapLeft();

@@ -42,7 +42,7 @@ public record Crossings(Pairing from, Pairing to, CrossingRequest request, List<
 
     private static void add(
             States from, States to, CrossingRequest request, boolean mirrored, List<Crossing> all) {
-        for (Meeting meeting : Search.of(from, to, request)) {
+        for (Meeting meeting : CrossingSearch.of(from, to, request)) {
             all.add(Crossing.of(from, to, meeting, request, mirrored));
         }
         if (request.freedom().timing()) {
@@ -72,10 +72,10 @@ public record Crossings(Pairing from, Pairing to, CrossingRequest request, List<
         CrossingRequest asked = request.with(freedom.withTiming(false));
         States one = States.of(from);
         States other = States.of(to);
-        Meeting straight = Search.nearest(one, other, asked);
+        Meeting straight = CrossingSearch.nearest(one, other, asked);
         if (freedom.mirror()) {
             States mirrored = States.of(Adjustment.mirror(to));
-            Meeting turned = Search.nearest(one, mirrored, asked);
+            Meeting turned = CrossingSearch.nearest(one, mirrored, asked);
             if (turned.worst() < straight.worst()) {
                 return Crossing.of(one, mirrored, turned, asked, true);
             }

@@ -120,7 +120,7 @@ public final class ShelfTable {
     private void add(int i, int j, ShelfCrossings found) {
         States a = states.get(i);
         States b = states.get(j);
-        for (Meeting meeting : Search.of(a, boxes.get(i), b, boxes.get(j), request)) {
+        for (Meeting meeting : CrossingSearch.of(a, boxes.get(i), b, boxes.get(j), request)) {
             double fromTime = meeting.a() * a.period();
             double toTime = meeting.b() * b.period();
             double[] x = new double[State24.SIZE];

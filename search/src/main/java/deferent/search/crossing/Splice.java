@@ -166,15 +166,15 @@ final class Splice {
         Jet share = share(Jet.line(x, 1 / blends[joint]));
         if (want != Want.ROD) {
             return mixed(
-                            Space.of(leg(joint, side, want == Want.HAND, t, before)),
-                            Space.of(leg(joint + 1, side, want == Want.HAND, t, before)),
+                            SpaceJet.of(leg(joint, side, want == Want.HAND, t, before)),
+                            SpaceJet.of(leg(joint + 1, side, want == Want.HAND, t, before)),
                             share)
                     .state();
         }
-        Space oneHand = Space.of(leg(joint, side, true, t, before));
-        Space otherHand = Space.of(leg(joint + 1, side, true, t, before));
-        Space one = Space.of(leg(joint, side, false, t, before)).minus(oneHand);
-        Space other = Space.of(leg(joint + 1, side, false, t, before)).minus(otherHand);
+        SpaceJet oneHand = SpaceJet.of(leg(joint, side, true, t, before));
+        SpaceJet otherHand = SpaceJet.of(leg(joint + 1, side, true, t, before));
+        SpaceJet one = SpaceJet.of(leg(joint, side, false, t, before)).minus(oneHand);
+        SpaceJet other = SpaceJet.of(leg(joint + 1, side, false, t, before)).minus(otherHand);
         double from = legs.get(joint).trace(side).pairing().part(side).tether().length();
         double to = legs.get(joint + 1).trace(side).pairing().part(side).tether().length();
         Jet length = share.times(to - from).plus(from);
@@ -189,7 +189,7 @@ final class Splice {
                 && one.from(side) + one.length() == other.from(side);
     }
 
-    private static Space mixed(Space one, Space other, Jet share) {
+    private static SpaceJet mixed(SpaceJet one, SpaceJet other, Jet share) {
         return one.plus(other.minus(one).times(share));
     }
 

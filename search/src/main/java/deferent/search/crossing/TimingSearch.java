@@ -19,8 +19,8 @@ final class TimingSearch {
     private TimingSearch() {}
 
     static List<Meeting> of(States from, States to, CrossingRequest request) {
-        double[][] left = Search.lows(from, to, request.alone(Who.LEFT));
-        double[][] right = Search.lows(from, to, request.alone(Who.RIGHT));
+        double[][] left = CrossingSearch.lows(from, to, request.alone(Who.LEFT));
+        double[][] right = CrossingSearch.lows(from, to, request.alone(Who.RIGHT));
         Gauge gauge = new Gauge(request, to);
         Landscape land = new Landscape(from, to, gauge, true);
         int rows = from.count();
@@ -51,7 +51,7 @@ final class TimingSearch {
                 }
             }
         }
-        return Search.told(land, found);
+        return CrossingSearch.told(land, found);
     }
 
     private static boolean lowest(

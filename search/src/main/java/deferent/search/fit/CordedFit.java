@@ -53,7 +53,7 @@ import org.hipparchus.util.Pair;
 public record CordedFit(
         Side carrier,
         Pairing pairing,
-        List<Change> changes,
+        List<SizeChange> changes,
         double gapBefore,
         double gapAfter,
         double meanAfter,
@@ -89,11 +89,11 @@ public record CordedFit(
 
     public static CordedFit of(
             Pairing pairing, Side carrier, Kit kit, Set<Size> free, Limits limits) {
-        return new Search(pairing, carrier, kit, free, limits).answer();
+        return new SizeSearch(pairing, carrier, kit, free, limits).answer();
     }
 
     /** One search. */
-    private static final class Search {
+    private static final class SizeSearch {
         private final Pairing pairing;
         private final Side carrier;
         private final Side rider;
@@ -102,7 +102,7 @@ public record CordedFit(
         private final List<Limits.Range> ranges = new ArrayList<>();
         private int evaluations;
 
-        Search(Pairing pairing, Side carrier, Kit kit, Set<Size> free, Limits limits) {
+        SizeSearch(Pairing pairing, Side carrier, Kit kit, Set<Size> free, Limits limits) {
             this.pairing = pairing;
             this.carrier = carrier;
             this.rider = carrier.other();
@@ -154,10 +154,10 @@ public record CordedFit(
                 }
             }
             Pairing fitted = with(best);
-            List<Change> changes = new ArrayList<>();
+            List<SizeChange> changes = new ArrayList<>();
             for (int i = 0; i < best.length; i++) {
                 if (Math.abs(best[i] - start[i]) > 1e-6) {
-                    changes.add(new Change(sizes.get(i), start[i], best[i]));
+                    changes.add(new SizeChange(sizes.get(i), start[i], best[i]));
                 }
             }
             KeepTheFigure kept = KeepTheFigure.of(Trace.of(fitted), rider, kit);

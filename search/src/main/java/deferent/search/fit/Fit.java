@@ -144,13 +144,13 @@ public final class Fit {
     }
 
     private FitReading shape() {
-        List<Answer> answers = new ArrayList<>();
+        List<Remedy> answers = new ArrayList<>();
         for (Trial trial : shaped) {
             if (shaped.stream().noneMatch(s -> s != trial && s.covers(trial))) {
                 answers.add(trial.answer(pairing, link.certified(trial.pairing()).shapeGap()));
             }
         }
-        Answer least = answers.isEmpty() ? nearest.answer(pairing, nearestGap()) : null;
+        Remedy least = answers.isEmpty() ? nearest.answer(pairing, nearestGap()) : null;
         return reading(Goal.SHAPE, answers, least, whyNoShape());
     }
 
@@ -176,7 +176,7 @@ public final class Fit {
                 }
             }
         }
-        List<Answer> answers = new ArrayList<>();
+        List<Remedy> answers = new ArrayList<>();
         for (Trial trial : found) {
             answers.add(trial.answer(pairing, link.inPlane(trial.pairing(), LinkReading.SAMPLES)));
         }
@@ -189,13 +189,13 @@ public final class Fit {
                 Goal.PLACED, answers, answers.isEmpty() ? best.answer(pairing, least) : null, why);
     }
 
-    private FitReading reading(Goal goal, List<Answer> answers, @Nullable Answer nearest, Why why) {
-        List<Answer> sorted =
+    private FitReading reading(Goal goal, List<Remedy> answers, @Nullable Remedy nearest, Why why) {
+        List<Remedy> sorted =
                 answers.stream()
                         .sorted(
-                                Comparator.comparingInt((Answer a) -> renamed(a.pairing()))
-                                        .thenComparingLong(Answer::sizesChanged)
-                                        .thenComparingDouble(Answer::moved))
+                                Comparator.comparingInt((Remedy a) -> renamed(a.pairing()))
+                                        .thenComparingLong(Remedy::sizesChanged)
+                                        .thenComparingDouble(Remedy::moved))
                         .limit(MOST)
                         .toList();
         return new FitReading(

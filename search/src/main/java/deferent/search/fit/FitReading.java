@@ -19,8 +19,8 @@ import java.util.List;
 public record FitReading(
         Side carrier,
         Goal goal,
-        List<Answer> answers,
-        Answer nearest,
+        List<Remedy> answers,
+        Remedy nearest,
         Obstacle obstacle,
         double have,
         double need) {

@@ -128,8 +128,8 @@ final class ShapeFit {
      *     refined gap
      */
     List<Trial> bySearch(boolean hopeful) {
-        Search rough = new Search(limits, link::estimate);
-        Search fine = new Search(limits, link::refined);
+        SizeSearch rough = new SizeSearch(limits, link::estimate);
+        SizeSearch fine = new SizeSearch(limits, link::refined);
         Trial here = Trial.of(from);
         List<Trial> found = new ArrayList<>(List.of(here));
         boolean closed = false;
@@ -152,7 +152,7 @@ final class ShapeFit {
         return (hopeful ? fine : rough).sorted(found);
     }
 
-    private static boolean near(Search rough, Trial trial) {
+    private static boolean near(SizeSearch rough, Trial trial) {
         return rough.gap(trial.pairing()) < WORTH_POLISHING;
     }
 }

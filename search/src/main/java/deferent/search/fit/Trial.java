@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /** A pairing on the way to an answer, with what was changed so far. */
-record Trial(Pairing pairing, List<Change> changes, boolean exact) {
+record Trial(Pairing pairing, List<SizeChange> changes, boolean exact) {
     static Trial of(Pairing pairing) {
         return new Trial(pairing, List.of(), true);
     }
@@ -26,10 +26,11 @@ record Trial(Pairing pairing, List<Change> changes, boolean exact) {
         if (Math.abs(from - value) < 1e-12) {
             return Optional.of(this);
         }
-        List<Change> more = new ArrayList<>(changes);
-        Optional<Change> before = changes.stream().filter(c -> c.size().equals(size)).findFirst();
+        List<SizeChange> more = new ArrayList<>(changes);
+        Optional<SizeChange> before =
+                changes.stream().filter(c -> c.size().equals(size)).findFirst();
         before.ifPresent(more::remove);
-        more.add(new Change(size, before.map(Change::from).orElse(from), value));
+        more.add(new SizeChange(size, before.map(SizeChange::from).orElse(from), value));
         return FitLink.set(pairing, size, value).map(p -> new Trial(p, more, exact && exactly));
     }
 
@@ -52,7 +53,7 @@ record Trial(Pairing pairing, List<Change> changes, boolean exact) {
                 && changes.stream().allMatch(c -> other.changes.stream().anyMatch(c::same));
     }
 
-    Answer answer(Pairing from, double gapLeft) {
-        return new Answer(pairing, changes, gapLeft, exact, FitLink.moved(from, pairing));
+    Remedy answer(Pairing from, double gapLeft) {
+        return new Remedy(pairing, changes, gapLeft, exact, FitLink.moved(from, pairing));
     }
 }

@@ -23,12 +23,12 @@ record Alignment(double gap, double turn, double lag, boolean mirrored) {
     private static final double SAME = 1e-9;
 
     /** The least gap alone. */
-    static double gap(Curve head, Curve hand) {
+    static double gap(SeriesCurve head, SeriesCurve hand) {
         double most = Math.max(most(shared(head, hand, false)), most(shared(head, hand, true)));
         return gap(head, hand, most);
     }
 
-    private static double gap(Curve head, Curve hand, double most) {
+    private static double gap(SeriesCurve head, SeriesCurve hand, double most) {
         // |a|² + |b|² − 2X loses half its digits when a is b, so what is lost there counts as
         // nothing
         double squared = head.power() + hand.power() - 2 * most;
@@ -40,13 +40,13 @@ record Alignment(double gap, double turn, double lag, boolean mirrored) {
      * every pair of shared terms is in phase at the right lag, so only the lags that bring two
      * long, neighbouring terms in phase are tried.
      */
-    static boolean same(Curve head, Curve hand, double nearness) {
+    static boolean same(SeriesCurve head, SeriesCurve hand, double nearness) {
         return leastGap(head, hand) <= nearness
                 && (same(head, hand, shared(head, hand, false), nearness)
                         || same(head, hand, shared(head, hand, true), nearness));
     }
 
-    private static boolean same(Curve head, Curve hand, Shared s, double nearness) {
+    private static boolean same(SeriesCurve head, SeriesCurve hand, Shared s, double nearness) {
         if (s.count <= 2) {
             return gap(head, hand, s.bound()) <= nearness;
         }
@@ -65,11 +65,11 @@ record Alignment(double gap, double turn, double lag, boolean mirrored) {
     }
 
     /** Least distance of the moduli, mirrored or not: never more than the gap. */
-    static double leastGap(Curve head, Curve hand) {
+    static double leastGap(SeriesCurve head, SeriesCurve hand) {
         return Math.sqrt(Math.min(moduli(head, hand, 1), moduli(head, hand, -1)));
     }
 
-    private static double moduli(Curve head, Curve hand, int way) {
+    private static double moduli(SeriesCurve head, SeriesCurve hand, int way) {
         double sum = 0;
         double left = hand.power() - hand.tail();
         for (int i = 0; i < head.terms(); i++) {
@@ -84,13 +84,13 @@ record Alignment(double gap, double turn, double lag, boolean mirrored) {
     }
 
     /** The best, and where several are as good the one that turns least, then lags least. */
-    static Alignment best(Curve head, Curve hand) {
+    static Alignment best(SeriesCurve head, SeriesCurve hand) {
         Alignment plain = calmest(head, hand, false);
         Alignment mirrored = calmest(head, hand, true);
         return mirrored.gap < plain.gap - SAME ? mirrored : plain;
     }
 
-    static Alignment calmest(Curve head, Curve hand, boolean mirrored) {
+    static Alignment calmest(SeriesCurve head, SeriesCurve hand, boolean mirrored) {
         Shared s = shared(head, hand, mirrored);
         double most = most(s);
         double gap = gap(head, hand, most);
@@ -128,7 +128,7 @@ record Alignment(double gap, double turn, double lag, boolean mirrored) {
         return s.count <= 2 ? s.bound() : s.magnitude(s.summit());
     }
 
-    private static Shared shared(Curve head, Curve hand, boolean mirrored) {
+    private static Shared shared(SeriesCurve head, SeriesCurve hand, boolean mirrored) {
         Shared s = new Shared(Math.min(head.terms(), hand.terms()));
         for (int i = 0; i < head.terms(); i++) {
             int j = hand.find(mirrored ? -head.k(i) : head.k(i));

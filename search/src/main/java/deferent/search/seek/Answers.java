@@ -363,7 +363,7 @@ public final class Answers {
         double most = -1;
         double least = Double.MAX_VALUE;
         for (int key : hands.keys(hand)) {
-            Curve head = space.head(key);
+            SeriesCurve head = space.head(key);
             bySymmetry.merge(
                     head.symmetry(),
                     key,
@@ -387,9 +387,9 @@ public final class Answers {
     private Candidate measured(int match, int carrier, int rider) {
         Space space = request.space();
         double a = Sight.outerRadius(space.head(carrier));
-        Curve riderHead = space.head(rider);
+        SeriesCurve riderHead = space.head(rider);
         double b = Math.max(Sight.outerRadius(riderHead), 1e-9);
-        int symmetry = Curve.gcd(space.head(carrier).symmetry(), riderHead.symmetry());
+        int symmetry = SeriesCurve.gcd(space.head(carrier).symmetry(), riderHead.symmetry());
         return new Candidate(
                 match,
                 carrier,

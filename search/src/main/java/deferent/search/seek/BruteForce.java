@@ -14,19 +14,19 @@ public record BruteForce(int motions, long links, long comparisons) {
     public static BruteForce of(SeekRequest request) {
         Look look = new Look(request.space(), request.tethers());
         int[] keys = request.space().build(0, request.space().keys());
-        Curve[] heads = new Curve[keys.length];
-        Curve[] hands = new Curve[keys.length];
+        SeriesCurve[] heads = new SeriesCurve[keys.length];
+        SeriesCurve[] hands = new SeriesCurve[keys.length];
         for (int i = 0; i < keys.length; i++) {
             heads[i] = look.head(keys[i]);
             hands[i] = look.hand(request.space().path(keys[i]));
         }
         long links = 0;
         long comparisons = 0;
-        for (Curve head : heads) {
+        for (SeriesCurve head : heads) {
             if (head.size() < Look.POINT) {
                 continue;
             }
-            for (Curve hand : hands) {
+            for (SeriesCurve hand : hands) {
                 if (hand.size() >= Look.POINT) {
                     comparisons++;
                     links += Alignment.gap(head, hand) <= request.nearness() ? 1 : 0;

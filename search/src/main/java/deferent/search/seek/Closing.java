@@ -25,8 +25,8 @@ public record Closing(Size size, double from, double to, Pairing pairing) {
     /** What closes the link of two motions, least change first. */
     static List<Closing> of(Staging staging, int carrier, int rider) {
         Space space = staging.space();
-        Curve head = space.head(carrier);
-        Curve hand = space.hand(space.path(rider));
+        SeriesCurve head = space.head(carrier);
+        SeriesCurve hand = space.hand(space.path(rider));
         double tether = staging.tether();
         List<Closing> found = new ArrayList<>();
         double apart = Alignment.gap(head, hand);

@@ -14,7 +14,7 @@ final class Descriptor {
 
     private Descriptor() {}
 
-    static void write(Curve curve, double[] out, int at) {
+    static void write(SeriesCurve curve, double[] out, int at) {
         for (int i = 0; i < SIZE; i++) {
             out[at + i] = 0;
         }
@@ -42,7 +42,7 @@ final class Descriptor {
         out[at + 7] = Math.sqrt(rest);
     }
 
-    static double[] of(Curve curve) {
+    static double[] of(SeriesCurve curve) {
         double[] out = new double[SIZE];
         write(curve, out, 0);
         return out;

@@ -32,8 +32,8 @@ public record Driver(
     /** Every carrier of the space's families that drives this rider, its own tether's first. */
     public static List<Driver> of(Space space, Motion rider, Tether tether) {
         double length = tether.length();
-        Terms path = Terms.ofPath(rider.path().course(), 720);
-        Curve wanted = path.curve().scaled(1 / length);
+        SeriesTerms path = SeriesTerms.ofPath(rider.path().course(), 720);
+        SeriesCurve wanted = path.curve().scaled(1 / length);
         Staging.Following following =
                 new Staging.Following(rider, tether, path.curve(), path.mean());
         List<Driver> found = new ArrayList<>();

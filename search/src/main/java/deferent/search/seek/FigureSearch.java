@@ -41,10 +41,10 @@ final class FigureSearch {
      */
     List<Drawer> nearest(
             Drawn figure, int count, Consumer<SeekProgress> listener, BooleanSupplier stop) {
-        Curve wanted = sampled(figure.course());
-        double size = Outline.size(wanted, FINE);
-        Curve coarse = Outline.of(wanted, COARSE);
-        Curve fine = Outline.of(wanted, FINE);
+        SeriesCurve wanted = sampled(figure.course());
+        double size = PathOutline.size(wanted, FINE);
+        SeriesCurve coarse = PathOutline.of(wanted, COARSE);
+        SeriesCurve fine = PathOutline.of(wanted, FINE);
         double[] at = Descriptor.of(coarse);
         int all = heads.count();
         double[] apart = new double[all];
@@ -77,14 +77,17 @@ final class FigureSearch {
                 break;
             }
             int key = heads.key(c, 0);
-            Curve head = space.head(key);
-            double gap = Outline.gap(Outline.of(head, FINE), fine) * size;
+            SeriesCurve head = space.head(key);
+            double gap = PathOutline.gap(PathOutline.of(head, FINE), fine) * size;
             int simplicity = Sight.simplicity(space, key);
             if (found.size() < count
                     || before(gap / size, simplicity, found.get(count - 1), size)) {
                 Tether tether =
                         Tether.of(
-                                Math.min(5, Outline.size(wanted, FINE) / Outline.size(head, FINE)));
+                                Math.min(
+                                        5,
+                                        PathOutline.size(wanted, FINE)
+                                                / PathOutline.size(head, FINE)));
                 found.add(
                         new Drawer(
                                 key,
@@ -116,13 +119,13 @@ final class FigureSearch {
     }
 
     private double apart(int c, double[] at) {
-        Curve head = space.head(heads.key(c, 0));
+        SeriesCurve head = space.head(heads.key(c, 0));
         return head.size() < Look.POINT
                 ? Double.MAX_VALUE
-                : Descriptor.distance(Descriptor.of(Outline.of(head, COARSE)), at);
+                : Descriptor.distance(Descriptor.of(PathOutline.of(head, COARSE)), at);
     }
 
-    private static Curve sampled(HandPath.Course course) {
-        return Terms.ofPath(course, 1024).curve();
+    private static SeriesCurve sampled(HandPath.Course course) {
+        return SeriesTerms.ofPath(course, 1024).curve();
     }
 }

@@ -14,7 +14,7 @@ final class HandClasses {
     private final Space space;
     private final int[][] paths;
     private final int[] classOf;
-    private final Curve[] curves;
+    private final SeriesCurve[] curves;
     private final int[] riders;
     private final NearIndex index;
 
@@ -24,9 +24,9 @@ final class HandClasses {
         Map<Long, List<Integer>> bySignature = new HashMap<>();
         classOf = new int[space.paths()];
         Arrays.fill(classOf, -1);
-        List<Curve> firsts = new ArrayList<>();
+        List<SeriesCurve> firsts = new ArrayList<>();
         for (int path = 0; path < space.paths(); path++) {
-            Curve curve = look.hand(path);
+            SeriesCurve curve = look.hand(path);
             if (curve.size() < Look.POINT || space.count(path) == 0) {
                 continue;
             }
@@ -51,7 +51,7 @@ final class HandClasses {
                 found.stream()
                         .map(l -> l.stream().mapToInt(Integer::intValue).toArray())
                         .toArray(int[][]::new);
-        curves = firsts.toArray(Curve[]::new);
+        curves = firsts.toArray(SeriesCurve[]::new);
         riders = new int[paths.length];
         double[] points = new double[paths.length * Descriptor.SIZE];
         for (int c = 0; c < paths.length; c++) {
@@ -67,7 +67,7 @@ final class HandClasses {
         return paths.length;
     }
 
-    Curve curve(int c) {
+    SeriesCurve curve(int c) {
         return curves[c];
     }
 

@@ -92,7 +92,7 @@ record HandShape(Kind kind, int first, int second, double size, double other) {
             case ARC -> new Arc(round(size * tether), Swing.DOWN, other);
             case PENDULUM_ARC -> {
                 List<Series.Term> terms = new ArrayList<>();
-                Terms found = terms();
+                SeriesTerms found = terms();
                 for (int i = 0; i < found.k().length; i++) {
                     double radius = Math.hypot(found.re()[i], found.im()[i]) * tether;
                     if (found.k()[i] != 0 && Math.abs(found.k()[i]) <= 24 && radius > 1e-10) {
@@ -113,25 +113,26 @@ record HandShape(Kind kind, int first, int second, double size, double other) {
         return Math.rint(metres * 1e12) / 1e12;
     }
 
-    Terms terms() {
+    SeriesTerms terms() {
         return switch (kind) {
-            case STILL -> new Terms(new int[0], new double[0], new double[0], 0);
-            case CIRCLE -> new Terms(new int[] {first}, new double[] {size}, new double[] {0}, 0);
+            case STILL -> new SeriesTerms(new int[0], new double[0], new double[0], 0);
+            case CIRCLE ->
+                    new SeriesTerms(new int[] {first}, new double[] {size}, new double[] {0}, 0);
             case ELLIPSE, LOOP ->
                     first < second
-                            ? new Terms(
+                            ? new SeriesTerms(
                                     new int[] {first, second},
                                     new double[] {size, other},
                                     new double[2],
                                     0)
-                            : new Terms(
+                            : new SeriesTerms(
                                     new int[] {second, first},
                                     new double[] {other, size},
                                     new double[2],
                                     0);
-            case ARC -> Terms.ofPath(path(1).course(), SAMPLES);
+            case ARC -> SeriesTerms.ofPath(path(1).course(), SAMPLES);
             case PENDULUM_ARC -> {
-                Terms swing = Terms.ofSpin(new Swing(other, Swing.DOWN), SAMPLES);
+                SeriesTerms swing = SeriesTerms.ofSpin(new Swing(other, Swing.DOWN), SAMPLES);
                 yield swing.scaled(size);
             }
         };

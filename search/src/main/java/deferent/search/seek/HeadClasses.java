@@ -103,12 +103,12 @@ final class HeadClasses {
         int at = from;
         int count = left.length;
         while (count > 0) {
-            Curve first = look.head(keys[left[0]]);
+            SeriesCurve first = look.head(keys[left[0]]);
             opens[at] = true;
             order[at++] = left[0];
             int kept = 0;
             for (int i = 1; i < count; i++) {
-                Curve other = look.head(keys[left[i]]);
+                SeriesCurve other = look.head(keys[left[i]]);
                 if (Alignment.same(first, other, SAME)) {
                     order[at++] = left[i];
                 } else {

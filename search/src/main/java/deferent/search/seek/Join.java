@@ -28,7 +28,7 @@ final class Join {
         double[] at = new double[Descriptor.SIZE];
         NearIndex.Found near = new NearIndex.Found();
         for (int c = from; c < to; c++) {
-            Curve head = look.head(heads.key(c, 0));
+            SeriesCurve head = look.head(heads.key(c, 0));
             if (head.size() < Look.POINT) {
                 continue;
             }
@@ -37,7 +37,7 @@ final class Join {
             hands.index().within(at, tolerance + 1e-9, near);
             Arrays.sort(near.points, 0, near.count);
             for (int i = 0; i < near.count; i++) {
-                Curve hand = hands.curve(near.points[i]);
+                SeriesCurve hand = hands.curve(near.points[i]);
                 if (Alignment.leastGap(head, hand) > tolerance) {
                     continue;
                 }

@@ -8,15 +8,15 @@ record Look(Space space, Tethers tethers) {
     /** A path smaller than this, in tethers, counts as a point: it leads nobody. */
     static final double POINT = 1e-6;
 
-    Curve head(int key) {
+    SeriesCurve head(int key) {
         return shown(space.head(key));
     }
 
-    Curve hand(int path) {
+    SeriesCurve hand(int path) {
         return shown(space.hand(path));
     }
 
-    private Curve shown(Curve curve) {
+    private SeriesCurve shown(SeriesCurve curve) {
         return tethers == Tethers.EQUAL || curve.size() < POINT
                 ? curve
                 : curve.scaled(1 / curve.size());

@@ -39,16 +39,16 @@ record Portrait(
     }
 
     /** The path of a hand in its own plane, metres. */
-    static Curve hand(Trace trace, Side side) {
+    static SeriesCurve hand(Trace trace, Side side) {
         return sampled(trace, side, trace.samples(SAMPLES).hand(side));
     }
 
     /** The path of a head in its own plane, metres. */
-    static Curve head(Trace trace, Side side) {
+    static SeriesCurve head(Trace trace, Side side) {
         return sampled(trace, side, trace.samples(SAMPLES).head(side));
     }
 
-    private static Curve sampled(Trace trace, Side side, double[] xyz) {
+    private static SeriesCurve sampled(Trace trace, Side side, double[] xyz) {
         Part part = trace.pairing().part(side);
         Vector3D u = part.place().plane().u();
         Vector3D v = part.place().plane().v();
@@ -59,7 +59,7 @@ record Portrait(
             along[i] = p.dotProduct(u);
             up[i] = p.dotProduct(v);
         }
-        return Curve.ofSamples(along, up);
+        return SeriesCurve.ofSamples(along, up);
     }
 
     double distance(Portrait other) {

@@ -13,7 +13,7 @@ final class Sight {
     private Sight() {}
 
     /** Greatest distance of the head from its figure's mean, in tethers. */
-    static double outerRadius(Curve head) {
+    static double outerRadius(SeriesCurve head) {
         if (head.terms() <= 2 && head.tail() == 0) {
             double sum = 0;
             for (int i = 0; i < head.terms(); i++) {

@@ -18,7 +18,7 @@ final class Signature {
 
     private Signature() {}
 
-    static long of(Curve curve) {
+    static long of(SeriesCurve curve) {
         int way = way(curve);
         long hash = 0x9E3779B97F4A7C15L;
         int count = curve.terms();
@@ -44,7 +44,7 @@ final class Signature {
      * The three longest terms, by rising k; of equals the ones of lower k in the chosen mirror
      * image.
      */
-    private static int[] longest(Curve curve, int way) {
+    private static int[] longest(SeriesCurve curve, int way) {
         int count = curve.terms();
         int[] three = {-1, -1, -1};
         for (int round = 0; round < 3; round++) {
@@ -63,8 +63,8 @@ final class Signature {
     }
 
     /** 1 as it is, −1 mirrored, 0 where both have the same moduli. */
-    private static int way(Curve curve) {
-        for (int k = 1; k <= Curve.WIDEST; k++) {
+    private static int way(SeriesCurve curve) {
+        for (int k = 1; k <= SeriesCurve.WIDEST; k++) {
             int there = curve.find(k);
             int back = curve.find(-k);
             double off =
@@ -76,11 +76,11 @@ final class Signature {
         return 0;
     }
 
-    private static double free(Curve c, int[] at) {
+    private static double free(SeriesCurve c, int[] at) {
         int f1 = c.k(at[1]) - c.k(at[2]);
         int f2 = c.k(at[2]) - c.k(at[0]);
         int f3 = c.k(at[0]) - c.k(at[1]);
-        int common = Curve.gcd(Curve.gcd(f1, f2), f3);
+        int common = SeriesCurve.gcd(SeriesCurve.gcd(f1, f2), f3);
         double angle =
                 (f1 / common) * c.angle(at[0])
                         + (f2 / common) * c.angle(at[1])

@@ -88,8 +88,8 @@ public final class Space {
     private final Grid grid;
     private final List<HandShape> paths = new ArrayList<>();
     private final List<SpinLaw> spins = new ArrayList<>();
-    private final Terms[] pathTerms;
-    private final Terms[] spinTerms;
+    private final SeriesTerms[] pathTerms;
+    private final SeriesTerms[] spinTerms;
     private final double[] cos;
     private final double[] sin;
 
@@ -101,8 +101,8 @@ public final class Space {
             throw new Refusal(
                     "has more keys than a whole number can count", "grid", "make it coarser");
         }
-        Map<HandShape, Terms> swept = new HashMap<>();
-        pathTerms = new Terms[termed ? paths.size() : 0];
+        Map<HandShape, SeriesTerms> swept = new HashMap<>();
+        pathTerms = new SeriesTerms[termed ? paths.size() : 0];
         for (int path = 0; path < pathTerms.length; path++) {
             HandShape shape = paths.get(path);
             pathTerms[path] =
@@ -118,17 +118,19 @@ public final class Space {
                                         law ->
                                                 law.match(
                                                         even ->
-                                                                new Terms(
+                                                                new SeriesTerms(
                                                                         new int[] {even.turns()},
                                                                         new double[] {1},
                                                                         new double[] {0},
                                                                         0),
                                                         s ->
                                                                 even(s)
-                                                                        ? Terms.ofEvenStretches(s)
-                                                                        : Terms.ofSpin(s, 4096),
-                                                        swing -> Terms.ofSpin(swing, 4096)))
-                                .toArray(Terms[]::new);
+                                                                        ? SeriesTerms
+                                                                                .ofEvenStretches(s)
+                                                                        : SeriesTerms.ofSpin(
+                                                                                s, 4096),
+                                                        swing -> SeriesTerms.ofSpin(swing, 4096)))
+                                .toArray(SeriesTerms[]::new);
         cos = new double[grid.starts()];
         sin = new double[grid.starts()];
         for (int j = 0; j < grid.starts(); j++) {
@@ -356,7 +358,7 @@ public final class Space {
     }
 
     /** The head's path in tethers. */
-    Curve head(int key) {
+    SeriesCurve head(int key) {
         int j = key % grid.starts();
         return pathTerms[path(key)].plus(spinTerms[spin(key)], cos[j], sin[j], 1);
     }
@@ -365,12 +367,12 @@ public final class Space {
      * The head's path with the hand's {@code size} times as large and the tether {@code length}
      * long.
      */
-    Curve head(int key, double size, double length) {
+    SeriesCurve head(int key, double size, double length) {
         int j = key % grid.starts();
         return pathTerms[path(key)].scaled(size).plus(spinTerms[spin(key)], cos[j], sin[j], length);
     }
 
-    Curve hand(int path) {
+    SeriesCurve hand(int path) {
         return pathTerms[path].curve();
     }
 
@@ -433,7 +435,7 @@ public final class Space {
         return switch (hand.kind()) {
             case STILL -> n == 1 ? Starts.first(1) : Starts.NONE;
             case CIRCLE ->
-                    Curve.gcd(hand.first(), n) != 1
+                    SeriesCurve.gcd(hand.first(), n) != 1
                             ? Starts.NONE
                             : Starts.first(n == hand.first() ? all : 1);
             case ELLIPSE ->
@@ -450,8 +452,8 @@ public final class Space {
 
     private static int period(HandShape hand, int n, int all) {
         int d = Math.abs(hand.second() - hand.first());
-        int g = Curve.gcd(n - hand.first(), d);
-        return all * g / Curve.gcd(all * g, d);
+        int g = SeriesCurve.gcd(n - hand.first(), d);
+        return all * g / SeriesCurve.gcd(all * g, d);
     }
 
     private static Starts stretched(HandShape hand, Stretches law, int all) {

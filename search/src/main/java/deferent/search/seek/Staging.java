@@ -37,9 +37,10 @@ record Staging(Space space, Tethers tethers, double tether) {
     }
 
     Pairing pairing(int carrier, int rider, Sizes sizes) {
-        Curve head = space.head(carrier, sizes.carrierHand, sizes.carrierTether).scaled(tether);
+        SeriesCurve head =
+                space.head(carrier, sizes.carrierHand, sizes.carrierTether).scaled(tether);
         double factor = tether * sizes.riderHand;
-        Curve hand = space.hand(space.path(rider)).scaled(factor);
+        SeriesCurve hand = space.hand(space.path(rider)).scaled(factor);
         double ratio = tethers == Tethers.FREE ? head.size() / hand.size() : 1;
         if (ratio != 1) {
             factor *= ratio;
@@ -69,10 +70,10 @@ record Staging(Space space, Tethers tethers, double tether) {
     }
 
     /** A carrier with its head's path about its mean, all in metres. */
-    record Leading(Motion motion, Tether tether, Curve head, double[] mean) {}
+    record Leading(Motion motion, Tether tether, SeriesCurve head, double[] mean) {}
 
     /** A rider with its hand's path about its mean, all in metres. */
-    record Following(Motion motion, Tether tether, Curve hand, double[] mean) {}
+    record Following(Motion motion, Tether tether, SeriesCurve hand, double[] mean) {}
 
     static Pairing link(Leading carrier, Following rider) {
         boolean rides = rider.motion.riding();
@@ -82,7 +83,7 @@ record Staging(Space space, Tethers tethers, double tether) {
                         : Alignment.best(carrier.head, rider.hand);
         double turn = laid.mirrored() ? Math.PI - laid.turn() : laid.turn();
         turn = snapped(Math.IEEEremainder(turn, 2 * Math.PI), 2 * Math.PI);
-        int common = Curve.gcd(carrier.head.rounds(), rider.hand.rounds());
+        int common = SeriesCurve.gcd(carrier.head.rounds(), rider.hand.rounds());
         int carrierCycles = rider.hand.rounds() / common;
         int riderCycles = carrier.head.rounds() / common;
         double ahead = snapped(laid.lag() / rider.hand.rounds(), 1);

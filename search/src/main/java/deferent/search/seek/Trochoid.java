@@ -65,7 +65,7 @@ public record Trochoid(double hand, int rounds, double tether, int turns) {
 
     /** Loops, cusps or bulges of the figure. */
     public int petals() {
-        return Math.abs(turns - rounds) / Curve.gcd(turns, rounds);
+        return Math.abs(turns - rounds) / SeriesCurve.gcd(turns, rounds);
     }
 
     /** Whether the petals end in cusps: the arm as long as the rolling circle's radius. */

@@ -43,7 +43,7 @@ class CordedFitTest {
         Pairing pictured = pair(Motion.staticSpin(1, 0), Motion.flower(0.6, 1, 0));
         Size tempo = Size.of(Side.LEFT, Size.Kind.TEMPO);
         CordedFit fit = CordedFit.of(pictured, Side.LEFT, Kit.USUAL, Set.of(tempo), Limits.USUAL);
-        assertThat(fit.changes()).extracting(Change::size).containsExactly(tempo);
+        assertThat(fit.changes()).extracting(SizeChange::size).containsExactly(tempo);
         assertThat(fit.changes().get(0).to()).isBetween(60.0, 90.0);
         assertThat(fit.gapAfter()).isLessThan(fit.gapBefore());
         assertThat(fit.closes()).isTrue();

@@ -36,7 +36,7 @@ class FitPropertiesTest {
         FitReading fit = Fit.of(pairing, Side.LEFT);
         assertThat(fit.goal()).isEqualTo(Goal.PLACED);
         assertThat(fit.closes()).isTrue();
-        for (Answer answer : fit.answers()) {
+        for (Remedy answer : fit.answers()) {
             assertThat(read(answer).inPlaneGap()).isLessThan(0.001);
         }
     }
@@ -64,7 +64,7 @@ class FitPropertiesTest {
                         Limits.USUAL,
                         Goal.SHAPE);
         assertThat(fit.closes()).isTrue();
-        for (Answer answer : fit.answers()) {
+        for (Remedy answer : fit.answers()) {
             assertThat(read(answer).shapeGap()).isLessThan(0.001);
             assertThat(answer.exact()).isTrue();
         }
@@ -77,8 +77,8 @@ class FitPropertiesTest {
                 pairing(Motion.flower(0.3, 1, Math.PI), 0.6, Motion.flower(circle, -3, 0));
         FitReading fit = Fit.of(pairing, Side.LEFT);
         for (int i = 1; i < fit.answers().size(); i++) {
-            Answer before = fit.answers().get(i - 1);
-            Answer after = fit.answers().get(i);
+            Remedy before = fit.answers().get(i - 1);
+            Remedy after = fit.answers().get(i);
             long renamedBefore = renamed(pairing, before.pairing());
             long renamedAfter = renamed(pairing, after.pairing());
             assertThat(renamedBefore).isLessThanOrEqualTo(renamedAfter);
@@ -99,7 +99,7 @@ class FitPropertiesTest {
                 .count();
     }
 
-    private static LinkReading read(Answer answer) {
+    private static LinkReading read(Remedy answer) {
         return LinkReading.of(Trace.of(answer.pairing()));
     }
 

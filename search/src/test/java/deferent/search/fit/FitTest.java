@@ -140,7 +140,7 @@ class FitTest {
         Arc arc = (Arc) pairing.right().motion().path();
         Pairing shorter = RIDER_CIRCLE.set(pairing, 0.5);
         FitReading fit = Fit.of(shorter, Side.LEFT, Set.of(CARRIER_TETHER));
-        Answer answer = fit.answers().get(0);
+        Remedy answer = fit.answers().get(0);
         changesOnly(answer, CARRIER_TETHER, 0.6, 0.5);
         assertThat(answer.exact()).isTrue();
         assertThat(answer.pairing().period())
@@ -304,14 +304,14 @@ class FitTest {
         return pairing.with(Side.RIGHT, pairing.right().with(motion));
     }
 
-    private static void changesOnly(Answer answer, Size size, double from, double to) {
+    private static void changesOnly(Remedy answer, Size size, double from, double to) {
         assertThat(answer.changes()).hasSize(1);
         assertThat(answer.changes().get(0).size()).isEqualTo(size);
         assertThat(answer.changes().get(0).from()).isCloseTo(from, within(1e-9));
         assertThat(answer.changes().get(0).to()).isCloseTo(to, within(1e-6));
     }
 
-    private static void touches(Answer answer) {
+    private static void touches(Remedy answer) {
         LinkReading link = LinkReading.of(Trace.of(answer.pairing()));
         assertThat(link.kind()).isEqualTo(LinkKind.TOUCHING);
         assertThat(link.inPlaneGap()).isLessThan(0.001);

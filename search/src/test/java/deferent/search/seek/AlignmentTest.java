@@ -7,7 +7,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class AlignmentTest {
-    private static Curve any(Random dice, int terms) {
+    private static SeriesCurve any(Random dice, int terms) {
         int[] k = new int[terms];
         double[] re = new double[terms];
         double[] im = new double[terms];
@@ -18,10 +18,10 @@ class AlignmentTest {
             re[i] = dice.nextGaussian();
             im[i] = dice.nextGaussian();
         }
-        return Curve.of(k, re, im, terms, 0);
+        return SeriesCurve.of(k, re, im, terms, 0);
     }
 
-    private static Curve moved(Curve curve, double turn, double lag, boolean mirrored) {
+    private static SeriesCurve moved(SeriesCurve curve, double turn, double lag, boolean mirrored) {
         int n = curve.terms();
         int[] k = new int[n];
         double[] re = new double[n];
@@ -34,15 +34,15 @@ class AlignmentTest {
             re[i] = curve.modulus(from) * Math.cos(angle);
             im[i] = curve.modulus(from) * Math.sin(angle);
         }
-        return Curve.of(k, re, im, n, 0);
+        return SeriesCurve.of(k, re, im, n, 0);
     }
 
     @Test
     void aPathTurnedMirroredAndLaggingIsTheSamePath() {
         Random dice = new Random(4);
         for (int i = 0; i < 300; i++) {
-            Curve a = any(dice, 1 + i % 6);
-            Curve b = moved(a, dice.nextDouble() * 6, dice.nextDouble(), i % 2 == 0);
+            SeriesCurve a = any(dice, 1 + i % 6);
+            SeriesCurve b = moved(a, dice.nextDouble() * 6, dice.nextDouble(), i % 2 == 0);
             assertThat(Alignment.gap(a, b)).isLessThan(1e-6);
             assertThat(Alignment.same(a, b, 1e-6)).isTrue();
             assertThat(Signature.of(a)).isEqualTo(Signature.of(b));
@@ -54,8 +54,8 @@ class AlignmentTest {
     void layingTheHandPathByTheBestAlignmentLeavesJustTheGap() {
         Random dice = new Random(5);
         for (int i = 0; i < 200; i++) {
-            Curve head = any(dice, 1 + i % 5);
-            Curve hand = any(dice, 1 + (i / 5) % 5);
+            SeriesCurve head = any(dice, 1 + i % 5);
+            SeriesCurve hand = any(dice, 1 + (i / 5) % 5);
             Alignment laid = Alignment.best(head, hand);
             double[] a = new double[2];
             double[] b = new double[2];
@@ -77,8 +77,8 @@ class AlignmentTest {
     void theGapIsTheLeastOverEveryTurnMirrorAndLag() {
         Random dice = new Random(6);
         for (int i = 0; i < 200; i++) {
-            Curve head = any(dice, 1 + i % 5);
-            Curve hand = any(dice, 1 + (i / 5) % 5);
+            SeriesCurve head = any(dice, 1 + i % 5);
+            SeriesCurve hand = any(dice, 1 + (i / 5) % 5);
             double slow = Sampled.gap(Sampled.points(head, 720), Sampled.points(hand, 720));
             assertThat(Alignment.gap(head, hand))
                     .isLessThan(slow + 1e-9)
@@ -90,8 +90,8 @@ class AlignmentTest {
     void neitherModuliNorDescriptorsAreEverFurtherApartThanThePaths() {
         Random dice = new Random(7);
         for (int i = 0; i < 2000; i++) {
-            Curve head = any(dice, 1 + i % 6);
-            Curve hand = any(dice, 1 + (i / 6) % 6);
+            SeriesCurve head = any(dice, 1 + i % 6);
+            SeriesCurve hand = any(dice, 1 + (i / 6) % 6);
             double gap = Alignment.gap(head, hand);
             double moduli = Alignment.leastGap(head, hand);
             assertThat(moduli).isLessThan(gap + 1e-9);

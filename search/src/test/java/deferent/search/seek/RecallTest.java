@@ -34,7 +34,7 @@ class RecallTest {
                     .filter(i -> i % 20 == 0)
                     .forEach(
                             i -> {
-                                Curve head = space.head(keys[i]);
+                                SeriesCurve head = space.head(keys[i]);
                                 if (head.size() < Look.POINT) {
                                     return;
                                 }
@@ -67,12 +67,12 @@ class RecallTest {
         TreeSet<Long> found = new TreeSet<>();
         for (int p = 0; p < space.paths(); p++) {
             int[] riders = space.riders(p);
-            Curve hand = space.hand(p);
+            SeriesCurve hand = space.hand(p);
             if (riders.length == 0 || hand.size() == 0) {
                 continue;
             }
             for (int key : keys) {
-                Curve head = space.head(key);
+                SeriesCurve head = space.head(key);
                 if (head.size() >= Look.POINT
                         && Math.abs(head.size() - hand.size()) <= tolerance
                         && Alignment.gap(head, hand) <= tolerance) {

@@ -10,7 +10,7 @@ final class Sampled {
     private Sampled() {}
 
     /** Points of a curve about their mean, u and v in turn. */
-    static double[] points(Curve curve, int count) {
+    static double[] points(SeriesCurve curve, int count) {
         double[] out = new double[2 * count];
         double[] at = new double[2];
         for (int i = 0; i < count; i++) {

@@ -130,7 +130,8 @@ class SpaceTest {
             if (SPACE.holds(key)
                     || !turning
                     || hand.kind() == HandShape.Kind.STILL
-                    || hand.kind() == HandShape.Kind.CIRCLE && Curve.gcd(hand.first(), n) != 1) {
+                    || hand.kind() == HandShape.Kind.CIRCLE
+                            && SeriesCurve.gcd(hand.first(), n) != 1) {
                 continue;
             }
             checked++;
@@ -161,8 +162,8 @@ class SpaceTest {
                             Place.usual(Side.RIGHT, Plane.WALL),
                             1);
             Trace trace = Trace.of(Pairing.of(part, other));
-            Curve head = Portrait.head(trace, Side.LEFT);
-            Curve own = SPACE.head(key).scaled(0.6);
+            SeriesCurve head = Portrait.head(trace, Side.LEFT);
+            SeriesCurve own = SPACE.head(key).scaled(0.6);
             assertThat(Descriptor.distance(Descriptor.of(head), Descriptor.of(own)))
                     .as("key %d", key)
                     .isLessThan(2e-4);

@@ -18,8 +18,8 @@ class TrochoidTest {
     private static final double L = 0.6;
     private static final Space SPACE = Space.of(new Space.Grid(12, 2, 3, 6, 8, 0, false));
 
-    private static Curve head(Trochoid t) {
-        return Curve.of(
+    private static SeriesCurve head(Trochoid t) {
+        return SeriesCurve.of(
                 t.rounds() < t.turns()
                         ? new int[] {t.rounds(), t.turns()}
                         : new int[] {t.turns(), t.rounds()},
@@ -31,7 +31,7 @@ class TrochoidTest {
                 0);
     }
 
-    private static double area(Curve curve) {
+    private static double area(SeriesCurve curve) {
         double sum = 0;
         double[] p = Sampled.points(curve, 4096);
         for (int i = 0; i < 4096; i++) {
@@ -41,7 +41,7 @@ class TrochoidTest {
         return sum;
     }
 
-    private static double length(Curve curve) {
+    private static double length(SeriesCurve curve) {
         double sum = 0;
         double[] p = Sampled.points(curve, 40_000);
         for (int i = 0; i < 40_000; i++) {
@@ -87,7 +87,7 @@ class TrochoidTest {
                 continue;
             }
             Trochoid t = found.get();
-            Curve head = SPACE.head(key).scaled(L);
+            SeriesCurve head = SPACE.head(key).scaled(L);
             assertThat(head.symmetry()).isEqualTo(t.petals());
             if (flowers++ % 50 == 0) {
                 assertThat(area(head)).isCloseTo(t.signedArea(), within(1e-3));

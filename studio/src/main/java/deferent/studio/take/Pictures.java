@@ -1,9 +1,9 @@
 package deferent.studio.take;
 
 import deferent.page.Caption;
-import deferent.page.Form;
 import deferent.page.Layer;
 import deferent.page.Still;
+import deferent.page.StillForm;
 import java.util.List;
 import java.util.Set;
 
@@ -43,9 +43,9 @@ final class Pictures {
                 wishes.numbers(Wish.AT).stream()
                         .map(share -> start + share * subject.trace().period())
                         .toList();
-        Form kind = wishes.form(form);
+        StillForm kind = wishes.form(form);
         // A single picture has one moment; poses and strips take as many as are said.
-        boolean many = kind.equals(Form.POSES) || kind.equals(Form.STRIP);
+        boolean many = kind.equals(StillForm.POSES) || kind.equals(StillForm.STRIP);
         if (!many && moments.size() > 1) {
             throw wishes.wrong(Wish.AT, "give one moment, or wish for poses or a strip");
         }

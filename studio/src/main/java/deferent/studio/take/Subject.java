@@ -4,7 +4,7 @@ import deferent.motion.phrase.Lexicon;
 import deferent.motion.trace.Trace;
 import deferent.page.Layer;
 import deferent.page.Scene;
-import deferent.reading.body.Outline;
+import deferent.reading.body.BodyOutline;
 import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
 import deferent.search.whole.Keep;
@@ -40,6 +40,8 @@ record Subject(PatternDocument document, Staged staged) {
                 trace(),
                 Scene.USUAL_COUNT,
                 staged.carrier(),
-                layers.contains(Layer.BODY) ? Outline.of(document.performer()).drawn() : List.of());
+                layers.contains(Layer.BODY)
+                        ? BodyOutline.of(document.performer()).drawn()
+                        : List.of());
     }
 }

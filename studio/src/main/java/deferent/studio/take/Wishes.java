@@ -1,9 +1,9 @@
 package deferent.studio.take;
 
 import deferent.motion.pairing.Refusal;
-import deferent.page.Form;
 import deferent.page.Layer;
 import deferent.page.Palette;
+import deferent.page.StillForm;
 import deferent.page.View;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -214,18 +214,18 @@ public final class Wishes {
     }
 
     /** The form of a picture, and the moments it shows, seconds. */
-    Form form(String word) {
+    StillForm form(String word) {
         return switch (word) {
-            case "figure" -> Form.FIGURE;
-            case "poses" -> Form.POSES;
-            case "strip" -> Form.STRIP;
+            case "figure" -> StillForm.FIGURE;
+            case "poses" -> StillForm.POSES;
+            case "strip" -> StillForm.STRIP;
             case "exposure" -> exposure();
-            default -> Form.MOMENT;
+            default -> StillForm.MOMENT;
         };
     }
 
-    private Form exposure() {
-        Optional<Form.Blink> blink = Optional.empty();
+    private StillForm exposure() {
+        Optional<StillForm.Blink> blink = Optional.empty();
         if (has(Wish.LED)) {
             List<Double> numbers = numbers(Wish.LED);
             if (numbers.size() > 2) {
@@ -233,10 +233,10 @@ public final class Wishes {
             }
             blink =
                     Optional.of(
-                            new Form.Blink(
+                            new StillForm.Blink(
                                     numbers.get(0), numbers.size() == 2 ? numbers.get(1) : 0.5));
         }
-        return new Form.Exposure(number(Wish.SHUTTER), blink);
+        return new StillForm.Exposure(number(Wish.SHUTTER), blink);
     }
 
     Refusal wrong(Wish wish, String right) {

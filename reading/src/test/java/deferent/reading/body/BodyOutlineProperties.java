@@ -9,13 +9,13 @@ import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
-class OutlineProperties {
-    private static final Outline OUTLINE = Outline.of(Performer.of(1.75));
+class BodyOutlineProperties {
+    private static final BodyOutline OUTLINE = BodyOutline.of(Performer.of(1.75));
 
     @Property
     void aTetherIsAsNearToTheBodyAsItsNearestPoint(Any any) {
-        Vector3D p = any.from(OutlineProperties::end);
-        Vector3D q = any.from(OutlineProperties::end);
+        Vector3D p = any.from(BodyOutlineProperties::end);
+        Vector3D q = any.from(BodyOutlineProperties::end);
         double brute = Double.POSITIVE_INFINITY;
         int steps = 4000;
         for (int i = 0; i <= steps; i++) {

@@ -5,9 +5,9 @@ import deferent.motion.trace.State;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** A point of space with its first three derivatives in time. */
-record Space(Jet x, Jet y, Jet z) {
-    static Space of(State s) {
-        return new Space(
+record SpaceJet(Jet x, Jet y, Jet z) {
+    static SpaceJet of(State s) {
+        return new SpaceJet(
                 new Jet(
                         s.position().getX(),
                         s.velocity().getX(),
@@ -33,16 +33,16 @@ record Space(Jet x, Jet y, Jet z) {
                 new Vector3D(x.d3(), y.d3(), z.d3()));
     }
 
-    Space plus(Space o) {
-        return new Space(x.plus(o.x), y.plus(o.y), z.plus(o.z));
+    SpaceJet plus(SpaceJet o) {
+        return new SpaceJet(x.plus(o.x), y.plus(o.y), z.plus(o.z));
     }
 
-    Space minus(Space o) {
-        return new Space(x.minus(o.x), y.minus(o.y), z.minus(o.z));
+    SpaceJet minus(SpaceJet o) {
+        return new SpaceJet(x.minus(o.x), y.minus(o.y), z.minus(o.z));
     }
 
-    Space times(Jet k) {
-        return new Space(x.times(k), y.times(k), z.times(k));
+    SpaceJet times(Jet k) {
+        return new SpaceJet(x.times(k), y.times(k), z.times(k));
     }
 
     Jet length() {
@@ -52,7 +52,7 @@ record Space(Jet x, Jet y, Jet z) {
     }
 
     /** The same direction, {@code length} long. */
-    Space made(Jet length) {
+    SpaceJet made(Jet length) {
         Jet own = length();
         double r = own.value();
         Jet inverse = own.into(1 / r, -1 / (r * r), 2 / (r * r * r), -6 / (r * r * r * r));

@@ -10,7 +10,7 @@ import java.util.Arrays;
  * <p>What a series this short leaves out (paths with kinks have endless ones) is kept as {@link
  * #tail()}, the power of the missing terms, so that powers and gaps stay exact.
  */
-final class Curve {
+final class SeriesCurve {
     /** Terms are kept for −WIDEST ≤ k ≤ WIDEST. */
     static final int WIDEST = 32;
 
@@ -24,7 +24,7 @@ final class Curve {
     private final double power;
     private final int rounds;
 
-    private Curve(int[] k, double[] re, double[] im, double tail, int rounds) {
+    private SeriesCurve(int[] k, double[] re, double[] im, double tail, int rounds) {
         this.k = k;
         this.re = re;
         this.im = im;
@@ -41,7 +41,7 @@ final class Curve {
      * The curve of these terms, by rising k; those of k = 0 and those that are rounding are
      * dropped, and a path gone round several times is taken once.
      */
-    static Curve of(int[] k, double[] re, double[] im, int count, double tail) {
+    static SeriesCurve of(int[] k, double[] re, double[] im, int count, double tail) {
         int kept = 0;
         int common = 0;
         for (int i = 0; i < count; i++) {
@@ -62,7 +62,7 @@ final class Curve {
                 ims[at++] = im[i];
             }
         }
-        return new Curve(ks, res, ims, tail, rounds);
+        return new SeriesCurve(ks, res, ims, tail, rounds);
     }
 
     private static boolean kept(int k, double re, double im) {
@@ -70,12 +70,12 @@ final class Curve {
     }
 
     /** The curve through evenly timed points. */
-    static Curve ofSamples(double[] u, double[] v) {
+    static SeriesCurve ofSamples(double[] u, double[] v) {
         return ofSamples(u, v, WIDEST);
     }
 
     /** The same with no more than {@code most} turns either way; the rest is tail. */
-    static Curve ofSamples(double[] u, double[] v, int most) {
+    static SeriesCurve ofSamples(double[] u, double[] v, int most) {
         int count = u.length;
         int widest = Math.min(most, (count - 1) / 2);
         int[] k = new int[2 * widest + 1];
@@ -163,18 +163,18 @@ final class Curve {
         return rounds;
     }
 
-    Curve scaled(double factor) {
+    SeriesCurve scaled(double factor) {
         double[] res = re.clone();
         double[] ims = im.clone();
         for (int i = 0; i < res.length; i++) {
             res[i] *= factor;
             ims[i] *= factor;
         }
-        return new Curve(k, res, ims, tail * factor * factor, rounds);
+        return new SeriesCurve(k, res, ims, tail * factor * factor, rounds);
     }
 
     /** The same path run the other way. */
-    Curve backwards() {
+    SeriesCurve backwards() {
         int count = k.length;
         int[] ks = new int[count];
         double[] res = new double[count];
@@ -184,7 +184,7 @@ final class Curve {
             res[i] = re[count - 1 - i];
             ims[i] = im[count - 1 - i];
         }
-        return new Curve(ks, res, ims, tail, rounds);
+        return new SeriesCurve(ks, res, ims, tail, rounds);
     }
 
     /**

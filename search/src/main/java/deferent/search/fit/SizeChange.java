@@ -3,15 +3,15 @@ package deferent.search.fit;
 import deferent.motion.pairing.Size;
 
 /** One size changed, in SI units (timing in cycles). */
-public record Change(Size size, double from, double to) {
-    boolean same(Change o) {
+public record SizeChange(Size size, double from, double to) {
+    boolean same(SizeChange o) {
         double apart = to - o.to;
         return size.equals(o.size)
                 && Math.abs(turning() ? Math.IEEEremainder(apart, 2 * Math.PI) : apart) < 1e-6;
     }
 
     /** Whether it changes the same size by no more. */
-    boolean noGreater(Change o) {
+    boolean noGreater(SizeChange o) {
         return size.equals(o.size) && Math.abs(to - from) <= Math.abs(o.to - o.from) + 1e-9;
     }
 

@@ -10,7 +10,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * A point's path as a curve: one minimal period of it, seen along its own axes, to be walked by arc
  * length from any start, either way. When it was where is forgotten.
  */
-final class Curve {
+final class WalkedCurve {
     private static final int[] PRIMES = {2, 3, 5, 7, 11, 13, 17, 19, 23};
     private static final int MOST_REPEATS = 600;
     private static final double SAME = 1e-7;
@@ -20,7 +20,7 @@ final class Curve {
     private final boolean closed;
     private final int dimension;
 
-    private Curve(double[] points, boolean closed) {
+    private WalkedCurve(double[] points, boolean closed) {
         OwnAxes own = OwnAxes.of(points);
         this.xyz = own.xyz();
         this.dimension = own.dimension();
@@ -42,7 +42,8 @@ final class Curve {
      * @param closed whether the interval's end joins its start
      * @param corners times at which the velocity jumps
      */
-    static Curve of(Course course, Interval interval, boolean closed, double[] corners, int count) {
+    static WalkedCurve of(
+            Course course, Interval interval, boolean closed, double[] corners, int count) {
         int repeats = closed ? repeats(course, interval) : 1;
         double start = interval.start();
         double length = interval.length() / repeats;
@@ -65,18 +66,18 @@ final class Curve {
             points[3 * i + 1] = p.getY();
             points[3 * i + 2] = p.getZ();
         }
-        return new Curve(points, closed);
+        return new WalkedCurve(points, closed);
     }
 
     /**
      * The same from positions sampled at even times over the interval, when they fill its minimal
      * period well enough; worked out afresh where they do not.
      */
-    static Curve of(Course course, Interval interval, boolean closed, double[] samples) {
+    static WalkedCurve of(Course course, Interval interval, boolean closed, double[] samples) {
         int count = samples.length / 3;
         int repeats = closed ? repeats(course, interval) : 1;
         if (!closed) {
-            return new Curve(samples, false);
+            return new WalkedCurve(samples, false);
         }
         if (count % repeats != 0 || count / repeats < 60) {
             return of(course, interval, true, new double[0], 180);
@@ -89,7 +90,7 @@ final class Curve {
             System.arraycopy(samples, 3 * stride * i, points, 3 * i, 3);
         }
         System.arraycopy(samples, 0, points, points.length - 3, 3);
-        return new Curve(points, true);
+        return new WalkedCurve(points, true);
     }
 
     // The minimal period divides the interval by a whole number; a prime divides that number when

@@ -23,7 +23,7 @@ import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
  * Searches sizes for the least gap where no closed form is known: one size by a scan and Brent's
  * method, several by BOBYQA (Powell, 2009), both from Hipparchus, which asks for no derivatives.
  */
-final class Search {
+final class SizeSearch {
     private static final double IMPOSSIBLE = 10;
 
     private final Limits limits;
@@ -32,7 +32,7 @@ final class Search {
     /**
      * @param gap what is to be least, metres
      */
-    Search(Limits limits, ToDoubleFunction<Pairing> gap) {
+    SizeSearch(Limits limits, ToDoubleFunction<Pairing> gap) {
         this.limits = limits;
         this.gap = gap;
     }

@@ -4,8 +4,8 @@ import deferent.page.Face;
 import deferent.page.Palette;
 
 /** Single lines of known length set by hand. */
-final class Words {
-    private Words() {}
+final class HandSetLines {
+    private HandSetLines() {}
 
     /** In the middle of a line whose top is given. */
     static Mark.Text at(

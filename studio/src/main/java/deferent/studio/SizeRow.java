@@ -11,10 +11,10 @@ import java.util.Optional;
  * @param unit "m", "deg", "cycles" or "cycles_per_min"
  * @param step what one press of an arrow key changes
  */
-record Sizing(
+record SizeRow(
         Size size, String name, double value, String unit, double least, double most, double step) {
 
-    static List<Sizing> of(Pairing pairing) {
+    static List<SizeRow> of(Pairing pairing) {
         return Size.of(pairing).stream()
                 .map(size -> of(size, size.read(pairing).orElseThrow()))
                 .toList();
@@ -23,23 +23,24 @@ record Sizing(
     /**
      * @param si the value in SI units
      */
-    static Sizing of(Size size, double si) {
+    static SizeRow of(Size size, double si) {
         double value = atEdge(size, si);
         String own = size.kind().shared() ? "" : size.side().word() + " ";
         return switch (size.kind()) {
-            case HAND_RADIUS -> new Sizing(size, own + "hand radius", value, "m", 0.001, 10, 0.01);
-            case TETHER -> new Sizing(size, own + "tether", value, "m", 0.01, 5, 0.01);
+            case HAND_RADIUS -> new SizeRow(size, own + "hand radius", value, "m", 0.001, 10, 0.01);
+            case TETHER -> new SizeRow(size, own + "tether", value, "m", 0.01, 5, 0.01);
             case CENTRE_X ->
-                    new Sizing(size, own + "centre, to the left", value, "m", -10, 10, 0.01);
-            case CENTRE_Y -> new Sizing(size, own + "centre, up", value, "m", -10, 10, 0.01);
+                    new SizeRow(size, own + "centre, to the left", value, "m", -10, 10, 0.01);
+            case CENTRE_Y -> new SizeRow(size, own + "centre, up", value, "m", -10, 10, 0.01);
             case CENTRE_Z ->
-                    new Sizing(size, own + "centre, to the front", value, "m", -10, 10, 0.01);
-            case START -> new Sizing(size, own + "poi's start", value, "deg", -360, 360, 5);
-            case TILT -> new Sizing(size, own + "tilt", value, "deg", -360, 360, 5);
+                    new SizeRow(size, own + "centre, to the front", value, "m", -10, 10, 0.01);
+            case START -> new SizeRow(size, own + "poi's start", value, "deg", -360, 360, 5);
+            case TILT -> new SizeRow(size, own + "tilt", value, "deg", -360, 360, 5);
             case AMPLITUDE ->
-                    new Sizing(size, own + "swing to each side", value, "deg", 0.5, 179.5, 5);
-            case TIMING -> new Sizing(size, "right hand ahead", value, "cycles", 0, 0.999999, 0.25);
-            case TEMPO -> new Sizing(size, "tempo", value, "cycles_per_min", 1, 600, 1);
+                    new SizeRow(size, own + "swing to each side", value, "deg", 0.5, 179.5, 5);
+            case TIMING ->
+                    new SizeRow(size, "right hand ahead", value, "cycles", 0, 0.999999, 0.25);
+            case TEMPO -> new SizeRow(size, "tempo", value, "cycles_per_min", 1, 600, 1);
         };
     }
 

@@ -13,21 +13,21 @@ import tools.jackson.databind.JsonNode;
  * One object of a question, read key by key: each says what it must be, and keys that nobody read
  * are refused at the end, so that a slip of the pen does not pass in silence.
  */
-final class Asked {
+final class Question {
     private final JsonNode node;
     private final String path;
     private final Set<String> known = new HashSet<>();
 
-    private Asked(JsonNode node, String path) {
+    private Question(JsonNode node, String path) {
         this.node = node;
         this.path = path;
     }
 
-    static Asked of(JsonNode node, String where) {
+    static Question of(JsonNode node, String where) {
         if (!node.isObject()) {
             throw new BadRequest(400, "is no JSON object", where, "send {...}");
         }
-        return new Asked(node, "");
+        return new Question(node, "");
     }
 
     boolean has(String key) {
@@ -139,12 +139,12 @@ final class Asked {
         return has(key) ? Optional.of(point(key)) : Optional.empty();
     }
 
-    Optional<Asked> maybeObject(String key) {
+    Optional<Question> maybeObject(String key) {
         return has(key) ? Optional.of(inner(node(key), path + key)) : Optional.empty();
     }
 
-    List<Asked> objects(String key, int most) {
-        List<Asked> all = new ArrayList<>();
+    List<Question> objects(String key, int most) {
+        List<Question> all = new ArrayList<>();
         if (has(key)) {
             JsonNode list = node(key);
             if (!list.isArray() || list.size() > most) {
@@ -174,11 +174,11 @@ final class Asked {
         return Optional.of(List.copyOf(all));
     }
 
-    private static Asked inner(JsonNode value, String at) {
+    private static Question inner(JsonNode value, String at) {
         if (!value.isObject()) {
             throw new BadRequest(400, "is no JSON object", at, "give {...}");
         }
-        return new Asked(value, at + ".");
+        return new Question(value, at + ".");
     }
 
     /** Refuses whatever key was not asked for. */

@@ -14,10 +14,10 @@ import deferent.motion.pairing.Stretches;
  * @param im imaginary parts (along v)
  * @param tail power of the terms left out
  */
-record Terms(int[] k, double[] re, double[] im, double tail) {
+record SeriesTerms(int[] k, double[] re, double[] im, double tail) {
     private static final double DROPPED = 1e-12;
 
-    static Terms ofPath(HandPath.Course course, int samples) {
+    static SeriesTerms ofPath(HandPath.Course course, int samples) {
         double[] u = new double[samples];
         double[] v = new double[samples];
         for (int i = 0; i < samples; i++) {
@@ -28,7 +28,7 @@ record Terms(int[] k, double[] re, double[] im, double tail) {
         return ofSamples(u, v);
     }
 
-    static Terms ofSpin(SpinLaw law, int samples) {
+    static SeriesTerms ofSpin(SpinLaw law, int samples) {
         double[] u = new double[samples];
         double[] v = new double[samples];
         SpinLaw.Course course = law.course();
@@ -44,8 +44,8 @@ record Terms(int[] k, double[] re, double[] im, double tail) {
      * The direction of a poi turning in even stretches. Each stretch from s0 to s1 at r turns a
      * cycle adds e^{iθ0 − 2πiks0}·(e^{2πi(r−k)(s1−s0)} − 1)/(2πi(r−k)) to the term of k, exactly.
      */
-    static Terms ofEvenStretches(Stretches law) {
-        int widest = Curve.WIDEST;
+    static SeriesTerms ofEvenStretches(Stretches law) {
+        int widest = SeriesCurve.WIDEST;
         int[] k = new int[2 * widest + 1];
         double[] re = new double[k.length];
         double[] im = new double[k.length];
@@ -68,12 +68,12 @@ record Terms(int[] k, double[] re, double[] im, double tail) {
             }
             held += re[j] * re[j] + im[j] * im[j];
         }
-        return new Terms(k, re, im, Math.max(0, 1 - held)).trimmed();
+        return new SeriesTerms(k, re, im, Math.max(0, 1 - held)).trimmed();
     }
 
-    private static Terms ofSamples(double[] u, double[] v) {
+    private static SeriesTerms ofSamples(double[] u, double[] v) {
         int count = u.length;
-        int widest = Curve.WIDEST;
+        int widest = SeriesCurve.WIDEST;
         int[] k = new int[2 * widest + 1];
         double[] re = new double[k.length];
         double[] im = new double[k.length];
@@ -98,10 +98,10 @@ record Terms(int[] k, double[] re, double[] im, double tail) {
             held += re[j] * re[j] + im[j] * im[j];
         }
         double tail = power - held;
-        return new Terms(k, re, im, tail > 1e-13 ? tail : 0).trimmed();
+        return new SeriesTerms(k, re, im, tail > 1e-13 ? tail : 0).trimmed();
     }
 
-    private Terms trimmed() {
+    private SeriesTerms trimmed() {
         int kept = 0;
         for (int i = 0; i < k.length; i++) {
             kept += Math.hypot(re[i], im[i]) > DROPPED ? 1 : 0;
@@ -117,25 +117,25 @@ record Terms(int[] k, double[] re, double[] im, double tail) {
                 ims[at++] = im[i];
             }
         }
-        return new Terms(ks, res, ims, tail);
+        return new SeriesTerms(ks, res, ims, tail);
     }
 
-    Terms scaled(double factor) {
+    SeriesTerms scaled(double factor) {
         double[] res = re.clone();
         double[] ims = im.clone();
         for (int i = 0; i < k.length; i++) {
             res[i] *= factor;
             ims[i] *= factor;
         }
-        return new Terms(k, res, ims, tail * factor * factor);
+        return new SeriesTerms(k, res, ims, tail * factor * factor);
     }
 
-    Curve curve() {
-        return Curve.of(k, re, im, k.length, tail);
+    SeriesCurve curve() {
+        return SeriesCurve.of(k, re, im, k.length, tail);
     }
 
     /** This path plus {@code spin}, the latter turned by (cos, sin) and {@code length} long. */
-    Curve plus(Terms spin, double cos, double sin, double length) {
+    SeriesCurve plus(SeriesTerms spin, double cos, double sin, double length) {
         int[] ks = new int[k.length + spin.k.length];
         double[] res = new double[ks.length];
         double[] ims = new double[ks.length];
@@ -156,7 +156,7 @@ record Terms(int[] k, double[] re, double[] im, double tail) {
             }
             count++;
         }
-        return Curve.of(ks, res, ims, count, tail + length * length * spin.tail);
+        return SeriesCurve.of(ks, res, ims, count, tail + length * length * spin.tail);
     }
 
     /** The mean, into {@code out[0]} and {@code out[1]}. */

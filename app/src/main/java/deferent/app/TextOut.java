@@ -9,7 +9,7 @@ import java.io.PrintWriter;
  * @param out where to
  * @param why whether to say where a sentence comes from
  */
-record Saying(PrintWriter out, boolean why) {
+record TextOut(PrintWriter out, boolean why) {
     /** One sentence after {@code first}, its continuation indented as far. */
     void told(String first, Told one) {
         line(first, one.text());

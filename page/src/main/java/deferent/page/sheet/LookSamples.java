@@ -15,11 +15,11 @@ import java.util.List;
 import java.util.Optional;
 
 /** Draws a side's hand, tether and head in a row, in the looks of the {@link Palette}. */
-final class Samples {
+final class LookSamples {
     /** Thousandths of a picture's edge that a point stands for here. */
     private static final double THOUSANDTHS = 3.4;
 
-    private Samples() {}
+    private LookSamples() {}
 
     static void paint(Mark.Sample sample, Graphics2D g) {
         Side side = sample.side();

@@ -6,22 +6,22 @@ package deferent.search.seek;
  * the best turn, shift, mirror, start and direction of travel. Size is forgotten, as a figure on
  * paper has none.
  */
-final class Outline {
-    private Outline() {}
+final class PathOutline {
+    private PathOutline() {}
 
     /** The outline of a curve from {@code points} points; its size in metres is lost. */
-    static Curve of(Curve curve, int points) {
-        Curve even = even(curve, points);
+    static SeriesCurve of(SeriesCurve curve, int points) {
+        SeriesCurve even = even(curve, points);
         return even.size() > 0 ? even.scaled(1 / even.size()) : even;
     }
 
     /** Root mean square distance from the mean of the walked curve, in the curve's unit. */
-    static double size(Curve curve, int points) {
+    static double size(SeriesCurve curve, int points) {
         return even(curve, points).size();
     }
 
-    private static Curve even(Curve curve, int points) {
-        int most = Math.min(Curve.WIDEST, points / 8);
+    private static SeriesCurve even(SeriesCurve curve, int points) {
+        int most = Math.min(SeriesCurve.WIDEST, points / 8);
         int fine = 4 * points;
         double[] u = new double[fine + 1];
         double[] v = new double[fine + 1];
@@ -45,11 +45,11 @@ final class Outline {
             evenU[i] = u[at] + share * (u[at + 1] - u[at]);
             evenV[i] = v[at] + share * (v[at + 1] - v[at]);
         }
-        return Curve.ofSamples(evenU, evenV, most);
+        return SeriesCurve.ofSamples(evenU, evenV, most);
     }
 
     // Points of the curve, each term stepping on by a fixed turn.
-    private static void fill(Curve curve, int fine, double[] u, double[] v) {
+    private static void fill(SeriesCurve curve, int fine, double[] u, double[] v) {
         for (int t = 0; t < curve.terms(); t++) {
             double cos = Math.cos(2 * Math.PI * curve.k(t) / fine);
             double sin = Math.sin(2 * Math.PI * curve.k(t) / fine);
@@ -70,7 +70,7 @@ final class Outline {
      * and corners have endless ones) is taken to agree as well as its power allows, so figures with
      * cusps may come out a hair nearer than they are, never further.
      */
-    static double gap(Curve a, Curve b) {
+    static double gap(SeriesCurve a, SeriesCurve b) {
         double apart = Math.min(Alignment.gap(a, b), Alignment.gap(a, b.backwards()));
         return Math.sqrt(Math.max(0, apart * apart - 2 * Math.sqrt(a.tail() * b.tail())));
     }

@@ -15,9 +15,9 @@ import java.util.List;
  * @param moved how far the hand or head that moves most is then from where it was in the same
  *     timing, metres
  */
-public record Answer(
-        Pairing pairing, List<Change> changes, double gapLeft, boolean exact, double moved) {
-    public Answer {
+public record Remedy(
+        Pairing pairing, List<SizeChange> changes, double gapLeft, boolean exact, double moved) {
+    public Remedy {
         changes = List.copyOf(changes);
     }
 

@@ -8,14 +8,14 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * A path as a curve, its timing forgotten: how far a point is from it. A polyline of {@value
  * #COUNT} chords; for a circle of 0.6 m its sagitta is 3 µm.
  */
-final class Curve {
+final class Polyline {
     private static final int COUNT = 960;
     private static final int STRIDE = 16;
 
     private final double[] xyz = new double[3 * (COUNT + 1)];
     private final double longest;
 
-    private Curve(Course course, Interval over) {
+    private Polyline(Course course, Interval over) {
         for (int i = 0; i <= COUNT; i++) {
             double time = over.start() + over.length() * i / COUNT;
             Vector3D p = (i == COUNT ? course.before(time) : course.at(time)).position();
@@ -34,8 +34,8 @@ final class Curve {
         longest = most;
     }
 
-    static Curve of(Course course, Interval over) {
-        return new Curve(course, over);
+    static Polyline of(Course course, Interval over) {
+        return new Polyline(course, over);
     }
 
     /** Distance of a point from the curve, metres. */

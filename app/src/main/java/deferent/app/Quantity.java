@@ -15,7 +15,7 @@ import picocli.CommandLine.TypeConversionException;
  * Numbers with units as the command line takes them: "60cm", "0.6 m", "24in", "90deg", "120g".
  * Decimal shifts are exact, so 60cm is the same double as 0.6 m.
  */
-final class Amount {
+final class Quantity {
     private static final Pattern SAID =
             Pattern.compile("\\s*([-+−]?[0-9]*[.,]?[0-9]+)\\s*(.*?)\\s*");
 
@@ -29,7 +29,7 @@ final class Amount {
     private static final Map<String, String> METRES_A_SECOND = Map.of("m/s", "1", "cm/s", "0.01");
     private static final Map<String, String> SECONDS = Map.of("s", "1", "ms", "0.001");
 
-    private Amount() {}
+    private Quantity() {}
 
     /** Metres. */
     static double length(String text) {

@@ -16,7 +16,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * trunk is as broad as the shoulders; its front holds the breastbone, the frame's origin, and above
  * that it rounds off, a centimetre or two over the shoulders.
  */
-public final class Outline {
+public final class BodyOutline {
     private static final double CROWN = 1.000;
     private static final double CHIN = 0.870;
     private static final double SHOULDERS = 0.818;
@@ -101,18 +101,18 @@ public final class Outline {
 
     private final Slab[] slabs;
 
-    private Outline(Slab[] slabs) {
+    private BodyOutline(Slab[] slabs) {
         this.slabs = slabs;
     }
 
-    public static Outline of(Performer performer) {
+    public static BodyOutline of(Performer performer) {
         double h = performer.stature();
         double z = -Performer.DEPTH * h;
         double trunk = Performer.DEPTH * h;
         double skull = (CROWN - CHIN) / 2 * h;
         double face = performer.height((CROWN + CHIN) / 2);
         double half = Math.max(performer.shoulder(Side.LEFT).getX() - trunk, 0);
-        return new Outline(
+        return new BodyOutline(
                 new Slab[] {
                     new Slab(Part.HEAD, 0, face, face, z, skull),
                     new Slab(

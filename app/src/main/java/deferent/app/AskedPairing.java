@@ -22,7 +22,7 @@ import picocli.CommandLine.TypeConversionException;
  * The pairing a command line asks about: a phrase, a pattern document's file, or a name on the
  * shelf, in that order; and the sizes its options set.
  */
-final class Asked {
+final class AskedPairing {
     @Parameters(
             arity = "1..*",
             paramLabel = "PHRASE|FILE|NAME",
@@ -34,21 +34,21 @@ final class Asked {
     @Option(
             names = "--tether",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Tether of hands whose tether is unsaid, such as 60cm.")
     private @Nullable Double tether;
 
     @Option(
             names = "--hand-radius",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Hand radius of every hand that moves, such as 30cm.")
     private @Nullable Double handRadius;
 
     @Option(
             names = "--tempo",
             paramLabel = "TEMPO",
-            converter = Amount.Tempo.class,
+            converter = Quantity.Tempo.class,
             description = "Hand cycles a minute, or poi beats where both hands are still.")
     private @Nullable Double tempo;
 
@@ -65,14 +65,14 @@ final class Asked {
     @Option(
             names = "--head-mass",
             paramLabel = "MASS",
-            converter = Amount.Mass.class,
+            converter = Quantity.Mass.class,
             description = "Of a poi's head, such as 120g.")
     private @Nullable Double headMass;
 
     @Option(
             names = "--head-size",
             paramLabel = "LENGTH",
-            converter = Amount.Length.class,
+            converter = Quantity.Length.class,
             description = "Diameter of a poi's head, such as 7cm.")
     private @Nullable Double headSize;
 
@@ -138,14 +138,14 @@ final class Asked {
             return size.set(
                     pairing,
                     size.kind().angle()
-                            ? Amount.angle(value)
+                            ? Quantity.angle(value)
                             : size.kind().length()
-                                    ? Amount.length(value)
+                                    ? Quantity.length(value)
                                     : size.kind() == Size.Kind.TEMPO
-                                            ? Amount.tempo(value)
-                                            : Amount.share(value));
+                                            ? Quantity.tempo(value)
+                                            : Quantity.share(value));
         } catch (Refusal refused) {
-            throw Amount.typed(refused, value);
+            throw Quantity.typed(refused, value);
         } catch (TypeConversionException unit) {
             throw new Refusal(
                     String.valueOf(unit.getMessage()), "--set " + said, "see read --help");

@@ -5,33 +5,33 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** What kind of picture a still is. */
-public sealed interface Form {
+public sealed interface StillForm {
     /** One moment, as the stage shows it: trails fading behind the heads. */
-    Form MOMENT = new Moment();
+    StillForm MOMENT = new Moment();
 
     /** The paths alone, drawn evenly: the figure. */
-    Form FIGURE = new Figure();
+    StillForm FIGURE = new Figure();
 
     /** The figure with hands and tethers at the still's moments, numbered. */
-    Form POSES = new Poses();
+    StillForm POSES = new Poses();
 
     /** The still's moments side by side, with their counts below. */
-    Form STRIP = new Strip();
+    StillForm STRIP = new Strip();
 
     /** The light of one common cycle. */
-    Form EXPOSURE = new Exposure(OptionalDouble.empty(), Optional.empty());
+    StillForm EXPOSURE = new Exposure(OptionalDouble.empty(), Optional.empty());
 
-    /** {@link Form#MOMENT}. */
-    record Moment() implements Form {}
+    /** {@link StillForm#MOMENT}. */
+    record Moment() implements StillForm {}
 
-    /** {@link Form#FIGURE}. */
-    record Figure() implements Form {}
+    /** {@link StillForm#FIGURE}. */
+    record Figure() implements StillForm {}
 
-    /** {@link Form#POSES}. */
-    record Poses() implements Form {}
+    /** {@link StillForm#POSES}. */
+    record Poses() implements StillForm {}
 
-    /** {@link Form#STRIP}. */
-    record Strip() implements Form {}
+    /** {@link StillForm#STRIP}. */
+    record Strip() implements StillForm {}
 
     /**
      * What a camera sees of glowing heads in the dark while its shutter stays open from the still's
@@ -41,7 +41,7 @@ public sealed interface Form {
      * @param shutter seconds it stays open, above 0 to 60; empty for one common cycle
      * @param blink of the heads' lights; empty where they burn steadily
      */
-    record Exposure(OptionalDouble shutter, Optional<Blink> blink) implements Form {
+    record Exposure(OptionalDouble shutter, Optional<Blink> blink) implements StillForm {
         public Exposure {
             shutter.ifPresent(s -> Refusal.positive(s, 60, "shutter of an exposure", "seconds"));
         }
@@ -61,12 +61,12 @@ public sealed interface Form {
     }
 
     /** The light while a shutter of so many seconds is open. */
-    static Form exposure(double shutter) {
+    static StillForm exposure(double shutter) {
         return new Exposure(OptionalDouble.of(shutter), Optional.empty());
     }
 
     /** The light of blinking heads while a shutter of so many seconds is open. */
-    static Form exposure(double shutter, double rate, double duty) {
+    static StillForm exposure(double shutter, double rate, double duty) {
         return new Exposure(OptionalDouble.of(shutter), Optional.of(new Blink(rate, duty)));
     }
 }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * A moving point's run as it lies on the paper: where the point is at evenly spaced times, close
  * enough that straight lines between them will do, and how far it has come by then.
  */
-final class Lane {
+final class PaperRun {
     /** Samples stand no further apart than this on average, pixels. */
     private static final double APART = 3;
 
@@ -25,9 +25,9 @@ final class Lane {
     private final boolean closed;
     private final double start;
     private final double period;
-    private @Nullable Curve curve;
+    private @Nullable FittedCurve curve;
 
-    private Lane(double[] x, double[] y, boolean closed, double start, double period) {
+    private PaperRun(double[] x, double[] y, boolean closed, double start, double period) {
         this.x = x;
         this.y = y;
         this.closed = closed;
@@ -39,8 +39,8 @@ final class Lane {
         }
     }
 
-    static Lane of(Scene scene, Framing framing, Item.Form.Run run) {
-        Lane rough = of(scene, framing, run, scene.count());
+    static PaperRun of(Scene scene, Framing framing, Item.Shape.Run run) {
+        PaperRun rough = of(scene, framing, run, scene.count());
         int fine = (int) Math.min(MOST, Math.ceil(rough.length() / APART));
         if (fine <= scene.count()) {
             return rough;
@@ -49,7 +49,7 @@ final class Lane {
         return of(scene, framing, run, times * scene.count());
     }
 
-    private static Lane of(Scene scene, Framing framing, Item.Form.Run run, int count) {
+    private static PaperRun of(Scene scene, Framing framing, Item.Shape.Run run, int count) {
         Trace trace = scene.trace();
         Samples samples = trace.samples(count);
         Track track = run.track();
@@ -66,7 +66,7 @@ final class Lane {
             x[i] = p.x;
             y[i] = p.y;
         }
-        return new Lane(x, y, run.closed(), trace.interval().start(), trace.period());
+        return new PaperRun(x, y, run.closed(), trace.interval().start(), trace.period());
     }
 
     /** Points; the first stands again at the end of a closed lane. */
@@ -118,10 +118,10 @@ final class Lane {
         return new Point2D.Double(x[i] + part * (x[i + 1] - x[i]), y[i] + part * (y[i + 1] - y[i]));
     }
 
-    private Curve curve() {
-        Curve drawn = curve;
+    private FittedCurve curve() {
+        FittedCurve drawn = curve;
         if (drawn == null) {
-            drawn = Curve.through(x, y, closed);
+            drawn = FittedCurve.through(x, y, closed);
             curve = drawn;
         }
         return drawn;
@@ -129,12 +129,12 @@ final class Lane {
 
     /** The whole line. */
     Path2D.Double whole() {
-        return Curve.path(curve().between(0, x.length - 1.0), closed);
+        return FittedCurve.path(curve().between(0, x.length - 1.0), closed);
     }
 
     /** The line from one share of the period on to a later one, at most a period on. */
     Path2D.Double between(double from, double to) {
-        return Curve.path(cubics(from, to), false);
+        return FittedCurve.path(cubics(from, to), false);
     }
 
     private List<double[]> cubics(double from, double to) {
@@ -159,9 +159,9 @@ final class Lane {
     Path2D.Double back(double share, double back) {
         List<double[]> cubics = new ArrayList<>();
         for (double[] cubic : cubics(share - back, share)) {
-            cubics.add(0, Curve.reversed(cubic));
+            cubics.add(0, FittedCurve.reversed(cubic));
         }
-        return Curve.path(cubics, false);
+        return FittedCurve.path(cubics, false);
     }
 
     /**

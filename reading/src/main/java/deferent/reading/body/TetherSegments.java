@@ -9,7 +9,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * The two tethers as segments in space: how near they come, and whether they cross in view of the
  * audience, that is, after dropping z.
  */
-final class Tethers {
+final class TetherSegments {
     // How far within both tethers a crossing lies, as a share of them: a head that only touches the
     // other hand, as in every link, crosses nothing.
     private static final double INSIDE = 1e-6;
@@ -17,7 +17,7 @@ final class Tethers {
     private final Trace trace;
     private final Samples samples;
 
-    Tethers(Trace trace, Samples samples) {
+    TetherSegments(Trace trace, Samples samples) {
         this.trace = trace;
         this.samples = samples;
     }

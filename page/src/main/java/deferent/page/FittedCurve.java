@@ -11,7 +11,7 @@ import java.util.List;
  * further than a twentieth of a pixel off. Corners stay corners. Source: P. J. Schneider, An
  * algorithm for automatically fitting digitized curves, Graphics Gems (1990).
  */
-final class Curve {
+final class FittedCurve {
     private static final double OFF = 0.05;
     private static final double IMPROVABLE = 16;
     private static final int ROUNDS = 3;
@@ -44,7 +44,7 @@ final class Curve {
     private final boolean closed;
     private final List<Piece> pieces = new ArrayList<>();
 
-    private Curve(double[] x, double[] y, boolean closed) {
+    private FittedCurve(double[] x, double[] y, boolean closed) {
         this.x = x;
         this.y = y;
         this.closed = closed;
@@ -53,8 +53,8 @@ final class Curve {
     /**
      * @param x of the points, pixels; of a closed line the last is the first again
      */
-    static Curve through(double[] x, double[] y, boolean closed) {
-        Curve curve = new Curve(x, y, closed);
+    static FittedCurve through(double[] x, double[] y, boolean closed) {
+        FittedCurve curve = new FittedCurve(x, y, closed);
         int from = 0;
         for (int i = 1; i < x.length; i++) {
             if (i == x.length - 1 || curve.corner(i)) {

@@ -20,7 +20,7 @@ import java.util.List;
  *   <li>Low points with no ridge between them, as where two pairings share a stretch, are one.
  * </ol>
  */
-final class Search {
+final class CrossingSearch {
     /** A ridge lower than this, in tolerances, does not part two crossings. */
     static final double RIDGE = 0.1;
 
@@ -35,7 +35,7 @@ final class Search {
     private double[] square = new double[0];
     private float[] worst = new float[0];
 
-    private Search(States from, States to, CrossingRequest request) {
+    private CrossingSearch(States from, States to, CrossingRequest request) {
         this.from = from;
         this.to = to;
         this.gauge = new Gauge(request, to);
@@ -52,7 +52,7 @@ final class Search {
     /** As {@link #of}, with trees that serve many searches. */
     static List<Meeting> of(
             States from, Boxes fromBoxes, States to, Boxes toBoxes, CrossingRequest request) {
-        Search search = new Search(from, to, request);
+        CrossingSearch search = new CrossingSearch(from, to, request);
         if (!search.sweep(fromBoxes, toBoxes)) {
             return List.of();
         }
@@ -243,7 +243,7 @@ final class Search {
 
     /** Where the greatest difference is least, within tolerance or not. */
     static Meeting nearest(States from, States to, CrossingRequest request) {
-        Search search = new Search(from, to, request);
+        CrossingSearch search = new CrossingSearch(from, to, request);
         double least = Double.POSITIVE_INFINITY;
         double[] x = search.at(0, 0);
         for (int i = 0; i < search.rows; i++) {
@@ -263,7 +263,7 @@ final class Search {
 
     /** The times, sample by sample, at which a hand may cross, and how far apart it then is. */
     static double[][] lows(States from, States to, CrossingRequest request) {
-        Search search = new Search(from, to, request);
+        CrossingSearch search = new CrossingSearch(from, to, request);
         Gauge gauge = search.gauge;
         double[][] byRow = new double[search.rows][];
         Arrays.fill(byRow, new double[0]);

@@ -7,7 +7,7 @@ import java.awt.geom.PathIterator;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class CurveTest {
+class FittedCurveTest {
     private static final int POINTS = 360;
     private static final double RADIUS = 200;
 
@@ -24,7 +24,7 @@ class CurveTest {
     @Test
     void aCircleTakesFewCurvesAndStaysRound() {
         double[][] xy = circle();
-        List<double[]> cubics = Curve.through(xy[0], xy[1], true).between(0, POINTS);
+        List<double[]> cubics = FittedCurve.through(xy[0], xy[1], true).between(0, POINTS);
         assertThat(cubics.size()).isBetween(4, 8);
         for (double[] c : cubics) {
             for (double t = 0; t <= 1; t += 0.05) {
@@ -45,7 +45,7 @@ class CurveTest {
     @Test
     void aPartBeginsAndEndsWhereItIsAsked() {
         double[][] xy = circle();
-        Curve curve = Curve.through(xy[0], xy[1], true);
+        FittedCurve curve = FittedCurve.through(xy[0], xy[1], true);
         List<double[]> part = curve.between(37, 203.5);
         double[] first = part.get(0);
         double[] last = part.get(part.size() - 1);
@@ -64,7 +64,7 @@ class CurveTest {
             x[i] = i <= 20 ? 5 * i : 100;
             y[i] = i <= 20 ? 0 : 5 * (i - 20);
         }
-        List<double[]> cubics = Curve.through(x, y, false).between(0, 40);
+        List<double[]> cubics = FittedCurve.through(x, y, false).between(0, 40);
         assertThat(cubics).hasSize(2);
         assertThat(cubics.get(0)).endsWith(100.0, 0.0);
         assertThat(cubics.get(0)[5]).isCloseTo(0, within(1e-9));
@@ -75,7 +75,9 @@ class CurveTest {
     void aPointThatStaysIsNoLine() {
         double[] still = new double[12];
         assertThat(
-                        Curve.path(Curve.through(still, still, true).between(0, 11), true)
+                        FittedCurve.path(
+                                        FittedCurve.through(still, still, true).between(0, 11),
+                                        true)
                                 .getPathIterator(null)
                                 .currentSegment(new double[6]))
                 .isEqualTo(PathIterator.SEG_MOVETO);

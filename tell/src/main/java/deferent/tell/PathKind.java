@@ -13,7 +13,7 @@ import org.hipparchus.linear.EigenDecompositionSymmetric;
  * @param size radius of a circle or arc, half length of a line, else half the greatest extent;
  *     metres
  */
-record Outline(Sort sort, double size) {
+record PathKind(Sort sort, double size) {
     private static final double SAME = 1e-3;
 
     enum Sort {
@@ -37,7 +37,7 @@ record Outline(Sort sort, double size) {
     /**
      * @param xyz contiguous points of one whole cycle, metres
      */
-    static Outline of(double[] xyz) {
+    static PathKind of(double[] xyz) {
         int count = xyz.length / 3;
         double[] least = {1e9, 1e9, 1e9};
         double[] most = {-1e9, -1e9, -1e9};
@@ -58,7 +58,7 @@ record Outline(Sort sort, double size) {
             farthest = Math.max(farthest, d);
         }
         if (farthest < SAME) {
-            return new Outline(Sort.POINT, 0);
+            return new PathKind(Sort.POINT, 0);
         }
         double[][] spread = new double[3][3];
         for (int i = 0; i < count; i++) {
@@ -72,18 +72,18 @@ record Outline(Sort sort, double size) {
         double[] axes =
                 new EigenDecompositionSymmetric(new Array2DRowRealMatrix(spread)).getEigenvalues();
         if (Math.sqrt(Math.max(0, axes[1]) + Math.max(0, axes[2])) < SAME / 2) {
-            return new Outline(Sort.LINE, farthest);
+            return new PathKind(Sort.LINE, farthest);
         }
         if (axes[2] < SAME * SAME) {
             if (farthest - nearest < SAME) {
-                return new Outline(Sort.CIRCLE, farthest);
+                return new PathKind(Sort.CIRCLE, farthest);
             }
             double radius = commonRadius(xyz);
             if (radius > 0) {
-                return new Outline(Sort.ARC, radius);
+                return new PathKind(Sort.ARC, radius);
             }
         }
-        return new Outline(Sort.FIGURE, farthest);
+        return new PathKind(Sort.FIGURE, farthest);
     }
 
     // Radius of the circle through three spread points when every point lies on it; 0 otherwise.

@@ -6,10 +6,10 @@ import deferent.page.Track;
 import deferent.page.View;
 
 /** How wide and high a scene is as seen, metres; never a line, so that a plate has some shape. */
-record Extent(double width, double height) {
+record SeenSize(double width, double height) {
     private static final double FLATTEST = 0.3;
 
-    static Extent of(Scene scene, View view) {
+    static SeenSize of(Scene scene, View view) {
         double[] box = {
             Double.POSITIVE_INFINITY,
             Double.NEGATIVE_INFINITY,
@@ -23,7 +23,7 @@ record Extent(double width, double height) {
         double width = box[1] - box[0];
         double height = box[3] - box[2];
         double least = Math.max(0.05, FLATTEST * Math.max(width, height));
-        return new Extent(Math.max(least, width), Math.max(least, height));
+        return new SeenSize(Math.max(least, width), Math.max(least, height));
     }
 
     private static void widen(double[] box, double[] xyz, View view) {
