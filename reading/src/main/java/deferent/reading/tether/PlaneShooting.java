@@ -19,6 +19,9 @@ final class PlaneShooting {
     private static final double FLAT = 1e-6;
     private static final double LONGEST = 0.6;
 
+    /** What no longer halves and is less than this is rounding. */
+    static final double ROUNDING = 1e-9;
+
     /** Steps after which an angle that is to close lacks little: of those that did, 99 in 100. */
     private static final int SOON = 4;
 
@@ -111,7 +114,9 @@ final class PlaneShooting {
                 next = shoot(theta + share * step[0], u + share * step[1] * unit);
             }
             if (!patient && !(next.size() < Math.max(tolerance, shot.size() / 2))) {
-                return Optional.empty();
+                return shot.size() < ROUNDING
+                        ? Optional.of(new Found(state(theta, u), shot.size(), i))
+                        : Optional.empty();
             }
             theta += share * step[0];
             u += share * step[1] * unit;

@@ -44,6 +44,7 @@ final class Shooting {
             double[] start, double tolerance, int most, double share) {
         double[] y = start.clone();
         double before = Double.POSITIVE_INFINITY;
+        double[] last = y;
         for (int i = 0; i < most; i++) {
             Shot shot = shoot(y);
             if (!(shot.size() < 1e6)) {
@@ -53,9 +54,12 @@ final class Shooting {
                 return Optional.of(new PlaneShooting.Found(y, shot.size(), i));
             }
             if (!(shot.size() < share * before)) {
-                return Optional.empty();
+                return before < PlaneShooting.ROUNDING
+                        ? Optional.of(new PlaneShooting.Found(last, before, i))
+                        : Optional.empty();
             }
             before = shot.size();
+            last = y;
             y = moved(y, step(shot));
         }
         return Optional.empty();
