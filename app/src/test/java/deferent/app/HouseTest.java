@@ -21,7 +21,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
@@ -60,6 +62,21 @@ class HouseTest {
                     .allowEmptyShould(true)
                     .check(HOUSE);
         }
+    }
+
+    @Test
+    void everyTopClassHasANameOfItsOwn() {
+        Map<String, List<String>> packages =
+                HOUSE.stream()
+                        .filter(JavaClass::isTopLevelClass)
+                        .filter(c -> !c.getSimpleName().equals("package-info"))
+                        .collect(
+                                Collectors.groupingBy(
+                                        JavaClass::getSimpleName,
+                                        Collectors.mapping(
+                                                JavaClass::getPackageName, Collectors.toList())));
+        assertThat(packages).hasSizeGreaterThan(400);
+        assertThat(packages.entrySet()).filteredOn(e -> e.getValue().size() > 1).isEmpty();
     }
 
     @Test
@@ -214,6 +231,11 @@ class HouseTest {
     @Test
     void noModulesGoRoundInACircle() {
         slices().matching("deferent.(*)..").should().beFreeOfCycles().check(HOUSE);
+    }
+
+    @Test
+    void noRoomsGoRoundInACircle() {
+        slices().matching("deferent.(**)").should().beFreeOfCycles().check(HOUSE);
     }
 
     @Test

@@ -32,8 +32,11 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *       θ) over a turn is 2π/agm(√5, 1), DLMF 19.8(i).
  * </ul>
  *
- * <p>With drag, and for a hand that keeps a moving path, the tempo is stepped down from one that
- * works and the place where it stops working is bisected; what gave way is the reason.
+ * <p>With drag the tempo is stepped down from one that works and the place where it stops working
+ * is bisected. For a hand that keeps a moving path a motion is looked for at a ladder of tempos,
+ * the fastest first, and followed down from there until it ends; what gave way is the reason. That
+ * search has its limits: a motion that stands between two rungs alone is missed, and following ends
+ * after a stated number of steps.
  *
  * @param side whose
  * @param ideal for the ideal figure, cord along its tether
