@@ -52,7 +52,8 @@ public final class Scene {
             items.add(Item.of(Role.CENTRE, side, new Item.Shape.Fixed(List.of(centre), false)));
             // A hand said to be still may move all the same when it has to keep a figure on a cord.
             if (!trace.pairing().part(side).still() || trace.origin() == Origin.CORDED) {
-                items.add(Item.of(Role.HAND_PATH, side, new Item.Shape.Run(hand, trace.periodic())));
+                items.add(
+                        Item.of(Role.HAND_PATH, side, new Item.Shape.Run(hand, trace.periodic())));
             }
             items.add(Item.of(Role.HEAD_TRAIL, side, new Item.Shape.Run(head, trace.periodic())));
             items.add(Item.of(Role.TETHER, side, new Item.Shape.Span(hand, head)));
