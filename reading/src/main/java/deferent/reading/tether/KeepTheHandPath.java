@@ -175,7 +175,8 @@ public record KeepTheHandPath(
     /**
      * The same from fewer starts, for where it is asked at many tempos: in a plane from the ideal's
      * own start while gravity is turned up, and from the others only where that does not lead to
-     * the motion meant; out of a plane from the ideal's own direction alone.
+     * the motion meant, a swing's by every sixth of a turn; out of a plane from the ideal's own
+     * direction alone.
      *
      * @param tables of the ideal's hand over its own cycle
      */
@@ -390,7 +391,7 @@ public record KeepTheHandPath(
             } else if (planar && everywhere) {
                 rates = new double[] {1, 0.5, 1.5};
             }
-            int turns = planar ? 12 : 6;
+            int turns = planar && (wanted != 0 || everywhere) ? 12 : 6;
             for (double rate : rates) {
                 for (int j = 0; j < (planar || everywhere ? turns : 1); j++) {
                     Rotation by =
