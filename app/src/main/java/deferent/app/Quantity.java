@@ -2,10 +2,13 @@ package deferent.app;
 
 import deferent.motion.pairing.Range;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trade.Unit;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
@@ -19,10 +22,6 @@ final class Quantity {
     private static final Pattern SAID =
             Pattern.compile("\\s*([-+−]?[0-9]*[.,]?[0-9]+)\\s*(.*?)\\s*");
 
-    private static final Map<String, String> METRES =
-            Map.of(
-                    "m", "1", "cm", "0.01", "mm", "0.001", "in", "0.0254", "\"", "0.0254", "ft",
-                    "0.3048");
     private static final Map<String, String> KILOGRAMS =
             Map.of("kg", "1", "g", "0.001", "oz", "0.028349523125");
 
@@ -33,7 +32,12 @@ final class Quantity {
 
     /** Metres. */
     static double length(String text) {
-        return metric(text, METRES, "length", "60cm, 0.6m, 600mm or 24in");
+        String suchAs = "60cm, 0.6m, 600mm or 24in";
+        Matcher said = said(text, "length", suchAs);
+        return Unit.spelt(said.group(2))
+                .filter(Unit::length)
+                .orElseThrow(() -> unit(said, "length", suchAs))
+                .metres(new Unit.Figure(Double.NaN, Optional.of(number(said))));
     }
 
     /** Kilograms. */
@@ -43,14 +47,13 @@ final class Quantity {
 
     /** Radians. */
     static double angle(String text) {
-        Matcher said = said(text, "angle", "30deg, 0.5rad or 0.25turn");
+        String suchAs = "30deg, 0.5rad or 0.25turn";
+        Matcher said = said(text, "angle", suchAs);
         double number = number(said).doubleValue();
-        return switch (said.group(2).toLowerCase(Locale.ROOT)) {
-            case "deg", "°", "degrees", "degree" -> Math.toRadians(number);
-            case "rad", "radians" -> number;
-            case "turn", "turns" -> number * 2 * Math.PI;
-            default -> throw unit(said, "angle", "30deg, 0.5rad or 0.25turn");
-        };
+        return Unit.spelt(said.group(2))
+                .map(u -> u.radians(number))
+                .orElse(OptionalDouble.empty())
+                .orElseThrow(() -> unit(said, "angle", suchAs));
     }
 
     /**
@@ -121,22 +124,16 @@ final class Quantity {
         if (!said.matches() || of.isEmpty()) {
             return refusal;
         }
-        String unit = said.group(2).toLowerCase(Locale.ROOT);
         Map<String, String> units =
                 switch (of) {
-                    case "m" -> METRES;
                     case "kg" -> KILOGRAMS;
                     case "s" -> SECONDS;
                     default -> Map.of();
                 };
-        if (of.equals("rad")) {
-            return unit.startsWith("rad")
-                    ? refusal.in("rad", 1)
-                    : unit.startsWith("turn") ? refusal.in("turns", 2 * Math.PI) : refusal;
-        }
-        return units.containsKey(unit)
-                ? refusal.in(said.group(2), Double.parseDouble(units.get(unit)))
-                : refusal;
+        String factor = units.get(said.group(2).toLowerCase(Locale.ROOT));
+        return factor != null
+                ? refusal.in(said.group(2), Double.parseDouble(factor))
+                : Unit.spelt(said.group(2)).map(u -> u.said(refusal, 1)).orElse(refusal);
     }
 
     private static Matcher said(String text, String what, String suchAs) {

@@ -185,7 +185,7 @@ final class Reader {
         return unit;
     }
 
-    /** A length: a number and cm, m, mm or, where the word takes them, tethers. */
+    /** A length: a number and its unit, or, where the word takes them, tethers. */
     Amount.Length length(Word of) {
         boolean ofTether = of.measured() == Word.Measured.TETHERS || of == Word.AXES;
         Spot from = spot();
@@ -198,7 +198,10 @@ final class Reader {
             return new Amount.Length(figure.value(), true, unit.get());
         }
         throw badUnit(
-                from, of, unit, "a length with cm, m or mm" + (ofTether ? ", or in tethers" : ""));
+                from,
+                of,
+                unit,
+                "a length with " + Unit.LENGTHS + (ofTether ? ", or in tethers" : ""));
     }
 
     /** An angle: a number and degrees, rad or turns. */

@@ -8,8 +8,8 @@
  * back, {@link deferent.motion.phrase.Phrase#write}, offers a phrase only when reading it gives the
  * very same pairing again.
  *
- * <p>Lengths are said in cm, m, mm or tethers, angles in degrees, radians or turns; inside they are
- * metres and radians.
+ * <p>Lengths are said in cm, m, mm, in, ft or tethers, angles in degrees, radians or turns; inside
+ * they are metres and radians.
  */
 @NullMarked
 package deferent.motion.phrase;

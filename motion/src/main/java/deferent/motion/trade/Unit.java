@@ -9,17 +9,25 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Units a phrase can use, and how a figure in them becomes metres or radians. */
+/**
+ * Units of lengths and angles, for phrases and options alike, and how a figure in them becomes
+ * metres or radians. An inch is 2.54 cm (international yard and pound agreement, 1959).
+ */
 public enum Unit {
-    METRES(0, "m", "metre", "meter"),
-    CENTIMETRES(2, "cm", "centimetre", "centimeter"),
-    MILLIMETRES(3, "mm", "millimetre", "millimeter"),
+    METRES("1", "m", "metre", "meter"),
+    CENTIMETRES("0.01", "cm", "centimetre", "centimeter"),
+    MILLIMETRES("0.001", "mm", "millimetre", "millimeter"),
+    INCHES("0.0254", "in", "inch", "inches", "\""),
+    FEET("0.3048", "ft", "foot", "feet"),
     /** Shares of the hand's own tether. */
-    TETHERS(0, "tether"),
-    DEGREES(0, "°", "º", "deg", "degree"),
-    RADIANS(0, "rad", "radian"),
-    TURNS(0, "turn"),
-    A_MINUTE(0, "bpm");
+    TETHERS("", "tether"),
+    DEGREES("", "°", "º", "deg", "degree"),
+    RADIANS("", "rad", "radian"),
+    TURNS("", "turn"),
+    A_MINUTE("", "bpm");
+
+    /** The lengths, as an error tells them. */
+    public static final String LENGTHS = "cm, m, mm, in or ft";
 
     /**
      * A number as it was said.
@@ -29,12 +37,12 @@ public enum Unit {
      */
     public record Figure(double value, Optional<BigDecimal> figures) {}
 
-    private final int places;
+    private final Optional<BigDecimal> metres;
     private final List<String> spellings;
 
-    /** Places: how far the decimal point moves on the way to metres. */
-    Unit(int places, String... spellings) {
-        this.places = places;
+    /** Metres: how many there are in one; nothing for what is no length. */
+    Unit(String metres, String... spellings) {
+        this.metres = metres.isEmpty() ? Optional.empty() : Optional.of(new BigDecimal(metres));
         this.spellings = List.of(spellings);
     }
 
@@ -43,19 +51,22 @@ public enum Unit {
         String key = text.toLowerCase(Locale.ROOT);
         String one =
                 key.length() > 2 && key.endsWith("s") ? key.substring(0, key.length() - 1) : key;
-        return Arrays.stream(values()).filter(u -> u.spellings.contains(one)).findFirst();
+        return Arrays.stream(values())
+                .filter(u -> u.spellings.contains(key) || u.spellings.contains(one))
+                .findFirst();
     }
 
     /** Whether it measures lengths in metres. */
     public boolean length() {
-        return this == METRES || this == CENTIMETRES || this == MILLIMETRES;
+        return metres.isPresent();
     }
 
     /** Metres, exact to the last figure said. */
     public double metres(Figure figure) {
-        return places == 0 || figure.figures().isEmpty()
-                ? figure.value() / Math.pow(10, places)
-                : figure.figures().get().movePointLeft(places).doubleValue();
+        BigDecimal one = metres.orElseThrow();
+        return figure.figures()
+                .map(said -> said.multiply(one).doubleValue())
+                .orElseGet(() -> figure.value() * one.doubleValue());
     }
 
     /**
@@ -68,7 +79,7 @@ public enum Unit {
         if (of.equals("m") && (length() || this == TETHERS)) {
             return refusal.in(
                     this == TETHERS ? "tethers" : spellings.get(0),
-                    this == TETHERS ? tether : 1 / Math.pow(10, places));
+                    this == TETHERS ? tether : metres.orElseThrow().doubleValue());
         }
         OptionalDouble radians = radians(1);
         return of.equals("rad") && radians.isPresent()

@@ -32,9 +32,9 @@ class BadPhrasesTest {
             isolation CAP vs triquetra | CAP | a second motion for the first hand | "vs" or "riding" before it
             isolation vs triquetra, tempo 60 tempo 70 | tempo 70 | a second tempo | only one of them
             isolation vs triquetra, split, quarter | quarter | "quarter" after "split" | only one of them
-            isolation tether 60 vs triquetra | 60 | "tether" has a number without a unit | a length with cm, m or mm
-            isolation tether 60 kg vs triquetra | kg | "kg" is no unit known here | a length with cm, m or mm
-            isolation hand radius 30° vs triquetra | 30° | "hand radius" is not measured so | a length with cm, m or mm, or in tethers
+            isolation tether 60 vs triquetra | 60 | "tether" has a number without a unit | a length with cm, m, mm, in or ft
+            isolation tether 60 kg vs triquetra | kg | "kg" is no unit known here | a length with cm, m, mm, in or ft
+            isolation hand radius 30° vs triquetra | 30° | "hand radius" is not measured so | a length with cm, m, mm, in or ft, or in tethers
             cat-eye tilt steep vs triquetra | steep | "steep" is no number | a number with a unit of angle, such as 30°
             flower 2.5 petals vs triquetra | 2.5 petals | petals is 2.5 | a whole number
             flower 40 petals vs triquetra | 40 petals | petals are 40 | 1 to 25
