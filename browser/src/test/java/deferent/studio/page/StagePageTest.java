@@ -246,12 +246,13 @@ class StagePageTest extends InChromium {
     void aTappedTempoIsTheTempoOfTheTaps() {
         try (Visit visit = visit()) {
             visit.page().locator("deferent-stage canvas").focus();
-            for (int i = 0; i < 4; i++) {
+            // A busy machine taps late, and taps too far apart count from one again: so often as it
+            // takes, and the page's own times of the taps say what was tapped.
+            for (int i = 0; i < 20 && visit.number("deferentDesk.pulse.taps.length") < 4; i++) {
                 visit.page().keyboard().press("b");
                 visit.until("performance.now() - deferentDesk.pulse.taps.at(-1) >= 400");
             }
             visit.settled();
-            // A busy machine taps late, so the page's own times of the four say what was tapped.
             double mean =
                     visit.number("(deferentDesk.pulse.taps[3] - deferentDesk.pulse.taps[0]) / 3");
             assertThat(visit.size("tempo_cycles_per_min")).isCloseTo(60_000 / mean, within(0.51));

@@ -24,7 +24,8 @@ public record Nearness(double distance, double time) {
     private static final int STEPS = 26;
     // A low point that could win less than this is not narrowed, metres.
     private static final double WORTHWHILE = 1e-6;
-    private static final int MOST = 48;
+    // Of so many samples one low point is narrowed: of 720 at most 48, of more as many more.
+    private static final int SAMPLES_A_LOW = 15;
 
     /**
      * @param sampled the distance at each sample's time
@@ -54,7 +55,7 @@ public record Nearness(double distance, double time) {
         lows.sort(Comparator.comparingDouble((Integer i) -> sampled[i]).thenComparing(i -> i));
         Nearness best = new Nearness(sampled[least], samples.time(least));
         double step = samples.time(1) - samples.time(0);
-        for (int i : lows.subList(0, Math.min(MOST, lows.size()))) {
+        for (int i : lows.subList(0, Math.min(count / SAMPLES_A_LOW, lows.size()))) {
             if (sampled[i] - stride > best.distance() - WORTHWHILE) {
                 break;
             }

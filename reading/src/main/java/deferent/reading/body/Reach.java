@@ -1,5 +1,6 @@
 package deferent.reading.body;
 
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.PlaneTurn;
@@ -30,11 +31,17 @@ public record Reach(Performer performer, HandReach left, HandReach right, Nearne
     /** Less than this is no miss, metres. */
     static final double SLACK = 1e-4;
 
-    /** Live sampling. */
-    static final int USUAL_SAMPLES = 720;
+    private static final int SAMPLES = 720;
+
+    /** Even times over the whole, more where a motion has many cycles in it. */
+    static Samples samples(Trace trace) {
+        Pairing pairing = trace.pairing();
+        int cycles = Math.max(pairing.left().cycles(), pairing.right().cycles());
+        return trace.samples(SAMPLES * ((cycles + 1) / 2));
+    }
 
     public static Reach of(Trace trace, Performer performer) {
-        Samples samples = trace.samples(USUAL_SAMPLES);
+        Samples samples = samples(trace);
         Course a = trace.hand(Side.LEFT);
         Course b = trace.hand(Side.RIGHT);
         Nearness hands =

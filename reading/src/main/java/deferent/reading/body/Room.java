@@ -36,7 +36,7 @@ public record Room(
 
     public static Room of(Trace trace, Performer performer) {
         BodyOutline outline = BodyOutline.of(performer);
-        Samples samples = trace.samples(Reach.USUAL_SAMPLES);
+        Samples samples = Reach.samples(trace);
         TetherSegments tethers = new TetherSegments(trace, samples);
         Nearness heads =
                 Nearness.of(

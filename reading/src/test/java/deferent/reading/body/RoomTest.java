@@ -15,7 +15,9 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
+import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
@@ -34,6 +36,33 @@ class RoomTest {
 
     private static Room of(Pairing pairing) {
         return Room.of(Trace.of(pairing), Performer.USUAL);
+    }
+
+    @Test
+    void aTetherThatTurnsOftenIsNotMissedBetweenTwoSamples() {
+        Trace trace =
+                Trace.of(
+                        Phrase.parse(
+                                        "static spin vs arc stretches 0.75 of 3 turns then 0.25 of"
+                                                + " -5 turns tether 40 cm cycles 24, timing 0.684")
+                                .pairing());
+        Performer small =
+                new Performer(
+                        OptionalDouble.of(1.41), OptionalDouble.of(0.51), OptionalDouble.empty());
+        BodyOutline outline = BodyOutline.of(small);
+        double least = Double.POSITIVE_INFINITY;
+        int count = 200_000;
+        for (int i = 0; i < count; i++) {
+            double t = trace.period() * i / count;
+            least =
+                    Math.min(
+                            least,
+                            outline.distance(
+                                    trace.hand(Side.RIGHT).position(t),
+                                    trace.head(Side.RIGHT).position(t)));
+        }
+        assertThat(Room.of(trace, small).right().tetherToBody().distance())
+                .isCloseTo(least, within(1e-5));
     }
 
     @Test
