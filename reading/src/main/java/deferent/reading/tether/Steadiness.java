@@ -139,6 +139,13 @@ public record Steadiness(
                         "hand that does not correct",
                         "take a longer tether, or a shorter cycle");
             }
+            // Liouville: without air a cycle keeps the volume of slips, so they cannot all shrink.
+            if (!cord.kit().air() && verdict(growth) == Verdict.STEADIES) {
+                throw new Refusal(
+                        "swings too often in a cycle to follow how a slip of it grows",
+                        "so short a cord",
+                        "take a longer tether, or a shorter cycle");
+            }
             List<Floquet.Leg> legs = floquet.legs();
             double[] levers = levers();
             double worst = 0;

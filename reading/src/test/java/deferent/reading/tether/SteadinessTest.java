@@ -1,6 +1,7 @@
 package deferent.reading.tether;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Gravity;
@@ -129,6 +130,20 @@ class SteadinessTest {
     }
 
     /** Without drag the map keeps volume: the multipliers' product is 1. */
+    /** Liouville: without air a cycle keeps the volume of slips, and they cannot all shrink. */
+    @Test
+    void aCordOfAHairsBreadthIsNotSaidToSteadyItself() {
+        Trace hair =
+                Trace.of(
+                        Phrase.parse(
+                                        "linear extension wheel swivel 30° vs arc swinging"
+                                                + " amplitude 54° tether 0.0317 mm wheel")
+                                .pairing());
+        KeepTheHandPath.Solution kept =
+                KeepTheHandPath.of(hair, Side.RIGHT, Kit.USUAL).best().orElseThrow();
+        assertThatThrownBy(() -> Steadiness.of(kept)).hasMessageContaining("swings too often");
+    }
+
     @Test
     void withoutAirWhatDiesOneWayGrowsAnother() {
         for (KeepTheHandPath.Solution s :
