@@ -41,9 +41,8 @@ final class AskedPairing {
     @Option(
             names = "--hand-radius",
             paramLabel = "LENGTH",
-            converter = Quantity.Length.class,
-            description = "Hand radius of every hand that moves, such as 30cm.")
-    private @Nullable Double handRadius;
+            description = "Hand radius of every hand that moves, such as 30cm or 0.5tethers.")
+    private @Nullable String handRadius;
 
     @Option(
             names = "--tempo",
@@ -115,7 +114,7 @@ final class AskedPairing {
             for (Side side : Side.values()) {
                 Size size = Size.of(side, Size.Kind.HAND_RADIUS);
                 if (size.read(pairing).isPresent()) {
-                    pairing = size.set(pairing, handRadius);
+                    pairing = set(pairing, size, handRadius, "--hand-radius " + handRadius);
                 }
             }
         }
@@ -132,23 +131,33 @@ final class AskedPairing {
             throw new Refusal(
                     "says no value", "--set " + said, "give one such as left.hand_radius=45cm");
         }
-        Size size = size(said.substring(0, at).strip());
-        String value = said.substring(at + 1);
+        return set(
+                pairing,
+                size(said.substring(0, at).strip()),
+                said.substring(at + 1),
+                "--set " + said);
+    }
+
+    private static Pairing set(Pairing pairing, Size size, String value, String option) {
+        Size.Kind kind = size.kind();
+        OptionalDouble tether =
+                kind == Size.Kind.TETHER || !kind.length()
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(pairing.part(size.side()).tether().length());
         try {
             return size.set(
                     pairing,
-                    size.kind().angle()
+                    kind.angle()
                             ? Quantity.angle(value)
-                            : size.kind().length()
-                                    ? Quantity.length(value)
-                                    : size.kind() == Size.Kind.TEMPO
+                            : kind.length()
+                                    ? Quantity.length(value, tether)
+                                    : kind == Size.Kind.TEMPO
                                             ? Quantity.tempo(value)
                                             : Quantity.share(value));
         } catch (Refusal refused) {
             throw Quantity.typed(refused, value);
         } catch (TypeConversionException unit) {
-            throw new Refusal(
-                    String.valueOf(unit.getMessage()), "--set " + said, "see read --help");
+            throw new Refusal(String.valueOf(unit.getMessage()), option, "see read --help");
         }
     }
 

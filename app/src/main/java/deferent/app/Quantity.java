@@ -32,10 +32,22 @@ final class Quantity {
 
     /** Metres. */
     static double length(String text) {
-        String suchAs = "60cm, 0.6m, 600mm or 24in";
+        return length(text, OptionalDouble.empty());
+    }
+
+    /**
+     * Metres.
+     *
+     * @param tether how long a tether is, where a length may be said in tethers
+     */
+    static double length(String text, OptionalDouble tether) {
+        String suchAs = "60cm, 0.6m, 600mm or 24in" + (tether.isPresent() ? ", or 0.5tethers" : "");
         Matcher said = said(text, "length", suchAs);
-        return Unit.spelt(said.group(2))
-                .filter(Unit::length)
+        Optional<Unit> unit = Unit.spelt(said.group(2));
+        if (unit.equals(Optional.of(Unit.TETHERS)) && tether.isPresent()) {
+            return number(said).doubleValue() * tether.getAsDouble();
+        }
+        return unit.filter(Unit::length)
                 .orElseThrow(() -> unit(said, "length", suchAs))
                 .metres(new Unit.Figure(Double.NaN, Optional.of(number(said))));
     }

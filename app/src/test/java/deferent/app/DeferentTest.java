@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -441,5 +442,7 @@ class DeferentTest {
         assertThat(Quantity.share("1/4")).isEqualTo(0.25);
         assertThat(Quantity.share("25%")).isEqualTo(0.25);
         assertThat(Quantity.length("−3cm")).isEqualTo(-0.03);
+        assertThat(Quantity.length("0.5 tethers", OptionalDouble.of(0.6))).isEqualTo(0.3);
+        assertThat(Quantity.length("2ft", OptionalDouble.of(0.6))).isEqualTo(0.6096);
     }
 }
