@@ -231,7 +231,9 @@ public final class TellFit {
             case ARC_IS_NO_CIRCLE -> "an arc is no circle";
             case TWO_CIRCLES_ARE_NO_ONE -> "a figure drawn by two circles is no one circle";
             case HAND_STANDS_STILL ->
-                    "the hand stands still while the head's path is " + have + " round its middle";
+                    "the hand stands still while the head goes up to "
+                            + have
+                            + " from the middle of its path";
             case HEAD_STANDS_STILL -> "the head stands still while the hand goes its way";
             case NOT_IN_TIME ->
                     "head and hand go along it at different paces, " + have + " apart on average";
