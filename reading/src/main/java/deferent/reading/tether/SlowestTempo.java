@@ -756,7 +756,7 @@ public record SlowestTempo(
 
             private Step step(Mark from, Optional<Mark> before, double p) {
                 if (patience < 0) {
-                    return new Step(Optional.empty(), Reason.VANISHES, Double.NaN, p, Double.NaN);
+                    return Step.vanished(p);
                 }
                 Trace trace = traced(p);
                 HandTable table =
@@ -782,7 +782,7 @@ public record SlowestTempo(
                                                         : Optional.empty())
                                 .filter(y -> !far(y, guess));
                 if (state.isEmpty()) {
-                    return new Step(Optional.empty(), Reason.VANISHES, Double.NaN, p, Double.NaN);
+                    return Step.vanished(p);
                 }
                 KeepTheHandPath.Pulls pulls =
                         KeepTheHandPath.Pulls.of(
@@ -913,6 +913,10 @@ public record SlowestTempo(
          * @param pull least, newtons; NaN likewise
          */
         private record Step(
-                Optional<Mark> mark, Reason reason, double place, double period, double pull) {}
+                Optional<Mark> mark, Reason reason, double place, double period, double pull) {
+            static Step vanished(double period) {
+                return new Step(Optional.empty(), Reason.VANISHES, Double.NaN, period, Double.NaN);
+            }
+        }
     }
 }
