@@ -117,7 +117,7 @@ final class TellLink {
 
     private String apart() {
         Trace trace = readings.trace();
-        Samples samples = trace.samples(LinkReading.SAMPLES);
+        Samples samples = trace.samples();
         PathKind head = PathKind.of(samples.head(carrier));
         PathKind hand = PathKind.of(samples.hand(rider));
         boolean circles =

@@ -15,6 +15,9 @@ import java.util.concurrent.ConcurrentHashMap;
  * <p>Immutable and safe to share between threads; the sampled arrays are made once a count.
  */
 public final class Trace {
+    /** Even times that show a cycle of up to twelve turns. */
+    public static final int USUAL_SAMPLES = 720;
+
     private final Pairing pairing;
     private final Origin origin;
     private final Interval interval;
@@ -143,6 +146,26 @@ public final class Trace {
      */
     public Samples samples(int count) {
         return samples.computeIfAbsent(count, c -> Samples.of(this, c));
+    }
+
+    /**
+     * The same at so many times that the fastest poi is seen sixty times a turn: {@value
+     * #USUAL_SAMPLES}, or that times a power of two.
+     */
+    public Samples samples() {
+        int turns =
+                Math.max(
+                        turnsOverAll(pairing.part(Side.LEFT)),
+                        turnsOverAll(pairing.part(Side.RIGHT)));
+        int count = USUAL_SAMPLES;
+        while (count < 60 * turns) {
+            count *= 2;
+        }
+        return samples(count);
+    }
+
+    private static int turnsOverAll(Part part) {
+        return part.cycles() * Math.max(1, Math.abs(part.motion().spin().turns()));
     }
 
     private static Course course(Map<Side, Course> courses, Side side) {

@@ -1,6 +1,7 @@
 package deferent.reading.link;
 
 import deferent.motion.trace.Lowest;
+import deferent.motion.trace.Trace;
 
 /**
  * How far two paths are apart as shapes with timing: the root mean square distance after the best
@@ -21,28 +22,29 @@ record ClockGap(double gap, double lag, double unturnedLag) {
     // tenth of a millimetre squared for two paths a decimetre apart.
     private static final double TURNING = 1e-6;
     private static final double NOISE = 1e-9;
+    // Every third or eighth sample of so many and fewer makes the grid, else more are left out:
+    // the work grows with the square of the grid.
+    private static final int USUAL = 8 * Trace.USUAL_SAMPLES;
 
     /**
      * @param head positions at even times over the common cycle, x, y, z, x, …
      * @param hand the same of the hand
      * @param periodic without it, no lag is sought
-     * @param stride the lag is first sought on every so many of the samples; a divisor of their
-     *     count
-     * @param settled whether all samples then have their say
+     * @param settled whether all samples have their say; else the lag is only sought on a grid
      */
-    static ClockGap of(
-            double[] head, double[] hand, boolean periodic, int stride, boolean settled) {
+    static ClockGap of(double[] head, double[] hand, boolean periodic, boolean settled) {
         if (!periodic) {
             return new ClockGap(new Pair(head, hand).at(0)[0], 0, 0).rooted();
         }
+        int stride = (settled ? 3 : 8) * Math.max(1, head.length / 3 / USUAL);
         Pair pair = new Pair(every(stride, head), every(stride, hand));
         double[] found = pair.lags();
         double best = pair.between((int) found[0], 1, TURNING);
         double own = pair.between((int) found[1], 1, 1);
         if (settled) {
             Pair all = new Pair(head, hand);
-            best = all.between((int) Math.rint(best * stride), 2, TURNING);
-            own = all.between((int) Math.rint(own * stride), 2, 1);
+            best = all.between((int) Math.rint(best * stride), stride / 2 + 1, TURNING);
+            own = all.between((int) Math.rint(own * stride), stride / 2 + 1, 1);
             pair = all;
         }
         return new ClockGap(pair.at(best)[0], wrapped(best / pair.count), wrapped(own / pair.count))

@@ -46,7 +46,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param worstTime when the distance in the plane is first greatest, seconds
  * @param headRadius radius of the least circle (sphere) round the head's path, metres
  * @param handRadius the same of the hand's path, metres; 0 for a still hand
- * @param gapOverCycle distance in the plane at {@value #SAMPLES} even times from the start, metres;
+ * @param gapOverCycle distance in the plane at the even times of {@link Trace#samples()}, metres;
  *     the reading's own, read it and do not write
  */
 public record LinkReading(
@@ -98,9 +98,6 @@ public record LinkReading(
      * @param touching whether it then comes to the very place, not only beside it
      */
     public record Following(double lag, boolean touching) {}
-
-    /** Even times over the cycle at which head and hand are compared. */
-    public static final int SAMPLES = 720;
 
     /** A hand's breadth, metres. */
     public static final double USUAL_TOLERANCE = Place.HAND_BREADTH;
@@ -190,12 +187,12 @@ public record LinkReading(
     private static LinkReading read(Trace trace, Side carrier, double tolerance, boolean quick) {
         Refusal.positive(tolerance, 10, "tolerance", "m");
         Side rider = carrier.other();
-        Samples samples = trace.samples(SAMPLES);
+        Samples samples = trace.samples();
         double[] head = samples.head(carrier);
         double[] hand = samples.hand(rider);
         Vector3D across = trace.pairing().part(carrier).place().plane().normal();
         Placed placed = Placed.of(head, hand, across);
-        ClockGap clock = ClockGap.of(head, hand, trace.periodic(), quick ? 8 : 3, !quick);
+        ClockGap clock = ClockGap.of(head, hand, trace.periodic(), !quick);
         boolean closed = trace.periodic();
         ShapeGap shape =
                 quick

@@ -130,7 +130,7 @@ class LinkReadingTest {
         assertThat(link.shapeGap()).isCloseTo(0.1 * L, within(MILLIMETRE));
         assertThat(link.clockGap()).isCloseTo(0.1 * L, within(MILLIMETRE));
         assertThat(link.inPlaneGap()).isCloseTo(0.1 * L, within(MILLIMETRE));
-        assertThat(link.gapOverCycle()).hasSize(LinkReading.SAMPLES);
+        assertThat(link.gapOverCycle()).hasSize(720);
         assertThat(link.worstTime()).isZero();
     }
 
@@ -291,5 +291,19 @@ class LinkReadingTest {
         assertThat(link.clockGap()).isLessThan(MILLIMETRE);
         assertThat(link.inPlaneGap()).isLessThan(MILLIMETRE);
         assertThat(link.lag()).isZero();
+    }
+
+    /**
+     * A circle of 60 cm about a point 30 cm beside the hand comes no further from it than 90 cm.
+     */
+    @Test
+    void aHeadOfManyCyclesIsSeenAtItsFurthest() {
+        LinkReading link =
+                read(
+                        Phrase.parse(
+                                        "static spin start 4° cycles 24 vs static spin centre 30 cm"
+                                                + " right")
+                                .pairing());
+        assertThat(link.inPlaneGap()).isCloseTo(0.9, within(2e-4));
     }
 }

@@ -82,7 +82,7 @@ final class LinkInvariants {
 
         /** With the hand where it is so many samples later. */
         static Seen of(Trace trace, LinkReading link, int later) {
-            Samples samples = trace.samples(LinkReading.SAMPLES);
+            Samples samples = trace.samples();
             double[] head = samples.head(link.carrier());
             double[] hand = samples.hand(link.carrier().other());
             Vector3D normal = trace.pairing().part(link.carrier()).place().plane().normal();
@@ -144,14 +144,14 @@ final class LinkInvariants {
      * within so many steps of the head.
      */
     private static boolean follows(Trace trace, LinkReading link, int steps) {
-        double[] head = trace.samples(LinkReading.SAMPLES).head(link.carrier());
+        double[] head = trace.samples().head(link.carrier());
         double step = 0;
-        for (int i = 1; i < LinkReading.SAMPLES; i++) {
+        for (int i = 1; 3 * i < head.length; i++) {
             step = Math.max(step, Samples.point(head, i).distance(Samples.point(head, i - 1)));
         }
         double within = link.tolerance() + steps * step;
         for (double lag : new double[] {link.lag(), link.unturnedLag()}) {
-            Seen late = Seen.of(trace, link, (int) Math.rint(lag * LinkReading.SAMPLES));
+            Seen late = Seen.of(trace, link, (int) Math.rint(lag * head.length / 3));
             if (Math.min(late.inPlane(), late.wander()) <= within) {
                 return true;
             }
@@ -261,7 +261,7 @@ final class LinkInvariants {
 
     private static void shape(Whole whole, LinkReading link, Invariant.Broken broken) {
         Trace trace = whole.readings().trace();
-        Samples samples = trace.samples(LinkReading.SAMPLES);
+        Samples samples = trace.samples();
         if (rounds(samples.head(link.carrier())) == rounds(samples.hand(link.carrier().other()))) {
             broken.when(
                     link.shapeGapAtLeast() > link.placedGap() + SAMPLED,
@@ -314,9 +314,9 @@ final class LinkInvariants {
                         Math.rint(
                                 link.worstTime()
                                         / whole.readings().trace().period()
-                                        * LinkReading.SAMPLES);
+                                        * link.gapOverCycle().length);
         broken.when(
-                at < 0 || at >= LinkReading.SAMPLES || link.gapOverCycle()[at] < most - 1e-8,
+                at < 0 || at >= link.gapOverCycle().length || link.gapOverCycle()[at] < most - 1e-8,
                 "worst at sample %d",
                 at);
     }

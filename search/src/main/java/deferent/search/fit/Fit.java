@@ -158,14 +158,14 @@ public final class Fit {
         PlacedFit place = new PlacedFit(link, limits, free);
         List<Trial> found = new ArrayList<>();
         Trial best = Trial.of(pairing);
-        double least = link.inPlane(pairing, LinkReading.SAMPLES);
+        double least = link.inPlane(pairing);
         for (Trial from : shaped) {
             for (Trial trial : place.from(from)) {
                 if (found.stream().anyMatch(f -> f.covers(trial))
                         || link.inPlane(trial.pairing(), 48) >= Math.max(least, FitLink.CLOSED)) {
                     continue;
                 }
-                double gap = link.inPlane(trial.pairing(), LinkReading.SAMPLES);
+                double gap = link.inPlane(trial.pairing());
                 if (gap < least) {
                     least = gap;
                     best = trial;
@@ -178,7 +178,7 @@ public final class Fit {
         }
         List<Remedy> answers = new ArrayList<>();
         for (Trial trial : found) {
-            answers.add(trial.answer(pairing, link.inPlane(trial.pairing(), LinkReading.SAMPLES)));
+            answers.add(trial.answer(pairing, link.inPlane(trial.pairing())));
         }
         Why why = whyNoShape();
         if (answers.isEmpty() && !shaped.isEmpty()) {

@@ -55,17 +55,22 @@ final class FitLink {
         return LinkReading.quick(Trace.of(pairing), carrier);
     }
 
-    /**
-     * Greatest distance at one instant in the carrier's plane, over {@code count} even times,
-     * metres.
-     */
+    /** Greatest distance at one instant in the carrier's plane, metres, as a link is read. */
+    double inPlane(Pairing pairing) {
+        return inPlane(pairing, Trace.of(pairing).samples());
+    }
+
+    /** The same over {@code count} even times. */
     double inPlane(Pairing pairing, int count) {
-        Samples samples = Trace.of(pairing).samples(count);
+        return inPlane(pairing, Trace.of(pairing).samples(count));
+    }
+
+    private double inPlane(Pairing pairing, Samples samples) {
         double[] head = samples.head(carrier);
         double[] hand = samples.hand(carrier.other());
         Vector3D across = pairing.part(carrier).place().plane().normal();
         double most = 0;
-        for (int i = 0; i < count; i++) {
+        for (int i = 0; i < samples.count(); i++) {
             Vector3D apart = Samples.point(hand, i).subtract(Samples.point(head, i));
             double deep = apart.dotProduct(across);
             most = Math.max(most, apart.getNormSq() - deep * deep);
