@@ -49,7 +49,7 @@ record Floquet(List<Leg> legs, RealMatrix monodromy, double unit, List<Complex> 
             int to = Math.min(from + every, steps);
             double[] y = Slips.about(start, axes(orbit, start), 2, unit);
             for (int i = from; i < to; i++) {
-                marching.step(orbit.table(), i, y);
+                marching.closely(orbit.table(), i, y);
             }
             double[] end = to == steps ? orbit.start() : orbit.at(to, y);
             RealMatrix slips =

@@ -2,6 +2,10 @@ package deferent.reading.tether;
 
 /** Moves a taut cord's state, and slips beside it, along a hand's table. One for one thread. */
 final class Marching {
+    private static final double PART_TURN = 0.4;
+    private static final int MOST_PARTS = 200;
+
+    private final Cord cord;
     private final Swinging swinging;
     private final EighthOrder method;
     private final int slips;
@@ -11,6 +15,7 @@ final class Marching {
     private final EighthOrder.Slope slope;
 
     Marching(Cord cord, int slips) {
+        this.cord = cord;
         this.swinging = new Swinging(cord);
         this.slips = slips;
         this.method = new EighthOrder(6 + 6 * slips);
@@ -32,6 +37,36 @@ final class Marching {
         at = 0;
         method.step(slope, to - from, y);
         Swinging.tidy(y);
+    }
+
+    /**
+     * A step of the table so closely that slips keep their accuracy: beside a short cord, what they
+     * carry of the hand's own speed goes round faster than the cord.
+     */
+    void closely(HandTable table, int step, double[] y) {
+        if (parts(table, table.time(step), table.time(step + 1)) == 1) {
+            step(table, step, y);
+        } else {
+            closely(table, table.time(step), table.time(step + 1), y);
+        }
+    }
+
+    /** The same of a step of one's own. */
+    void closely(HandTable table, double from, double to, double[] y) {
+        int parts = parts(table, from, to);
+        for (int i = 0; i < parts; i++) {
+            step(table, from + (to - from) * i / parts, from + (to - from) * (i + 1) / parts, y);
+        }
+    }
+
+    private int parts(HandTable table, double from, double to) {
+        double turned =
+                table.hand().at(from).velocity().getNorm() * (to - from) / cord.swingLength();
+        int parts = (int) Math.max(1, Math.ceil(turned / PART_TURN));
+        if (parts > MOST_PARTS) {
+            throw Steadiness.swingsTooOften();
+        }
+        return parts;
     }
 
     /** The whole table. */

@@ -107,6 +107,13 @@ public record Steadiness(
         return metres * growthInReaction;
     }
 
+    static Refusal swingsTooOften() {
+        return new Refusal(
+                "swings too often in a cycle to follow how a slip of it grows",
+                "so short a cord",
+                "take a longer tether, or a shorter cycle");
+    }
+
     private static Verdict verdict(double growth) {
         return growth > 1 + EVEN
                 ? Verdict.RUNS_AWAY
@@ -141,10 +148,7 @@ public record Steadiness(
             }
             // Liouville: without air a cycle keeps the volume of slips, so they cannot all shrink.
             if (!cord.kit().air() && verdict(growth) == Verdict.STEADIES) {
-                throw new Refusal(
-                        "swings too often in a cycle to follow how a slip of it grows",
-                        "so short a cord",
-                        "take a longer tether, or a shorter cycle");
+                throw swingsTooOften();
             }
             List<Floquet.Leg> legs = floquet.legs();
             double[] levers = levers();
@@ -194,7 +198,7 @@ public record Steadiness(
             Marching marching = new Marching(cord, 4);
             for (int step = leg.from(); left > 1e-12; step++) {
                 double h = Math.min(left, table.length(step));
-                marching.step(table, time, time + h, y);
+                marching.closely(table, time, time + h, y);
                 time += h;
                 left -= h;
             }

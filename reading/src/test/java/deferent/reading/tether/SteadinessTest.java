@@ -328,4 +328,31 @@ class SteadinessTest {
         assertThat(steadiness.multipliers())
                 .allSatisfy(m -> assertThat(m.getReal()).isCloseTo(Math.cos(turned), within(2e-3)));
     }
+
+    /**
+     * Liouville: without air a cycle keeps the volume of slips, so that the multipliers' product is
+     * 1 however short the cord and however fast its hand.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "ellipse axes 73.6 cm by 40 cm tilt 90° tether 2.52 mm",
+        "circle hand radius 40 cm turns 2 tether 1 cm",
+        "triquetra tether 5 mm"
+    })
+    void aShortCordKeepsTheVolumeOfSlips(String motion) {
+        Trace trace = Trace.of(Phrase.parse(motion + " vs static spin").pairing());
+        Kit kit = new Kit(0.12, 0.07, 0, false);
+        double product = 1;
+        for (Complex one : Steadiness.of(KeepTheFigure.of(trace, Side.LEFT, kit)).multipliers()) {
+            product *= one.norm();
+        }
+        assertThat(product).isCloseTo(1, within(1e-4));
+        for (KeepTheHandPath.Solution one : KeepTheHandPath.of(trace, Side.LEFT, kit).solutions()) {
+            product = 1;
+            for (Complex m : Steadiness.of(one).multipliers()) {
+                product *= m.norm();
+            }
+            assertThat(product).isCloseTo(1, within(1e-4));
+        }
+    }
 }
