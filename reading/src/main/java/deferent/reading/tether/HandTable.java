@@ -71,6 +71,23 @@ final class HandTable {
         return table;
     }
 
+    /** The same cycle begun at a step of this one, for whoever asks it for velocities alone. */
+    HandTable begun(int step) {
+        if (step == 0) {
+            return this;
+        }
+        int steps = steps();
+        double[] later = new double[times.length];
+        for (int i = 0; i <= steps; i++) {
+            later[i] = i + step <= steps ? times[i + step] : times[i + step - steps] + period();
+        }
+        double[] turned = new double[velocity.length];
+        int at = offset(step);
+        System.arraycopy(velocity, at, turned, 0, velocity.length - at);
+        System.arraycopy(velocity, 0, turned, velocity.length - at, at);
+        return new HandTable(hand, later, turned);
+    }
+
     /** Writes the hand's velocity at the stages of a step from one time to another. */
     static void fill(Course hand, double from, double to, double[] velocity, int at) {
         for (int s = 0; s < EighthOrder.STAGES; s++) {
@@ -119,6 +136,21 @@ final class HandTable {
 
     double time(int step) {
         return times[step];
+    }
+
+    /** The step that begins nearest to a time, of this cycle or of another. */
+    int nearest(double time) {
+        int best = 0;
+        for (int i = 1; i < steps(); i++) {
+            if (away(i, time) < away(best, time)) {
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private double away(int step, double time) {
+        return Math.abs(Math.IEEEremainder(times[step] - time, period()));
     }
 
     double length(int step) {

@@ -15,6 +15,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -161,6 +162,8 @@ public record KeepTheHandPath(
     /** A cord that swings oftener in a cycle is followed no closer. */
     private static final int MOST_SWINGS = 32;
 
+    private static final int BEGINS = 8;
+
     /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
     private static final double LITTLE = 0.1;
 
@@ -288,21 +291,47 @@ public record KeepTheHandPath(
         }
 
         KeepTheHandPath answer() {
-            int starts = look();
+            int starts = 0;
+            for (int begin : begins()) {
+                if (!adrift) {
+                    starts += look(begin);
+                }
+            }
             return told(solutions(), starts);
         }
 
         List<Settled> working() {
-            look();
+            look(0);
             return found.stream().filter(Settled::works).toList();
         }
 
-        /** Looks for motions; returns how many starts it had. */
-        private int look() {
+        /**
+         * Steps of the rough table to look from. Beside an ideal whose turning jumps, its own
+         * starts lead elsewhere from every moment of the cycle, so eighths of it are gone through
+         * from the first jump on.
+         */
+        private int[] begins() {
+            OptionalDouble jump =
+                    ideal.breaks().stream()
+                            .filter(b -> b.side() == side && b.order() <= 1)
+                            .mapToDouble(TimedBreak::time)
+                            .findFirst();
+            if (jump.isEmpty() || !planar) {
+                return new int[] {0};
+            }
             HandTable rough = tables.of(coarse);
-            List<double[]> starts = starts();
+            return IntStream.range(0, BEGINS)
+                    .map(i -> rough.nearest(jump.getAsDouble() + i * rough.period() / BEGINS))
+                    .distinct()
+                    .toArray();
+        }
+
+        /** Looks for motions from a step of the cycle; returns how many starts it had. */
+        private int look(int begin) {
+            HandTable rough = tables.of(coarse).begun(begin);
+            List<double[]> starts = starts(rough.start());
             if (planar && wanted != 0) {
-                weighed(rough, starts.get(0)).ifPresent(this::keep);
+                weighed(rough, starts.get(0)).ifPresent(f -> keep(f.state(), begin));
             }
             if (!everywhere && found.stream().anyMatch(Settled::works)) {
                 return starts.size();
@@ -313,16 +342,16 @@ public record KeepTheHandPath(
                 if (adrift) {
                     found.clear();
                     settled = 0;
-                    keepAligned(next.get(0));
+                    keepAligned(carried(next.get(0), begin));
                 } else {
                     for (double[] start : next) {
-                        shooting.from(start, 1e-6, MOST).ifPresent(this::keep);
+                        shooting.from(start, 1e-6, MOST).ifPresent(f -> keep(f.state(), begin));
                     }
                 }
             } else {
                 Shooting shooting = new Shooting(rough, cord);
                 for (double[] start : starts) {
-                    shooting.from(start, 1e-7, MOST).ifPresent(this::keep);
+                    shooting.from(start, 1e-7, MOST).ifPresent(f -> keep(f.state(), begin));
                 }
             }
             return starts.size();
@@ -376,8 +405,18 @@ public record KeepTheHandPath(
             return Math.abs(a - b) < 1e-4 * cord.headWeight();
         }
 
-        private List<double[]> starts() {
-            double t0 = ideal.interval().start();
+        /** From a step to the cycle's end, where it begins. */
+        private double[] carried(double[] state, int begin) {
+            HandTable rough = tables.of(coarse);
+            double[] y = state.clone();
+            Marching marching = new Marching(cord, 0);
+            for (int i = begin; begin > 0 && i < rough.steps(); i++) {
+                marching.step(rough, i, y);
+            }
+            return y;
+        }
+
+        private List<double[]> starts(double t0) {
             State h = hand.at(t0);
             State p = ideal.head(side).at(t0);
             double[] first = Orbit.state(h, p, cord);
@@ -537,8 +576,8 @@ public record KeepTheHandPath(
             }
         }
 
-        private void keep(PlaneShooting.Found rough) {
-            keep(rough.state());
+        private void keep(double[] rough, int begin) {
+            keep(carried(rough, begin));
         }
 
         private void keep(double[] rough) {

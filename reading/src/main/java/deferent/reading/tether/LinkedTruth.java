@@ -81,18 +81,40 @@ public record LinkedTruth(
      */
     public static LinkedTruth of(
             Trace ideal, Side carrier, Kit kit, Vector3D offset, double lag, double tolerance) {
+        return of(
+                ideal,
+                KeepTheHandPath.of(ideal, carrier, kit),
+                KeepTheFigure.of(ideal, carrier.other(), kit),
+                offset,
+                lag,
+                tolerance);
+    }
+
+    /**
+     * The same where both are known already.
+     *
+     * @param carrierHand the carrier behind a hand that keeps its path
+     * @param kept the rider's figure kept
+     */
+    public static LinkedTruth of(
+            Trace ideal,
+            KeepTheHandPath carrierHand,
+            KeepTheFigure kept,
+            Vector3D offset,
+            double lag,
+            double tolerance) {
         Refusal.positive(tolerance, 10, "tolerance of a link", "m");
         Refusal.finite(lag, "lag of a link");
+        Side carrier = carrierHand.side();
         Side rider = carrier.other();
         Geometry geometry = new Geometry(ideal, rider, offset, lag * ideal.period());
-        KeepTheFigure kept = KeepTheFigure.of(ideal, rider, kit);
-        KeepTheHandPath carrierHand = KeepTheHandPath.of(ideal, carrier, kit);
         Away idealGap = geometry.gap(ideal.hand(rider), ideal.head(carrier));
         Away figureGap = geometry.gap(kept.hand(), ideal.head(carrier));
         Optional<Away> carriersHand =
                 carrierHand.best().map(s -> geometry.gap(kept.hand(), s.head()));
         Optional<KeepTheHandPath.Solution> riding =
-                KeepTheHandPath.of(geometry.ridden(ideal, carrier), rider, kit).best();
+                KeepTheHandPath.of(geometry.ridden(ideal, carrier), rider, carrierHand.cord().kit())
+                        .best();
         return new LinkedTruth(
                 carrier,
                 tolerance,

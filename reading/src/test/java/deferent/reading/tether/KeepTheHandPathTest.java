@@ -15,6 +15,7 @@ import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
@@ -186,5 +187,28 @@ class KeepTheHandPathTest {
                 KeepTheHandPath.of(Spun.staticSpin(0.8), Side.LEFT, Kit.USUAL.withAir(true));
         assertThat(keep.solutions()).isEmpty();
         assertThat(keep.tried().starts()).isEqualTo(36);
+    }
+
+    /** A periodic motion has no first moment, so a jump of the turning at the start hides none. */
+    @Test
+    void aPoiThatTurnsBackFollowsItsHandTheSameFromAnyMoment() {
+        Kit kit = new Kit(0.3773, 0.07, 0.01, true);
+        String ridden = "half-and-half flower hand radius 30 cm";
+        String more = ", split, same direction, tempo 127.2";
+        KeepTheHandPath first =
+                KeepTheHandPath.of(
+                        Trace.of(Phrase.parse(ridden + " vs cat-eye" + more).pairing()),
+                        Side.LEFT,
+                        kit);
+        KeepTheHandPath second =
+                KeepTheHandPath.of(
+                        Trace.of(Phrase.parse("cat-eye vs " + ridden + more).pairing()),
+                        Side.RIGHT,
+                        kit);
+        assertThat(first.solutions()).hasSizeGreaterThan(1).hasSameSizeAs(second.solutions());
+        for (int i = 0; i < first.solutions().size(); i++) {
+            assertThat(first.solutions().get(i).leastPullWeights())
+                    .isCloseTo(second.solutions().get(i).leastPullWeights(), within(1e-6));
+        }
     }
 }

@@ -233,7 +233,12 @@ final class ChangedInvariants {
                                 kept ->
                                         keptFigure(
                                                 kept,
-                                                cord.figureSteadiness().reading(),
+                                                cord.figureSteadiness()
+                                                        .reading()
+                                                        .filter(
+                                                                s ->
+                                                                        CordInvariants.calm(
+                                                                                whole, cord)),
                                                 KeepTheFigure.of(
                                                         there, changed.side(side), changed.kit()),
                                                 broken));

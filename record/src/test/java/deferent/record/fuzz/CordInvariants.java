@@ -283,15 +283,21 @@ final class CordInvariants {
                                         figure.freeFalls()));
     }
 
+    /**
+     * Whether a head stays below the drag crisis. Past a Reynolds number of 3.38e5 a sphere's drag
+     * falls as it gets faster, and at 4e5 the standard curve jumps (Clift, Grace and Weber,
+     * Bubbles, Drops and Particles, 1978): what grows is fed by it, and no step of time meets the
+     * jump.
+     */
+    static boolean calm(Whole whole, CordReading cord) {
+        return Whole.out(cord.pull()).headSpeed() * whole.asked().kit().headDiameter()
+                < 0.8 * 3.38e5 * Drag.AIR_VISCOSITY;
+    }
+
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {
         Optional<Steadiness> figureKept =
                 cord.figureSteadiness().reading().filter(h -> whole.asked().kit().cordMass() == 0);
-        // Past a Reynolds number of 3.38e5 a sphere's drag falls as it gets faster (Clift, Grace
-        // and
-        // Weber, Bubbles, Drops and Particles, 1978), and what grows is then fed by it.
-        boolean calm =
-                Whole.out(cord.pull()).headSpeed() * whole.asked().kit().headDiameter()
-                        < 0.8 * 3.38e5 * Drag.AIR_VISCOSITY;
+        boolean calm = calm(whole, cord);
         for (Optional<Steadiness> maybe :
                 List.of(figureKept, cord.handPathSteadiness().reading())) {
             maybe.ifPresent(

@@ -5,8 +5,11 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.tether.KeepTheFigure;
+import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;
 import deferent.reading.tether.LinkedTruth;
+import deferent.reading.worked.CordReading;
 import deferent.reading.worked.Worked;
 import deferent.search.fit.Cost;
 import deferent.search.fit.Fit;
@@ -36,8 +39,17 @@ public record Advice(
         Worked<List<Neighbour>> right,
         Worked<LinkedTruth> truth) {
 
+    /**
+     * @param leading the carrier's cord
+     * @param riding the rider's
+     */
     public static Advice of(
-            Trace trace, Side carrier, Worked<LinkReading> link, Kit kit, boolean searched) {
+            Trace trace,
+            Worked<LinkReading> link,
+            CordReading leading,
+            CordReading riding,
+            boolean searched) {
+        Side carrier = leading.side();
         Pairing pairing = trace.pairing();
         String fit = "the fit that would close it";
         String truth = "whether it links on real cords";
@@ -60,7 +72,7 @@ public record Advice(
                                 truth,
                                 known ->
                                         survives(known)
-                                                ? Worked.of(truth, () -> truth(trace, known, kit))
+                                                ? truth(truth, trace, known, leading, riding)
                                                 : Worked.unasked()));
     }
 
@@ -78,14 +90,29 @@ public record Advice(
         };
     }
 
-    private static LinkedTruth truth(Trace trace, LinkReading link, Kit kit) {
-        return LinkedTruth.of(
-                trace,
-                link.carrier(),
-                kit,
-                link.kind() == LinkKind.CARRIED ? link.offset() : Vector3D.ZERO,
-                link.followed().map(LinkReading.Following::lag).orElse(0.0),
-                link.tolerance());
+    private static Worked<LinkedTruth> truth(
+            String what, Trace trace, LinkReading link, CordReading leading, CordReading riding) {
+        return leading.handPathKept()
+                .then(
+                        what,
+                        hand ->
+                                figure(trace, riding, hand.cord().kit())
+                                        .then(what, kept -> truth(what, trace, link, hand, kept)));
+    }
+
+    private static Worked<LinkedTruth> truth(
+            String what, Trace trace, LinkReading link, KeepTheHandPath hand, KeepTheFigure kept) {
+        Vector3D offset = link.kind() == LinkKind.CARRIED ? link.offset() : Vector3D.ZERO;
+        double lag = link.followed().map(LinkReading.Following::lag).orElse(0.0);
+        return Worked.of(
+                what, () -> LinkedTruth.of(trace, hand, kept, offset, lag, link.tolerance()));
+    }
+
+    /** The rider's figure kept; of an undriven pendulum it was not asked for. */
+    private static Worked<KeepTheFigure> figure(Trace trace, CordReading riding, Kit kit) {
+        Side side = riding.side();
+        return riding.figureKept()
+                .orNow(CordReading.keepingFigure(side), () -> KeepTheFigure.of(trace, side, kit));
     }
 
     public Worked<List<Neighbour>> neighbours(Side side) {

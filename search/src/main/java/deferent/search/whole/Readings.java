@@ -68,7 +68,9 @@ public record Readings(
         Trace trace = Trace.of(pairing);
         Worked<LinkReading> leftLeads = link(trace, Side.LEFT, detail);
         Worked<LinkReading> rightLeads = link(trace, Side.RIGHT, detail);
-        Side carrier = carrier(leftLeads, rightLeads);
+        CordReading leftCord = CordReading.of(trace, Side.LEFT, kit, detail);
+        CordReading rightCord = CordReading.of(trace, Side.RIGHT, kit, detail);
+        boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
         return new Readings(
                 trace,
                 performer,
@@ -80,16 +82,16 @@ public record Readings(
                 rightLeads,
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
                 Worked.of("how near things come", () -> Room.of(trace, performer)),
-                CordReading.of(trace, Side.LEFT, kit, detail),
-                CordReading.of(trace, Side.RIGHT, kit, detail),
+                leftCord,
+                rightCord,
                 detail == Detail.LIVE
                         ? Optional.empty()
                         : Optional.of(
                                 Advice.of(
                                         trace,
-                                        carrier,
-                                        carrier == Side.LEFT ? leftLeads : rightLeads,
-                                        kit,
+                                        left ? leftLeads : rightLeads,
+                                        left ? leftCord : rightCord,
+                                        left ? rightCord : leftCord,
                                         detail == Detail.SETTLED)));
     }
 
