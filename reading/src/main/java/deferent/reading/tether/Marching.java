@@ -3,7 +3,7 @@ package deferent.reading.tether;
 /** Moves a taut cord's state, and slips beside it, along a hand's table. One for one thread. */
 final class Marching {
     private static final double PART_TURN = 0.4;
-    private static final int MOST_PARTS = 200;
+    private static final int MOST_STEPS = 20_000;
 
     private final Cord cord;
     private final Swinging swinging;
@@ -63,7 +63,7 @@ final class Marching {
         double turned =
                 table.hand().at(from).velocity().getNorm() * (to - from) / cord.swingLength();
         int parts = (int) Math.max(1, Math.ceil(turned / PART_TURN));
-        if (parts > MOST_PARTS) {
+        if (parts > 1 && (long) parts * table.steps() > MOST_STEPS) {
             throw Steadiness.swingsTooOften();
         }
         return parts;
