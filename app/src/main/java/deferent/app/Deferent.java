@@ -1,6 +1,7 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Refused;
 import deferent.motion.phrase.PhraseError;
 import deferent.record.DocumentError;
 import deferent.record.Nearest;
@@ -164,23 +165,19 @@ public final class Deferent implements Runnable {
             }
             return BAD_INPUT;
         }
-        if (thrown instanceof DocumentError wrong) {
-            if (!wrong.underlined().isEmpty()) {
-                err.println(wrong.underlined());
+        if (thrown instanceof Refused wrong) {
+            if (wrong instanceof DocumentError document && !document.underlined().isEmpty()) {
+                err.println(document.underlined());
             }
             err.println("deferent: " + wrong.getMessage());
-            return BAD_INPUT;
-        }
-        if (thrown instanceof ShelfError wrong) {
-            err.println("deferent: " + wrong.getMessage());
-            return switch (wrong.kind()) {
-                case MISSING, NAME, SIZE -> BAD_INPUT;
-                case CHANGED, FOLDER -> NOT_MADE;
-            };
-        }
-        if (thrown instanceof Refusal wrong) {
-            err.println("deferent: " + wrong.getMessage());
-            return wrong.getCause() instanceof IOException ? NOT_MADE : BAD_INPUT;
+            boolean machine =
+                    wrong.getCause() instanceof IOException
+                            || wrong instanceof ShelfError shelf
+                                    && switch (shelf.kind()) {
+                                        case MISSING, NAME, SIZE -> false;
+                                        case CHANGED, FOLDER -> true;
+                                    };
+            return machine ? NOT_MADE : BAD_INPUT;
         }
         if (thrown instanceof NotMade cannot) {
             err.println("deferent: " + cannot.getMessage());

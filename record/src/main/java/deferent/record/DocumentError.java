@@ -1,18 +1,17 @@
 package deferent.record;
 
+import deferent.motion.pairing.Refused;
 import java.util.List;
 
 /**
  * A document that cannot be read: says what is wrong, at which key, line and column, and what would
  * be right. The document itself is left as it is.
  */
-public final class DocumentError extends RuntimeException {
+public final class DocumentError extends Refused {
     private static final long serialVersionUID = 1L;
 
     private final String source;
     private final String pointer;
-    private final String what;
-    private final String right;
     private final List<String> nearest;
     private final int line;
     private final int column;
@@ -29,11 +28,9 @@ public final class DocumentError extends RuntimeException {
             int column,
             String underlined,
             boolean ofKey) {
-        super(said(source, pointer, what, right, line, column));
+        super(said(source, pointer, what, right, line, column), what, where(pointer), right);
         this.source = source;
         this.pointer = pointer;
-        this.what = what;
-        this.right = right;
         this.nearest = List.copyOf(nearest);
         this.line = line;
         this.column = column;
@@ -57,13 +54,13 @@ public final class DocumentError extends RuntimeException {
 
     DocumentError placed(int atLine, int atColumn, String withUnderline) {
         return new DocumentError(
-                source, pointer, what, right, nearest, atLine, atColumn, withUnderline, ofKey);
+                source, pointer, what(), right(), nearest, atLine, atColumn, withUnderline, ofKey);
     }
 
     /** The same error, told as one of a file or other source. */
     public DocumentError in(String otherSource) {
         return new DocumentError(
-                otherSource, pointer, what, right, nearest, line, column, underlined, ofKey);
+                otherSource, pointer, what(), right(), nearest, line, column, underlined, ofKey);
     }
 
     private static String said(
@@ -75,7 +72,7 @@ public final class DocumentError extends RuntimeException {
         if (line > 0) {
             text.append("line ").append(line).append(", column ").append(column).append(", ");
         }
-        return text.append(key(pointer))
+        return text.append(where(pointer))
                 .append(": ")
                 .append(what)
                 .append("; ")
@@ -83,7 +80,8 @@ public final class DocumentError extends RuntimeException {
                 .toString();
     }
 
-    private static String key(String pointer) {
+    /** A JSON pointer as people read it; "document" for the whole. */
+    public static String where(String pointer) {
         if (pointer.isEmpty()) {
             return "document";
         }
@@ -104,20 +102,8 @@ public final class DocumentError extends RuntimeException {
         return pointer;
     }
 
-    /** The key with those above it, "pairing.left.tether_m"; "document" for the whole. */
-    public String where() {
-        return key(pointer);
-    }
-
-    public String what() {
-        return what;
-    }
-
-    public String right() {
-        return right;
-    }
-
     /** Known keys or words nearest to the one that is not known, best first. */
+    @Override
     public List<String> nearest() {
         return nearest;
     }

@@ -18,14 +18,14 @@ import tools.jackson.databind.JsonNode;
  * One JSON object being read. Each key is asked for by name and kind; {@link #done()} then refuses
  * the keys that nobody asked for. Every error carries the key's JSON pointer.
  */
-final class Keys {
+public final class Keys {
     private final JsonNode node;
     private final String pointer;
     private final Set<String> known = new LinkedHashSet<>();
     private final Optional<Map<String, String>> extras;
 
     /** An object whose unknown keys are all refused. */
-    static Keys closed(JsonNode node, String pointer) {
+    public static Keys closed(JsonNode node, String pointer) {
         return new Keys(node, pointer, Optional.empty());
     }
 
@@ -57,11 +57,11 @@ final class Keys {
         return pointer;
     }
 
-    String pointer(String key) {
+    public String pointer(String key) {
         return pointer + "/" + key.replace("~", "~0").replace("/", "~1");
     }
 
-    boolean has(String key) {
+    public boolean has(String key) {
         known.add(key);
         return node.has(key);
     }
@@ -111,7 +111,7 @@ final class Keys {
     }
 
     /** A number from least to most. */
-    double number(String key, double least, double most, String unit) {
+    public double number(String key, double least, double most, String unit) {
         JsonNode value = need(key, "a number");
         if (!value.isNumber()) {
             throw error(key, "is " + kind(value), "give a number" + spaced(unit));
@@ -156,7 +156,7 @@ final class Keys {
         return has(key) ? positive(key, most, unit) : unsaid;
     }
 
-    boolean flag(String key, boolean unsaid) {
+    public boolean flag(String key, boolean unsaid) {
         if (!has(key)) {
             return unsaid;
         }
@@ -167,7 +167,7 @@ final class Keys {
         return value.booleanValue();
     }
 
-    int whole(String key, int least, int most) {
+    public int whole(String key, int least, int most) {
         double number = number(key, least, most, "");
         if (number != Math.rint(number)) {
             throw error(key, "is " + Plain.number(number), "give a whole number");
@@ -209,6 +209,23 @@ final class Keys {
         return pointer(node.has(stem + "_rad") ? stem + "_rad" : stem + "_deg");
     }
 
+    /** A text of any characters. */
+    public String plainText(String key, int most) {
+        JsonNode value = need(key, "a text in quotes");
+        if (!value.isString()) {
+            throw error(key, "is " + kind(value), "give a text in quotes");
+        }
+        if (value.stringValue().length() > most) {
+            throw error(key, "is too long", "give at most " + most + " characters");
+        }
+        return value.stringValue();
+    }
+
+    /** What stands there, for somebody else to read. */
+    public JsonNode tree(String key) {
+        return need(key, "something");
+    }
+
     String text(String key, int most) {
         JsonNode value = need(key, "a text in quotes");
         if (!value.isString()) {
@@ -233,7 +250,7 @@ final class Keys {
     }
 
     /** One of a few words; an enum's constants are spelt lower case, with hyphens. */
-    <E extends Enum<E>> E word(String key, Class<E> of) {
+    public <E extends Enum<E>> E word(String key, Class<E> of) {
         List<String> words = new ArrayList<>();
         for (E constant : of.getEnumConstants()) {
             words.add(word(constant));
@@ -245,11 +262,12 @@ final class Keys {
         return has(key) ? word(key, of) : unsaid;
     }
 
-    static String word(Enum<?> constant) {
+    /** How a constant is spelt. */
+    public static String word(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    String word(String key, List<String> words) {
+    public String word(String key, List<String> words) {
         String list = "\"" + String.join("\", \"", words) + "\"";
         JsonNode value = need(key, "one of " + list);
         if (!value.isString() || !words.contains(value.stringValue())) {
@@ -264,7 +282,7 @@ final class Keys {
         return value.stringValue();
     }
 
-    List<String> texts(String key, int many, int most) {
+    public List<String> texts(String key, int many, int most) {
         List<String> found = new ArrayList<>();
         for (Item item : items(key, 0, many)) {
             if (!item.node().isString()) {
@@ -280,17 +298,17 @@ final class Keys {
     }
 
     /** One entry of an array. */
-    record Item(JsonNode node, String pointer) {
+    public record Item(JsonNode node, String pointer) {
         /** A document of its own. */
         Keys open() {
             return Keys.open(node, pointer);
         }
 
-        Keys keys() {
+        public Keys keys() {
             return closed(node, pointer);
         }
 
-        double number(double least, double most, String unit) {
+        public double number(double least, double most, String unit) {
             if (!node.isNumber() || !(node.doubleValue() >= least && node.doubleValue() <= most)) {
                 throw DocumentError.at(
                         pointer,
@@ -309,7 +327,7 @@ final class Keys {
     }
 
     /** The entries of an array; none where the key is absent and {@code least} is 0. */
-    List<Item> items(String key, int least, int most) {
+    public List<Item> items(String key, int least, int most) {
         if (least == 0 && !has(key)) {
             return List.of();
         }
@@ -337,7 +355,7 @@ final class Keys {
         return found;
     }
 
-    Keys object(String key) {
+    public Keys object(String key) {
         return new Keys(need(key, "an object with keys in { }"), pointer(key), extras);
     }
 
@@ -346,7 +364,7 @@ final class Keys {
     }
 
     /** Keeps other programs' keys, and refuses the rest of those that were not asked for. */
-    void done() {
+    public void done() {
         for (String key : node.propertyNames()) {
             if (extras.isPresent() && key.startsWith(Extras.PREFIX)) {
                 String text = madeOf(key, () -> Extras.text(node.get(key)));

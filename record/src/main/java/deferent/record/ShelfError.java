@@ -1,7 +1,9 @@
 package deferent.record;
 
+import deferent.motion.pairing.Refused;
+
 /** What the shelf will not or cannot do: which kind of trouble, where, and what would help. */
-public final class ShelfError extends RuntimeException {
+public final class ShelfError extends Refused {
     private static final long serialVersionUID = 1L;
 
     /** What kind of trouble it is. */
@@ -19,16 +21,10 @@ public final class ShelfError extends RuntimeException {
     }
 
     private final Kind kind;
-    private final String what;
-    private final String where;
-    private final String right;
 
     ShelfError(Kind kind, String what, String where, String right) {
-        super(where + ": " + what + "; " + right);
+        super(what, where, right);
         this.kind = kind;
-        this.what = what;
-        this.where = where;
-        this.right = right;
     }
 
     /** The same, met on the way through many documents. */
@@ -36,9 +32,9 @@ public final class ShelfError extends RuntimeException {
         ShelfError told =
                 new ShelfError(
                         kind,
-                        what,
-                        where,
-                        right
+                        what(),
+                        where(),
+                        right()
                                 + ("; " + done + " of " + all + " documents are on the shelf, and")
                                 + " importing them again adds only the rest");
         told.initCause(this);
@@ -47,17 +43,5 @@ public final class ShelfError extends RuntimeException {
 
     public Kind kind() {
         return kind;
-    }
-
-    public String what() {
-        return what;
-    }
-
-    public String where() {
-        return where;
-    }
-
-    public String right() {
-        return right;
     }
 }

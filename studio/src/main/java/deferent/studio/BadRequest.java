@@ -1,35 +1,19 @@
 package deferent.studio;
 
+import deferent.motion.pairing.Refused;
+
 /** A request that does not fit the studio's protocol, with the status it is answered with. */
-final class BadRequest extends RuntimeException {
+final class BadRequest extends Refused {
     private static final long serialVersionUID = 1L;
 
     private final int status;
-    private final String what;
-    private final String where;
-    private final String right;
 
     BadRequest(int status, String what, String where, String right) {
-        super(where + ": " + what + "; " + right);
+        super(what, where, right);
         this.status = status;
-        this.what = what;
-        this.where = where;
-        this.right = right;
     }
 
     int status() {
         return status;
-    }
-
-    String what() {
-        return what;
-    }
-
-    String where() {
-        return where;
-    }
-
-    String right() {
-        return right;
     }
 }

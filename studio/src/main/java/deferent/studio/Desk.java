@@ -18,7 +18,6 @@ import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
 import deferent.search.crossing.Crossing;
-import deferent.search.crossing.CrossingRequest;
 import deferent.search.crossing.Passage;
 import deferent.search.crossing.Who;
 import deferent.search.fit.Fit;
@@ -29,7 +28,6 @@ import deferent.search.whole.Staged;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
@@ -45,12 +43,39 @@ final class Desk {
     static final JsonMapper JSON =
             JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
 
-    private static final Set<String> SLOW = Set.of("fit", "crossings", "passage", "photo");
-
-    static final List<String> ERRANDS = List.of("seek", "map", "take");
-
     /** Longest that a pattern is played before and after its crossing, seconds. */
     private static final double LONGEST_LEAD = 4;
+
+    static final AskKey<String> DETAIL =
+            AskKey.word(
+                    "detail",
+                    "settled brings what is dear, the certified shape gap first; unsaid is live",
+                    List.of("live", "settled"));
+    static final AskKey<Integer> SAMPLES =
+            AskKey.whole("samples", "how many even times of the cycle are drawn", 24, 4320);
+    static final AskKey<Double> TIME =
+            AskKey.number("time_s", "what the clock shows", -1e6, 1e6, "s");
+    static final AskKey<Boolean> BODY =
+            AskKey.yes("body", "whether the performer is drawn; unsaid is true");
+    static final AskKey<Side> CARRIER =
+            AskKey.one("carrier", "whose head leads; unsaid is the leading link's", Side.class);
+    static final AskKey<List<String>> FREE =
+            AskKey.texts("free", "keys of the sizes that may change; unsaid is all", 40);
+    static final AskKey<Side> SIDE = AskKey.one("side", "whose poi", Side.class);
+    static final AskKey<Double> SLIP =
+            AskKey.number("slip_m", "how far the poi slips; unsaid is let go", -20, 20, "m");
+    static final AskKey<Double> SECONDS =
+            AskKey.number("seconds", "how long it is followed", 0.1, LetGoAnswer.LONGEST, "s");
+    static final AskKey<Integer> RATE = AskKey.whole("rate", "samples a second", 10, 240);
+    static final AskKey<Integer> CROSSING =
+            AskKey.whole("crossing", "which of the crossings, from 0", 0, 100_000);
+    static final AskKey<Double> LEAD =
+            AskKey.number("lead_s", "how long either is played", 0, LONGEST_LEAD, "s");
+    static final AskKey<String> FROM = AskKey.text("from", "a pattern's id on the shelf");
+    static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
+    static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
+    static final AskKey<String> OF =
+            AskKey.word("of", "which of them", List.of("seek", "map", "take"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -64,11 +89,6 @@ final class Desk {
         this.map = new MapDesk(shelf);
     }
 
-    /** The question's object, or a refusal. */
-    static Question question(String text) {
-        return Question.of(tree(text), "question");
-    }
-
     static JsonNode tree(String text) {
         JsonNode node = JSON.readTree(text);
         if (node == null || node.isMissingNode()) {
@@ -78,74 +98,21 @@ final class Desk {
     }
 
     /**
-     * The lane of a question that takes long to answer, so that a newer one may overtake it; empty
-     * for one that is answered at once.
-     */
-    static Optional<Lanes.Work> slow(Question asked) {
-        String ask = asked.maybeText("ask").orElse("");
-        if (ask.equals("route")) {
-            return Optional.of(Lanes.Work.MAP);
-        }
-        boolean slow =
-                SLOW.contains(ask)
-                        || asked.maybeText("show").filter(Keep.HAND_PATH.word()::equals).isPresent()
-                        || asked.maybeText("detail").filter("settled"::equals).isPresent();
-        return slow ? Optional.of(Lanes.Work.SHORT) : Optional.empty();
-    }
-
-    /** The lane of any question; empty for one that is answered at once. */
-    Optional<Lanes.Work> lane(String text) {
-        Question asked = question(text);
-        return ERRANDS.contains(asked.maybeText("ask").orElse(""))
-                ? Optional.of(errand(asked).work())
-                : slow(asked);
-    }
-
-    ObjectNode answer(Question asked) {
-        return answer(asked, () -> false);
-    }
-
-    /**
      * @param stop asked while what takes long is worked out: whether nobody waits for it any more
      */
-    ObjectNode answer(Question asked, BooleanSupplier stop) {
-        String ask = asked.text("ask");
-        ObjectNode answer =
-                switch (ask) {
-                    case "pairing" -> pairing(asked);
-                    case "fit" -> fit(asked);
-                    case "letgo" -> letGo(asked);
-                    case "crossings" -> crossings(asked);
-                    case "passage" -> passage(asked);
-                    case "words" -> words(asked);
-                    case "seek", "map", "take" -> whole(errand(asked).run(), stop);
-                    case "route" -> route(asked, stop);
-                    case "photo" -> takes.photo(asked);
-                    default ->
-                            throw new BadRequest(
-                                    400,
-                                    "is \"" + ask + "\"",
-                                    "ask",
-                                    "ask for \"pairing\", \"fit\", \"letgo\", \"crossings\","
-                                            + " \"passage\", \"seek\", \"map\", \"route\","
-                                            + " \"take\", \"photo\" or \"words\"");
-                };
-        if (asked.has("id")) {
-            answer.set("id", asked.node("id"));
-        }
+    ObjectNode answer(Ask.Asked asked, BooleanSupplier stop) {
+        ObjectNode answer = asked.answer(this, stop);
         words.trouble().ifPresent(told -> answer.put("shelf_told", told));
         return answer;
     }
 
-    private ObjectNode pairing(Question asked) {
-        boolean settled = asked.word("detail", List.of("live", "settled")).equals("settled");
-        int count = asked.whole("samples", 24, 4320, Scene.USUAL_COUNT);
-        double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
-        boolean body = asked.yes("body", true);
-        Keep keep = Shown.asked(asked);
+    ObjectNode pairing(Question asked) {
+        boolean settled = asked.or(DETAIL, "live").equals("settled");
+        int count = asked.or(SAMPLES, Scene.USUAL_COUNT);
+        double time = asked.or(TIME, 0.0);
+        boolean body = asked.or(BODY, true);
+        Keep keep = asked.or(Shown.SHOW, Keep.IDEAL);
         Matter matter = Matter.of(asked, words.lexicon());
-        asked.has("id");
-        asked.done();
 
         Readings readings =
                 Readings.of(
@@ -192,17 +159,18 @@ final class Desk {
         return answer;
     }
 
-    private ObjectNode fit(Question asked) {
-        Optional<String> carrier = asked.maybeText("carrier");
-        Optional<List<String>> free = asked.maybeTexts("free", 40);
+    ObjectNode fit(Question asked) {
+        Optional<List<String>> free = asked.maybe(FREE);
         Matter matter = Matter.of(asked, words.lexicon());
-        asked.has("id");
-        asked.done();
         Side leads =
-                carrier.isPresent()
-                        ? side("carrier", carrier.get())
-                        : Readings.of(matter.pairing(), matter.document().performer(), Detail.LIVE)
-                                .carrier();
+                asked.maybe(CARRIER)
+                        .orElseGet(
+                                () ->
+                                        Readings.of(
+                                                        matter.pairing(),
+                                                        matter.document().performer(),
+                                                        Detail.LIVE)
+                                                .carrier());
         FitReading fit =
                 Worked.orRefusal(
                         "the numbers of the fit",
@@ -217,26 +185,14 @@ final class Desk {
         return keys.stream().map(Size::named).collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
-    private static Side side(String key, String word) {
-        for (Side side : Side.values()) {
-            if (side.word().equals(word)) {
-                return side;
-            }
-        }
-        throw new BadRequest(400, "is \"" + word + "\"", key, "say left or right");
-    }
-
-    private ObjectNode letGo(Question asked) {
-        Side side = side("side", asked.text("side"));
-        double time = asked.maybeNumber("time_s", -1e6, 1e6).orElse(0);
-        double slip = asked.maybeNumber("slip_m", -20, 20).orElse(0);
-        double seconds =
-                asked.maybeNumber("seconds", 0.1, LetGoAnswer.LONGEST).orElse(LetGoAnswer.USUAL);
-        int rate = asked.whole("rate", 10, 240, LetGoAnswer.RATE);
-        Keep keep = Shown.asked(asked);
+    ObjectNode letGo(Question asked) {
+        Side side = asked.get(SIDE);
+        double time = asked.or(TIME, 0.0);
+        double slip = asked.or(SLIP, 0.0);
+        double seconds = asked.or(SECONDS, LetGoAnswer.USUAL);
+        int rate = asked.or(RATE, LetGoAnswer.RATE);
+        Keep keep = asked.or(Shown.SHOW, Keep.IDEAL);
         Matter matter = Matter.of(asked, words.lexicon());
-        asked.has("id");
-        asked.done();
         Staged shown = shown(matter, keep);
         ObjectNode answer =
                 LetGoAnswer.of(
@@ -248,60 +204,39 @@ final class Desk {
         return answer;
     }
 
-    /** What is answered in parts: over a socket as they come, else all in one. */
-    Errand errand(Question asked) {
-        Errand errand =
-                switch (asked.text("ask")) {
-                    case "map" -> map.map(CrossingAsk.asTheyStand(asked));
-                    case "take" -> takes.take(asked);
-                    default ->
-                            new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf));
-                };
-        asked.has("id");
-        asked.done();
-        return errand;
+    Errand map(Question asked) {
+        return map.map(CrossingAsk.asTheyStand(asked));
     }
 
-    private static ObjectNode whole(Errand.Run errand, BooleanSupplier stop) {
-        ArrayNode answers = JsonNodeFactory.instance.arrayNode();
-        ObjectNode last =
-                errand.run(
-                        part -> {
-                            if (part.has("answer")) {
-                                answers.add(part.get("answer"));
-                            }
-                        },
-                        stop);
-        if (!answers.isEmpty() || last.has("order_of_keys")) {
-            last.set("answers", answers);
-        }
-        return last;
+    Errand take(Question asked) {
+        return takes.take(asked);
     }
 
-    private ObjectNode route(Question asked, BooleanSupplier stop) {
-        CrossingRequest request = CrossingAsk.asTheyStand(asked);
-        String from = asked.text("from");
-        String to = asked.text("to");
-        int rate = asked.whole("rate", 10, 240, PassageAnswer.RATE);
-        asked.has("id");
-        asked.done();
-        return map.route(request, from, to, rate, stop);
+    Errand seek(Question asked) {
+        return new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf));
     }
 
-    private ObjectNode crossings(Question asked) {
+    ObjectNode photo(Question asked) {
+        return takes.photo(asked);
+    }
+
+    ObjectNode route(Question asked, BooleanSupplier stop) {
+        return map.route(
+                CrossingAsk.asTheyStand(asked),
+                asked.get(FROM),
+                asked.get(TO),
+                asked.or(RATE, PassageAnswer.RATE),
+                stop);
+    }
+
+    ObjectNode crossings(Question asked) {
         CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
-        asked.has("id");
-        asked.done();
         return CrossingsJson.tree(ask.from(), ask.to(), ask.found(), Optional.empty());
     }
 
-    private ObjectNode passage(Question asked) {
-        int which = asked.whole("crossing", 0, 100_000, 0);
-        int rate = asked.whole("rate", 10, 240, PassageAnswer.RATE);
-        OptionalDouble lead = asked.maybeNumber("lead_s", 0, LONGEST_LEAD);
+    ObjectNode passage(Question asked) {
+        int which = asked.or(CROSSING, 0);
         CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
-        asked.has("id");
-        asked.done();
         List<Crossing> all = ask.found().smoothestFirst();
         if (which >= all.size()) {
             throw new BadRequest(
@@ -314,13 +249,14 @@ final class Desk {
         // So much of either that each is seen whole.
         double usual = Math.max(crossing.from().period(), crossing.to().period());
         Passage passage =
-                Passage.of(crossing, lead.orElse(Math.min(LONGEST_LEAD, usual)), ask.from().kit());
+                Passage.of(
+                        crossing, asked.or(LEAD, Math.min(LONGEST_LEAD, usual)), ask.from().kit());
         ObjectNode answer =
                 PassageAnswer.of(
                         passage,
                         Scene.nearer(Trace.of(ask.from().pairing())),
                         ask.from().performer(),
-                        rate);
+                        asked.or(RATE, PassageAnswer.RATE));
         answer.put("from", ask.from().name());
         answer.put("to", ask.to().name());
         answer.set("crossing", CrossingsJson.tree(crossing));
@@ -412,10 +348,8 @@ final class Desk {
         node.put("step", sizing.step());
     }
 
-    private ObjectNode words(Question asked) {
-        Optional<String> word = asked.maybeText("word");
-        asked.has("id");
-        asked.done();
+    ObjectNode words(Question asked) {
+        Optional<String> word = asked.maybe(WORD);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         ArrayNode list = answer.putArray("words");
         List<Words.Entry> entries =

@@ -2,6 +2,8 @@ package deferent.studio;
 
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -11,6 +13,23 @@ import tools.jackson.databind.node.ObjectNode;
  * @param work the lane it is done in
  */
 record Errand(Lanes.Work work, Run run) {
+    /** The whole of it at once. */
+    ObjectNode whole(BooleanSupplier stop) {
+        ArrayNode answers = JsonNodeFactory.instance.arrayNode();
+        ObjectNode last =
+                run.run(
+                        part -> {
+                            if (part.has("answer")) {
+                                answers.add(part.get("answer"));
+                            }
+                        },
+                        stop);
+        if (!answers.isEmpty() || last.has("order_of_keys")) {
+            last.set("answers", answers);
+        }
+        return last;
+    }
+
     /** How it is done. */
     interface Run {
         /**

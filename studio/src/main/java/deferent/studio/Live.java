@@ -8,7 +8,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
-import tools.jackson.databind.node.NullNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -42,33 +41,31 @@ final class Live {
     private void hear(WsContext context, String message) {
         ObjectNode answer;
         try {
-            Question asked = Desk.question(message);
-            String ask = asked.maybeText("ask").orElse("");
-            if (Desk.ERRANDS.contains(ask)) {
-                JsonNode id = asked.has("id") ? asked.node("id") : NullNode.getInstance();
-                errands.start(context, ask, id, desk.errand(asked));
+            Ask.Asked asked = Ask.Asked.of(message);
+            if (asked.ask().inParts()) {
+                errands.start(context, asked.ask().word(), asked.id(), asked.errand(desk));
                 return;
             }
-            if (ask.equals("stop")) {
-                String of = asked.word("of", Desk.ERRANDS);
-                if (asked.has("id")) {
+            if (asked.ask() == Ask.STOP) {
+                String of = asked.question().or(Desk.OF, Ask.SEEK.word());
+                if (!asked.id().isNull()) {
                     answer = JsonNodeFactory.instance.objectNode();
                     context.send(say(withId(answer.put("stopping", of), message)));
                 }
                 errands.stop(context, of);
                 return;
             }
-            if (!ask.isEmpty() && !ask.equals("words")) {
+            if (asked.ask() != Ask.WORDS) {
                 giveUp(context.sessionId());
             }
-            Optional<Lanes.Work> work = Desk.slow(asked);
+            Optional<Lanes.Work> work = asked.lane(desk);
             if (work.isPresent()) {
                 Slow question = new Slow(context, message);
                 slow.put(context.sessionId(), question);
                 question.start(lanes.of(work.get()));
                 return;
             }
-            answer = desk.answer(asked);
+            answer = desk.answer(asked, () -> false);
         } catch (RuntimeException e) {
             answer = withId(Trouble.of(e).body(), message);
         }
@@ -135,7 +132,7 @@ final class Live {
             }
             ObjectNode answer;
             try {
-                answer = desk.answer(Desk.question(message), done::get);
+                answer = desk.answer(Ask.Asked.of(message), done::get);
             } catch (RuntimeException | Error e) {
                 answer = withId(Trouble.of(e).body(), message);
             }

@@ -1,5 +1,7 @@
 package deferent.studio;
 
+import static deferent.studio.AskKey.keys;
+
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
@@ -10,10 +12,11 @@ import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import tools.jackson.databind.JsonNode;
 
 /**
  * What a question is about: a pattern, as it stands after the changes asked for, and how it is
@@ -26,14 +29,65 @@ record Matter(PatternDocument document, String said) {
     private static final int MOST_CHANGES = 64;
     private static final int MOST_NAME = 120;
 
+    static final AskKey<String> PHRASE = AskKey.text("phrase", "a pattern in trade words");
+    static final AskKey<JsonNode> PATTERN =
+            AskKey.tree("pattern", "a pattern document", AskKey.schema("object"));
+
+    private static final AskKey<Double> STATURE =
+            AskKey.number("stature_m", "how tall", 1.0, 2.5, "m");
+    private static final AskKey<Double> ARM =
+            AskKey.number("arm_m", "from shoulder to grip", 0.3, 1.2, "m");
+    private static final AskKey<Double> SHOULDERS =
+            AskKey.number("shoulder_width_m", "from shoulder to shoulder", 0.2, 0.8, "m");
+    private static final AskKey<Question> PERFORMER =
+            AskKey.object(
+                    "performer", "in the place of the document's", keys(STATURE, ARM, SHOULDERS));
+
+    private static final AskKey<Double> HEAD_MASS =
+            AskKey.number("head_mass_kg", "a head's mass", 0, 5, "kg");
+    private static final AskKey<Double> HEAD_DIAMETER =
+            AskKey.number("head_diameter_m", "a head's diameter", 0, 0.5, "m");
+    private static final AskKey<Double> CORD_MASS =
+            AskKey.number("cord_kg_per_m", "a cord's mass a metre", 0, 1, "kg/m");
+    private static final AskKey<Boolean> AIR = AskKey.yes("air", "whether air drags");
+    private static final AskKey<Question> KIT =
+            AskKey.object(
+                    "kit",
+                    "in the place of the document's; what is unsaid is usual",
+                    keys(HEAD_MASS, HEAD_DIAMETER, CORD_MASS, AIR));
+
+    private static final AskKey<String> SET = AskKey.text("set", "a size by its key");
+    private static final AskKey<String> GRAB = AskKey.text("grab", "a handle by its key");
+    private static final AskKey<String> DO =
+            AskKey.text("do", "swap, reverse, step-timing or step-direction");
+    private static final AskKey<JsonNode> TO =
+            AskKey.numberOrPoint("to", "the size, or where the handle is dragged to; null unsays");
+    private static final AskKey<Double> TO_SIZE =
+            AskKey.number("to", TO.means(), -Double.MAX_VALUE, Double.MAX_VALUE, "");
+    private static final AskKey<Vector3D> TO_POINT = AskKey.point("to", TO.means());
+    private static final AskKey<Vector3D> GRABBED =
+            AskKey.point("from", "where the handle was grabbed");
+    private static final AskKey<Double> TIME =
+            AskKey.number("time_s", "what the clock shows", -1e6, 1e6, "s");
+    private static final AskKey<String> TYPED_IN =
+            AskKey.word("typed_in", "the unit a range is told in", List.of("m", "cm"));
+    private static final AskKey<List<Question>> CHANGE =
+            AskKey.objects(
+                    "change",
+                    "one after another, each by set, grab or do",
+                    MOST_CHANGES,
+                    keys(SET, GRAB, DO, TO, GRABBED, TIME, TYPED_IN));
+
+    static final List<AskKey<?>> KEYS = keys(PHRASE, PATTERN, PERFORMER, KIT, CHANGE);
+
     Pairing pairing() {
         return document.pairing();
     }
 
     /** Reads "phrase" or "pattern", "performer", "kit" and "change". */
     static Matter of(Question asked, Lexicon lexicon) {
-        Optional<String> phrase = asked.maybeText("phrase");
-        if (phrase.isPresent() == asked.has("pattern")) {
+        Optional<String> phrase = asked.maybe(PHRASE);
+        if (phrase.isPresent() == asked.has(PATTERN)) {
             throw new BadRequest(
                     400,
                     phrase.isPresent() ? "are both there" : "are both missing",
@@ -48,13 +102,13 @@ record Matter(PatternDocument document, String said) {
                             Phrase.parse(phrase.get(), lexicon).pairing(),
                             Performer.USUAL);
         } else {
-            document = PatternJson.readPattern(asked.node("pattern"), lexicon);
+            document = PatternJson.readPattern(asked.get(PATTERN), lexicon);
         }
-        Optional<Performer> performer = asked.maybeObject("performer").map(Matter::performer);
+        Optional<Performer> performer = asked.maybe(PERFORMER).map(Matter::performer);
         if (performer.isPresent()) {
             document = document.withPerformer(performer.get());
         }
-        Optional<Kit> kit = asked.maybeObject("kit").map(Matter::kit);
+        Optional<Kit> kit = asked.maybe(KIT).map(Matter::kit);
         if (kit.isPresent()) {
             document = document.withKit(kit.get());
         }
@@ -78,59 +132,45 @@ record Matter(PatternDocument document, String said) {
     }
 
     private static Performer performer(Question asked) {
-        Performer performer =
-                new Performer(
-                        asked.maybeNumber("stature_m", 1.0, 2.5),
-                        asked.maybeNumber("arm_m", 0.3, 1.2),
-                        asked.maybeNumber("shoulder_width_m", 0.2, 0.8));
-        asked.done();
-        return performer;
+        return new Performer(
+                asked.maybeNumber(STATURE), asked.maybeNumber(ARM), asked.maybeNumber(SHOULDERS));
     }
 
     private static Kit kit(Question asked) {
-        Kit kit =
-                new Kit(
-                        asked.maybeNumber("head_mass_kg", 0, 5).orElse(Kit.USUAL.headMass()),
-                        asked.maybeNumber("head_diameter_m", 0, 0.5)
-                                .orElse(Kit.USUAL.headDiameter()),
-                        asked.maybeNumber("cord_kg_per_m", 0, 1).orElse(Kit.USUAL.cordMass()),
-                        asked.yes("air", Kit.USUAL.air()));
-        asked.done();
-        return kit;
+        return new Kit(
+                asked.or(HEAD_MASS, Kit.USUAL.headMass()),
+                asked.or(HEAD_DIAMETER, Kit.USUAL.headDiameter()),
+                asked.or(CORD_MASS, Kit.USUAL.cordMass()),
+                asked.or(AIR, Kit.USUAL.air()));
     }
 
     private static List<Change> changes(Question asked) {
-        List<Change> changes = new ArrayList<>();
-        for (Question change : asked.objects("change", MOST_CHANGES)) {
-            changes.add(change(change));
-            change.done();
-        }
-        return changes;
+        return asked.or(CHANGE, List.of()).stream().map(Matter::change).toList();
     }
 
     private static Change change(Question asked) {
-        if (asked.has("set")) {
-            Size size = Size.named(asked.text("set"));
-            if (asked.isNull("to")) {
+        if (asked.has(SET)) {
+            Size size = Size.named(asked.get(SET));
+            if (asked.isNull(TO)) {
                 return new Change.Set(size, OptionalDouble.empty(), "m");
             }
             // The size itself knows its range, and says it in the unit that was typed.
-            double to = asked.number("to", -Double.MAX_VALUE, Double.MAX_VALUE);
-            String unit = asked.word("typed_in", List.of("m", "cm"));
+            double to = asked.get(TO_SIZE);
+            String unit = asked.or(TYPED_IN, "m");
             return new Change.Set(size, OptionalDouble.of(SizeRow.fromEdge(size, to)), unit);
         }
-        if (asked.has("grab")) {
+        if (asked.has(GRAB)) {
             return new Change.Dragged(
                     Grab.of(
-                            asked.text("grab"),
-                            asked.point("to"),
-                            asked.maybePoint("from"),
-                            asked.maybeNumber("time_s", -1e6, 1e6).orElse(0)));
+                            asked.get(GRAB),
+                            asked.get(TO_POINT),
+                            asked.maybe(GRABBED),
+                            asked.or(TIME, 0.0)));
         }
-        if (asked.has("do")) {
-            return Change.Key.named(asked.text("do"));
+        if (asked.has(DO)) {
+            return Change.Key.named(asked.get(DO));
         }
         throw new BadRequest(
-                400, "changes nothing", asked.where("set"), "say \"set\", \"grab\" or \"do\"");
+                400, "changes nothing", asked.where(SET), "say \"set\", \"grab\" or \"do\"");
     }
 }

@@ -1,5 +1,7 @@
 package deferent.studio;
 
+import static deferent.studio.AskKey.keys;
+
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
@@ -33,7 +35,6 @@ import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -60,31 +61,66 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
     private static final long EVERY_NANOS = 100_000_000L;
     private static final long AFTERWARDS_NANOS = 1_000_000_000L;
 
+    private static final AskKey<Boolean> EXACT = AskKey.yes("exact", "only what closes exactly");
+    private static final AskKey<Boolean> REACHABLE =
+            AskKey.yes("reachable", "only what the performer's arms reach");
+    private static final AskKey<Double> SLOWEST =
+            AskKey.number(
+                    "slowest_cycles_per_min",
+                    "only what works as slow as that",
+                    1,
+                    600,
+                    "a minute");
+    private static final AskKey<Double> GROWTH =
+            AskKey.number("growth", "only slips that grow no more a cycle", 0.01, 1e6, "");
+    private static final AskKey<Integer> SYMMETRY =
+            AskKey.whole("symmetry", "only figures of that order and more", 0, 48);
+    private static final AskKey<Double> CONTRAST =
+            AskKey.number("contrast", "only figures so unlike in size", 1, 100, "");
+    private static final AskKey<Double> NEAR =
+            AskKey.number("near_m", "only what is so near a pattern of the shelf", 0, 10, "m");
+    private static final AskKey<Boolean> NEW = AskKey.yes("new", "only what is not on the shelf");
+
+    private static final AskKey<Integer> MOTIONS =
+            AskKey.whole("motions", "about how many are sought among", 10_000, MOST_MOTIONS);
+    private static final AskKey<Order> ORDER = AskKey.one("order", "what comes first", Order.class);
+    private static final AskKey<Question> FILTER =
+            AskKey.object(
+                    "filter",
+                    "what is left out",
+                    keys(EXACT, REACHABLE, SLOWEST, GROWTH, SYMMETRY, CONTRAST, NEAR, NEW));
+    private static final AskKey<String> TETHERS =
+            AskKey.word(
+                    "tethers",
+                    "whether both are as long; unsaid they are",
+                    List.of("equal", "free"));
+    private static final AskKey<Double> TOLERANCE =
+            AskKey.number("tolerance_m", "how far apart still links", 0, 0.2, "m");
+    private static final AskKey<Integer> LIMIT =
+            AskKey.whole("limit", "how many answers at most", 1, 120);
+    private static final AskKey<Integer> PER_FAMILY =
+            AskKey.whole("per_family", "how many of one family at most", 1, 20);
+
+    static final List<AskKey<?>> KEYS =
+            keys(Matter.KEYS, keys(MOTIONS, ORDER, FILTER, TETHERS, TOLERANCE, LIMIT, PER_FAMILY));
+
     static SeekAsk of(Question asked, Lexicon lexicon, Shelf shelf) {
         Optional<PatternDocument> like =
-                asked.has("phrase") || asked.has("pattern")
+                asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)
                         ? Optional.of(Matter.of(asked, lexicon).document())
                         : Optional.empty();
-        int motions = asked.whole("motions", 10_000, MOST_MOTIONS, USUAL_MOTIONS);
-        Order order =
-                Order.valueOf(
-                        asked.word("order", Stream.of(Order.values()).map(SeekAsk::word).toList())
-                                .toUpperCase(Locale.ROOT)
-                                .replace('-', '_'));
-        Filter filter = asked.maybeObject("filter").map(SeekAsk::filter).orElse(Filter.NONE);
+        int motions = asked.or(MOTIONS, USUAL_MOTIONS);
+        Order order = asked.or(ORDER, Order.CLOSEST);
+        Filter filter = asked.maybe(FILTER).map(SeekAsk::filter).orElse(Filter.NONE);
         boolean shelved =
                 order == Order.NEW
                         || order == Order.NEAR_SHELF
                         || filter.newToShelf()
                         || Double.isFinite(filter.nearShelf());
-        Tethers tethers =
-                asked.word("tethers", List.of("equal", "free")).equals("free")
-                        ? Tethers.FREE
-                        : Tethers.EQUAL;
-        double tolerance =
-                asked.maybeNumber("tolerance_m", 0, 0.2).orElse(SeekRequest.USUAL_TOLERANCE);
-        int limit = asked.whole("limit", 1, 120, USUAL_LIMIT);
-        int perFamily = asked.whole("per_family", 1, 20, 2);
+        Tethers tethers = asked.or(TETHERS, "equal").equals("free") ? Tethers.FREE : Tethers.EQUAL;
+        double tolerance = asked.or(TOLERANCE, SeekRequest.USUAL_TOLERANCE);
+        int limit = asked.or(LIMIT, USUAL_LIMIT);
+        int perFamily = asked.or(PER_FAMILY, 2);
         List<Pairing> known = shelved ? patterns(shelf) : List.of();
         if (known.isEmpty() && shelved) {
             throw new Refusal(
@@ -112,24 +148,16 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                 like);
     }
 
-    private static String word(Order order) {
-        return order.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
     private static Filter filter(Question asked) {
-        Filter filter =
-                new Filter(
-                        asked.yes("exact", false),
-                        asked.yes("reachable", false),
-                        asked.maybeNumber("slowest_cycles_per_min", 1, 600)
-                                .orElse(Double.POSITIVE_INFINITY),
-                        asked.maybeNumber("growth", 0.01, 1e6).orElse(Double.POSITIVE_INFINITY),
-                        asked.whole("symmetry", 0, 48, 0),
-                        asked.maybeNumber("contrast", 1, 100).orElse(1),
-                        asked.maybeNumber("near_m", 0, 10).orElse(Double.POSITIVE_INFINITY),
-                        asked.yes("new", false));
-        asked.done();
-        return filter;
+        return new Filter(
+                asked.or(EXACT, false),
+                asked.or(REACHABLE, false),
+                asked.or(SLOWEST, Double.POSITIVE_INFINITY),
+                asked.or(GROWTH, Double.POSITIVE_INFINITY),
+                asked.or(SYMMETRY, 0),
+                asked.or(CONTRAST, 1.0),
+                asked.or(NEAR, Double.POSITIVE_INFINITY),
+                asked.or(NEW, false));
     }
 
     private static List<Pairing> patterns(Shelf shelf) {

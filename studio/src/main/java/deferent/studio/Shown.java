@@ -13,10 +13,8 @@ import tools.jackson.databind.node.ObjectNode;
 final class Shown {
     private Shown() {}
 
-    /** Reads "show"; nothing said is the ideal. */
-    static Keep asked(Question asked) {
-        return Keep.named(asked.word("show", Keep.WORDS));
-    }
+    static final AskKey<Keep> SHOW =
+            AskKey.one("show", "what is on the stage; unsaid is the ideal", Keep.class);
 
     /** {"asked": "figure", "left": "figure", "right": "ideal", "why": {"right": "..."}}. */
     static ObjectNode told(Staged staged) {

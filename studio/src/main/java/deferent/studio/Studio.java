@@ -12,6 +12,7 @@ import java.net.BindException;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executors;
@@ -36,6 +37,7 @@ import tools.jackson.databind.node.ObjectNode;
  * serving; nothing is left running.
  */
 public final class Studio implements AutoCloseable {
+    private static final AskKey<String> OPENING = AskKey.text("key", "an opening key");
     private static final String LOOPBACK = "127.0.0.1";
     private static final String RETRY_SECONDS = "5";
     // Held, since the logging system forgets levels set on loggers nobody holds.
@@ -64,6 +66,11 @@ public final class Studio implements AutoCloseable {
         this.keys = keys;
         this.openings = new OpeningFolder();
         this.clock = clock;
+    }
+
+    /** All questions that a studio answers, as JSON Schema. */
+    public static String protocol() {
+        return Desk.JSON.writerWithDefaultPrettyPrinter().writeValueAsString(Ask.schema());
     }
 
     /** Opens a studio and returns once it answers; refuses a port that is taken. */
@@ -208,9 +215,9 @@ public final class Studio implements AutoCloseable {
         config.routes.post(
                 Gate.OPEN,
                 context -> {
-                    Question asked = Desk.question(Bodies.text(context));
-                    String opening = asked.text("key");
-                    asked.done();
+                    String opening =
+                            Question.of(Desk.tree(Bodies.text(context)), List.of(OPENING))
+                                    .get(OPENING);
                     String session =
                             keys.session(opening)
                                     .orElseThrow(
@@ -245,18 +252,17 @@ public final class Studio implements AutoCloseable {
         config.routes.get(
                 "/api/palette",
                 context -> ShelfDesk.json(context, Desk.JSON.valueToTree(Palette.plain())));
+        config.routes.get("/api/protocol", context -> ShelfDesk.json(context, Ask.schema()));
         config.routes.post(
                 "/api/ask",
                 context -> {
-                    String text = Bodies.text(context);
-                    Optional<Lanes.Work> work = desk.lane(text);
+                    Ask.Asked asked = Ask.Asked.of(Bodies.text(context));
+                    Optional<Lanes.Work> work = asked.lane(desk);
                     if (work.isPresent()) {
                         Caller.answer(
-                                context,
-                                lanes.of(work.get()),
-                                stop -> desk.answer(Desk.question(text), stop));
+                                context, lanes.of(work.get()), stop -> desk.answer(asked, stop));
                     } else {
-                        ShelfDesk.json(context, desk.answer(Desk.question(text)));
+                        ShelfDesk.json(context, desk.answer(asked, () -> false));
                     }
                 });
         config.routes.get(

@@ -1,5 +1,7 @@
 package deferent.studio;
 
+import static deferent.studio.AskKey.keys;
+
 import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
@@ -21,17 +23,30 @@ final class TakeAsk {
 
     private static final int MOST_WISHES = 40;
 
+    private static final AskKey<String> AS = AskKey.text("as", "the file's ending");
+    private static final AskKey<JsonNode> WISHES =
+            AskKey.tree("wishes", "how it is written, see /api/endings", AskKey.schema("object"));
+    private static final AskKey<Boolean> SHELF = AskKey.yes("shelf", "the whole shelf");
+    private static final AskKey<JsonNode> PATTERNS =
+            AskKey.tree("patterns", "some pattern documents", AskKey.schema("array"));
+    private static final AskKey<String> TITLE = AskKey.text("title", "what many are called");
+    private static final AskKey<Boolean> ROUTE =
+            AskKey.yes("route", "whether they follow one another");
+
+    static final List<AskKey<?>> KEYS =
+            keys(Matter.KEYS, keys(AS, WISHES, SHELF, PATTERNS, TITLE, ROUTE));
+
     private TakeAsk() {}
 
     static Take of(Question asked, Lexicon lexicon, Shelf shelf) {
-        Ending ending = Ending.of(asked.text("as"));
+        Ending ending = Ending.of(asked.get(AS));
         Wishes wishes = Wishes.of(ending, wishes(asked));
-        boolean whole = asked.yes("shelf", false);
-        boolean some = asked.has("patterns");
-        Optional<String> title = asked.maybeText("title").filter(t -> !t.isBlank());
-        boolean route = asked.yes("route", false);
+        boolean whole = asked.or(SHELF, false);
+        boolean some = asked.has(PATTERNS);
+        Optional<String> title = asked.maybe(TITLE).filter(t -> !t.isBlank());
+        boolean route = asked.or(ROUTE, false);
         if (whole || some) {
-            if (whole && some || asked.has("phrase") || asked.has("pattern")) {
+            if (whole && some || asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)) {
                 throw new BadRequest(
                         400,
                         "are more than one",
@@ -41,7 +56,7 @@ final class TakeAsk {
             Take take =
                     Take.of(
                             title.orElse(whole ? "My shelf" : "Patterns"),
-                            whole ? patterns(shelf) : patterns(asked.node("patterns")),
+                            whole ? patterns(shelf) : patterns(asked.get(PATTERNS)),
                             wishes,
                             lexicon);
             return route ? take.asRoute() : take;
@@ -53,10 +68,10 @@ final class TakeAsk {
 
     private static Map<String, String> wishes(Question asked) {
         Map<String, String> said = new LinkedHashMap<>();
-        if (!asked.has("wishes")) {
+        if (!asked.has(WISHES)) {
             return said;
         }
-        JsonNode node = asked.node("wishes");
+        JsonNode node = asked.get(WISHES);
         if (!node.isObject() || node.size() > MOST_WISHES) {
             throw new BadRequest(400, "is no JSON object", "wishes", "give {\"size\": \"wide\"}");
         }

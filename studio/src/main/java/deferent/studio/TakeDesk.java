@@ -1,5 +1,7 @@
 package deferent.studio;
 
+import static deferent.studio.AskKey.keys;
+
 import deferent.motion.trace.Trace;
 import deferent.reading.photo.Led;
 import deferent.reading.photo.PhotoReading;
@@ -23,10 +25,8 @@ import java.nio.file.Path;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -64,6 +64,22 @@ final class TakeDesk implements AutoCloseable {
             }
         };
     }
+
+    private static final AskKey<String> PANEL =
+            AskKey.text("panel", "whose newer preview drops an older one");
+    private static final AskKey<Preview.Calm> CALM =
+            AskKey.one("calm", "when clips stand still; unsaid never", Preview.Calm.class);
+    private static final List<AskKey<?>> PREVIEW = keys(TakeAsk.KEYS, keys(PANEL, CALM));
+
+    private static final AskKey<Double> LIGHT =
+            AskKey.number("light_m", "a light's size; unsaid the head's", 1e-3, 0.5, "m");
+    private static final AskKey<Double> LED =
+            AskKey.number("led_hz", "how often a light blinks", 0, 1e6, "Hz");
+    private static final AskKey<Double> DUTY =
+            AskKey.number("duty", "the share of a blink that is lit", 0, 1, "");
+    private static final AskKey<Double> SHUTTER =
+            AskKey.number("shutter_s", "how long a photograph is exposed", 0, 3600, "s");
+    static final List<AskKey<?>> PHOTO = keys(LIGHT, LED, DUTY, SHUTTER);
 
     void configure(RoutesConfig routes) {
         routes.get("/api/endings", this::endings);
@@ -208,14 +224,10 @@ final class TakeDesk implements AutoCloseable {
     }
 
     private void preview(Context context) {
-        Question asked = Desk.question(Bodies.text(context));
-        String panel = asked.maybeText("panel").orElse("");
-        Preview.Calm calm =
-                Preview.Calm.valueOf(
-                        asked.word("calm", List.of("never", "fast", "always"))
-                                .toUpperCase(Locale.ROOT));
+        Question asked = Question.of(Desk.tree(Bodies.text(context)), PREVIEW);
+        String panel = asked.or(PANEL, "");
+        Preview.Calm calm = asked.or(CALM, Preview.Calm.NEVER);
         Take take = TakeAsk.of(asked, words.lexicon(), shelf);
-        asked.done();
         AtomicBoolean older = new AtomicBoolean();
         Caller.answer(
                 context,
@@ -285,24 +297,17 @@ final class TakeDesk implements AutoCloseable {
 
     /** How to photograph a pattern. */
     ObjectNode photo(Question asked) {
-        OptionalDouble light = asked.maybeNumber("light_m", 1e-3, 0.5);
-        OptionalDouble hertz = asked.maybeNumber("led_hz", 0, 1e6);
-        double duty = asked.maybeNumber("duty", 0, 1).orElse(0.5);
-        OptionalDouble shutter = asked.maybeNumber("shutter_s", 0, 3600);
+        Optional<Led> led = asked.maybe(LED).map(hertz -> new Led(hertz, asked.or(DUTY, 0.5)));
         Matter matter = Matter.of(asked, words.lexicon());
-        asked.has("id");
-        asked.done();
         return PhotoJson.tree(
                 Worked.orRefusal(
                         "the numbers of the photograph",
                         () ->
                                 PhotoReading.of(
                                         Trace.of(matter.pairing()),
-                                        light.orElse(matter.document().kit().headDiameter()),
-                                        hertz.isPresent()
-                                                ? Optional.of(new Led(hertz.getAsDouble(), duty))
-                                                : Optional.empty(),
-                                        shutter)));
+                                        asked.or(LIGHT, matter.document().kit().headDiameter()),
+                                        led,
+                                        asked.maybeNumber(SHUTTER))));
     }
 
     /** What files there are to be fetched; for tests. */

@@ -157,6 +157,6 @@ class CrossingAskTest {
                                         "/api/ask",
                                         question("crossings", FROM, TO, ",\"freedom\":{\"x\":1}"))
                                 .body())
-                .contains("is no known key");
+                .contains("is no key known here");
     }
 }

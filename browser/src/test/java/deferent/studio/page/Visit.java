@@ -8,21 +8,32 @@ import com.microsoft.playwright.ConsoleMessage;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import deferent.studio.Studio;
 import deferent.studio.StudioOptions;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /**
  * One visit to a studio of its own: its server, a fresh browser profile and the page. On leaving it
- * sees to it that the page logged no error and asked nothing of any other address.
+ * sees to it that the page logged no error, asked nothing of any other address, and asked of its
+ * own what the protocol's schema knows.
  */
 final class Visit implements AutoCloseable {
+    private static final Schema PROTOCOL =
+            SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(Studio.protocol());
+
     private final Studio studio;
     private final BrowserContext context;
     private final Page page;
     private final List<String> troubles = new ArrayList<>();
+    private final List<String> questions = new CopyOnWriteArrayList<>();
 
     private Visit(Studio studio, BrowserContext context, Page page) {
         this.studio = studio;
@@ -73,6 +84,9 @@ final class Visit implements AutoCloseable {
         seen.onRequest(
                 request -> {
                     String url = request.url();
+                    if (url.endsWith("/api/ask")) {
+                        questions.add(request.postData());
+                    }
                     if (!url.startsWith(home)
                             && !url.startsWith("blob:" + home)
                             && !url.startsWith("data:")) {
@@ -81,6 +95,7 @@ final class Visit implements AutoCloseable {
                 });
         seen.onWebSocket(
                 socket -> {
+                    socket.onFrameSent(frame -> questions.add(frame.text()));
                     if (!socket.url().startsWith(home.replace("http:", "ws:"))) {
                         troubles.add("asked elsewhere: " + socket.url());
                     }
@@ -172,5 +187,8 @@ final class Visit implements AutoCloseable {
         context.close();
         studio.close();
         assertThat(troubles).as("what the page complained of").isEmpty();
+        for (String question : questions) {
+            assertThat(PROTOCOL.validate(question, InputFormat.JSON)).as(question).isEmpty();
+        }
     }
 }

@@ -4,15 +4,12 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Contents that cannot be: says what is wrong, where it stands, and what would be right. */
-public final class Refusal extends IllegalArgumentException {
+public final class Refusal extends Refused {
     private static final long serialVersionUID = 1L;
 
     /** About a thousand turns, radians; documents hold no greater angle. */
     public static final double LARGEST_ANGLE = 6283;
 
-    private final String what;
-    private final String where;
-    private final String right;
     private final transient @Nullable Range range;
 
     /**
@@ -25,23 +22,8 @@ public final class Refusal extends IllegalArgumentException {
     }
 
     private Refusal(String what, String where, String right, @Nullable Range range) {
-        super(where + ": " + what + "; " + right);
-        this.what = what;
-        this.where = where;
-        this.right = right;
+        super(what, where, right);
         this.range = range;
-    }
-
-    public String what() {
-        return what;
-    }
-
-    public String where() {
-        return where;
-    }
-
-    public String right() {
-        return right;
     }
 
     /** The range a number fell out of; empty for other refusals. */
@@ -51,7 +33,7 @@ public final class Refusal extends IllegalArgumentException {
 
     /** The same, said in the unit that was typed; {@code size} in the unit it has now. */
     public Refusal in(String unit, double size) {
-        return range == null ? this : said(range.in(unit, size), where, range);
+        return range == null ? this : said(range.in(unit, size), where(), range);
     }
 
     /** The value itself when it is a finite number above zero and at most {@code most}. */

@@ -1,18 +1,18 @@
 package deferent.motion.phrase;
 
+import deferent.motion.pairing.Refused;
 import java.util.List;
 
 /**
  * A phrase that cannot be read, or that says something impossible: which part of it, what is wrong,
  * what was expected there, and the nearest words that would do.
  */
-public final class PhraseError extends RuntimeException {
+public final class PhraseError extends Refused {
     private static final long serialVersionUID = 1L;
 
     private final String text;
     private final int start;
     private final int end;
-    private final String what;
     private final String expected;
     private final List<String> nearest;
 
@@ -26,11 +26,10 @@ public final class PhraseError extends RuntimeException {
      */
     public PhraseError(
             String text, int start, int end, String what, String expected, List<String> nearest) {
-        super(sentence(what, expected, nearest));
+        super(sentence(what, expected, nearest), what, "phrase", right(expected, nearest));
         this.text = text;
         this.start = start;
         this.end = end;
-        this.what = what;
         this.expected = expected;
         this.nearest = List.copyOf(nearest);
     }
@@ -40,6 +39,10 @@ public final class PhraseError extends RuntimeException {
                 + "; expected: "
                 + expected
                 + (nearest.isEmpty() ? "" : ". Nearest: " + String.join(", ", nearest));
+    }
+
+    private static String right(String expected, List<String> nearest) {
+        return nearest.isEmpty() ? expected : "did you mean " + String.join(" or ", nearest) + "?";
     }
 
     public String text() {
@@ -54,16 +57,13 @@ public final class PhraseError extends RuntimeException {
         return end;
     }
 
-    public String what() {
-        return what;
-    }
-
     public String expected() {
         return expected;
     }
 
+    @Override
     public List<String> nearest() {
-        return List.copyOf(nearest);
+        return nearest;
     }
 
     /** The phrase, and below it a line of carets under the part that is wrong. */

@@ -1,0 +1,177 @@
+package deferent.studio;
+
+import static deferent.studio.AskKey.keys;
+
+import deferent.search.whole.Keep;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * What can be asked of the studio, one row an ask: its keys, the lane in which it is worked on, and
+ * who answers it. The protocol's schema is written from these rows.
+ */
+enum Ask {
+    PAIRING(
+            "readings and scene of a pairing",
+            asked -> dear(asked.maybe(Desk.DETAIL).filter("settled"::equals).isPresent(), asked),
+            (desk, asked, stop) -> desk.pairing(asked),
+            keys(Matter.KEYS, keys(Desk.DETAIL, Desk.SAMPLES, Desk.TIME, Desk.BODY, Shown.SHOW))),
+    FIT(
+            "what would close a link",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            (desk, asked, stop) -> desk.fit(asked),
+            keys(Matter.KEYS, keys(Desk.CARRIER, Desk.FREE))),
+    LETGO(
+            "a poi let go, or slipped",
+            asked -> dear(false, asked),
+            (desk, asked, stop) -> desk.letGo(asked),
+            keys(
+                    Matter.KEYS,
+                    keys(Desk.SIDE, Desk.TIME, Desk.SLIP, Desk.SECONDS, Desk.RATE, Shown.SHOW))),
+    CROSSINGS(
+            "where one pattern passes into another",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            (desk, asked, stop) -> desk.crossings(asked),
+            CrossingAsk.KEYS),
+    PASSAGE(
+            "one crossing, played",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            (desk, asked, stop) -> desk.passage(asked),
+            keys(CrossingAsk.KEYS, keys(Desk.CROSSING, Desk.RATE, Desk.LEAD))),
+    ROUTE(
+            "a way over the map from one pattern to another",
+            asked -> Optional.of(Lanes.Work.MAP),
+            Desk::route,
+            keys(CrossingAsk.AS_THEY_STAND, keys(Desk.FROM, Desk.TO, Desk.RATE))),
+    PHOTO(
+            "how to photograph a pattern",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            (desk, asked, stop) -> desk.photo(asked),
+            keys(Matter.KEYS, TakeDesk.PHOTO)),
+    WORDS(
+            "the words of phrases",
+            asked -> Optional.empty(),
+            (desk, asked, stop) -> desk.words(asked),
+            keys(Desk.WORD)),
+    SEEK("pairings that link", Desk::seek, SeekAsk.KEYS),
+    MAP("the shelf as a map", Desk::map, CrossingAsk.AS_THEY_STAND),
+    TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
+    /** Over a socket alone; by POST the asker hangs up. */
+    STOP(
+            "the end of a seek, a map or a file under way, with what it has",
+            asked -> Optional.empty(),
+            (desk, asked, stop) -> {
+                throw new BadRequest(400, "is \"stop\"", "ask", "hang up instead");
+            },
+            keys(Desk.OF));
+
+    /** Answers at once, or after some work in a lane. */
+    private interface Answer {
+        ObjectNode of(Desk desk, Question asked, BooleanSupplier stop);
+    }
+
+    private static final AskKey<JsonNode> ID =
+            AskKey.tree("id", "given back with the answer", JsonNodeFactory.instance.objectNode());
+    private static final AskKey<String> ASK =
+            AskKey.word("ask", "what is asked", Stream.of(values()).map(Ask::word).toList());
+
+    private final String means;
+    private final Function<Question, Optional<Lanes.Work>> lane;
+    private final Answer answer;
+    private final Optional<BiFunction<Desk, Question, Errand>> errand;
+    private final List<AskKey<?>> own;
+
+    Ask(
+            String means,
+            Function<Question, Optional<Lanes.Work>> lane,
+            Answer answer,
+            List<AskKey<?>> own) {
+        this.means = means;
+        this.lane = lane;
+        this.answer = answer;
+        this.errand = Optional.empty();
+        this.own = own;
+    }
+
+    /** One that is answered in parts. */
+    Ask(String means, BiFunction<Desk, Question, Errand> errand, List<AskKey<?>> own) {
+        this.means = means;
+        this.lane = asked -> Optional.empty();
+        this.answer = (desk, asked, stop) -> errand.apply(desk, asked).whole(stop);
+        this.errand = Optional.of(errand);
+        this.own = own;
+    }
+
+    String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What is answered in parts: over a socket as they come, else all in one. */
+    boolean inParts() {
+        return errand.isPresent();
+    }
+
+    /** A question as it came, with the row it belongs to. */
+    record Asked(Ask ask, Question question) {
+        static Asked of(String text) {
+            JsonNode tree = Desk.tree(text);
+            Ask ask = Ask.valueOf(Question.one(tree, ASK).toUpperCase(Locale.ROOT));
+            return new Asked(ask, Question.of(tree, ask.all()));
+        }
+
+        JsonNode id() {
+            return question.maybe(ID).orElseGet(JsonNodeFactory.instance::nullNode);
+        }
+
+        /** The lane it is worked on in; empty where it is answered at once. */
+        Optional<Lanes.Work> lane(Desk desk) {
+            return ask.inParts() ? Optional.of(errand(desk).work()) : ask.lane.apply(question);
+        }
+
+        Errand errand(Desk desk) {
+            return ask.errand.orElseThrow().apply(desk, question);
+        }
+
+        ObjectNode answer(Desk desk, BooleanSupplier stop) {
+            ObjectNode answer = ask.answer.of(desk, question, stop);
+            question.maybe(ID).ifPresent(id -> answer.set("id", id));
+            return answer;
+        }
+    }
+
+    private List<AskKey<?>> all() {
+        return keys(keys(ASK, ID), own);
+    }
+
+    /** A poi behind a hand that keeps its path takes a while, whatever else is dear. */
+    private static Optional<Lanes.Work> dear(boolean dear, Question asked) {
+        return dear || asked.or(Shown.SHOW, Keep.IDEAL) == Keep.HAND_PATH
+                ? Optional.of(Lanes.Work.SHORT)
+                : Optional.empty();
+    }
+
+    /** All questions as JSON Schema, draft 2020-12. */
+    static ObjectNode schema() {
+        ObjectNode schema = JsonNodeFactory.instance.objectNode();
+        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
+        schema.put("title", "Questions to the studio");
+        ArrayNode any = schema.putArray("oneOf");
+        for (Ask ask : values()) {
+            ObjectNode one = AskKey.objectSchema(ask.all());
+            one.put("title", ask.word()).put("description", ask.means);
+            ((ObjectNode) one.get("properties")).putObject("ask").put("const", ask.word());
+            one.putArray("required").add("ask");
+            any.add(one);
+        }
+        return schema;
+    }
+}

@@ -1,0 +1,121 @@
+package deferent.studio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The published schema of questions and the studio that reads them say yes and no to the same. */
+class AskTableTest {
+    private static final SchemaRegistry REGISTRY =
+            SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
+    private static final Schema SCHEMA = REGISTRY.getSchema(Studio.protocol());
+
+    private static final String PHRASE = "\"phrase\": \"static spin vs triquetra\"";
+
+    private static final Map<Ask, String> ASKED = new EnumMap<>(Ask.class);
+
+    static {
+        ASKED.put(
+                Ask.PAIRING,
+                PHRASE
+                        + ", \"detail\": \"settled\", \"samples\": 24, \"time_s\": 0.1, \"body\": false,"
+                        + " \"show\": \"hand-path\", \"performer\": {\"stature_m\": 1.6},"
+                        + " \"kit\": {\"air\": true}, \"change\": [{\"set\": \"left.tether_m\", \"to\":"
+                        + " 0.5, \"typed_in\": \"cm\"}, {\"grab\": \"both.centre\", \"to\": [0, 0, 0]},"
+                        + " {\"do\": \"swap\"}]");
+        ASKED.put(Ask.FIT, PHRASE + ", \"carrier\": \"left\", \"free\": [\"right.hand_radius_m\"]");
+        ASKED.put(
+                Ask.LETGO,
+                PHRASE + ", \"side\": \"left\", \"slip_m\": 0.01, \"seconds\": 0.5, \"rate\": 30");
+        ASKED.put(
+                Ask.CROSSINGS,
+                PHRASE
+                        + ", \"to\": {\"phrase\": \"triquetra vs static spin\"}, \"who\": \"both\","
+                        + " \"tolerance_m\": 0.1, \"freedom\": {\"mirror\": true}");
+        ASKED.put(
+                Ask.PASSAGE,
+                PHRASE + ", \"to\": {" + PHRASE + "}, \"crossing\": 0, \"lead_s\": 0.2");
+        ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"blend_s\": 0.3");
+        ASKED.put(Ask.PHOTO, PHRASE + ", \"led_hz\": 100, \"duty\": 0.3, \"shutter_s\": 2");
+        ASKED.put(Ask.WORDS, "\"word\": \"triquetra\"");
+        ASKED.put(
+                Ask.SEEK,
+                "\"motions\": 10000, \"order\": \"closest\", \"limit\": 1, \"filter\": {\"exact\":"
+                        + " true}, \"tethers\": \"free\"");
+        ASKED.put(Ask.MAP, "\"tolerance_m\": 0.05");
+        ASKED.put(Ask.TAKE, PHRASE + ", \"as\": \"svg\", \"wishes\": {}");
+        ASKED.put(Ask.STOP, "\"of\": \"seek\"");
+    }
+
+    private static String asked(Ask ask, String more) {
+        return "{\"id\": 4, \"ask\": \"" + ask.word() + "\", " + ASKED.get(ask) + more + "}";
+    }
+
+    private static boolean fits(String question) {
+        return SCHEMA.validate(question, InputFormat.JSON).isEmpty();
+    }
+
+    @Test
+    void itIsASchema() {
+        Schema meta =
+                REGISTRY.getSchema(
+                        SchemaLocation.of("https://json-schema.org/draft/2020-12/schema"));
+        assertThat(meta.validate(Studio.protocol(), InputFormat.JSON)).isEmpty();
+        assertThat(ASKED).containsOnlyKeys(Ask.values());
+    }
+
+    @ParameterizedTest
+    @EnumSource(Ask.class)
+    void whatCanBeAskedFits(Ask ask) {
+        String question = asked(ask, "");
+        assertThat(SCHEMA.validate(question, InputFormat.JSON)).as(question).isEmpty();
+        assertThat(Ask.Asked.of(question).ask()).isEqualTo(ask);
+        String slip = asked(ask, ", \"detial\": 1");
+        assertThat(fits(slip)).isFalse();
+        assertThatThrownBy(() -> Ask.Asked.of(slip))
+                .isInstanceOf(BadRequest.class)
+                .hasMessageContaining("detial");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "{\"ask\": \"pairing\", \"phrase\": 3}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"samples\": 23}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"samples\": 24.5}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"body\": \"no\"}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"show\": \"rods\"}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"kit\": {\"air\": 1}}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"kit\": {\"wind\": 1}}",
+                "{\"ask\": \"lamp\"}",
+                "{\"ask\": \"fit\", \"phrase\": \"static spin vs triquetra\", \"free\": \"all\"}",
+                "{}"
+            })
+    void whatCannotBeReadDoesNotFit(String question, @TempDir Path shelf) {
+        assertThat(fits(question)).isFalse();
+        try (Visitor visitor = Visitor.to(shelf)) {
+            assertThat(visitor.post("/api/ask", question).statusCode()).isEqualTo(400);
+        }
+    }
+
+    @Test
+    void thePageMayFetchIt(@TempDir Path shelf) {
+        try (Visitor visitor = Visitor.to(shelf)) {
+            assertThat(Visitor.json(visitor.get("/api/protocol")))
+                    .isEqualTo(Desk.JSON.readTree(Studio.protocol()));
+        }
+    }
+}
