@@ -552,7 +552,11 @@ public record KeepTheHandPath(
             Optional<Orbit> last = Optional.empty();
             double missing = 0;
             double lead = 0;
-            for (int i = 0; i < 8; i++) {
+            // By the secant method: the lead changes by more than the start is turned, or by less.
+            double turned = 0;
+            double slope = 1;
+            for (int i = 0; i < 12; i++) {
+                double before = lead;
                 Optional<PlaneShooting.Closed> closed = shooting.closed(from, CLOSE, 20);
                 if (closed.isEmpty()) {
                     break;
@@ -564,10 +568,15 @@ public record KeepTheHandPath(
                 if (Math.abs(lead) < 1e-9) {
                     break;
                 }
+                double found = (lead - before) / turned;
+                if (i > 0 && found > 0.1 && found < 10) {
+                    slope = found;
+                }
+                turned = -lead / slope;
                 from =
                         shooting.turned(
                                 closed.get().state(),
-                                -lead * Math.signum(turning.normal().dotProduct(normal)));
+                                turned * Math.signum(turning.normal().dotProduct(normal)));
             }
             if (last.isPresent()) {
                 settled++;
