@@ -169,11 +169,20 @@ final class Visit implements AutoCloseable {
 
     /** Drags a handle by pixels, in ten moves. */
     void drag(String handle, double right, double down) {
-        BoundingBox box = page.locator(".handle[data-key='" + handle + "']").boundingBox();
-        double x = box.x + box.width / 2;
-        double y = box.y + box.height / 2;
-        page.mouse().move(x, y);
-        page.mouse().down();
+        settled();
+        double x = 0;
+        double y = 0;
+        // On a busy machine a handle may move on between the look at it and the press.
+        for (int i = 0; i < 10 && !is("document.querySelector('.handle.held')"); i++) {
+            page.mouse().up();
+            frames(2);
+            BoundingBox box = page.locator(".handle[data-key='" + handle + "']").boundingBox();
+            x = box.x + box.width / 2;
+            y = box.y + box.height / 2;
+            page.mouse().move(x, y);
+            page.mouse().down();
+        }
+        assertThat(is("document.querySelector('.handle.held')")).as("held " + handle).isTrue();
         for (int i = 1; i <= 10; i++) {
             page.mouse().move(x + right * i / 10, y + down * i / 10);
             Chromium.frames(page, 1);
