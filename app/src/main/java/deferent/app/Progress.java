@@ -1,6 +1,8 @@
 package deferent.app;
 
+import java.io.Console;
 import java.io.PrintWriter;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How far long work is, beside the answer: on a terminal one line that is written over and goes
@@ -12,9 +14,21 @@ final class Progress {
     private final boolean shown;
     private String last = "";
 
+    // From JDK 22 on there is a console without a terminal too, and it says so.
+    private static boolean terminal(@Nullable Console console) {
+        if (console == null) {
+            return false;
+        }
+        try {
+            return (Boolean) Console.class.getMethod("isTerminal").invoke(console);
+        } catch (ReflectiveOperationException older) {
+            return true;
+        }
+    }
+
     Progress(PrintWriter err, boolean asked) {
         this.err = err;
-        this.terminal = System.console() != null;
+        this.terminal = terminal(System.console());
         this.shown = asked || terminal;
     }
 

@@ -12,6 +12,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -95,8 +96,10 @@ class PhotoCommandTest {
         assertThat(code).isZero();
         assertThat(out.toString().replaceAll("\\s+", " ")).contains("left light leaves 24 dots");
         assertThat(bluePatches(ImageIO.read(picture.toFile()))).isEqualTo(24);
-        assertThat(Files.list(folder).map(p -> p.getFileName().toString()))
-                .noneMatch(name -> name.endsWith(".part"));
+        try (Stream<Path> files = Files.list(folder)) {
+            assertThat(files.map(p -> p.getFileName().toString()))
+                    .noneMatch(name -> name.endsWith(".part"));
+        }
     }
 
     @Test

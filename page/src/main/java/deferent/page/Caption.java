@@ -13,6 +13,8 @@ public final class Caption {
     private Caption() {}
 
     /**
+     * What stands below a picture, line by line.
+     *
      * @param said the pairing in words
      */
     public static List<String> of(String said, Pairing pairing) {

@@ -39,7 +39,6 @@ final class LightPainter {
     private static final int FEWEST = 720;
 
     private final Trace trace;
-    private final Layout layout;
     private final Still still;
     private final Framing framing;
     private final double spot;
@@ -60,7 +59,6 @@ final class LightPainter {
 
     LightPainter(Scene scene, Still still, Layout layout, StillForm.Exposure exposure) {
         this.trace = scene.trace();
-        this.layout = layout;
         this.still = still;
         framing = Framing.of(scene, still.view(), layout.room());
         blinking = exposure.blink().isPresent();
@@ -137,8 +135,8 @@ final class LightPainter {
         double a = (from + laps * trace.period() - start) / each;
         double b = (to - start) / each;
         for (long i = (long) Math.floor(a); i < b; i++) {
-            double share = Math.min(b, i + 1.0) - Math.max(a, i);
-            time[(int) Math.floorMod(i, (long) time.length)] += Math.max(0, share) * each;
+            double share = Math.min(b, i + 1.0) - Math.max(a, (double) i);
+            time[Math.floorMod(i, time.length)] += Math.max(0, share) * each;
         }
     }
 

@@ -96,6 +96,8 @@ public final class MovingSvg {
     }
 
     /**
+     * A scene that moves, as one file.
+     *
      * @param still what is shown where nothing moves, and from where, how large and on what ground
      * @param slow 1 as spun, 0.5 half as fast; from 0.01 to 10
      */

@@ -35,6 +35,8 @@ public final class Scene {
     }
 
     /**
+     * What is seen of a trace.
+     *
      * @param trace what is seen
      * @param count samples over the trace's interval
      * @param carrier the side from whose head the link is drawn, to the other's hand

@@ -82,7 +82,7 @@ final class StripPainter {
             Rectangle2D.Double cell =
                     new Rectangle2D.Double(
                             room.x + i % columns * across,
-                            top + i / columns * (up + foot),
+                            top + Math.floorDiv(i, columns) * (up + foot),
                             across,
                             up);
             paint(paper, i, cell, inset, brush, layers);

@@ -15,6 +15,8 @@ public interface Typesetter {
     RenderingHints.Key KEY = new Key();
 
     /**
+     * Sets one line of text.
+     *
      * @param line as it was meant, signs without a glyph among it
      * @param x where the line begins
      * @param y where it stands

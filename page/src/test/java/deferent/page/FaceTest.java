@@ -130,7 +130,8 @@ class FaceTest {
         byte[] bytes = Base64.getDecoder().decode(file);
         StringBuilder there = new StringBuilder();
         try (TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(bytes))) {
-            for (char sign : asked.toCharArray()) {
+            for (int i = 0; i < asked.length(); i++) {
+                char sign = asked.charAt(i);
                 if (font.getUnicodeCmapLookup().getGlyphId(sign) > 0) {
                     there.append(sign);
                 }

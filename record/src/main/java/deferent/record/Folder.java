@@ -222,6 +222,7 @@ final class Folder {
     }
 
     /** Does the work while nobody else, in this process or another, changes the folder. */
+    @SuppressWarnings("try") // the lock is held, not used
     <T> T locked(Supplier<T> work) {
         make();
         try (FolderLock lock = FolderLock.of(path)) {

@@ -59,7 +59,6 @@ public final class TimingTable {
 
     private final Trace trace;
     private final Rate rate;
-    private final int cycles;
     private final long rows;
     private final Map<Side, Cord> cords = new EnumMap<>(Side.class);
     private final Map<Side, TetherAngle> angles = new EnumMap<>(Side.class);
@@ -75,7 +74,6 @@ public final class TimingTable {
         }
         this.trace = trace;
         this.rate = rate;
-        this.cycles = cycles;
         this.rows = rows(trace, rate, cycles);
         for (Side side : Side.values()) {
             cords.put(side, Cord.of(trace, side, kit));

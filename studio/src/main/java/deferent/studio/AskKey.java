@@ -29,6 +29,7 @@ record AskKey<T>(
 
     /** Those keys and more. */
     @SafeVarargs
+    @SuppressWarnings("varargs") // they are only read
     static List<AskKey<?>> keys(List<AskKey<?>>... lists) {
         return Stream.of(lists).flatMap(List::stream).<AskKey<?>>map(key -> key).toList();
     }

@@ -210,7 +210,7 @@ final class TakeDesk implements AutoCloseable {
 
     private void send(Context context) throws IOException {
         String name = context.pathParam("name");
-        Path file = taken.find(context.pathParam("key"), name).orElseThrow(() -> gone(context));
+        Path file = taken.find(context.pathParam("key"), name).orElseThrow(() -> gone());
         Gate.welcome(context.req());
         context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
         context.contentType(
@@ -219,7 +219,7 @@ final class TakeDesk implements AutoCloseable {
         context.result(Files.newInputStream(file));
     }
 
-    private static BadRequest gone(Context context) {
+    private static BadRequest gone() {
         return new BadRequest(404, "is not there any more", "the file", "write the file once more");
     }
 
@@ -276,7 +276,7 @@ final class TakeDesk implements AutoCloseable {
     }
 
     private void page(Context context) {
-        byte[] html = page(context.pathParam("key")).orElseThrow(() -> gone(context));
+        byte[] html = page(context.pathParam("key")).orElseThrow(() -> gone());
         context.header("Content-Security-Policy", Gate.framed(html));
         context.header("X-Frame-Options", "SAMEORIGIN");
         context.contentType("text/html;charset=utf-8");

@@ -12,6 +12,7 @@ import java.net.http.HttpResponse;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.FloatBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
@@ -268,7 +269,8 @@ class AskTest {
 
     @RepeatedTest(20)
     void aBodyThatIsTooLargeIsNotTakenEvenWhenItsLengthIsNotSaid() {
-        byte[] large = ("{\"word\":\"" + "x".repeat(300_000) + "\"}").getBytes();
+        byte[] large =
+                ("{\"word\":\"" + "x".repeat(300_000) + "\"}").getBytes(StandardCharsets.UTF_8);
         HttpResponse<String> response =
                 visitor.send(
                         visitor.request("/api/ask")

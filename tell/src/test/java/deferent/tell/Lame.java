@@ -91,7 +91,7 @@ public final class Lame {
             }
             return value.getClass().getDeclaredConstructor(types).newInstance(values);
         } catch (ReflectiveOperationException e) {
-            throw new AssertionError(e);
+            throw new LinkageError("a record that cannot be made anew", e);
         }
     }
 }

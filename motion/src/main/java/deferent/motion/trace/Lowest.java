@@ -16,6 +16,8 @@ public record Lowest(double at, double value) {
     private static final double KEPT = (Math.sqrt(5) - 1) / 2;
 
     /**
+     * The least value that golden sections find between two places.
+     *
      * @param steps how many times the interval is narrowed: 24 leave a hundred-thousandth of it, 40
      *     four billionths
      */

@@ -49,6 +49,8 @@ public final class TetherAngle {
     }
 
     /**
+     * The angle unwrapped, radians.
+     *
      * @param time within the trace's interval, seconds
      * @param cycle whole cycles that went before, 0 or more
      */

@@ -10,11 +10,13 @@ import java.util.List;
  * @param length in space, metres
  * @param signedArea in the plane, square metres
  */
+@SuppressWarnings("FloatingPointLiteralPrecision")
 record Travel(double length, double signedArea) {
     private static final int PIECES = 8;
     private static final int DEEPEST = 18;
 
-    // The pair of 7 and 15 points on [-1, 1]: Piessens et al., QUADPACK (1983), qk15.
+    // With all the digits of the source. The pair of 7 and 15 points on [-1, 1]: Piessens et al.,
+    // QUADPACK (1983), qk15.
     private static final double[] NODE = {
         0.991455371120812639,
         0.949107912342758525,

@@ -138,6 +138,7 @@ class FigureTest {
     }
 
     @Test
+    @SuppressWarnings("ArgumentSelectionDefectChecker") // the hands change places
     void anAntispinFlowerThatGoesRoundAgainstTheHandHasNegativeArea() {
         assertThat(flower(L, -2).signedArea()).isCloseTo(-Math.PI * L * L, within(1e-9));
         Pairing mirrored = beside(part(Motion.flower(L, -2, 0)));

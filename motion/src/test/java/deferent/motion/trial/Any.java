@@ -54,6 +54,7 @@ public final class Any {
     }
 
     @SafeVarargs
+    @SuppressWarnings("varargs") // they are only read
     public final <T> T of(T... values) {
         return of(Arrays.asList(values));
     }
@@ -67,6 +68,7 @@ public final class Any {
     }
 
     @SafeVarargs
+    @SuppressWarnings("varargs") // they are only read
     public final <T> T oneOf(Supplier<? extends T>... ways) {
         return from(any -> any.of(ways).get());
     }

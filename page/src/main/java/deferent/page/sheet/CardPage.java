@@ -43,7 +43,12 @@ final class CardPage {
     Leaf leaf(List<PatternDocument> patterns) {
         List<Block> blocks = new ArrayList<>();
         for (int i = 0; i < patterns.size(); i++) {
-            Box card = new Box(x + i % ACROSS * WIDTH, y + i / ACROSS * HEIGHT, WIDTH, HEIGHT);
+            Box card =
+                    new Box(
+                            x + i % ACROSS * WIDTH,
+                            y + Math.floorDiv(i, ACROSS) * HEIGHT,
+                            WIDTH,
+                            HEIGHT);
             blocks.add(card(patterns.get(i), card, i + 1));
         }
         marks(blocks);

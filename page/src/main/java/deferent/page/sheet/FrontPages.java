@@ -123,7 +123,7 @@ final class FrontPages {
             Box box =
                     new Box(
                             room.x() + i % across * (width + gap),
-                            room.y() + i / across * (height + gap),
+                            room.y() + Math.floorDiv(i, across) * (height + gap),
                             width,
                             height);
             Lesson lesson = lessons.get(i);

@@ -49,6 +49,8 @@ final class Press {
     private record Drawn(Object what, Object how) {}
 
     /**
+     * Prints leaves as one PDF.
+     *
      * @param title of the document
      * @param printed told after each page how many are done
      * @param stop asked before each page

@@ -342,7 +342,7 @@ final class SheetPage {
         for (int i = 0; i < pictures(); i++) {
             Count count = lesson.moments().get(i);
             double x = box.x() + i % picturesARow() * step;
-            double top = y + 18 + i / picturesARow() * (height + 14);
+            double top = y + 18 + Math.floorDiv(i, picturesARow()) * (height + 14);
             Box picture = new Box(x, top, width, height);
             marks.add(Plates.pose(picture, lesson.scene(), lesson.outlook().view(), count));
             boolean beat = Character.isDigit(count.said().charAt(0));

@@ -53,6 +53,8 @@ public final class LessonPage {
     }
 
     /**
+     * One lesson as one file.
+     *
      * @param scene what moves
      * @param readings what is told of it
      * @param name the lesson's title

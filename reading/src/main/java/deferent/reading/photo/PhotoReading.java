@@ -45,6 +45,8 @@ public record PhotoReading(
     }
 
     /**
+     * How to photograph a trace.
+     *
      * @param diameter of the light, metres, above 0, at most 0.5
      * @param shutter an exposure to tell about, seconds, at most an hour
      */

@@ -36,6 +36,8 @@ final class HeavyDirection {
     /** The pull's direction and size over mass, b. */
     interface Field {
         /**
+         * The field at one time.
+         *
          * @param last whether {@code time} ends a piece, so that the value just before it is meant
          */
         Vector3D at(double time, boolean last);

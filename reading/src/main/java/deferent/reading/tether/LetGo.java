@@ -110,6 +110,8 @@ public record LetGo(Side side, Cord cord, Trace followed, Trace trace, List<Even
     }
 
     /**
+     * The same, followed as closely as asked.
+     *
      * @param steps of the integrator a cycle of the trace
      */
     public static LetGo of(

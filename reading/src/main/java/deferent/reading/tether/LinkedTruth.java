@@ -75,6 +75,8 @@ public record LinkedTruth(
     }
 
     /**
+     * A link with an offset and a lag of its own.
+     *
      * @param offset from the carrier's head to the rider's hand, metres
      * @param lag by which the hand trails the head, in common cycles
      * @param tolerance metres

@@ -127,6 +127,8 @@ public record Pull(
     }
 
     /**
+     * The pull at so many times.
+     *
      * @param count how many evenly spaced samples, 16 or more
      */
     public static Pull of(Trace trace, Side side, Cord cord, int count) {

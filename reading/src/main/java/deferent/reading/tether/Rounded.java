@@ -22,6 +22,8 @@ public record Rounded(Series path, double farthest) {
     private static final int COUNT = 4096;
 
     /**
+     * A path rounded by leaving out what wiggles faster.
+     *
      * @param path of any kind but a rider's, whose path is its carrier's
      * @param highest harmonic, 1 to 24; fewer is rounder
      */

@@ -124,6 +124,8 @@ public record SlowestTempo(
     }
 
     /**
+     * The slowest tempos of one cord.
+     *
      * @param ideal the ideal trace of its pairing, at any tempo
      */
     public static SlowestTempo of(Trace ideal, Side side, Cord cord) {

@@ -19,6 +19,8 @@ final class Smooth {
     /** A function to stand in for; writes its three components at {@code time}. */
     interface Source {
         /**
+         * Writes what stands at one time.
+         *
          * @param last whether {@code time} ends a piece, so that the value just before it is meant
          */
         void at(double time, boolean last, double[] out);

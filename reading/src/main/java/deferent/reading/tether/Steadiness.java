@@ -80,6 +80,8 @@ public record Steadiness(
     }
 
     /**
+     * What becomes of a slip before it can be answered, and over a cycle.
+     *
      * @param reaction seconds
      */
     public static Steadiness of(Orbit orbit, double reaction) {

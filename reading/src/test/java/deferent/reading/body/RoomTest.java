@@ -22,7 +22,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class RoomTest {
-    private static Part spin(Side side, Plane plane, Vector3D centre, int turns) {
+    private static Part spin(Plane plane, Vector3D centre, int turns) {
         return new Part(
                 Motion.staticSpin(turns, 0),
                 Tether.of(0.6),
@@ -70,12 +70,8 @@ class RoomTest {
         Room room =
                 of(
                         Pairing.of(
-                                        spin(Side.LEFT, Plane.WALL, new Vector3D(0.75, 0, 0.3), 1),
-                                        spin(
-                                                Side.RIGHT,
-                                                Plane.WALL,
-                                                new Vector3D(-0.75, 0, 0.3),
-                                                1))
+                                        spin(Plane.WALL, new Vector3D(0.75, 0, 0.3), 1),
+                                        spin(Plane.WALL, new Vector3D(-0.75, 0, 0.3), 1))
                                 .with(Direction.OPPOSITE));
         // Opposite and in split time would meet; together the heads point outward at once and
         // inward at once.
@@ -116,12 +112,8 @@ class RoomTest {
         Room room =
                 of(
                         Pairing.of(
-                                        spin(Side.LEFT, Plane.WALL, new Vector3D(0.3, 0, 0.34), 1),
-                                        spin(
-                                                Side.RIGHT,
-                                                Plane.WALL,
-                                                new Vector3D(-0.3, 0, 0.26),
-                                                1))
+                                        spin(Plane.WALL, new Vector3D(0.3, 0, 0.34), 1),
+                                        spin(Plane.WALL, new Vector3D(-0.3, 0, 0.26), 1))
                                 .with(Direction.OPPOSITE));
         // Along one line at the inward instant they only lie along one another, so that parts the
         // passing in two.
@@ -141,8 +133,8 @@ class RoomTest {
     void aWheelPlaneSpinPassesBehindAWallPlaneSpin() {
         Room room =
                 of(
-                        spin(Side.LEFT, Plane.WALL, new Vector3D(0.3, 0.1, 0.9), 1),
-                        spin(Side.RIGHT, Plane.WHEEL, new Vector3D(0, 0, 0), 2));
+                        spin(Plane.WALL, new Vector3D(0.3, 0.1, 0.9), 1),
+                        spin(Plane.WHEEL, new Vector3D(0, 0, 0), 2));
         assertThat(room.passings()).isNotEmpty();
         for (Passing passing : room.passings()) {
             assertThat(passing.front()).contains(Side.LEFT);
@@ -152,7 +144,7 @@ class RoomTest {
 
     @Test
     void inATurningPlaneThePoiLiesWhereThePlaneHasTurnedTo() {
-        Part flat = spin(Side.LEFT, Plane.WALL, new Vector3D(0, 0, 0.9), 1);
+        Part flat = spin(Plane.WALL, new Vector3D(0, 0, 0.9), 1);
         for (PlaneTurn.Axis axis : PlaneTurn.Axis.values()) {
             PlaneTurn turn = new PlaneTurn(1, axis, PlaneTurn.Carries.FIGURE);
             Part turning = flat.with(flat.place().withTurn(turn));
@@ -183,8 +175,8 @@ class RoomTest {
     void aWallPlaneBeforeTheBodyClearsItByItsDepth() {
         Room room =
                 of(
-                        spin(Side.LEFT, Plane.WALL, new Vector3D(0, 0, 0.34), 1),
-                        spin(Side.RIGHT, Plane.WALL, new Vector3D(0, 0, 0.26), 1));
+                        spin(Plane.WALL, new Vector3D(0, 0, 0.34), 1),
+                        spin(Plane.WALL, new Vector3D(0, 0, 0.26), 1));
         assertThat(room.left().tetherToBody().distance()).isCloseTo(0.34, within(2e-2));
         assertThat(room.right().handToBody().distance()).isCloseTo(0.26, within(1e-9));
     }
@@ -193,8 +185,8 @@ class RoomTest {
     void aWheelPlaneThroughTheMiddleHitsTheBody() {
         Room room =
                 of(
-                        spin(Side.LEFT, Plane.WHEEL, new Vector3D(0.04, 0, 0.3), 1),
-                        spin(Side.RIGHT, Plane.WHEEL, new Vector3D(-0.6, 0, 0.3), 1));
+                        spin(Plane.WHEEL, new Vector3D(0.04, 0, 0.3), 1),
+                        spin(Plane.WHEEL, new Vector3D(-0.6, 0, 0.3), 1));
         assertThat(room.left().headToBody().distance()).isNegative();
         assertThat(room.left().nearestPart()).isEqualTo(BodyOutline.Part.TRUNK);
         assertThat(room.right().tetherToBody().distance()).isPositive();

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,7 +20,7 @@ class InvariantsTest {
     void aFalsifiedAnswerBreaksIt(Invariant invariant) {
         List<Lies.Lie> lies = Lies.about(invariant.name());
         assertThat(lies).as("lies that break: " + invariant.name()).isNotEmpty();
-        Map<Whole, List<String>> honest = new IdentityHashMap<>();
+        IdentityHashMap<Whole, List<String>> honest = new IdentityHashMap<>();
         for (Lies.Lie lie : lies) {
             assertThat(honest.computeIfAbsent(lie.honest(), whole -> invariant.of(whole).found()))
                     .as("the honest answer, before " + lie)

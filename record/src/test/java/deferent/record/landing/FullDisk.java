@@ -33,7 +33,7 @@ public record FullDisk(Path folder) implements AutoCloseable {
                             java.nio.file.StandardOpenOption.APPEND);
                 }
             } catch (IOException full) {
-                continue;
+                // Then smaller pieces.
             }
         }
     }

@@ -143,6 +143,7 @@ public final class Fit {
         return link.certified(nearest.pairing()).shapeGap();
     }
 
+    @SuppressWarnings("ReferenceEquality") // a trial covers itself
     private FitReading shape() {
         List<Remedy> answers = new ArrayList<>();
         for (Trial trial : shaped) {

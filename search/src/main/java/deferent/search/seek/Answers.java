@@ -32,7 +32,6 @@ public final class Answers {
     static final double EXACT = 2e-6;
 
     private final SeekRequest request;
-    private final Look look;
     private final HeadClasses heads;
     private final HandClasses hands;
     private final Matches matches;
@@ -42,9 +41,8 @@ public final class Answers {
     private final Map<Integer, Integer> simplestRider = new HashMap<>();
     private final Map<Integer, int[]> striking = new HashMap<>();
 
-    Answers(SeekRequest request, Look look, HeadClasses heads, HandClasses hands, Matches matches) {
+    Answers(SeekRequest request, HeadClasses heads, HandClasses hands, Matches matches) {
         this.request = request;
-        this.look = look;
         this.heads = heads;
         this.hands = hands;
         this.matches = matches;

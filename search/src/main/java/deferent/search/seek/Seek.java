@@ -140,7 +140,7 @@ public final class Seek {
         if (heads.isEmpty() || hands.isEmpty()) {
             throw new IllegalStateException("the seek has not come to its join yet");
         }
-        return new Answers(request, look, heads.get(), hands.get(), matches);
+        return new Answers(request, heads.get(), hands.get(), matches);
     }
 
     /** Where the seek stands. */

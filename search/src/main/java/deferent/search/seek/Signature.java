@@ -26,7 +26,7 @@ final class Signature {
             int at = way < 0 ? count - 1 - i : i;
             long size = Math.round(curve.modulus(at) / STEP);
             if (size != 0) {
-                hash = mix(mix(hash, (way < 0 ? -1 : 1) * curve.k(at)), size);
+                hash = mix(mix(hash, (long) (way < 0 ? -1 : 1) * curve.k(at)), size);
             }
         }
         if (count == 3 || count > 3 && way != 0) {
@@ -82,9 +82,9 @@ final class Signature {
         int f3 = c.k(at[0]) - c.k(at[1]);
         int common = SeriesCurve.gcd(SeriesCurve.gcd(f1, f2), f3);
         double angle =
-                (f1 / common) * c.angle(at[0])
-                        + (f2 / common) * c.angle(at[1])
-                        + (f3 / common) * c.angle(at[2]);
+                Math.floorDiv(f1, common) * c.angle(at[0])
+                        + Math.floorDiv(f2, common) * c.angle(at[1])
+                        + Math.floorDiv(f3, common) * c.angle(at[2]);
         return Math.IEEEremainder(angle, 2 * Math.PI);
     }
 

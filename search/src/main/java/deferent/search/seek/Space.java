@@ -46,6 +46,8 @@ public final class Space {
     };
 
     /**
+     * How finely motions are laid out.
+     *
      * @param circleSteps radii of hand circles a tether
      * @param pairSteps radii a tether of the terms of ellipses and loops, and of arcs; 2 or more,
      *     so that halves are among them

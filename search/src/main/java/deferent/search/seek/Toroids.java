@@ -28,6 +28,8 @@ public final class Toroids {
     private Toroids() {}
 
     /**
+     * A linked pairing whose planes turn with it.
+     *
      * @param linked a pairing placed by a seek
      * @param turns whole turns of the carrier's plane a carrier cycle, not 0
      * @param axis what it turns about

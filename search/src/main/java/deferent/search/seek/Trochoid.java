@@ -79,6 +79,8 @@ public record Trochoid(double hand, int rounds, double tether, int turns) {
     }
 
     /** The other motion that draws the same figure. */
+    // Hand and tether change places.
+    @SuppressWarnings("ArgumentSelectionDefectChecker")
     public Trochoid otherGeneration() {
         return turns > 0
                 ? new Trochoid(tether, turns, hand, rounds)

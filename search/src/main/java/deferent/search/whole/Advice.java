@@ -40,6 +40,8 @@ public record Advice(
         Worked<LinkedTruth> truth) {
 
     /**
+     * Worked out for a leading link.
+     *
      * @param leading the carrier's cord
      * @param riding the rider's
      */

@@ -60,6 +60,8 @@ public record Readings(
     }
 
     /**
+     * All readings of a pairing.
+     *
      * @param kit the performer's heads and cords
      * @param lexicon the user's own names for motions
      */

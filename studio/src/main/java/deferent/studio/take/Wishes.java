@@ -31,6 +31,8 @@ public final class Wishes {
     }
 
     /**
+     * What was wished for an ending.
+     *
      * @param said by {@link Wish#key}
      * @throws Refusal of a wish that means nothing for that ending
      */
@@ -157,25 +159,22 @@ public final class Wishes {
     /** Width and height, pixels. */
     int[] size(int across, int up) {
         String text = said.getOrDefault(Wish.SIZE, "").toLowerCase(Locale.ROOT);
-        switch (text) {
-            case "":
-                return new int[] {across, up};
-            case "square":
-                return new int[] {1080, 1080};
-            case "wide":
-                return new int[] {1920, 1080};
-            case "tall":
-                return new int[] {1080, 1920};
-            default:
+        return switch (text) {
+            case "" -> new int[] {across, up};
+            case "square" -> new int[] {1080, 1080};
+            case "wide" -> new int[] {1920, 1080};
+            case "tall" -> new int[] {1080, 1920};
+            default -> {
                 String[] parts = text.split("[x×]", -1);
                 if (parts.length > 2
                         || !Arrays.stream(parts).allMatch(p -> p.matches("\\d{1,6}"))) {
                     throw wrong(Wish.SIZE, "give 1200, 1920x1080, or square, wide or tall");
                 }
-                return new int[] {
+                yield new int[] {
                     Integer.parseInt(parts[0]), Integer.parseInt(parts[parts.length - 1])
                 };
-        }
+            }
+        };
     }
 
     /** What is shown, of what is shown usually. */

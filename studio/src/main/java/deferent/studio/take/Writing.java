@@ -38,6 +38,8 @@ import java.util.function.DoubleConsumer;
 /** How a file that is no clip is written. */
 interface Writing {
     /**
+     * Writes it.
+     *
      * @return what was written, in words; empty where it was stopped
      */
     Optional<String> write(OutputStream out, Consumer<TakeProgress> listener, BooleanSupplier stop)
