@@ -58,6 +58,7 @@ final class StudioCommand implements Callable<Integer> {
         try (Studio studio = started(options)) {
             Runtime.getRuntime().addShutdownHook(new Thread(() -> close(closing, closed)));
             out.println("The studio runs at " + studio.address());
+            out.flush();
             out.println(
                     "Shelf: "
                             + shelf.path()
