@@ -1,7 +1,11 @@
 package deferent.reading.link;
 
+import java.util.ArrayList;
 import java.util.Arrays;
-import org.locationtech.jts.algorithm.MinimumBoundingCircle;
+import java.util.List;
+import org.hipparchus.geometry.enclosing.WelzlEncloser;
+import org.hipparchus.geometry.euclidean.twod.DiskGenerator;
+import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
@@ -56,7 +60,7 @@ record Extent(
         }
         CoordinateSequence all = new CoordinateArraySequence(points);
         Geometry hull = SHEET.createMultiPoint(all).convexHull();
-        double radius = new MinimumBoundingCircle(hull).getRadius();
+        double radius = circle(hull);
         return new Extent(
                 radius,
                 radius,
@@ -77,6 +81,18 @@ record Extent(
             bound = Math.max(bound, Math.abs(round - o.round) / (2 * Math.PI));
         }
         return Math.max(0, bound - Math.max(sag, o.sag));
+    }
+
+    // Hipparchus's: JTS's own least circle came out smaller than half the diameter for a path that
+    // goes up to its ends and back.
+    private static double circle(Geometry hull) {
+        List<Vector2D> corners = new ArrayList<>();
+        for (Coordinate corner : hull.getCoordinates()) {
+            corners.add(new Vector2D(corner.x, corner.y));
+        }
+        return new WelzlEncloser<>(1e-12 * hull.getLength(), new DiskGenerator())
+                .enclose(corners)
+                .getRadius();
     }
 
     // A centre by weights that grow with the distance from it, which end on the points that hold

@@ -118,6 +118,11 @@ record Floquet(List<Leg> legs, RealMatrix monodromy, double unit, List<Complex> 
                 - m.getEntry(axis, 2 + axis) * m.getEntry(2 + axis, axis);
     }
 
+    /** Logarithm of how many times their volume slips fill after a cycle. */
+    double volume() {
+        return multipliers.stream().mapToDouble(m -> Math.log(m.norm())).sum();
+    }
+
     double growth() {
         return multipliers.get(0).norm();
     }

@@ -242,6 +242,9 @@ public record SlowestTempo(
          */
         private static final int PATIENCE = 100_000;
 
+        /** What a step out of a plane, with its four slips, costs in steps within one. */
+        private static final int OUT_OF_PLANE = 12;
+
         /** How often a motion is taken up again where one ended, and how much slower. */
         private static final int FORKS = 3;
 
@@ -769,7 +772,7 @@ public record SlowestTempo(
                                                 cord,
                                                 p,
                                                 tables.quickest() * period * period / p / p));
-                patience -= table.steps() * (normal.getNormSq() > 0 ? 1 : 3);
+                patience -= table.steps() * (normal.getNormSq() > 0 ? 1 : OUT_OF_PLANE);
                 double[] guess = before.map(b -> from.beyond(b, p)).orElseGet(() -> from.at(p));
                 Optional<PlaneShooting.Found> found =
                         KeepTheHandPath.periodicNear(table, cord, normal, turn, guess);

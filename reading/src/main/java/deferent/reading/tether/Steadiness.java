@@ -75,6 +75,11 @@ public record Steadiness(
      */
     public static final double EVEN = 1e-4;
 
+    /** So far may the logarithm of the volume be off, where no multiplier is past all digits. */
+    private static final double VOLUME = 1e-3;
+
+    private static final double SURE = 1e5;
+
     public static Steadiness of(Orbit orbit) {
         return of(orbit, REACTION);
     }
@@ -149,7 +154,10 @@ public record Steadiness(
                         "take a longer tether, or a shorter cycle");
             }
             // Liouville: without air a cycle keeps the volume of slips, so they cannot all shrink.
-            if (!cord.kit().air() && verdict(growth) == Verdict.STEADIES) {
+            // Beside the shortest cords rounding is all that is left of them.
+            if (!cord.kit().air()
+                    && (verdict(growth) == Verdict.STEADIES
+                            || growth < SURE && Math.abs(floquet.volume()) > VOLUME)) {
                 throw swingsTooOften();
             }
             List<Floquet.Leg> legs = floquet.legs();

@@ -306,4 +306,21 @@ class LinkReadingTest {
                                 .pairing());
         assertThat(link.inPlaneGap()).isCloseTo(0.9, within(2e-4));
     }
+
+    /** About a still hand a path is as far off as the least circle round it is large. */
+    @Test
+    void noCircleRoundAPathIsSmallerThanHalfItsLength() {
+        LinkReading link =
+                LinkReading.of(
+                        Trace.of(
+                                Phrase.parse(
+                                                "stall swivel -136.3° vs CAP turns 0.5 out 1.5 back"
+                                                        + " hand radius 0.16 tether tether 55 cm wheel,"
+                                                        + " quarter, opposite direction, tempo 39.7")
+                                        .pairing()),
+                        Side.RIGHT);
+        assertThat(link.shapeGapAtLeast()).isLessThanOrEqualTo(link.shapeGap());
+        assertThat(link.shapeGap()).isCloseTo(link.headRadius(), within(1e-12));
+        assertThat(2 * link.headRadius()).isGreaterThan(1.2257);
+    }
 }
