@@ -1,5 +1,6 @@
 package deferent.reading.tether;
 
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
@@ -12,15 +13,20 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * How often a cord gets round: the turn of its shadow on its motion's plane, from u toward v, over
  * the trace. For a plane that itself turns it is the shadow on the plane it starts in.
  */
-record Turning(Vector3D u, Vector3D v, Interval over) {
+record Turning(Vector3D u, Vector3D v, Interval over, int count) {
     private static final int COUNT = 480;
+
+    /** So often is a turn looked at, at the least. */
+    private static final int A_TURN = 40;
 
     /** A motion with more is not searched for what a cord makes of it: it would take too long. */
     private static final int MOST = 48;
 
     static Turning of(Trace trace, Side side) {
-        Plane plane = trace.pairing().part(side).place().plane();
-        return new Turning(plane.u(), plane.v(), trace.interval());
+        Part part = trace.pairing().part(side);
+        Plane plane = part.place().plane();
+        int turns = part.cycles() * Math.abs(part.motion().spin().turns());
+        return new Turning(plane.u(), plane.v(), trace.interval(), Math.max(COUNT, A_TURN * turns));
     }
 
     /** The axis about which it turns positively. */
@@ -36,10 +42,10 @@ record Turning(Vector3D u, Vector3D v, Interval over) {
     double turned(Course hand, Course head) {
         double sum = 0;
         double last = Double.NaN;
-        for (int i = 0; i <= COUNT; i++) {
-            double t = over.start() + over.length() * i / COUNT;
+        for (int i = 0; i <= count; i++) {
+            double t = over.start() + over.length() * i / count;
             Vector3D cord =
-                    i == COUNT
+                    i == count
                             ? head.before(t).position().subtract(hand.before(t).position())
                             : head.position(t).subtract(hand.position(t));
             double angle = angle(cord);

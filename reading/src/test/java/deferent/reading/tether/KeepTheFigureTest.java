@@ -10,6 +10,7 @@ import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
@@ -135,5 +136,20 @@ class KeepTheFigureTest {
         Trace pendulum = Spun.pendulum(1.2);
         KeepTheFigure keep = KeepTheFigure.of(pendulum, Side.LEFT, Kit.USUAL);
         assertThat(keep.away().greatest()).isLessThan(1e-9);
+    }
+
+    @Test
+    void aFlowerOfManyCyclesGetsRoundAsOftenAsItSays() {
+        KeepTheFigure kept =
+                KeepTheFigure.of(
+                        Trace.of(
+                                Phrase.parse(
+                                                "9-petal in-spin hand radius 65 cm cycles 24 vs"
+                                                        + " static spin, tempo 73")
+                                        .pairing()),
+                        Side.LEFT,
+                        Kit.USUAL);
+        assertThat(kept.idealTurns()).isEqualTo(24 * 10);
+        assertThat(kept.getsRound()).isTrue();
     }
 }
