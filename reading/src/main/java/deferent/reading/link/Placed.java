@@ -45,13 +45,16 @@ record Placed(
             double y = hand[3 * i + 1] - head[3 * i + 1];
             double z = hand[3 * i + 2] - head[3 * i + 2];
             double deep = x * nx + y * ny + z * nz;
-            double square = x * x + y * y + z * z;
-            double all = Math.sqrt(square);
+            double all = Math.sqrt(x * x + y * y + z * z);
             mx += x / count;
             my += y / count;
             mz += z / count;
             mean += all / count;
-            over[i] = Math.sqrt(Math.max(square - deep * deep, 0));
+            // What is left beside the depth; a difference of squares would leave their rounding.
+            double px = x - deep * nx;
+            double py = y - deep * ny;
+            double pz = z - deep * nz;
+            over[i] = Math.sqrt(px * px + py * py + pz * pz);
             least = Math.min(least, all);
             gap = Math.max(gap, all);
             depth = Math.max(depth, Math.abs(deep));

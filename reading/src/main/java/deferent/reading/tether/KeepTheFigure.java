@@ -264,12 +264,7 @@ public record KeepTheFigure(
         double lost = LOST * cord.headWeight();
         double whole = flat.over().length();
         for (int i : times.dips(pulls).toArray()) {
-            // A dip to nothing may lie between this sample and the next.
-            double steepest = 0;
-            for (int j = Math.max(i - 2, 0); j < Math.min(i + 2, pulls.length - 1); j++) {
-                steepest = Math.max(steepest, Math.abs(pulls[j + 1] - pulls[j]));
-            }
-            if (pulls[i] > Math.max(0.5 * cord.headWeight(), steepest) + lost) {
+            if (Math.min(pulls[i] - 0.5 * cord.headWeight(), Times.mayReach(i, pulls)) > lost) {
                 continue;
             }
             double time = times.refined(i, pulls, flat::pull);

@@ -40,6 +40,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *       its plane's normal, as it is and dropped by an eighth of a half turn.
  * </ul>
  *
+ * <p>They start at the beginning of the cycle; at every eighth of it where the ideal's turning
+ * jumps, or where in a plane nothing works and some direction closes at no rate that is found.
+ *
  * <p>From each, Newton's method. Starts that do not settle, or settle on another number of turns,
  * are counted in {@link Tried}; an empty list of solutions means just that and no more: no start of
  * the grid led to one.
@@ -265,6 +268,7 @@ public record KeepTheHandPath(
         private int settled;
         private int otherTurns;
         private boolean adrift;
+        private boolean incomplete;
         private final List<double[]> seen = new ArrayList<>();
         private final List<Settled> found = new ArrayList<>();
 
@@ -291,13 +295,23 @@ public record KeepTheHandPath(
         }
 
         KeepTheHandPath answer() {
+            // Beside an ideal whose turning jumps, its own starts lead elsewhere from every moment.
+            boolean jumps = jump().isPresent();
             int starts = 0;
             for (int begin : begins()) {
-                if (!adrift) {
+                if (starts == 0 || !adrift && (jumps || missed())) {
                     starts += look(begin);
                 }
             }
             return told(solutions(), starts);
+        }
+
+        /**
+         * Whether one may have been missed: none works, and for some direction no rate was found
+         * that closes. From another moment of the cycle one may be.
+         */
+        private boolean missed() {
+            return incomplete && found.stream().noneMatch(Settled::works);
         }
 
         List<Settled> working() {
@@ -306,24 +320,23 @@ public record KeepTheHandPath(
         }
 
         /**
-         * Steps of the rough table to look from. Beside an ideal whose turning jumps, its own
-         * starts lead elsewhere from every moment of the cycle, so eighths of it are gone through
-         * from the first jump on.
+         * Steps of the rough table to look from: eighths of the cycle, from the first moment on at
+         * which the ideal's turning jumps.
          */
         private int[] begins() {
-            OptionalDouble jump =
-                    ideal.breaks().stream()
-                            .filter(b -> b.side() == side && b.order() <= 1)
-                            .mapToDouble(TimedBreak::time)
-                            .findFirst();
-            if (jump.isEmpty() || !planar) {
-                return new int[] {0};
-            }
+            double first = jump().orElse(ideal.interval().start());
             HandTable rough = tables.of(coarse);
-            return IntStream.range(0, BEGINS)
-                    .map(i -> rough.nearest(jump.getAsDouble() + i * rough.period() / BEGINS))
+            return IntStream.range(0, planar ? BEGINS : 1)
+                    .map(i -> rough.nearest(first + i * rough.period() / BEGINS))
                     .distinct()
                     .toArray();
+        }
+
+        private OptionalDouble jump() {
+            return ideal.breaks().stream()
+                    .filter(b -> b.side() == side && b.order() <= 1)
+                    .mapToDouble(TimedBreak::time)
+                    .findFirst();
         }
 
         /** Looks for motions from a step of the cycle; returns how many starts it had. */
@@ -521,6 +534,7 @@ public record KeepTheHandPath(
                 }
             }
             List<PlaneShooting.Closed> all = closed.stream().flatMap(Optional::stream).toList();
+            incomplete |= all.size() < count;
             double most = all.stream().mapToDouble(c -> Math.abs(c.missing())).max().orElse(1);
             if (3 * all.size() >= count && most < ADRIFT) {
                 adrift = true;

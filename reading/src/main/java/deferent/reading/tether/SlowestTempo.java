@@ -5,11 +5,13 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
@@ -253,6 +255,11 @@ public record SlowestTempo(
         /** From one sample to the next, radians: no cord turns so far in a seven-hundredth. */
         private static final double THROUGH_NOTHING = 2;
 
+        private static final double LOST = KeepTheFigure.LOST;
+
+        /** Where an acceleration grazes straight down it is looked at so often. */
+        private static final int GRAZED = 8;
+
         private final Trace ideal;
         private final double cycles;
         private final Side side;
@@ -389,7 +396,7 @@ public record SlowestTempo(
                 return false;
             }
             // Between the samples too: a head that runs on a line passes through nothing quickly.
-            return fall(fallTime(p), p) >= KeepTheFigure.LOST * Gravity.STANDARD;
+            return fall(fallTime(p), p) >= LOST * Gravity.STANDARD;
         }
 
         // A cord whose shadow all but passes through nothing has turned neither way.
@@ -443,9 +450,21 @@ public record SlowestTempo(
                 double fb = across(b, level);
                 if (fa == 0 || fa < 0 != fb < 0) {
                     double t = fa == 0 ? a : root(a, b, level);
-                    double down = -ideal.head(side).at(t).acceleration().getY();
+                    double down = down(t);
                     double p = period * Math.sqrt(Math.max(down, 0) / cord.gravity());
                     if (down > 0 && p < best) {
+                        best = p;
+                        bestTime = t;
+                    }
+                }
+            }
+            // All but straight down is lost, too, which tells where the head grazes it.
+            DoubleUnaryOperator beside = t -> Math.abs(across(t, level)) - LOST * down(t);
+            for (Interval grazed : times.allBelow(times.of(beside), beside)) {
+                for (int i = 0; i <= GRAZED; i++) {
+                    double t = grazed.start() + grazed.length() * i / GRAZED;
+                    double p = period * Math.sqrt(down(t) / cord.gravity());
+                    if (p < best * (1 - 2 * LOST)) {
                         best = p;
                         bestTime = t;
                     }
@@ -454,6 +473,10 @@ public record SlowestTempo(
             return best > longest
                     ? Limit.without(Reason.NONE)
                     : at(Reason.FREE_FALL, best, bestTime);
+        }
+
+        private double down(double time) {
+            return -ideal.head(side).at(time).acceleration().getY();
         }
 
         private double across(double time, Vector3D level) {

@@ -18,8 +18,7 @@ import java.util.stream.IntStream;
  */
 final class Times {
     // Ten times as far as a trace takes a time for its break's own: nearer, rounding would decide
-    // on
-    // which side of a jump a piece's last sample stands.
+    // on which side of a jump a piece's last sample stands.
     private static final double INSET = 1e-10;
 
     /** So near the lowest sample, as a share of their range, another dip may be lower. */
@@ -121,28 +120,32 @@ final class Times {
     }
 
     /**
-     * Time of the least value of {@code f}, whose samples are {@code values}, refined; of several
-     * dips nearly as low as the lowest sample each is refined.
+     * Time of the least value of {@code f}, whose samples are {@code values}, refined: in the dip
+     * of the lowest sample, and in those that may reach nearly as low.
      */
     double least(double[] values, DoubleUnaryOperator f) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
-        for (double value : values) {
-            low = Math.min(low, value);
-            high = Math.max(high, value);
+        int lowest = 0;
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] < low) {
+                low = values[i];
+                lowest = i;
+            }
+            high = Math.max(high, values[i]);
         }
         double nearly = low + NEARLY * (high - low);
-        int[] dips =
+        int first = lowest;
+        IntStream others =
                 dips(values)
-                        .filter(i -> values[i] <= nearly)
+                        .filter(i -> i != first && mayReach(i, values) <= nearly)
                         .boxed()
-                        .sorted(Comparator.comparingDouble(i -> values[i]))
+                        .sorted(Comparator.comparingDouble(i -> mayReach(i, values)))
                         .mapToInt(i -> i)
-                        .limit(MOST_DIPS)
-                        .toArray();
-        double best = times[0];
+                        .limit(MOST_DIPS);
+        double best = times[lowest];
         double value = Double.POSITIVE_INFINITY;
-        for (int dip : dips) {
+        for (int dip : IntStream.concat(IntStream.of(lowest), others).toArray()) {
             double time = refined(dip, values, f);
             double here = f.applyAsDouble(time);
             if (here < value) {
@@ -162,6 +165,18 @@ final class Times {
         int piece = piece(i);
         return (i == starts[piece] || values[i] < values[i - 1])
                 && (i == starts[piece + 1] - 1 || values[i] <= values[i + 1]);
+    }
+
+    /**
+     * How low a narrow dip between sample {@code i} and its neighbours may reach, if it is no
+     * steeper than the samples about it.
+     */
+    static double mayReach(int i, double[] values) {
+        double steepest = 0;
+        for (int j = Math.max(i - 2, 0); j < Math.min(i + 2, values.length - 1); j++) {
+            steepest = Math.max(steepest, Math.abs(values[j + 1] - values[j]));
+        }
+        return values[i] - steepest;
     }
 
     /** As {@link #least}, for the dip about sample {@code i}. */
@@ -205,6 +220,20 @@ final class Times {
             found.add(new Interval(from, times[times.length - 1]));
         }
         return List.copyOf(found);
+    }
+
+    /** As {@link #below}, with those that may lie between two samples alone. */
+    List<Interval> allBelow(double[] values, DoubleUnaryOperator f) {
+        List<Interval> found = new ArrayList<>(below(values, f));
+        for (int i : dips(values).toArray()) {
+            if (values[i] >= 0 && mayReach(i, values) < 0) {
+                double at = refined(i, values, f);
+                if (f.applyAsDouble(at) < 0) {
+                    found.add(dip(at, f));
+                }
+            }
+        }
+        return found;
     }
 
     /** The stretch about {@code at}, where {@code f} is below zero between two samples alone. */

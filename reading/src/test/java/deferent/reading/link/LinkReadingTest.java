@@ -323,4 +323,18 @@ class LinkReadingTest {
         assertThat(link.shapeGap()).isCloseTo(link.headRadius(), within(1e-12));
         assertThat(2 * link.headRadius()).isGreaterThan(1.2257);
     }
+
+    /** In doubles: no more than the rounding of lengths of half a metre. */
+    @Test
+    void aHandStraightBehindAHeadIsNotApartFromItInTheirPlane() {
+        Vector3D across = new Vector3D(1, 2, -3).normalize();
+        double[] head = {0.31, -0.17, 0.53, -0.4, 0.29, 0.11};
+        double[] hand = head.clone();
+        for (int i = 0; i < head.length; i++) {
+            hand[i] += 0.38 * across.toArray()[i % 3];
+        }
+        Placed placed = Placed.of(head, hand, across);
+        assertThat(placed.depth()).isCloseTo(0.38, within(1e-15));
+        assertThat(placed.inPlane()).isLessThan(1e-15);
+    }
 }

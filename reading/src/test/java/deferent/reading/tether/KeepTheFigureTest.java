@@ -152,4 +152,26 @@ class KeepTheFigureTest {
         assertThat(kept.idealTurns()).isEqualTo(24 * 10);
         assertThat(kept.getsRound()).isTrue();
     }
+
+    /** A poi that leaves a stall passes through free fall between two samples. */
+    @Test
+    void itsLeastPullIsNoMoreThanWhatAFreeFallLeaves() {
+        KeepTheFigure kept =
+                KeepTheFigure.of(
+                        Trace.of(
+                                Phrase.parse(
+                                                "ellipse axes 26.1 cm by -65.6 cm tilt -3° stretches"
+                                                        + " 0.6 of 0.5 turns then 0.4 of -1.5 turns"
+                                                        + " stalling cycles 4 vs vertical linear"
+                                                        + " extension wheel, timing 1/3, tempo 65.5")
+                                        .pairing()),
+                        Side.LEFT,
+                        Kit.USUAL);
+        assertThat(kept.freeFalls())
+                .isNotEmpty()
+                .allSatisfy(
+                        fall ->
+                                assertThat(kept.leastPullWeights())
+                                        .isLessThanOrEqualTo(fall.weights() + 1e-9));
+    }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
@@ -210,5 +211,24 @@ class KeepTheHandPathTest {
             assertThat(first.solutions().get(i).leastPullWeights())
                     .isCloseTo(second.solutions().get(i).leastPullWeights(), within(1e-6));
         }
+    }
+
+    /** The mirror begins elsewhere in the cycle, from where other starts settle. */
+    @Test
+    void aCapsMotionIsFoundInTheMirrorToo() {
+        Pairing cap =
+                Phrase.parse(
+                                "CAP sweep 101° hand radius 79.5 cm tether 50.9 cm wheel vs arc sweep"
+                                        + " 83°, timing 0.773, tempo 55, tether 26.7 cm")
+                        .pairing();
+        Kit kit = Kit.USUAL.withAir(true);
+        KeepTheHandPath.Solution said =
+                KeepTheHandPath.of(Trace.of(cap), Side.LEFT, kit).best().orElseThrow();
+        KeepTheHandPath.Solution mirrored =
+                KeepTheHandPath.of(Trace.of(MirrorImage.of(cap)), Side.RIGHT, kit)
+                        .best()
+                        .orElseThrow();
+        assertThat(mirrored.leastPullWeights()).isCloseTo(said.leastPullWeights(), within(1e-6));
+        assertThat(mirrored.growth() / said.growth()).isCloseTo(1, within(1e-3));
     }
 }

@@ -88,6 +88,24 @@ class SlowestTempoTest {
                                         .isCloseTo(figure.phase().orElseThrow(), within(1e-3)));
     }
 
+    /** Its acceleration leaves straight down by less than a thousandth while it passes a weight. */
+    @Test
+    void aFigureThatOnlyGrazesFreeFallIsLostThereToo() {
+        String stalling =
+                "arc hand radius 1.45 tether stretches 0.25 of -1.75 turns then 0.75 of 2.75 turns"
+                        + " stalling tether 29.9 cm vs static spin, tempo ";
+        Trace ideal = Trace.of(Phrase.parse(stalling + 30).pairing());
+        double tempo = slowest(ideal).figureKept().tempo().orElseThrow();
+        assertThat(tempo).isBetween(36.0, 37.0);
+        assertThat(figureKept(stalling + 1.003 * tempo).freeFalls()).isEmpty();
+        assertThat(figureKept(stalling + 0.997 * tempo).freeFalls()).isNotEmpty();
+        assertThat(figureKept(stalling + 30).freeFalls()).isNotEmpty();
+    }
+
+    private static KeepTheFigure figureKept(String phrase) {
+        return KeepTheFigure.of(Trace.of(Phrase.parse(phrase).pairing()), Side.LEFT, Kit.USUAL);
+    }
+
     @Test
     void aTriquetrasKeptHandPathHasItsSlowestTempoWhereItsTautMotionGoesSlack() {
         SlowestTempo.Limit hand = slowest(Spun.triquetra(1.0)).handPathKept();

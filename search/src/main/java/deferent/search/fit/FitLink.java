@@ -73,9 +73,10 @@ final class FitLink {
         for (int i = 0; i < samples.count(); i++) {
             Vector3D apart = Samples.point(hand, i).subtract(Samples.point(head, i));
             double deep = apart.dotProduct(across);
-            most = Math.max(most, apart.getNormSq() - deep * deep);
+            // Squares of the whole and the depth would leave a root of their rounding.
+            most = Math.max(most, apart.subtract(deep, across).getNorm());
         }
-        return Math.sqrt(Math.max(most, 0));
+        return most;
     }
 
     /**
