@@ -167,6 +167,9 @@ public record KeepTheHandPath(
 
     private static final int BEGINS = 8;
 
+    /** A cycle of more steps is looked at from its beginning alone; from more would take long. */
+    private static final int MOST_AGAIN = 64;
+
     /** So little a change of the start, radians and turns a cycle, leads to no other motion. */
     private static final double LITTLE = 0.1;
 
@@ -311,7 +314,7 @@ public record KeepTheHandPath(
          * that closes. From another moment of the cycle one may be.
          */
         private boolean missed() {
-            return incomplete && found.stream().noneMatch(Settled::works);
+            return incomplete && coarse <= MOST_AGAIN && found.stream().noneMatch(Settled::works);
         }
 
         List<Settled> working() {
