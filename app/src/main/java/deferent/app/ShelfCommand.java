@@ -14,6 +14,7 @@ import deferent.record.MotionDocument;
 import deferent.record.NotListed;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
+import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
 import deferent.record.ShelfJson;
 import deferent.record.SvgPath;
@@ -402,9 +403,14 @@ final class ShelfCommand implements Runnable {
             mixinStandardHelpOptions = true,
             description = "Prints the JSON Schema of documents, for editors and other programs.")
     static final class Schema extends Work {
+        @Option(
+                names = "--readings",
+                description = "That of what read and photo answer with --json.")
+        boolean readings;
+
         @Override
         public void run() {
-            out().print(PatternJson.schema());
+            out().print(readings ? ReadingsJson.schema() : PatternJson.schema());
         }
     }
 }

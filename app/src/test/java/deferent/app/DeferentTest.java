@@ -392,14 +392,13 @@ class DeferentTest {
         assertThat(answer.err()).contains("is a file");
     }
 
-    @Test
-    void theSchemaOfDocumentsIsPublished() {
-        StringWriter out = new StringWriter();
-        try (PrintWriter to = new PrintWriter(out)) {
-            assertThat(Deferent.execute(to, to, "shelf", "schema")).isZero();
-        }
-        assertThat(new JsonMapper().readTree(out.toString()).get("$schema").stringValue())
+    @ParameterizedTest
+    @CsvSource({"schema, urn:deferent:document:1", "schema --readings, urn:deferent:readings:1"})
+    void theSchemasOfDocumentsAndOfReadingsArePublished(String asked, String id) {
+        JsonNode schema = new JsonMapper().readTree(good(("shelf " + asked).split(" ")).out());
+        assertThat(schema.get("$schema").stringValue())
                 .isEqualTo("https://json-schema.org/draft/2020-12/schema");
+        assertThat(schema.get("$id").stringValue()).isEqualTo(id);
     }
 
     @Test

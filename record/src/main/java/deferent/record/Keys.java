@@ -2,11 +2,11 @@ package deferent.record;
 
 import deferent.motion.pairing.Plain;
 import deferent.motion.pairing.Refusal;
+import deferent.record.number.Written;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -264,7 +264,7 @@ public final class Keys {
 
     /** How a constant is spelt. */
     public static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return Written.word(constant);
     }
 
     public String word(String key, List<String> words) {

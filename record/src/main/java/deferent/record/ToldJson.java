@@ -1,5 +1,6 @@
 package deferent.record;
 
+import deferent.record.number.ReadingTables;
 import deferent.tell.Told;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
@@ -16,10 +17,7 @@ final class ToldJson {
     }
 
     static void put(ObjectNode into, Told one) {
-        into.put("key", one.key())
-                .put("tone", Keys.word(one.tone()))
-                .put("text", one.text())
-                .put("why", one.why());
+        into.setAll(ReadingTables.TOLD.json(one));
     }
 
     /** To a billionth, without a negative zero. */

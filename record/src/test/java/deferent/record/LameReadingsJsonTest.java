@@ -1,7 +1,6 @@
 package deferent.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.phrase.Phrase;
 import deferent.reading.body.Performer;
@@ -11,7 +10,6 @@ import deferent.tell.Lame;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.JsonNodeFactory;
 
 /** A reading that could not be worked out stands in the JSON with its reason, in its place. */
 class LameReadingsJsonTest {
@@ -71,17 +69,5 @@ class LameReadingsJsonTest {
         assertThat(read.at("/pull/right/greatest_n").doubleValue()).isPositive();
         assertThat(read.at("/figure_kept/left/hand_speed_m_per_s").isNumber()).isTrue();
         assertThat(read.at("/slowest/left/ideal/reason").isString()).isTrue();
-    }
-
-    @Test
-    void aNumberThatIsNoneIsNeverLeftOutSilently() {
-        for (double none : new double[] {Double.NaN, Double.NEGATIVE_INFINITY}) {
-            assertThatThrownBy(
-                            () ->
-                                    ReadingsJson.put(
-                                            JsonNodeFactory.instance.objectNode(), "x_m", none))
-                    .isInstanceOf(IllegalArgumentException.class)
-                    .hasMessageContaining("x_m");
-        }
     }
 }

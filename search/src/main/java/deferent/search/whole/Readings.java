@@ -125,6 +125,11 @@ public record Readings(
         return side == Side.LEFT ? left : right;
     }
 
+    /** What that side's head draws. */
+    public Worked<Figure> figure(Side side) {
+        return hand(side).figure();
+    }
+
     /** The link whose carrier is that side's head. */
     public Worked<LinkReading> link(Side carrier) {
         return carrier == Side.LEFT ? leftLeads : rightLeads;

@@ -1,0 +1,232 @@
+package deferent.record.number;
+
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Plane;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Figure;
+import deferent.motion.trace.Interval;
+import deferent.reading.body.BodyOutline;
+import deferent.reading.body.HandReach;
+import deferent.reading.body.Lying;
+import deferent.reading.body.Passing;
+import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
+import deferent.reading.body.Room;
+import deferent.reading.body.SideRoom;
+import deferent.reading.link.LinkKind;
+import deferent.reading.link.LinkReading;
+import deferent.reading.tether.LinkedTruth;
+import deferent.reading.worked.Worked;
+import deferent.search.whole.Advice;
+import deferent.search.whole.Readings;
+import deferent.tell.Telling;
+import deferent.tell.Told;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/** What is read of a pairing: a table a reading, and {@link #READINGS} for the whole. */
+public final class ReadingTables {
+    private ReadingTables() {}
+
+    /** One hand of a pairing. */
+    public record OneHand(Readings readings, Side side) {
+        /** By side. */
+        public static Function<Side, Worked<OneHand>> of(Readings readings) {
+            return side -> new Worked.Out<>(new OneHand(readings, side));
+        }
+
+        private Part part() {
+            return readings.pairing().part(side);
+        }
+
+        private Worked<Figure> figure() {
+            return readings.figure(side);
+        }
+
+        /** A rider's path has no size of its own: it is the carrier's head path. */
+        private Worked<Double> radius() {
+            return part().motion().riding()
+                    ? readings.link(side.other()).as("hand radius", LinkReading::handRadius)
+                    : new Worked.Out<>(part().motion().path().radius());
+        }
+    }
+
+    private record OneLink(Side carrier, Worked<LinkReading> reading) {
+        static OneLink of(Readings readings, Side carrier) {
+            return new OneLink(carrier, readings.link(carrier));
+        }
+
+        Side rider() {
+            return carrier.other();
+        }
+    }
+
+    private static final Written<Double> METRES = Written.number("_m");
+
+    private static final Written<Vector3D> VECTOR =
+            METRES.listed(3).from(v -> List.of(v.getX(), v.getY(), v.getZ()));
+
+    private static final Written<Interval> FROM_TO =
+            Written.number("_s").listed(2).from(spell -> List.of(spell.start(), spell.end()));
+
+    public static final Table<Figure> FIGURE =
+            Table.<Figure>named("figure")
+                    .number("width_m", "figure's width", Figure::width)
+                    .number("height_m", "figure's height", Figure::height)
+                    .number("signed_area_m2", "area, signed", Figure::signedArea)
+                    .number("union_area_m2", "area gone round", Figure::unionArea)
+                    .number("length_m", "figure's length", Figure::length)
+                    .number("outer_radius_m", "farthest out", Figure::outerRadius)
+                    .whole("petals", "petals", Figure::petals)
+                    .whole("cusps", "cusps", Figure::cusps)
+                    .whole("symmetry_order", "symmetry order", Figure::symmetryOrder)
+                    .whole("self_crossings", "crosses itself", Figure::selfCrossings);
+
+    public static final Table<OneHand> HAND =
+            Table.<OneHand>named("hand")
+                    .text("motion", "motion", one -> one.readings().hand(one.side()).motion())
+                    .number("tether_m", "tether", one -> one.part().tether().length())
+                    .value("hand_radius_m", "hand radius", METRES.worked(), OneHand::radius)
+                    .worked("figure", FIGURE, OneHand::figure);
+
+    public static final Table<LinkReading> LINK =
+            Table.<LinkReading>named("link")
+                    .word("head", "", Side.class, LinkReading::carrier)
+                    .word("hand", "", Side.class, link -> link.carrier().other())
+                    .word("kind", "kind", LinkKind.class, LinkReading::kind)
+                    .number("tolerance_m", "links within", LinkReading::tolerance)
+                    .number("shape_gap_m", "at best, as shapes", LinkReading::shapeGap)
+                    .maybe("shape_gap_error_m", "its error at most", ReadingTables::error)
+                    .number("shape_gap_at_least_m", "surely at least", LinkReading::shapeGapAtLeast)
+                    .yes("shape_gap_is_estimate", "an estimate", LinkReading::quick)
+                    .number("clock_gap_m", "at best, in time", LinkReading::clockGap)
+                    .number("lag_cycles", "lag", LinkReading::lag)
+                    .number("placed_gap_m", "apart now, at most", LinkReading::placedGap)
+                    .number("inplane_gap_m", "apart now, in plane", LinkReading::inPlaneGap)
+                    .number("depth_gap_m", "apart now, across it", LinkReading::depthGap)
+                    .value("offset_m", "hand from head, mean", VECTOR, LinkReading::offset)
+                    .number("worst_time_s", "farthest apart at", LinkReading::worstTime)
+                    .number("share_of_figure", "best, share of width", LinkReading::shareOfFigure)
+                    .number("hands_breadths", "best, hands' breadths", LinkReading::handsBreadths)
+                    .first("kind", "placed_gap_m", "inplane_gap_m", "depth_gap_m");
+
+    /** An estimate makes no promise of its error. */
+    private static OptionalDouble error(LinkReading link) {
+        return link.quick() ? OptionalDouble.empty() : OptionalDouble.of(link.shapeGapError());
+    }
+
+    private static final Table<OneLink> NO_LINK =
+            Table.<OneLink>named("link_not_worked_out")
+                    .word("head", "", Side.class, OneLink::carrier)
+                    .word("hand", "", Side.class, OneLink::rider)
+                    .text(
+                            "not_worked_out",
+                            "why it could not be worked out",
+                            one -> one.reading().failure().orElseThrow().reason());
+
+    private static final Written<OneLink> EITHER_LINK =
+            LINK.written()
+                    .from((OneLink one) -> one.reading().reading().orElseThrow())
+                    .unless(one -> one.reading().failure().isPresent(), NO_LINK.written());
+
+    private static final Table<Lying> LYING =
+            Table.<Lying>named("lying")
+                    .word("nearest", "plane of the trade", Plane.Kind.class, Lying::nearest)
+                    .number("off_deg", "how far it leans from it", l -> Math.toDegrees(l.off()));
+
+    private static final Table<Passing> PASSING =
+            Table.<Passing>named("passing")
+                    .spell(Passing::spell)
+                    .number("depth_between_m", "depth between them", Passing::depthBetween)
+                    .value("in_front", "in front", Written.word(Side.class).maybe(), Passing::front)
+                    .part("left_plane", LYING, Passing::leftLies)
+                    .part("right_plane", LYING, Passing::rightLies);
+
+    private static final Table<SideRoom> SIDE_ROOM =
+            Table.<SideRoom>named("side_room")
+                    .near("head_to_other_hand", "head to other hand", SideRoom::headToOtherHand)
+                    .near("head_to_body", "head to body", SideRoom::headToBody)
+                    .near("hand_to_body", "hand to body", SideRoom::handToBody)
+                    .near("tether_to_body", "tether to body", SideRoom::tetherToBody)
+                    .word(
+                            "nearest_part",
+                            "nearest of the body",
+                            BodyOutline.Part.class,
+                            SideRoom::nearestPart);
+
+    private static final Table<Room> ROOM =
+            Table.<Room>named("room")
+                    .near("head_to_head", "head to head", Room::headToHead)
+                    .near("tether_to_tether", "tether to tether", Room::tetherToTether)
+                    .sides(SIDE_ROOM.written(), Room::side)
+                    .list("tethers_cross_in_view", "passings", PASSING.written(), Room::passings);
+
+    private static final Table<Performer> PERFORMER =
+            Table.<Performer>named("performer")
+                    .number("stature_m", "stature", Performer::stature)
+                    .yes("stature_is_assumed", "whether nobody said it", Performer::assumed)
+                    .number("arm_m", "arm from shoulder to grip", Performer::arm)
+                    .number("shoulder_width_m", "shoulder width", Performer::shoulderWidth);
+
+    public static final Table<HandReach> HAND_REACH =
+            Table.<HandReach>named("hand_reach")
+                    .yes("everywhere", "in reach everywhere", HandReach::everywhere)
+                    .number("farthest_m", "farthest from shoulder", HandReach::farthest)
+                    .number("farthest_time_s", "when", HandReach::farthestTime)
+                    .number("nearest_m", "nearest to shoulder", HandReach::nearest)
+                    .number("nearest_time_s", "when", HandReach::nearestTime)
+                    .number("too_far_m", "arm too short by", HandReach::tooFar)
+                    .number("too_near_m", "too near by", HandReach::tooNear)
+                    .list("out_of_reach_s", "times out of reach", FROM_TO, HandReach::missing)
+                    .maybe("largest_hand_radius_m", "largest in reach", HandReach::largestRadius);
+
+    private static final Table<Reach> HANDS =
+            Table.<Reach>named("hands_reach")
+                    .near("least_distance", "hand to hand", Reach::hands)
+                    .yes("meet", "whether the hands meet", Reach::handsMeet);
+
+    private static final Table<Reach> REACH =
+            Table.<Reach>named("reach")
+                    .part("performer", PERFORMER, Reach::performer)
+                    .sides(HAND_REACH.written(), Reach::hand)
+                    .part("hands", HANDS, reach -> reach);
+
+    /** Sentences, as an object each. */
+    public static final Table<Told> TOLD =
+            Table.<Told>named("told")
+                    .text("key", "which reading it says", Told::key)
+                    .word("tone", "how to take it", Told.Tone.class, Told::tone)
+                    .text("text", "the sentence", Told::text)
+                    .text("why", "where it comes from", Told::why);
+
+    public static final Table<Readings> READINGS =
+            Table.<Readings>named("readings")
+                    .value("phrase", "in trade words", Written.text().maybe(), Readings::phrase)
+                    .number("tempo_cycles_per_min", "tempo", all -> all.pairing().tempo())
+                    .number("period_s", "one cycle", all -> all.pairing().period())
+                    .sides("hands", HAND.written(), OneHand::new)
+                    .value(
+                            "links",
+                            "the left head's, then the right head's",
+                            EITHER_LINK.listed(2),
+                            all -> List.of(OneLink.of(all, Side.LEFT), OneLink.of(all, Side.RIGHT)))
+                    .worked("room", ROOM, Readings::room)
+                    .worked("reach", REACH, Readings::reach)
+                    .sides("pull", CordTables.PULL.written().worked(), (a, s) -> a.cord(s).pull())
+                    .sides("figure_kept", CordTables.FIGURE_KEPT, (a, s) -> a.cord(s).figureKept())
+                    .sides(
+                            "hand_path_kept",
+                            CordTables.HAND_PATH_KEPT,
+                            (all, side) -> all.cord(side).handPathKept())
+                    .sides("steadiness", CordTables.STEADINESS.written(), Readings::cord)
+                    .sides("slowest", CordTables.SLOWEST, (all, side) -> all.cord(side).slowest())
+                    .value("linked", "", CordTables.LINKED, ReadingTables::truth)
+                    .list("told", "the readings in sentences", TOLD.written(), Telling::of)
+                    .list("cautions", "what to mind", Written.text(), Telling::cautions);
+
+    private static Worked<LinkedTruth> truth(Readings all) {
+        return all.advice().map(Advice::truth).orElseGet(Worked::unasked);
+    }
+}
