@@ -4,9 +4,9 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.motion.trace.Figure;
-import deferent.reading.link.LinkReading;
 import deferent.record.PatternDocument;
+import deferent.record.number.Scale;
+import deferent.record.number.SideTable;
 import deferent.search.whole.Readings;
 import deferent.tell.Telling;
 import deferent.tell.Told;
@@ -14,7 +14,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.function.Function;
 
 /** Readings as a page of text: what is told, then the numbers side by side, cautions last. */
 final class ReadText {
@@ -36,8 +35,7 @@ final class ReadText {
     List<String> lines() {
         head();
         told();
-        hands();
-        links();
+        numbers();
         lines.add("");
         lines.add("Take care");
         for (String caution : Telling.cautions(readings)) {
@@ -96,51 +94,33 @@ final class ReadText {
         };
     }
 
-    private void hands() {
+    private void numbers() {
         Pairing pairing = readings.pairing();
         lines.add(
-                String.format(
-                        Locale.ROOT,
-                        "Tempo %s a minute, one cycle %.3f s",
-                        trimmed(pairing.tempo(), 2),
-                        pairing.period()));
-        row("", side -> side.word() + " hand");
-        row("  tether", side -> centimetres(pairing.part(side).tether().length()));
-        row("  hand radius", side -> radius(pairing.part(side), side));
-        row("  poi turns a cycle", side -> turns(pairing.part(side)));
-        row("  start", side -> angle(Size.of(side, Size.Kind.START).read(pairing)));
-        row("  tilt", side -> angle(Size.of(side, Size.Kind.TILT).read(pairing)));
-        figure(
-                "  figure",
-                figure -> centimetres(figure.width()) + " x " + centimetres(figure.height()));
-        figure("  farthest out", figure -> centimetres(figure.outerRadius()));
-        figure("  figure's length", figure -> centimetres(figure.length()));
+                "Tempo "
+                        + Scale.TEMPO.said(pairing.tempo())
+                        + ", one cycle "
+                        + Scale.TIME.said(pairing.period()));
+        table(SideTable.hands(readings));
+        row("  poi turns a cycle", turns(pairing.part(Side.LEFT)), turns(pairing.part(Side.RIGHT)));
+        angles("  start", Size.Kind.START);
+        angles("  tilt", Size.Kind.TILT);
         lines.add("");
+        table(SideTable.links(readings));
     }
 
-    private void links() {
-        row("", side -> side.word() + " head, " + side.other().word() + " hand");
-        link("  kind", link -> link.kind().word());
-        link("  apart now, in plane", link -> gap(link.inPlaneGap()));
-        link("  apart now, across it", link -> gap(link.depthGap()));
-        link("  at best, as shapes", link -> gap(link.shapeGap()) + " (" + within(link) + ")");
-        link("  at best, in time", link -> gap(link.clockGap()));
-        link("  lag", link -> trimmed(link.lag() + 0.0, 3) + " of a cycle");
+    private void table(SideTable table) {
+        row("", table.columns().get(0), table.columns().get(1));
+        table.lines().forEach(line -> row("  " + line.name(), line.left(), line.right()));
     }
 
-    private void figure(String name, Function<Figure, String> cell) {
-        row(name, side -> readings.hand(side).figure().said(cell));
+    private void angles(String name, Size.Kind kind) {
+        row(name, angle(Size.of(Side.LEFT, kind)), angle(Size.of(Side.RIGHT, kind)));
     }
 
-    private void link(String name, Function<LinkReading, String> cell) {
-        row(name, side -> readings.link(side).said(cell));
-    }
-
-    private String radius(Part part, Side side) {
-        return part.motion().riding()
-                ? "rides, "
-                        + readings.link(side.other()).said(link -> centimetres(link.handRadius()))
-                : centimetres(part.motion().path().radius());
+    private String angle(Size size) {
+        OptionalDouble radians = size.read(readings.pairing());
+        return radians.isPresent() ? Scale.ANGLE.said(Math.toDegrees(radians.getAsDouble())) : "";
     }
 
     private static String turns(Part part) {
@@ -148,9 +128,7 @@ final class ReadText {
         return turns == 0 ? "0, swings or points" : Integer.toString(turns);
     }
 
-    private void row(String name, Function<Side, String> cell) {
-        String left = cell.apply(Side.LEFT);
-        String right = cell.apply(Side.RIGHT);
+    private void row(String name, String left, String right) {
         if (left.isEmpty() && right.isEmpty()) {
             return;
         }
@@ -159,36 +137,8 @@ final class ReadText {
                         Locale.ROOT,
                         "%-" + FIRST + "s%-" + COLUMN + "s%s",
                         name,
-                        left.isEmpty() ? "-" : left,
+                        (left.isEmpty() ? "-" : left) + "  ",
                         right.isEmpty() ? "-" : right);
         lines.add(line.stripTrailing());
-    }
-
-    private static String angle(OptionalDouble radians) {
-        return radians.isPresent()
-                ? trimmed(Math.toDegrees(radians.getAsDouble()), 2) + " deg"
-                : "";
-    }
-
-    private static String within(LinkReading link) {
-        return Double.isFinite(link.shapeGapError())
-                ? link.shapeGapError() < 1e-4
-                        ? "within 0.1 mm"
-                        : "within " + gap(link.shapeGapError())
-                : "an estimate";
-    }
-
-    static String centimetres(double metres) {
-        return trimmed(100 * metres, 1) + " cm";
-    }
-
-    static String gap(double metres) {
-        return trimmed(100 * metres, Math.abs(metres) < 0.01 ? 2 : 1) + " cm";
-    }
-
-    static String trimmed(double value, int places) {
-        String text = String.format(Locale.ROOT, "%." + places + "f", value);
-        String cut = text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
-        return cut.equals("-0") ? "0" : cut;
     }
 }

@@ -4,9 +4,9 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.record.number.Scale;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** What stands under a picture: the phrase, and the sizes it was drawn with. */
 public final class Caption {
@@ -25,11 +25,10 @@ public final class Caption {
         return List.of(
                 said,
                 hands,
-                String.format(
-                        Locale.ROOT,
-                        "%s a minute, %s s a cycle",
-                        number(pairing.tempo(), 1),
-                        number(pairing.period(), 2)));
+                Scale.TEMPO.said(pairing.tempo())
+                        + ", "
+                        + Scale.TIME.said(pairing.period())
+                        + " a cycle");
     }
 
     private static String sizes(Pairing pairing, Side side) {
@@ -41,19 +40,10 @@ public final class Caption {
             Size.of(side, Size.Kind.HAND_RADIUS)
                     .read(pairing)
                     .ifPresentOrElse(
-                            r -> sizes.add("hand radius " + centimetres(r)),
+                            r -> sizes.add("hand radius " + Scale.LENGTH.said(r)),
                             () -> sizes.add("hand still"));
         }
-        sizes.add("tether " + centimetres(part.tether().length()));
+        sizes.add("tether " + Scale.LENGTH.said(part.tether().length()));
         return String.join(", ", sizes);
-    }
-
-    private static String centimetres(double metres) {
-        return number(100 * metres, 1) + " cm";
-    }
-
-    private static String number(double value, int places) {
-        String text = String.format(Locale.ROOT, "%." + places + "f", value);
-        return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
     }
 }

@@ -17,6 +17,7 @@ import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
+import deferent.record.number.SideTable;
 import deferent.search.crossing.Crossing;
 import deferent.search.crossing.Passage;
 import deferent.search.crossing.Who;
@@ -142,6 +143,9 @@ final class Desk {
         }
         answer.put("name", matter.said());
         answer.set("readings", ReadingsJson.tree(readings));
+        ArrayNode numbers = answer.putArray("numbers");
+        numbers(numbers.addObject(), SideTable.links(readings));
+        numbers(numbers.addObject(), SideTable.hands(readings));
         ObjectNode seen = SceneJson.of(scene);
         if (!shown.cordedSides().isEmpty()) {
             seen.set("ghost", SceneJson.samples(trace, count, shown.cordedSides()));
@@ -157,6 +161,20 @@ final class Desk {
         ArrayNode begin = answer.putArray("begin");
         Begin.of(trace).forEach(begin::add);
         return answer;
+    }
+
+    private static void numbers(ObjectNode node, SideTable table) {
+        node.put("caption", table.caption());
+        ArrayNode columns = node.putArray("columns");
+        table.columns().forEach(columns::add);
+        ArrayNode lines = node.putArray("lines");
+        table.lines()
+                .forEach(
+                        line ->
+                                lines.addArray()
+                                        .add(line.name())
+                                        .add(line.left())
+                                        .add(line.right()));
     }
 
     ObjectNode fit(Question asked) {

@@ -65,6 +65,10 @@ class AskTest {
         assertThat(answer.get("id").asInt()).isEqualTo(1);
         assertThat(answer.at("/readings/links/0/kind").asString()).isEqualTo("touching");
         assertThat(answer.at("/readings/told").size()).isGreaterThan(2);
+        assertThat(texts(answer.get("numbers"), "caption"))
+                .containsExactly("Links", "Hands and figures");
+        assertThat(answer.at("/numbers/0/lines/0").toString())
+                .isEqualTo("[\"kind\",\"touching\",\"none\"]");
         assertThat(answer.at("/strip/carrier").asString()).isEqualTo("left");
         for (JsonNode gap : answer.at("/strip/gap_m")) {
             assertThat(gap.asDouble()).isCloseTo(0, within(1e-3));

@@ -3,7 +3,6 @@ package deferent.tell;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.reading.body.HandReach;
 import deferent.reading.body.Performer;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
@@ -24,23 +23,12 @@ public final class TellSizes {
      */
     public record Row(String name, String left, String right) {}
 
-    /** Tether, hand path, figure, and where the centres are, from the breastbone. */
-    public static List<Row> rows(Readings readings) {
-        Pairing pairing = readings.pairing();
+    /** Tether, hand path, and where the centres are, from the breastbone. */
+    public static List<Row> rows(Pairing pairing) {
         List<Row> rows = new ArrayList<>();
         add(rows, pairing, Size.Kind.TETHER, "Tether");
-        rows.add(new Row("Hand radius", radius(readings, Side.LEFT), radius(readings, Side.RIGHT)));
+        rows.add(new Row("Hand radius", radius(pairing, Side.LEFT), radius(pairing, Side.RIGHT)));
         add(rows, pairing, Size.Kind.AMPLITUDE, "Swing to each side");
-        rows.add(
-                new Row(
-                        "Largest in reach",
-                        largest(readings, Side.LEFT),
-                        largest(readings, Side.RIGHT)));
-        rows.add(
-                new Row(
-                        "Figure, wide × high",
-                        figure(readings, Side.LEFT),
-                        figure(readings, Side.RIGHT)));
         centre(rows, pairing, Size.Kind.CENTRE_X, "Centre, to the left", 0);
         centre(rows, pairing, Size.Kind.CENTRE_Y, "Centre, height", 0);
         centre(rows, pairing, Size.Kind.CENTRE_Z, "Centre, in front", Double.NaN);
@@ -60,31 +48,12 @@ public final class TellSizes {
                 : "";
     }
 
-    private static String radius(Readings readings, Side side) {
-        if (readings.pairing().part(side).motion().riding()) {
+    private static String radius(Pairing pairing, Side side) {
+        if (pairing.part(side).motion().riding()) {
             return "rides";
         }
-        String radius = value(readings.pairing(), side, Size.Kind.HAND_RADIUS);
+        String radius = value(pairing, side, Size.Kind.HAND_RADIUS);
         return radius.isEmpty() ? "still" : radius;
-    }
-
-    private static String largest(Readings readings, Side side) {
-        if (readings.pairing().part(side).still()) {
-            return "";
-        }
-        return readings.reach().said(reach -> largest(reach.hand(side)));
-    }
-
-    private static String largest(HandReach reach) {
-        return reach.largestRadius().isPresent()
-                ? Say.length(reach.largestRadius().getAsDouble())
-                : "none";
-    }
-
-    private static String figure(Readings readings, Side side) {
-        return readings.hand(side)
-                .figure()
-                .said(figure -> Say.length(figure.width()) + " × " + Say.length(figure.height()));
     }
 
     // A centre where centres usually are needs no word.

@@ -86,15 +86,6 @@ class OwnFeetTest {
                 .extracting(Told::key)
                 .contains("link.left", "link.right", "figure.left", "reach.arms")
                 .doesNotHaveDuplicates();
-        assertThat(TellSizes.rows(lame))
-                .anySatisfy(
-                        row ->
-                                assertThat(row)
-                                        .isEqualTo(
-                                                new TellSizes.Row(
-                                                        "Figure, wide × high",
-                                                        "not worked out",
-                                                        "not worked out")));
         assertThat(Telling.cautions(lame)).hasSameSizeAs(Telling.cautions(WHOLE));
     }
 

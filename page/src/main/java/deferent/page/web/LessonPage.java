@@ -4,20 +4,24 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
-import deferent.motion.trace.Figure;
 import deferent.page.Count;
 import deferent.page.Counts;
 import deferent.page.Face;
 import deferent.page.Palette;
 import deferent.page.Scene;
 import deferent.page.View;
+import deferent.record.number.ReadingTables;
+import deferent.record.number.Scale;
+import deferent.record.number.SideTable;
 import deferent.search.whole.Readings;
+import deferent.tell.TellSizes;
 import deferent.tell.Telling;
 import deferent.tell.Told;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -233,24 +237,23 @@ public final class LessonPage {
         page.append(
                 "<h2>Sizes</h2>\n<table><thead><tr><td></td><th scope=\"col\" data-side=\"left\">Left</th>");
         page.append("<th scope=\"col\" data-side=\"right\">Right</th></tr></thead><tbody>\n");
-        row(page, "motion", side -> readings.hand(side).motion());
-        row(page, "tether", side -> centimetres(pairing.part(side).tether().length()));
+        var hands = ReadingTables.OneHand.of(readings);
+        row(page, SideTable.line(ReadingTables.HAND.row("motion"), hands));
+        row(page, SideTable.line(ReadingTables.HAND.row("tether_m"), hands));
         row(page, "hand radius", side -> radius(pairing, side));
         row(page, "poi turns a cycle", side -> turns(pairing.part(side)));
-        figure(
-                page,
-                "figure, wide and high",
-                figure -> trimmed(100 * figure.width(), 1) + " × " + centimetres(figure.height()));
-        figure(page, "reaches from its centre", figure -> centimetres(figure.outerRadius()));
+        for (String key : List.of("width_m", "height_m", "outer_radius_m")) {
+            row(page, SideTable.line(ReadingTables.FIGURE.row(key), readings::figure));
+        }
         page.append("</tbody></table>\n<p>")
-                .append(trimmed(pairing.tempo(), 1))
-                .append(" a minute, one cycle in ")
-                .append(trimmed(pairing.period(), 2))
-                .append(" s.</p>\n");
+                .append(Scale.TEMPO.said(pairing.tempo()))
+                .append(", one cycle in ")
+                .append(Scale.TIME.said(pairing.period()))
+                .append(".</p>\n");
     }
 
-    private void figure(StringBuilder page, String name, Function<Figure, String> cell) {
-        row(page, name, side -> readings.hand(side).figure().said(cell));
+    private static void row(StringBuilder page, TellSizes.Row row) {
+        row(page, row.name(), side -> side == Side.LEFT ? row.left() : row.right());
     }
 
     private static void row(StringBuilder page, String name, Function<Side, String> cell) {
@@ -266,7 +269,7 @@ public final class LessonPage {
             return "rides the " + side.other().word() + " head";
         }
         OptionalDouble radius = Size.of(side, Size.Kind.HAND_RADIUS).read(pairing);
-        return radius.isPresent() ? centimetres(radius.getAsDouble()) : "hand still";
+        return radius.isPresent() ? Scale.LENGTH.said(radius.getAsDouble()) : "hand still";
     }
 
     private static String turns(Part part) {
@@ -284,15 +287,6 @@ public final class LessonPage {
         }
         given.set("scene", SceneJson.of(scene));
         return given;
-    }
-
-    private static String centimetres(double metres) {
-        return trimmed(100 * metres, 1) + " cm";
-    }
-
-    private static String trimmed(double value, int places) {
-        String text = String.format(Locale.ROOT, "%." + places + "f", value);
-        return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
     }
 
     static String escaped(String text) {

@@ -8,6 +8,7 @@ import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.search.whole.Readings;
 import deferent.tell.Lame;
+import deferent.tell.TellSizes;
 import deferent.tell.Told;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -28,8 +29,10 @@ class LameLessonTest {
             assertThat(part).anyMatch(told -> told.text().endsWith(REASON));
         }
         assertThat(lesson.sizes())
-                .anyMatch(row -> row.left().equals("not worked out"))
-                .anyMatch(row -> row.left().equals("60 cm"));
+                .contains(
+                        new TellSizes.Row("Tether", "60 cm", "60 cm"),
+                        new TellSizes.Row("Largest in reach", "not worked out", "not worked out"),
+                        new TellSizes.Row("Figure's width", "not worked out", "not worked out"));
         assertThat(lesson.cautions()).hasSize(4);
         assertThat(lesson.reach()).isEmpty();
     }

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
-import { bare, cm, gap, signed, trimmed, withUnit } from './units.js';
+import { bare, gap, typeset, withUnit } from './units.js';
 
 const CORD = /^(cord|pull|figure_kept|hand_path_kept|slowest|steadiness)\b/;
 const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
@@ -43,7 +43,7 @@ class ReadingList extends Part {
             <ul>${cautions.map((text) => html`<li>${text}</li>`)}</ul>
           </section>`
         : nothing}
-      <details class="block numbers"><summary>All numbers</summary>${this.#numbers(readings)}</details>`;
+      <details class="block numbers"><summary>All numbers</summary>${this.#numbers(answer.numbers)}</details>`;
   }
 
   #headline(told, answer) {
@@ -125,40 +125,16 @@ class ReadingList extends Part {
       <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.carrier === 'left' ? 'right' : 'left')}>Fit the other link instead</button>`;
   }
 
-  #numbers(readings) {
-    const links = readings.links || [];
-    const hands = readings.hands || {};
-    const row = (name, values) => html`<tr><th scope="row">${name}</th>${values.map((v) => html`<td>${v}</td>`)}</tr>`;
-    const has = (key) => links.some((l) => l[key] !== undefined && l[key] !== null);
-    const cell = (reading, key, write) => {
-      if (reading?.not_worked_out) return 'not worked out';
-      return reading?.[key] === undefined || reading[key] === null ? '–' : write(reading[key]);
-    };
-    const of = (key, write) => links.map((l) => cell(l, key, write));
-    const figure = (key, write) => ['left', 'right'].map((s) => cell(hands[s]?.figure, key, write));
-    return html`
-      <table>
-        <caption>Links</caption>
-        <thead><tr><td></td>${links.map((l) => html`<th scope="col">${l.head} head, ${l.hand} hand</th>`)}</tr></thead>
-        <tbody>
-          ${row('kind', of('kind', (v) => v))}
-          ${row('apart now, at most', of('placed_gap_m', (v) => cm(v)))} ${row('in the plane', of('inplane_gap_m', (v) => cm(v)))}
-          ${row('across it', of('depth_gap_m', (v) => cm(v)))} ${row('at best, as shapes', of('shape_gap_m', (v) => cm(v)))}
-          ${has('shape_gap_error_m') ? row('its error at most', of('shape_gap_error_m', (v) => cm(v, 2))) : nothing}
-          ${has('clock_gap_m') ? row('at best, in time', of('clock_gap_m', (v) => cm(v))) : nothing}
-          ${has('lag_cycles') ? row('lag, of a cycle', of('lag_cycles', (v) => signed(trimmed(v, 3)))) : nothing}
-        </tbody>
-      </table>
-      <table>
-        <caption>Figures of the heads</caption>
-        <thead><tr><td></td><th scope="col">left</th><th scope="col">right</th></tr></thead>
-        <tbody>
-          ${row('motion', ['left', 'right'].map((s) => hands[s]?.motion ?? '–'))}
-          ${row('width', figure('width_m', (v) => cm(v)))} ${row('height', figure('height_m', (v) => cm(v)))}
-          ${row('outer radius', figure('outer_radius_m', (v) => cm(v)))} ${row('length of path', figure('length_m', (v) => v.toFixed(2) + '\u202fm'))}
-          ${row('area, signed', figure('signed_area_m2', (v) => signed(v.toFixed(3)) + '\u202fm²'))} ${row('petals', figure('petals', String))}
-        </tbody>
-      </table>`;
+  #numbers(tables) {
+    return tables.map(
+      (table) => html`<table>
+        <caption>${table.caption}</caption>
+        <thead><tr><td></td>${table.columns.map((column) => html`<th scope="col">${column}</th>`)}</tr></thead>
+        <tbody>${table.lines.map(
+          ([name, left, right]) => html`<tr><th scope="row">${name}</th><td>${typeset(left)}</td><td>${typeset(right)}</td></tr>`,
+        )}</tbody>
+      </table>`,
+    );
   }
 }
 

@@ -53,3 +53,8 @@ export function trimmed(value, digits) {
 export function signed(text) {
   return text.replace('-', MINUS);
 }
+
+/** A table's cell: a minus that is one, a thin space before the unit, a dash for nothing. */
+export function typeset(text) {
+  return text.replace(/^-(?=\d)/, MINUS).replace(/(\d) (?=\D)/, '$1' + THIN) || '–';
+}

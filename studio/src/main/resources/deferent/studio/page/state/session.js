@@ -305,7 +305,7 @@ export class Session extends EventTarget {
       this.#ask({ pattern: asked.pattern, detail: 'settled' }),
       (answer) => {
         if (answer.error || this.answer !== asked) return;
-        this.answer = { ...asked, detail: 'settled', readings: answer.readings };
+        this.answer = { ...asked, detail: 'settled', readings: answer.readings, numbers: answer.numbers };
         if (!this.aside && answer.scene.count !== this.scene.count) {
           this.scene.read(answer);
           this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
