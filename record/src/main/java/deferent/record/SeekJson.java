@@ -1,6 +1,6 @@
 package deferent.record;
 
-import static deferent.record.ToldJson.rounded;
+import static deferent.record.number.Written.rounded;
 
 import deferent.motion.pairing.Pairing;
 import deferent.reading.body.Performer;

@@ -6,7 +6,7 @@ import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Sentences as JSON, and numbers rounded to what a measurement could tell. */
+/** Sentences as JSON. */
 final class ToldJson {
     private ToldJson() {}
 
@@ -18,10 +18,5 @@ final class ToldJson {
 
     static void put(ObjectNode into, Told one) {
         into.setAll(ReadingTables.TOLD.json(one));
-    }
-
-    /** To a billionth, without a negative zero. */
-    static double rounded(double value) {
-        return Math.rint(value * 1e9) / 1e9 + 0.0;
     }
 }

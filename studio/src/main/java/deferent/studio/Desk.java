@@ -168,13 +168,9 @@ final class Desk {
         ArrayNode columns = node.putArray("columns");
         table.columns().forEach(columns::add);
         ArrayNode lines = node.putArray("lines");
-        table.lines()
-                .forEach(
-                        line ->
-                                lines.addArray()
-                                        .add(line.name())
-                                        .add(line.left())
-                                        .add(line.right()));
+        for (var line : table.lines()) {
+            lines.addArray().add(line.name()).add(line.left()).add(line.right());
+        }
     }
 
     ObjectNode fit(Question asked) {

@@ -2,7 +2,6 @@ package deferent.page.sheet;
 
 import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.page.Count;
 import deferent.page.Counts;
@@ -11,7 +10,6 @@ import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import deferent.record.PatternDocument;
 import deferent.record.number.ReadingTables;
-import deferent.record.number.Row;
 import deferent.record.number.SideTable;
 import deferent.search.whole.Readings;
 import deferent.tell.TellFit;
@@ -23,7 +21,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
 
 /**
  * All that a sheet shows of one pattern, worked out and said, not yet laid out.
@@ -135,22 +132,17 @@ record Lesson(
         List<TellSizes.Row> rows = new ArrayList<>(TellSizes.rows(readings.pairing()));
         // A still hand has no circle that could be larger.
         rows.add(
-                line(
+                SideTable.line(
                         ReadingTables.HAND_REACH.row("largest_hand_radius_m"),
                         side ->
                                 readings.pairing().part(side).still()
                                         ? Worked.unasked()
                                         : readings.reach().as("reach", r -> r.hand(side))));
         for (String key : List.of("width_m", "height_m")) {
-            rows.add(line(ReadingTables.FIGURE.row(key), readings::figure));
+            rows.add(SideTable.line(ReadingTables.FIGURE.row(key), readings::figure));
         }
         rows.removeIf(row -> row.left().isEmpty() && row.right().isEmpty());
         return rows;
-    }
-
-    private static <R> TellSizes.Row line(Row<R> row, Function<Side, Worked<R>> reading) {
-        TellSizes.Row line = SideTable.line(row, reading);
-        return new TellSizes.Row(Foot.capital(line.name()), line.left(), line.right());
     }
 
     /** The pattern as the edition prints it. */

@@ -201,7 +201,8 @@ final class SheetPage {
         List<Run[]> lines = new ArrayList<>();
         lines.add(new Run[] {Run.quiet(""), Run.bold("Left"), Run.bold("Right")});
         for (TellSizes.Row row : lesson.sizes()) {
-            lines.add(new Run[] {Run.quiet(row.name()), Run.of(row.left()), Run.of(row.right())});
+            Run name = Run.quiet(Foot.capital(row.name()));
+            lines.add(new Run[] {name, Run.of(row.left()), Run.of(row.right())});
         }
         double[] starts = starts(lines, width, size);
         List<Row> rows = new ArrayList<>();

@@ -237,7 +237,7 @@ public final class LessonPage {
         page.append(
                 "<h2>Sizes</h2>\n<table><thead><tr><td></td><th scope=\"col\" data-side=\"left\">Left</th>");
         page.append("<th scope=\"col\" data-side=\"right\">Right</th></tr></thead><tbody>\n");
-        var hands = ReadingTables.OneHand.of(readings);
+        var hands = ReadingTables.OneSide.of(readings);
         row(page, SideTable.line(ReadingTables.HAND.row("motion"), hands));
         row(page, SideTable.line(ReadingTables.HAND.row("tether_m"), hands));
         row(page, "hand radius", side -> radius(pairing, side));

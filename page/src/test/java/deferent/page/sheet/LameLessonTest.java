@@ -31,8 +31,8 @@ class LameLessonTest {
         assertThat(lesson.sizes())
                 .contains(
                         new TellSizes.Row("Tether", "60 cm", "60 cm"),
-                        new TellSizes.Row("Largest in reach", "not worked out", "not worked out"),
-                        new TellSizes.Row("Figure's width", "not worked out", "not worked out"));
+                        new TellSizes.Row("largest in reach", "not worked out", "not worked out"),
+                        new TellSizes.Row("figure's width", "not worked out", "not worked out"));
         assertThat(lesson.cautions()).hasSize(4);
         assertThat(lesson.reach()).isEmpty();
     }

@@ -30,19 +30,19 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 public final class ReadingTables {
     private ReadingTables() {}
 
-    /** One hand of a pairing. */
-    public record OneHand(Readings readings, Side side) {
+    /** One hand of a pairing, and the head on its cord. */
+    public record OneSide(Readings readings, Side side) {
         /** By side. */
-        public static Function<Side, Worked<OneHand>> of(Readings readings) {
-            return side -> new Worked.Out<>(new OneHand(readings, side));
+        public static Function<Side, Worked<OneSide>> of(Readings readings) {
+            return side -> new Worked.Out<>(new OneSide(readings, side));
         }
 
         private Part part() {
             return readings.pairing().part(side);
         }
 
-        private Worked<Figure> figure() {
-            return readings.figure(side);
+        private Worked<LinkReading> link() {
+            return readings.link(side);
         }
 
         /** A rider's path has no size of its own: it is the carrier's head path. */
@@ -50,16 +50,6 @@ public final class ReadingTables {
             return part().motion().riding()
                     ? readings.link(side.other()).as("hand radius", LinkReading::handRadius)
                     : new Worked.Out<>(part().motion().path().radius());
-        }
-    }
-
-    private record OneLink(Side carrier, Worked<LinkReading> reading) {
-        static OneLink of(Readings readings, Side carrier) {
-            return new OneLink(carrier, readings.link(carrier));
-        }
-
-        Side rider() {
-            return carrier.other();
         }
     }
 
@@ -84,12 +74,12 @@ public final class ReadingTables {
                     .whole("symmetry_order", "symmetry order", Figure::symmetryOrder)
                     .whole("self_crossings", "crosses itself", Figure::selfCrossings);
 
-    public static final Table<OneHand> HAND =
-            Table.<OneHand>named("hand")
+    public static final Table<OneSide> HAND =
+            Table.<OneSide>named("hand")
                     .text("motion", "motion", one -> one.readings().hand(one.side()).motion())
                     .number("tether_m", "tether", one -> one.part().tether().length())
-                    .value("hand_radius_m", "hand radius", METRES.worked(), OneHand::radius)
-                    .worked("figure", FIGURE, OneHand::figure);
+                    .value("hand_radius_m", "hand radius", METRES.worked(), OneSide::radius)
+                    .worked("figure", FIGURE, one -> one.readings().figure(one.side()));
 
     public static final Table<LinkReading> LINK =
             Table.<LinkReading>named("link")
@@ -117,19 +107,19 @@ public final class ReadingTables {
         return link.quick() ? OptionalDouble.empty() : OptionalDouble.of(link.shapeGapError());
     }
 
-    private static final Table<OneLink> NO_LINK =
-            Table.<OneLink>named("link_not_worked_out")
-                    .word("head", "", Side.class, OneLink::carrier)
-                    .word("hand", "", Side.class, OneLink::rider)
+    private static final Table<OneSide> NO_LINK =
+            Table.<OneSide>named("link_not_worked_out")
+                    .word("head", "", Side.class, OneSide::side)
+                    .word("hand", "", Side.class, one -> one.side().other())
                     .text(
                             "not_worked_out",
                             "why it could not be worked out",
-                            one -> one.reading().failure().orElseThrow().reason());
+                            one -> one.link().failure().orElseThrow().reason());
 
-    private static final Written<OneLink> EITHER_LINK =
+    private static final Written<OneSide> EITHER_LINK =
             LINK.written()
-                    .from((OneLink one) -> one.reading().reading().orElseThrow())
-                    .unless(one -> one.reading().failure().isPresent(), NO_LINK.written());
+                    .from((OneSide one) -> one.link().reading().orElseThrow())
+                    .unless(one -> one.link().failure().isPresent(), NO_LINK.written());
 
     private static final Table<Lying> LYING =
             Table.<Lying>named("lying")
@@ -206,12 +196,12 @@ public final class ReadingTables {
                     .value("phrase", "in trade words", Written.text().maybe(), Readings::phrase)
                     .number("tempo_cycles_per_min", "tempo", all -> all.pairing().tempo())
                     .number("period_s", "one cycle", all -> all.pairing().period())
-                    .sides("hands", HAND.written(), OneHand::new)
+                    .sides("hands", HAND.written(), OneSide::new)
                     .value(
                             "links",
                             "the left head's, then the right head's",
                             EITHER_LINK.listed(2),
-                            all -> List.of(OneLink.of(all, Side.LEFT), OneLink.of(all, Side.RIGHT)))
+                            a -> List.of(new OneSide(a, Side.LEFT), new OneSide(a, Side.RIGHT)))
                     .worked("room", ROOM, Readings::room)
                     .worked("reach", REACH, Readings::reach)
                     .sides("pull", CordTables.PULL.written().worked(), (a, s) -> a.cord(s).pull())

@@ -1,6 +1,5 @@
 package deferent.record.number;
 
-import deferent.reading.worked.Worked;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -11,12 +10,6 @@ import tools.jackson.databind.node.ObjectNode;
  * @param value where it comes from and how it is written
  */
 public record Row<R>(String key, String name, Written<R> value) {
-
-    /** As people read it, where the reading was worked out. */
-    public String said(Worked<R> reading) {
-        return reading.said(value.said());
-    }
-
     /** Its name, then its unit. */
     ObjectNode schema(ObjectNode defs) {
         ObjectNode node = value.schema().apply(defs);

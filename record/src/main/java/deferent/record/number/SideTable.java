@@ -26,7 +26,7 @@ public record SideTable(String caption, List<String> columns, List<TellSizes.Row
                 "Hands and figures",
                 List.of("left hand", "right hand"),
                 Stream.concat(
-                                lines(ReadingTables.HAND, ReadingTables.OneHand.of(readings)),
+                                lines(ReadingTables.HAND, ReadingTables.OneSide.of(readings)),
                                 lines(ReadingTables.FIGURE, readings::figure))
                         .toList());
     }
@@ -48,7 +48,7 @@ public record SideTable(String caption, List<String> columns, List<TellSizes.Row
     public static <R> TellSizes.Row line(Row<R> row, Function<Side, Worked<R>> reading) {
         return new TellSizes.Row(
                 row.name(),
-                row.said(reading.apply(Side.LEFT)),
-                row.said(reading.apply(Side.RIGHT)));
+                reading.apply(Side.LEFT).said(row.value().said()),
+                reading.apply(Side.RIGHT).said(row.value().said()));
     }
 }

@@ -32,7 +32,12 @@ public record Written<T>(
     static Written<Double> number(String key) {
         Scale scale = Scale.of(key);
         return new Written<>(
-                value -> NODES.numberNode(rounded(key, value)),
+                value -> {
+                    if (!Double.isFinite(value)) {
+                        throw new IllegalArgumentException(key + " is " + value + ", not a number");
+                    }
+                    return NODES.numberNode(rounded(value));
+                },
                 defs -> {
                     ObjectNode node = typed("number");
                     return scale.unit().isEmpty() ? node : node.put("description", scale.unit());
@@ -42,10 +47,7 @@ public record Written<T>(
     }
 
     /** To 1e-9 of the unit; adding zero turns −0.0 into 0.0. */
-    private static double rounded(String key, double value) {
-        if (!Double.isFinite(value)) {
-            throw new IllegalArgumentException(key + " is " + value + ", not a number");
-        }
+    public static double rounded(double value) {
         return Math.abs(value) < 1e6 ? Math.rint(value * 1e9) / 1e9 + 0.0 : value;
     }
 
