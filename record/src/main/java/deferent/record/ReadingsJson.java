@@ -2,8 +2,8 @@ package deferent.record;
 
 import deferent.record.number.PhotoTables;
 import deferent.record.number.ReadingTables;
-import deferent.record.number.Table;
 import deferent.search.whole.Readings;
+import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -30,17 +30,23 @@ public final class ReadingsJson {
      * definition "photo".
      */
     public static String schema() {
-        return PrettyJson.text(
-                Table.schema(
-                        "urn:deferent:readings:1",
-                        "Deferent readings",
-                        "What is read of a pairing. Lengths end in _m and are metres, times in _s,"
-                                + " angles in _deg. A reading that could not be worked out stands"
-                                + " as an object with its reason under not_worked_out; one that"
-                                + " was not asked for is left out. Frame: origin at the"
-                                + " performer's breastbone, x to the performer's left, y up, z"
-                                + " toward the audience.",
-                        ReadingTables.READINGS,
-                        PhotoTables.PHOTO));
+        ObjectNode schema =
+                JsonNodeFactory.instance
+                        .objectNode()
+                        .put("$schema", "https://json-schema.org/draft/2020-12/schema")
+                        .put("$id", "urn:deferent:readings:1")
+                        .put("title", "Deferent readings")
+                        .put(
+                                "description",
+                                "What is read of a pairing. Lengths end in _m and are metres, times in"
+                                        + " _s, angles in _deg. A reading that could not be worked out"
+                                        + " stands as an object with its reason under not_worked_out;"
+                                        + " one that was not asked for is left out. Frame: origin at"
+                                        + " the performer's breastbone, x to the performer's left, y"
+                                        + " up, z toward the audience.");
+        ObjectNode defs = JsonNodeFactory.instance.objectNode();
+        schema.setAll(ReadingTables.READINGS.schema(defs));
+        PhotoTables.PHOTO.schema(defs);
+        return PrettyJson.text(schema.set("$defs", defs));
     }
 }

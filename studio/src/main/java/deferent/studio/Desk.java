@@ -165,8 +165,7 @@ final class Desk {
 
     private static void numbers(ObjectNode node, SideTable table) {
         node.put("caption", table.caption());
-        ArrayNode columns = node.putArray("columns");
-        table.columns().forEach(columns::add);
+        table.columns().forEach(node.putArray("columns")::add);
         ArrayNode lines = node.putArray("lines");
         for (var line : table.lines()) {
             lines.addArray().add(line.name()).add(line.left()).add(line.right());

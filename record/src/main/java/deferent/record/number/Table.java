@@ -147,7 +147,7 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
     }
 
     /** A reference to this table's definition, which is added where it is not there yet. */
-    ObjectNode schema(ObjectNode defs) {
+    public ObjectNode schema(ObjectNode defs) {
         if (!defs.has(name)) {
             ObjectNode node = Written.typed("object").put("additionalProperties", false);
             defs.set(name, node);
@@ -161,27 +161,6 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
             }
         }
         return JsonNodeFactory.instance.objectNode().put("$ref", "#/$defs/" + name);
-    }
-
-    /**
-     * The JSON Schema of a table's JSON.
-     *
-     * @param besides defined too, for who wants to refer to it
-     */
-    public static ObjectNode schema(
-            String id, String title, String description, Table<?> table, Table<?> besides) {
-        ObjectNode schema =
-                JsonNodeFactory.instance
-                        .objectNode()
-                        .put("$schema", "https://json-schema.org/draft/2020-12/schema")
-                        .put("$id", id)
-                        .put("title", title)
-                        .put("description", description);
-        ObjectNode defs = JsonNodeFactory.instance.objectNode();
-        schema.setAll(table.schema(defs));
-        besides.schema(defs);
-        schema.set("$defs", defs);
-        return schema;
     }
 
     /** This table as an object within another, where it was asked for. */
