@@ -1,9 +1,9 @@
 package deferent.app;
 
 import deferent.record.landing.Litter;
-import deferent.studio.take.Take;
-import deferent.studio.take.TakeAway;
-import deferent.studio.take.Taken;
+import deferent.take.Take;
+import deferent.take.TakeAway;
+import deferent.take.Taken;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;

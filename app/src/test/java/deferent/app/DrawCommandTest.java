@@ -2,8 +2,8 @@ package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.studio.take.Ending;
-import deferent.studio.take.Wish;
+import deferent.take.Ending;
+import deferent.take.Wish;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.record.DemoShelf;
 import deferent.record.Shelf;
-import deferent.studio.take.Ending;
-import deferent.studio.take.Wish;
+import deferent.take.Ending;
+import deferent.take.Wish;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -1,4 +1,4 @@
-package deferent.studio.take;
+package deferent.take;
 
 import deferent.page.Layer;
 import java.util.ArrayList;

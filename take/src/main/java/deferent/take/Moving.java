@@ -1,4 +1,4 @@
-package deferent.studio.take;
+package deferent.take;
 
 import deferent.motion.trace.Rate;
 import deferent.page.Scene;

@@ -1,11 +1,11 @@
-package deferent.studio.take;
+package deferent.take;
 
-import static deferent.studio.take.Ending.Family.CLIP;
-import static deferent.studio.take.Ending.Family.PAGE;
-import static deferent.studio.take.Ending.Family.PICTURE;
-import static deferent.studio.take.Ending.Family.PRINT;
-import static deferent.studio.take.Ending.Family.SPACE;
-import static deferent.studio.take.Ending.Family.TIMING;
+import static deferent.take.Ending.Family.CLIP;
+import static deferent.take.Ending.Family.PAGE;
+import static deferent.take.Ending.Family.PICTURE;
+import static deferent.take.Ending.Family.PRINT;
+import static deferent.take.Ending.Family.SPACE;
+import static deferent.take.Ending.Family.TIMING;
 
 import deferent.motion.pairing.Refusal;
 import java.util.Arrays;

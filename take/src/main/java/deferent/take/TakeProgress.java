@@ -1,4 +1,4 @@
-package deferent.studio.take;
+package deferent.take;
 
 /**
  * How far the writing of a file has come.

@@ -1,4 +1,4 @@
-package deferent.studio.take;
+package deferent.take;
 
 import java.nio.file.Path;
 import java.util.List;

@@ -1,4 +1,4 @@
-package deferent.studio.take;
+package deferent.take;
 
 import deferent.record.landing.Landing;
 import java.io.BufferedOutputStream;
