@@ -104,7 +104,7 @@ public final class Deferent implements Runnable {
         CommandLine line = new CommandLine(new Deferent());
         Optional.ofNullable(line.getSubcommands().get("draw"))
                 .map(CommandLine::getCommandSpec)
-                .ifPresent(DrawCommand::wishes);
+                .ifPresent(DrawCommand::offer);
         return line;
     }
 

@@ -8,6 +8,7 @@ import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import deferent.record.ShelfError;
 import deferent.take.Ending;
+import deferent.take.Endings;
 import deferent.take.Take;
 import deferent.take.Wish;
 import deferent.take.Wishes;
@@ -30,11 +31,8 @@ import picocli.CommandLine.Spec;
         name = "draw",
         mixinStandardHelpOptions = true,
         description = {
-            "Takes a pattern away as the file that the ending of its name says: a picture (.svg,"
-                    + " .png, .pdf), a sheet to print (.pdf), a clip (.mp4, .webm, .mov, .webp,"
-                    + " .gif, .zip of PNG files), a page that plays (.html), a model (.gltf, .glb)"
-                    + " or a table (.csv, .json). A shelf's folder, \"shelf\" or \"demo\" becomes a"
-                    + " booklet (.pdf):",
+            "Takes a pattern away as the file that the ending of its name says. A shelf's folder,"
+                    + " \"shelf\" or \"demo\" becomes a booklet (.pdf):",
             "  deferent draw isolation vs triquetra --out triquetra.svg",
             "  deferent draw isolation vs triquetra --out triquetra.mp4 --seconds 10 --size wide",
             "  deferent draw demo --out lessons.pdf"
@@ -59,10 +57,16 @@ final class DrawCommand implements Callable<Integer> {
     @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
     private boolean progress;
 
-    /** Adds an option for everything that may be wished. */
-    static void wishes(CommandSpec draw) {
+    /** Adds a line for every ending, and an option for everything that may be wished. */
+    static void offer(CommandSpec draw) {
+        draw.usageMessage()
+                .footerHeading("Endings:%n")
+                .footer(
+                        Endings.all().stream()
+                                .map(e -> String.format("  .%-6s %s", e.key(), e.words()))
+                                .toArray(String[]::new));
         for (Wish wish : Wish.values()) {
-            boolean yes = wish.kind() == Wish.Kind.YES && wish.means().startsWith("yes ");
+            boolean yes = wish.kind() == Wish.Kind.YES && wish.usual().unsaid().equals("no");
             OptionSpec.Builder option =
                     OptionSpec.builder("--" + wish.key())
                             .type(String.class)
@@ -76,7 +80,7 @@ final class DrawCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Ending ending = Ending.of(file);
+        Ending ending = Endings.of(file);
         Map<String, String> said = new LinkedHashMap<>();
         for (Wish wish : Wish.values()) {
             String value = spec.findOption("--" + wish.key()).getValue();
@@ -111,7 +115,7 @@ final class DrawCommand implements Callable<Integer> {
                     wishes,
                     Lexicon.EMPTY);
         }
-        return Take.of(asked.pattern(), ending == Ending.PDF ? others() : List.of(), wishes, own);
+        return Take.of(asked.pattern(), ending.many() ? others() : List.of(), wishes, own);
     }
 
     /** What a sheet may name to go on with; a shelf that cannot be read has been told of. */

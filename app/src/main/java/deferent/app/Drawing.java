@@ -2,7 +2,6 @@ package deferent.app;
 
 import deferent.record.landing.Litter;
 import deferent.take.Take;
-import deferent.take.TakeAway;
 import deferent.take.Taken;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -17,7 +16,7 @@ final class Drawing {
         if (folder != null) {
             Litter.sweep(folder).told().ifPresent(out::println);
         }
-        Optional<Taken> taken = TakeAway.write(take, file, at -> line.show(at.told()), stop);
+        Optional<Taken> taken = take.write(file, at -> line.show(at.told()), stop);
         line.clear();
         if (taken.isEmpty()) {
             throw new NotMade(

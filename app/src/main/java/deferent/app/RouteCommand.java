@@ -8,7 +8,7 @@ import deferent.search.crossing.Route;
 import deferent.search.crossing.ShelfCrossing;
 import deferent.search.crossing.ShelfMap;
 import deferent.search.crossing.ShelfTable;
-import deferent.take.Ending;
+import deferent.take.Endings;
 import deferent.take.Take;
 import deferent.take.Wishes;
 import deferent.tell.TellCrossing;
@@ -103,7 +103,7 @@ final class RouteCommand implements Callable<Integer> {
             Refusal.within(roughest, 0, 1e6, "--roughest", "weights");
         }
         Optional<Wishes> booklet =
-                Optional.ofNullable(file).map(path -> Wishes.of(Ending.of(path), Map.of()));
+                Optional.ofNullable(file).map(path -> Wishes.of(Endings.of(path), Map.of()));
         List<PatternDocument> patterns = patterns();
         int start = place(patterns, pair.pattern(from));
         Optional<Integer> end = end(patterns);

@@ -3,6 +3,7 @@ package deferent.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.take.Ending;
+import deferent.take.Endings;
 import deferent.take.Wish;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -20,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class DrawCommandTest {
     private static final String PAIRING = "static spin vs triquetra";
@@ -37,39 +38,29 @@ class DrawCommandTest {
         return folder.resolve(name);
     }
 
-    /** What files of each kind begin with, by their formats' own descriptions. */
-    private static String start(Ending ending) {
-        return switch (ending) {
-            case SVG -> "<svg";
-            case PNG -> "\u0089PNG";
-            case PDF -> "%PDF-";
-            case MP4, MOV -> "";
-            case WEBM -> "\u001aE\u00df\u00a3";
-            case WEBP -> "RIFF";
-            case GIF -> "GIF89a";
-            case ZIP -> "PK";
-            case HTML -> "<!doctype html>";
-            case GLTF, JSON -> "{";
-            case GLB -> "glTF";
-            case CSV -> "time_s,";
-        };
-    }
-
     @ParameterizedTest
-    @EnumSource
+    @MethodSource("deferent.take.Endings#all")
     void aPairingIsTakenAwayAsEveryEnding(Ending ending) throws IOException {
         Path file = file("taken." + ending.key());
-        boolean sized = Wish.SIZE.fits(ending.family());
+        boolean sized = !ending.many() && ending.takes(Wish.SIZE);
         List<String> words =
                 sized
                         ? List.of("draw", PAIRING, "--size", "96", "--out", file.toString())
                         : List.of("draw", PAIRING, "--out", file.toString());
         assertThat(desk.good(words.toArray(String[]::new)).out()).startsWith("Drawn: " + file);
-        byte[] bytes = Files.readAllBytes(file);
-        assertThat(new String(bytes, StandardCharsets.ISO_8859_1)).startsWith(start(ending));
-        if (ending == Ending.MP4 || ending == Ending.MOV) {
-            assertThat(new String(bytes, 4, 4, StandardCharsets.ISO_8859_1)).isEqualTo("ftyp");
-        }
+        assertThat(Files.size(file)).isPositive();
+        assertThat(desk.good("draw", "--help").out())
+                .contains("." + ending.key())
+                .contains(ending.words());
+    }
+
+    /** Short work starts faster with a lesser compiler, which many frames would pay for. */
+    @Test
+    void theFirstCommandKnowsEveryClip() throws IOException {
+        String first = Files.readString(Path.of("").toAbsolutePath().resolveSibling("deferent"));
+        assertThat(Endings.all().stream().filter(Ending::filmed))
+                .isNotEmpty()
+                .allMatch(clip -> first.contains("draw\\ *." + clip.key() + "\\ *"));
     }
 
     @Test
@@ -182,6 +173,11 @@ class DrawCommandTest {
                 "picture.xyz | --size 96 | .mp4",
                 "picture | --size 96 | has no ending",
                 "picture.svg | --fps 25 | means nothing for a .svg",
+                "picture.png | --moving yes | end the file in .svg",
+                "clip.gif | --captions no | end the file in .mp4",
+                "clip.mp4 | --form moment | means nothing for a .mp4",
+                "sheet.pdf | --size 96 | moment or figure",
+                "sheet.pdf | --form moment --paper a4 | sheet or booklet or cards",
                 "picture.svg | --size huge | 1920x1080",
                 "picture.png | --size 99999 | 16384",
                 "picture.svg | --with hat | hand-path",

@@ -163,7 +163,7 @@ class HouseTest {
                         .toList();
         assertThat(asks)
                 .extracting(call -> call.getOriginOwner().getSimpleName())
-                .contains("FitCommand", "PhotoCommand", "Desk", "TakeDesk", "Moving");
+                .contains("FitCommand", "PhotoCommand", "Desk", "TakeDesk", "Take");
         assertThat(asks).allMatch(HouseTest::withinWorked);
     }
 

@@ -59,12 +59,17 @@ public final class TimingTable {
 
     private final Trace trace;
     private final Rate rate;
+    private final int cycles;
     private final long rows;
     private final Map<Side, Cord> cords = new EnumMap<>(Side.class);
     private final Map<Side, TetherAngle> angles = new EnumMap<>(Side.class);
     private final double[] row = new double[1 + 2 * EACH.size()];
 
-    private TimingTable(Trace trace, Kit kit, Rate rate, int cycles) {
+    /**
+     * @param rate rows a second
+     * @throws Refusal of too few rows, and of more than {@link #MOST_ROWS}
+     */
+    public TimingTable(Trace trace, Kit kit, Rate rate, int cycles) {
         Refusal.within(cycles, 1, 1_000_000, "cycles of a table", "cycles");
         if (cycles > 1 && !trace.periodic()) {
             throw new Refusal(
@@ -74,6 +79,7 @@ public final class TimingTable {
         }
         this.trace = trace;
         this.rate = rate;
+        this.cycles = cycles;
         this.rows = rows(trace, rate, cycles);
         for (Side side : Side.values()) {
             cords.put(side, Cord.of(trace, side, kit));
@@ -81,9 +87,12 @@ public final class TimingTable {
         }
     }
 
+    public long rows() {
+        return rows;
+    }
+
     /** Of a periodic trace the end is left out, since it is the start again. */
-    /** How many rows that makes; refuses too few and too many. */
-    public static long rows(Trace trace, Rate rate, int cycles) {
+    private static long rows(Trace trace, Rate rate, int cycles) {
         double steps = trace.period() * cycles * rate.perSecond();
         if (steps > MOST_ROWS) {
             throw new Refusal(
@@ -105,34 +114,22 @@ public final class TimingTable {
         return all;
     }
 
-    /** As CSV: RFC 4180, a header with the units in its names, lines that end in CR LF. */
-    public static void csv(Trace trace, Kit kit, Rate rate, int cycles, Appendable out)
-            throws IOException {
-        csv(trace, kit, rate, cycles, out, done -> {}, () -> false);
-    }
-
     /**
-     * As CSV, telling how far it is and giving up when asked to.
+     * As lines that end in CR LF, the first of them a header with the units in its names. With
+     * commas between, it is CSV (RFC 4180).
      *
+     * @param mark between the fields of a line
      * @param progress told the share that is written, 0 to 1
      * @param stop asked before each row
      * @return whether all of it was written
      */
-    public static boolean csv(
-            Trace trace,
-            Kit kit,
-            Rate rate,
-            int cycles,
-            Appendable out,
-            DoubleConsumer progress,
-            BooleanSupplier stop)
+    public boolean lines(String mark, Appendable out, DoubleConsumer progress, BooleanSupplier stop)
             throws IOException {
-        TimingTable table = new TimingTable(trace, kit, rate, cycles);
-        out.append(String.join(",", columns())).append("\r\n");
-        return table.each(
+        out.append(String.join(mark, columns())).append("\r\n");
+        return each(
                 (i, row) -> {
                     for (int k = 0; k < row.length; k++) {
-                        out.append(k == 0 ? "" : ",").append(Numbers.plain(row[k]));
+                        out.append(k == 0 ? "" : mark).append(Numbers.plain(row[k]));
                     }
                     out.append("\r\n");
                 },
@@ -140,23 +137,9 @@ public final class TimingTable {
                 stop);
     }
 
-    /** As JSON, by {@link #schema()}. */
-    public static void json(Trace trace, Kit kit, Rate rate, int cycles, Appendable out)
+    /** As JSON, by {@link #schema()}; stopped in the middle, it is no whole document. */
+    public boolean json(Appendable out, DoubleConsumer progress, BooleanSupplier stop)
             throws IOException {
-        json(trace, kit, rate, cycles, out, done -> {}, () -> false);
-    }
-
-    /** As JSON, telling how far it is; stopped in the middle, it is no whole document. */
-    public static boolean json(
-            Trace trace,
-            Kit kit,
-            Rate rate,
-            int cycles,
-            Appendable out,
-            DoubleConsumer progress,
-            BooleanSupplier stop)
-            throws IOException {
-        TimingTable table = new TimingTable(trace, kit, rate, cycles);
         out.append("{\n  \"format\": 1,\n  \"kind\": \"timing\",\n");
         out.append("  \"rate\": {\"num\": ").append(Long.toString(rate.num()));
         out.append(", \"den\": ").append(Long.toString(rate.den())).append("},\n");
@@ -168,11 +151,11 @@ public final class TimingTable {
             out.append(Numbers.plain(trace.pairing().part(side).tether().length())).append(",\n");
         }
         out.append("  \"head_weight_n\": ");
-        out.append(Numbers.plain(table.cord(Side.LEFT).headWeight())).append(",\n");
+        out.append(Numbers.plain(cord(Side.LEFT).headWeight())).append(",\n");
         out.append("  \"columns\": [\"").append(String.join("\", \"", columns())).append("\"],\n");
         out.append("  \"rows\": [");
         boolean whole =
-                table.each(
+                each(
                         (i, row) -> {
                             out.append(i == 0 ? "\n    [" : ",\n    [");
                             for (int k = 0; k < row.length; k++) {

@@ -34,10 +34,14 @@ class TimingTableTest {
         return Trace.of(Phrase.parse(phrase).with(Tether.USUAL));
     }
 
+    private static TimingTable table(Trace trace, Rate rate, int cycles) {
+        return new TimingTable(trace, Kit.USUAL, rate, cycles);
+    }
+
     private static String csv(Trace trace, Rate rate, int cycles) {
         StringBuilder out = new StringBuilder();
         try {
-            TimingTable.csv(trace, Kit.USUAL, rate, cycles, out);
+            table(trace, rate, cycles).lines(",", out, share -> {}, () -> false);
         } catch (IOException cannot) {
             throw new AssertionError(cannot);
         }
@@ -156,7 +160,7 @@ class TimingTableTest {
     void jsonHoldsTheSameRowsAndKeepsToItsSchema() throws IOException {
         Trace trace = trace("isolation vs horizontal cat-eye");
         StringBuilder out = new StringBuilder();
-        TimingTable.json(trace, Kit.USUAL, new Rate(24_000, 1001), 2, out);
+        table(trace, new Rate(24_000, 1001), 2).json(out, share -> {}, () -> false);
         var schema = SCHEMAS.getSchema(TimingTable.schema());
         assertThat(schema.validate(out.toString(), InputFormat.JSON)).isEmpty();
         var tree = Text.tree(out.toString(), PatternJson.MOST_BUNDLE_CHARACTERS);
@@ -195,16 +199,13 @@ class TimingTableTest {
     @Test
     void aTableBeyondAllMeasureIsRefusedBeforeItsFirstLine() {
         Trace trace = trace("static spin vs triquetra");
-        StringBuilder out = new StringBuilder();
-        assertThatThrownBy(() -> TimingTable.csv(trace, Kit.USUAL, Rate.of(1_000_000), 11, out))
+        assertThatThrownBy(() -> table(trace, Rate.of(1_000_000), 11))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("rows");
-        assertThatThrownBy(() -> TimingTable.csv(trace, Kit.USUAL, new Rate(1, 1000), 1, out))
+        assertThatThrownBy(() -> table(trace, new Rate(1, 1000), 1))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("higher rate");
-        assertThatThrownBy(() -> TimingTable.csv(trace, Kit.USUAL, Rate.of(60), 0, out))
-                .isInstanceOf(Refusal.class);
-        assertThat(out).isEmpty();
+        assertThatThrownBy(() -> table(trace, Rate.of(60), 0)).isInstanceOf(Refusal.class);
     }
 
     @Test
@@ -226,29 +227,14 @@ class TimingTableTest {
                     public void close() {}
                 };
         List<Double> told = new ArrayList<>();
-        boolean whole =
-                TimingTable.csv(
-                        trace("static spin vs triquetra"),
-                        Kit.USUAL,
-                        Rate.of(1000),
-                        100,
-                        through,
-                        told::add,
-                        () -> false);
+        TimingTable table = table(trace("static spin vs triquetra"), Rate.of(1000), 100);
+        boolean whole = table.lines(",", through, told::add, () -> false);
         assertThat(whole).isTrue();
         assertThat(seen[0]).isGreaterThan(100_000L * 100);
         assertThat(seen[1]).as("the longest piece handed over").isLessThan(1000);
         assertThat(told).isSorted().endsWith(1.0);
         StringBuilder cut = new StringBuilder();
-        boolean done =
-                TimingTable.csv(
-                        trace("static spin vs triquetra"),
-                        Kit.USUAL,
-                        Rate.of(1000),
-                        100,
-                        cut,
-                        share -> {},
-                        () -> cut.length() > 5000);
+        boolean done = table.lines(",", cut, share -> {}, () -> cut.length() > 5000);
         assertThat(done).isFalse();
         assertThat(cut.length()).isLessThan(6000);
     }

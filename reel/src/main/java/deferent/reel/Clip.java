@@ -5,6 +5,8 @@ import deferent.motion.trace.Rate;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.StillForm;
+import java.util.Arrays;
+import java.util.stream.Collectors;
 
 /**
  * What a clip shows and as what.
@@ -38,8 +40,8 @@ public record Clip(
     /** Containers count time in units no finer than about this many a second. */
     private static final int MOST_TERM = 1_000_000;
 
-    /** A GIF counts in hundredths of a second, and browsers slow down a frame of one hundredth. */
-    private static final int MOST_GIF = 50;
+    /** The same where time is counted in hundredths of a second. */
+    private static final int MOST_HUNDREDTHS = 50;
 
     public Clip {
         size("width of a clip", still.width(), kind);
@@ -54,11 +56,16 @@ public record Clip(
         if (!(still.form() instanceof StillForm.Moment)) {
             throw new Refusal("stands still", "form of a clip", "leave it a moment, which moves");
         }
-        if (still.transparent() && !kind.alpha()) {
+        if (still.transparent() && !kind.has(Kind.Trait.ALPHA)) {
             throw new Refusal(
                     kind.words() + " has no half-transparent ground",
                     "transparent clip",
-                    "choose webm, mov, webp or zip, or a ground");
+                    "choose "
+                            + Arrays.stream(Kind.values())
+                                    .filter(other -> other.has(Kind.Trait.ALPHA))
+                                    .map(Kind::ending)
+                                    .collect(Collectors.joining(", "))
+                            + ", or a ground");
         }
         if (rate.perSecond() < 1
                 || rate.perSecond() > MOST_FRAMES
@@ -69,11 +76,11 @@ public record Clip(
                     "give 23.976, 24, 25, 29.97, 30, 50, 59.94 or 60, or another from 1 to "
                             + MOST_FRAMES);
         }
-        if (kind == Kind.GIF && rate.num() > MOST_GIF * rate.den()) {
+        if (kind.has(Kind.Trait.HUNDREDTHS) && rate.num() > MOST_HUNDREDTHS * rate.den()) {
             throw new Refusal(
-                    "is " + rate.said() + " for a GIF",
+                    "is " + rate.said() + " for a " + kind.words(),
                     "frame rate",
-                    "give at most " + MOST_GIF + ": browsers slow a faster GIF down");
+                    "give at most " + MOST_HUNDREDTHS + ": browsers slow a faster one down");
         }
         if (cycles < 1 || cycles > MOST_CYCLES) {
             throw new Refusal(
@@ -97,7 +104,13 @@ public record Clip(
 
     /** One cycle as spun, at 60 frames a second, or 50 where that is the most. */
     public static Clip of(Scene scene, Still still, Kind kind) {
-        return new Clip(scene, still, kind, kind == Kind.GIF ? Rate.FIFTY : Rate.SIXTY, 1, 1);
+        return new Clip(
+                scene,
+                still,
+                kind,
+                kind.has(Kind.Trait.HUNDREDTHS) ? Rate.FIFTY : Rate.SIXTY,
+                1,
+                1);
     }
 
     private static void size(String where, int pixels, Kind kind) {
@@ -105,7 +118,7 @@ public record Clip(
             throw new Refusal(
                     "is " + pixels + " pixels", where, "give at most " + LONGEST + " pixels");
         }
-        if (kind.evenSizes() && pixels % 2 != 0) {
+        if (kind.has(Kind.Trait.EVEN_SIZES) && pixels % 2 != 0) {
             throw new Refusal(
                     "is " + pixels + " pixels, and " + kind.words() + " wants an even number",
                     where,

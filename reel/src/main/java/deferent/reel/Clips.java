@@ -55,7 +55,7 @@ public final class Clips {
             Consumer<ClipProgress> listener,
             BooleanSupplier stop,
             Landing.Opening opening) {
-        if (clip.kind().needsNatives()) {
+        if (!clip.kind().has(Kind.Trait.EVERYWHERE)) {
             Natives.need();
         }
         Loop loop = clip.loop();
@@ -63,14 +63,11 @@ public final class Clips {
         Frames frames = Frames.of(clip.scene(), clip.still());
         try (Landing landing = Landing.at(target, opening)) {
             boolean whole;
-            if (clip.kind() == Kind.PNGS) {
-                try (PngSpool spool = new PngSpool(clip, loop, cues, target, landing.channel())) {
-                    whole = run(clip, loop, frames, spool, listener, stop);
-                }
-            } else {
-                try (Film spool = Film.open(clip, loop, cues, frames.fork(), landing.channel())) {
-                    whole = run(clip, loop, frames, spool, listener, stop);
-                }
+            try (Spool<?> spool =
+                    clip.kind()
+                            .opening()
+                            .open(clip, loop, cues, frames.fork(), target, landing.channel())) {
+                whole = run(clip, loop, frames, spool, listener, stop);
             }
             return whole
                     ? Optional.of(land(clip, loop, cues, target, landing, opening))
@@ -90,7 +87,7 @@ public final class Clips {
             throws IOException {
         List<Path> files = new ArrayList<>(List.of(target));
         long bytes = landing.size();
-        if (cues.isEmpty() || !clip.kind().film() || clip.kind() == Kind.WEBM) {
+        if (cues.isEmpty() || !clip.kind().has(Kind.Trait.CAPTIONS_BESIDE)) {
             landing.land();
         } else {
             Path beside = captions(target);

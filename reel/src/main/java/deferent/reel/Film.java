@@ -83,11 +83,12 @@ final class Film implements Spool<FrameCel> {
     }
 
     /**
-     * @param frames for looking the clip over beforehand, where its kind asks for that
+     * @param frames for looking the clip over beforehand, where its recipe asks for that
      */
-    static Film open(Clip clip, Loop loop, List<Cue> cues, Frames frames, FileChannel channel)
+    static Film open(
+            Clip clip, Recipe recipe, Loop loop, List<Cue> cues, Frames frames, FileChannel channel)
             throws IOException {
-        Film film = new Film(clip, Recipe.of(clip, loop, cues.size()), channel);
+        Film film = new Film(clip, recipe, channel);
         try {
             film.begin(loop, cues, frames);
             return film;
@@ -98,7 +99,7 @@ final class Film implements Spool<FrameCel> {
     }
 
     private void begin(Loop loop, List<Cue> cues, Frames frames) throws IOException {
-        if (clip.kind() == Kind.GIF) {
+        if (recipe.palette()) {
             palette = GifPalette.of(clip, recipe, loop, frames);
         }
         done(
@@ -118,12 +119,12 @@ final class Film implements Spool<FrameCel> {
         made.time_base(tick);
         made.framerate(rational(clip.rate().num(), clip.rate().den()));
         made.sample_aspect_ratio(av_make_q(1, 1));
-        if (clip.kind().film()) {
+        if (clip.kind().has(Kind.Trait.FILM)) {
             made.color_range(AVCOL_RANGE_MPEG);
             made.colorspace(AVCOL_SPC_BT709);
             made.color_primaries(AVCOL_PRI_BT709);
             made.color_trc(AVCOL_TRC_BT709);
-            if (clip.kind().evenSizes()) {
+            if (clip.kind().has(Kind.Trait.EVEN_SIZES)) {
                 made.chroma_sample_location(AVCHROMA_LOC_LEFT);
             }
         }
@@ -142,10 +143,11 @@ final class Film implements Spool<FrameCel> {
         done(avcodec_parameters_from_context(stream.codecpar(), made), "describing the pictures");
         stream.time_base(tick);
         stream.avg_frame_rate(made.framerate());
-        if (!cues.isEmpty() && (clip.kind() == Kind.MP4 || clip.kind() == Kind.WEBM)) {
-            track = new CaptionTrack(container, clip.kind() == Kind.MP4, cues);
+        if (!cues.isEmpty() && recipe.captions() != Recipe.Captions.NONE) {
+            boolean timedText = recipe.captions() == Recipe.Captions.TIMED_TEXT;
+            track = new CaptionTrack(container, timedText, cues);
         }
-        if (clip.kind().film() && !clip.title().isEmpty()) {
+        if (clip.kind().has(Kind.Trait.FILM) && !clip.title().isEmpty()) {
             AVDictionary about = new AVDictionary(null);
             set(about, "title", clip.title());
             container.metadata(about);

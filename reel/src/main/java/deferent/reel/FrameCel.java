@@ -35,8 +35,8 @@ final class FrameCel implements Cel {
         int width = clip.still().width();
         int height = clip.still().height();
         boolean alpha = clip.still().transparent();
-        boolean film = clip.kind().film();
-        boolean halved = clip.kind().evenSizes();
+        boolean film = clip.kind().has(Kind.Trait.FILM);
+        boolean halved = clip.kind().has(Kind.Trait.EVEN_SIZES);
         AVFrame frame = av_frame_alloc();
         frame.width(width);
         frame.height(height);

@@ -33,7 +33,7 @@ class ClipTest {
     @Test
     void aTransparentClipNeedsAKindThatKnowsTransparency() {
         for (Kind kind : Kind.values()) {
-            if (kind.alpha()) {
+            if (kind.has(Kind.Trait.ALPHA)) {
                 assertThat(Clip.of(SCENE, Scenes.still(64, 64).clear(), kind).kind())
                         .isEqualTo(kind);
             } else {
@@ -81,15 +81,6 @@ class ClipTest {
         assertThatThrownBy(() -> clip.slow(0)).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> clip.slow(Double.NaN)).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> clip.filling(-1)).isInstanceOf(Refusal.class);
-    }
-
-    @Test
-    void anEndingSaysTheKind() {
-        assertThat(Kind.of("a.b/flower.MP4")).isEqualTo(Kind.MP4);
-        assertThat(Kind.of("flower.zip")).isEqualTo(Kind.PNGS);
-        assertThatThrownBy(() -> Kind.of("flower.avi"))
-                .isInstanceOf(Refusal.class)
-                .hasMessageContaining(".webm");
     }
 
     @Test

@@ -8,6 +8,7 @@ import deferent.record.PatternJson;
 import deferent.record.Shelf;
 import deferent.record.ShelfError;
 import deferent.take.Ending;
+import deferent.take.Endings;
 import deferent.take.Take;
 import deferent.take.Wishes;
 import java.util.ArrayList;
@@ -39,7 +40,7 @@ final class TakeAsk {
     private TakeAsk() {}
 
     static Take of(Question asked, Lexicon lexicon, Shelf shelf) {
-        Ending ending = Ending.of(asked.get(AS));
+        Ending ending = Endings.of(asked.get(AS));
         Wishes wishes = Wishes.of(ending, wishes(asked));
         boolean whole = asked.or(SHELF, false);
         boolean some = asked.has(PATTERNS);
@@ -62,7 +63,7 @@ final class TakeAsk {
             return route ? take.asRoute() : take;
         }
         Matter matter = Matter.of(asked, lexicon);
-        List<PatternDocument> others = ending == Ending.PDF ? others(shelf) : List.of();
+        List<PatternDocument> others = ending.many() ? others(shelf) : List.of();
         return Take.of(matter.document(), others, wishes, lexicon);
     }
 

@@ -10,10 +10,10 @@ import deferent.record.PhotoJson;
 import deferent.record.Shelf;
 import deferent.reel.Natives;
 import deferent.take.Ending;
+import deferent.take.Endings;
 import deferent.take.Offer;
 import deferent.take.Preview;
 import deferent.take.Take;
-import deferent.take.TakeAway;
 import deferent.take.Taken;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -91,20 +91,20 @@ final class TakeDesk implements AutoCloseable {
     private void endings(Context context) {
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         ArrayNode families = answer.putArray("families");
-        for (Ending.Family family : Ending.Family.values()) {
+        for (Ending.Family family : Endings.families()) {
             families.addObject()
                     .put("key", family.key())
                     .put("title", family.title())
                     .put("words", family.words());
         }
         ArrayNode endings = answer.putArray("endings");
-        for (Ending ending : Ending.values()) {
+        for (Ending ending : Endings.all()) {
             ObjectNode node = endings.addObject();
             node.put("key", ending.key());
             node.put("words", ending.words());
             node.put("family", ending.family().key());
             ArrayNode wishes = node.putArray("wishes");
-            Offer.of(ending).forEach(offer -> offer(wishes.addObject(), offer));
+            ending.offers().forEach(offer -> offer(wishes.addObject(), offer));
         }
         // Loading the video libraries takes a while and much memory: only for who wants clips.
         if ("true".equals(context.queryParam("clips"))) {
@@ -122,8 +122,8 @@ final class TakeDesk implements AutoCloseable {
         node.put("means", offer.wish().means());
         node.put("kind", offer.wish().kind().key());
         node.put("unsaid", offer.unsaid());
-        node.put("often", offer.often());
-        node.put("open", offer.open());
+        node.put("often", offer.wish().often());
+        node.put("open", offer.wish().open());
         ArrayNode choices = node.putArray("choices");
         offer.choices()
                 .forEach(c -> choices.addObject().put("value", c.value()).put("words", c.words()));
@@ -131,19 +131,17 @@ final class TakeDesk implements AutoCloseable {
         offer.forms().forEach(forms::add);
         ArrayNode many = node.putArray("many");
         offer.many().forEach(many::add);
-        offer.insteadOf().ifPresent(other -> node.put("instead_of", other.key()));
+        offer.wish().insteadOf().ifPresent(other -> node.put("instead_of", other.key()));
     }
 
     /** Writes a file, told with how far it has come. */
     Errand take(Question asked) {
         Take take = TakeAsk.of(asked, words.lexicon(), shelf);
         return new Errand(
-                clip(take) || take.patterns().size() > 1 ? Lanes.Work.FILM : Lanes.Work.SHORT,
+                take.wishes().ending().filmed() || take.patterns().size() > 1
+                        ? Lanes.Work.FILM
+                        : Lanes.Work.SHORT,
                 (tell, stop) -> write(take, tell, stop));
-    }
-
-    private static boolean clip(Take take) {
-        return take.wishes().ending().family() == Ending.Family.CLIP;
     }
 
     private ObjectNode write(Take take, Consumer<ObjectNode> tell, BooleanSupplier stop) {
@@ -154,8 +152,7 @@ final class TakeDesk implements AutoCloseable {
                     place.folder().resolve(take.fileName() + "." + take.wishes().ending().key());
             long[] last = {0};
             Optional<Taken> written =
-                    TakeAway.write(
-                            take,
+                    take.write(
                             target,
                             at -> {
                                 if (System.nanoTime() - last[0] > EVERY_NANOS) {
@@ -214,7 +211,7 @@ final class TakeDesk implements AutoCloseable {
         Gate.welcome(context.req());
         context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
         context.contentType(
-                name.endsWith(".vtt") ? "text/vtt" : Ending.of(Path.of(name)).mediaType());
+                name.endsWith(".vtt") ? "text/vtt" : Endings.of(Path.of(name)).mediaType());
         context.header("Content-Length", Long.toString(Files.size(file)));
         context.result(Files.newInputStream(file));
     }
@@ -231,7 +228,7 @@ final class TakeDesk implements AutoCloseable {
         AtomicBoolean older = new AtomicBoolean();
         Caller.answer(
                 context,
-                lanes.of(clip(take) ? Lanes.Work.GLIMPSE : Lanes.Work.SHORT),
+                lanes.of(take.wishes().ending().filmed() ? Lanes.Work.GLIMPSE : Lanes.Work.SHORT),
                 stop -> preview(take, calm, () -> older.get() || stop.getAsBoolean()));
         synchronized (newest) {
             AtomicBoolean before = newest.remove(panel);
@@ -244,7 +241,7 @@ final class TakeDesk implements AutoCloseable {
 
     private ObjectNode preview(Take take, Preview.Calm calm, BooleanSupplier stop) {
         Optional<Preview> preview =
-                stop.getAsBoolean() ? Optional.empty() : Preview.of(take, calm, stop);
+                stop.getAsBoolean() ? Optional.empty() : take.preview(calm, stop);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         if (preview.isPresent()) {
             told(answer, preview.get());

@@ -2,8 +2,11 @@ package deferent.take;
 
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.trace.Trace;
+import deferent.page.Caption;
 import deferent.page.Layer;
 import deferent.page.Scene;
+import deferent.page.Still;
+import deferent.page.StillForm;
 import deferent.reading.body.BodyOutline;
 import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
@@ -43,5 +46,32 @@ record Subject(PatternDocument document, Staged staged) {
                 layers.contains(Layer.BODY)
                         ? BodyOutline.of(document.performer()).drawn()
                         : List.of());
+    }
+
+    /** The still that wishes ask for. */
+    Still still(Wishes wishes) {
+        int[] size = wishes.size();
+        double start = trace().interval().start();
+        List<Double> moments =
+                wishes.numbers(Wish.AT).stream()
+                        .map(share -> start + share * trace().period())
+                        .toList();
+        StillForm form = wishes.form();
+        // A single picture has one moment; poses and strips take as many as are said.
+        boolean many = form.equals(StillForm.POSES) || form.equals(StillForm.STRIP);
+        if (!many && moments.size() > 1) {
+            throw wishes.wrong(Wish.AT, "give one moment, or wish for poses or a strip");
+        }
+        Still still =
+                Still.of(size[0], size[1])
+                        .with(wishes.view())
+                        .with(wishes.theme())
+                        .with(wishes.layers())
+                        .with(form, many ? moments : List.of())
+                        .at(many || moments.isEmpty() ? start : moments.get(0));
+        if (wishes.yes(Wish.CAPTION)) {
+            still = still.with(Caption.of(said(), document.pairing()));
+        }
+        return wishes.yes(Wish.TRANSPARENT) ? still.clear() : still;
     }
 }

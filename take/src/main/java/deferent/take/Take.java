@@ -2,10 +2,20 @@ package deferent.take;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Lexicon;
+import deferent.reading.photo.PhotoReading;
+import deferent.reading.worked.Worked;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import deferent.search.whole.Keep;
+import deferent.tell.TellPhoto;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 
 /**
  * What is taken away, and how.
@@ -30,11 +40,13 @@ public record Take(
         if (patterns.isEmpty()) {
             throw new Refusal("has no patterns", title, "save one on the shelf first");
         }
-        if (patterns.size() > 1 && wishes.ending().family() != Ending.Family.PRINT) {
+        if (patterns.size() > 1 && !wishes.ending().many()) {
             throw new Refusal(
                     "are " + patterns.size() + " patterns",
                     title,
-                    "name one of them, or end the file in .pdf for a booklet");
+                    "name one of them, or end the file in "
+                            + Endings.list(Ending::many)
+                            + " for a booklet");
         }
     }
 
@@ -69,7 +81,54 @@ public record Take(
     }
 
     Subject subject() {
-        Keep keep = Keep.named(wishes.word(Wish.CORD, Keep.WORDS));
-        return Subject.of(patterns.get(0), keep, lexicon);
+        return Subject.of(patterns.get(0), Keep.named(wishes.word(Wish.CORD)), lexicon);
+    }
+
+    /** What to say beside a file that moves by itself and moves fast. */
+    Optional<String> caution() {
+        OptionalDouble speed = wishes.ending().speed(wishes);
+        if (speed.isEmpty()) {
+            return Optional.empty();
+        }
+        Subject subject = subject();
+        Worked<PhotoReading> photo =
+                Worked.of(
+                        "how fast the lights go",
+                        () ->
+                                PhotoReading.of(
+                                        subject.trace(), subject.document().kit().headDiameter()));
+        return photo.failure()
+                .map(not -> "How fast the lights go could not be worked out: " + not.reason() + ".")
+                .or(
+                        () ->
+                                photo.reading()
+                                        .flatMap(
+                                                read ->
+                                                        TellPhoto.fastLights(
+                                                                read, speed.getAsDouble())));
+    }
+
+    /** As {@link Ending#write}. */
+    public Optional<Taken> write(
+            Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
+        return wishes.ending().write(this, target, listener, stop);
+    }
+
+    /**
+     * As {@link Ending#preview}.
+     *
+     * @param calm when one picture does for what moves
+     */
+    public Optional<Preview> preview(Preview.Calm calm, BooleanSupplier stop) {
+        Optional<String> caution = caution();
+        boolean still =
+                calm == Preview.Calm.ALWAYS || (calm == Preview.Calm.FAST && caution.isPresent());
+        try {
+            return wishes.ending()
+                    .preview(this, still, stop)
+                    .map(preview -> caution.map(preview::cautioned).orElse(preview));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

@@ -2,6 +2,7 @@ package deferent.take;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -14,5 +15,12 @@ import java.util.Optional;
 public record Taken(List<Path> files, String told, Optional<String> caution) {
     public Taken {
         files = List.copyOf(files);
+    }
+
+    /** The size of a file in words: "0.3 MB". */
+    static String size(long bytes) {
+        return bytes < 100_000
+                ? String.format(Locale.ROOT, "%.1f kB", bytes / 1e3)
+                : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
     }
 }

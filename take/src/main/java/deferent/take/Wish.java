@@ -1,93 +1,175 @@
 package deferent.take;
 
-import static deferent.take.Ending.Family.CLIP;
-import static deferent.take.Ending.Family.PAGE;
-import static deferent.take.Ending.Family.PICTURE;
-import static deferent.take.Ending.Family.PRINT;
-import static deferent.take.Ending.Family.SPACE;
-import static deferent.take.Ending.Family.TIMING;
-
 import deferent.motion.pairing.Refusal;
+import deferent.page.Layer;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Something that may be wished of what is taken away, and the files it has a meaning for. */
+/** Something that may be wished of what is taken away; an {@link Ending} says which it takes. */
 public enum Wish {
     FORM(
             Kind.WORD,
+            true,
             "Form",
             "moment, figure, poses, strip or exposure; of a PDF also sheet, booklet or cards",
-            PICTURE,
-            PRINT),
+            "moment",
+            Offer.Choice.table(
+                    """
+                    moment    one moment
+                    figure    the figure alone
+                    poses     the figure with poses
+                    strip     moments side by side
+                    exposure  a long exposure
+                    """)),
     CORD(
             Kind.WORD,
+            false,
             "Tether",
             "ideal, figure or hand-path: as said, or what a cord makes of it with the figure or the hand"
                     + " path kept",
-            PICTURE,
-            CLIP,
-            PAGE,
-            SPACE,
-            TIMING),
+            "ideal",
+            Offer.Choice.table(
+                    """
+                    ideal      a rod, as said
+                    figure     a cord that keeps the figure
+                    hand-path  a cord that keeps the hand path
+                    """)),
     VIEW(
             Kind.WORD,
+            false,
             "Seen by",
             "from where: audience, performer or mirror",
-            PICTURE,
-            PRINT,
-            CLIP,
-            PAGE),
-    TURN(Kind.NUMBER, "View turned by", "degrees the viewer has walked round", PICTURE, CLIP),
-    LIFT(Kind.NUMBER, "View lifted by", "degrees the viewer has climbed", PICTURE, CLIP),
+            "audience",
+            Offer.Choice.table(
+                    """
+                    audience   the audience
+                    performer  the performer
+                    mirror     a mirror
+                    """)),
+    TURN(Kind.NUMBER, false, "View turned by", "degrees the viewer has walked round", "0"),
+    LIFT(Kind.NUMBER, false, "View lifted by", "degrees the viewer has climbed", "0"),
     AT(
             Kind.TEXT,
+            true,
             "Moments",
             "moments as shares of the cycle, such as 0, 1/4 or 0,1/4,1/2",
-            PICTURE),
-    SIZE(Kind.WORD, "Size", "pixels: 1200, 1920x1080, or square, wide or tall", PICTURE, CLIP),
-    DARK(Kind.YES, "Dark ground", "yes for a dark ground", PICTURE, CLIP),
-    TRANSPARENT(Kind.YES, "Transparent", "yes for no ground at all", PICTURE, CLIP),
-    CAPTION(Kind.YES, "Caption below", "no for nothing written below", PICTURE, CLIP),
+            "",
+            List.of(),
+            "moment",
+            "poses",
+            "strip",
+            "exposure"),
+    SIZE(
+            Kind.WORD,
+            true,
+            "Size",
+            "pixels: 1200, 1920x1080, or square, wide or tall",
+            "square",
+            Offer.Choice.table(
+                    """
+                    square     square, 1080 pixels
+                    wide       wide, 1920 by 1080
+                    tall       tall, 1080 by 1920
+                    2160       square, 2160 pixels
+                    3840x2160  wide, 3840 by 2160
+                    """)),
+    DARK(Kind.YES, false, "Dark ground", "yes for a dark ground", "no"),
+    TRANSPARENT(Kind.YES, true, "Transparent", "yes for no ground at all", "no"),
+    CAPTION(Kind.YES, false, "Caption below", "no for nothing written below", "yes"),
     WITH(
             Kind.LAYERS,
+            false,
             "Show besides",
             "what to show besides: body, labels, counts",
-            PICTURE,
-            CLIP,
-            PAGE),
+            "",
+            Offer.Choice.layers(Layer.BODY, Layer.LABELS, Layer.COUNTS)),
     WITHOUT(
             Kind.LAYERS,
+            false,
             "Leave out",
             "what to leave out: trail, link, tether, hand, hand-path, centre",
-            PICTURE,
-            CLIP),
+            "",
+            Offer.Choice.layers(
+                    Layer.TRAIL,
+                    Layer.LINK,
+                    Layer.TETHER,
+                    Layer.HAND,
+                    Layer.HEAD,
+                    Layer.HAND_PATH,
+                    Layer.CENTRE)),
     SHUTTER(
             Kind.NUMBER,
+            true,
             "Shutter",
             "seconds an exposure lasts, such as 1/2; unsaid, one cycle",
-            PICTURE),
+            "",
+            List.of(),
+            "exposure"),
     LED(
             Kind.TEXT,
+            true,
             "Blinking light",
             "flashes a second of a blinking light, with its share on: 200 or 200,30%",
-            PICTURE),
-    MOVING(Kind.YES, "Moving", "yes for an SVG that moves", PICTURE),
+            "",
+            List.of(),
+            "exposure"),
+    MOVING(Kind.YES, true, "Moving", "yes for an SVG that moves", "no", List.of(), "moment"),
     FPS(
             Kind.WORD,
+            true,
             "Frames a second",
             "frames a second: 23.976, 24, 25, 29.97, 30, 50, 59.94 or 60",
-            CLIP),
-    CYCLES(Kind.NUMBER, "Cycles", "how many cycles; unsaid, one", CLIP, TIMING),
-    SECONDS(Kind.NUMBER, "Or seconds", "how long; as many cycles as fill it", CLIP),
-    SLOW(Kind.WORD, "Speed", "speed: 1/2 is half as fast as spun", CLIP),
-    CAPTIONS(Kind.YES, "Counts as captions", "no for no track with the counts", CLIP),
-    PAPER(Kind.WORD, "Paper", "a4 or letter", PRINT),
-    MIRRORED(Kind.YES, "Left-handed mirror", "yes for the left-handed mirror image", PRINT),
-    CROSSINGS(Kind.YES, "What leads where", "no for no looking what leads where", PRINT),
-    RATE(Kind.NUMBER, "Rows a second", "rows a second; unsaid, 100", TIMING);
+            "60"),
+    CYCLES(Kind.NUMBER, true, "Cycles", "how many cycles; unsaid, one", "1"),
+    SECONDS(Kind.NUMBER, true, "Or seconds", "how long; as many cycles as fill it", ""),
+    SLOW(
+            Kind.WORD,
+            true,
+            "Speed",
+            "speed: 1/2 is half as fast as spun",
+            "1",
+            Offer.Choice.table(
+                    """
+                    1    as spun
+                    1/2  half
+                    1/4  a quarter
+                    1/8  an eighth
+                    2    twice
+                    """)),
+    CAPTIONS(Kind.YES, false, "Counts as captions", "no for no track with the counts", "yes"),
+    PAPER(
+            Kind.WORD,
+            true,
+            "Paper",
+            "a4 or letter",
+            "a4",
+            Offer.Choice.table("a4 A4\nletter Letter"),
+            "sheet",
+            "booklet",
+            "cards"),
+    MIRRORED(
+            Kind.YES,
+            true,
+            "Left-handed mirror",
+            "yes for the left-handed mirror image",
+            "no",
+            List.of(),
+            "sheet",
+            "booklet",
+            "cards"),
+    CROSSINGS(
+            Kind.YES,
+            true,
+            "What leads where",
+            "no for no looking what leads where",
+            "yes",
+            List.of(),
+            "sheet",
+            "booklet"),
+    RATE(Kind.NUMBER, true, "Rows a second", "rows a second; unsaid, 100", "100");
 
     /** What is said for a wish. */
     public enum Kind {
@@ -108,19 +190,37 @@ public enum Wish {
     }
 
     private final Kind kind;
+    private final boolean often;
     private final String title;
     private final String means;
-    private final Set<Ending.Family> families;
+    private final Offer usual;
 
-    Wish(Kind kind, String title, String means, Ending.Family... families) {
+    Wish(Kind kind, boolean often, String title, String means, String unsaid) {
+        this(kind, often, title, means, unsaid, List.of());
+    }
+
+    Wish(
+            Kind kind,
+            boolean often,
+            String title,
+            String means,
+            String unsaid,
+            List<Offer.Choice> choices,
+            String... forms) {
         this.kind = kind;
+        this.often = often;
         this.title = title;
         this.means = means;
-        this.families = Set.of(families);
+        this.usual = new Offer(this, choices, unsaid, List.of(forms), List.of());
     }
 
     public Kind kind() {
         return kind;
+    }
+
+    /** Whether it is looked for often, or only now and then. */
+    public boolean often() {
+        return often;
     }
 
     /** In a word or two: "Frames a second". */
@@ -133,18 +233,24 @@ public enum Wish {
         return means;
     }
 
-    public boolean fits(Ending.Family family) {
-        return families.contains(family);
+    /** As most endings take it. */
+    public Offer usual() {
+        return usual;
+    }
+
+    /** Whether something else than its choices may be said as well. */
+    public boolean open() {
+        return this == SIZE;
+    }
+
+    /** Another wish that it takes the place of. */
+    public Optional<Wish> insteadOf() {
+        return this == SECONDS ? Optional.of(CYCLES) : Optional.empty();
     }
 
     /** As options and requests spell it: "fps". */
     public String key() {
         return name().toLowerCase(Locale.ROOT);
-    }
-
-    /** Those that have a meaning for a family of endings. */
-    public static List<Wish> of(Ending.Family family) {
-        return Arrays.stream(values()).filter(wish -> wish.fits(family)).toList();
     }
 
     static Wish named(String key) {

@@ -37,27 +37,35 @@ public final class Wishes {
      * @throws Refusal of a wish that means nothing for that ending
      */
     public static Wishes of(Ending ending, Map<String, String> said) {
-        // A picture in a PDF is a picture first.
-        Ending.Family family =
-                Pictures.FORMS.contains(said.getOrDefault(Wish.FORM.key(), ""))
-                        ? Ending.Family.PICTURE
-                        : ending.family();
         Map<Wish, String> known = new EnumMap<>(Wish.class);
-        said.forEach(
-                (key, value) -> {
-                    Wish wish = Wish.named(key);
-                    if (!wish.fits(family)) {
-                        throw new Refusal(
-                                "means nothing for a "
-                                        + (family == ending.family()
-                                                ? "." + ending.key()
-                                                : "picture in a ." + ending.key()),
-                                key,
-                                "leave it out, or choose another ending");
-                    }
-                    known.put(wish, value.strip());
-                });
-        return new Wishes(ending, known);
+        said.forEach((key, value) -> known.put(Wish.named(key), value.strip()));
+        Wishes wishes = new Wishes(ending, known);
+        for (Wish wish : known.keySet()) {
+            if (wishes.offer(wish).isEmpty()) {
+                throw wishes.meaningless(wish);
+            }
+        }
+        return wishes;
+    }
+
+    private Refusal meaningless(Wish wish) {
+        return ending.offers().stream()
+                .filter(offer -> offer.wish() == wish)
+                .map(
+                        offer ->
+                                new Refusal(
+                                        "means nothing for that form of a ." + ending.key(),
+                                        wish.key(),
+                                        "leave it out, or wish for the form "
+                                                + String.join(" or ", offer.forms())))
+                .findFirst()
+                .orElseGet(
+                        () ->
+                                new Refusal(
+                                        "means nothing for a ." + ending.key(),
+                                        wish.key(),
+                                        "leave it out, or end the file in "
+                                                + Endings.list(e -> e.takes(wish))));
     }
 
     public Ending ending() {
@@ -72,25 +80,40 @@ public final class Wishes {
         return new Wishes(ending, more);
     }
 
+    /** How a wish is made of the ending in its form; empty where it means nothing there. */
+    private Optional<Offer> offer(Wish wish) {
+        return ending.offers(said.getOrDefault(Wish.FORM, "").toLowerCase(Locale.ROOT)).stream()
+                .filter(offer -> offer.wish() == wish)
+                .findFirst();
+    }
+
     boolean has(Wish wish) {
         return said.containsKey(wish);
     }
 
+    /** What was said, or is meant where nothing is; empty where that is worked out. */
     Optional<String> text(Wish wish) {
-        return Optional.ofNullable(said.get(wish));
+        String unsaid = offer(wish).orElse(wish.usual()).unsaid();
+        return Optional.ofNullable(said.get(wish))
+                .or(() -> Optional.of(unsaid).filter(usual -> !usual.isEmpty()));
     }
 
-    /** One of some words; the first where nothing is said. */
-    String word(Wish wish, List<String> words) {
-        String word = said.getOrDefault(wish, words.get(0)).toLowerCase(Locale.ROOT);
-        if (!words.contains(word)) {
-            throw wrong(wish, "say " + or(words));
+    /** One of some words. */
+    String word(Wish wish) {
+        List<String> values = offer(wish).orElse(wish.usual()).values();
+        String word = text(wish).orElse("").toLowerCase(Locale.ROOT);
+        if (!values.contains(word)) {
+            throw wrong(wish, "say " + String.join(" or ", values));
         }
         return word;
     }
 
-    boolean yes(Wish wish, boolean unsaid) {
-        return word(wish, unsaid ? List.of("yes", "no") : List.of("no", "yes")).equals("yes");
+    boolean yes(Wish wish) {
+        String word = text(wish).orElse("no").toLowerCase(Locale.ROOT);
+        if (!word.equals("yes") && !word.equals("no")) {
+            throw wrong(wish, "say yes or no");
+        }
+        return word.equals("yes");
     }
 
     /** A number, or a fraction such as 1/2, or a share such as 30%. */
@@ -118,8 +141,8 @@ public final class Wishes {
         throw wrong(wish, "give a number such as 2, 0.5 or 1/2");
     }
 
-    int whole(Wish wish, int unsaid) {
-        double number = number(wish).orElse(unsaid);
+    int whole(Wish wish) {
+        double number = number(wish).orElse(0);
         if (number != Math.rint(number) || Math.abs(number) > 1e9) {
             throw wrong(wish, "give a whole number");
         }
@@ -141,7 +164,7 @@ public final class Wishes {
 
     View view() {
         View.Stand stand =
-                switch (word(Wish.VIEW, List.of("audience", "performer", "mirror"))) {
+                switch (word(Wish.VIEW)) {
                     case "performer" -> View.Stand.PERFORMER;
                     case "mirror" -> View.Stand.MIRROR;
                     default -> View.Stand.AUDIENCE;
@@ -153,14 +176,13 @@ public final class Wishes {
     }
 
     Palette.Theme theme() {
-        return yes(Wish.DARK, false) ? Palette.Theme.DARK : Palette.Theme.LIGHT;
+        return yes(Wish.DARK) ? Palette.Theme.DARK : Palette.Theme.LIGHT;
     }
 
     /** Width and height, pixels. */
-    int[] size(int across, int up) {
-        String text = said.getOrDefault(Wish.SIZE, "").toLowerCase(Locale.ROOT);
+    int[] size() {
+        String text = text(Wish.SIZE).orElse("").toLowerCase(Locale.ROOT);
         return switch (text) {
-            case "" -> new int[] {across, up};
             case "square" -> new int[] {1080, 1080};
             case "wide" -> new int[] {1920, 1080};
             case "tall" -> new int[] {1080, 1920};
@@ -212,9 +234,9 @@ public final class Wishes {
                                                         .collect(Collectors.joining(", "))));
     }
 
-    /** The form of a picture, and the moments it shows, seconds. */
-    StillForm form(String word) {
-        return switch (word) {
+    /** The form of a picture. */
+    StillForm form() {
+        return switch (word(Wish.FORM)) {
             case "figure" -> StillForm.FIGURE;
             case "poses" -> StillForm.POSES;
             case "strip" -> StillForm.STRIP;
@@ -240,9 +262,5 @@ public final class Wishes {
 
     Refusal wrong(Wish wish, String right) {
         return new Refusal("is \"" + said.get(wish) + "\"", wish.key(), right);
-    }
-
-    private static String or(List<String> words) {
-        return words.stream().collect(Collectors.joining(" or "));
     }
 }

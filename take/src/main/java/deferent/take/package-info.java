@@ -1,8 +1,10 @@
 /**
- * Taking patterns away: one place that knows every ending a file may have, which wishes go with
- * which, and which room writes it. The command line's {@code draw} and the studio's panel both ask
- * here, so they offer the same and refuse with the same words. {@link deferent.take.TakeAway}
- * writes; {@link deferent.take.Ending} and {@link deferent.take.Wish} list what there is.
+ * Taking patterns away: one place that knows every ending a file may have, what may be wished of
+ * each, and how it is written and previewed. The command line's {@code draw} and the studio's panel
+ * both ask here, so they offer the same and refuse with the same words. An {@link
+ * deferent.take.Ending} is one value that holds all of that, and {@link deferent.take.Endings} the
+ * table of them: another ending is another row. A {@link deferent.take.Take} is written or
+ * previewed.
  */
 @NullMarked
 package deferent.take;
