@@ -2,8 +2,6 @@ package deferent.app;
 
 import deferent.motion.phrase.Lexicon;
 import deferent.record.DemoShelf;
-import deferent.record.Document;
-import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import deferent.record.ShelfError;
@@ -20,10 +18,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
@@ -59,12 +59,10 @@ final class DrawCommand implements Callable<Integer> {
 
     /** Adds a line for every ending, and an option for everything that may be wished. */
     static void offer(CommandSpec draw) {
+        // Only for who asks for help: every command would wait for what the endings are written by.
         draw.usageMessage()
-                .footerHeading("Endings:%n")
-                .footer(
-                        Endings.all().stream()
-                                .map(e -> String.format("  .%-6s %s", e.key(), e.words()))
-                                .toArray(String[]::new));
+                .sectionMap()
+                .put(UsageMessageSpec.SECTION_KEY_FOOTER, help -> endings());
         for (Wish wish : Wish.values()) {
             boolean yes = wish.kind() == Wish.Kind.YES && wish.usual().unsaid().equals("no");
             OptionSpec.Builder option =
@@ -76,6 +74,12 @@ final class DrawCommand implements Callable<Integer> {
                             .description(wish.means().replace("%", "%%") + ".");
             draw.addOption((yes ? option.fallbackValue("yes") : option).build());
         }
+    }
+
+    private static String endings() {
+        return Endings.all().stream()
+                .map(e -> String.format("  .%-6s %s%n", e.key(), e.words()))
+                .collect(Collectors.joining("", String.format("Endings:%n"), ""));
     }
 
     @Override
@@ -102,16 +106,16 @@ final class DrawCommand implements Callable<Integer> {
         String text = asked.text();
         if (folder.isPresent()) {
             Shelf.Listing listing = folder.get().look();
-            return Take.of(title(text), patterns(listing), wishes, listing.words().lexicon());
+            return Take.of(title(text), listing.patterns(), wishes, listing.words().lexicon());
         }
         Lexicon own = asked.words();
         if (text.equals(SHELF)) {
-            return Take.of("My shelf", patterns(asked.shelf().look()), wishes, own);
+            return Take.of("My shelf", asked.shelf().look().patterns(), wishes, own);
         }
         if (text.equals(DEMO)) {
             return Take.of(
                     "Lanterns at a winter market",
-                    patterns(DemoShelf.documents()),
+                    PatternDocument.among(DemoShelf.documents()),
                     wishes,
                     Lexicon.EMPTY);
         }
@@ -121,7 +125,7 @@ final class DrawCommand implements Callable<Integer> {
     /** What a sheet may name to go on with; a shelf that cannot be read has been told of. */
     private List<PatternDocument> others() {
         try {
-            return patterns(asked.shelf().look());
+            return asked.shelf().look().patterns();
         } catch (ShelfError unreadable) {
             return List.of();
         }
@@ -139,17 +143,5 @@ final class DrawCommand implements Callable<Integer> {
     private static String title(String folder) {
         Path name = Path.of(folder).toAbsolutePath().normalize().getFileName();
         return name == null ? "Shelf" : name.toString();
-    }
-
-    private static List<PatternDocument> patterns(Shelf.Listing listing) {
-        return patterns(listing.kept().stream().map(Kept::document).toList());
-    }
-
-    /** Those of two hands; a motion of one hand has no page of its own. */
-    private static List<PatternDocument> patterns(List<? extends Document> documents) {
-        return documents.stream()
-                .filter(PatternDocument.class::isInstance)
-                .map(PatternDocument.class::cast)
-                .toList();
     }
 }

@@ -104,7 +104,7 @@ final class RouteCommand implements Callable<Integer> {
         }
         Optional<Wishes> booklet =
                 Optional.ofNullable(file).map(path -> Wishes.of(Endings.of(path), Map.of()));
-        List<PatternDocument> patterns = patterns();
+        List<PatternDocument> patterns = new ArrayList<>(pair.shelf().look().patterns());
         int start = place(patterns, pair.pattern(from));
         Optional<Integer> end = end(patterns);
         double[] difficulty = difficulty(patterns);
@@ -164,16 +164,6 @@ final class RouteCommand implements Callable<Integer> {
         int length = set == null ? 0 : set;
         FlowingSet flowing = map.set(start, length, known -> true, BUDGET, stop);
         return RouteJson.Found.set(patterns, table, map, length, flowing, done);
-    }
-
-    /** The shelf's patterns; what cannot be read or is one hand's alone is no place on the map. */
-    private List<PatternDocument> patterns() {
-        List<PatternDocument> patterns = new ArrayList<>();
-        pair.shelf().list().stream()
-                .flatMap(entry -> entry.document().stream())
-                .filter(PatternDocument.class::isInstance)
-                .forEach(document -> patterns.add((PatternDocument) document));
-        return patterns;
     }
 
     /** Where a pattern stands among them; one that is not there is put behind. */

@@ -255,11 +255,7 @@ final class SeekCommand implements Callable<Integer> {
 
     private List<Pairing> patterns() {
         List<Pairing> patterns =
-                shelf.shelf().list().stream()
-                        .flatMap(entry -> entry.document().stream())
-                        .filter(PatternDocument.class::isInstance)
-                        .map(document -> ((PatternDocument) document).pairing())
-                        .toList();
+                shelf.shelf().look().patterns().stream().map(PatternDocument::pairing).toList();
         if (patterns.isEmpty()) {
             throw new Refusal(
                     "has no patterns to compare with",

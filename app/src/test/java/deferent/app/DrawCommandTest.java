@@ -54,10 +54,16 @@ class DrawCommandTest {
                 .contains(ending.words());
     }
 
+    @Test
+    void theReadmeTellsOfEveryEnding() throws IOException {
+        assertThat(Files.readString(Path.of("..", "README.md")))
+                .contains(Endings.all().stream().map(e -> "`." + e.key() + "`").toList());
+    }
+
     /** Short work starts faster with a lesser compiler, which many frames would pay for. */
     @Test
     void theFirstCommandKnowsEveryClip() throws IOException {
-        String first = Files.readString(Path.of("").toAbsolutePath().resolveSibling("deferent"));
+        String first = Files.readString(Path.of("..", "deferent"));
         assertThat(Endings.all().stream().filter(Ending::filmed))
                 .isNotEmpty()
                 .allMatch(clip -> first.contains("draw\\ *." + clip.key() + "\\ *"));

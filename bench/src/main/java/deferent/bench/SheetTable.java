@@ -34,11 +34,7 @@ public final class SheetTable {
     private SheetTable() {}
 
     public static void main(String[] args) throws IOException {
-        List<PatternDocument> shelf =
-                DemoShelf.documents().stream()
-                        .filter(PatternDocument.class::isInstance)
-                        .map(PatternDocument.class::cast)
-                        .toList();
+        List<PatternDocument> shelf = PatternDocument.among(DemoShelf.documents());
         System.out.printf(
                 Locale.ROOT,
                 "%d processors; %d patterns%n%-28s %8s %8s %8s %8s %8s %8s%n",

@@ -53,6 +53,14 @@ public record PatternDocument(
                 Extras.NONE);
     }
 
+    /** Those of two hands among documents; a motion of one hand is no pattern. */
+    public static List<PatternDocument> among(List<? extends Document> documents) {
+        return documents.stream()
+                .filter(PatternDocument.class::isInstance)
+                .map(PatternDocument.class::cast)
+                .toList();
+    }
+
     public PatternDocument withName(String other) {
         return new PatternDocument(
                 other, note, author, tags, phrase, pairing, performer, kit, extras);

@@ -96,6 +96,10 @@ public final class Shelf {
                     .toList();
         }
 
+        public List<PatternDocument> patterns() {
+            return PatternDocument.among(kept().stream().map(Kept::document).toList());
+        }
+
         /** Every file that is not on the shelf, with the reason. */
         public List<NotListed> notListed() {
             List<NotListed> all = new ArrayList<>(others);

@@ -70,6 +70,7 @@ public final class TimingTable {
      * @throws Refusal of too few rows, and of more than {@link #MOST_ROWS}
      */
     public TimingTable(Trace trace, Kit kit, Rate rate, int cycles) {
+        this.rows = rows(trace, rate, cycles);
         Refusal.within(cycles, 1, 1_000_000, "cycles of a table", "cycles");
         if (cycles > 1 && !trace.periodic()) {
             throw new Refusal(
@@ -80,7 +81,6 @@ public final class TimingTable {
         this.trace = trace;
         this.rate = rate;
         this.cycles = cycles;
-        this.rows = rows(trace, rate, cycles);
         for (Side side : Side.values()) {
             cords.put(side, Cord.of(trace, side, kit));
             angles.put(side, TetherAngle.of(trace, side));

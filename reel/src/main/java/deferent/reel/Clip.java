@@ -73,7 +73,9 @@ public record Clip(
             throw new Refusal(
                     "is " + rate.said() + " frames a second",
                     "frame rate",
-                    "give 23.976, 24, 25, 29.97, 30, 50, 59.94 or 60, or another from 1 to "
+                    "give "
+                            + String.join(", ", kind.rates())
+                            + ", or another from 1 to "
                             + MOST_FRAMES);
         }
         if (kind.has(Kind.Trait.HUNDREDTHS) && rate.num() > MOST_HUNDREDTHS * rate.den()) {
@@ -104,13 +106,7 @@ public record Clip(
 
     /** One cycle as spun, at 60 frames a second, or 50 where that is the most. */
     public static Clip of(Scene scene, Still still, Kind kind) {
-        return new Clip(
-                scene,
-                still,
-                kind,
-                kind.has(Kind.Trait.HUNDREDTHS) ? Rate.FIFTY : Rate.SIXTY,
-                1,
-                1);
+        return new Clip(scene, still, kind, Rate.of(kind.usualRate()), 1, 1);
     }
 
     private static void size(String where, int pixels, Kind kind) {

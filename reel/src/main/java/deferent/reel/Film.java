@@ -32,6 +32,7 @@ import static org.bytedeco.ffmpeg.global.avutil.AVERROR_EAGAIN;
 import static org.bytedeco.ffmpeg.global.avutil.AVERROR_EOF;
 import static org.bytedeco.ffmpeg.global.avutil.av_dict_free;
 import static org.bytedeco.ffmpeg.global.avutil.av_dict_get;
+import static org.bytedeco.ffmpeg.global.avutil.av_dict_parse_string;
 import static org.bytedeco.ffmpeg.global.avutil.av_dict_set;
 import static org.bytedeco.ffmpeg.global.avutil.av_make_q;
 import static org.bytedeco.ffmpeg.global.avutil.av_strerror;
@@ -41,7 +42,6 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Map;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecContext;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
@@ -161,9 +161,9 @@ final class Film implements Spool<FrameCel> {
         }
     }
 
-    private static AVDictionary settings(Map<String, String> map) {
+    private AVDictionary settings(String said) throws IOException {
         AVDictionary settings = new AVDictionary(null);
-        map.forEach((key, value) -> av_dict_set(settings, key, value, 0));
+        done(av_dict_parse_string(settings, said, "=", ":", 0), "reading the settings " + said);
         return settings;
     }
 

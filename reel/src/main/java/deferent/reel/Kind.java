@@ -172,6 +172,10 @@ public enum Kind {
                 : List.of("23.976", "24", "25", "29.97", "30", "50", "59.94", "60");
     }
 
+    public String usualRate() {
+        return rates().get(rates().size() - 1);
+    }
+
     public boolean has(Trait trait) {
         return traits.contains(trait);
     }

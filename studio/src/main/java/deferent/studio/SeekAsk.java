@@ -161,11 +161,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
     }
 
     private static List<Pairing> patterns(Shelf shelf) {
-        return shelf.list().stream()
-                .flatMap(entry -> entry.document().stream())
-                .filter(PatternDocument.class::isInstance)
-                .map(document -> ((PatternDocument) document).pairing())
-                .toList();
+        return shelf.look().patterns().stream().map(PatternDocument::pairing).toList();
     }
 
     @Override

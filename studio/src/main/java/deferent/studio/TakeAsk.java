@@ -57,7 +57,7 @@ final class TakeAsk {
             Take take =
                     Take.of(
                             title.orElse(whole ? "My shelf" : "Patterns"),
-                            whole ? patterns(shelf) : patterns(asked.get(PATTERNS)),
+                            whole ? shelf.look().patterns() : patterns(asked.get(PATTERNS)),
                             wishes,
                             lexicon);
             return route ? take.asRoute() : take;
@@ -96,19 +96,10 @@ final class TakeAsk {
     /** What a sheet may name to go on with; without a shelf that can be read, nothing. */
     private static List<PatternDocument> others(Shelf shelf) {
         try {
-            return patterns(shelf);
+            return shelf.look().patterns();
         } catch (ShelfError unreadable) {
             return List.of();
         }
-    }
-
-    /** Those of two hands; a motion of one hand has no page of its own. */
-    private static List<PatternDocument> patterns(Shelf shelf) {
-        return shelf.list().stream()
-                .flatMap(entry -> entry.document().stream())
-                .filter(PatternDocument.class::isInstance)
-                .map(PatternDocument.class::cast)
-                .toList();
     }
 
     private static List<PatternDocument> patterns(JsonNode list) {

@@ -1,5 +1,7 @@
 package deferent.take;
 
+import static deferent.take.Wish.*;
+
 import deferent.motion.trace.Rate;
 import deferent.page.Png;
 import deferent.page.Scene;
@@ -64,31 +66,21 @@ record ClipEnding(Kind kind) implements Ending {
         List<Wish> usual =
                 new ArrayList<>(
                         List.of(
-                                Wish.CORD,
-                                Wish.VIEW,
-                                Wish.TURN,
-                                Wish.LIFT,
-                                Wish.DARK,
-                                Wish.WITH,
-                                Wish.WITHOUT,
-                                Wish.CYCLES,
-                                Wish.SECONDS,
-                                Wish.SLOW));
+                                CORD, VIEW, TURN, LIFT, DARK, WITH, WITHOUT, CYCLES, SECONDS,
+                                SLOW));
         if (kind.has(Kind.Trait.ALPHA)) {
-            usual.add(Wish.TRANSPARENT);
+            usual.add(TRANSPARENT);
         }
         if (kind.has(Kind.Trait.CAPTIONS)) {
-            usual.add(Wish.CAPTIONS);
+            usual.add(CAPTIONS);
         }
-        List<String> rates = kind.rates();
         return Offer.all(
                 usual,
                 Offer.size(kind.edge()),
-                Wish.CAPTION.usual().unsaid("no"),
-                Wish.FPS
-                        .usual()
-                        .choosing(rates.stream().map(r -> new Offer.Choice(r, r)).toList())
-                        .unsaid(rates.get(rates.size() - 1)));
+                CAPTION.usual().unsaid("no"),
+                FPS.usual()
+                        .choosing(kind.rates().stream().map(r -> new Offer.Choice(r, r)).toList())
+                        .unsaid(kind.usualRate()));
     }
 
     @Override
@@ -98,7 +90,7 @@ record ClipEnding(Kind kind) implements Ending {
 
     @Override
     public OptionalDouble speed(Wishes wishes) {
-        return wishes.number(Wish.SLOW);
+        return wishes.number(SLOW);
     }
 
     private Clip clip(Take take) {
@@ -109,16 +101,16 @@ record ClipEnding(Kind kind) implements Ending {
         Clip clip =
                 Clip.of(scene, still, kind)
                         .titled(subject.said())
-                        .counted(wishes.yes(Wish.CAPTIONS))
-                        .slow(wishes.number(Wish.SLOW).orElseThrow())
-                        .at(Rate.of(wishes.text(Wish.FPS).orElseThrow()));
-        OptionalDouble seconds = wishes.number(Wish.SECONDS);
-        if (seconds.isPresent() && wishes.has(Wish.CYCLES)) {
-            throw wishes.wrong(Wish.SECONDS, "give seconds or cycles, not both");
+                        .counted(wishes.yes(CAPTIONS))
+                        .slow(wishes.number(SLOW).orElseThrow())
+                        .at(Rate.of(wishes.text(FPS).orElseThrow()));
+        OptionalDouble seconds = wishes.number(SECONDS);
+        if (seconds.isPresent() && wishes.has(CYCLES)) {
+            throw wishes.wrong(SECONDS, "give seconds or cycles, not both");
         }
         return seconds.isPresent()
                 ? clip.filling(seconds.getAsDouble())
-                : clip.cycles(wishes.whole(Wish.CYCLES));
+                : clip.cycles(wishes.whole(CYCLES));
     }
 
     @Override

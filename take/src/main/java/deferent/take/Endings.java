@@ -111,7 +111,7 @@ public final class Endings {
     /** A picture as the bytes of a file of that name. */
     public static byte[] picture(Path file, Scene scene, Still still) {
         if (of(file) instanceof PictureEnding picture) {
-            return picture.bytes(picture.still(), scene, still);
+            return PictureEnding.bytes(picture.still(), scene, still);
         }
         throw unknown("is no picture's name", file.toString(), PictureEnding.class::isInstance);
     }

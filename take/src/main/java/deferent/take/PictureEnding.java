@@ -1,5 +1,7 @@
 package deferent.take;
 
+import static deferent.take.Wish.*;
+
 import deferent.motion.pairing.Refusal;
 import deferent.page.Layer;
 import deferent.page.Scene;
@@ -36,19 +38,19 @@ record PictureEnding(
     static final List<Offer> USUAL =
             Offer.all(
                     List.of(
-                            Wish.FORM,
-                            Wish.CORD,
-                            Wish.VIEW,
-                            Wish.TURN,
-                            Wish.LIFT,
-                            Wish.AT,
-                            Wish.DARK,
-                            Wish.TRANSPARENT,
-                            Wish.CAPTION,
-                            Wish.WITH,
-                            Wish.WITHOUT,
-                            Wish.SHUTTER,
-                            Wish.LED),
+                            FORM,
+                            CORD,
+                            VIEW,
+                            TURN,
+                            LIFT,
+                            AT,
+                            DARK,
+                            TRANSPARENT,
+                            CAPTION,
+                            WITH,
+                            WITHOUT,
+                            SHUTTER,
+                            LED),
                     Offer.size(1200));
 
     /** Draws a picture into a file. */
@@ -65,12 +67,12 @@ record PictureEnding(
     public List<Offer> offers() {
         return moving.isEmpty()
                 ? USUAL
-                : Stream.concat(USUAL.stream(), Stream.of(Wish.MOVING.usual())).toList();
+                : Stream.concat(USUAL.stream(), Stream.of(MOVING.usual())).toList();
     }
 
     @Override
     public OptionalDouble speed(Wishes wishes) {
-        return wishes.yes(Wish.MOVING) ? OptionalDouble.of(1) : OptionalDouble.empty();
+        return wishes.yes(MOVING) ? OptionalDouble.of(1) : OptionalDouble.empty();
     }
 
     @Override
@@ -78,7 +80,7 @@ record PictureEnding(
         Subject subject = take.subject();
         Still shown = subject.still(take.wishes());
         Scene scene = subject.scene(shown.layers());
-        boolean moves = take.wishes().yes(Wish.MOVING);
+        boolean moves = take.wishes().yes(MOVING);
         if (moves && (shown.shows(Layer.LABELS) || shown.shows(Layer.COUNTS))) {
             throw new Refusal(
                     "are not drawn in an SVG that moves",
@@ -97,7 +99,7 @@ record PictureEnding(
         return shown.width() + " by " + shown.height() + " pixels";
     }
 
-    byte[] bytes(Draw draw, Scene scene, Still shown) {
+    static byte[] bytes(Draw draw, Scene scene, Still shown) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
             draw.draw(scene, shown, out);
@@ -118,7 +120,7 @@ record PictureEnding(
             return Optional.of(Preview.of(small, mediaType, told(shown)));
         }
         byte[] whole = writing(take).bytes(() -> false).orElseThrow();
-        boolean moves = take.wishes().yes(Wish.MOVING);
+        boolean moves = take.wishes().yes(MOVING);
         Preview preview =
                 Preview.of(
                         moves && calm ? bytes(still, scene, shown) : whole,

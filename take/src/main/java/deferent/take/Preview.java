@@ -1,7 +1,6 @@
 package deferent.take;
 
 import deferent.page.Still;
-import java.util.Arrays;
 
 /**
  * What a file will be, before it is written: by the same writers, small or in part.
@@ -64,23 +63,5 @@ public record Preview(
         return still.sized(
                 Math.max(LEAST, (int) Math.rint(scale * still.width())),
                 Math.max(LEAST, (int) Math.rint(scale * still.height())));
-    }
-
-    /** Arrays don't compare by what they hold. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Preview p
-                && Arrays.equals(bytes, p.bytes)
-                && mediaType.equals(p.mediaType)
-                && told.equals(p.told)
-                && moves == p.moves
-                && note.equals(p.note)
-                && writable == p.writable
-                && caution.equals(p.caution);
-    }
-
-    @Override
-    public int hashCode() {
-        return 31 * Arrays.hashCode(bytes) + told.hashCode();
     }
 }

@@ -1,5 +1,7 @@
 package deferent.take;
 
+import static deferent.take.Wish.*;
+
 import deferent.motion.pairing.Refusal;
 import deferent.page.Still;
 import deferent.page.sheet.Booklet;
@@ -27,13 +29,13 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 record PrintEnding(String key, String mediaType, String words) implements Streamed {
     private static final Family FAMILY = new Family("print", "Paper", "for students to hold");
 
-    private static final List<String> PICTURES = Wish.FORM.usual().values();
+    private static final List<String> PICTURES = FORM.usual().values();
 
     private static final List<Offer> PRINTED =
             Offer.all(
-                    List.of(Wish.VIEW, Wish.PAPER, Wish.MIRRORED, Wish.CROSSINGS),
+                    List.of(VIEW, PAPER, MIRRORED, CROSSINGS),
                     new Offer(
-                            Wish.FORM,
+                            FORM,
                             Stream.concat(
                                             Offer.Choice.table(
                                                     """
@@ -42,7 +44,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
                                                     cards    cards to cut
                                                     """)
                                                     .stream(),
-                                            Wish.FORM.usual().choices().stream())
+                                            FORM.usual().choices().stream())
                                     .toList(),
                             "sheet",
                             List.of(),
@@ -75,7 +77,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
                 Stream.concat(
                                 PRINTED.stream(),
                                 PictureEnding.USUAL.stream()
-                                        .filter(o -> o.wish() != Wish.FORM && o.wish() != Wish.VIEW)
+                                        .filter(o -> o.wish() != FORM && o.wish() != VIEW)
                                         .map(o -> o.forms().isEmpty() ? o.only(PICTURES) : o))
                         .toArray(Offer[]::new));
     }
@@ -90,7 +92,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
         Wishes wishes = take.wishes();
         List<PatternDocument> patterns = take.patterns();
         boolean many = patterns.size() > 1;
-        String form = wishes.word(Wish.FORM);
+        String form = wishes.word(FORM);
         if (picture(form)) {
             if (many) {
                 throw new Refusal(
@@ -111,12 +113,12 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
         } else if (form.equals("booklet") || many) {
             Booklet plain = Booklet.of(take.title(), patterns, edition);
             Booklet booklet = take.route() ? plain.asRoute() : plain.crossed();
-            boolean crossed = wishes.yes(Wish.CROSSINGS) && (many || wishes.has(Wish.CROSSINGS));
+            boolean crossed = wishes.yes(CROSSINGS) && (many || wishes.has(CROSSINGS));
             print = crossed ? booklet : plain;
             told = "booklet of " + (many ? patterns.size() : "one");
         } else {
             Sheet sheet = Sheet.of(patterns.get(0), edition);
-            print = wishes.yes(Wish.CROSSINGS) ? sheet.among(take.others()) : sheet;
+            print = wishes.yes(CROSSINGS) ? sheet.among(take.others()) : sheet;
             told = "sheet";
         }
         return (out, listener, stop) ->
@@ -135,24 +137,24 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
     private static Edition edition(Take take) {
         Wishes wishes = take.wishes();
         return Edition.USUAL
-                .with(wishes.word(Wish.PAPER).equals("letter") ? PageSize.LETTER : PageSize.A4)
+                .with(wishes.word(PAPER).equals("letter") ? PageSize.LETTER : PageSize.A4)
                 .with(wishes.view().stand())
                 .with(take.lexicon())
-                .mirrored(wishes.yes(Wish.MIRRORED));
+                .mirrored(wishes.yes(MIRRORED));
     }
 
     @Override
     public Optional<Preview> preview(Take take, boolean calm, BooleanSupplier stop)
             throws IOException {
         Wishes wishes = take.wishes();
-        String form = wishes.word(Wish.FORM);
+        String form = wishes.word(FORM);
         boolean crossed =
                 !picture(form)
                         && !form.equals("cards")
-                        && wishes.yes(Wish.CROSSINGS)
+                        && wishes.yes(CROSSINGS)
                         && take.patterns().size() + take.others().size() > 1;
         // Comparing patterns takes far longer than printing them.
-        Take quick = picture(form) ? take : take.with(wishes.with(Wish.CROSSINGS, "no"));
+        Take quick = picture(form) ? take : take.with(wishes.with(CROSSINGS, "no"));
         Optional<byte[]> pdf = writing(quick).bytes(stop);
         if (pdf.isEmpty()) {
             return Optional.empty();

@@ -7,48 +7,43 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Something that may be wished of what is taken away; an {@link Ending} says which it takes. */
 public enum Wish {
     FORM(
-            Kind.WORD,
             true,
             "Form",
             "moment, figure, poses, strip or exposure; of a PDF also sheet, booklet or cards",
             "moment",
-            Offer.Choice.table(
-                    """
-                    moment    one moment
-                    figure    the figure alone
-                    poses     the figure with poses
-                    strip     moments side by side
-                    exposure  a long exposure
-                    """)),
+            """
+            moment    one moment
+            figure    the figure alone
+            poses     the figure with poses
+            strip     moments side by side
+            exposure  a long exposure
+            """),
     CORD(
-            Kind.WORD,
             false,
             "Tether",
             "ideal, figure or hand-path: as said, or what a cord makes of it with the figure or the hand"
                     + " path kept",
             "ideal",
-            Offer.Choice.table(
-                    """
-                    ideal      a rod, as said
-                    figure     a cord that keeps the figure
-                    hand-path  a cord that keeps the hand path
-                    """)),
+            """
+            ideal      a rod, as said
+            figure     a cord that keeps the figure
+            hand-path  a cord that keeps the hand path
+            """),
     VIEW(
-            Kind.WORD,
             false,
             "Seen by",
             "from where: audience, performer or mirror",
             "audience",
-            Offer.Choice.table(
-                    """
-                    audience   the audience
-                    performer  the performer
-                    mirror     a mirror
-                    """)),
+            """
+            audience   the audience
+            performer  the performer
+            mirror     a mirror
+            """),
     TURN(Kind.NUMBER, false, "View turned by", "degrees the viewer has walked round", "0"),
     LIFT(Kind.NUMBER, false, "View lifted by", "degrees the viewer has climbed", "0"),
     AT(
@@ -63,43 +58,31 @@ public enum Wish {
             "strip",
             "exposure"),
     SIZE(
-            Kind.WORD,
             true,
             "Size",
             "pixels: 1200, 1920x1080, or square, wide or tall",
             "square",
-            Offer.Choice.table(
-                    """
-                    square     square, 1080 pixels
-                    wide       wide, 1920 by 1080
-                    tall       tall, 1080 by 1920
-                    2160       square, 2160 pixels
-                    3840x2160  wide, 3840 by 2160
-                    """)),
+            """
+            square     square, 1080 pixels
+            wide       wide, 1920 by 1080
+            tall       tall, 1080 by 1920
+            2160       square, 2160 pixels
+            3840x2160  wide, 3840 by 2160
+            """),
     DARK(Kind.YES, false, "Dark ground", "yes for a dark ground", "no"),
     TRANSPARENT(Kind.YES, true, "Transparent", "yes for no ground at all", "no"),
     CAPTION(Kind.YES, false, "Caption below", "no for nothing written below", "yes"),
-    WITH(
-            Kind.LAYERS,
-            false,
-            "Show besides",
-            "what to show besides: body, labels, counts",
-            "",
-            Offer.Choice.layers(Layer.BODY, Layer.LABELS, Layer.COUNTS)),
+    WITH("Show besides", "what to show besides", Layer.BODY, Layer.LABELS, Layer.COUNTS),
     WITHOUT(
-            Kind.LAYERS,
-            false,
             "Leave out",
-            "what to leave out: trail, link, tether, hand, hand-path, centre",
-            "",
-            Offer.Choice.layers(
-                    Layer.TRAIL,
-                    Layer.LINK,
-                    Layer.TETHER,
-                    Layer.HAND,
-                    Layer.HEAD,
-                    Layer.HAND_PATH,
-                    Layer.CENTRE)),
+            "what to leave out",
+            Layer.TRAIL,
+            Layer.LINK,
+            Layer.TETHER,
+            Layer.HAND,
+            Layer.HEAD,
+            Layer.HAND_PATH,
+            Layer.CENTRE),
     SHUTTER(
             Kind.NUMBER,
             true,
@@ -117,39 +100,23 @@ public enum Wish {
             List.of(),
             "exposure"),
     MOVING(Kind.YES, true, "Moving", "yes for an SVG that moves", "no", List.of(), "moment"),
-    FPS(
-            Kind.WORD,
-            true,
-            "Frames a second",
-            "frames a second: 23.976, 24, 25, 29.97, 30, 50, 59.94 or 60",
-            "60"),
+    FPS(Kind.WORD, true, "Frames a second", "frames a second, such as 23.976, 25 or 60", "60"),
     CYCLES(Kind.NUMBER, true, "Cycles", "how many cycles; unsaid, one", "1"),
     SECONDS(Kind.NUMBER, true, "Or seconds", "how long; as many cycles as fill it", ""),
     SLOW(
-            Kind.WORD,
             true,
             "Speed",
             "speed: 1/2 is half as fast as spun",
             "1",
-            Offer.Choice.table(
-                    """
-                    1    as spun
-                    1/2  half
-                    1/4  a quarter
-                    1/8  an eighth
-                    2    twice
-                    """)),
+            """
+            1    as spun
+            1/2  half
+            1/4  a quarter
+            1/8  an eighth
+            2    twice
+            """),
     CAPTIONS(Kind.YES, false, "Counts as captions", "no for no track with the counts", "yes"),
-    PAPER(
-            Kind.WORD,
-            true,
-            "Paper",
-            "a4 or letter",
-            "a4",
-            Offer.Choice.table("a4 A4\nletter Letter"),
-            "sheet",
-            "booklet",
-            "cards"),
+    PAPER(true, "Paper", "a4 or letter", "a4", "a4 A4\nletter Letter", "sheet", "booklet", "cards"),
     MIRRORED(
             Kind.YES,
             true,
@@ -197,6 +164,21 @@ public enum Wish {
 
     Wish(Kind kind, boolean often, String title, String means, String unsaid) {
         this(kind, often, title, means, unsaid, List.of());
+    }
+
+    /** Of one of the words in a table. */
+    Wish(boolean often, String title, String means, String unsaid, String table, String... forms) {
+        this(Kind.WORD, often, title, means, unsaid, Offer.Choice.table(table), forms);
+    }
+
+    Wish(String title, String means, Layer... layers) {
+        this(
+                Kind.LAYERS,
+                false,
+                title,
+                means + ": " + Stream.of(layers).map(Layer::key).collect(Collectors.joining(", ")),
+                "",
+                Offer.Choice.layers(layers));
     }
 
     Wish(

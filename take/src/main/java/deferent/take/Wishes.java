@@ -5,7 +5,6 @@ import deferent.page.Layer;
 import deferent.page.Palette;
 import deferent.page.StillForm;
 import deferent.page.View;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -16,6 +15,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What is wished of one file, as it was said; whatever was not said is as usual. Words and numbers
@@ -49,23 +49,19 @@ public final class Wishes {
     }
 
     private Refusal meaningless(Wish wish) {
-        return ending.offers().stream()
-                .filter(offer -> offer.wish() == wish)
-                .map(
-                        offer ->
-                                new Refusal(
-                                        "means nothing for that form of a ." + ending.key(),
-                                        wish.key(),
-                                        "leave it out, or wish for the form "
-                                                + String.join(" or ", offer.forms())))
-                .findFirst()
-                .orElseGet(
-                        () ->
-                                new Refusal(
-                                        "means nothing for a ." + ending.key(),
-                                        wish.key(),
-                                        "leave it out, or end the file in "
-                                                + Endings.list(e -> e.takes(wish))));
+        Optional<Offer> other =
+                ending.offers().stream().filter(offer -> offer.wish() == wish).findFirst();
+        return new Refusal(
+                "means nothing for "
+                        + (other.isPresent() ? "that form of a ." : "a .")
+                        + ending.key(),
+                wish.key(),
+                "leave it out, or "
+                        + other.map(o -> "wish for the form " + String.join(" or ", o.forms()))
+                                .orElseGet(
+                                        () ->
+                                                "end the file in "
+                                                        + Endings.list(e -> e.takes(wish))));
     }
 
     public Ending ending() {
@@ -124,21 +120,18 @@ public final class Wishes {
     }
 
     private double number(Wish wish, String text) {
+        Refusal wrong = wrong(wish, "give a number such as 2, 0.5 or 1/2");
+        String[] parts = text.strip().replaceFirst("%$", "/100").split("/", -1);
         try {
-            String[] parts = text.strip().split("/", -1);
-            boolean share = text.strip().endsWith("%");
-            double top =
-                    Double.parseDouble(
-                            share ? parts[0].substring(0, parts[0].length() - 1) : parts[0]);
             double bottom = parts.length == 2 ? Double.parseDouble(parts[1]) : 1;
-            double number = top / bottom / (share ? 100 : 1);
-            if (parts.length <= 2 && !(share && parts.length == 2) && Double.isFinite(number)) {
+            double number = Double.parseDouble(parts[0]) / bottom;
+            if (parts.length <= 2 && Double.isFinite(number)) {
                 return number;
             }
         } catch (NumberFormatException none) {
-            throw wrong(wish, "give a number such as 2, 0.5 or 1/2");
+            throw wrong;
         }
-        throw wrong(wish, "give a number such as 2, 0.5 or 1/2");
+        throw wrong;
     }
 
     int whole(Wish wish) {
@@ -149,28 +142,20 @@ public final class Wishes {
         return (int) number;
     }
 
+    private Stream<String> parts(Wish wish) {
+        return text(wish).stream()
+                .flatMap(text -> Stream.of(text.split(",", -1)))
+                .map(String::strip);
+    }
+
     /** Numbers with commas between. */
     List<Double> numbers(Wish wish) {
-        List<Double> numbers = new ArrayList<>();
-        text(wish)
-                .ifPresent(
-                        text -> {
-                            for (String part : text.split(",", -1)) {
-                                numbers.add(number(wish, part));
-                            }
-                        });
-        return numbers;
+        return parts(wish).map(part -> number(wish, part)).toList();
     }
 
     View view() {
-        View.Stand stand =
-                switch (word(Wish.VIEW)) {
-                    case "performer" -> View.Stand.PERFORMER;
-                    case "mirror" -> View.Stand.MIRROR;
-                    default -> View.Stand.AUDIENCE;
-                };
         return new View(
-                stand,
+                View.Stand.valueOf(word(Wish.VIEW).toUpperCase(Locale.ROOT)),
                 Math.toRadians(number(Wish.TURN).orElse(0)),
                 Math.toRadians(number(Wish.LIFT).orElse(0)));
     }
@@ -203,20 +188,8 @@ public final class Wishes {
     Set<Layer> layers() {
         EnumSet<Layer> layers = EnumSet.copyOf(Layer.usual());
         layers.remove(Layer.BODY);
-        layers.addAll(named(Wish.WITH));
-        layers.removeAll(named(Wish.WITHOUT));
-        return layers;
-    }
-
-    private Set<Layer> named(Wish wish) {
-        EnumSet<Layer> layers = EnumSet.noneOf(Layer.class);
-        text(wish)
-                .ifPresent(
-                        text -> {
-                            for (String part : text.split(",", -1)) {
-                                layers.add(layer(wish, part.strip()));
-                            }
-                        });
+        parts(Wish.WITH).forEach(key -> layers.add(layer(Wish.WITH, key)));
+        parts(Wish.WITHOUT).forEach(key -> layers.remove(layer(Wish.WITHOUT, key)));
         return layers;
     }
 
