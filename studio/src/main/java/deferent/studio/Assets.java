@@ -61,10 +61,10 @@ final class Assets {
     private static final Map<String, String> VENDORS =
             Map.of(
                     "three", WEBJARS + "three/0.181.1/",
-                    "lit", WEBJARS + "lit/3.2.1/",
-                    "lit-html", WEBJARS + "lit-html/3.2.1/",
-                    "lit-element", WEBJARS + "lit-element/4.1.1/",
-                    "lit-reactive-element", WEBJARS + "lit__reactive-element/2.0.4/",
+                    "lit", WEBJARS + "lit/3.3.2/",
+                    "lit-html", WEBJARS + "lit-html/3.3.2/",
+                    "lit-element", WEBJARS + "lit-element/4.2.2/",
+                    "lit-reactive-element", WEBJARS + "lit__reactive-element/2.1.2/",
                     "uplot", WEBJARS + "uplot/1.6.30/",
                     "roboto", "com/formdev/flatlaf/fonts/roboto/");
 
