@@ -8,7 +8,9 @@ import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import deferent.search.whole.Readings;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -19,8 +21,10 @@ class TellingTest {
         return Readings.of(Phrase.parse(phrase).pairing(), Performer.USUAL, detail);
     }
 
+    private static final Map<String, List<Told>> TOLD = new ConcurrentHashMap<>();
+
     private static List<Told> told(String phrase) {
-        return Telling.of(read(phrase, Detail.SETTLED));
+        return TOLD.computeIfAbsent(phrase, p -> Telling.of(read(p, Detail.SETTLED)));
     }
 
     private static Optional<String> text(String phrase, String key) {
@@ -36,6 +40,14 @@ class TellingTest {
                                 + " the four-petal antispin's hand circle (60 cm).");
         assertThat(text("isolation vs four-petal antispin", "fit.left").orElseThrow())
                 .contains("right hand radius 30 cm");
+    }
+
+    @Test
+    void whatNoTrunkReachesIsNotToldToTurnTheTrunk() {
+        assertThat(text("isolation vs horizontal cat-eye", "reach.left").orElseThrow())
+                .endsWith("Turn or lean the trunk, or make the figure smaller.");
+        assertThat(text("triquetra hand radius 130 cm vs static spin", "reach.left").orElseThrow())
+                .endsWith("make the figure smaller, or bring its centre nearer.");
     }
 
     @Test
