@@ -72,7 +72,8 @@ public final class ReadingTables {
                     .whole("petals", "petals", Figure::petals)
                     .whole("cusps", "cusps", Figure::cusps)
                     .whole("symmetry_order", "symmetry order", Figure::symmetryOrder)
-                    .whole("self_crossings", "crosses itself", Figure::selfCrossings);
+                    .whole("self_crossings", "crosses itself", Figure::selfCrossings)
+                    .telling("width_m", "height_m", "outer_radius_m", "length_m", "petals");
 
     public static final Table<OneSide> HAND =
             Table.<OneSide>named("hand")
@@ -100,7 +101,15 @@ public final class ReadingTables {
                     .number("worst_time_s", "farthest apart at", LinkReading::worstTime)
                     .number("share_of_figure", "best, share of width", LinkReading::shareOfFigure)
                     .number("hands_breadths", "best, hands' breadths", LinkReading::handsBreadths)
-                    .first("kind", "placed_gap_m", "inplane_gap_m", "depth_gap_m");
+                    .telling(
+                            "kind",
+                            "placed_gap_m",
+                            "inplane_gap_m",
+                            "depth_gap_m",
+                            "shape_gap_m",
+                            "shape_gap_error_m",
+                            "clock_gap_m",
+                            "lag_cycles");
 
     /** An estimate makes no promise of its error. */
     private static OptionalDouble error(LinkReading link) {
@@ -170,7 +179,11 @@ public final class ReadingTables {
                     .number("too_far_m", "arm too short by", HandReach::tooFar)
                     .number("too_near_m", "too near by", HandReach::tooNear)
                     .list("out_of_reach_s", "times out of reach", FROM_TO, HandReach::missing)
-                    .maybe("largest_hand_radius_m", "largest in reach", HandReach::largestRadius);
+                    .value(
+                            "largest_hand_radius_m",
+                            "largest in reach",
+                            METRES.maybe("none"),
+                            reach -> reach.largestRadius().stream().boxed().findFirst());
 
     private static final Table<Reach> HANDS =
             Table.<Reach>named("hands_reach")

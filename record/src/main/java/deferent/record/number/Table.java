@@ -13,7 +13,6 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
-import java.util.stream.Stream;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -23,9 +22,9 @@ import tools.jackson.databind.node.ObjectNode;
  * All values of one kind of reading, in the order of its JSON.
  *
  * @param name of its definition in the schema
- * @param first keys of those that people are told first
+ * @param keys of those that people are told, in that order; where empty, all that have a name
  */
-public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
+public record Table<R>(String name, List<Row<R>> rows, List<String> keys) {
     /** Why a reading was not worked out. */
     static final Table<Worked.Not<?>> NOT =
             Table.<Worked.Not<?>>named("not_worked_out")
@@ -33,7 +32,7 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
 
     public Table {
         rows = List.copyOf(rows);
-        first = List.copyOf(first);
+        keys = List.copyOf(keys);
     }
 
     static <R> Table<R> named(String name) {
@@ -44,7 +43,7 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
             String key, String name, Written<T> value, Function<? super R, ? extends T> of) {
         List<Row<R>> more = new ArrayList<>(rows);
         more.add(new Row<>(key, name, value.from(of)));
-        return new Table<>(this.name, more, first);
+        return new Table<>(this.name, more, keys);
     }
 
     Table<R> number(String key, String name, ToDoubleFunction<R> of) {
@@ -116,7 +115,8 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
         return part(key, Table.<R>named(key + "_by_side").sides(value, of), r -> r);
     }
 
-    Table<R> first(String... keys) {
+    /** What people are told; programs get all. */
+    Table<R> telling(String... keys) {
         return new Table<>(name, rows, List.of(keys));
     }
 
@@ -125,13 +125,11 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> first) {
         return rows.stream().filter(row -> row.key().equals(key)).findFirst().orElseThrow();
     }
 
-    /** The rows with a name, in the order in which people are told them. */
+    /** The rows that people are told. */
     List<Row<R>> told() {
-        return Stream.concat(
-                        first.stream().map(this::row),
-                        rows.stream().filter(row -> !first.contains(row.key())))
-                .filter(row -> !row.name().isEmpty())
-                .toList();
+        return keys.isEmpty()
+                ? rows.stream().filter(row -> !row.name().isEmpty()).toList()
+                : keys.stream().map(this::row).toList();
     }
 
     /** A reading as JSON. */

@@ -86,10 +86,15 @@ public record Written<T>(
 
     /** Left out where there is none. */
     Written<Optional<T>> maybe() {
+        return maybe("");
+    }
+
+    /** The same; people are told so much where there is none. */
+    Written<Optional<T>> maybe(String none) {
         return new Written<>(
                 value -> value.map(json).orElse(NODES.missingNode()),
                 schema,
-                value -> value.map(said).orElse(""),
+                value -> value.map(said).orElse(none),
                 false);
     }
 

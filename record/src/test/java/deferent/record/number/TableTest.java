@@ -3,6 +3,7 @@ package deferent.record.number;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.reading.body.Performer;
 import deferent.reading.worked.Detail;
@@ -10,6 +11,7 @@ import deferent.search.whole.Readings;
 import deferent.tell.Lame;
 import deferent.tell.TellSizes;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -53,13 +55,25 @@ class TableTest {
     }
 
     @Test
+    void aNumberThatSomeHaveNotMaySayThatThereIsNone() {
+        Written<Optional<Double>> radius = Written.number("x_m").maybe("none");
+        assertThat(radius.said().apply(Optional.empty())).isEqualTo("none");
+        assertThat(radius.said().apply(Optional.of(0.6))).isEqualTo("60 cm");
+    }
+
+    @Test
     void whatIsSeenAsPlacedIsToldBeforeWhatIsPossibleAtBest() {
         SideTable links = SideTable.links(LINKED);
         assertThat(links.lines().get(0)).isEqualTo(new TellSizes.Row("kind", "touching", "none"));
         List<String> names = links.lines().stream().map(TellSizes.Row::name).toList();
         assertThat(names.indexOf("apart now, in plane"))
                 .isLessThan(names.indexOf("at best, as shapes"));
-        assertThat(names).doesNotHaveDuplicates().hasSize(ReadingTables.LINK.rows().size() - 2);
+        assertThat(names).doesNotHaveDuplicates().doesNotContain("surely at least");
+        assertThat(
+                        ReadingTables.LINK
+                                .json(LINKED.link(Side.LEFT).reading().orElseThrow())
+                                .has("shape_gap_at_least_m"))
+                .isTrue();
     }
 
     @Test

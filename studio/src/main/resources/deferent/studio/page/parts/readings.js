@@ -43,7 +43,7 @@ class ReadingList extends Part {
             <ul>${cautions.map((text) => html`<li>${text}</li>`)}</ul>
           </section>`
         : nothing}
-      <details class="block numbers"><summary>All numbers</summary>${this.#numbers(answer.numbers)}</details>`;
+      <details class="block numbers"><summary>Numbers</summary>${this.#numbers(answer.numbers)}</details>`;
   }
 
   #headline(told, answer) {
