@@ -59,7 +59,10 @@ public final class Endings {
                         Gltf::embedded));
         rows.add(
                 new ModelEnding(
-                        "glb", "model/gltf-binary", "the same model in one binary file", Gltf::binary));
+                        "glb",
+                        "model/gltf-binary",
+                        "the same model in one binary file",
+                        Gltf::binary));
         rows.add(
                 new TableEnding(
                         "csv",
@@ -67,7 +70,8 @@ public final class Endings {
                         "table of hands, heads, angles and pulls",
                         TableEnding.lines(",")));
         rows.add(
-                new TableEnding("json", "application/json", "the same table as JSON", TimingTable::json));
+                new TableEnding(
+                        "json", "application/json", "the same table as JSON", TimingTable::json));
         return List.copyOf(rows);
     }
 
