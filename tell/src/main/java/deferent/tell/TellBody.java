@@ -114,7 +114,7 @@ final class TellBody {
                         + Say.percent(missing / readings.trace().period())
                         + " of the cycle. "
                         + (reach.tooFar() > TRUNK
-                                ? "No turn of the trunk reaches so far: make the figure smaller, or bring"
+                                ? "A turn of the trunk alone does not reach so far: make the figure smaller, or bring"
                                         + " its centre nearer."
                                 : "Turn or lean the trunk, or make the figure smaller."),
                 arm + " It is worst " + at(reach.worstTime()) + ".");
