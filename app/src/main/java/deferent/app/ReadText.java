@@ -88,7 +88,7 @@ final class ReadText {
         String first = key.contains(".") ? key.substring(0, key.indexOf('.')) : key;
         return switch (first) {
             case "link", "linked", "truth", "fit", "cost" -> "Link";
-            case "figure", "tempo", "rod" -> "Figures and tempo";
+            case "figure", "tempo", "rod", "neighbour", "neighbours" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";
             default -> "On a cord";
         };

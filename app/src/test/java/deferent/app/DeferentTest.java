@@ -82,6 +82,19 @@ class DeferentTest {
     }
 
     @Test
+    void eachHeadingStandsOnce() {
+        List<String> headings =
+                good("read", "triquetra hand radius 130 cm vs static spin")
+                        .out()
+                        .lines()
+                        .filter(
+                                List.of("Link", "Figures and tempo", "On a cord", "Reach and room")
+                                        ::contains)
+                        .toList();
+        assertThat(headings).hasSize(4).doesNotHaveDuplicates();
+    }
+
+    @Test
     void whySaysBelowEachSentenceWhereItComesFrom() {
         assertThat(good("read", "static spin vs triquetra", "--why").out()).contains("why: ");
         assertThat(good("read", "static spin vs triquetra").out()).doesNotContain("why: ");
