@@ -48,8 +48,15 @@ abstract class InChromium {
         return chromium.browser();
     }
 
+    /**
+     * Of a page that stands still until it is played: moving light costs a test most of its time.
+     */
     Visit visit() {
         return Visit.to(browser(), shelf);
+    }
+
+    Visit movingVisit() {
+        return visit(screen(1280, 800), "");
     }
 
     Visit visit(Browser.NewContextOptions options, String after) {

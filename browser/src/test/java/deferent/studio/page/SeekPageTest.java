@@ -25,7 +25,7 @@ class SeekPageTest extends InChromium {
 
     @Test
     void findsFillThePageMoveOpenOnTheStageAndAreSavedWithOneKey() throws IOException {
-        try (Visit visit = visit()) {
+        try (Visit visit = movingVisit()) {
             visit.settled();
             seek(visit);
             assertThat(visit.number("document.querySelectorAll('.find').length")).isEqualTo(36);

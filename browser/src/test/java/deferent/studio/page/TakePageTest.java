@@ -73,7 +73,7 @@ class TakePageTest extends InChromium {
 
     @Test
     void aClipTellsHowFarItIsAndCanBeStopped() throws IOException {
-        try (Visit visit = visit()) {
+        try (Visit visit = movingVisit()) {
             open(visit);
             as(visit, "mp4");
             assertThat(visit.text("document.querySelector('.take-sight img').src"))
@@ -186,7 +186,7 @@ class TakePageTest extends InChromium {
 
     @Test
     void fastLightsAreWarnedOfAndTheirPreviewStandsStillUntilItIsPlayed() {
-        try (Visit visit = visit()) {
+        try (Visit visit = movingVisit()) {
             visit.say("isolation vs isolation, split time");
             visit.page()
                     .evaluate(

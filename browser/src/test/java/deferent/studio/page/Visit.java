@@ -8,6 +8,7 @@ import com.microsoft.playwright.ConsoleMessage;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
+import com.microsoft.playwright.options.ReducedMotion;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
@@ -41,8 +42,15 @@ final class Visit implements AutoCloseable {
         this.page = page;
     }
 
+    /** To a page that stands still until it is played, since what is asked here rarely moves. */
     static Visit to(Browser browser, Path shelf) {
-        return to(browser, shelf, new Browser.NewContextOptions().setViewportSize(1280, 800), "");
+        return to(
+                browser,
+                shelf,
+                new Browser.NewContextOptions()
+                        .setViewportSize(1280, 800)
+                        .setReducedMotion(ReducedMotion.REDUCE),
+                "");
     }
 
     /**
