@@ -36,7 +36,13 @@ enum Ask {
             (desk, asked, stop) -> desk.letGo(asked),
             keys(
                     Matter.KEYS,
-                    keys(Desk.SIDE, Desk.TIME, Desk.SLIP, Desk.SECONDS, Desk.RATE, Shown.SHOW))),
+                    keys(
+                            Desk.SIDE.must(),
+                            Desk.TIME,
+                            Desk.SLIP,
+                            Desk.SECONDS,
+                            Desk.RATE,
+                            Shown.SHOW))),
     CROSSINGS(
             "where one pattern passes into another",
             asked -> Optional.of(Lanes.Work.SHORT),
@@ -51,7 +57,7 @@ enum Ask {
             "a way over the map from one pattern to another",
             asked -> Optional.of(Lanes.Work.MAP),
             Desk::route,
-            keys(CrossingAsk.AS_THEY_STAND, keys(Desk.FROM, Desk.TO, Desk.RATE))),
+            keys(CrossingAsk.AS_THEY_STAND, keys(Desk.FROM.must(), Desk.TO.must(), Desk.RATE))),
     PHOTO(
             "how to photograph a pattern",
             asked -> Optional.of(Lanes.Work.SHORT),
@@ -148,8 +154,9 @@ enum Ask {
         }
     }
 
-    private List<AskKey<?>> all() {
-        return keys(keys(ASK, ID), own);
+    /** Its keys, those of every question first. */
+    List<AskKey<?>> all() {
+        return keys(keys(ASK.must(), ID), own);
     }
 
     /** A poi behind a hand that keeps its path takes a while, whatever else is dear. */
@@ -168,8 +175,7 @@ enum Ask {
         for (Ask ask : values()) {
             ObjectNode one = AskKey.objectSchema(ask.all());
             one.put("title", ask.word()).put("description", ask.means);
-            ((ObjectNode) one.get("properties")).putObject("ask").put("const", ask.word());
-            one.putArray("required").add("ask");
+            ((ObjectNode) one.get("properties").get("ask")).put("const", ask.word()).remove("enum");
             any.add(one);
         }
         return schema;

@@ -1,5 +1,6 @@
 package deferent.studio;
 
+import deferent.record.DocumentError;
 import deferent.record.Keys;
 import java.util.List;
 import java.util.function.BiFunction;
@@ -16,11 +17,39 @@ import tools.jackson.databind.node.ObjectNode;
  *
  * @param schema what may stand there, as JSON Schema
  * @param reading takes it out of an object that has it
+ * @param need whether it has to be there
  */
 record AskKey<T>(
-        String name, String means, ObjectNode schema, BiFunction<Keys, String, T> reading) {
+        String name,
+        String means,
+        ObjectNode schema,
+        BiFunction<Keys, String, T> reading,
+        Need need) {
     private static final int LONGEST_TEXT = 2000;
     private static final double NEARBY = 100;
+
+    /** Whether a key has to be there. */
+    enum Need {
+        MAY,
+        MUST,
+        /** Of the keys of an object that say so exactly one has to be there. */
+        ONE
+    }
+
+    private AskKey(
+            String name, String means, ObjectNode schema, BiFunction<Keys, String, T> reading) {
+        this(name, means, schema, reading, Need.MAY);
+    }
+
+    /** The same key where it has to be there. */
+    AskKey<T> must() {
+        return new AskKey<>(name, means, schema, reading, Need.MUST);
+    }
+
+    /** The same key where it stands for others that say so too. */
+    AskKey<T> orAnother() {
+        return new AskKey<>(name, means, schema, reading, Need.ONE);
+    }
 
     /** Some keys of one object. */
     static List<AskKey<?>> keys(AskKey<?>... keys) {
@@ -58,6 +87,24 @@ record AskKey<T>(
         return new AskKey<>(name, means, schema("boolean"), (keys, key) -> keys.flag(key, false));
     }
 
+    /** True; where it is not meant it is left out. */
+    static AskKey<Boolean> mark(String name, String means) {
+        return new AskKey<>(
+                name,
+                means,
+                schema("boolean").put("const", true),
+                (keys, key) -> {
+                    if (!keys.flag(key, true)) {
+                        throw new BadRequest(
+                                400,
+                                "is false",
+                                DocumentError.where(keys.pointer(key)),
+                                "leave it out");
+                    }
+                    return true;
+                });
+    }
+
     static AskKey<Double> number(
             String name, String means, double least, double most, String unit) {
         return new AskKey<>(
@@ -90,19 +137,19 @@ record AskKey<T>(
                 });
     }
 
-    /**
-     * A number where a size is set, a point where something is dragged, null where it is unsaid.
-     */
-    static AskKey<JsonNode> numberOrPoint(String name, String means) {
+    /** A number; null has a meaning of its own. */
+    static AskKey<Double> numberOrNull(String name, String means) {
         ObjectNode schema = JsonNodeFactory.instance.objectNode();
-        ArrayNode any = schema.putArray("anyOf");
-        any.add(schema("number")).add(pointSchema()).add(schema("null"));
-        return new AskKey<>(name, means, schema, Keys::tree);
+        schema.putArray("anyOf").add(schema("number")).add(schema("null"));
+        return new AskKey<>(
+                name,
+                means,
+                schema,
+                (keys, key) -> keys.number(key, -Double.MAX_VALUE, Double.MAX_VALUE, ""));
     }
 
     static AskKey<List<String>> texts(String name, String means, int most) {
-        ObjectNode schema = schema("array").put("maxItems", most);
-        schema.set("items", schema("string"));
+        ObjectNode schema = listSchema(schema("string"), most);
         return new AskKey<>(
                 name, means, schema, (keys, key) -> keys.texts(key, most, LONGEST_TEXT));
     }
@@ -115,17 +162,20 @@ record AskKey<T>(
                 (keys, key) -> Question.of(keys.object(key), inner));
     }
 
+    /** Objects of one of several kinds each, told apart by a kind's first key. */
     static AskKey<List<Question>> objects(
-            String name, String means, int most, List<AskKey<?>> inner) {
-        ObjectNode schema = schema("array").put("maxItems", most);
-        schema.set("items", objectSchema(inner));
+            String name, String means, int most, List<List<AskKey<?>>> kinds) {
+        ObjectNode anyKind = JsonNodeFactory.instance.objectNode();
+        ArrayNode any = anyKind.putArray("oneOf");
+        kinds.forEach(kind -> any.add(objectSchema(kind)));
+        ObjectNode schema = listSchema(anyKind, most);
         return new AskKey<>(
                 name,
                 means,
                 schema,
                 (keys, key) ->
                         keys.items(key, 0, most).stream()
-                                .map(item -> Question.of(item.keys(), inner))
+                                .map(item -> Question.ofKind(item.keys(), kinds))
                                 .toList());
     }
 
@@ -134,20 +184,52 @@ record AskKey<T>(
         return new AskKey<>(name, means, schema, Keys::tree);
     }
 
+    static ObjectNode listSchema(ObjectNode items, int most) {
+        ObjectNode schema = schema("array").put("maxItems", most);
+        schema.set("items", items);
+        return schema;
+    }
+
     static ObjectNode schema(String type) {
         return JsonNodeFactory.instance.objectNode().put("type", type);
     }
 
-    /** An object of these keys and no others, each of which may also be null, which is unsaid. */
+    /**
+     * An object of these keys and no others. What does not have to be there may also be null, which
+     * is unsaid.
+     */
     static ObjectNode objectSchema(List<AskKey<?>> inner) {
         ObjectNode schema = schema("object");
         ObjectNode properties = schema.putObject("properties");
         for (AskKey<?> key : inner) {
             ObjectNode told = JsonNodeFactory.instance.objectNode().put("description", key.means);
-            told.putArray("anyOf").add(key.schema.deepCopy()).add(schema("null"));
+            if (key.need == Need.MUST) {
+                told.setAll(key.schema.deepCopy());
+            } else {
+                told.putArray("anyOf").add(key.schema.deepCopy()).add(schema("null"));
+            }
             properties.set(key.name, told);
         }
-        return schema.put("additionalProperties", false);
+        schema.put("additionalProperties", false);
+        ArrayNode required = schema.putArray("required");
+        for (AskKey<?> key : needed(inner, Need.MUST)) {
+            required.add(key.name);
+        }
+        List<AskKey<?>> ones = needed(inner, Need.ONE);
+        if (!ones.isEmpty()) {
+            ArrayNode any = schema.putArray("oneOf");
+            for (AskKey<?> key : ones) {
+                ObjectNode there = any.addObject();
+                there.putArray("required").add(key.name);
+                there.putObject("properties").putObject(key.name).set("not", schema("null"));
+            }
+        }
+        return schema;
+    }
+
+    /** Those of some keys that are needed so. */
+    static List<AskKey<?>> needed(List<AskKey<?>> keys, Need need) {
+        return keys.stream().<AskKey<?>>filter(key -> key.need == need).toList();
     }
 
     private static ObjectNode pointSchema() {

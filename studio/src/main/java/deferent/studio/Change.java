@@ -9,7 +9,6 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.Timing;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -95,22 +94,6 @@ sealed interface Change {
                                 : Direction.SAME);
             }
         };
-
-        static Key named(String word) {
-            for (Key key : values()) {
-                if (key.word().equals(word)) {
-                    return key;
-                }
-            }
-            throw new Refusal(
-                    "is nothing to do",
-                    "\"" + word + "\"",
-                    "say swap, reverse, step-timing or step-direction");
-        }
-
-        String word() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
-        }
 
         private static Part over(Part part, Side from) {
             Place place = part.place();

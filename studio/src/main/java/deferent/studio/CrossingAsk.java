@@ -49,7 +49,8 @@ record CrossingAsk(PatternDocument from, PatternDocument to, CrossingRequest req
     /** What counts as a crossing between patterns that stay where they are. */
     static final List<AskKey<?>> AS_THEY_STAND = keys(TOLERANCE, SPEED_TOLERANCE, BLEND);
 
-    static final List<AskKey<?>> KEYS = keys(Matter.KEYS, AS_THEY_STAND, keys(TO, FREEDOM, WHO));
+    static final List<AskKey<?>> KEYS =
+            keys(Matter.KEYS, AS_THEY_STAND, keys(TO.must(), FREEDOM, WHO));
 
     /** Reads the pattern, "to", and what counts as a crossing. */
     static CrossingAsk of(Question asked, Lexicon lexicon) {

@@ -15,6 +15,7 @@ import deferent.record.PatternJson;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import tools.jackson.databind.JsonNode;
 
@@ -58,13 +59,12 @@ record Matter(PatternDocument document, String said) {
 
     private static final AskKey<String> SET = AskKey.text("set", "a size by its key");
     private static final AskKey<String> GRAB = AskKey.text("grab", "a handle by its key");
-    private static final AskKey<String> DO =
-            AskKey.text("do", "swap, reverse, step-timing or step-direction");
-    private static final AskKey<JsonNode> TO =
-            AskKey.numberOrPoint("to", "the size, or where the handle is dragged to; null unsays");
+    private static final AskKey<Change.Key> DO =
+            AskKey.one("do", "what one key of the keyboard does", Change.Key.class);
     private static final AskKey<Double> TO_SIZE =
-            AskKey.number("to", TO.means(), -Double.MAX_VALUE, Double.MAX_VALUE, "");
-    private static final AskKey<Vector3D> TO_POINT = AskKey.point("to", TO.means());
+            AskKey.numberOrNull("to", "the size; null unsays it");
+    private static final AskKey<Vector3D> TO_POINT =
+            AskKey.point("to", "where the handle is dragged to");
     private static final AskKey<Vector3D> GRABBED =
             AskKey.point("from", "where the handle was grabbed");
     private static final AskKey<Double> TIME =
@@ -76,9 +76,24 @@ record Matter(PatternDocument document, String said) {
                     "change",
                     "one after another, each by set, grab or do",
                     MOST_CHANGES,
-                    keys(SET, GRAB, DO, TO, GRABBED, TIME, TYPED_IN));
+                    List.of(
+                            keys(SET.must(), TO_SIZE.must(), TYPED_IN),
+                            keys(GRAB.must(), TO_POINT.must(), GRABBED, TIME),
+                            keys(DO.must())));
 
-    static final List<AskKey<?>> KEYS = keys(PHRASE, PATTERN, PERFORMER, KIT, CHANGE);
+    private static final List<AskKey<?>> CHANGED = keys(PERFORMER, KIT, CHANGE);
+
+    /** A pattern, said or written down. */
+    static final List<AskKey<?>> KEYS =
+            keys(keys(PHRASE.orAnother(), PATTERN.orAnother()), CHANGED);
+
+    /** A pattern that may be left out. */
+    static final List<AskKey<?>> MAYBE = keys(keys(PHRASE, PATTERN), CHANGED);
+
+    /** A pattern in the place of which something else may stand. */
+    static List<AskKey<?>> or(AskKey<?>... others) {
+        return keys(KEYS, Stream.of(others).<AskKey<?>>map(AskKey::orAnother).toList());
+    }
 
     Pairing pairing() {
         return document.pairing();
@@ -87,12 +102,8 @@ record Matter(PatternDocument document, String said) {
     /** Reads "phrase" or "pattern", "performer", "kit" and "change". */
     static Matter of(Question asked, Lexicon lexicon) {
         Optional<String> phrase = asked.maybe(PHRASE);
-        if (phrase.isPresent() == asked.has(PATTERN)) {
-            throw new BadRequest(
-                    400,
-                    phrase.isPresent() ? "are both there" : "are both missing",
-                    "phrase and pattern",
-                    "give one of them");
+        if (phrase.isPresent() && asked.has(PATTERN)) {
+            throw new BadRequest(400, "are both there", "phrase and pattern", "give one of them");
         }
         PatternDocument document;
         if (phrase.isPresent()) {
@@ -149,9 +160,9 @@ record Matter(PatternDocument document, String said) {
     }
 
     private static Change change(Question asked) {
-        if (asked.has(SET)) {
+        if (asked.knows(SET)) {
             Size size = Size.named(asked.get(SET));
-            if (asked.isNull(TO)) {
+            if (asked.isNull(TO_SIZE)) {
                 return new Change.Set(size, OptionalDouble.empty(), "m");
             }
             // The size itself knows its range, and says it in the unit that was typed.
@@ -159,7 +170,7 @@ record Matter(PatternDocument document, String said) {
             String unit = asked.or(TYPED_IN, "m");
             return new Change.Set(size, OptionalDouble.of(SizeRow.fromEdge(size, to)), unit);
         }
-        if (asked.has(GRAB)) {
+        if (asked.knows(GRAB)) {
             return new Change.Dragged(
                     Grab.of(
                             asked.get(GRAB),
@@ -167,10 +178,6 @@ record Matter(PatternDocument document, String said) {
                             asked.maybe(GRABBED),
                             asked.or(TIME, 0.0)));
         }
-        if (asked.has(DO)) {
-            return Change.Key.named(asked.get(DO));
-        }
-        throw new BadRequest(
-                400, "changes nothing", asked.where(SET), "say \"set\", \"grab\" or \"do\"");
+        return asked.get(DO);
     }
 }

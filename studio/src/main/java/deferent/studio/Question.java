@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -26,19 +27,71 @@ final class Question {
         return of(refused(() -> Keys.closed(tree, "")), known);
     }
 
-    /** An object in it. */
+    /** An object in it: has what has to be there, and nothing that is not known. */
     static Question of(Keys keys, List<AskKey<?>> known) {
         known.forEach(key -> keys.has(key.name()));
-        return refused(
+        Question asked = new Question(keys, known);
+        refused(
                 () -> {
                     keys.done();
-                    return new Question(keys, known);
+                    return asked;
                 });
+        for (AskKey<?> key : AskKey.needed(known, AskKey.Need.MUST)) {
+            if (!keys.has(key.name())) {
+                throw asked.missing(key);
+            }
+        }
+        asked.seeOne(AskKey.needed(known, AskKey.Need.ONE));
+        return asked;
+    }
+
+    /** An object of one of several kinds, told apart by a kind's first key. */
+    static Question ofKind(Keys keys, List<List<AskKey<?>>> kinds) {
+        return kinds.stream()
+                .filter(kind -> keys.has(kind.get(0).name()))
+                .findFirst()
+                .map(kind -> of(keys, kind))
+                .orElseThrow(() -> noKind(keys, kinds.stream().map(kind -> kind.get(0)).toList()));
+    }
+
+    private static BadRequest noKind(Keys keys, List<? extends AskKey<?>> firsts) {
+        return new BadRequest(
+                400,
+                "is missing",
+                DocumentError.where(keys.pointer(firsts.get(0).name())),
+                "give " + names(firsts, " or "));
+    }
+
+    private void seeOne(List<AskKey<?>> ones) {
+        long there = ones.stream().filter(this::has).count();
+        if (!ones.isEmpty() && there != 1) {
+            throw new BadRequest(
+                    400,
+                    there == 0 ? "are all missing" : "are not to be there together",
+                    names(ones, " and "),
+                    "give one of them");
+        }
+    }
+
+    private static String names(List<? extends AskKey<?>> keys, String before) {
+        int last = keys.size() - 1;
+        return keys.stream().limit(last).map(AskKey::name).collect(Collectors.joining(", "))
+                + before
+                + keys.get(last).name();
+    }
+
+    private BadRequest missing(AskKey<?> key) {
+        return new BadRequest(400, "is missing", where(key), "give it: " + key.means());
     }
 
     /** What stands at one key, whatever the others are. */
     static <T> T one(JsonNode tree, AskKey<T> key) {
         return new Question(refused(() -> Keys.closed(tree, "")), List.of(key)).get(key);
+    }
+
+    /** Whether it is of the kind that has this key. */
+    boolean knows(AskKey<?> key) {
+        return known.stream().anyMatch(one -> one.name().equals(key.name()));
     }
 
     boolean has(AskKey<?> key) {
@@ -52,7 +105,7 @@ final class Question {
 
     <T> T get(AskKey<T> key) {
         if (!has(key)) {
-            throw new BadRequest(400, "is missing", where(key), "give it: " + key.means());
+            throw missing(key);
         }
         return refused(() -> key.reading().apply(keys, key.name()));
     }
@@ -83,7 +136,7 @@ final class Question {
     }
 
     private String name(AskKey<?> key) {
-        if (known.stream().noneMatch(one -> one.name().equals(key.name()))) {
+        if (!knows(key)) {
             throw new IllegalStateException(key.name() + " is no key of this question");
         }
         return key.name();

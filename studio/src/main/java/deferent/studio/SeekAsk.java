@@ -102,7 +102,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
             AskKey.whole("per_family", "how many of one family at most", 1, 20);
 
     static final List<AskKey<?>> KEYS =
-            keys(Matter.KEYS, keys(MOTIONS, ORDER, FILTER, TETHERS, TOLERANCE, LIMIT, PER_FAMILY));
+            keys(Matter.MAYBE, keys(MOTIONS, ORDER, FILTER, TETHERS, TOLERANCE, LIMIT, PER_FAMILY));
 
     static SeekAsk of(Question asked, Lexicon lexicon, Shelf shelf) {
         Optional<PatternDocument> like =

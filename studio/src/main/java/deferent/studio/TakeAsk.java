@@ -27,15 +27,18 @@ final class TakeAsk {
     private static final AskKey<String> AS = AskKey.text("as", "the file's ending");
     private static final AskKey<JsonNode> WISHES =
             AskKey.tree("wishes", "how it is written, see /api/endings", AskKey.schema("object"));
-    private static final AskKey<Boolean> SHELF = AskKey.yes("shelf", "the whole shelf");
+    private static final AskKey<Boolean> SHELF = AskKey.mark("shelf", "the whole shelf");
     private static final AskKey<JsonNode> PATTERNS =
-            AskKey.tree("patterns", "some pattern documents", AskKey.schema("array"));
+            AskKey.tree(
+                    "patterns",
+                    "some pattern documents",
+                    AskKey.listSchema(AskKey.schema("object"), MOST_PATTERNS));
     private static final AskKey<String> TITLE = AskKey.text("title", "what many are called");
     private static final AskKey<Boolean> ROUTE =
             AskKey.yes("route", "whether they follow one another");
 
     static final List<AskKey<?>> KEYS =
-            keys(Matter.KEYS, keys(AS, WISHES, SHELF, PATTERNS, TITLE, ROUTE));
+            keys(Matter.or(PATTERNS, SHELF), keys(AS.must(), WISHES, TITLE, ROUTE));
 
     private TakeAsk() {}
 
@@ -43,17 +46,9 @@ final class TakeAsk {
         Ending ending = Endings.of(asked.get(AS));
         Wishes wishes = Wishes.of(ending, wishes(asked));
         boolean whole = asked.or(SHELF, false);
-        boolean some = asked.has(PATTERNS);
         Optional<String> title = asked.maybe(TITLE).filter(t -> !t.isBlank());
         boolean route = asked.or(ROUTE, false);
-        if (whole || some) {
-            if (whole && some || asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)) {
-                throw new BadRequest(
-                        400,
-                        "are more than one",
-                        "phrase, pattern, patterns and shelf",
-                        "give one of them");
-            }
+        if (whole || asked.has(PATTERNS)) {
             Take take =
                     Take.of(
                             title.orElse(whole ? "My shelf" : "Patterns"),

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.node.ObjectNode;
 
 /** The published schema of questions and the studio that reads them say yes and no to the same. */
 class AskTableTest {
@@ -100,6 +101,14 @@ class AskTableTest {
                 "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"show\": \"rods\"}",
                 "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"kit\": {\"air\": 1}}",
                 "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"kit\": {\"wind\": 1}}",
+                "{\"ask\": \"pairing\"}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"pattern\": {}}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"change\": [{}]}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"change\": [{\"do\": \"juggle\"}]}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"change\": [{\"set\": \"left.tether_m\"}]}",
+                "{\"ask\": \"pairing\", \"phrase\": \"static spin vs triquetra\", \"change\": [{\"grab\": \"left.poi\"}]}",
+                "{\"ask\": \"take\", \"as\": \"svg\", \"shelf\": false}",
+                "{\"ask\": \"take\", \"as\": \"svg\", \"shelf\": true, \"patterns\": []}",
                 "{\"ask\": \"lamp\"}",
                 "{\"ask\": \"fit\", \"phrase\": \"static spin vs triquetra\", \"free\": \"all\"}",
                 "{}"
@@ -108,6 +117,23 @@ class AskTableTest {
         assertThat(fits(question)).isFalse();
         try (Visitor visitor = Visitor.to(shelf)) {
             assertThat(visitor.post("/api/ask", question).statusCode()).isEqualTo(400);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Ask.class)
+    void whatHasToBeThereIsWantedByBoth(Ask ask) {
+        ObjectNode question = (ObjectNode) Desk.tree(asked(ask, ""));
+        for (AskKey<?> key : ask.all()) {
+            if (key.need() == AskKey.Need.MAY || !question.has(key.name())) {
+                continue;
+            }
+            ObjectNode without = question.deepCopy();
+            without.remove(key.name());
+            assertThat(fits(without.toString())).as("without " + key.name()).isFalse();
+            assertThatThrownBy(() -> Ask.Asked.of(without.toString()))
+                    .isInstanceOf(BadRequest.class)
+                    .hasMessageContaining(key.name());
         }
     }
 

@@ -1,19 +1,15 @@
 package deferent.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 class ChangeTest {
     private static final String[] PHRASES = {
@@ -76,18 +72,5 @@ class ChangeTest {
         Pairing opposite = Change.Key.STEP_DIRECTION.applied(pairing);
         assertThat(opposite.direction()).isEqualTo(Direction.OPPOSITE);
         assertThat(Change.Key.STEP_DIRECTION.applied(opposite)).isEqualTo(pairing);
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"swap", "reverse", "step-timing", "step-direction"})
-    void everyKeyIsNamedAsItIsAskedFor(String word) {
-        assertThat(Change.Key.named(word).word()).isEqualTo(word);
-    }
-
-    @Test
-    void anUnknownKeyIsRefusedWithTheOnesThereAre() {
-        assertThatThrownBy(() -> Change.Key.named("juggle"))
-                .isInstanceOf(Refusal.class)
-                .hasMessageContaining("step-timing");
     }
 }
