@@ -24,7 +24,10 @@ final class ReadCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;
 
-    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    @Option(names = "--all", description = "Tell all there is, with numbers and cautions.")
+    private boolean all;
+
+    @Option(names = "--why", description = "Tell all, and below each sentence where it comes from.")
     private boolean why;
 
     @Override
@@ -41,7 +44,8 @@ final class ReadCommand implements Callable<Integer> {
         if (json) {
             out.print(ReadingsJson.write(readings));
         } else {
-            new ReadText(readings, pattern, why).lines().forEach(out::println);
+            ReadText text = new ReadText(readings, pattern, why);
+            (all || why ? text.all() : text.few()).forEach(out::println);
         }
         return 0;
     }

@@ -15,8 +15,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
-/** Readings as a page of text: what is told, then the numbers side by side, cautions last. */
+/**
+ * Readings as text: a few lines that hold what is asked first, or a page of all that is told, then
+ * the numbers side by side, cautions last.
+ */
 final class ReadText {
+    /** As many lines as are taken in at a glance, and left on a small screen. */
+    static final int FEW = 15;
+
     private static final int FIRST = 24;
     private static final int COLUMN = 28;
 
@@ -32,7 +38,42 @@ final class ReadText {
         this.why = why;
     }
 
-    List<String> lines() {
+    /** What is told of in a few lines, in this order, as far as there is room. */
+    private static final List<String> ASKED =
+            List.of(
+                    "first",
+                    "rod",
+                    "link",
+                    "fit",
+                    "truth",
+                    "reach",
+                    "steadiness",
+                    "slowest",
+                    "room");
+
+    List<String> few() {
+        head();
+        List<String> last = new ArrayList<>();
+        last.add("");
+        last.addAll(Paragraphs.wrapped("", Telling.care(), width));
+        last.addAll(
+                Paragraphs.wrapped(
+                        "", "--all tells the rest, with all numbers and cautions.", width));
+        List<Told> told = Telling.of(readings);
+        for (String about : ASKED) {
+            for (Told one : told) {
+                List<String> said = Paragraphs.wrapped(mark(one), one.text(), width);
+                if (about.equals(about(one.key()))
+                        && lines.size() + said.size() + last.size() <= FEW) {
+                    lines.addAll(said);
+                }
+            }
+        }
+        lines.addAll(last);
+        return lines;
+    }
+
+    List<String> all() {
         head();
         told();
         numbers();
@@ -69,13 +110,7 @@ final class ReadText {
                 lines.add(heading);
                 under = heading;
             }
-            String mark =
-                    switch (one.tone()) {
-                        case GOOD -> "+ ";
-                        case NOTE -> "  ";
-                        case WARN -> "! ";
-                    };
-            lines.addAll(Paragraphs.wrapped(mark, one.text(), width));
+            lines.addAll(Paragraphs.wrapped(mark(one), one.text(), width));
             if (why) {
                 lines.addAll(Paragraphs.wrapped("      why: ", one.why(), width));
             }
@@ -83,10 +118,22 @@ final class ReadText {
         lines.add("");
     }
 
-    /** What a sentence is about, from the first word of its key. */
+    private static String mark(Told one) {
+        return switch (one.tone()) {
+            case GOOD -> "+ ";
+            case NOTE -> "  ";
+            case WARN -> "! ";
+        };
+    }
+
+    /** The first word of a key. */
+    private static String about(String key) {
+        return key.contains(".") ? key.substring(0, key.indexOf('.')) : key;
+    }
+
     private static String heading(String key) {
-        String first = key.contains(".") ? key.substring(0, key.indexOf('.')) : key;
-        return switch (first) {
+        return switch (about(key)) {
+            case "first" -> "In short";
             case "link", "linked", "truth", "fit", "cost" -> "Link";
             case "figure", "tempo", "rod", "neighbour", "neighbours" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";

@@ -59,7 +59,7 @@ class DeferentTest {
 
     @Test
     void aPhraseIsReadInPlainWordsOnLinesThatFit() {
-        Answer answer = good("read", "isolation", "vs", "four-petal", "antispin");
+        Answer answer = good("read", "isolation", "vs", "four-petal", "antispin", "--all");
         assertThat(answer.out().replaceAll("\\s+", " "))
                 .startsWith("isolation vs four-petal antispin")
                 .contains("up to 90 cm apart now, at best 30 cm all the way round")
@@ -68,23 +68,48 @@ class DeferentTest {
         assertThat(answer.out().lines()).allMatch(line -> line.length() <= 100);
     }
 
+    /** The twelve pairings that tables of the house are made of. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "static spin vs triquetra",
+                "isolation vs horizontal cat-eye, split time",
+                "CAP riding pendulum",
+                "triquetra riding pendulum",
+                "extension vs triquetra",
+                "extension vs extension, opposites",
+                "isolation vs isolation, split time",
+                "four-petal antispin vs static spin",
+                "four-petal antispin vs four-petal in-spin",
+                "pendulum vs one-petal in-spin riding",
+                "horizontal cat-eye vs static spin",
+                "CAP vs CAP, split time"
+            })
+    void unlessAskedForAllAReadingTakesFifteenLinesAndBeginsWithWhetherItLinks(String phrase) {
+        List<String> lines = good("read", phrase).out().lines().toList();
+        assertThat(lines).hasSizeLessThanOrEqualTo(15);
+        assertThat(lines.get(2)).matches(". It (links|does not link).*|. Both cords.*");
+        assertThat(lines).anyMatch(line -> line.startsWith("Take care: "));
+        assertThat(lines.get(lines.size() - 1)).startsWith("--all");
+    }
+
     @Test
     void everyHeadingStandsOnceAndWhatClosesALinkStandsUnderLink() {
         for (String phrase :
                 List.of("isolation vs four-petal antispin", "static spin vs triquetra")) {
-            List<String> lines = good("read", phrase).out().lines().toList();
+            List<String> lines = good("read", phrase, "--all").out().lines().toList();
             assertThat(lines.stream().filter(line -> line.matches("[A-Z][a-z ]+")))
                     .contains("Link", "On a cord", "Reach and room")
                     .doesNotHaveDuplicates();
         }
-        String out = good("read", "isolation vs four-petal antispin").out();
+        String out = good("read", "isolation vs four-petal antispin", "--all").out();
         assertThat(out.indexOf("To close it")).isLessThan(out.indexOf("Figures and tempo"));
     }
 
     @Test
     void eachHeadingStandsOnce() {
         List<String> headings =
-                good("read", "triquetra hand radius 130 cm vs static spin")
+                good("read", "triquetra hand radius 130 cm vs static spin", "--all")
                         .out()
                         .lines()
                         .filter(
@@ -291,7 +316,7 @@ class DeferentTest {
     @Test
     void aMotionOfOnesOwnIsThenAWord() {
         good("shelf", "name", "lantern loop", "triquetra hand radius 42 cm", "--also", "lamp loop");
-        assertThat(good("read", "static spin vs lamp loop").out()).contains("42 cm");
+        assertThat(good("read", "static spin vs lamp loop", "--all").out()).contains("42 cm");
         assertThat(good("words", "lantern loop").out()).contains("a motion of your own");
         good("shelf", "name", "drop", "--svg", "M0 0 L2 0 L1 2 Z", "--radius", "30cm");
         assertThat(good("read", "drop vs static spin").out()).contains("drop");

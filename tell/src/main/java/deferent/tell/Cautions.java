@@ -10,6 +10,10 @@ import java.util.OptionalDouble;
  * and local rules and qualified practice come first.
  */
 final class Cautions {
+    static final String SHORT =
+            "Take care: clear space, soft heads first; fire only with qualified practice and by local"
+                    + " rules.";
+
     private Cautions() {}
 
     static List<String> of(Readings readings) {

@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Says all the readings of a pairing, most asked for first. */
+/** Says all the readings of a pairing: first whether it links and can be spun, then each. */
 public final class Telling {
     /** A motion within this of another is told so, metres. */
     private static final double NEAR = 0.25;
@@ -21,6 +21,7 @@ public final class Telling {
 
     public static List<Told> of(Readings readings) {
         List<Told> all = new ArrayList<>();
+        all.add(new TellFirst(readings).told());
         links(readings, all);
         readings.advice().ifPresent(advice -> advice(readings.pairing(), advice, all));
         all.add(figure(readings, Side.LEFT));
@@ -35,6 +36,11 @@ public final class Telling {
     /** The usual cautions. */
     public static List<String> cautions(Readings readings) {
         return Cautions.of(readings);
+    }
+
+    /** The usual cautions in one line, where there is room for no more. */
+    public static String care() {
+        return Cautions.SHORT;
     }
 
     private static void links(Readings readings, List<Told> all) {

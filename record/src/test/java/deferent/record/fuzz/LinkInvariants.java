@@ -203,7 +203,7 @@ final class LinkInvariants {
                 Whole.sides().stream()
                         .anyMatch(s -> Whole.out(whole.readings().link(s)).kind() != LinkKind.NONE);
         broken.when(
-                one != (whole.told().get(0).tone() == Told.Tone.GOOD),
+                one != (whole.told().get(1).tone() == Told.Tone.GOOD),
                 "the first of all is \"%s\"",
                 whole.told().get(0).text());
     }

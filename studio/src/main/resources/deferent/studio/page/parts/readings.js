@@ -25,10 +25,12 @@ class ReadingList extends Part {
     const { readings } = answer;
     const told = this.#whole(answer);
     const head = told.find((t) => t.key === 'link.' + answer.strip.carrier) || told.find((t) => t.key.startsWith('link')) || told[0];
-    const rest = told.filter((t) => t !== head);
+    const first = told.find((t) => t.key === 'first');
+    const rest = told.filter((t) => t !== head && t !== first);
     const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
       <section class="block headline" aria-label="Link">
+        ${first ? html`<p class="first">${first.text}</p>` : nothing}
         ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
       </section>

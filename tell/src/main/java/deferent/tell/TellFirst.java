@@ -1,0 +1,119 @@
+package deferent.tell;
+
+import deferent.motion.pairing.Side;
+import deferent.reading.body.HandReach;
+import deferent.reading.body.Reach;
+import deferent.reading.link.LinkReading;
+import deferent.reading.tether.SlowestTempo;
+import deferent.reading.worked.Worked;
+import deferent.search.whole.Readings;
+import deferent.tell.Told.Tone;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+
+/**
+ * Says first what is asked first: does it link, and can it be spun. One sentence, with the one
+ * number that decides it: how far an arm falls short, else the tempo that a cord needs, else how
+ * far head and hand are apart.
+ */
+final class TellFirst {
+    private final Readings readings;
+
+    TellFirst(Readings readings) {
+        this.readings = readings;
+    }
+
+    Told told() {
+        Side carrier = readings.carrier();
+        Worked<LinkReading> link = readings.link(carrier);
+        boolean links = Readings.links(link);
+        Optional<String> against = arms().or(this::cords);
+        return new Told(
+                "first",
+                links && against.isEmpty() ? Tone.GOOD : Tone.NOTE,
+                link.reading().isEmpty()
+                        ? "Whether it links could not be worked out"
+                                + against.map(why -> ", and " + why).orElse("")
+                                + "."
+                        : links
+                                ? "It links"
+                                        + against.map(why -> ", but " + why + ".").orElse(taut())
+                                : against.map(
+                                                why ->
+                                                        "It does not link as it stands, and "
+                                                                + why
+                                                                + ".")
+                                        .orElse(apart(carrier, link.reading().get())),
+                "It links where a head stays with the other hand as placed, within a hand's breadth. Arms"
+                        + " are asked first, then cords.");
+    }
+
+    private String taut() {
+        return settled()
+                ? ", and both cords can stay taut at " + Say.tempo(readings.pairing().tempo()) + "."
+                : ".";
+    }
+
+    private String apart(Side carrier, LinkReading link) {
+        return (settled() ? "Both cords can stay taut at this tempo, but it" : "It")
+                + " does not link: "
+                + carrier.head()
+                + " and "
+                + carrier.other().hand()
+                + " come up to "
+                + Say.length(link.inPlaneGap())
+                + " apart.";
+    }
+
+    private boolean settled() {
+        return Stream.of(Side.values())
+                .allMatch(side -> readings.cord(side).slowest().reading().isPresent());
+    }
+
+    private Optional<String> arms() {
+        return readings.reach().reading().stream()
+                .flatMap(TellFirst::hands)
+                .filter(hand -> !hand.everywhere())
+                .max(Comparator.comparingDouble(HandReach::worst))
+                .map(
+                        hand ->
+                                hand.side().hand()
+                                        + (hand.tooFar() >= hand.tooNear()
+                                                ? " goes up to "
+                                                        + Say.length(hand.tooFar())
+                                                        + " beyond the arm's reach"
+                                                : " comes up to "
+                                                        + Say.length(hand.tooNear())
+                                                        + " too near its shoulder"));
+    }
+
+    private static Stream<HandReach> hands(Reach reach) {
+        return Stream.of(Side.values()).map(reach::hand);
+    }
+
+    private Optional<String> cords() {
+        return Stream.of(Side.values())
+                .flatMap(side -> readings.cord(side).slowest().reading().stream())
+                .filter(slowest -> !met(slowest.figureKept()) && !met(slowest.handPathKept()))
+                .map(this::gives)
+                .findFirst();
+    }
+
+    private boolean met(SlowestTempo.Limit limit) {
+        return limit.met(readings.pairing().tempo());
+    }
+
+    private String gives(SlowestTempo slowest) {
+        OptionalDouble least =
+                Stream.of(slowest.figureKept(), slowest.handPathKept())
+                        .flatMapToDouble(limit -> limit.tempo().stream())
+                        .filter(tempo -> tempo > readings.pairing().tempo())
+                        .min();
+        String cord = "the " + slowest.side().word() + " cord ";
+        return least.isPresent()
+                ? cord + "needs " + Say.tempo(least.getAsDouble()) + " or more to stay taut"
+                : cord + "does not stay taut in it";
+    }
+}
