@@ -94,6 +94,22 @@ class DrawnTest {
                 .hasMessageContaining("gap after piece 1");
     }
 
+    @Test
+    void aTurnedDrawingIsTheDrawingTurnedAndAsFarFromItsCentre() {
+        Drawn path = roundish(0.5);
+        for (double phase = 0; phase < 1; phase += 0.0731) {
+            PlaneJet plain = path.course().at(phase);
+            PlaneJet turned = path.turned(0.6).scaled(2).course().at(phase);
+            double u = plain.u().value();
+            double v = plain.v().value();
+            assertThat(turned.u().value())
+                    .isCloseTo(2 * (u * Math.cos(0.6) - v * Math.sin(0.6)), within(1e-12));
+            assertThat(turned.v().value())
+                    .isCloseTo(2 * (u * Math.sin(0.6) + v * Math.cos(0.6)), within(1e-12));
+        }
+        assertThat(path.radius()).isCloseTo(0.5, within(2e-4));
+    }
+
     private static double speed(PlaneJet at) {
         return Math.hypot(at.u().d1(), at.v().d1());
     }

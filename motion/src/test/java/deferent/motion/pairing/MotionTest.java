@@ -70,4 +70,36 @@ class MotionTest {
         assertThat(arc.at(0.5).u().value()).isCloseTo(0.5, within(1e-12));
         assertThat(arc.at(0.25).v().value()).isCloseTo(-0.5, within(1e-12));
     }
+
+    @Test
+    void aQuarterFurtherFourTimesIsTheTimingItself() {
+        assertThat(Timing.of(-0.25)).isEqualTo(new Timing(0.75));
+        assertThat(Timing.QUARTER.stepped()).isEqualTo(Timing.SPLIT);
+        assertThat(new Timing(0.75).stepped()).isEqualTo(Timing.TOGETHER);
+    }
+
+    @Test
+    void anEllipseStartsAlongItsTiltAndIsAsFarAcrossAQuarterOn() {
+        for (double across : new double[] {0.5, 0.1, -0.5}) {
+            HandPath.Course course = Series.ellipse(0.2, across, Math.PI / 2).course();
+            assertThat(course.at(0).v().value()).isCloseTo(0.2, within(1e-12));
+            assertThat(course.at(0.25).u().value()).isCloseTo(-across, within(1e-12));
+        }
+    }
+
+    @Test
+    void thePoiIsLiveliestWhereItTurnsFastest() {
+        assertThat(new Turns(-3, 0).liveliest()).isEqualTo(3);
+        assertThat(new Swing(1, 0).liveliest()).isEqualTo(1);
+        assertThat(
+                        new Stretches(
+                                        0,
+                                        List.of(
+                                                new Stretches.Stretch(
+                                                        0.25, -1, Stretches.Ease.EVEN),
+                                                new Stretches.Stretch(
+                                                        0.75, 2, Stretches.Ease.EVEN)))
+                                .liveliest())
+                .isEqualTo(4);
+    }
 }

@@ -185,4 +185,26 @@ class IdealTraceTest {
         assertThat(Samples.point(samples.head(Side.LEFT), 37))
                 .isEqualTo(at(trace.head(Side.LEFT), samples.time(37)));
     }
+
+    @Test
+    void aSidesOwnCycleIsTheFirstOfItsCyclesWithItsBreaks() {
+        Motion square = new Motion(new Polygon(4, 0.4, 0), new Turns(1, 0));
+        Trace trace =
+                Trace.of(Pairing.of(part(square, Side.LEFT, 3), part(TRIQUETRA, Side.RIGHT, 1)));
+        Trace own = trace.ownCycle(Side.LEFT);
+        assertThat(own.period()).isCloseTo(trace.period() / 3, within(1e-12));
+        assertThat(own.breaks()).hasSize(4).allMatch(b -> b.time() < trace.period() / 3 - 0.1);
+        assertThat(own.ownCycle(Side.LEFT)).isSameAs(own);
+        assertThat(trace.ownCycle(Side.RIGHT)).isSameAs(trace);
+    }
+
+    @Test
+    void theFastestPoiIsSeenSixtyTimesATurn() {
+        int[][] cyclesTurnsCount = {{1, -12, 720}, {2, 7, 1440}, {4, -7, 2880}, {3, 0, 720}};
+        for (int[] c : cyclesTurnsCount) {
+            Part left = part(Motion.flower(0.5, c[1], 0), Side.LEFT, c[0]);
+            Trace trace = Trace.of(Pairing.of(left, part(TRIQUETRA, Side.RIGHT, 1)));
+            assertThat(trace.samples().count()).isEqualTo(c[2]);
+        }
+    }
 }

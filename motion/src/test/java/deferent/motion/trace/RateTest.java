@@ -2,6 +2,7 @@ package deferent.motion.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Refusal;
 import java.math.BigDecimal;
@@ -41,5 +42,10 @@ class RateTest {
                     .isInstanceOf(Refusal.class)
                     .hasMessageContaining("rate");
         }
+    }
+
+    @Test
+    void anNtscSecondHasThirtyFramesLessAThousandthOfThem() {
+        assertThat(Rate.NTSC.perSecond() * 1.001).isCloseTo(30, within(1e-12));
     }
 }
