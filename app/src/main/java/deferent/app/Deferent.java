@@ -159,10 +159,13 @@ public final class Deferent implements Runnable {
         if (thrown instanceof PhraseError wrong) {
             err.println(wrong.underlined());
             err.println("deferent: " + wrong.what());
-            err.println("Expected: " + wrong.expected() + ".");
+            if (wrong.offers().stream().noneMatch(wrong.expected()::contains)) {
+                err.println("Expected: " + wrong.expected() + ".");
+            }
             if (!wrong.nearest().isEmpty()) {
                 err.println("Nearest: " + String.join(", ", wrong.nearest()) + ".");
             }
+            wrong.offers().forEach(phrase -> err.println("Try: " + phrase));
             return BAD_INPUT;
         }
         if (thrown instanceof Refused wrong) {

@@ -59,6 +59,8 @@ record Trouble(int status, ObjectNode body) {
             inner.put("end", error.end());
             inner.put("expected", error.expected());
             inner.put("underlined", error.underlined());
+            ArrayNode offers = inner.putArray("offers");
+            error.offers().forEach(offers::add);
         }
         if (refused instanceof DocumentError error && error.line() > 0) {
             inner.put("line", error.line());

@@ -136,8 +136,8 @@ class CordAskTest {
 
     @Test
     void aCordIsNeverAskedToPushWhileTheFigureIsKept() {
-        JsonNode ideal = visitor.pairing("isolation vs four-petal antispin, 40bpm");
-        JsonNode kept = shown("isolation vs four-petal antispin, 40bpm", "figure");
+        JsonNode ideal = visitor.pairing("isolation vs four-petal antispin, tempo 40");
+        JsonNode kept = shown("isolation vs four-petal antispin, tempo 40", "figure");
         assertThat(ideal.at("/pull/left/least_weights").asDouble()).isNegative();
         assertThat(ideal.at("/pull/left/slack").size()).isPositive();
         assertThat(kept.at("/pull/left/least_weights").asDouble()).isPositive();

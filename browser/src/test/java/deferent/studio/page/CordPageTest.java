@@ -124,7 +124,7 @@ class CordPageTest extends InChromium {
     @Test
     void aSlackCordIsDrawnAsABowOfDotsAndAHarderPullAsAThickerTether() {
         try (Visit visit = visit()) {
-            visit.say("isolation vs four-petal antispin, 40bpm");
+            visit.say("isolation vs four-petal antispin, tempo 40");
             visit.page().evaluate("() => deferentDesk.clock.play(false)");
             visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.3).slack")).isFalse();
@@ -133,7 +133,7 @@ class CordPageTest extends InChromium {
             visit.page().evaluate("() => deferentDesk.clock.seek(0.75)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.75).slack")).isTrue();
             assertThat(visit.number("deferentStage.picture.strokes")).isEqualTo(taut + 8);
-            visit.say("isolation vs four-petal antispin, 120bpm");
+            visit.say("isolation vs four-petal antispin, tempo 120");
             visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
             assertThat(visit.number("deferentStage.picture.strokeStyle[4]"))
                     .isGreaterThan(width * 1.3);

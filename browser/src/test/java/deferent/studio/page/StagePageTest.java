@@ -194,7 +194,7 @@ class StagePageTest extends InChromium {
     @Test
     void fastLightsAreNotStartedWithoutAWord() {
         try (Visit visit =
-                visit(screen(1280, 800), "#phrase=isolation+vs+four-petal+antispin,+120bpm")) {
+                visit(screen(1280, 800), "#phrase=isolation+vs+four-petal+antispin,+tempo+120")) {
             visit.settled();
             visit.page()
                     .evaluate(

@@ -48,11 +48,11 @@ final class AmountReader {
     private Amount tempo() {
         double value = reader.number("after \"tempo\", a minute");
         Spot spot = reader.spot();
-        boolean other = reader.unit().filter(u -> u != Unit.A_MINUTE).isPresent();
-        if (other) {
+        if (reader.unit().isPresent()) {
             throw reader.error(
                     spot, "a tempo is not measured so", "cycles a minute, as in \"tempo 60\"");
         }
+        reader.take("bpm");
         return new Amount.Count(value);
     }
 

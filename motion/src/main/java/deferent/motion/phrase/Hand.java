@@ -5,6 +5,7 @@ import static deferent.motion.trade.Word.*;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
 import deferent.motion.trade.Word;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,18 +18,16 @@ final class Hand {
     private static final List<Set<Word>> ONE_OF =
             List.of(
                     Set.of(WALL, WHEEL, FLOOR),
-                    Set.of(HORIZONTAL, VERTICAL, DIAMOND, BOX, TILT),
+                    Set.of(HORIZONTAL, VERTICAL, DIAGONAL, DIAMOND, BOX, TILT),
+                    Set.of(AT_SHOULDER, CENTRE),
+                    Set.of(AT_SHOULDER, DEPTH),
                     Set.of(REST, TILT),
                     Set.of(IN_SPIN, ANTISPIN),
                     Set.of(TURNS, PETALS, STRETCHES, SWINGING),
                     Set.of(UPRIGHT, LEVEL),
                     Set.of(TOGETHER, SPLIT, QUARTER, TIMING),
                     Set.of(SAME, OPPOSITE),
-                    Set.of(SAME, OPPOSITES),
-                    Set.of(SAME_TIME, OPPOSITE),
-                    Set.of(SAME_TIME, SPLIT, QUARTER, TIMING),
-                    Set.of(SAME_TIME, OPPOSITES),
-                    Set.of(CLOCKWISE, COUNTER_CLOCKWISE));
+                    Set.of(REVERSED, CLOCKWISE, COUNTER_CLOCKWISE));
 
     /** Words that say a flower by themselves. */
     private static final Set<Word> FLOWERY =
@@ -37,7 +36,13 @@ final class Hand {
     private final String name;
     private final Map<Word, Said.Remark> remarks = new TreeMap<>();
     private Optional<TradeMotion> motion = Optional.empty();
+    private final List<Bare> bare = new ArrayList<>();
+    private Optional<Word> label = Optional.empty();
+    private Spot labelSpot = new Spot(0, 0);
     private Spot spot = new Spot(0, 0);
+
+    /** A number or an angle said without the word of its size. */
+    record Bare(double value, boolean angle, boolean at, Spot spot, String said) {}
 
     Hand(String name) {
         this.name = name;
@@ -54,6 +59,36 @@ final class Hand {
 
     Optional<TradeMotion> motion() {
         return motion;
+    }
+
+    /** What the phrase calls this hand: left, right or both; empty where it does not. */
+    Optional<Word> label() {
+        return label;
+    }
+
+    void label(Word whose, Spot where) {
+        label = Optional.of(whose);
+        labelSpot = where;
+    }
+
+    Spot labelSpot() {
+        return labelSpot;
+    }
+
+    /** Where its motion's word stands. */
+    Spot spot() {
+        return spot;
+    }
+
+    List<Bare> bare() {
+        return bare;
+    }
+
+    /** This takes all that was said of the other. */
+    void copy(Hand other) {
+        motion = other.motion;
+        spot = other.spot;
+        remarks.putAll(other.remarks);
     }
 
     void does(TradeMotion found, Spot where) {
@@ -84,13 +119,15 @@ final class Hand {
     }
 
     /** Its motion: words that mean a flower need not name it. */
-    private TradeMotion meant() {
+    TradeMotion meant() {
         return motion.orElse(Trade.FLOWER);
     }
 
     /** A word that was said but does not go with the motion. */
     Optional<Word> stray() {
-        return remarks.keySet().stream().filter(w -> !takes(w) && w != TOROID).findFirst();
+        return remarks.keySet().stream()
+                .filter(w -> !takes(w) && w != TOROID && w != CLOCKWISE && w != COUNTER_CLOCKWISE)
+                .findFirst();
     }
 
     /** Where a word was said of this hand, or the phrase's start. */

@@ -3,12 +3,15 @@ package deferent.motion.phrase;
 import static deferent.motion.trade.Word.*;
 
 import deferent.motion.trade.Amount;
+import deferent.motion.trade.Amounts;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
 import deferent.motion.trade.Unit;
 import deferent.motion.trade.Word;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -16,14 +19,17 @@ import java.util.stream.Stream;
  * Reads a phrase by recursive descent:
  *
  * <pre>
- * phrase = hand, ("vs" | "riding"), hand, {",", said of both} ;
- * hand   = {filler | motion | qualifier | size} ;
+ * phrase = hand, [("vs" | "riding" | {@link Seam}), hand], {",", said of both} ;
+ * hand   = {filler | label | motion | qualifier | size} ;
  * size   = word, amount | amount, word ;
  * </pre>
  *
- * Timing, direction, sense and tempo may stand anywhere, because they are the pairing's.
+ * One hand alone is both hands doing it. Timing, direction, sense and tempo may stand anywhere,
+ * because they are the pairing's.
  */
 final class Parser {
+    private static final Amount PLAIN = new Amount.Plain();
+
     private final String text;
     private final Lexicon lexicon;
     private final Reader reader;
@@ -31,6 +37,10 @@ final class Parser {
     private final Hand second = new Hand("second");
     private final Hand tail = new Hand("");
     private final Hand shared = new Hand("");
+    private int end = Integer.MAX_VALUE;
+    private boolean swapped;
+    // Whether "at" stood just before.
+    private boolean at;
 
     Parser(String text, Lexicon lexicon) {
         this.text = text;
@@ -39,70 +49,137 @@ final class Parser {
     }
 
     Phrase phrase() {
-        boolean versus = saysVersus();
-        hand(first, versus);
-        if (!reader.more()) {
-            throw missing(first, versus);
+        Optional<Seam> seam = Seam.of(reader);
+        end = seam.map(Seam::before).orElse(Integer.MAX_VALUE);
+        hand(first, seam.isPresent());
+        boolean rides = seam.isEmpty() && reader.more() && !reader.next(Token.Kind.COMMA);
+        end = Integer.MAX_VALUE;
+        if (seam.isPresent() || rides) {
+            seam.ifPresentOrElse(s -> reader.back(s.after()), () -> skipRiding());
+            settle(first);
+            second();
+            settle(second);
+        } else {
+            alone();
         }
-        reader.skip(reader.word().orElseThrow());
-        hand(second, true);
-        if (!second.done()) {
-            throw reader.error(
-                    reader.spot(),
-                    "the second hand does nothing",
-                    "a motion, such as triquetra",
-                    List.of());
-        }
+        label();
         while (reader.more()) {
             both();
         }
-        return new Phrase(text, said(first), said(second), shared.remarks());
+        reader.ratio().ifPresent(this::cycles);
+        return new Phrase(text, said(left()), said(right()), shared.remarks(), lexicon);
+    }
+
+    private void skipRiding() {
+        reader.skip(reader.word().orElseThrow());
+    }
+
+    private void second() {
+        hand(second, true);
+        if (!second.done()) {
+            Spot spot = reader.spot();
+            throw reader.mendable(
+                    spot,
+                    "the second hand does nothing",
+                    "a motion, such as triquetra",
+                    List.of(
+                            new Edit(at(spot), first.motionName(), Edit.ADDED),
+                            new Edit(at(spot), "static spin", Edit.ADDED)));
+        }
+    }
+
+    private static Spot at(Spot spot) {
+        return new Spot(spot.start(), spot.start());
+    }
+
+    // One motion: both hands do it.
+    private void alone() {
+        if (!first.done() && shared.remarks().containsKey(STACKED)) {
+            first.does(Trade.spelt("staticspin").orElseThrow(), shared.spotOf(STACKED));
+        }
+        if (!first.done()) {
+            throw missing(false);
+        }
+        boolean flower =
+                first.motion().equals(Optional.of(Trade.FLOWER))
+                        && first.bare().isEmpty()
+                        && Stream.of(PETALS, IN_SPIN, ANTISPIN, TURNS)
+                                .noneMatch(first.remarks()::containsKey);
+        if (flower) {
+            throw PhraseError.explaining(text, first.spot(), FLOWERS, OptionalDouble.empty());
+        }
+        settle(first);
+        Optional<Word> whose = first.label().filter(w -> w != BOTH);
+        if (whose.isPresent()) {
+            throw reader.mendable(
+                    reader.spot(),
+                    "only the " + whose.get().said() + " hand does anything",
+                    "what the other hand does",
+                    List.of(
+                            new Edit(at(reader.spot()), "vs " + first.motionName(), Edit.ADDED),
+                            new Edit(at(reader.spot()), "vs static spin", Edit.ADDED)));
+        }
+        second.copy(first);
+    }
+
+    private void label() {
+        Optional<Word> one = first.label();
+        Optional<Word> other = second.label();
+        if (one.isPresent() && one.equals(other)) {
+            throw reader.mendable(
+                    first.labelSpot().to(second.labelSpot()),
+                    "both motions are the " + one.get().said() + " hand's",
+                    "one for each hand",
+                    List.of(
+                            new Edit(first.labelSpot(), "", Edit.OFFERED),
+                            new Edit(second.labelSpot(), "", Edit.OFFERED)));
+        }
+        swapped =
+                one.equals(Optional.of(RIGHT))
+                        || (one.isEmpty() && other.equals(Optional.of(LEFT)));
+    }
+
+    private Hand left() {
+        return swapped ? second : first;
+    }
+
+    private Hand right() {
+        return swapped ? first : second;
+    }
+
+    private void cycles(Reader.Ratio ratio) {
+        remark(first, CYCLES, new Amount.Count(ratio.first()), ratio.spot());
+        remark(second, CYCLES, new Amount.Count(ratio.second()), ratio.spot());
     }
 
     /** Reads words that say one hand alone, to their end. */
     Said hand() {
         hand(first, true);
         if (reader.more() || !first.done()) {
-            throw missing(first, true);
+            throw missing(true);
         }
+        settle(first);
         return said(first);
     }
 
-    private PhraseError missing(Hand hand, boolean versus) {
-        return hand.done()
-                ? reader.error(
-                        reader.spot(),
-                        "the second hand is missing",
-                        "\"vs\" and what the other hand does, as in \"isolation vs triquetra\"")
-                : reader.error(
-                        reader.spot(),
-                        "no motion is said",
-                        versus
-                                ? "a motion before \"vs\""
-                                : "a motion, \"vs\" and another, as in \"isolation vs triquetra\"");
+    private PhraseError missing(boolean versus) {
+        Spot spot = reader.spot();
+        return reader.mendable(
+                spot,
+                "no motion is said",
+                versus
+                        ? "a motion before \"vs\""
+                        : "a motion, or two with \"vs\" between them, as in \"isolation vs triquetra\"",
+                List.of(
+                        new Edit(at(spot), "isolation vs triquetra", Edit.ADDED),
+                        new Edit(at(spot), "static spin vs triquetra", Edit.ADDED)));
     }
 
-    private boolean saysVersus() {
-        int mark = reader.mark();
-        boolean found = false;
-        while (reader.more() && !found) {
-            Optional<Reader.Found> word = reader.word();
-            found = word.filter(w -> w.is(Word.Kind.JOIN)).isPresent();
-            if (word.isPresent()) {
-                reader.skip(word.get());
-            } else {
-                reader.skip();
-            }
-        }
-        reader.back(mark);
-        return found;
-    }
-
-    // Up to what joins the hands, or for the second hand to the comma after it.
-    private void hand(Hand hand, boolean versus) {
-        while (reader.more()) {
+    // Up to what joins the hands, or for the second hand or both to the comma after it.
+    private void hand(Hand hand, boolean joined) {
+        while (reader.more() && reader.mark() < end) {
             if (reader.next(Token.Kind.COMMA)) {
-                if (hand == second && hand.done()) {
+                if (hand.done() && (hand == second || !joined)) {
                     return;
                 }
                 reader.skip();
@@ -110,61 +187,100 @@ final class Parser {
             }
             Optional<Reader.Found> next = reader.word();
             if (next.isPresent() && next.get().is(Word.Kind.JOIN)) {
-                if (hand == second) {
-                    throw reader.error(
-                            next.get().spot(),
-                            "a third hand",
-                            "two motions with one \"vs\" between them");
-                }
-                if (!hand.done()) {
-                    throw reader.error(
-                            next.get().spot(),
-                            "the first hand does nothing",
-                            "a motion before \"vs\"");
-                }
-                return;
+                throw third(next.get().spot());
             }
-            if (!versus
+            if (!joined
                     && hand.done()
-                    && next.flatMap(Reader.Found::word).equals(Optional.of(RIDING))) {
+                    && next.flatMap(Reader.Found::word).equals(Optional.of(RIDING))
+                    && motionAfter(next.get())) {
                 remark(hand, RIDING, new Amount.Plain(), next.get().spot());
                 return;
             }
             if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
-                Word owner = next.get().word().orElseThrow();
-                if (owner != (hand == first ? LEFT : RIGHT)) {
-                    throw reader.error(
-                            next.get().spot(),
-                            "\""
-                                    + owner.said()
-                                    + "\" among the words of the "
-                                    + hand.name()
-                                    + " hand",
-                            "sizes of both or of one hand after a comma at the end");
-                }
-                reader.skip(next.get());
+                owner(hand, next.get());
                 continue;
             }
             item(hand);
         }
+        if (joined && !hand.done() && hand == first) {
+            Spot spot = reader.spot();
+            throw reader.mendable(
+                    spot,
+                    "the first hand does nothing",
+                    "a motion before \"vs\"",
+                    List.of(
+                            new Edit(at(spot), "static spin", Edit.ADDED),
+                            new Edit(at(spot), "isolation", Edit.ADDED)));
+        }
+    }
+
+    private boolean motionAfter(Reader.Found found) {
+        int mark = reader.mark();
+        reader.skip(found);
+        while (reader.more() && reader.word().flatMap(Reader.Found::motion).isEmpty()) {
+            reader.skip();
+        }
+        boolean motion = reader.more();
+        reader.back(mark);
+        return motion;
+    }
+
+    private PhraseError third(Spot spot) {
+        Spot rest = new Spot(spot.start(), text.length());
+        List<Edit> edits = new ArrayList<>(List.of(new Edit(rest, "", Edit.OFFERED)));
+        return reader.mendable(
+                spot,
+                "a third hand; here are two, a partner's hands are another pair",
+                "two motions with one \"vs\" between them",
+                edits);
+    }
+
+    private void owner(Hand hand, Reader.Found found) {
+        Word whose = found.word().orElseThrow();
+        boolean clash = hand.label().filter(w -> w != whose).isPresent();
+        if (clash || reader.afterPlane()) {
+            Spot spot = found.spot();
+            throw clash
+                    ? reader.error(
+                            spot,
+                            "\""
+                                    + whose.said()
+                                    + "\" among the words of the "
+                                    + hand.label().orElseThrow().said()
+                                    + " hand",
+                            "sizes of both or of one hand after a comma at the end")
+                    : reader.mendable(
+                            spot,
+                            "\""
+                                    + whose.said()
+                                    + "\" after a plane could be the hand, or the side of"
+                                    + " the body it is on",
+                            "the hand before its motion, or where its centre lies",
+                            List.of(
+                                    new Edit(
+                                            spot,
+                                            whose == BOTH ? "" : "centre 30 cm " + whose.said(),
+                                            Edit.OFFERED)));
+        }
+        hand.label(whose, found.spot());
+        reader.skip(found);
     }
 
     // After the comma: sizes of both hands, or of the hand that is named.
     private void both() {
-        reader.skip();
+        if (reader.next(Token.Kind.COMMA)) {
+            reader.skip();
+        }
         Hand owner = tail;
         tail.remarks().clear();
         while (reader.more() && !reader.next(Token.Kind.COMMA)) {
             Optional<Reader.Found> next = reader.word();
             if (next.isPresent() && next.get().is(Word.Kind.JOIN)) {
-                throw reader.error(
-                        next.get().spot(),
-                        "a third hand",
-                        "two motions with one \"vs\" between them");
+                throw third(next.get().spot());
             }
             if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
                 Word whose = next.get().word().orElseThrow();
-                owner = whose == LEFT ? first : whose == RIGHT ? second : tail;
+                owner = whose == LEFT ? left() : whose == RIGHT ? right() : tail;
                 reader.skip(next.get());
                 continue;
             }
@@ -195,7 +311,19 @@ final class Parser {
     }
 
     private void item(Hand hand) {
-        if (reader.numberNext()) {
+        boolean said = at;
+        read(hand);
+        at = at && !said;
+    }
+
+    private void read(Hand hand) {
+        if (reader.next(Token.Kind.MARK)
+                || reader.next(Token.Kind.COLON)
+                || reader.next(Token.Kind.SLASH)) {
+            reader.skip();
+            return;
+        }
+        if (reader.numberNext() && reader.word().isEmpty()) {
             amountFirst(hand);
             return;
         }
@@ -210,31 +338,79 @@ final class Parser {
         }
         Word word = found.word().orElseThrow();
         switch (word.kind()) {
-            case FILLER -> reader.skip(found);
+            case FILLER, AND, ASIDE -> {
+                reader.skip(found);
+                at = word.said().equals("at");
+                return;
+            }
             case FLAG, SIZE, SHARED -> {
                 reader.skip(found);
+                if (word.said().equals("TO") && nextIsMotion()) {
+                    throw explaining(found.spot(), TRANSITION);
+                }
+                if (!word.both().isEmpty()) {
+                    word.both().forEach(w -> remark(shared, w, PLAIN, found.spot()));
+                    return;
+                }
                 Amount amount = new AmountReader(reader).of(word);
-                Hand whose = word.kind() == Word.Kind.SHARED ? shared : hand;
-                remark(whose, word, amount, reader.since(found.spot()));
+                remark(whose(hand, word), word, amount, reader.since(found.spot()));
             }
-            case EXPLAINED ->
-                    throw reader.error(
-                            found.spot(),
-                            "\"" + word.said() + "\" is explained, not said: " + word.means(),
-                            expected(hand));
+            case EXPLAINED -> throw explained(found, word);
             default -> throw reader.error(found.spot(), "is out of place here", expected(hand));
         }
     }
 
+    private boolean nextIsMotion() {
+        return reader.more() && reader.word().flatMap(Reader.Found::motion).isPresent();
+    }
+
+    // Which way round is a hand's own where it stands among its words.
+    private Hand whose(Hand hand, Word word) {
+        boolean sense = word == CLOCKWISE || word == COUNTER_CLOCKWISE;
+        return word.kind() != Word.Kind.SHARED || (sense && hand != tail) ? hand : shared;
+    }
+
+    private PhraseError explaining(Spot spot, Word word) {
+        return PhraseError.explaining(text, spot, word, OptionalDouble.empty());
+    }
+
+    private PhraseError explained(Reader.Found found, Word word) {
+        reader.skip(found);
+        if (word == LASTING) {
+            reader.skipToComma();
+            return explaining(reader.since(found.spot()), word);
+        }
+        if (word == THEN) {
+            Spot before = new Spot(0, found.spot().end());
+            Spot after = new Spot(found.spot().start(), text.length());
+            return reader.mendable(
+                    found.spot(),
+                    "\"" + word.said() + "\" is " + word.means(),
+                    "one pattern at a time",
+                    List.of(new Edit(after, "", Edit.OFFERED), new Edit(before, "", Edit.OFFERED)));
+        }
+        return explaining(found.spot(), word);
+    }
+
+    // A word for what is said already: "unit circle iso", "triquetra flower".
+    private static boolean again(TradeMotion said, TradeMotion motion) {
+        return said.equals(motion) || (motion.equals(Trade.FLOWER) && said.takes().contains(BOX));
+    }
+
     private void motion(Hand hand, TradeMotion motion, Reader.Found found) {
         reader.skip(found);
+        if (hand != tail && hand.motion().filter(said -> again(said, motion)).isPresent()) {
+            return;
+        }
         if (hand == tail || hand.motion().isPresent()) {
-            throw reader.error(
-                    found.spot(),
+            Spot spot = found.spot();
+            throw reader.mendable(
+                    spot,
                     hand == tail
                             ? "both hands have their motions already"
                             : "a second motion for the " + hand.name() + " hand",
-                    hand == first ? "\"vs\" or \"riding\" before it" : "a size, timing or plane");
+                    hand == first ? "\"vs\" or \"riding\" before it" : "a size, timing or plane",
+                    hand == first ? List.of(new Edit(at(spot), "vs", Edit.OFFERED)) : List.of());
         }
         hand.does(motion, found.spot());
         Optional<Word> follows = motion.follows();
@@ -244,28 +420,40 @@ final class Parser {
         }
     }
 
-    // "4 petals", "60 cm tether", "30° tilt", "60 bpm".
+    // "4 petals", "60 cm tether", "30° tilt", "1/4 time", "120 bpm"; a bare number waits for its
+    // motion.
     private void amountFirst(Hand hand) {
+        boolean placed = at;
         Spot from = reader.spot();
         double value = reader.number("");
         int afterNumber = reader.mark();
+        double share = value * reader.share().orElse(1);
+        if (reader.take("time", "timing")) {
+            timing(share, reader.since(from));
+            return;
+        }
+        reader.back(afterNumber);
+        Optional<Reader.Found> told = reader.word().filter(f -> f.is(Word.Kind.EXPLAINED));
+        if (told.isPresent()) {
+            reader.skip(told.get());
+            throw PhraseError.explaining(
+                    text,
+                    reader.since(from),
+                    told.get().word().orElseThrow(),
+                    OptionalDouble.of(value));
+        }
         Optional<Unit> unit = reader.unit();
         String unitText = text.substring(from.start(), reader.since(from).end());
         Optional<Word> word = sizeNext();
-        if (word.isEmpty() && unit.isPresent() && unit.get() != Unit.A_MINUTE) {
+        if (word.isEmpty() && unit.isPresent()) {
             reader.back(afterNumber);
             Optional<Word> bare = sizeNext();
             if (bare.filter(w -> w != TETHER).isPresent()) {
                 word = bare;
                 unit = Optional.empty();
             } else {
-                unit.ifPresent(u -> reader.unit());
+                reader.unit();
             }
-        }
-        if (unit.equals(Optional.of(Unit.A_MINUTE))) {
-            word.filter(w -> w == TEMPO).ifPresent(w -> reader.take(w));
-            remark(shared, TEMPO, new Amount.Count(value), reader.since(from));
-            return;
         }
         Optional<Word> named = word;
         Optional<Amount> amount = named.flatMap(w -> AmountReader.before(w, value, unitText));
@@ -273,17 +461,109 @@ final class Parser {
             throw reader.unknown("a unit, or the word of a size such as petals", candidates());
         }
         if (named.isEmpty() || amount.isEmpty()) {
-            throw reader.error(
-                    reader.since(from),
-                    "\"" + unitText.strip() + "\" does not say what it is the size of",
-                    "a size's word beside it, such as petals, tether, hand radius or tilt");
+            boolean angle = unit.flatMap(u -> optional(u.radians(value))).isPresent();
+            Spot spot = reader.since(from);
+            double radians = unit.map(u -> u.radians(value).orElse(0)).orElse(0.0);
+            Hand.Bare bare =
+                    new Hand.Bare(angle ? radians : value, angle, placed, spot, unitText.strip());
+            if (hand != tail && hand != shared && (angle || unit.isEmpty()) && named.isEmpty()) {
+                hand.bare().add(bare);
+                return;
+            }
+            throw unsized(bare, unit);
         }
         reader.take(named.get());
-        remark(
-                named.get().kind() == Word.Kind.SHARED ? shared : hand,
-                named.get(),
-                amount.get(),
-                reader.since(from));
+        remark(whose(hand, named.get()), named.get(), amount.get(), reader.since(from));
+    }
+
+    private static Optional<Double> optional(OptionalDouble value) {
+        return value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
+    }
+
+    private void timing(double share, Spot spot) {
+        if (share == 0.5) {
+            throw PhraseError.explaining(
+                    text, spot, Word.spelt("halftime").orElseThrow(), OptionalDouble.empty());
+        }
+        if (share == 0.25) {
+            remark(shared, QUARTER, PLAIN, spot);
+        } else {
+            remark(shared, TIMING, new Amount.Count(share), spot);
+        }
+    }
+
+    /** What numbers and angles without a word of their own are of, by the hand's motion. */
+    private void settle(Hand hand) {
+        for (Hand.Bare bare : hand.bare()) {
+            if (bare.angle()) {
+                angle(hand, bare);
+            } else if (counts(hand, bare)) {
+                remark(hand, PETALS, new Amount.Count(bare.value()), bare.spot());
+            } else if (hand.takes(AMPLITUDE) && !hand.takes(TURNS)) {
+                throw swing(bare, bare.value());
+            } else if (bare.at() && hand.takes(HORIZONTAL)) {
+                double radians = Math.toRadians(bare.value());
+                remark(hand, TILT, new Amount.Angle(radians, Unit.DEGREES), bare.spot());
+            } else {
+                throw unsized(bare, Optional.empty());
+            }
+        }
+        hand.bare().clear();
+    }
+
+    private static boolean counts(Hand hand, Hand.Bare bare) {
+        return hand.takes(PETALS)
+                && hand.meant().equals(Trade.FLOWER)
+                && bare.value() == Math.rint(bare.value())
+                && bare.value() >= 1
+                && bare.value() <= 25
+                && !bare.at();
+    }
+
+    private void angle(Hand hand, Hand.Bare bare) {
+        if (hand.takes(AMPLITUDE) && !hand.takes(TURNS)) {
+            throw swing(bare, Math.toDegrees(bare.value()));
+        }
+        if (!hand.takes(TILT)) {
+            throw unsized(bare, Optional.of(Unit.DEGREES));
+        }
+        remark(hand, TILT, new Amount.Angle(bare.value(), Unit.DEGREES), bare.spot());
+    }
+
+    private PhraseError swing(Hand.Bare bare, double degrees) {
+        List<Edit> edits = new ArrayList<>();
+        for (double each : new double[] {degrees, degrees / 2}) {
+            if (each < 180) {
+                edits.add(
+                        new Edit(
+                                bare.spot(),
+                                "amplitude " + Amounts.angle(Math.toRadians(each)),
+                                Edit.OFFERED));
+            }
+        }
+        return reader.mendable(
+                bare.spot(),
+                "an angle of swing is said to each side, and "
+                        + bare.said()
+                        + " could be that or all of it",
+                "an amplitude, as in \"pendulum amplitude 60°\"",
+                edits);
+    }
+
+    private PhraseError unsized(Hand.Bare bare, Optional<Unit> unit) {
+        List<Edit> edits = new ArrayList<>();
+        boolean length = unit.filter(Unit::length).isPresent();
+        for (String size :
+                length
+                        ? List.of("tether ", "hand radius ")
+                        : bare.angle() ? List.of("tilt ", "start ") : List.of("tempo ", "tilt ")) {
+            edits.add(new Edit(bare.spot(), size + bare.said(), Edit.OFFERED));
+        }
+        return reader.mendable(
+                bare.spot(),
+                "\"" + bare.said() + "\" does not say what it is the size of",
+                "a size's word beside it, such as petals, tether, hand radius or tilt",
+                edits);
     }
 
     private Optional<Word> sizeNext() {
@@ -294,14 +574,20 @@ final class Parser {
 
     private void remark(Hand hand, Word word, Amount amount, Spot spot) {
         Optional<Word> clash = hand.clash(word);
+        if (clash.equals(Optional.of(word)) && amount instanceof Amount.Plain) {
+            return; // said twice, and the same
+        }
         if (clash.isPresent()) {
             Word other = clash.get();
-            throw reader.error(
+            throw reader.mendable(
                     spot,
                     other == word
                             ? "a second " + word.said()
                             : "\"" + word.said() + "\" after \"" + other.said() + "\"",
-                    "only one of them");
+                    "only one of them",
+                    List.of(
+                            new Edit(spot, "", Edit.ADDED),
+                            new Edit(hand.spotOf(other), "", Edit.ADDED)));
         }
         hand.remarks().put(word, new Said.Remark(amount, spot));
     }
@@ -314,7 +600,41 @@ final class Parser {
                     "\"" + stray.get().said() + "\" does not go with \"" + hand.motionName() + "\"",
                     hand.takesInWords());
         }
+        Optional<Amount> petals =
+                Optional.ofNullable(hand.remarks().get(PETALS)).map(Said.Remark::amount);
+        boolean inSpin = hand.remarks().containsKey(IN_SPIN);
+        if (petals.isPresent() && !inSpin && hand.meant().equals(Trade.FLOWER)) {
+            fewPetals(hand, petals.get());
+        }
         return hand.said();
+    }
+
+    // An antispin of one or two petals turns its poi once the other way, or not at all.
+    private void fewPetals(Hand hand, Amount petals) {
+        boolean one = petals.equals(new Amount.Count(1));
+        if (!one && !petals.equals(new Amount.Count(2))) {
+            return;
+        }
+        Spot spot = spotOf(hand);
+        throw reader.mendable(
+                spot,
+                one
+                        ? "an antispin of one petal is a poi that does not turn, only goes round with"
+                                + " the hand pointing one way"
+                        : "an antispin of two petals is the cat-eye",
+                one ? "one that turns" : "cat-eye",
+                (one
+                                ? List.of("one-petal in-spin", "triquetra", "cat-eye")
+                                : List.of("cat-eye", "linear extension"))
+                        .stream().map(words -> new Edit(spot, words, Edit.OFFERED)).toList());
+    }
+
+    private static Spot spotOf(Hand hand) {
+        Spot spot = hand.spotOf(PETALS);
+        if (hand.remarks().containsKey(ANTISPIN)) {
+            spot = spot.with(hand.spotOf(ANTISPIN));
+        }
+        return hand.motion().isPresent() ? spot.with(hand.spot()) : spot;
     }
 
     private String expected(Hand hand) {
@@ -336,6 +656,9 @@ final class Parser {
         Stream<List<String>> words =
                 Word.all().stream().filter(w -> said.contains(w.kind())).map(Word::spellings);
         Stream<List<String>> own = lexicon.motions().stream().map(TradeMotion::spellings);
-        return Stream.of(trade, words, own).flatMap(s -> s).flatMap(List::stream).toList();
+        return Stream.of(trade, words, own, Stream.of(Reader.counts()))
+                .flatMap(s -> s)
+                .flatMap(List::stream)
+                .toList();
     }
 }

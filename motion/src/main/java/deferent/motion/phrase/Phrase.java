@@ -14,7 +14,7 @@ import java.util.Optional;
  * </pre>
  *
  * What stands before "vs" is said of the left or first hand, what stands after it of the other, and
- * what stands after a comma at the end of both.
+ * what stands after a comma at the end of both. A single motion is both hands doing it.
  */
 public final class Phrase {
     private final String text;
@@ -22,7 +22,10 @@ public final class Phrase {
     private final Said right;
     private final Map<Word, Said.Remark> shared;
 
-    Phrase(String text, Said left, Said right, Map<Word, Said.Remark> shared) {
+    private final Lexicon lexicon;
+
+    Phrase(String text, Said left, Said right, Map<Word, Said.Remark> shared, Lexicon lexicon) {
+        this.lexicon = lexicon;
         this.text = text;
         this.left = left;
         this.right = right;
@@ -36,7 +39,11 @@ public final class Phrase {
 
     /** Reads a phrase in the trade's words and the user's own. */
     public static Phrase parse(String text, Lexicon lexicon) {
-        return new Parser(text, lexicon).phrase();
+        try {
+            return new Parser(text, lexicon).phrase();
+        } catch (PhraseError error) {
+            throw error.offering(Mending.offers(error, lexicon, Tether.USUAL));
+        }
     }
 
     /** A phrase that reads back as exactly this pairing; empty where the trade has no words. */
@@ -64,6 +71,17 @@ public final class Phrase {
      * Throws {@link PhraseError} where the sizes said are impossible.
      */
     public Pairing with(Tether usual) {
+        try {
+            return sized(usual);
+        } catch (PhraseError error) {
+            throw error.offering(Mending.offers(error, lexicon, usual));
+        }
+    }
+
+    /**
+     * As {@link #with}, without looking for phrases that would do where the sizes are impossible.
+     */
+    Pairing sized(Tether usual) {
         return new Sizing(text, left, right, shared).pairing(usual);
     }
 

@@ -14,6 +14,7 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.trade.Amounts;
 import deferent.motion.trade.Seen;
+import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -39,8 +40,9 @@ final class PhraseWriter {
         if (left.isEmpty() || right.isEmpty()) {
             return Optional.empty();
         }
-        List<String> first = sizes(Side.LEFT);
-        List<String> second = sizes(Side.RIGHT);
+        boolean stacked = KnownPlaces.stacked(pairing);
+        List<String> first = sizes(Side.LEFT, stacked);
+        List<String> second = sizes(Side.RIGHT, stacked);
         List<String> both = new ArrayList<>(first);
         both.retainAll(second);
         first.removeAll(both);
@@ -52,6 +54,9 @@ final class PhraseWriter {
                         + (firstRides ? " riding " : " vs ")
                         + spaced(right.get() + (secondRides ? " riding" : ""), second);
         both.addAll(shared());
+        if (stacked) {
+            both.add(Word.STACKED.said());
+        }
         for (String said : both) {
             line += ", " + said;
         }
@@ -60,7 +65,7 @@ final class PhraseWriter {
 
     private boolean readsBack(String line) {
         try {
-            return Phrase.parse(line, lexicon).pairing().equals(pairing);
+            return new Parser(line, lexicon).phrase().sized(Tether.USUAL).equals(pairing);
         } catch (PhraseError unreadable) {
             return false;
         }
@@ -80,7 +85,7 @@ final class PhraseWriter {
         return turn.turns() != 0;
     }
 
-    private List<String> sizes(Side side) {
+    private List<String> sizes(Side side, boolean stacked) {
         Part part = pairing.part(side);
         List<String> said = new ArrayList<>();
         Place place = part.place();
@@ -104,7 +109,11 @@ final class PhraseWriter {
         if (turn.carries() == PlaneTurn.Carries.POI) {
             said.add("poi alone");
         }
-        centre(side, place).ifPresent(said::add);
+        if (place.centre().equals(KnownPlaces.atShoulder(side))) {
+            said.add(Word.AT_SHOULDER.said());
+        } else if (!stacked) {
+            centre(side, place).ifPresent(said::add);
+        }
         if (part.cycles() != 1) {
             said.add("cycles " + part.cycles());
         }

@@ -11,22 +11,29 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Goes along a phrase's tokens: words by their longest spelling, numbers, sizes with their units.
  */
 final class Reader {
     private static final int LONGEST = 6;
-    private static final List<String> NUMBERS =
+    private static final List<String> COUNTS =
             List.of(
                     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
                     "ten", "eleven", "twelve");
+    private static final Map<String, Integer> TIMES =
+            Map.of("single", 1, "double", 2, "triple", 3, "quad", 4, "quadruple", 4);
     private static final Map<String, Double> SHARES =
             Map.of("half", 0.5, "third", 1.0 / 3, "quarter", 0.25);
     private final String text;
     private final Lexicon lexicon;
     private final List<Token> tokens;
+    private final Optional<Ratio> ratio;
     private int at;
+
+    /** "3:2", "3 against 2": cycles of the first hand and of the second. */
+    record Ratio(double first, double second, Spot spot) {}
 
     /** A motion or another word, and where it stands. */
     record Found(Optional<TradeMotion> motion, Optional<Word> word, Spot spot, int tokens) {
@@ -39,6 +46,58 @@ final class Reader {
         this.text = text;
         this.lexicon = lexicon;
         this.tokens = Token.of(text);
+        this.ratio = takeRatio();
+    }
+
+    /** The cycles of the two hands, where they are said as a ratio; it is no longer ahead. */
+    Optional<Ratio> ratio() {
+        return ratio;
+    }
+
+    private Optional<Ratio> takeRatio() {
+        for (int i = 0; i + 2 < tokens.size(); i++) {
+            String between = Spelling.key(tokens.get(i + 1).text());
+            boolean joins =
+                    tokens.get(i + 1).kind() == Token.Kind.COLON
+                            || between.equals("against")
+                            || between.equals("over");
+            OptionalDouble first = count(tokens.get(i));
+            OptionalDouble second = count(tokens.get(i + 2));
+            if (joins && first.isPresent() && second.isPresent() && !sizeAt(i - 1) && free(i + 3)) {
+                Spot spot = tokens.get(i).spot().to(tokens.get(i + 2).spot());
+                tokens.subList(i, i + 3).clear();
+                return Optional.of(new Ratio(first.getAsDouble(), second.getAsDouble(), spot));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static OptionalDouble count(Token token) {
+        if (token.kind() == Token.Kind.NUMBER) {
+            return OptionalDouble.of(token.number());
+        }
+        int count = COUNTS.indexOf(Spelling.key(token.text()));
+        return count < 0 ? OptionalDouble.empty() : OptionalDouble.of(count);
+    }
+
+    private boolean sizeAt(int token) {
+        return token >= 0 && measures(token);
+    }
+
+    // Whether a number before it is not its size.
+    private boolean free(int token) {
+        return token >= tokens.size()
+                || (!measures(token) && Unit.spelt(tokens.get(token).text()).isEmpty());
+    }
+
+    private boolean measures(int token) {
+        return Word.spelt(Spelling.full(tokens.get(token).text()))
+                .filter(
+                        w ->
+                                w.measured() != Word.Measured.NOTHING
+                                        || w == Word.ANTISPIN
+                                        || w == Word.IN_SPIN)
+                .isPresent();
     }
 
     boolean more() {
@@ -82,6 +141,7 @@ final class Reader {
     /** The longest known word that starts at the next token. */
     Optional<Found> word() {
         StringBuilder key = new StringBuilder();
+        StringBuilder full = new StringBuilder();
         Found best = null;
         for (int i = at; i < Math.min(at + LONGEST, tokens.size()); i++) {
             Token token = tokens.get(i);
@@ -90,15 +150,46 @@ final class Reader {
                 break;
             }
             key.append(Spelling.key(token.text()));
+            full.append(Spelling.full(token.text()));
             Spot spot = tokens.get(at).spot().to(token.spot());
-            Optional<TradeMotion> motion = lexicon.spelt(key.toString());
-            Optional<Word> word =
-                    motion.isPresent() ? Optional.empty() : Word.spelt(key.toString());
-            if (motion.isPresent() || word.isPresent()) {
-                best = new Found(motion, word, spot, i + 1 - at);
+            Found known = known(key.toString(), spot, i + 1 - at);
+            if (known == null && !full.toString().contentEquals(key)) {
+                known = known(full.toString(), spot, i + 1 - at);
             }
+            best = known == null ? best : known;
         }
         return Optional.ofNullable(best);
+    }
+
+    private @Nullable Found known(String key, Spot spot, int length) {
+        Optional<TradeMotion> motion = lexicon.spelt(key);
+        Optional<Word> word = motion.isPresent() ? Optional.empty() : Word.spelt(key);
+        return motion.isPresent() || word.isPresent()
+                ? new Found(motion, word, spot, length)
+                : null;
+    }
+
+    /** Whether the word of a plane stands just before. */
+    boolean afterPlane() {
+        return at > 0
+                && List.of("plane", "wheel", "wall", "floor")
+                        .contains(Spelling.key(tokens.get(at - 1).text()));
+    }
+
+    void skipToComma() {
+        while (more() && !next(Token.Kind.COMMA)) {
+            at++;
+        }
+    }
+
+    /** Whether a length or a number stands just before, as in "centre 10 cm left". */
+    boolean afterLength() {
+        if (at == 0) {
+            return false;
+        }
+        Token before = tokens.get(at - 1);
+        return before.kind() == Token.Kind.NUMBER
+                || Unit.spelt(before.text()).filter(Unit::length).isPresent();
     }
 
     /** Takes the next word if it is that one. */
@@ -133,7 +224,15 @@ final class Reader {
     /** Whether a number starts here, in figures or as a word from one on. */
     boolean numberNext() {
         return next(Token.Kind.NUMBER)
-                || (next(Token.Kind.LETTERS) && NUMBERS.contains(Spelling.key(token().text())));
+                || (next(Token.Kind.LETTERS) && named(Spelling.key(token().text())).isPresent());
+    }
+
+    private static OptionalDouble named(String key) {
+        int count = COUNTS.indexOf(key);
+        Integer times = TIMES.get(key);
+        return count >= 0
+                ? OptionalDouble.of(count)
+                : times == null ? OptionalDouble.empty() : OptionalDouble.of(times);
     }
 
     /** A number in figures, as a fraction, or in words; what for is said in the error. */
@@ -160,16 +259,29 @@ final class Reader {
         if (next(Token.Kind.LETTERS)) {
             String key = Spelling.key(token().text());
             Double share = SHARES.get(key);
-            if (NUMBERS.contains(key) || share != null) {
+            OptionalDouble named = named(key);
+            if (named.isPresent() || share != null) {
                 at++;
                 return new Unit.Figure(
-                        share != null ? share : NUMBERS.indexOf(key), Optional.empty());
+                        share != null ? share : named.getAsDouble(), Optional.empty());
             }
         }
         throw error(
                 spot(),
                 more() ? "\"" + token().text() + "\" is no number" : "the number is missing",
                 "a number " + whatFor);
+    }
+
+    /** Takes the share that stands next, as in "three quarter time". */
+    OptionalDouble share() {
+        Double share = next(Token.Kind.LETTERS) ? SHARES.get(Spelling.full(token().text())) : null;
+        at += share == null ? 0 : 1;
+        return share == null ? OptionalDouble.empty() : OptionalDouble.of(share);
+    }
+
+    /** Numbers in words, for whoever looks for a word spelt much the same. */
+    static List<String> counts() {
+        return COUNTS;
     }
 
     /** Whether a word comes next that is not known here. */
@@ -209,26 +321,60 @@ final class Reader {
         Spot from = spot();
         double value = number("with a unit of angle, such as 30°");
         Optional<Unit> unit = unit();
-        OptionalDouble radians = unit.map(u -> u.radians(value)).orElse(OptionalDouble.empty());
-        if (unit.isEmpty() || radians.isEmpty()) {
+        // Spinners say degrees, and say so mostly by saying nothing.
+        Unit said = unit.orElse(Unit.DEGREES);
+        OptionalDouble radians = said.radians(value);
+        if (radians.isEmpty() || (unit.isEmpty() && strangeUnit())) {
             throw badUnit(from, of, unit, "an angle with degrees, rad or turns");
         }
         try {
             Refusal.angle(radians.getAsDouble(), "\"" + of.said() + "\"");
         } catch (Refusal beyond) {
-            Refusal said = unit.get().said(beyond, 1);
-            throw error(since(from), said.where() + " " + said.what(), Sizing.expected(said));
+            Refusal told = said.said(beyond, 1);
+            throw error(since(from), told.where() + " " + told.what(), Sizing.expected(told));
         }
-        return new Amount.Angle(radians.getAsDouble(), unit.get());
+        return new Amount.Angle(radians.getAsDouble(), said);
+    }
+
+    // One letter or two after a number, of no meaning here, were meant as its unit.
+    private boolean strangeUnit() {
+        return strange() && token().text().length() <= 2;
     }
 
     private PhraseError badUnit(Spot from, Word of, Optional<Unit> unit, String expected) {
         if (unit.isPresent()) {
             return error(since(from), "\"" + of.said() + "\" is not measured so", expected);
         }
-        return strange()
-                ? error(spot(), "\"" + token().text() + "\" is no unit known here", expected)
-                : error(since(from), "\"" + of.said() + "\" has a number without a unit", expected);
+        if (strange()) {
+            return error(spot(), "\"" + token().text() + "\" is no unit known here", expected);
+        }
+        Spot number = since(from);
+        List<Edit> edits = new ArrayList<>();
+        String bare = text.substring(number.start(), number.end());
+        for (String length : List.of("cm", "in", "ft", "m")) {
+            double metres = likely(bare, length);
+            if (metres >= 0.1 && metres <= 1.5) {
+                edits.add(new Edit(number, bare + " " + length, Edit.OFFERED));
+            }
+        }
+        return new PhraseError(
+                text,
+                number,
+                "\"" + of.said() + "\" has a number without a unit",
+                expected,
+                List.of(),
+                edits);
+    }
+
+    // Metres of a bare number in that unit; 0 of what is no plain number.
+    private static double likely(String bare, String unit) {
+        return bare.matches("[0-9]*\\.?[0-9]+")
+                ? Unit.spelt(unit).orElseThrow().metres(bare(bare))
+                : 0;
+    }
+
+    private static Unit.Figure bare(String bare) {
+        return new Unit.Figure(Double.parseDouble(bare), Optional.empty());
     }
 
     PhraseError error(Spot spot, String what, String expected) {
@@ -236,7 +382,12 @@ final class Reader {
     }
 
     PhraseError error(Spot spot, String what, String expected, List<String> nearest) {
-        return new PhraseError(text, spot.start(), spot.end(), what, expected, nearest);
+        return new PhraseError(text, spot, what, expected, nearest, List.of());
+    }
+
+    /** The error, with changes that might mend it. */
+    PhraseError mendable(Spot spot, String what, String expected, List<Edit> edits) {
+        return new PhraseError(text, spot, what, expected, List.of(), edits);
     }
 
     /** The error for a token that is no known word, with what was expected there. */
@@ -262,7 +413,12 @@ final class Reader {
         }
         return error(
                 token.spot(),
-                "\"" + token.text() + "\" is no word known here",
+                "\""
+                        + token.text()
+                        + (near.isEmpty() && token.text().length() > 3
+                                ? "\" is no word of the trade known here; a motion of your own can be"
+                                        + " given that name on your shelf, and is then said like any"
+                                : "\" is no word known here"),
                 expected,
                 near.stream().distinct().limit(3).toList());
     }

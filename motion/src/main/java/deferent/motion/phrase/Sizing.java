@@ -3,6 +3,7 @@ package deferent.motion.phrase;
 import static deferent.motion.trade.Word.*;
 
 import deferent.motion.pairing.Direction;
+import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
@@ -66,23 +67,61 @@ final class Sizing {
     }
 
     Pairing pairing(Tether usual) {
-        Sense sense =
-                shared.containsKey(COUNTER_CLOCKWISE) ? Sense.COUNTER_CLOCKWISE : Sense.CLOCKWISE;
-        boolean opposite = shared.containsKey(OPPOSITE) || shared.containsKey(OPPOSITES);
+        boolean opposite = opposite();
+        Sense said = sense(opposite);
+        Sense sense = shared.containsKey(REVERSED) ? said.reversed() : said;
         boolean leftMirrored = sense == Sense.COUNTER_CLOCKWISE;
         Part first = part(left, Side.LEFT, leftMirrored, usual);
         Part second = part(right, Side.RIGHT, leftMirrored ^ opposite, usual);
         try {
-            return new Pairing(
-                    first,
-                    second,
-                    timing(),
-                    opposite ? Direction.OPPOSITE : Direction.SAME,
-                    sense,
-                    Said.sizes(shared, 0).number(TEMPO));
+            Pairing pairing =
+                    new Pairing(
+                            first,
+                            second,
+                            timing(),
+                            opposite ? Direction.OPPOSITE : Direction.SAME,
+                            sense,
+                            Said.sizes(shared, 0).number(TEMPO));
+            return shared.containsKey(MIRRORED) ? MirrorImage.of(pairing) : pairing;
         } catch (Refusal refusal) {
             throw error(refusal, about(refusal));
         }
+    }
+
+    // Two senses said say the direction too.
+    private boolean opposite() {
+        Optional<Sense> first = sense(left.remarks());
+        Optional<Sense> second = sense(right.remarks());
+        if (first.isEmpty() || second.isEmpty()) {
+            return shared.containsKey(OPPOSITE);
+        }
+        boolean differ = !first.equals(second);
+        if (shared.containsKey(differ ? SAME : OPPOSITE)) {
+            Spot spot = shared.get(differ ? SAME : OPPOSITE).spot();
+            throw new PhraseError(
+                    text,
+                    spot,
+                    "the hands were said to turn " + (differ ? "against each other" : "one way"),
+                    "one of the two, senses or direction",
+                    List.of(),
+                    List.of());
+        }
+        return differ;
+    }
+
+    private Sense sense(boolean opposite) {
+        Optional<Sense> first = sense(left.remarks()).or(() -> sense(shared));
+        Optional<Sense> second = sense(right.remarks());
+        return first.or(() -> opposite ? second.map(Sense::reversed) : second)
+                .orElse(Sense.CLOCKWISE);
+    }
+
+    private static Optional<Sense> sense(Map<Word, Said.Remark> said) {
+        return said.containsKey(CLOCKWISE)
+                ? Optional.of(Sense.CLOCKWISE)
+                : said.containsKey(COUNTER_CLOCKWISE)
+                        ? Optional.of(Sense.COUNTER_CLOCKWISE)
+                        : Optional.empty();
     }
 
     /** What would be right, as a phrase's error says it. */
@@ -119,7 +158,12 @@ final class Sizing {
         try {
             Tether tether = sizes.has(TETHER) ? Tether.of(length) : usual;
             Motion motion = said.motion(length, mirrored);
-            return new Part(motion, tether, place(sizes, side), sizes.whole(CYCLES, 1));
+            Place place = place(sizes, side);
+            return new Part(
+                    motion,
+                    tether,
+                    shared.containsKey(STACKED) ? KnownPlaces.stacked(place, side, tether) : place,
+                    sizes.whole(CYCLES, 1));
         } catch (Refusal refusal) {
             Optional<Said.Remark> about = about(said, refusal);
             // Of a size unsaid, lengths are told as the trade says them.
@@ -136,7 +180,7 @@ final class Sizing {
                         : sizes.has(FLOOR) ? Plane.Kind.FLOOR : Plane.Kind.WALL;
         Place usual =
                 Place.usual(side, new Plane(kind, sizes.angle(TIP, 0), sizes.angle(SWIVEL, 0)));
-        Vector3D centre = usual.centre();
+        Vector3D centre = sizes.has(AT_SHOULDER) ? KnownPlaces.atShoulder(side) : usual.centre();
         Optional<Amount.Shift> shift = sizes.shift();
         if (shift.isPresent()) {
             Vector3D to =
@@ -174,10 +218,10 @@ final class Sizing {
     private PhraseError error(Refusal refusal, Spot spot) {
         return new PhraseError(
                 text,
-                spot.start(),
-                spot.end(),
+                spot,
                 refusal.where() + " " + refusal.what(),
                 expected(refusal),
+                List.of(),
                 List.of());
     }
 }

@@ -5,4 +5,9 @@ record Spot(int start, int end) {
     Spot to(Spot later) {
         return new Spot(start, Math.max(end, later.end));
     }
+
+    /** The least that covers both. */
+    Spot with(Spot other) {
+        return new Spot(Math.min(start, other.start), Math.max(end, other.end));
+    }
 }

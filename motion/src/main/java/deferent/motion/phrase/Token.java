@@ -11,7 +11,10 @@ record Token(Kind kind, String text, Spot spot) {
         LETTERS,
         NUMBER,
         COMMA,
+        COLON,
         SLASH,
+        /** A sign that joins: &, + or ×. */
+        MARK,
         /** A sign no phrase uses. */
         OTHER
     }
@@ -38,8 +41,14 @@ record Token(Kind kind, String text, Spot spot) {
             } else if (startsNumber(line, i)) {
                 end = numberEnd(line, i);
                 found.add(token(Kind.NUMBER, line, i, end));
-            } else if (c == ',' || c == ';' || c == ':') {
+            } else if (c == '"' && figure(line, i - 1)) {
+                found.add(token(Kind.LETTERS, line, i, end)); // inches
+            } else if (c == ',' || c == ';') {
                 found.add(token(Kind.COMMA, line, i, end));
+            } else if (c == ':') {
+                found.add(token(Kind.COLON, line, i, end));
+            } else if ("&+×|".indexOf(c) >= 0) {
+                found.add(token(Kind.MARK, line, i, end));
             } else if (c == '/') {
                 found.add(token(Kind.SLASH, line, i, end));
             } else if (!Character.isWhitespace(c) && "-‐‑–−.()\"“”".indexOf(c) < 0) {

@@ -1,5 +1,7 @@
 package deferent.motion.phrase;
 
+import static java.util.stream.Collectors.joining;
+
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trade.Spelling;
 import deferent.motion.trade.Trade;
@@ -52,10 +54,8 @@ public final class Words {
     /** The entry of that word; refuses one that is not known with the nearest ones. */
     public static Entry explain(String word, Lexicon lexicon) {
         String key = Spelling.key(word);
-        Optional<Entry> known =
-                lexicon.spelt(key)
-                        .map(Words::entry)
-                        .or(() -> Word.spelt(key).filter(Words::explained).map(Words::entry));
+        String full = Stream.of(word.split("[ -]")).map(Spelling::full).collect(joining());
+        Optional<Entry> known = known(key, lexicon).or(() -> known(full, lexicon));
         if (known.isPresent()) {
             return known.get();
         }
@@ -73,6 +73,12 @@ public final class Words {
                 nearest.isEmpty()
                         ? "ask for all words to see them"
                         : "did you mean " + String.join(", ", nearest) + "?");
+    }
+
+    private static Optional<Entry> known(String key, Lexicon lexicon) {
+        return lexicon.spelt(key)
+                .map(Words::entry)
+                .or(() -> Word.spelt(key).filter(Words::explained).map(Words::entry));
     }
 
     private static Entry entry(Word word) {

@@ -24,6 +24,11 @@ public final class Spelling {
         return kept.toString();
     }
 
+    /** The key of one word with its short form written out: "isolation" of "iso". */
+    public static String full(String word) {
+        return Short.full(key(word));
+    }
+
     /** What has that {@link #key}, a plural ending forgiven. */
     public static <T> Optional<T> find(Map<String, T> byKey, String key) {
         T found = byKey.get(key);
@@ -31,6 +36,9 @@ public final class Spelling {
             if (found == null && key.endsWith(plural)) {
                 found = byKey.get(key.substring(0, key.length() - plural.length()));
             }
+        }
+        if (found == null && key.endsWith("ies")) {
+            found = byKey.get(key.substring(0, key.length() - 3) + "y");
         }
         return Optional.ofNullable(found);
     }
@@ -49,10 +57,12 @@ public final class Spelling {
         Map<Integer, List<String>> byDistance = new TreeMap<>();
         Set<String> seen = new HashSet<>();
         for (String word : words) {
-            if (!seen.add(key(word))) {
+            String other = key(word);
+            // Letters that one has more must all be added.
+            if (Math.abs(other.length() - key.length()) > most || !seen.add(other)) {
                 continue;
             }
-            int distance = distance(key, key(word));
+            int distance = distance(key, other);
             if (distance <= most) {
                 byDistance.computeIfAbsent(distance, d -> new ArrayList<>()).add(word);
             }

@@ -33,6 +33,12 @@ public final class Trade {
     private static final List<TradeMotion> ROWS = new ArrayList<>();
     private static final Map<String, TradeMotion> BY_KEY = new HashMap<>();
 
+    // A straight-sided star's sides pass cos 72° of its points' distance from the centre; the
+    // head's
+    // least distance is the tether less the hand radius, its greatest their sum.
+    private static final double STAR_RADIUS =
+            (1 - Math.cos(Math.toRadians(72))) / (1 + Math.cos(Math.toRadians(72)));
+
     static {
         row(
                 "static spin",
@@ -40,7 +46,8 @@ public final class Trade {
                 "one turn a cycle, starting straight to the performer's left",
                 Word.and(TURNS, START, STRETCHES, STALLING),
                 sizes -> new Motion(Series.STILL, sizes.spin(1, 0)),
-                Trade::staticSpin);
+                Trade::staticSpin,
+                "static");
         row(
                 "extension",
                 "hand and head go round together with the tether pointing outward",
@@ -64,12 +71,28 @@ public final class Trade {
                                         when(
                                                 c.starts(Math.PI)
                                                         && c.radius() < seen.tether() - Seen.NEAR,
-                                                () -> Call.of("isolation"))));
+                                                () -> Call.of("isolation"))),
+                "unit circle");
+        row(
+                "point isolation",
+                "the hand goes round its poi's head, which stays on one point",
+                "hand radius one tether always",
+                Word.and(HAND_START),
+                sizes -> Motion.flower(sizes.tether(), 1, Math.PI),
+                seen ->
+                        seen.circling(
+                                1,
+                                c ->
+                                        when(
+                                                c.starts(Math.PI)
+                                                        && Math.abs(c.radius() - seen.tether())
+                                                                < Seen.NEAR,
+                                                () -> Call.of("point isolation"))));
         row(
                 "linear extension",
                 "the cat-eye whose ellipse has collapsed to a line",
                 "horizontal; its hand radius is always its tether",
-                Word.and(HORIZONTAL, VERTICAL, TILT, START, HAND_START),
+                lying(TILT, START, HAND_START),
                 sizes -> Motion.flower(sizes.tether(), -1, sizes.angle(START, 0)),
                 seen ->
                         seen.circling(
@@ -82,19 +105,64 @@ public final class Trade {
                 "cat-eye",
                 "one antispin turn to each turn of the hand: the head draws an ellipse",
                 "hand radius half a tether, horizontal",
-                Word.and(HAND_RADIUS, HORIZONTAL, VERTICAL, TILT, START, ANTISPIN, HAND_START),
+                lying(HAND_RADIUS, TILT, START, ANTISPIN, HAND_START),
                 sizes -> Motion.flower(sizes.radius(0.5), -1, sizes.angle(START, 0)),
                 seen -> seen.circling(-1, c -> seen.standing("horizontal ", "cat-eye", c.tilt())),
                 "cateye",
-                "cat eye");
+                "cat eye",
+                "cat's eye");
         row(
                 "linear isolation",
                 "the hand goes to and fro on a line and the poi turns once, so that the head runs"
                         + " on the line across",
                 "hand line horizontal; it reaches one tether to either side always",
-                Word.and(HORIZONTAL, VERTICAL, TILT),
+                lying(TILT),
                 sizes -> new Motion(Series.line(sizes.tether(), 0), new Turns(1, Math.PI)),
                 Trade::linearIsolation);
+        row(
+                "figure eight",
+                "a linear extension opened into an eight: the hand rises and falls twice a cycle"
+                        + " while it goes round, so the head draws an eight of two even halves",
+                "lying, which is also called infinity; hand radius one tether, rising and falling"
+                        + " half a tether, always",
+                lying(TILT),
+                sizes -> new Motion(eight(sizes.tether(), 0), new Turns(-1, 0)),
+                Trade::figureEight,
+                "figure 8",
+                "infinity",
+                "infinity sign",
+                "lemniscate");
+        row(
+                "pentagram",
+                "a star of five points drawn without lifting: the hand goes round three times a"
+                        + " cycle and the poi turns twice against it, so that each point is two"
+                        + " fifths of a turn from the one before",
+                "hand radius 0.53 tethers, at which the star's sides are as near the centre as"
+                        + " straight lines would be; a point straight to the performer's left",
+                Word.and(HAND_RADIUS, TILT, START),
+                sizes ->
+                        new Motion(
+                                new Series(
+                                        List.of(new Series.Term(3, sizes.radius(STAR_RADIUS), 0))),
+                                new Turns(-2, sizes.angle(START, 0))),
+                Trade::pentagram,
+                "five-pointed star",
+                "star");
+        row(
+                "cardioid",
+                "a one-petal in-spin about so wide a circle that its petal shrinks to a point: the"
+                        + " head draws a heart",
+                "hand radius two tethers always",
+                Word.and(TILT, START, HAND_START),
+                sizes -> Motion.flower(2 * sizes.tether(), 2, sizes.angle(START, 0)),
+                seen ->
+                        seen.circling(
+                                2,
+                                c ->
+                                        when(
+                                                Math.abs(c.radius() - 2 * seen.tether())
+                                                        < Seen.NEAR,
+                                                () -> Call.of("cardioid"))));
         flower(-2, "triquetra", "the three-petal antispin flower", "three-petal antispin");
         row(
                 "flower",
@@ -107,7 +175,7 @@ public final class Trade {
                                 sizes.circle(),
                                 sizes.spin(sizes.flowerTurns(1 - Sizes.USUAL_PETALS), sizes.box())),
                 seen ->
-                        Math.abs(seen.spin().turns()) == 1
+                        Math.abs(seen.spin().turns()) <= 1
                                 ? Optional.empty()
                                 : seen.flower(Names.flower(seen.spin().turns())));
         row(
@@ -139,7 +207,8 @@ public final class Trade {
                     return new Motion(sizes.path(Arc.FORM, Map.of()), sizes.spin(2, 0));
                 },
                 Trade::cap,
-                "continuous assembly pattern");
+                "continuous assembly pattern",
+                "C-CAP");
         row(
                 "stall",
                 "the head stops for an instant at the end of a swing; here the hand is still and"
@@ -169,7 +238,7 @@ public final class Trade {
                 "line",
                 "the hand goes to and fro on a line, the poi turns as said",
                 "one tether to either side, horizontal, the poi turns once",
-                Word.and(HAND_RADIUS, HORIZONTAL, VERTICAL, TILT),
+                lying(HAND_RADIUS, TILT),
                 sizes -> Series.line(sizes.radius(1), 0),
                 seen ->
                         when(
@@ -179,7 +248,7 @@ public final class Trade {
                 "ellipse",
                 "the hand goes round an ellipse, the poi turns as said",
                 "axes of one tether and half a tether from the centre, the poi turns once",
-                Word.and(AXES, HORIZONTAL, VERTICAL, TILT),
+                lying(AXES, TILT),
                 Sizes::ellipse,
                 seen -> series(seen).filter(Series::elliptic).map(s -> ellipse(seen, s)));
         for (int corners : new int[] {3, 4, 5, 6, 8}) {
@@ -279,6 +348,13 @@ public final class Trade {
         SortedSet<Word> takes = Word.and(more);
         takes.addAll(
                 List.of(HAND_RADIUS, ANTISPIN, BOX, DIAMOND, TILT, START, STALLING, HAND_START));
+        return takes;
+    }
+
+    /** What has two axes lies or stands. */
+    private static SortedSet<Word> lying(Word... more) {
+        SortedSet<Word> takes = Word.and(more);
+        takes.addAll(List.of(HORIZONTAL, VERTICAL, DIAGONAL));
         return takes;
     }
 
@@ -389,6 +465,58 @@ public final class Trade {
                                                                 terms.get(1).angle() + Math.PI))
                                         .isPresent())
                 .map(terms -> Call.of("linear isolation"));
+    }
+
+    /**
+     * With a poi turning as e^{−it}, this path L·e^{it} − i·(L/2)·sin 2t leaves the head on 2L·cos
+     * t along the tilt and −(L/2)·sin 2t across it: Gerono's eight.
+     */
+    private static Series eight(double tether, double tilt) {
+        return new Series(
+                List.of(
+                        new Series.Term(-2, tether / 4, tilt),
+                        new Series.Term(1, tether, tilt),
+                        new Series.Term(2, tether / 4, tilt + Math.PI)));
+    }
+
+    private static Optional<Call> figureEight(Seen seen) {
+        return series(seen)
+                .filter(path -> path.terms().size() == 3)
+                .filter(path -> near(path, eight(seen.tether(), path.terms().get(0).angle())))
+                .filter(
+                        path ->
+                                seen.spin()
+                                        .even()
+                                        .filter(even -> even.turns() == -1)
+                                        .filter(
+                                                even ->
+                                                        Seen.sameTurn(
+                                                                even.start(),
+                                                                path.terms().get(0).angle()))
+                                        .isPresent())
+                .map(path -> Call.of("figure eight"));
+    }
+
+    private static boolean near(Series a, Series b) {
+        for (int i = 0; i < a.terms().size(); i++) {
+            Series.Term one = a.terms().get(i);
+            Series.Term other = b.terms().get(i);
+            if (one.k() != other.k()
+                    || Math.abs(one.radius() - other.radius()) > Seen.NEAR
+                    || !Seen.sameTurn(one.angle(), other.angle())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static Optional<Call> pentagram(Seen seen) {
+        boolean twice = seen.spin().even().isPresent() && seen.spin().turns() == -2;
+        return seen.motion()
+                .path()
+                .circle()
+                .filter(circle -> twice && circle.k() == 3)
+                .map(circle -> Call.of("pentagram"));
     }
 
     private static SpinLaw halfAndHalf(Sizes sizes) {

@@ -51,8 +51,9 @@ public record TradeMotion(
      */
     public Motion motion(Sizes sizes, boolean mirrored) {
         Motion motion = made.apply(sizes);
-        if (sizes.has(TILT) || sizes.has(VERTICAL)) {
-            double tilt = sizes.angle(TILT, Sizes.QUARTER_TURN);
+        if (sizes.has(TILT) || sizes.has(VERTICAL) || sizes.has(DIAGONAL)) {
+            double unsaid = sizes.has(DIAGONAL) ? Sizes.QUARTER_TURN / 2 : Sizes.QUARTER_TURN;
+            double tilt = sizes.angle(TILT, unsaid);
             motion = Tilt.set(motion, mirrored ? 0.0 - tilt : tilt);
         }
         if (sizes.has(HAND_START) && motion.path().circle().isPresent()) {

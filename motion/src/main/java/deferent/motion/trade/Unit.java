@@ -23,8 +23,7 @@ public enum Unit {
     TETHERS("", "tether"),
     DEGREES("", "°", "º", "deg", "degree"),
     RADIANS("", "rad", "radian"),
-    TURNS("", "turn"),
-    A_MINUTE("", "bpm");
+    TURNS("", "turn");
 
     /** The lengths, as an error tells them. */
     public static final String LENGTHS = "cm, m, mm, in or ft";

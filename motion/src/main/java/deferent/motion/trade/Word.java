@@ -30,8 +30,12 @@ public final class Word implements Comparable<Word> {
         SHARED,
         JOIN,
         OWNER,
+        /** Joins the hands where nothing else does, and else parts words. */
+        AND,
         FILLER,
-        /** Explained, but not said in a phrase. */
+        /** Explained, and passed over in a phrase. */
+        ASIDE,
+        /** Explained, but not said in a phrase; what is offered instead stands in its row. */
         EXPLAINED
     }
 
@@ -82,15 +86,19 @@ public final class Word implements Comparable<Word> {
             flag("horizontal", "lying along the plane's level axis: tilt 0");
     public static final Word VERTICAL =
             flag("vertical", "standing along the plane's upright axis: tilt 90°");
+    public static final Word DIAGONAL = flag("diagonal", "halfway between the two: tilt 45°");
     public static final Word DIAMOND =
             flag(
                     "diamond",
                     "a flower that reaches furthest straight to the performer's left, and so with "
-                            + "four petals along the axes");
+                            + "four petals along the axes",
+                    "diamond mode");
     public static final Word BOX =
             flag(
                     "box",
-                    "a flower turned by half a petal, so that four petals stand on the diagonals");
+                    "a flower turned by half a petal, so that four petals stand on the diagonals",
+                    "box mode",
+                    "square mode");
     public static final Word PETALS =
             new Word(Measured.COUNT, "petals", "how many loops a flower has", "four", "petal");
     public static final Word TURNS =
@@ -221,6 +229,15 @@ public final class Word implements Comparable<Word> {
                     "depth",
                     "how far before the breastbone the centre lies",
                     "30 cm, in the wall plane a hand's breadth apart");
+    public static final Word AT_SHOULDER =
+            flag(
+                    "at the shoulder",
+                    "the centre lies straight before the performer's own shoulder joint, as near "
+                            + "as a bent arm holds a fist: 22 cm to that hand's side of the "
+                            + "breastbone, 8 cm above it and 10 cm forward, for a stature of 170 cm",
+                    "at shoulder",
+                    "by the shoulder",
+                    "shoulder");
     public static final Word PLANE_TURNS =
             new Word(
                     Measured.COUNT,
@@ -256,18 +273,35 @@ public final class Word implements Comparable<Word> {
                     "left or first hand does what stands before it while the other does what "
                             + "stands after it",
                     "",
-                    "vs.",
+                    "v",
                     "versus",
-                    "against");
+                    "against",
+                    "x");
+    public static final Word AND =
+            new Word(
+                    Kind.AND,
+                    "and",
+                    "between two motions the same as \"vs\", and so are \"with\", \"&\", \"/\" and "
+                            + "a comma; elsewhere it says nothing",
+                    "",
+                    "with",
+                    "w");
     public static final Word TOGETHER =
             new Word(
                     Kind.SHARED,
                     "together",
                     "the two cycles are in phase",
                     "unsaid",
-                    "together time");
+                    "together time",
+                    "in phase",
+                    "in sync");
     public static final Word SPLIT =
-            shared("split", "the two cycles are half a turn apart", "split-time");
+            shared(
+                    "split",
+                    "the two cycles are half a turn apart",
+                    "split-time",
+                    "out of phase",
+                    "out of sync");
     public static final Word QUARTER =
             shared("quarter", "the two cycles are a quarter turn apart", "quarter-time");
     public static final Word SAME =
@@ -276,11 +310,29 @@ public final class Word implements Comparable<Word> {
                     "same direction",
                     "both props turn the same way",
                     "unsaid",
-                    "same");
+                    "same",
+                    "same way");
     public static final Word OPPOSITE =
-            shared("opposite direction", "the props turn against each other", "opposite");
-    public static final Word SAME_TIME = shared("same time", "together, same direction");
-    public static final Word OPPOSITES = shared("opposites", "together, opposite direction");
+            shared(
+                    "opposite direction",
+                    "the props turn against each other",
+                    "opposite",
+                    "opposing",
+                    "opposite way");
+
+    // Words that stand for two others; what they leave unsaid may be said beside them.
+    static {
+        both("same time", "together; and same direction, unless opposite is said", TOGETHER);
+        both("parallel", "together, same direction", TOGETHER, SAME);
+        both("opposites", "opposite direction; and together, unless a timing is said", OPPOSITE);
+        both("TS", "together, same direction", TOGETHER, SAME);
+        both("TO", "together, opposite direction", TOGETHER, OPPOSITE);
+        both("SS", "split time, same direction", SPLIT, SAME);
+        both("SO", "split time, opposite direction", SPLIT, OPPOSITE);
+        both("QS", "quarter time, same direction", QUARTER, SAME);
+        both("QO", "quarter time, opposite direction", QUARTER, OPPOSITE);
+    }
+
     public static final Word TIMING =
             new Word(
                     Kind.SHARED,
@@ -292,12 +344,16 @@ public final class Word implements Comparable<Word> {
             new Word(
                     Kind.SHARED,
                     "clockwise",
-                    "the left hand goes clockwise as the performer sees it",
-                    "unsaid");
+                    "the hand it stands with goes clockwise as the performer sees it; after a "
+                            + "comma at the end, the left hand does",
+                    "unsaid",
+                    "cw");
     public static final Word COUNTER_CLOCKWISE =
             shared(
                     "counter-clockwise",
-                    "the left hand goes counter-clockwise as the performer sees it",
+                    "as clockwise, the other way round",
+                    "ccw",
+                    "acw",
                     "anticlockwise",
                     "anti-clockwise");
     public static final Word TEMPO =
@@ -308,53 +364,332 @@ public final class Word implements Comparable<Word> {
                     "hand cycles a minute, or poi beats where both hands are still",
                     "60, or what a pendulum that nobody drives asks");
 
-    // Words that say whose a size is.
-    public static final Word LEFT =
-            owner("left", "what follows is said of the first hand", "left hand");
-    public static final Word RIGHT =
-            owner("right", "what follows is said of the second hand", "right hand");
-    public static final Word BOTH =
-            owner("both", "what follows is said of both hands", "both hands");
+    public static final Word STACKED =
+            shared(
+                    "stacked",
+                    "one centre above the other: the left hand's half its tether higher, the right "
+                            + "hand's half its tether lower; with no motion said, both do a static spin",
+                    "stack");
+    public static final Word MIRRORED =
+            shared(
+                    "mirrored",
+                    "all of it as a mirror shows it: what the left hand did the right one does, on "
+                            + "the other side of the body",
+                    "mirror",
+                    "mirror image");
+    public static final Word REVERSED =
+            shared(
+                    "reversed",
+                    "both props go the other way round: counter-clockwise where it was clockwise",
+                    "reverse",
+                    "backwards",
+                    "in reverse");
 
-    // Words that are explained, and said some other way, and words without a meaning of their own.
+    // Words that say whose a motion or a size is.
+    public static final Word LEFT =
+            owner("left", "the left hand does it, or has that size", "left hand", "lh", "l");
+    public static final Word RIGHT =
+            owner("right", "the right hand does it, or has that size", "right hand", "rh", "r");
+    public static final Word BOTH = owner("both", "both hands do it", "both hands");
+
+    // Words that are explained, and said some other way. What each means goes on after "is".
+    public static final Word TRANSITION =
+            explained(
+                    "transition",
+                    "passing from one pattern to another without breaking the flow; it takes two "
+                            + "phrases, one for each pattern",
+                    Instead.of("vs", ""),
+                    "transitioning to",
+                    "into");
+    public static final Word THEN =
+            explained(
+                    "then",
+                    "the word between two patterns of a set; a phrase is one pattern",
+                    Instead.of(""),
+                    "followed by",
+                    "and then");
+    public static final Word LASTING =
+            explained(
+                    "for",
+                    "said of how long a pattern is kept, which belongs to a set; a phrase is one "
+                            + "pattern without an end",
+                    Instead.of(""));
+    public static final Word SIDE_LEFT =
+            explained(
+                    "left side",
+                    "beside the body, on the performer's left; say how far off the centre lies",
+                    Instead.of("centre 30 cm left", ""),
+                    "left of the body");
+    public static final Word SIDE_RIGHT =
+            explained(
+                    "right side",
+                    "beside the body, on the performer's right; say how far off the centre lies",
+                    Instead.of("centre 30 cm right", ""),
+                    "right of the body");
+    public static final Word FLOWERS =
+            explained(
+                    "any flower",
+                    "a kind of motion of many petals, in-spin or antispin; which one is not said",
+                    Instead.of("four-petal antispin", "triquetra", "four-petal in-spin"));
+
     static {
         explained(
                 "weave",
                 "a pattern that passes from one side of the body to the other; it carries the "
                         + "hand across its own plane, which no one motion in one plane does, so it is "
                         + "not one phrase: say each side's beats as a static spin in the wheel plane "
-                        + "with its centre to the left or to the right");
-        explained("hybrid", "two hands that do different motions; said as \"A vs B\"");
+                        + "with its centre to the left or to the right",
+                Instead.of(
+                        "static spin wheel plane centre 20 cm left vs static spin wheel plane centre"
+                                + " 20 cm right, split time",
+                        "static spin wheel plane"),
+                "beat weave",
+                "two-beat weave",
+                "three-beat weave",
+                "five-beat weave");
         explained(
-                "head-orbiting hybrid",
-                "one poi's head path has the size and shape of the other hand's path, so one "
-                        + "seems to drive the other; said as \"A vs B\" and shown by the link reading");
+                "butterfly",
+                "two poi spun against each other before the body so that they meet on one line; the "
+                        + "crossing of the hands is not modelled",
+                Instead.of("static spin vs static spin, opposites", "static spin"));
         explained(
-                "transition",
-                "passing from one pattern to another without breaking the flow; it takes two phrases");
-        explained("poi", "the prop: a weight on a tether");
-        explained("head", "the weight at the tether's end");
-        explained("handle", "where the hand holds the tether");
-        explained("beat", "one full turn of a poi");
-        explained("plane", "where a motion lies: wall, wheel or floor");
+                "fountain",
+                "a pattern that is carried from before the body over the head to behind it, which "
+                        + "is not modelled",
+                Instead.of("static spin vs static spin, opposites", "static spin"));
+        explained(
+                "windmill",
+                "two poi in split time, one hand passing over the head while the other is low; the "
+                        + "way round the head is not modelled",
+                Instead.of("static spin vs static spin, split time", "static spin"));
+        explained(
+                "corkscrew",
+                "two level circles, one over the other, with the hands rising and sinking past each "
+                        + "other, which is not modelled",
+                Instead.of(
+                        "static spin vs static spin, floor plane, split time",
+                        "static spin floor"));
+        explained(
+                "buzzsaw",
+                "two poi between the arms in the wheel plane; where the arms are is not modelled",
+                Instead.of(
+                        "static spin vs static spin, wheel plane, split time",
+                        "static spin wheel plane"));
+        explained(
+                "crosser",
+                "a pattern with the arms crossed; how they cross is not modelled",
+                Instead.of("static spin vs static spin, opposites", "static spin"));
+        explained(
+                "meteor",
+                "two heads on one cord; here each hand holds a cord of its own",
+                Instead.of("static spin vs static spin, split time", "static spin"),
+                "meteor hammer");
+        explained(
+                "orbital",
+                "a tangle, two cords that wrap about each other, which is not modelled",
+                Instead.of("isolation vs isolation, split time", "isolation"),
+                "tangle",
+                "hyperloop",
+                "tethered orbital");
+        explained(
+                "airwrap",
+                "a wrap in the air, two cords that wrap about each other and unwind, which is not "
+                        + "modelled",
+                Instead.of("extension vs extension, opposites", "extension"));
+        explained(
+                "wrap",
+                "a cord that winds itself about an arm, a leg or the body, which is not modelled",
+                Instead.of("stall vs stall", "stall"),
+                "body wrap",
+                "arm wrap",
+                "leg wrap",
+                "neck wrap",
+                "wraparound");
+        explained(
+                "toss",
+                "a thrown poi, which is not modelled: here a hand always holds its poi",
+                Instead.of("stall vs stall", "stall"),
+                "throw",
+                "release",
+                "juggle",
+                "juggling");
+        explained(
+                "contact",
+                "rolling the poi on the body, which is not modelled",
+                Instead.of("pendulum vs pendulum", "pendulum"),
+                "contact roll",
+                "body roll",
+                "chest roll");
+        explained(
+                "body turn",
+                "a turn of the performer, which belongs to a set; a phrase is one pattern, faced one "
+                        + "way",
+                Instead.of(""),
+                "with a turn",
+                "with turns",
+                "turning",
+                "while turning",
+                "turning around",
+                "turnaround",
+                "pirouette",
+                "walking",
+                "while walking");
+        explained(
+                "behind",
+                "not before the body; where a hand reaches behind it is not modelled, so the pattern "
+                        + "stays in front",
+                Instead.of(""),
+                "behind the head",
+                "behind the back",
+                "behind your back",
+                "behind the body",
+                "overhead",
+                "over the head");
+        explained(
+                "half time",
+                "two things: half of a cycle apart is split time, half as fast is a tempo",
+                Instead.of("split time", "tempo 30"),
+                "half timing");
+        explained(
+                "half speed",
+                "half as fast, which is said as a tempo; unsaid it is 60",
+                Instead.of("tempo 30"));
+        explained(
+                "double time",
+                "twice as fast, which is said as a tempo; unsaid it is 60",
+                Instead.of("tempo 120"),
+                "double speed");
+        explained(
+                "slow",
+                "no number; what is offered is the slowest at which its cords stay taut as drawn, "
+                        + "or 30 where none does, and for a free pendulum a longer tether",
+                Instead::slowest,
+                "slowly",
+                "slower",
+                "slow motion");
+        explained(
+                "fast",
+                "no number; say a tempo in cycles a minute",
+                Instead.of("tempo 90", ""),
+                "quick",
+                "faster");
+        explained(
+                "big",
+                "no number; say a hand radius or a tether",
+                Instead.of("hand radius 80 cm", "tether 80 cm", ""),
+                "large",
+                "wide",
+                "huge",
+                "bigger");
+        explained(
+                "small",
+                "no number; say a hand radius or a tether",
+                Instead.of("hand radius 20 cm", "tether 40 cm", ""),
+                "little",
+                "tiny",
+                "tight",
+                "smaller");
+        explained(
+                "choked up",
+                "held shorter on the cord, which is said as a tether",
+                Instead.of("tether 40 cm"),
+                "choke up",
+                "choked",
+                "short",
+                "shortened",
+                "short tether",
+                "short cord");
+        explained(
+                "long",
+                "no number; say a tether",
+                Instead.of("tether 80 cm"),
+                "long tether",
+                "long cord");
+        explained(
+                "rpm",
+                "a number of turns a minute, and it is not said whose: of the hands, which is the "
+                        + "tempo, or of a poi",
+                Instead::turnsAMinute,
+                "turns a minute",
+                "revs");
+        explained(
+                "bpm",
+                "a number of beats of music a minute; a tempo counts hand cycles, and a cycle may "
+                        + "take one beat, two or four",
+                Instead::beatsAMinute,
+                "beats a minute",
+                "beats per minute");
+        explained("n", "a number you choose; so many petals", Instead.of("3", "4", "5", "6"));
+        explained(
+                "full pendulum",
+                "a swing of half a turn to each side, which would stop upside down and stay there; "
+                        + "a free swing goes up to 179° each side, and beyond 90° its cord goes slack "
+                        + "on the way up, from 179° at 132°",
+                Instead.of("pendulum amplitude 179°", "pendulum amplitude 90°"),
+                "full swing",
+                "full circle pendulum");
+        explained(
+                "upside down pendulum",
+                "a swing about straight up, which gravity does not make; an arc that the hand "
+                        + "drives can stand so",
+                Instead.of("stall tilt 180°", "pendulum"),
+                "inverted pendulum");
+        explained(
+                "upside down",
+                "half a turn round in its plane, which is said as a tilt",
+                Instead.of("tilt 180°", ""),
+                "inverted");
+        explained("poi", "the prop: a weight on a tether", Instead.of(""));
+        explained("head", "the weight at the tether's end", Instead.of(""));
+        explained("handle", "where the hand holds the tether", Instead.of(""));
+        explained("beat", "one full turn of a poi", Instead.of(""));
+        explained("plane", "where a motion lies: wall, wheel or floor", Instead.of(""));
         new Word(
                 Kind.EXPLAINED,
                 "direction",
                 "same, both props turn the same way; opposite, against each other",
                 "same");
-        explained("motion", "what one hand and its poi do over one cycle");
-        explained("pairing", "two motions with their timing, direction and placement");
-        explained("phrase", "a pairing written in trade words, on one line");
-        explained("carrier", "in a linked pairing, the hand whose head leads");
-        explained("rider", "in a linked pairing, the hand that goes where the carrier's head goes");
-        explained("link", "the relation between the carrier's head path and the rider's hand path");
+        explained("carrier", "in a linked pairing, the hand whose head leads", Instead.of(""));
+        explained(
+                "rider",
+                "in a linked pairing, the hand that goes where the carrier's head goes",
+                Instead.of("riding", ""));
+        explained(
+                "link",
+                "the relation between the carrier's head path and the rider's hand path",
+                Instead.of(""));
+    }
+
+    // Words that name what a phrase is anyway.
+    public static final Word HYBRID =
+            new Word(
+                    Kind.ASIDE,
+                    "hybrid",
+                    "two hands that do different motions; said as \"A vs B\"",
+                    "",
+                    "head-orbiting hybrid",
+                    "orbiting hybrid",
+                    "combo");
+    public static final Word POLYRHYTHM =
+            new Word(
+                    Kind.ASIDE,
+                    "polyrhythm",
+                    "two hands whose cycles differ: \"polyrhythm 3:2 static spin vs extension\" is "
+                            + "three cycles of the first hand to two of the second",
+                    "");
+
+    static {
+        aside("motion", "what one hand and its poi do over one cycle");
+        aside("pairing", "two motions with their timing, direction and placement");
+        aside("phrase", "a pairing written in trade words, on one line");
+        aside("pattern", "a pairing kept under a name");
     }
 
     /** What stands after "loops". */
     public static final Word LOOPS = new Word(Kind.OWN, Measured.LOOPS, "loops", "", "");
 
     static {
-        for (String filler : List.of("and", "with", "of", "in", "on", "at", "a", "an", "the")) {
+        for (String filler : List.of("of", "in", "on", "at", "a", "an", "the")) {
             new Word(Kind.FILLER, filler, "", "");
         }
     }
@@ -370,6 +705,7 @@ public final class Word implements Comparable<Word> {
                     SWIVEL,
                     CENTRE,
                     DEPTH,
+                    AT_SHOULDER,
                     PLANE_TURNS,
                     UPRIGHT,
                     LEVEL,
@@ -384,6 +720,8 @@ public final class Word implements Comparable<Word> {
     private final String means;
     private final String sizesUnsaid;
     private final List<String> also;
+    private List<Word> both = List.of();
+    private Instead instead = Instead.of("");
 
     private Word(
             Kind kind,
@@ -424,8 +762,18 @@ public final class Word implements Comparable<Word> {
         return new Word(Kind.OWNER, said, means, "", also);
     }
 
-    private static void explained(String said, String means) {
-        new Word(Kind.EXPLAINED, said, means, "");
+    private static void both(String said, String means, Word... words) {
+        shared(said, means).both = List.of(words);
+    }
+
+    private static Word explained(String said, String means, Instead instead, String... also) {
+        Word word = new Word(Kind.EXPLAINED, said, means, "", also);
+        word.instead = instead;
+        return word;
+    }
+
+    private static void aside(String said, String means, String... also) {
+        new Word(Kind.ASIDE, said, means, "", also);
     }
 
     public Kind kind() {
@@ -452,6 +800,16 @@ public final class Word implements Comparable<Word> {
 
     public List<String> also() {
         return also;
+    }
+
+    /** The words it stands for; empty where it says something of its own. */
+    public List<Word> both() {
+        return both;
+    }
+
+    /** What is offered in its place, where it is explained and not said. */
+    public Instead instead() {
+        return instead;
     }
 
     public List<String> spellings() {

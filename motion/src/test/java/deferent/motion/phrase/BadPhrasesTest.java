@@ -25,10 +25,9 @@ class BadPhrasesTest {
             textBlock =
                     """
             isolatoin vs triquetra | isolatoin | "isolatoin" is no word known here | a motion, or a word that goes with one
-            isolation | '' | the second hand is missing | "vs" and what the other hand does, as in "isolation vs triquetra"
             isolation vs | '' | the second hand does nothing | a motion, such as triquetra
             vs triquetra | vs | the first hand does nothing | a motion before "vs"
-            isolation vs triquetra vs CAP | vs | a third hand | two motions with one "vs" between them
+            isolation vs triquetra vs CAP | vs | a third hand; here are two, a partner's hands are another pair | two motions with one "vs" between them
             isolation CAP vs triquetra | CAP | a second motion for the first hand | "vs" or "riding" before it
             isolation vs triquetra, tempo 60 tempo 70 | tempo 70 | a second tempo | only one of them
             isolation vs triquetra, split, quarter | quarter | "quarter" after "split" | only one of them
@@ -47,8 +46,10 @@ class BadPhrasesTest {
             CAP riding vs triquetra riding | riding | hands each ride the other | let one of them lead
             isolation vs triquetra @ 3 | @ | "@" says nothing here | a size of the second hand, timing, direction, tempo, or the end
             isolation vs triquetra, 4 | 4 | "4" does not say what it is the size of | a size's word beside it, such as petals, tether, hand radius or tilt
-            isolation vs triquetra, same time, opposite | opposite | "opposite direction" after "same time" | only one of them
-            isolation vs triquetra right tether 50 cm left | left | "left" among the words of the second hand | sizes of both or of one hand after a comma at the end
+            isolation vs triquetra, same time, split | split | "split" after "together" | only one of them
+            static spin clockwise vs triquetra clockwise, opposite | opposite | the hands were said to turn one way | one of the two, senses or direction
+            left isolation vs left triquetra | left isolation vs left | both motions are the left hand's | one for each hand
+            isolation vs triquetra right tether 50 cm left | left | "left" among the words of the right hand | sizes of both or of one hand after a comma at the end
             isolation vs triquetra, amplitude 30° | amplitude 30° | neither motion takes "amplitude" | a size of one of the two motions
             """)
     void eachBadPhraseIsUnderlinedAndPutRight(

@@ -95,6 +95,11 @@ class PhraseWriterProperties {
                     "flower turns -7",
                     "half-and-half flower",
                     "six-petal half and half",
+                    "point isolation",
+                    "figure eight tilt 20°",
+                    "pentagram hand radius 40 cm",
+                    "cardioid tilt 30°",
+                    "diagonal cat-eye",
                     "stall",
                     "stall amplitude 50°",
                     "CAP",
@@ -126,6 +131,7 @@ class PhraseWriterProperties {
                     " centre 10 cm left 20 cm up",
                     " centre at 0.1 m 0.2 m 0.4 m",
                     " depth 50 cm",
+                    " at the shoulder",
                     " cycles 3");
 
     private static final List<String> JOINTS = List.of(" vs ", " VS. ", " versus ", " against ");
@@ -136,8 +142,11 @@ class PhraseWriterProperties {
                     ", split time",
                     ", quarter-time, opposites",
                     ", same time",
+                    ", stacked",
+                    ", SO, reversed",
+                    ", mirrored",
                     ", timing 1/3 opposite direction",
-                    ", 90 bpm counter-clockwise",
+                    ", tempo 90 counter-clockwise",
                     ", timing 0.123 tempo 61.5",
                     ", tether 70 cm");
 

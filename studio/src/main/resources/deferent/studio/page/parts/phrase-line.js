@@ -55,6 +55,9 @@ class PhraseLine extends Part {
     return html`<span class="phrase-what">${start(error.what)}<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${error.expected || error.right}.</span></span>
       ${(error.nearest || []).slice(0, 4).map(
         (word) => html`<button type="button" class="near" @click=${() => this.#put(error, word)}>${word}</button>`,
+      )}
+      ${(error.offers || []).map(
+        (phrase) => html`<button type="button" class="near offer" @click=${() => this.#offer(phrase)}>${phrase}</button>`,
       )}`;
   }
 
@@ -81,7 +84,11 @@ class PhraseLine extends Part {
     const after = text.slice(end);
     const gapBefore = before && !/\s$/.test(before) ? ' ' : '';
     const gapAfter = after && !/^[\s,]/.test(after) ? ' ' : '';
-    this.field.value = before + gapBefore + word + gapAfter + after;
+    this.#offer(before + gapBefore + word + gapAfter + after);
+  }
+
+  #offer(phrase) {
+    this.field.value = phrase;
     this.field.focus();
     this.#say();
   }

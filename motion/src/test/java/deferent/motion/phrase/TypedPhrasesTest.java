@@ -1,0 +1,103 @@
+package deferent.motion.phrase;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * What spinners type is understood, or answered with phrases to pick. Common practice, no source.
+ */
+class TypedPhrasesTest {
+    /** A line of the lists: what is typed, = ? or !, and the meaning. */
+    record Typed(String phrase, char kind, String meaning, boolean due) {
+        static Typed of(String line) {
+            String[] columns = line.split("\t");
+            return new Typed(
+                    columns[0],
+                    columns[1].charAt(0),
+                    columns[1].substring(2),
+                    columns.length < 3 || columns[2].equals("due"));
+        }
+
+        @Override
+        public String toString() {
+            return phrase;
+        }
+    }
+
+    static Stream<Typed> lines(String file) throws IOException {
+        try (InputStream in =
+                Objects.requireNonNull(TypedPhrasesTest.class.getResourceAsStream(file))) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .filter(line -> !line.startsWith("#") && !line.isBlank())
+                    .map(Typed::of);
+        }
+    }
+
+    static Stream<Typed> due() throws IOException {
+        return Stream.concat(lines("typed.tsv"), lines("typed-more.tsv")).filter(Typed::due);
+    }
+
+    static Stream<Typed> later() throws IOException {
+        return lines("typed.tsv").filter(typed -> !typed.due());
+    }
+
+    @ParameterizedTest
+    @MethodSource("due")
+    void whatIsTypedIsUnderstood(Typed typed) {
+        switch (typed.kind()) {
+            case '=' ->
+                    assertThat(Phrase.parse(typed.phrase()).pairing())
+                            .isEqualTo(Phrase.parse(typed.meaning()).pairing());
+            case '?' -> explained(typed.phrase());
+            default -> saidBack(typed);
+        }
+    }
+
+    // What falls due later is explained until it is there; a line that reads is due.
+    @ParameterizedTest
+    @MethodSource("later")
+    void whatIsNotThereYetIsExplained(Typed typed) {
+        explained(typed.phrase());
+    }
+
+    private static void explained(String phrase) {
+        PhraseError error =
+                catchThrowableOfType(PhraseError.class, () -> Phrase.parse(phrase).pairing());
+        assertThat(error).as(phrase).isNotNull();
+        assertThat(error.what()).isNotBlank();
+        assertThat(error.offers()).as(phrase).isNotEmpty();
+        for (String offer : error.offers()) {
+            assertThat(Phrase.parse(offer).pairing()).as(offer).isNotNull();
+        }
+    }
+
+    private static void saidBack(Typed typed) {
+        Pairing pairing = Phrase.parse(typed.phrase()).pairing();
+        String written = Phrase.write(pairing).orElseThrow();
+        assertThat(Phrase.parse(written).pairing()).isEqualTo(pairing);
+        List<String> said =
+                List.of(
+                        written,
+                        MotionWords.of(pairing, Side.LEFT),
+                        MotionWords.of(pairing, Side.RIGHT));
+        String name =
+                typed.meaning().contains("shoulder")
+                        ? "at the shoulder"
+                        : typed.meaning().toLowerCase(Locale.ROOT);
+        assertThat(said).as(typed.phrase()).anyMatch(words -> words.contains(name));
+        assertThat(Words.explain(name).word()).isEqualTo(name);
+    }
+}
