@@ -145,7 +145,7 @@ class FitTest {
         assertThat(answer.exact()).isTrue();
         assertThat(answer.pairing().period())
                 .isCloseTo(shorter.period() * Math.sqrt(0.5 / 0.6), within(1e-9));
-        // Same arc, but the pendulum's clock is not the raised cosine's.
+        // Same arc, but the pendulum's clock is not the CAP's.
         assertThat(fit.goal()).isEqualTo(Goal.SHAPE);
         assertThat(fit.obstacle()).isEqualTo(Obstacle.NOT_IN_TIME);
         assertThat(arc.halfSweep()).isCloseTo(Math.PI / 2, within(1e-9));
