@@ -127,8 +127,10 @@ final class MotionWriter {
         offers.add(spun + look.after());
     }
 
-    private static Optional<String> pathSize(TradeMotion row, Motion motion, Motion made) {
-        return motion.riding() ? Optional.empty() : Trade.pathSize(row, motion.path(), made.path());
+    private Optional<String> pathSize(TradeMotion row, Motion motion, Motion made) {
+        return seen.motion().riding()
+                ? Optional.empty()
+                : Trade.pathSize(row, motion.path(), made.path());
     }
 
     private static int numbers(String words) {

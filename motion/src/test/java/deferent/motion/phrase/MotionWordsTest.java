@@ -120,6 +120,7 @@ class MotionWordsTest {
             CAP tilt 90° way out 0.25 vs CAP turns 0.5 out 1.5 back | CAP middle 0° vs CAP
             CAP sweep 50° vs CAP turns 3 | CAP sweep 50° vs CAP turns 3
             cat-eye CAP riding stall | cat-eye CAP riding stall
+            pendulum vs triquetra riding | pendulum vs triquetra riding
             CAP start 0° riding pendulum | CAP start 0° riding pendulum
             pendulum tether 0.5 m vs CAP tether 500 mm | pendulum vs CAP, tether 50 cm
             isolation wheel vs triquetra wheel, timing 0.5 opposites | isolation vs triquetra, wheel plane, split time, opposite direction

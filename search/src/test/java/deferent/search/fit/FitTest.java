@@ -170,6 +170,29 @@ class FitTest {
     }
 
     @Test
+    void whereAnArcIsNoCircleTheHandThatRidesClosesIt() {
+        for (String said :
+                new String[] {
+                    "pendulum vs triquetra",
+                    "pendulum vs one-petal in-spin",
+                    "pendulum amplitude 50° vs isolation, split time",
+                    "static spin vs CAP"
+                }) {
+            FitReading fit = fit(said(said));
+            assertThat(fit.obstacle()).as(said).isEqualTo(Obstacle.ARC_IS_NO_CIRCLE);
+            Pairing ridden = fit.riding().orElseThrow().pairing();
+            assertThat(ridden.rider()).contains(Side.RIGHT);
+            assertThat(ridden.right().motion().spin())
+                    .isEqualTo(said(said).right().motion().spin());
+            assertThat(LinkReading.of(Trace.of(ridden), Side.LEFT).kind())
+                    .isEqualTo(LinkKind.TOUCHING);
+        }
+        assertThat(fit(said("pendulum vs triquetra")).riding().orElseThrow().pairing())
+                .isEqualTo(said("pendulum vs triquetra riding"));
+        assertThat(fit(said("triquetra vs cat-eye")).riding()).isEmpty();
+    }
+
+    @Test
     void noSizeMakesOneCircleOfAFlower() {
         FitReading fit = fit(said("triquetra vs cat-eye"));
         assertThat(fit.closes()).isFalse();
