@@ -9,7 +9,6 @@ import deferent.search.fit.FitReading;
 import deferent.search.fit.Remedy;
 import deferent.search.fit.SizeChange;
 import deferent.tell.TellFit;
-import deferent.tell.Told;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -35,11 +34,21 @@ public final class FitJson {
         node.put("closes", fit.closes());
         node.put("least_gap_m", rounded(fit.leastGap()));
         node.put("obstacle", Keys.word(fit.obstacle()));
-        List<Told> told = TellFit.of(fit, pattern.pairing());
-        ToldJson.put(node.putArray("told"), told);
+        ToldJson.put(node.putArray("told"), TellFit.of(fit, pattern.pairing()));
+        fit.riding()
+                .ifPresent(
+                        ridden ->
+                                node.set(
+                                        "riding",
+                                        answer(
+                                                pattern,
+                                                ridden,
+                                                TellFit.ride(ridden, pattern.pairing()),
+                                                lexicon)));
         ArrayNode answers = node.putArray("answers");
         for (Remedy answer : fit.answers()) {
-            answers.add(answer(pattern, answer, lexicon));
+            String told = TellFit.changes(answer, pattern.pairing());
+            answers.add(answer(pattern, answer, told, lexicon));
         }
         return node;
     }
@@ -62,11 +71,12 @@ public final class FitJson {
         return PrettyJson.text(node);
     }
 
-    private static ObjectNode answer(PatternDocument pattern, Remedy answer, Lexicon lexicon) {
+    private static ObjectNode answer(
+            PatternDocument pattern, Remedy answer, String told, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         PatternDocument changed = pattern.saying(answer.pairing(), lexicon);
         changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
-        node.put("told", TellFit.changes(answer, pattern.pairing()));
+        node.put("told", told);
         changes(node.putArray("changes"), answer.changes());
         node.put("gap_left_m", rounded(answer.gapLeft()));
         node.put("exact", answer.exact());

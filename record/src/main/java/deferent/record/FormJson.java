@@ -22,6 +22,7 @@ final class FormJson {
                 case LENGTH -> node.put(size.key() + "_m", value);
                 case ANGLE -> Angles.put(node, size.key(), value);
                 case WHOLE -> node.put(size.key(), (int) value);
+                case SHARE -> node.put(size.key(), value);
             }
         }
         return node;
@@ -38,6 +39,13 @@ final class FormJson {
                                 (double)
                                         keys.whole(
                                                 size.key(), (int) size.least(), (int) size.most());
+                        case SHARE ->
+                                keys.number(
+                                        size.key(),
+                                        size.least(),
+                                        size.most(),
+                                        "of the cycle",
+                                        size.unsaid());
                         case ANGLE ->
                                 size.must()
                                         ? keys.angle(size.key())
@@ -87,6 +95,11 @@ final class FormJson {
                         .put("maximum", (int) size.most());
                 required.add(size.key());
             }
+            case SHARE ->
+                    keys.putObject(size.key())
+                            .put("type", "number")
+                            .put("minimum", size.least())
+                            .put("maximum", size.most());
             case ANGLE -> {
                 String degrees = size.key() + "_deg";
                 String radians = size.key() + "_rad";

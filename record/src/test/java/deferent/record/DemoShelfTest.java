@@ -135,8 +135,8 @@ class DemoShelfTest {
     }
 
     @Test
-    void aCapInItsOwnTimeStraysFromThePendulumByTwoCentimetres() {
-        LinkReading link = link(Phrase.parse("pendulum vs CAP").pairing(), Side.LEFT);
+    void aCatEyeCapInItsOwnTimeStraysFromThePendulumByTwoCentimetres() {
+        LinkReading link = link(Phrase.parse("pendulum vs cat-eye CAP").pairing(), Side.LEFT);
         assertThat(link.shapeGap()).isLessThan(NOTHING);
         assertThat(link.clockGap()).isGreaterThan(0.01);
         assertThat(link.inPlaneGap()).isCloseTo(0.02, within(0.005));

@@ -29,13 +29,22 @@ final class FitAnswer {
         node.put("told", told.get(0).text());
         node.put("why", told.get(0).why());
         ArrayNode answers = node.putArray("answers");
+        fit.riding()
+                .ifPresent(
+                        ridden -> {
+                            ObjectNode one = answers.addObject().put("rides", true);
+                            String ride = TellFit.ride(ridden, matter.pairing());
+                            answer(one, ridden, ride, matter, lexicon);
+                        });
         for (Remedy answer : fit.answers()) {
-            answer(answers.addObject(), answer, matter, lexicon);
+            String changes = TellFit.changes(answer, matter.pairing());
+            answer(answers.addObject(), answer, changes, matter, lexicon);
         }
         return node;
     }
 
-    private static void answer(ObjectNode node, Remedy answer, Matter matter, Lexicon lexicon) {
+    private static void answer(
+            ObjectNode node, Remedy answer, String told, Matter matter, Lexicon lexicon) {
         PatternDocument document = matter.document().saying(answer.pairing(), lexicon);
         Optional<String> phrase = document.phrase();
         node.set("pattern", PatternJson.tree(document));
@@ -56,6 +65,6 @@ final class FitAnswer {
         }
         node.put("gap_left_m", answer.gapLeft());
         node.put("exact", answer.exact());
-        node.put("told", TellFit.changes(answer, matter.pairing()));
+        node.put("told", told);
     }
 }

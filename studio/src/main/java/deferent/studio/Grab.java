@@ -108,7 +108,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
     }
 
     private static boolean round(Motion motion) {
-        return motion.path().swept().isPresent() || motion.path().circle().isPresent();
+        return motion.path().arc().isPresent() || motion.path().circle().isPresent();
     }
 
     private Vector3D shift(Pairing pairing) {

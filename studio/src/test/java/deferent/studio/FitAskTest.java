@@ -61,6 +61,20 @@ class FitAskTest {
     }
 
     @Test
+    void aPendulumsFitOffersTheHandThatRides() {
+        JsonNode fit =
+                visitor.ask(
+                        """
+                        {"ask":"fit","phrase":"pendulum vs triquetra","carrier":"left"}
+                        """);
+        assertThat(fit.get("closes").asBoolean()).isFalse();
+        JsonNode ridden = fit.at("/answers/0");
+        assertThat(ridden.get("rides").asBoolean()).isTrue();
+        assertThat(ridden.get("phrase").asString()).isEqualTo("pendulum vs triquetra riding");
+        assertThat(ridden.get("told").asString()).startsWith("let the right hand ride");
+    }
+
+    @Test
     void anExtensionCannotShrinkToATriquetrasHandCircle() {
         JsonNode fit =
                 visitor.ask(

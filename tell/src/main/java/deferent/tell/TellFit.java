@@ -3,6 +3,7 @@ package deferent.tell;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.phrase.Phrase;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Cost;
 import deferent.search.fit.FitReading;
@@ -30,7 +31,7 @@ public final class TellFit {
     /** The verdict, then each answer, least change first. */
     public static List<Told> of(FitReading fit, Pairing pairing) {
         List<Told> all = new ArrayList<>();
-        all.add(verdict(fit));
+        all.add(verdict(fit, pairing));
         for (int i = 0; i < fit.answers().size(); i++) {
             Remedy answer = fit.answers().get(i);
             if (!answer.changes().isEmpty()) {
@@ -45,14 +46,22 @@ public final class TellFit {
         return List.copyOf(all);
     }
 
-    private static Told verdict(FitReading fit) {
+    private static Told verdict(FitReading fit, Pairing pairing) {
         String ends = fit.carrier().head() + " and " + fit.carrier().other().hand();
         if (!fit.closes()) {
             String reason = obstacle(fit);
+            String riding =
+                    fit.riding()
+                            .map(
+                                    ridden ->
+                                            Say.capital(ride(ridden, pairing))
+                                                    + ". As it is said it ")
+                            .orElse("");
             return new Told(
                     "fit",
                     Told.Tone.WARN,
-                    "Cannot close: with the best sizes tried "
+                    (riding.isEmpty() ? "Cannot" : riding + "cannot")
+                            + " close: with the best sizes tried "
                             + ends
                             + " are still "
                             + Say.length(fit.leastGap())
@@ -84,9 +93,21 @@ public final class TellFit {
                 "Each answer has been read afterwards; how far apart it leaves them is what that reading says.");
     }
 
+    /** "let the right hand ride and it closes: \"pendulum vs triquetra riding\"". */
+    public static String ride(Remedy ridden, Pairing pairing) {
+        Side rider = ridden.pairing().rider().orElseThrow();
+        boolean retimed = !ridden.pairing().timing().equals(pairing.timing());
+        return "let "
+                + rider.hand()
+                + " ride"
+                + (retimed ? ", together," : "")
+                + " and it closes"
+                + Phrase.write(ridden.pairing()).map(p -> ": \"" + p + "\"").orElse("");
+    }
+
     /** The fit in one sentence, beside the link it closes. */
     static Told remedy(FitReading fit, Pairing pairing) {
-        Told verdict = verdict(fit);
+        Told verdict = verdict(fit, pairing);
         String key = "fit." + fit.carrier().word();
         if (!fit.closes()) {
             return new Told(key, Told.Tone.NOTE, verdict.text(), verdict.why());

@@ -40,7 +40,9 @@ class TellFitTest {
         Told verdict = told("pendulum vs triquetra").get(0);
         assertThat(verdict.tone()).isEqualTo(Told.Tone.WARN);
         assertThat(verdict.text())
-                .startsWith("Cannot close: with the best sizes tried the left head")
+                .startsWith(
+                        "Let the right hand ride and it closes: \"pendulum vs triquetra riding\". As it"
+                                + " is said it cannot close: with the best sizes tried the left head")
                 .contains("an arc is no circle");
     }
 

@@ -57,9 +57,9 @@ public sealed interface HandPath permits Series, Arc, Polygon, Drawn, Riding {
         return Optional.empty();
     }
 
-    /** Of an arc of a circle, the angle from its middle to either end. */
-    default OptionalDouble swept() {
-        return OptionalDouble.empty();
+    /** The arc of a circle that it comes and goes along. */
+    default Optional<Arc> arc() {
+        return Optional.empty();
     }
 
     /** What it is: "square", "ellipse". */

@@ -69,6 +69,12 @@ public record Jet(double value, double d1, double d2, double d3) {
         return into(c, -s, -c, s);
     }
 
+    /** 1 over this. */
+    public Jet reciprocal() {
+        double r = 1 / value;
+        return into(r, -r * r, 2 * r * r * r, -6 * r * r * r * r);
+    }
+
     /** The same quantity in a variable of which {@code rate} of the old one pass per unit. */
     public Jet atRate(double rate) {
         return new Jet(value, rate * d1, rate * rate * d2, rate * rate * rate * d3);

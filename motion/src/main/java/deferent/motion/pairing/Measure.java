@@ -27,11 +27,12 @@ public record Measure(
         double most,
         double unsaid,
         boolean must) {
-    /** What a size is measured in: metres, radians, or whole numbers. */
+    /** What a size is measured in: metres, radians, whole numbers, or a share of the cycle. */
     public enum Unit {
         LENGTH,
         ANGLE,
-        WHOLE
+        WHOLE,
+        SHARE
     }
 
     // Greatest length in a hand path, metres.
@@ -74,6 +75,11 @@ public record Measure(
 
     static Measure whole(String key, String word, int least, int most, int unsaid) {
         return of(key, word, Unit.WHOLE, least, most, unsaid, true);
+    }
+
+    /** A share of the cycle, which a document may leave out. */
+    static Measure share(String key, String word, double unsaid) {
+        return of(key, word, Unit.SHARE, 0, 1, unsaid, false);
     }
 
     private static Measure of(

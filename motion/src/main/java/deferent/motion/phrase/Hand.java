@@ -24,6 +24,7 @@ final class Hand {
                     Set.of(REST, TILT),
                     Set.of(IN_SPIN, ANTISPIN),
                     Set.of(TURNS, PETALS, STRETCHES, SWINGING),
+                    Set.of(PETALS, SWEEP),
                     Set.of(UPRIGHT, LEVEL),
                     Set.of(TOGETHER, SPLIT, QUARTER, TIMING),
                     Set.of(SAME, OPPOSITE),

@@ -90,21 +90,29 @@ final class MotionWriter {
 
     private List<String> offers(TradeMotion row, List<Look> looks) {
         List<String> offers = new ArrayList<>();
+        String riding = seen.motion().riding() ? " riding" : "";
         for (Look look : looks) {
             Optional<Call> call = row.recognised().apply(look.seen());
-            Optional<Motion> begun = call.flatMap(c -> made(c.words()));
+            Optional<Motion> begun = call.flatMap(c -> made(c.words() + riding));
             begun.ifPresent(made -> offer(row, call.orElseThrow().words(), look, made, offers));
         }
         return offers;
     }
 
     /** Offers words with the sizes that what they alone make has not. */
-    private void offer(TradeMotion row, String words, Look look, Motion made, List<String> offers) {
+    private void offer(
+            TradeMotion row, String words, Look look, Motion begun, List<String> offers) {
         Motion motion = look.seen().motion();
-        String sized =
-                seen.motion().riding()
-                        ? words
-                        : words + Trade.pathSizes(row, motion.path(), made.path());
+        String sized = words;
+        Motion made = begun;
+        Optional<String> more = pathSize(row, motion, made);
+        // One size said may make others what they are unsaid.
+        while (more.isPresent()) {
+            sized += more.get();
+            Optional<Motion> grown = made(sized);
+            made = grown.orElse(made);
+            more = grown.flatMap(g -> pathSize(row, motion, g));
+        }
         String spun = sized + SpinWords.of(motion.spin(), made.spin());
         OptionalDouble tilt = Tilt.of(motion);
         if (look.tilt().isPresent()) {
@@ -117,6 +125,12 @@ final class MotionWriter {
             offers.add(sized + standing + tilted(tilt.getAsDouble()) + look.after());
         }
         offers.add(spun + look.after());
+    }
+
+    private Optional<String> pathSize(TradeMotion row, Motion motion, Motion made) {
+        return seen.motion().riding()
+                ? Optional.empty()
+                : Trade.pathSize(row, motion.path(), made.path());
     }
 
     private static int numbers(String words) {

@@ -119,15 +119,19 @@ public record Sizes(Map<Word, Amount> said, double tether) {
             case LENGTH -> word == HAND_RADIUS ? radius(unsaid) : length(word, unsaid * tether);
             case ANGLE -> angle(word, unsaid);
             case WHOLE -> whole(word, (int) unsaid);
+            case SHARE -> number(word).orElse(unsaid);
         };
+    }
+
+    /** Poi turns said apart for the way out and the way back. */
+    Optional<Amount.OutAndBack> outAndBack() {
+        return amount(TURNS, Amount.OutAndBack.class);
     }
 
     /** Poi turns of a flower: by its petals, or as said. */
     int flowerTurns(int unsaid) {
         if (has(TURNS)) {
-            return amount(TURNS, Amount.Count.class).isPresent()
-                    ? ofItsSense(whole(TURNS, unsaid))
-                    : unsaid;
+            return outAndBack().isEmpty() ? ofItsSense(whole(TURNS, unsaid)) : unsaid;
         }
         return !saysFlower() ? unsaid : has(IN_SPIN) ? 1 + petals() : 1 - petals();
     }
@@ -168,10 +172,7 @@ public record Sizes(Map<Word, Amount> said, double tether) {
         Optional<List<Stretch>> stretches =
                 amount(STRETCHES, Amount.InStretches.class)
                         .map(Amount.InStretches::stretches)
-                        .or(
-                                () ->
-                                        amount(TURNS, Amount.OutAndBack.class)
-                                                .map(w -> halves(w.out(), w.back())));
+                        .or(() -> outAndBack().map(w -> halves(w.out(), w.back())));
         if (stretches.isPresent()) {
             return rested(new Stretches(from, stretches.get()));
         }
@@ -179,28 +180,6 @@ public record Sizes(Map<Word, Amount> said, double tether) {
         return has(STALLING)
                 ? new Stretches(from, List.of(new Stretch(1, n, Ease.RESTING)))
                 : new Turns(n, from);
-    }
-
-    /** Refuses poi turns that change their way between out and back. */
-    void turnOneWay(String motion) {
-        amount(TURNS, Amount.OutAndBack.class)
-                .filter(
-                        ways ->
-                                Math.signum(ways.out()) * Math.signum(ways.back()) < 0
-                                        || ways.out() + ways.back() == 0)
-                .ifPresent(
-                        ways -> {
-                            throw new Refusal(
-                                    "of a "
-                                            + motion
-                                            + " are "
-                                            + Amounts.number(ways.out())
-                                            + " out and "
-                                            + Amounts.number(ways.back())
-                                            + " back",
-                                    "poi turns",
-                                    "keep the poi turning one way, both numbers of one sign");
-                        });
     }
 
     static List<Stretch> halves(double out, double back) {

@@ -24,6 +24,7 @@ import java.util.SortedSet;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * The table of the trade's motions, one row each. Where two rows recognise a motion, the upper one
@@ -195,20 +196,34 @@ public final class Trade {
                 sizes -> new Motion(Series.STILL, sizes.swing()),
                 seen -> when(seen.still() && seen.spin().swings(), () -> Call.of("pendulum")));
         row(
+                "cat-eye CAP",
+                "the CAP with half a turn out and half a turn back, which points inward in the"
+                        + " middle of the way back",
+                "the lower half of a circle, hand radius one tether",
+                Word.and(HAND_RADIUS, START, TILT),
+                Cap::catEye,
+                Cap::catEyeCalled);
+        row(
+                "triquetra CAP",
+                "the CAP with three petals, which sweeps two thirds of a circle",
+                "hand radius one tether",
+                Word.and(HAND_RADIUS, START, TILT),
+                sizes -> Cap.of(sizes, 3),
+                Cap::triquetraCalled);
+        row(
                 "CAP",
                 "continuous assembly pattern: the hand comes and goes along an arc while the poi"
-                        + " keeps turning one way, in-spin on the way out and antispin on the way"
-                        + " back",
-                "the lower half of a circle, hand radius one tether, the hand swinging as a raised"
-                        + " cosine, the poi turning evenly two whole turns out and back",
-                formed(Arc.FORM, TURNS, START, STRETCHES, STALLING, TILT),
-                sizes -> {
-                    sizes.turnOneWay("CAP");
-                    return new Motion(sizes.path(Arc.FORM, Map.of()), sizes.spin(2, 0));
-                },
-                Trade::cap,
-                "continuous assembly pattern",
-                "C-CAP");
+                        + " keeps turning one way, in extension on the way out and antispin on the"
+                        + " way back; the same in a mirror on the line through the arc's middle",
+                "the lower half of a circle, hand radius one tether, the poi turning evenly: half a"
+                        + " turn on the way out, a quarter of the cycle, and one and a half on the way"
+                        + " back; with N petals the arc is 720°/N and the way out 1/N of the cycle;"
+                        + " riding, one turn each way, the tether straight down in mid-swing",
+                formed(Arc.FORM, PETALS, TURNS, START, STRETCHES, STALLING, TILT),
+                sizes -> Cap.of(sizes, Sizes.USUAL_PETALS),
+                Cap::called,
+                "C-CAP",
+                "continuous assembly pattern");
         row(
                 "stall",
                 "the head stops for an instant at the end of a swing; here the hand is still and"
@@ -382,23 +397,21 @@ public final class Trade {
                 .orElseGet(() -> seen.described(seen.motion().path().noun(), ""));
     }
 
-    /** The sizes, in words, that a hand path of this row has otherwise than {@code made}. */
-    public static String pathSizes(TradeMotion row, HandPath path, HandPath made) {
+    /** The first size, in words, that a hand path of this row has otherwise than {@code made}. */
+    public static Optional<String> pathSize(TradeMotion row, HandPath path, HandPath made) {
         Optional<Form.Sized> own = sized(path);
         Optional<Form.Sized> other = sized(made);
         if (own.isPresent() && other.map(Form.Sized::form).equals(own.map(Form.Sized::form))) {
-            StringBuilder words = new StringBuilder();
             List<Measure> sizes = own.get().form().sizes();
-            for (int i = 0; i < sizes.size(); i++) {
-                double size = own.get().sizes().get(i);
-                if (!other.get().sizes().get(i).equals(size)) {
-                    words.append(" ").append(said(sizes.get(i), size));
-                }
-            }
-            return words.toString();
+            List<Double> has = own.get().sizes();
+            return IntStream.range(0, sizes.size())
+                    .filter(i -> row.takes().contains(Word.of(sizes.get(i))))
+                    .filter(i -> !other.get().sizes().get(i).equals(has.get(i)))
+                    .mapToObj(i -> " " + said(sizes.get(i), has.get(i)))
+                    .findFirst();
         }
         boolean radius = row.takes().contains(HAND_RADIUS) && path.radius() != made.radius();
-        return radius ? " hand radius " + Amounts.length(path.radius()) : "";
+        return when(radius, () -> " hand radius " + Amounts.length(path.radius()));
     }
 
     private static Optional<Form.Sized> sized(HandPath path) {
@@ -412,11 +425,12 @@ public final class Trade {
                     case LENGTH -> Amounts.length(size);
                     case ANGLE -> Amounts.angle(size);
                     case WHOLE -> Amounts.number(size);
+                    case SHARE -> Amounts.share(size);
                 };
     }
 
-    private static Optional<Call> when(boolean holds, Supplier<Call> call) {
-        return holds ? Optional.of(call.get()) : Optional.empty();
+    private static <T> Optional<T> when(boolean holds, Supplier<T> made) {
+        return holds ? Optional.of(made.get()) : Optional.empty();
     }
 
     private static Optional<Call> staticSpin(Seen seen) {
@@ -538,26 +552,6 @@ public final class Trade {
                             boolean usual = petals == Sizes.USUAL_PETALS;
                             return new Call(name, usual ? name : petals + "-petal " + name);
                         });
-    }
-
-    private static Optional<Call> cap(Seen seen) {
-        SpinLaw spin = seen.spin();
-        if (seen.motion().riding()) {
-            return when(
-                    seen.onArc() && spin.turns() > 0,
-                    () ->
-                            spin.even().isPresent() && spin.turns() == 2
-                                    ? Call.of("CAP")
-                                    : seen.described("CAP", "CAP"));
-        }
-        boolean oneWay =
-                spin.match(
-                        even -> true,
-                        s -> s.stretches().stream().allMatch(one -> one.turns() * s.turns() >= 0),
-                        swing -> false);
-        return when(
-                seen.motion().path().swept().isPresent() && spin.turns() != 0 && oneWay,
-                () -> Call.of("CAP"));
     }
 
     private static Stretches stall(Sizes sizes) {

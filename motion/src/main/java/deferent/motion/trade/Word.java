@@ -58,7 +58,7 @@ public final class Word implements Comparable<Word> {
             return switch (unit) {
                 case LENGTH -> TETHERS;
                 case ANGLE -> ANGLE;
-                case WHOLE -> COUNT;
+                case WHOLE, SHARE -> COUNT;
             };
         }
     }
@@ -100,13 +100,19 @@ public final class Word implements Comparable<Word> {
                     "box mode",
                     "square mode");
     public static final Word PETALS =
-            new Word(Measured.COUNT, "petals", "how many loops a flower has", "four", "petal");
+            new Word(
+                    Measured.COUNT,
+                    "petals",
+                    "how many loops a flower has; of a CAP those of the flower that it goes along"
+                            + " a part of, so that it sweeps 720° over their number",
+                    "four",
+                    "petal");
     public static final Word TURNS =
             new Word(
                     Measured.TURNS,
                     "turns",
-                    "poi turns a cycle, below 0 against the hand; of a CAP also \"turns 1.5 out "
-                            + "0.5 back\"",
+                    "poi turns a cycle, below 0 against the hand; of a CAP also \"turns 0.5 out "
+                            + "1.5 back\"",
                     "what the motion's word says",
                     "poi turns");
     public static final Word START =
@@ -186,6 +192,9 @@ public final class Word implements Comparable<Word> {
             }
         }
     }
+
+    /** How far an arc goes to either side. */
+    public static final Word SWEEP = spelt("sweep").orElseThrow();
 
     // Where it is.
     public static final Word TETHER =

@@ -96,6 +96,12 @@ public final class AnyPairing {
                                 () -> Series.ellipse(across(tether), any.number(-1, 1), angle()),
                                 () -> Series.line(size(tether), angle()),
                                 () -> new Arc(size(tether), angle(), sweep()),
+                                () ->
+                                        new Arc(
+                                                size(tether),
+                                                angle(),
+                                                sweep(),
+                                                any.number(0.25, 0.75)),
                                 () -> new Polygon(any.whole(3, 24), size(tether), angle()),
                                 () -> drawn(any.list(8, 8, () -> any.number(0.3, 1)))));
         if (wide) {

@@ -43,6 +43,12 @@ class BadPhrasesTest {
             CAP turns 1.5 out -0.5 back vs triquetra | turns 1.5 out -0.5 back | poi turns of a CAP are 1.5 out and -0.5 back | keep the poi turning one way, both numbers of one sign
             pendulum vs triquetra, tempo 60 | tempo 60 | tempo is 60.0 a minute, but a pendulum that nobody drives sets it | leave it unsaid, or give 32.708, or change the tether or the swing
             pendulum floor plane vs triquetra | pendulum floor plane vs triquetra | pendulum has no downhill in its plane | put it in an upright plane, wall or wheel
+            CAP turns 1.5 out 0.2 back vs triquetra | turns 1.5 out 0.2 back | poi turns of a CAP sum to 1.7 | turns out and back that sum to a whole number
+            CAP turns 1 sweep 180° vs triquetra | sweep 180° | sweep of a CAP that turns once leaves no way back | a smaller arc, or more turns
+            CAP with 1 petal vs triquetra | 1 petal | petals of a CAP are 1 | 2 to 25
+            CAP with 3 petals sweep 40° vs triquetra | sweep 40° | "sweep" after "petals" | only one of them
+            3-petal CAP riding pendulum | 3-petal | petals are said of a CAP that rides | leave them out: a rider's hand goes where the other head goes
+            CAP way out 1.2 vs triquetra | way out 1.2 | way out along an arc is 1.2 of the cycle | from 0.02 to 0.98 of the cycle
             CAP riding vs triquetra riding | riding | hands each ride the other | let one of them lead
             isolation vs triquetra @ 3 | @ | "@" says nothing here | a size of the second hand, timing, direction, tempo, or the end
             isolation vs triquetra, 4 | 4 | "4" does not say what it is the size of | a size's word beside it, such as petals, tether, hand radius or tilt

@@ -49,7 +49,13 @@ class MotionWordsTest {
             stall vs CAP | stall
             CAP turns 1.5 out 0.5 back vs CAP | CAP
             toroid of a triquetra vs CAP | toroid of triquetra
+            CAP with 3 petals vs CAP | triquetra CAP
+            CAP with 5 petals vs CAP | CAP with 5 petals
+            cat-eye CAP vs CAP | cat-eye CAP
+            CAP tilt 90° vs CAP | CAP
+            CAP start 10° vs CAP | arc, the poi turning twice
             CAP riding pendulum | CAP
+            cat-eye CAP riding pendulum | cat-eye CAP
             triquetra riding pendulum | CAP-like triquetra
             triquetra riding isolation | triquetra, riding
             square turns -3 vs CAP | square, the poi turning three times against it
@@ -88,7 +94,8 @@ class MotionWordsTest {
             assertThat(Words.explain(entry.word())).isEqualTo(entry);
         }
         assertThat(Words.explain("long arm").word()).isEqualTo("extension");
-        assertThat(Words.explain("cap").sizesUnsaid()).contains("raised cosine", "two whole turns");
+        assertThat(Words.explain("cap").sizesUnsaid())
+                .contains("half a turn on the way out", "720°/N");
         assertThat(Words.explain("three-petal antispin").word()).isEqualTo("triquetra");
         assertThat(Words.explain("snowdrop two", OURS).means()).contains("a motion of your own");
     }
@@ -109,6 +116,12 @@ class MotionWordsTest {
             flower turns -3, petals up vs CAP | ''
             flower turns -3 vs CAP stalling | four-petal antispin vs CAP stalling
             CAP turns 1.5 out 0.5 back vs stall | CAP turns 1.5 out 0.5 back vs stall
+            CAP sweep 60° vs triquetra CAP | CAP with 6 petals vs triquetra CAP
+            CAP tilt 90° way out 0.25 vs CAP turns 0.5 out 1.5 back | CAP middle 0° vs CAP
+            CAP sweep 50° vs CAP turns 3 | CAP sweep 50° vs CAP turns 3
+            cat-eye CAP riding stall | cat-eye CAP riding stall
+            pendulum vs triquetra riding | pendulum vs triquetra riding
+            CAP start 0° riding pendulum | CAP start 0° riding pendulum
             pendulum tether 0.5 m vs CAP tether 500 mm | pendulum vs CAP, tether 50 cm
             isolation wheel vs triquetra wheel, timing 0.5 opposites | isolation vs triquetra, wheel plane, split time, opposite direction
             circle hand radius 20 cm turns 1 start 180° vs CAP | isolation hand radius 20 cm vs CAP

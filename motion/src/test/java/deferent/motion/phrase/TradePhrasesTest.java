@@ -15,8 +15,6 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Stretches;
-import deferent.motion.pairing.Stretches.Ease;
-import deferent.motion.pairing.Stretches.Stretch;
 import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Tilt;
@@ -76,14 +74,18 @@ class TradePhrasesTest {
         Pairing pairing = pairing("pendulum vs CAP");
         assertThat(pairing.left().motion()).isEqualTo(Motion.pendulum(Math.PI / 2));
         assertThat(pairing.right().motion())
-                .isEqualTo(new Motion(new Arc(0.6, -Math.PI / 2, Math.PI / 2), new Turns(2, 0)));
+                .isEqualTo(
+                        new Motion(
+                                new Arc(0.6, -Math.PI / 2, Math.PI / 2, 0.25),
+                                new Turns(2, -Math.PI)));
     }
 
     @Test
     void aCapRidingAPendulumPutsItsHandOnThePendulumsHead() {
         Pairing pairing = pairing("CAP riding pendulum");
         assertThat(pairing.rider()).contains(Side.LEFT);
-        assertThat(pairing.left().motion()).isEqualTo(new Motion(new Riding(), new Turns(2, 0)));
+        assertThat(pairing.left().motion())
+                .isEqualTo(new Motion(new Riding(), new Turns(2, -1.5 * Math.PI)));
         assertThat(pairing.right().motion()).isEqualTo(Motion.pendulum(Math.PI / 2));
     }
 
@@ -231,13 +233,38 @@ class TradePhrasesTest {
 
     @Test
     void aCapMayTurnMoreOnTheWayOutThanOnTheWayBack() {
-        assertThat(only("CAP turns 1.5 out 0.5 back").spin())
+        assertThat(only("CAP turns 1.5 out 0.5 back"))
                 .isEqualTo(
-                        new Stretches(
-                                0,
-                                List.of(
-                                        new Stretch(0.5, 1.5, Ease.EVEN),
-                                        new Stretch(0.5, 0.5, Ease.EVEN))));
+                        new Motion(
+                                new Arc(0.6, Swing.DOWN, Math.PI / 2, 0.75),
+                                new Turns(2, Swing.DOWN - 1.5 * Math.PI)));
+    }
+
+    @Test
+    void halfATurnOutAndOneAndAHalfBackIsWhatACapDoesUnsaid() {
+        assertThat(only("CAP turns 0.5 out 1.5 back")).isEqualTo(only("CAP"));
+        assertThat(only("C-CAP")).isEqualTo(only("CAP"));
+        assertThat(only("4-petal CAP")).isEqualTo(only("CAP"));
+    }
+
+    @Test
+    void aCapOfThreePetalsSweepsTwoThirdsOfACircleInAThirdOfTheCycle() {
+        assertThat(only("CAP with 3 petals"))
+                .isEqualTo(
+                        new Motion(
+                                new Arc(0.6, Swing.DOWN, 2 * Math.PI / 3, 1.0 / 3),
+                                new Turns(2, Swing.DOWN - 2 * Math.PI / 3)));
+        assertThat(only("triquetra CAP")).isEqualTo(only("CAP with 3 petals"));
+    }
+
+    @Test
+    void aCatEyeCapTurnsHalfATurnEachWay() {
+        assertThat(only("cat-eye CAP"))
+                .isEqualTo(
+                        new Motion(
+                                new Arc(0.6, Swing.DOWN, Math.PI / 2, 0.5),
+                                new Turns(1, -Math.PI)));
+        assertThat(only("CAP turns 0.5 out 0.5 back")).isEqualTo(only("cat-eye CAP"));
     }
 
     @Test

@@ -263,7 +263,10 @@ class FigureTest {
 
     @Test
     void theUsualCapStallsNowhereAndReachesTwoTethers() {
-        Figure cap = figure(new Motion(new Arc(L, Swing.DOWN, Math.PI / 2), new Turns(2, 0)));
+        Figure cap =
+                figure(
+                        new Motion(
+                                new Arc(L, Swing.DOWN, Math.PI / 2, 0.25), new Turns(2, -Math.PI)));
         assertThat(cap.cusps()).isZero();
         assertThat(cap.outerRadius()).isCloseTo(2 * L, within(1e-9));
         assertThat(cap.symmetryOrder()).isEqualTo(1);

@@ -215,17 +215,17 @@ class KeepTheHandPathTest {
 
     /** The mirror begins elsewhere in the cycle, from where other starts settle. */
     @Test
-    void aCapsMotionIsFoundInTheMirrorToo() {
-        Pairing cap =
+    void anArcsMotionIsFoundInTheMirrorToo() {
+        Pairing arc =
                 Phrase.parse(
-                                "CAP sweep 101° hand radius 79.5 cm tether 50.9 cm wheel vs arc sweep"
+                                "arc turns 2 sweep 101° hand radius 79.5 cm tether 50.9 cm wheel vs arc sweep"
                                         + " 83°, timing 0.773, tempo 55, tether 26.7 cm")
                         .pairing();
         Kit kit = Kit.USUAL.withAir(true);
         KeepTheHandPath.Solution said =
-                KeepTheHandPath.of(Trace.of(cap), Side.LEFT, kit).best().orElseThrow();
+                KeepTheHandPath.of(Trace.of(arc), Side.LEFT, kit).best().orElseThrow();
         KeepTheHandPath.Solution mirrored =
-                KeepTheHandPath.of(Trace.of(MirrorImage.of(cap)), Side.RIGHT, kit)
+                KeepTheHandPath.of(Trace.of(MirrorImage.of(arc)), Side.RIGHT, kit)
                         .best()
                         .orElseThrow();
         assertThat(mirrored.leastPullWeights()).isCloseTo(said.leastPullWeights(), within(1e-6));

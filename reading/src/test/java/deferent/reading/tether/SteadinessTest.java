@@ -266,7 +266,9 @@ class SteadinessTest {
     @Test
     void aFigureThatAllButLosesItsPullStillHasASteadiness() {
         Trace trace =
-                Trace.of(Phrase.parse("pendulum amplitude 70° vs CAP turns 1 riding").pairing());
+                Trace.of(
+                        Phrase.parse("pendulum amplitude 70° vs CAP turns 1 start 0° riding")
+                                .pairing());
         KeepTheFigure kept = KeepTheFigure.of(trace, Side.RIGHT, Kit.USUAL);
         assertThat(kept.leastPullWeights()).isBetween(KeepTheFigure.LOST, 0.2);
         double[][] m = Floquet.of(kept.orbit()).monodromy().getData();

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -105,7 +106,8 @@ public final class Fit {
                         shape.nearest(),
                         placed.obstacle(),
                         placed.have(),
-                        placed.need())
+                        placed.need(),
+                        Optional.empty())
                 : shape;
     }
 
@@ -206,7 +208,10 @@ public final class Fit {
                 nearest == null ? sorted.get(0) : nearest,
                 why.obstacle(),
                 why.have(),
-                why.need());
+                why.need(),
+                sorted.isEmpty() && why.obstacle() == Obstacle.ARC_IS_NO_CIRCLE
+                        ? Ridden.of(pairing, link)
+                        : Optional.empty());
     }
 
     // How many of the two motions would be called something else.

@@ -2,6 +2,7 @@ package deferent.search.fit;
 
 import deferent.motion.pairing.Side;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a fit found.
@@ -15,6 +16,8 @@ import java.util.List;
  *     nothing stands in the way
  * @param have the number that the obstacle has, in its unit
  * @param need the number that would be needed
+ * @param riding where nothing closes it because an arc is no circle: the same motions with the
+ *     rider's hand on the carrier's head, if that does
  */
 public record FitReading(
         Side carrier,
@@ -23,7 +26,8 @@ public record FitReading(
         Remedy nearest,
         Obstacle obstacle,
         double have,
-        double need) {
+        double need,
+        Optional<Remedy> riding) {
     public FitReading {
         answers = List.copyOf(answers);
     }

@@ -1,6 +1,6 @@
 package deferent.search.fit;
 
-import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Series;
@@ -60,7 +60,7 @@ final class Terms {
 
     private boolean arcs() {
         return lead.motion().undriven()
-                && follow.motion().path().swept().isPresent()
+                && follow.motion().path().arc().isPresent()
                 && lead.place().turn().turns() == 0
                 && follow.place().turn().turns() == 0;
     }
@@ -96,10 +96,10 @@ final class Terms {
     /** Whether the radii agree one way round or the other. */
     boolean agree() {
         if (arcs()) {
-            HandPath arc = follow.motion().path();
+            Arc arc = follow.motion().path().arc().orElseThrow();
             Swing swing = lead.motion().spin().swing().orElseThrow();
             return Math.abs(arc.radius() - lead.tether().length()) < SAME
-                    && Math.abs(arc.swept().orElseThrow() - swing.amplitude()) < SAME;
+                    && Math.abs(arc.halfSweep() - swing.amplitude()) < SAME;
         }
         Map<Integer, Complex> head = reduced(head());
         Map<Integer, Complex> hand = reduced(hand(follow));
@@ -140,11 +140,11 @@ final class Terms {
     List<Double> candidates(Size size) {
         List<Double> found = new ArrayList<>();
         if (arcs()) {
-            HandPath arc = follow.motion().path();
+            Arc arc = follow.motion().path().arc().orElseThrow();
             if (size.equals(Size.of(carrier, Size.Kind.TETHER))) {
                 found.add(arc.radius());
             } else if (size.equals(Size.of(carrier, Size.Kind.AMPLITUDE))) {
-                found.add(arc.swept().orElseThrow());
+                found.add(arc.halfSweep());
             } else if (size.equals(Size.of(carrier.other(), Size.Kind.HAND_RADIUS))) {
                 found.add(lead.tether().length());
             }

@@ -41,7 +41,7 @@ record Why(Obstacle obstacle, double have, double need) {
         }
         Map<Integer, Complex> head = Terms.of(pairing, carrier).head();
         HandPath path = follow.motion().path();
-        if (head.size() == 1 && path.swept().isPresent()) {
+        if (head.size() == 1 && path.arc().isPresent()) {
             return new Why(Obstacle.ARC_IS_NO_CIRCLE, path.radius(), link.headRadius());
         }
         if (path.asTerms().isEmpty()) {

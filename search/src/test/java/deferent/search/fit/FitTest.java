@@ -145,7 +145,7 @@ class FitTest {
         assertThat(answer.exact()).isTrue();
         assertThat(answer.pairing().period())
                 .isCloseTo(shorter.period() * Math.sqrt(0.5 / 0.6), within(1e-9));
-        // Same arc, but the pendulum's clock is not the raised cosine's.
+        // Same arc, but the pendulum's clock is not the CAP's.
         assertThat(fit.goal()).isEqualTo(Goal.SHAPE);
         assertThat(fit.obstacle()).isEqualTo(Obstacle.NOT_IN_TIME);
         assertThat(arc.halfSweep()).isCloseTo(Math.PI / 2, within(1e-9));
@@ -167,6 +167,29 @@ class FitTest {
         assertThat(fit.have()).isCloseTo(0.6, within(0.001));
         assertThat(fit.need()).isCloseTo(0.6, within(0.001));
         assertThat(fit.leastGap()).isBetween(0.01, 0.6);
+    }
+
+    @Test
+    void whereAnArcIsNoCircleTheHandThatRidesClosesIt() {
+        for (String said :
+                new String[] {
+                    "pendulum vs triquetra",
+                    "pendulum vs one-petal in-spin",
+                    "pendulum amplitude 50° vs isolation, split time",
+                    "static spin vs CAP"
+                }) {
+            FitReading fit = fit(said(said));
+            assertThat(fit.obstacle()).as(said).isEqualTo(Obstacle.ARC_IS_NO_CIRCLE);
+            Pairing ridden = fit.riding().orElseThrow().pairing();
+            assertThat(ridden.rider()).contains(Side.RIGHT);
+            assertThat(ridden.right().motion().spin())
+                    .isEqualTo(said(said).right().motion().spin());
+            assertThat(LinkReading.of(Trace.of(ridden), Side.LEFT).kind())
+                    .isEqualTo(LinkKind.TOUCHING);
+        }
+        assertThat(fit(said("pendulum vs triquetra")).riding().orElseThrow().pairing())
+                .isEqualTo(said("pendulum vs triquetra riding"));
+        assertThat(fit(said("triquetra vs cat-eye")).riding()).isEmpty();
     }
 
     @Test

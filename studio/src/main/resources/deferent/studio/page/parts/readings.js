@@ -117,7 +117,7 @@ class ReadingList extends Part {
                 <span>
                   ${answer.changes.length
                     ? answer.changes.map((c) => html`<span class="fit-change">${c.name} ${bare(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`)
-                    : html`<span class="fit-change">as it is</span>`}
+                    : html`<span class="fit-change">${answer.rides ? answer.told : 'as it is'}</span>`}
                   <small>${answer.exact ? 'closes exactly' : 'leaves them ' + gap(answer.gap_left_m) + ' apart'}</small>
                 </span>
               </label>`,
