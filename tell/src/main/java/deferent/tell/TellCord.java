@@ -236,16 +236,21 @@ final class TellCord {
         KeepTheHandPath.Solution first = kept.best().orElse(kept.solutions().get(0));
         return new Told(
                 key,
-                first.pulls() ? Tone.NOTE : Tone.WARN,
-                first.pulls()
+                first.pulls() && first.asMeant() ? Tone.NOTE : Tone.WARN,
+                first.pulls() && !first.asMeant()
                         ? "If the "
                                 + side.word()
-                                + " hand keeps its path, the head really goes up to "
-                                + Say.length(first.away().fromPath())
-                                + " off its ideal figure."
-                        : "If the "
-                                + side.word()
-                                + " hand keeps its path, the cord would have to push at this tempo.",
+                                + " hand keeps its path, the poi does another motion at this tempo: its"
+                                + " cord is more than a third of a turn from where it is meant."
+                        : first.pulls()
+                                ? "If the "
+                                        + side.word()
+                                        + " hand keeps its path, the head really goes up to "
+                                        + Say.length(first.away().fromPath())
+                                        + " off its ideal figure."
+                                : "If the "
+                                        + side.word()
+                                        + " hand keeps its path, the cord would have to push at this tempo.",
                 "Least pull "
                         + weights(first.leastPullWeights())
                         + "; a slip grows by "
