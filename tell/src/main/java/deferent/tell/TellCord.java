@@ -236,16 +236,21 @@ final class TellCord {
         KeepTheHandPath.Solution first = kept.best().orElse(kept.solutions().get(0));
         return new Told(
                 key,
-                first.pulls() ? Tone.NOTE : Tone.WARN,
-                first.pulls()
+                first.pulls() && first.asMeant() ? Tone.NOTE : Tone.WARN,
+                first.pulls() && !first.asMeant()
                         ? "If the "
                                 + side.word()
-                                + " hand keeps its path, the head really goes up to "
-                                + Say.length(first.away().fromPath())
-                                + " off its ideal figure."
-                        : "If the "
-                                + side.word()
-                                + " hand keeps its path, the cord would have to push at this tempo.",
+                                + " hand keeps its path, the poi does another motion at this tempo: its"
+                                + " cord is more than a third of a turn from where it is meant."
+                        : first.pulls()
+                                ? "If the "
+                                        + side.word()
+                                        + " hand keeps its path, the head really goes up to "
+                                        + Say.length(first.away().fromPath())
+                                        + " off its ideal figure."
+                                : "If the "
+                                        + side.word()
+                                        + " hand keeps its path, the cord would have to push at this tempo.",
                 "Least pull "
                         + weights(first.leastPullWeights())
                         + "; a slip grows by "
@@ -366,10 +371,7 @@ final class TellCord {
                                                     + Say.trimmed(
                                                             (steadiness.growth() - 1) * 100, 1)
                                                     + "% a cycle."
-                                            : "runs away: a 1 cm slip is "
-                                                    + Say.length(
-                                                            0.01 * steadiness.growthInReaction())
-                                                    + " before you can answer it.";
+                                            : "runs away: " + beforeAnAnswer(steadiness);
                         };
         return new Told(
                 key,
@@ -380,14 +382,22 @@ final class TellCord {
                 text,
                 "If the hand does not correct it, a slip grows by "
                         + Say.trimmed(steadiness.growth(), steadiness.growth() < 10 ? 3 : 1)
-                        + " a cycle, and by up to "
+                        + " a cycle. Put aside at the worst moment and in the worst direction, its speed"
+                        + " as it should be, the head is up to "
                         + Say.trimmed(steadiness.growthInReaction(), 1)
-                        + " in a reaction time of "
+                        + " times as far aside after a reaction time of "
                         + Math.round(steadiness.reaction() * 1000)
-                        + " ms (Woods and others, 2015; greatest singular value, place and speed over"
-                        + " 2π a cycle). A correction does most "
+                        + " ms (Woods and others, 2015). A correction does most "
                         + into(steadiness.leverageTime())
                         + ".");
+    }
+
+    // Past half a tether a small slip's equations say nothing more of how far the head is.
+    private String beforeAnAnswer(Steadiness steadiness) {
+        double slipped = steadiness.slipped(0.01);
+        return slipped > readings.pairing().part(side).tether().length() / 2
+                ? "a 1 cm slip is lost before you can react."
+                : "a 1 cm slip is " + Say.length(slipped) + " before you can answer it.";
     }
 
     private static String turns(int turns) {

@@ -3,6 +3,7 @@ package deferent.reading.tether;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.jspecify.annotations.Nullable;
 
@@ -86,6 +87,19 @@ final class HandTable {
         System.arraycopy(velocity, at, turned, 0, velocity.length - at);
         System.arraycopy(velocity, 0, turned, velocity.length - at, at);
         return new HandTable(hand, later, turned);
+    }
+
+    /** The same hand turned in space, for whoever asks it for velocities alone. */
+    HandTable turned(Rotation by) {
+        double[] other = new double[velocity.length];
+        double[] in = new double[3];
+        double[] out = new double[3];
+        for (int i = 0; i < velocity.length; i += 3) {
+            System.arraycopy(velocity, i, in, 0, 3);
+            by.applyTo(in, out);
+            System.arraycopy(out, 0, other, i, 3);
+        }
+        return new HandTable(hand, times, other);
     }
 
     /** Writes the hand's velocity at the stages of a step from one time to another. */

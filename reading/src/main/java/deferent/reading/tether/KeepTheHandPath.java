@@ -36,8 +36,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *       is.
  *   <li>A swing in a plane: the ideal's direction turned by every twelfth of a turn, at the ideal's
  *       rate, none, and its opposite.
- *   <li>Out of a plane ({@link Shooting}): the ideal's start turned by every sixth of a turn about
- *       its plane's normal, as it is and dropped by an eighth of a half turn.
+ *   <li>Out of a plane ({@link Shooting}): what the first of the upright plane's becomes as that is
+ *       tipped ({@link Tipping}); then the ideal's start turned by every sixth of a turn about its
+ *       plane's normal, as it is and dropped by an eighth of a half turn.
  * </ul>
  *
  * <p>They start at the beginning of the cycle; at every eighth of it where the ideal's turning
@@ -347,7 +348,7 @@ public record KeepTheHandPath(
             HandTable rough = tables.of(coarse).begun(begin);
             List<double[]> starts = starts(rough.start());
             if (planar && wanted != 0) {
-                weighed(rough, starts.get(0)).ifPresent(f -> keep(f.state(), begin));
+                weighed(rough, normal, starts.get(0)).ifPresent(f -> keep(f.state(), begin));
             }
             if (!everywhere && found.stream().anyMatch(Settled::works)) {
                 return starts.size();
@@ -365,12 +366,28 @@ public record KeepTheHandPath(
                     }
                 }
             } else {
+                tipped(rough, starts.get(0)).ifPresent(this::keep);
+                if (!everywhere && found.stream().anyMatch(Settled::works)) {
+                    return starts.size();
+                }
                 Shooting shooting = new Shooting(rough, cord);
                 for (double[] start : starts) {
                     shooting.from(start, 1e-7, MOST).ifPresent(f -> keep(f.state(), begin));
                 }
             }
             return starts.size();
+        }
+
+        /** What the motion in the plane stood upright becomes as that is tipped. */
+        private Optional<double[]> tipped(HandTable rough, double[] start) {
+            if (wanted == 0 || ideal.pairing().part(side).place().turn().turns() != 0) {
+                return Optional.empty();
+            }
+            Tipping tipping = Tipping.of(ideal.pairing().part(side).place().plane());
+            Rotation back = tipping.back(1);
+            Vector3D upright = back.applyTo(turning.normal());
+            return weighed(rough.turned(back), upright, Tipping.turned(start, back))
+                    .flatMap(f -> tipping.followed(rough, cord, f.state()));
         }
 
         List<Solution> solutions() {
@@ -485,27 +502,31 @@ public record KeepTheHandPath(
          * From the ideal's start, gravity turned up from nothing: at once where that changes the
          * start by little, else in eight steps.
          */
-        private Optional<PlaneShooting.Found> weighed(HandTable table, double[] start) {
-            Optional<PlaneShooting.Found> last = weighed(table, start, 0);
+        private Optional<PlaneShooting.Found> weighed(
+                HandTable table, Vector3D across, double[] start) {
+            Optional<PlaneShooting.Found> last = weighed(table, across, start, 0);
             if (last.isEmpty()) {
                 return last;
             }
             double[] weightless = last.get().state();
             Optional<PlaneShooting.Found> atOnce =
-                    weighed(table, weightless, 8)
+                    weighed(table, across, weightless, 8)
                             .filter(f -> apart(f.state(), weightless) < LITTLE);
             if (atOnce.isPresent()) {
                 return atOnce;
             }
             for (int i = 1; i <= 8 && last.isPresent(); i++) {
-                last = weighed(table, last.get().state(), i);
+                last = weighed(table, across, last.get().state(), i);
             }
             return last;
         }
 
-        private Optional<PlaneShooting.Found> weighed(HandTable table, double[] from, int eighths) {
+        private Optional<PlaneShooting.Found> weighed(
+                HandTable table, Vector3D across, double[] from, int eighths) {
             Cord lighter = new Cord(cord.length(), cord.kit(), cord.gravity() * eighths / 8);
-            return new PlaneShooting(table, lighter, normal, turn).from(from, 1e-6, MOST);
+            double round =
+                    2 * Math.PI * wanted * (turning.normal().dotProduct(across) < 0 ? -1 : 1);
+            return new PlaneShooting(table, lighter, across, round).from(from, 1e-6, MOST);
         }
 
         /**

@@ -83,6 +83,11 @@ public final class Orbit {
                 .orElseGet(() -> Arrays.copyOf(integrated, 6));
     }
 
+    /** The head over one cycle, as known where it is. */
+    Course course() {
+        return known.orElseGet(this::head);
+    }
+
     Vector3D normal() {
         return normal;
     }

@@ -34,6 +34,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *       θ) over a turn is 2π/agm(√5, 1), DLMF 19.8(i).
  * </ul>
  *
+ * <p>A still hand keeps no tilted plane; its cord goes round on a cone.
+ *
  * <p>With drag the tempo is stepped down from one that works and the place where it stops working
  * is bisected. For a hand that keeps a moving path a motion is looked for at a ladder of tempos,
  * the fastest first, and followed down from there until it ends; what gave way is the reason. That
@@ -576,7 +578,29 @@ public record SlowestTempo(
             if (part.still() && turns > 0 && cord.kit().air()) {
                 return Limit.without(Reason.NEVER);
             }
+            if (part.still() && turns > 0 && cord.gravity() > 0) {
+                return conical(turns);
+            }
             return new Branches().limit();
+        }
+
+        /**
+         * A still hand cannot keep a tilted plane: its cord goes round on a cone about the plumb
+         * line, or on a circle in the upright plane. ω² = g/(L·cos α), α the cone's half angle
+         * (Landau and Lifshitz, Mechanics, §14; from memory), and its shadow on the plane goes
+         * round while α is more than the angle between the plane's normal and the plumb line.
+         */
+        private Limit conical(int turns) {
+            double level = Math.abs(pairing.part(side).place().plane().normal().getY());
+            double cone =
+                    turns * 2 * Math.PI * Math.sqrt(cord.swingLength() * level / cord.gravity());
+            double circle = level < 1 - 1e-9 ? turns * loop(cord.swingLength(), cord.gravity()) : 0;
+            double p = Math.max(cone, circle);
+            return p > longest
+                    ? Limit.without(Reason.NONE)
+                    : p < shortest
+                            ? Limit.without(Reason.NEVER)
+                            : at(cone > circle ? Reason.VANISHES : Reason.SLACK, p, topTime());
         }
 
         // When the ideal cord points straight up.
@@ -588,6 +612,7 @@ public record SlowestTempo(
         private final class Branches {
             private final HandTables tables = KeepTheHandPath.tables(ideal, side);
             private final double turn = 2 * Math.PI * turns;
+            private final boolean turnsInPlace = pairing.part(side).place().turn().turns() != 0;
             private int patience = PATIENCE;
 
             /**
@@ -812,13 +837,16 @@ public record SlowestTempo(
                 if (state.isEmpty()) {
                     return Step.vanished(p);
                 }
+                Following head = Following.cycle(table, cord, state.get());
+                // In a plane no other number of turns closes.
+                if (normal.getNormSq() == 0
+                        && !turnsInPlace
+                        && Turning.of(trace, side).turns(table.hand(), head) != turns) {
+                    return Step.vanished(p);
+                }
                 KeepTheHandPath.Pulls pulls =
                         KeepTheHandPath.Pulls.of(
-                                table,
-                                cord,
-                                Following.cycle(table, cord, state.get()),
-                                table.over(),
-                                Times.cuts(trace, side, 3));
+                                table, cord, head, table.over(), Times.cuts(trace, side, 3));
                 double phase = pulls.leastTime() / p;
                 Optional<Mark> mark =
                         pulls.least() < -SLIGHT * cord.headWeight()

@@ -1,12 +1,13 @@
 package deferent.reading.tether;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Lowest;
 import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.EigenDecompositionNonSymmetric;
-import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
@@ -19,10 +20,12 @@ import org.hipparchus.linear.SingularValueDecomposition;
  * come in pairs λ, 1/λ: a slip that dies in one way grows in another, so at best it neither grows
  * nor dies; only drag steadies.
  *
- * <p>Over a reaction time τ, begun at the worst moment: the greatest singular value of the slip's
- * propagator. A slip counts as (x, y/Ω) in the Euclidean norm: x the head's displacement across the
- * cord in metres, y its speed across the cord beside what it should be, Ω = 2π over the cycle. A
- * neutral poi can have a singular value well above 1: a slip in speed becomes one in place.
+ * <p>Over a reaction time τ: the head is put aside across the cord, at the worst moment and in the
+ * worst direction, its speed across the cord as it should be; how many times as far it is aside a
+ * time τ later. Displacement is held against displacement, so nothing is weighed against speed. A
+ * slip x is c = x/L, and its speed is as it should be where d·unit + s·c = 0, s being the hand's
+ * speed along the cord; so this is the greatest singular value of Φcc − (s/unit)·Φcd, Φ the
+ * propagator.
  *
  * <p>Leverage: what a small shift of the hand, kept from then on, does to the slip that grows
  * fastest. A shift by δh leaves the head where it is and turns the cord by −δh⊥/L; its effect a
@@ -32,7 +35,7 @@ import org.hipparchus.linear.SingularValueDecomposition;
  * @param growth over a cycle: modulus of the greatest
  * @param verdict in one word
  * @param reaction the reaction time, seconds
- * @param growthInReaction greatest singular value over it
+ * @param growthInReaction how many times as far aside a slip is after it, at the worst
  * @param worstTime when a slip grows most within a reaction time, seconds
  * @param leverageTime when a correction does most, seconds
  * @param leverage effect there over the mean effect
@@ -79,6 +82,9 @@ public record Steadiness(
     private static final double VOLUME = 1e-3;
 
     private static final double SURE = 1e5;
+
+    /** By golden sections; a maximum's height is as good as the square of its place. */
+    private static final int SECTIONS = 12;
 
     public static Steadiness of(Orbit orbit) {
         return of(orbit, REACTION);
@@ -135,6 +141,7 @@ public record Steadiness(
         private final double reaction;
         private final double unit;
         private final Floquet floquet;
+        private final Course head;
 
         Asking(Orbit orbit, double reaction) {
             this.orbit = orbit;
@@ -143,6 +150,7 @@ public record Steadiness(
             this.reaction = reaction;
             this.floquet = Floquet.of(orbit);
             this.unit = floquet.unit();
+            this.head = orbit.course();
         }
 
         Steadiness answer() {
@@ -162,26 +170,20 @@ public record Steadiness(
             }
             List<Floquet.Leg> legs = floquet.legs();
             double[] levers = levers();
-            double worst = 0;
-            double worstTime = table.start();
             int most = 0;
             for (int i = 0; i < legs.size(); i++) {
-                double grown = grown(i);
-                if (grown > worst) {
-                    worst = grown;
-                    worstTime = table.time(legs.get(i).from());
-                }
                 if (levers[i] > levers[most]) {
                     most = i;
                 }
             }
+            double worstTime = worstTime();
             Verdict verdict = verdict(growth);
             return new Steadiness(
                     floquet.multipliers(),
                     growth,
                     verdict,
                     reaction,
-                    worst,
+                    grown(worstTime),
                     worstTime,
                     table.time(legs.get(most).from()),
                     levers[most] / Arrays.stream(levers).average().orElseThrow(),
@@ -190,38 +192,75 @@ public record Steadiness(
                             : Double.POSITIVE_INFINITY);
         }
 
-        /** Greatest singular value of the propagator over the reaction time from a leg's start. */
-        private double grown(int first) {
+        /** The moment from which a slip grows most: about the worst of the legs' starts. */
+        private double worstTime() {
             List<Floquet.Leg> legs = floquet.legs();
-            Floquet.Leg leg = legs.get(first);
-            RealMatrix slips = inverse(physical(along(leg)));
+            double time = table.start();
+            double most = 0;
+            int worst = 0;
+            for (int i = 0; i < legs.size(); i++) {
+                double grown = grown(table.time(legs.get(i).from()));
+                if (grown > most) {
+                    most = grown;
+                    time = table.time(legs.get(i).from());
+                    worst = i;
+                }
+            }
+            double before = length((worst + legs.size() - 1) % legs.size());
+            Lowest found =
+                    Lowest.within(t -> -grown(t), time - before, time + length(worst), SECTIONS);
+            return -found.value() > most
+                    ? KeepTheFigure.wrapped(found.at(), table.over(), false)
+                    : time;
+        }
+
+        /** How many times as far aside a slip is a reaction time after it. */
+        private double grown(double begun) {
+            List<Floquet.Leg> legs = floquet.legs();
+            double time = KeepTheFigure.wrapped(begun, table.over(), false);
+            int next = legs.size() - 1;
+            while (next > 0 && table.time(legs.get(next).from()) > time) {
+                next--;
+            }
+            double[] start = Orbit.state(table.hand().at(time), head.at(time), cord);
+            double along = along(time, start);
+            RealMatrix slips = MatrixUtils.createRealIdentityMatrix(4);
             double left = reaction;
-            int next = first;
-            while (left >= length(next) * (1 - 1e-9)) {
-                slips = leg.slips().multiply(slips);
-                left -= length(next);
+            double within = time - table.time(legs.get(next).from());
+            while (left > 1e-12) {
+                Floquet.Leg leg = legs.get(next);
+                double whole = length(next) - within;
+                if (within == 0 && left >= whole) {
+                    slips = leg.slips().multiply(slips);
+                } else {
+                    slips = part(leg, within, Math.min(whole, left), start).multiply(slips);
+                }
+                left -= whole;
+                within = 0;
                 next = (next + 1) % legs.size();
-                leg = legs.get(next);
+                start = legs.get(next).start();
             }
-            double time = table.time(leg.from());
-            double[] y = Slips.about(leg.start(), Floquet.axes(orbit, leg.start()), 2, unit);
+            RealMatrix aside =
+                    slips.getSubMatrix(0, 1, 0, 1)
+                            .subtract(slips.getSubMatrix(0, 1, 2, 3).scalarMultiply(along / unit));
+            return new SingularValueDecomposition(aside).getNorm();
+        }
+
+        /** What a part of a leg does to slips. */
+        private RealMatrix part(Floquet.Leg leg, double within, double lasting, double[] start) {
+            double[] y = Slips.about(start, Floquet.axes(orbit, start), 2, unit);
             Marching marching = new Marching(cord, 4);
-            for (int step = leg.from(); left > 1e-12; step++) {
-                double h = Math.min(left, table.length(step));
-                marching.closely(table, time, time + h, y);
-                time += h;
-                left -= h;
+            double time = table.time(leg.from()) + within;
+            double end = time + lasting;
+            for (int step = leg.from(); step < table.steps() && time < end - 1e-12; step++) {
+                double to = Math.min(end, table.time(step + 1));
+                if (to > time) {
+                    marching.closely(table, time, to, y);
+                    time = to;
+                }
             }
-            double[] end = Arrays.copyOf(y, 6);
-            double[][] m = Slips.matrix(y, Floquet.axes(orbit, end), 2, unit);
-            double sEnd =
-                    table.hand()
-                            .at(time)
-                            .velocity()
-                            .dotProduct(new Vector3D(end[0], end[1], end[2]));
-            RealMatrix physical =
-                    physical(sEnd).multiply(MatrixUtils.createRealMatrix(m)).multiply(slips);
-            return new SingularValueDecomposition(physical).getNorm();
+            double[] to = Arrays.copyOf(y, 6);
+            return MatrixUtils.createRealMatrix(Slips.matrix(y, Floquet.axes(orbit, to), 2, unit));
         }
 
         /** Seconds that a leg lasts. */
@@ -234,30 +273,12 @@ public record Steadiness(
             return end - table.time(legs.get(leg).from());
         }
 
-        private double along(Floquet.Leg leg) {
-            Vector3D h = table.hand().at(table.time(leg.from())).velocity();
-            return h.dotProduct(new Vector3D(leg.start()[0], leg.start()[1], leg.start()[2]));
-        }
-
-        // From (c, d) to (x, y/Ω): x = L·c; the cord's e′ changes by (d·unit + s·c)/ℓ, the head's
-        // speed across the cord by L times that.
-        private RealMatrix physical(double s) {
-            double omega = 2 * Math.PI / orbit.period();
-            double ratio = cord.length() / cord.swingLength();
-            double[][] m = new double[4][4];
-            for (int a = 0; a < 2; a++) {
-                m[a][a] = cord.length();
-                m[2 + a][a] = ratio * s / omega;
-                m[2 + a][2 + a] = ratio * unit / omega;
-            }
-            return MatrixUtils.createRealMatrix(m);
-        }
-
-        // None of what is turned round here is singular, however small its numbers are.
-        private static final double SINGULAR = 1e-300;
-
-        private static RealMatrix inverse(RealMatrix m) {
-            return new LUDecomposition(m, SINGULAR).getSolver().getInverse();
+        /** The hand's speed along the cord. */
+        private double along(double time, double[] start) {
+            return table.hand()
+                    .at(time)
+                    .velocity()
+                    .dotProduct(new Vector3D(start[0], start[1], start[2]));
         }
 
         /** wᵀM = λwᵀ for the greatest multiplier; its length such that wᵀM is about 1. */
@@ -294,7 +315,7 @@ public record Steadiness(
             Complex[] w = leftEigenvector();
             for (int i = legs.size() - 1; i >= 0; i--) {
                 w = carriedBack(w, legs.get(i).slips());
-                double s = along(legs.get(i));
+                double s = along(table.time(legs.get(i).from()), legs.get(i).start());
                 // A shift δh along axis a: c = −1/L, and q keeps the head's velocity: d = s/L.
                 double sum = 0;
                 for (int a = 0; a < 2; a++) {
