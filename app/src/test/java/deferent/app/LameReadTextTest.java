@@ -19,7 +19,7 @@ class LameReadTextTest {
                                 lame,
                                 PatternDocument.of("lame", lame.pairing(), Performer.USUAL),
                                 true)
-                        .lines();
+                        .all();
         assertThat(lines)
                 .anyMatch(line -> line.matches("  figure's width +not worked out +not worked out"))
                 .anyMatch(line -> line.matches("  farthest out +not worked out +not worked out"))
