@@ -38,19 +38,6 @@ final class ReadText {
         this.why = why;
     }
 
-    /** What is told of in a few lines, in this order, as far as there is room. */
-    private static final List<String> ASKED =
-            List.of(
-                    "first",
-                    "rod",
-                    "link",
-                    "fit",
-                    "truth",
-                    "reach",
-                    "steadiness",
-                    "slowest",
-                    "room");
-
     List<String> few() {
         head();
         List<String> last = new ArrayList<>();
@@ -59,18 +46,35 @@ final class ReadText {
         last.addAll(
                 Paragraphs.wrapped(
                         "", "--all tells the rest, with all numbers and cautions.", width));
-        List<Told> told = Telling.of(readings);
-        for (String about : ASKED) {
-            for (Told one : told) {
+        List<Told> told = new ArrayList<>(Telling.of(readings));
+        for (String about : asked()) {
+            for (Told one : List.copyOf(told)) {
                 List<String> said = Paragraphs.wrapped(mark(one), one.text(), width);
-                if (about.equals(about(one.key()))
+                if ((one.key() + ".").startsWith(about + ".")
                         && lines.size() + said.size() + last.size() <= FEW) {
                     lines.addAll(said);
+                    told.remove(one);
                 }
             }
         }
         lines.addAll(last);
         return lines;
+    }
+
+    /** What is told of in a few lines, in this order, as far as there is room. */
+    private List<String> asked() {
+        String link = "link." + readings.carrier().word();
+        return List.of(
+                "first",
+                "rod",
+                link,
+                "fit",
+                "truth",
+                "reach",
+                "steadiness",
+                "slowest",
+                "room",
+                "link");
     }
 
     List<String> all() {

@@ -120,16 +120,21 @@ final class Cap {
         return Math.PI * Math.abs(turns) * (turns < 0 ? 1 - out : out);
     }
 
+    private static boolean hangsInMidSwing(Turns even) {
+        double start = Swing.DOWN - Math.PI * even.turns() / 2;
+        return Math.abs(Math.IEEEremainder(even.start() - start, 2 * Math.PI)) < 1e-9;
+    }
+
     /** What the trade calls it: a CAP, by its petals where its arc is that of so many. */
     static Optional<Call> called(Seen seen) {
         SpinLaw spin = seen.spin();
         if (seen.motion().riding()) {
-            return seen.onArc() && spin.turns() > 0
-                    ? Optional.of(
-                            spin.even().isPresent() && spin.turns() == USUAL_TURNS
-                                    ? Call.of("CAP")
-                                    : seen.described("CAP", "CAP"))
-                    : Optional.empty();
+            if (!seen.onArc() || spin.turns() <= 0) {
+                return Optional.empty();
+            }
+            return spin.even().isPresent() && spin.turns() == USUAL_TURNS
+                    ? spin.even().filter(Cap::hangsInMidSwing).map(even -> Call.of("CAP"))
+                    : Optional.of(seen.described("CAP", "CAP"));
         }
         boolean stretched =
                 spin.inStretches()

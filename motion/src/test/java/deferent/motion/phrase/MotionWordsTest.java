@@ -121,7 +121,7 @@ class MotionWordsTest {
             CAP sweep 50° vs CAP turns 3 | CAP sweep 50° vs CAP turns 3
             cat-eye CAP riding stall | cat-eye CAP riding stall
             pendulum vs triquetra riding | pendulum vs triquetra riding
-            CAP start 0° riding pendulum | CAP start 0° riding pendulum
+            CAP start 0° riding pendulum | one-petal in-spin riding pendulum
             pendulum tether 0.5 m vs CAP tether 500 mm | pendulum vs CAP, tether 50 cm
             isolation wheel vs triquetra wheel, timing 0.5 opposites | isolation vs triquetra, wheel plane, split time, opposite direction
             circle hand radius 20 cm turns 1 start 180° vs CAP | isolation hand radius 20 cm vs CAP
