@@ -102,6 +102,11 @@ final class Hand {
         return motion.isPresent() || remarks.keySet().stream().anyMatch(FLOWERY::contains);
     }
 
+    /** Whether these words say a motion. */
+    static boolean saysMotion(Reader.Found found) {
+        return found.motion().isPresent() || found.word().filter(FLOWERY::contains).isPresent();
+    }
+
     /** What has been said already that leaves no room for this word. */
     Optional<Word> clash(Word word) {
         if (remarks.containsKey(word)) {

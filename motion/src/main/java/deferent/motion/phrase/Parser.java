@@ -217,7 +217,7 @@ final class Parser {
     private boolean motionAfter(Reader.Found found) {
         int mark = reader.mark();
         reader.skip(found);
-        while (reader.more() && reader.word().flatMap(Reader.Found::motion).isEmpty()) {
+        while (reader.more() && reader.word().filter(Hand::saysMotion).isEmpty()) {
             reader.skip();
         }
         boolean motion = reader.more();

@@ -182,14 +182,18 @@ final class Reader {
         }
     }
 
-    /** Whether a length or a number stands just before, as in "centre 10 cm left". */
+    /** Whether a unit of length stands just before, as in "centre 10 cm left". */
     boolean afterLength() {
-        if (at == 0) {
-            return false;
-        }
-        Token before = tokens.get(at - 1);
-        return before.kind() == Token.Kind.NUMBER
-                || Unit.spelt(before.text()).filter(Unit::length).isPresent();
+        return at > 0 && Unit.spelt(tokens.get(at - 1).text()).filter(Unit::length).isPresent();
+    }
+
+    /** Whether the stroke of a fraction comes next. */
+    boolean inFraction() {
+        return next(Token.Kind.SLASH)
+                && at > 0
+                && at + 1 < tokens.size()
+                && tokens.get(at - 1).kind() == Token.Kind.NUMBER
+                && tokens.get(at + 1).kind() == Token.Kind.NUMBER;
     }
 
     /** Takes the next word if it is that one. */

@@ -70,7 +70,9 @@ record Seam(int before, int after) {
             if (found.isPresent() && found.get().is(Kind.JOIN)) {
                 return Optional.of(new Seam(at, next));
             }
-            boolean mark = reader.next(Token.Kind.MARK) || reader.next(Token.Kind.SLASH);
+            boolean mark =
+                    reader.next(Token.Kind.MARK)
+                            || (reader.next(Token.Kind.SLASH) && !reader.inFraction());
             boolean and = found.isPresent() && found.get().is(Kind.AND);
             boolean label =
                     found.isPresent() && found.get().is(Kind.OWNER) && !reader.afterLength();

@@ -729,8 +729,8 @@ public final class Word implements Comparable<Word> {
     private final String means;
     private final String sizesUnsaid;
     private final List<String> also;
-    private List<Word> both = List.of();
-    private Instead instead = Instead.of("");
+    private final List<Word> both;
+    private final Instead instead;
 
     private Word(
             Kind kind,
@@ -739,6 +739,20 @@ public final class Word implements Comparable<Word> {
             String means,
             String sizesUnsaid,
             String... also) {
+        this(kind, measured, said, means, sizesUnsaid, List.of(), Instead.of(""), also);
+    }
+
+    private Word(
+            Kind kind,
+            Measured measured,
+            String said,
+            String means,
+            String sizesUnsaid,
+            List<Word> both,
+            Instead instead,
+            String... also) {
+        this.both = both;
+        this.instead = instead;
         this.kind = kind;
         this.measured = measured;
         this.said = said;
@@ -772,13 +786,12 @@ public final class Word implements Comparable<Word> {
     }
 
     private static void both(String said, String means, Word... words) {
-        shared(said, means).both = List.of(words);
+        new Word(Kind.SHARED, Measured.NOTHING, said, means, "", List.of(words), Instead.of(""));
     }
 
     private static Word explained(String said, String means, Instead instead, String... also) {
-        Word word = new Word(Kind.EXPLAINED, said, means, "", also);
-        word.instead = instead;
-        return word;
+        return new Word(
+                Kind.EXPLAINED, Measured.NOTHING, said, means, "", List.of(), instead, also);
     }
 
     private static void aside(String said, String means, String... also) {
