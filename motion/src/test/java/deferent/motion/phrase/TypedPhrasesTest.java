@@ -97,7 +97,9 @@ class TypedPhrasesTest {
                 typed.meaning().contains("shoulder")
                         ? "at the shoulder"
                         : typed.meaning().toLowerCase(Locale.ROOT);
-        assertThat(said).as(typed.phrase()).anyMatch(words -> words.contains(name));
+        assertThat(said)
+                .as(typed.phrase())
+                .anyMatch(words -> words.toLowerCase(Locale.ROOT).contains(name));
         assertThat(Words.explain(name).word()).isEqualTo(name);
     }
 }
