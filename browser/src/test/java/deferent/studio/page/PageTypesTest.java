@@ -98,9 +98,11 @@ class PageTypesTest extends InChromium {
             textBlock =
                     """
                     state/session.js   | slip_m: slip                | slip: slip
+                    state/crossings.js | crossing: i                 | moment: i
                     state/seek.js      | limit: LIMIT                | most: LIMIT
                     state/session.js   | detail: 'settled' })        | detail: 1 })
                     parts/sizes.js     | typed_in: 'cm'              | typed_in: 'inch'
+                    main.js            | do: what                    | do: 'juggle'
                     state/map.js       | from: this.from, to         | to
                     state/session.js   | pattern: this.pattern, show | show
                     """)
