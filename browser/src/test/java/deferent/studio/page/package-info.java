@@ -1,6 +1,6 @@
 /**
  * The page and the files that leave it in a real Chromium: what a spinner does with them, what is
- * seen, and how fast the page answers.
+ * seen, how fast the page answers, and whether it asks the server what can be asked.
  */
 @NullMarked
 package deferent.studio.page;

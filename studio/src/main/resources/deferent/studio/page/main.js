@@ -16,7 +16,7 @@ import './parts/phrase-line.js';
 import './parts/verbs.js';
 import './parts/transport.js';
 import './parts/stage-tools.js';
-import { KEEPS } from './parts/cord-tools.js';
+import { SHOWS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
@@ -28,7 +28,7 @@ const SHUT = `The studio was closed or started anew, and this page’s key died 
 
 const $ = (name) => document.querySelector(name);
 
-class Desk {
+export class Desk {
   constructor() {
     this.session = new Session();
     this.clock = new Clock();
@@ -49,6 +49,7 @@ class Desk {
     this.conflict = null;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
+    /** @type {{ side: Protocol.Side, slip: number, seconds: number }} */
     this.slip = { side: 'left', slip: 0.01, seconds: 5 };
     this.cared = localStorage.getItem('deferent.care') === 'known';
     this.#colours();
@@ -72,6 +73,10 @@ class Desk {
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
+  /**
+   * @param {Protocol.Do | 'play' | 'fit' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys'} what
+   * @param {Protocol.Carrier} [carrier]
+   */
   act(what, carrier) {
     const { session, clock } = this;
     switch (what) {
@@ -79,18 +84,12 @@ class Desk {
         if (clock.playing) clock.play(false);
         else this.#play();
         break;
-      case 'swap':
-      case 'reverse':
-      case 'step-timing':
-      case 'step-direction':
-        session.change([{ do: what }]);
-        break;
       case 'fit':
         this.side.show('reading');
         session.askFit(carrier);
         break;
       case 'keep':
-        session.keep(KEEPS[(KEEPS.indexOf(session.show) + 1) % KEEPS.length]);
+        session.keep(SHOWS[(SHOWS.indexOf(session.show) + 1) % SHOWS.length]);
         break;
       case 'let-go':
         if (session.aside) session.back();
@@ -122,6 +121,8 @@ class Desk {
       case 'keys':
         this.keys.open();
         break;
+      default:
+        session.change([{ do: what }]);
     }
   }
 

@@ -19,8 +19,8 @@ export class Scene {
   }
 
   /** Takes over an answer's scene and the pull of its cords. */
-  read({ scene: sent, pull }) {
-    this.cords = pull || null;
+  read({ scene: sent, pull = null }) {
+    this.cords = pull;
     this.period = sent.period_s;
     this.closed = sent.periodic !== false;
     if (this.count !== sent.count) {

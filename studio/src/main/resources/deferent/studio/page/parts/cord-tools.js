@@ -2,13 +2,13 @@ import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { cm, signed, trimmed } from './units.js';
 
-export const KEEPS = ['ideal', 'figure', 'hand-path'];
-const SAID = { ideal: 'Ideal', figure: 'Keep the figure', 'hand-path': 'Keep the hand path' };
-const MEANS = {
-  ideal: 'The pattern as it is said, the tether a rod',
-  figure: 'The tether a cord: the head keeps its figure, the hand goes where it must',
-  'hand-path': 'The tether a cord: the hand keeps its path, the head goes where it does',
+/** @type {Record<Protocol.Show, [says: string, means: string]>} */
+const KEEPS = {
+  ideal: ['Ideal', 'The pattern as it is said, the tether a rod'],
+  figure: ['Keep the figure', 'The tether a cord: the head keeps its figure, the hand goes where it must'],
+  'hand-path': ['Keep the hand path', 'The tether a cord: the hand keeps its path, the head goes where it does'],
 };
+export const SHOWS = /** @type {Protocol.Show[]} */ (Object.keys(KEEPS));
 const LATEST = 3; // events that stay on the stage
 
 /** Over the stage: what the cord keeps, and letting a poi go. */
@@ -25,9 +25,9 @@ class CordTools extends Part {
     return html`
       <fieldset class="keeps" ?disabled=${!session.pattern}>
         <legend class="spoken">What a cord keeps</legend>
-        ${KEEPS.map(
-          (keep) => html`<label title="${MEANS[keep]} (K)"><input type="radio" name="keep" aria-keyshortcuts="K" .checked=${session.show === keep}
-            @change=${() => session.keep(keep)}><span>${SAID[keep]}</span></label>`,
+        ${SHOWS.map(
+          (keep) => html`<label title="${KEEPS[keep][1]} (K)"><input type="radio" name="keep" aria-keyshortcuts="K" .checked=${session.show === keep}
+            @change=${() => session.keep(keep)}><span>${KEEPS[keep][0]}</span></label>`,
         )}
       </fieldset>
       <div class="let-go" @keydown=${this.#key}>

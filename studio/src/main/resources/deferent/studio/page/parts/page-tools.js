@@ -75,6 +75,7 @@ class PageNotices extends Part {
   }
 }
 
+/** @type {[string, string[][]][]} */
 const KEYS = [
   ['Play', [['Space', 'play or pause'], ['[  ]', 'slower, faster'], [',  .', 'a moment back, a moment on'], ['C', 'count out loud'], ['B', 'tap the tempo']]],
   ['Pattern', [['/', 'to the phrase'], ['S', 'swap hands'], ['R', 'reverse'], ['T', 'step timing'], ['D', 'step direction'], ['F', 'fit'], ['Ctrl Z', 'undo'], ['Ctrl Shift Z', 'redo'], ['Ctrl S', 'save on the shelf']]],

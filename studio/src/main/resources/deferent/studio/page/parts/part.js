@@ -10,6 +10,7 @@ export class Part extends LitElement {
     return this;
   }
 
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     this.desk = desk;
     desk.session.addEventListener('state', () => this.soon());

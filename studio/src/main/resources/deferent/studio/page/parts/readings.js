@@ -6,6 +6,7 @@ import { bare, gap, typeset, withUnit } from './units.js';
 
 const CORD = /^(cord|pull|figure_kept|hand_path_kept|slowest|steadiness)\b/;
 const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
+/** @type {[string, (key: string) => boolean][]} */
 const GROUPS = [
   ['The other link', (key) => key.startsWith('link')],
   ['Reach and room', (key) => /^(reach|room|hands|body)\b/.test(key)],

@@ -6,7 +6,9 @@ import { gap } from './units.js';
 import { ORDERS, SPACES } from '../state/seek.js';
 import '../stage/thumb.js';
 
+/** @type {[keyof Protocol.Filter, string][]} */
 const TICKS = [['exact', 'linked exactly'], ['reachable', 'in reach'], ['new', 'new to the shelf']];
+/** @type {[keyof Protocol.Filter, string, string, number, number][]} */
 const AMOUNTS = [
   ['slowest_cycles_per_min', 'cords taut at', 'a minute', 1, 600],
   ['growth', 'a slip grows at most', 'times', 0.01, 1000000],
@@ -38,7 +40,7 @@ class SeekList extends Part {
         </select>
         <label for="seek-order">first</label>
         <select id="seek-order" ?disabled=${seek.asked && seek.like} title=${seek.like ? 'Likeness orders them' : ''} @change=${(e) => seek.set('order', e.target.value)}>
-          ${ORDERS.map(([word, says]) => html`<option value=${word} ?selected=${seek.order === word}>${says}</option>`)}
+          ${Object.entries(ORDERS).map(([word, says]) => html`<option value=${word} ?selected=${seek.order === word}>${says}</option>`)}
         </select>
       </div>
       <details class="seek-only"><summary>Only${Object.keys(seek.filter).length ? html` <b>(${Object.keys(seek.filter).length})</b>` : ''} …</summary>

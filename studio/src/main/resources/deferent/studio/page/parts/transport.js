@@ -72,9 +72,9 @@ class TransportBar extends Part {
     }
     const marks = [];
     for (const side of ['left', 'right']) {
-      for (const [kept, hollow] of [['figure_kept', false], ['hand_path_kept', true]]) {
+      for (const kept of ['figure_kept', 'hand_path_kept']) {
         const at = this.slowest?.[side]?.[kept]?.tempo_cycles_per_min;
-        if (at) marks.push(slowestMark(side, hollow, share(Math.max(SLOW, Math.min(FAST, at)))));
+        if (at) marks.push(slowestMark(side, kept, share(Math.max(SLOW, Math.min(FAST, at)))));
       }
     }
     const words = this.words || '';
@@ -109,10 +109,10 @@ class TransportBar extends Part {
   }
 }
 
-function slowestMark(side, hollow, at) {
+function slowestMark(side, kept, at) {
   const x = 8 + 80 * at; // the slider's knob is sixteen pixels wide
   const d = side === 'left' ? `M${x} 8l-4-7h8z` : `M${x} 16l-4 7h8z`;
-  return svg`<path data-side=${side} class=${hollow ? 'hand-path-kept' : 'figure-kept'} d=${d}></path>`;
+  return svg`<path data-side=${side} class=${kept.replaceAll('_', '-')} d=${d}></path>`;
 }
 
 const toShare = (stays, period) => Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST);

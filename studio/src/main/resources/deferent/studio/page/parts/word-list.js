@@ -17,7 +17,7 @@ class WordList extends Part {
   async open() {
     this.dialog.showModal();
     try {
-      const answer = await post({ ask: 'words', id: 0 });
+      const answer = await post({ ask: 'words' });
       this.words = answer.words || [];
       this.failed = null;
     } catch {

@@ -22,9 +22,14 @@ export class StageElement extends HTMLElement {
     this.handles = new Map();
     this.spot = [0, 0, 0];
     this.place = new Float32Array(3);
+    this.look = {};
     this.frames = 0;
   }
 
+  /**
+   * @param {import('../state/session.js').Session} session
+   * @param {import('../state/clock.js').Clock} clock
+   */
   connect(session, clock) {
     this.session = session;
     this.clock = clock;
@@ -177,7 +182,6 @@ export class StageElement extends HTMLElement {
     if (!this.session || !this.session.answer || !this.ink) return;
     const phase = this.clock.phase;
     this.picture.compose(this.session.scene, phase, this.ink, this.show, this.scale);
-    this.look ||= {};
     this.look.ink = this.ink;
     this.look.phase = phase;
     this.look.fade = this.persistence / this.session.scene.period;

@@ -17,6 +17,10 @@ const MARK_KEYS = {
 };
 
 export class StripElement extends HTMLElement {
+  /**
+   * @param {import('../state/session.js').Session} session
+   * @param {import('../state/clock.js').Clock} clock
+   */
   connect(session, clock) {
     this.session = session;
     this.clock = clock;

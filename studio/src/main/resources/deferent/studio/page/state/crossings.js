@@ -12,7 +12,11 @@ export const NEAR = [
   { tolerance_m: 0.6, speed_tolerance_m_s: 8, says: 'an arm', more: '60 cm, 8 m/s' },
 ];
 
-/** What may be done to the other pattern so that it can be entered. */
+/**
+ * What may be done to the other pattern so that it can be entered.
+ *
+ * @type {[keyof Protocol.Freedom, number | boolean, string][]}
+ */
 export const FREE = [
   ['turn_deg', 180, 'turned in its plane'],
   ['mirror', true, 'spun the other way round'],
@@ -22,11 +26,13 @@ export const FREE = [
 ];
 
 export class Crossings extends EventTarget {
+  /** @param {import('./session.js').Session} session */
   constructor(session) {
     super();
     this.session = session;
     this.to = null; // { phrase } or { pattern, name, id }
     this.near = 2;
+    /** @type {Protocol.Freedom} */
     this.freedom = {};
     this.answer = null;
     this.error = null;
@@ -54,12 +60,14 @@ export class Crossings extends EventTarget {
     this.#ask();
   }
 
+  /** @param {keyof Protocol.Freedom} key */
   let(key, value) {
     if (value === undefined) delete this.freedom[key];
-    else this.freedom[key] = value;
+    else Object.assign(this.freedom, { [key]: value });
     this.#ask();
   }
 
+  /** @returns {Protocol.Said<Protocol.Crossings>} */
   #question(pattern) {
     const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
     const { phrase, pattern: into } = this.to;

@@ -22,12 +22,15 @@ export class Live extends EventTarget {
   /**
    * A question that is answered in parts, beside all others; `heard(part)` is called with each, the last of them marked `done` (or
    * `dropped`, or with an `error`). Where there is no socket it is answered in one.
+   *
+   * @param {Protocol.Question} body
+   * @param {(part: any) => void} heard
    */
   stream(body, heard) {
     const id = this.next++;
     if (this.open) {
       this.streams.set(id, heard);
-      this.socket.send(JSON.stringify({ ...body, id }));
+      this.#put({ ...body, id });
       return;
     }
     post({ ...body, id }).then(
@@ -39,14 +42,26 @@ export class Live extends EventTarget {
     );
   }
 
-  /** Ends a question that is answered in parts with what there is. */
+  /**
+   * Ends a question that is answered in parts with what there is.
+   *
+   * @param {Protocol.Of} of
+   */
   stop(of) {
-    if (this.open) this.socket.send(JSON.stringify({ ask: 'stop', of }));
+    if (this.open) this.#put({ ask: 'stop', of });
+  }
+
+  /** @param {Protocol.Question} body */
+  #put(body) {
+    this.socket.send(JSON.stringify(body));
   }
 
   /**
    * Asks; `answered(answer, times)` is called with the answer. Of questions of one `kind`, other than 'move' and 'change', only the
    * newest waits. A body may be a function: it is called when the question goes out, after all earlier answers have been taken.
+   *
+   * @param {Protocol.Question | (() => Protocol.Question)} body
+   * @param {(answer: any, times: any) => void} answered
    */
   ask(body, answered, kind = 'move', seen = performance.now()) {
     const question = { id: this.next++, asks: body, answered, kind, seen, sent: 0 };
@@ -81,7 +96,7 @@ export class Live extends EventTarget {
     const body = { ...(typeof asks === 'function' ? asks() : asks), id };
     question.sent = performance.now();
     this.asked = question;
-    if (this.open) this.socket.send(JSON.stringify(body));
+    if (this.open) this.#put(body);
     else post(body).then((answer) => this.#answer(answer), () => this.#answer({ id, error: UNREACHED }));
   }
 
@@ -147,7 +162,11 @@ const UNREACHED = {
   right: 'see that it still runs in its terminal; the page asks again by itself',
 };
 
-/** One question by POST: for what must not be dropped when a newer one is asked. */
+/**
+ * One question by POST: for what must not be dropped when a newer one is asked.
+ *
+ * @param {Protocol.Question} body
+ */
 export async function post(body) {
   const reply = await fetch('api/ask', {
     method: 'POST',

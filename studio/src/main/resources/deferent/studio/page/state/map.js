@@ -4,6 +4,10 @@ import { post } from './live.js';
 import { NEAR } from './crossings.js';
 
 export class ShelfMap extends EventTarget {
+  /**
+   * @param {import('./session.js').Session} session
+   * @param {import('./shelf.js').Shelf} shelf
+   */
   constructor(session, shelf) {
     super();
     this.session = session;
@@ -68,6 +72,7 @@ export class ShelfMap extends EventTarget {
     this.#tell();
   }
 
+  /** @returns {Protocol.Said<Protocol.Map>} */
   #within() {
     const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
     return { tolerance_m, speed_tolerance_m_s };

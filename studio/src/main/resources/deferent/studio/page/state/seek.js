@@ -1,25 +1,29 @@
 // A seek: what is asked for, how far it has come, and what it has found so far. Answers come one by one over the socket.
 
 export const SPACES = [[10000, 'ten thousand motions'], [20000, 'twenty thousand motions'], [60000, 'sixty thousand motions'], [200000, 'two hundred thousand motions']];
-export const ORDERS = [
-  ['closest', 'closest, then simplest'],
-  ['reach', 'best in reach'],
-  ['slowest', 'slowest tempo'],
-  ['steadiness', 'steadiest'],
-  ['symmetry', 'most symmetrical'],
-  ['contrast', 'greatest contrast of sizes'],
-  ['near-shelf', 'nearest to the shelf'],
-  ['new', 'furthest from the shelf'],
-];
+/** @type {Record<Protocol.Order, string>} */
+export const ORDERS = {
+  closest: 'closest, then simplest',
+  reach: 'best in reach',
+  slowest: 'slowest tempo',
+  steadiness: 'steadiest',
+  symmetry: 'most symmetrical',
+  contrast: 'greatest contrast of sizes',
+  'near-shelf': 'nearest to the shelf',
+  new: 'furthest from the shelf',
+};
 
 const LIMIT = 36;
 
 export class Seek extends EventTarget {
+  /** @param {import('./session.js').Session} session */
   constructor(session) {
     super();
     this.session = session;
     this.motions = 20000;
+    /** @type {Protocol.Order} */
     this.order = 'closest';
+    /** @type {Protocol.Filter} */
     this.filter = {};
     this.like = false; // like what was on the stage when it was asked
     this.asked = false;
@@ -45,10 +49,11 @@ export class Seek extends EventTarget {
     else this.#tell();
   }
 
-  only(key, value) {
+  /** @param {keyof Protocol.Filter} key */
+  only(key, value = undefined) {
     const filter = { ...this.filter };
     if (value === undefined) delete filter[key];
-    else filter[key] = value;
+    else Object.assign(filter, { [key]: value });
     this.set('filter', filter);
   }
 
@@ -73,10 +78,10 @@ export class Seek extends EventTarget {
     this.saved = new Set();
     this.progress = 'building the motions';
     this.found = new Map();
-    const body = { ask: 'seek', motions, filter, limit: LIMIT, ...(like ? { pattern: model } : { order: this.order }) };
     const run = {};
     this.run = run;
-    session.live.stream(body, (part) => this.run === run && this.#heard(part));
+    const first = like ? { pattern: model } : { order: this.order };
+    session.live.stream({ ask: 'seek', motions, filter, limit: LIMIT, ...first }, (part) => this.run === run && this.#heard(part));
     this.#tell();
   }
 

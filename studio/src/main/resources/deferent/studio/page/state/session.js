@@ -28,7 +28,8 @@ export class Session extends EventTarget {
     this.dragging = null;
     this.fit = null;
     this.locked = new Set(); // sizes the fit must leave alone
-    this.show = 'ideal'; // what a cord is asked to keep: 'ideal', 'figure' or 'hand-path'
+    /** @type {Protocol.Show} */
+    this.show = 'ideal'; // what a cord is asked to keep
     this.aside = null; // what is on the stage instead of the pattern, once through: a poi that was let go, or a passage
   }
 
@@ -47,7 +48,11 @@ export class Session extends EventTarget {
     return this.aside && this.aside.passage ? this.aside : null;
   }
 
-  /** The ideal, what a cord asks of the hand that keeps the figure, or what the head does when the hand keeps its path. */
+  /**
+   * The ideal, what a cord asks of the hand that keeps the figure, or what the head does when the hand keeps its path.
+   *
+   * @param {Protocol.Show} show
+   */
   keep(show) {
     if (show === this.show) return;
     this.show = show;
@@ -55,14 +60,18 @@ export class Session extends EventTarget {
     this.#tell('state');
   }
 
-  /** Lets one poi go from a moment of what is shown; resolves to whether it is on the stage now. */
+  /**
+   * Lets one poi go from a moment of what is shown; resolves to whether it is on the stage now.
+   *
+   * @param {import('../main.js').Desk['slip']} how
+   */
   async letGo({ side, slip, seconds }, phase) {
     if (!this.pattern) return false;
     const asked = this.answer;
     let answer;
     try {
-      const body = { ask: 'letgo', pattern: this.pattern, show: this.show, side, slip_m: slip, seconds, rate: RATE };
-      answer = await post({ ...body, time_s: phase * this.scene.period });
+      const time = phase * this.scene.period;
+      answer = await post({ ask: 'letgo', pattern: this.pattern, show: this.show, side, slip_m: slip, seconds, rate: RATE, time_s: time });
     } catch {
       answer = { error: { what: 'did not come', where: 'the answer', right: 'see that the studio still runs, then let go again' } };
     }
@@ -107,9 +116,14 @@ export class Session extends EventTarget {
     return true;
   }
 
-  // What each question about the pattern says besides its own.
+  /**
+   * What each question about the pattern says besides its own.
+   *
+   * @param {Protocol.Said<Protocol.Pairing>} body
+   * @returns {Protocol.Pairing}
+   */
   #ask(body) {
-    return { ask: 'pairing', detail: 'live', ...(this.show === 'ideal' ? {} : { show: this.show }), ...body };
+    return { ask: 'pairing', detail: 'live', show: this.show, ...body };
   }
 
   get pattern() {
@@ -134,7 +148,7 @@ export class Session extends EventTarget {
       () => {
         // Whoever types another phrase still is who they are and spins what they spin.
         const { performer, kit } = this.pattern || {};
-        return this.#ask({ phrase: text, ...(performer && { performer }), ...(kit && { kit }) });
+        return this.#ask({ phrase: text, performer, kit });
       },
       (answer, times) => {
         if (answer.error) this.#refused(answer.error, text);
@@ -147,6 +161,8 @@ export class Session extends EventTarget {
   /**
    * One change or several at once, as one step of undo. Changes with the same `merge` in a row are one step. A function gives the
    * changes when it is their turn, from what then stands.
+   *
+   * @param {Protocol.Change[] | (() => Protocol.Change[])} changes
    */
   change(changes, merge = null, kind = 'change') {
     if (!this.pattern) return;
@@ -161,8 +177,13 @@ export class Session extends EventTarget {
     );
   }
 
-  /** Another whole pattern: from the shelf, a link or a fit. */
-  open(pattern, { shelved = this.shelved, fit = this.fit && pattern === this.pattern ? this.fit : null, step = true, then } = {}) {
+  /**
+   * Another whole pattern: from the shelf, a link or a fit.
+   *
+   * @param {object} pattern
+   * @param {{ shelved?: any, fit?: any, step?: boolean, then?: (good: boolean) => void }} [how]
+   */
+  open(pattern, { shelved = this.shelved, fit = this.fit && pattern === this.pattern ? this.fit : null, step = true, then = undefined } = {}) {
     this.live.ask(
       () => this.#ask({ pattern }),
       (answer, times) => {
@@ -228,19 +249,20 @@ export class Session extends EventTarget {
     if (this.future.length) this.#goTo(this.future.pop(), this.past);
   }
 
-  /** Finds sizes that close the link, and takes the smallest change; the others stay on offer. */
+  /**
+   * Finds sizes that close the link, and takes the smallest change; the others stay on offer.
+   *
+   * @param {Protocol.Carrier} [carrier]
+   */
   async askFit(carrier) {
     const before = this.pattern;
     if (!before) return null;
     this.fitting = true;
     this.#tell('state');
     const free = this.answer.sizes.map((s) => s.key).filter((k) => k !== 'tempo_cycles_per_min' && !this.locked.has(k));
-    const body = { ask: 'fit', pattern: before };
-    if (this.locked.size) body.free = free;
-    if (carrier) body.carrier = carrier;
     let fit;
     try {
-      fit = await post(body);
+      fit = await post({ ask: 'fit', pattern: before, carrier, free: this.locked.size ? free : null });
     } catch {
       fit = { error: { what: 'did not come', where: 'the fit', right: 'see that the studio still runs, then ask again' } };
     }
@@ -283,7 +305,7 @@ export class Session extends EventTarget {
     );
   }
 
-  #take(answer, times, { step = true, said, merge = null }) {
+  #take(answer, times, { step = true, said = undefined, merge = null }) {
     this.#backInside();
     this.answer = answer;
     this.error = null;

@@ -6,6 +6,7 @@ const REST = 120; // milliseconds of quiet before a preview is asked for
 const UNREACHED = { what: 'does not answer', where: 'the studio', right: 'see that it still runs, then ask again' };
 
 export class TakeAway extends EventTarget {
+  /** @param {import('../main.js').Desk} desk */
   constructor(desk) {
     super();
     this.desk = desk;
@@ -164,17 +165,19 @@ export class TakeAway extends EventTarget {
     };
   }
 
+  /** @returns {Promise<Protocol.Said<Protocol.Take>>} */
   async #body() {
     const { session, shelf, map } = this.desk;
     if (this.mode === 'photo') return { as: 'png', wishes: { ...this.exposure, caption: 'no' }, pattern: session.pattern };
-    const body = { as: this.as, wishes: this.wishes() };
-    if (this.what === 'shelf') return { ...body, shelf: true };
+    const { as } = this;
+    const wishes = this.wishes();
+    if (this.what === 'shelf') return { as, wishes, shelf: true };
     if (this.what === 'route') {
       const all = await Promise.all(this.route.map((id) => shelf.load(id)));
       const patterns = all.map((a) => a.pattern);
-      return { ...body, patterns, title: patterns[0].name + ' to ' + patterns[patterns.length - 1].name, route: true };
+      return { as, wishes, patterns, title: patterns[0].name + ' to ' + patterns[patterns.length - 1].name, route: true };
     }
-    return { ...body, pattern: session.pattern };
+    return { as, wishes, pattern: session.pattern };
   }
 
   /** Asks for a preview once things rest; the newest wins. */
@@ -216,10 +219,13 @@ export class TakeAway extends EventTarget {
 
   async #photo(asking) {
     const { hertz, duty, shutter } = this.led;
-    const body = { ask: 'photo', id: 0, pattern: this.desk.session.pattern };
-    if (hertz) Object.assign(body, { led_hz: Number(hertz), duty: Number(duty || 50) / 100 });
-    if (shutter) body.shutter_s = number(shutter);
-    const photo = await post(body).catch(() => ({ error: UNREACHED }));
+    const photo = await post({
+      ask: 'photo',
+      pattern: this.desk.session.pattern,
+      led_hz: hertz ? Number(hertz) : null,
+      duty: hertz ? Number(duty || 50) / 100 : null,
+      shutter_s: shutter ? number(shutter) : null,
+    }).catch(() => ({ error: UNREACHED }));
     if (this.asking !== asking) return;
     if (!photo.error) this.photo = photo;
     this.photoError = photo.error || null;

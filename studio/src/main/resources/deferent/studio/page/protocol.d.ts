@@ -1,0 +1,242 @@
+// What can be asked of the studio: the schema of its protocol as types. Written by ProtocolTypes; a test holds it to the schema.
+
+declare namespace Protocol {
+  /** What a question says besides what it asks. */
+  type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
+
+  type Question = Pairing | Fit | Letgo | Crossings | Passage | Route | Photo | Words | Seek | Map | Take | Stop;
+
+  /** readings and scene of a pairing */
+  type Pairing = {
+    ask: 'pairing';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    detail?: Detail | null;
+    samples?: number | null;
+    time_s?: number | null;
+    body?: boolean | null;
+    show?: Show | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** what would close a link */
+  type Fit = {
+    ask: 'fit';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    carrier?: Carrier | null;
+    free?: string[] | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** a poi let go, or slipped */
+  type Letgo = {
+    ask: 'letgo';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    side: Side;
+    time_s?: number | null;
+    slip_m?: number | null;
+    seconds?: number | null;
+    rate?: number | null;
+    show?: Show | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** where one pattern passes into another */
+  type Crossings = {
+    ask: 'crossings';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    tolerance_m?: number | null;
+    speed_tolerance_m_s?: number | null;
+    blend_s?: number | null;
+    to: To;
+    freedom?: Freedom | null;
+    who?: Who | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** one crossing, played */
+  type Passage = {
+    ask: 'passage';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    tolerance_m?: number | null;
+    speed_tolerance_m_s?: number | null;
+    blend_s?: number | null;
+    to: To;
+    freedom?: Freedom | null;
+    who?: Who | null;
+    crossing?: number | null;
+    rate?: number | null;
+    lead_s?: number | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** a way over the map from one pattern to another */
+  type Route = {
+    ask: 'route';
+    id?: any | null;
+    tolerance_m?: number | null;
+    speed_tolerance_m_s?: number | null;
+    blend_s?: number | null;
+    from: string;
+    to: string;
+    rate?: number | null;
+  };
+
+  /** how to photograph a pattern */
+  type Photo = {
+    ask: 'photo';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    light_m?: number | null;
+    led_hz?: number | null;
+    duty?: number | null;
+    shutter_s?: number | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** the words of phrases */
+  type Words = {
+    ask: 'words';
+    id?: any | null;
+    word?: string | null;
+  };
+
+  /** pairings that link */
+  type Seek = {
+    ask: 'seek';
+    id?: any | null;
+    phrase?: string | null;
+    pattern?: object | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    motions?: number | null;
+    order?: Order | null;
+    filter?: Filter | null;
+    tethers?: Tethers | null;
+    tolerance_m?: number | null;
+    limit?: number | null;
+    per_family?: number | null;
+  };
+
+  /** the shelf as a map */
+  type Map = {
+    ask: 'map';
+    id?: any | null;
+    tolerance_m?: number | null;
+    speed_tolerance_m_s?: number | null;
+    blend_s?: number | null;
+  };
+
+  /** a file of a pattern, of some or of the shelf */
+  type Take = {
+    ask: 'take';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    as: string;
+    wishes?: object | null;
+    title?: string | null;
+    route?: boolean | null;
+  } & (
+    | { phrase: string; pattern?: never; patterns?: never; shelf?: never }
+    | { phrase?: never; pattern: object; patterns?: never; shelf?: never }
+    | { phrase?: never; pattern?: never; patterns: object[]; shelf?: never }
+    | { phrase?: never; pattern?: never; patterns?: never; shelf: true }
+  );
+
+  /** the end of a seek, a map or a file under way, with what it has */
+  type Stop = {
+    ask: 'stop';
+    id?: any | null;
+    of?: Of | null;
+  };
+
+  type Carrier = 'left' | 'right';
+  type Change = {
+    set: string;
+    to: number | null;
+    typed_in?: TypedIn | null;
+  } | {
+    grab: string;
+    to: [number, number, number];
+    from?: [number, number, number] | null;
+    time_s?: number | null;
+  } | {
+    do: Do;
+  };
+  type Detail = 'live' | 'settled';
+  type Do = 'swap' | 'reverse' | 'step-timing' | 'step-direction';
+  type Filter = {
+    exact?: boolean | null;
+    reachable?: boolean | null;
+    slowest_cycles_per_min?: number | null;
+    growth?: number | null;
+    symmetry?: number | null;
+    contrast?: number | null;
+    near_m?: number | null;
+    new?: boolean | null;
+  };
+  type Freedom = {
+    shift_m?: number | null;
+    turn_deg?: number | null;
+    mirror?: boolean | null;
+    tempo_factor?: number | null;
+    timing?: boolean | null;
+  };
+  type Kit = {
+    head_mass_kg?: number | null;
+    head_diameter_m?: number | null;
+    cord_kg_per_m?: number | null;
+    air?: boolean | null;
+  };
+  type Of = 'seek' | 'map' | 'take';
+  type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
+  type Performer = {
+    stature_m?: number | null;
+    arm_m?: number | null;
+    shoulder_width_m?: number | null;
+  };
+  type Show = 'ideal' | 'figure' | 'hand-path';
+  type Side = 'left' | 'right';
+  type Tethers = 'equal' | 'free';
+  type To = {
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+  type TypedIn = 'm' | 'cm';
+  type Who = 'both' | 'left' | 'right';
+}
