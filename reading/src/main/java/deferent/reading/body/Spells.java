@@ -42,7 +42,10 @@ final class Spells {
             if (holds && Double.isNaN(from)) {
                 from = i == 0 ? time : edge(exact, time - step, time);
             } else if (!holds && !Double.isNaN(from)) {
-                double to = i == count && !trace.periodic() ? time : edge(exact, time, time - step);
+                double to =
+                        i == count && !trace.periodic()
+                                ? trace.interval().end()
+                                : edge(exact, time, time - step);
                 double start = Nearness.within(trace, from);
                 double length = Math.min(to, from + trace.period()) - from;
                 found.add(new Interval(start, start + Math.max(length, 0)));

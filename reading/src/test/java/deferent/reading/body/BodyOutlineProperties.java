@@ -64,4 +64,63 @@ class BodyOutlineProperties {
             }
         }
     }
+
+    /** As in the class's comment, heights and breadths as shares of stature. */
+    @Test
+    void crownChinHipsAnklesAndSidesStandWhereTheSharesPutThem() {
+        double h = 1.75;
+        double middle = -0.06 * h;
+        assertThat(away(0, (1.000 - 0.769) * h + 0.2, middle)).isCloseTo(0.2, within(1e-9));
+        // Before the face, which is as thick as it is high from chin to crown.
+        assertThat(away(0, (0.935 - 0.769) * h, 0.3))
+                .isCloseTo(0.3 + (0.06 - 0.065) * h, within(1e-9));
+        assertThat(away(0, (0.844 - 0.769) * h, -0.025 * h + 0.01)).isCloseTo(0.01, within(1e-9));
+        for (int side : new int[] {-1, 1}) {
+            assertThat(away(side, -0.1, middle)).isCloseTo(1 - 0.129 * h, within(1e-9));
+            assertThat(away(side, (0.3 - 0.769) * h, middle))
+                    .isCloseTo(1 - 0.0955 * h, within(1e-9));
+        }
+        assertThat(away(0, (0.3 - 0.769) * h, 0.3)).isCloseTo(0.3 + 0.01 * h, within(1e-9));
+        assertThat(away(0, (0.039 - 0.769) * h - 0.3, middle)).isCloseTo(0.3, within(1e-9));
+        // The trunk ends at the hips: below them the body is as broad as the legs.
+        assertThat(away(0.3, (0.500 - 0.769) * h, middle)).isGreaterThan(0.3 - 0.129 * h);
+    }
+
+    private static double away(double x, double y, double z) {
+        return OUTLINE.distance(new Vector3D(x, y, z));
+    }
+
+    /** Steiner: a rectangle widened by t is 2πt longer round. */
+    @Test
+    void whatIsDrawnIsEvenLeftAndRightAndAsLongRoundAsTheBodysParts() {
+        double h = 1.75;
+        double[] halves = {0.065, 0.035, 0.129, 0.0955};
+        double[] heights = {
+            0.130, 0.870 - 0.818 + 0.07, 0.769 - 0.530 + 0.06, 0.530 + 0.05 - 0.039
+        };
+        double[] thick = {0.065, 0.035, 0.06, 0.05};
+        for (int part = 0; part < 4; part++) {
+            List<Vector3D> line = OUTLINE.drawn().get(part);
+            double left = 0;
+            double right = 0;
+            double top = Double.NEGATIVE_INFINITY;
+            double bottom = Double.POSITIVE_INFINITY;
+            double round = 0;
+            for (int i = 0; i < line.size(); i++) {
+                Vector3D p = line.get(i);
+                left = Math.max(left, p.getX());
+                right = Math.min(right, p.getX());
+                top = Math.max(top, p.getY());
+                bottom = Math.min(bottom, p.getY());
+                round += i > 0 ? p.distance(line.get(i - 1)) : 0;
+            }
+            assertThat(left).isCloseTo(halves[part] * h, within(1e-9));
+            assertThat(right).isCloseTo(-halves[part] * h, within(1e-9));
+            assertThat(top - bottom).isCloseTo(heights[part] * h, within(1e-9));
+            double straight =
+                    4 * (halves[part] - thick[part]) + 2 * (heights[part] - 2 * thick[part]);
+            double corners = 64 * Math.sin(Math.PI / 32) * thick[part];
+            assertThat(round).isCloseTo((straight + corners) * h, within(1e-9));
+        }
+    }
 }

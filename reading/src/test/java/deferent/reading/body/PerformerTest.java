@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class PerformerTest {
@@ -61,5 +62,25 @@ class PerformerTest {
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("stature")
                 .hasMessageContaining("1 m to 2.5 m");
+    }
+
+    @Test
+    void anArmOrShouldersInCentimetresAreRefused() {
+        assertThatThrownBy(() -> Performer.USUAL.withArm(66))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("arm");
+        assertThatThrownBy(() -> Performer.USUAL.withShoulderWidth(40))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("shoulder width");
+    }
+
+    /** Shoulders at 0.818 and the breastbone at 0.769 of stature, 0.06 apart in depth. */
+    @Test
+    void theFrameStandsWhereTheBreastboneIs() {
+        Performer performer = Performer.of(2.0);
+        assertThat(performer.ground()).isCloseTo(-1.538, within(1e-12));
+        assertThat(performer.height(0.769)).isZero();
+        assertThat(performer.shoulder(Side.RIGHT).distance(new Vector3D(-0.258, 0.098, -0.12)))
+                .isLessThan(1e-12);
     }
 }

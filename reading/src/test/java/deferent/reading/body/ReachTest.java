@@ -152,4 +152,30 @@ class ReachTest {
         Reach reach = Reach.of(Trace.of(Pairing.of(part, part).with(Timing.SPLIT)), PERFORMER);
         assertThat(reach.hands().distance()).isCloseTo(0.6, within(1e-9));
     }
+
+    /** Half an arm before the shoulder, the arm reaches √3/2 of itself aside (Pythagoras). */
+    @Test
+    void beforeTheShoulderTheLargestCircleIsTheArmsOwn() {
+        double arm = PERFORMER.arm();
+        Vector3D before = PERFORMER.shoulder(Side.LEFT).add(new Vector3D(0, 0, arm / 2));
+        assertThat(reach(circleAt(0.1, before, Plane.WALL)).left().largestRadius().getAsDouble())
+                .isCloseTo(arm * Math.sqrt(3) / 2, within(1e-9));
+        Vector3D aside = before.add(new Vector3D(0.2, 0, 0));
+        assertThat(reach(circleAt(0.1, aside, Plane.WALL)).left().largestRadius().getAsDouble())
+                .isCloseTo(arm * Math.sqrt(3) / 2 - 0.2, within(1e-9));
+    }
+
+    /**
+     * A static figure whose plane turns goes everywhere about its centre: spheres are its limits.
+     */
+    @Test
+    void aCircleWhosePlaneTurnsStaysWithinTheSphere() {
+        double arm = PERFORMER.arm();
+        Vector3D before = PERFORMER.shoulder(Side.LEFT).add(new Vector3D(0, 0, 0.9 * arm));
+        PlaneTurn turn = new PlaneTurn(1, PlaneTurn.Axis.UPRIGHT, PlaneTurn.Carries.FIGURE);
+        Part part = circleAt(0.05, before, Plane.WALL);
+        Part turning = part.with(part.place().withTurn(turn));
+        assertThat(reach(turning).left().largestRadius().getAsDouble())
+                .isCloseTo(0.1 * arm, within(1e-9));
+    }
 }

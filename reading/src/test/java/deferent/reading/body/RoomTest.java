@@ -1,6 +1,7 @@
 package deferent.reading.body;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Direction;
@@ -10,16 +11,24 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.PlaneTurn;
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Origin;
+import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.algorithm.CGAlgorithms3D;
+import org.locationtech.jts.geom.Coordinate;
 
 class RoomTest {
     private static Part spin(Plane plane, Vector3D centre, int turns) {
@@ -221,5 +230,219 @@ class RoomTest {
         }
         assertThat(heads.distance()).isCloseTo(brute, within(1e-6));
         assertThat(heads.distance()).isLessThanOrEqualTo(brute + 1e-12);
+    }
+
+    private static Part turning(
+            double radius, int turns, Plane plane, Vector3D centre, int cycles) {
+        return new Part(
+                Motion.flower(radius, turns, 0.4),
+                Tether.of(0.55),
+                new Place(plane, PlaneTurn.NONE, centre),
+                cycles);
+    }
+
+    // JTS's distance between two segments, at very many instants.
+    @Test
+    void tethersAreAsNearAsTheirNearestPoints() {
+        Plane tilted = new Plane(Plane.Kind.WALL, 0.4, 0.3);
+        for (Pairing pairing :
+                new Pairing[] {
+                    Pairing.of(
+                            turning(0.3, -2, Plane.WALL, new Vector3D(0.3, 0, 0.3), 1),
+                            turning(0.4, 3, tilted, new Vector3D(-0.2, 0.1, 0.5), 2)),
+                    Pairing.of(
+                            spin(Plane.WALL, new Vector3D(0.3, 0.1, 0.9), 1),
+                            spin(Plane.WHEEL, new Vector3D(0, 0, 0.5), 2)),
+                    Pairing.of(
+                            spin(Plane.FLOOR, new Vector3D(0.9, 0.2, 0.4), 1),
+                            spin(tilted, new Vector3D(-0.5, 0.1, 0.2), 3)),
+                    Pairing.of(
+                            turning(0.2, 2, Plane.WHEEL, new Vector3D(0.4, 0, 0.3), 1),
+                            turning(0.3, -3, Plane.WALL, new Vector3D(-0.2, 0.3, 0.5), 1))
+                }) {
+            Trace trace = Trace.of(pairing);
+            double least = Double.POSITIVE_INFINITY;
+            int count = 20_000;
+            for (int i = 0; i < count; i++) {
+                double t = trace.period() * i / count;
+                least =
+                        Math.min(
+                                least,
+                                CGAlgorithms3D.distanceSegmentSegment(
+                                        at(trace.hand(Side.LEFT).position(t)),
+                                        at(trace.head(Side.LEFT).position(t)),
+                                        at(trace.hand(Side.RIGHT).position(t)),
+                                        at(trace.head(Side.RIGHT).position(t))));
+            }
+            assertThat(Room.of(trace, Performer.USUAL).tetherToTether().distance())
+                    .isCloseTo(least, within(5e-4));
+        }
+    }
+
+    private static Coordinate at(Vector3D p) {
+        return new Coordinate(p.getX(), p.getY(), p.getZ());
+    }
+
+    @Test
+    void whereTethersCrossInViewBothPointsLieOnTheirTethersOneBehindTheOther() {
+        Trace trace =
+                Trace.of(
+                        Pairing.of(
+                                        turning(0.3, -2, Plane.WALL, new Vector3D(0.2, 0, 0.3), 1),
+                                        turning(
+                                                0.1,
+                                                3,
+                                                Plane.WALL,
+                                                new Vector3D(-0.2, 0.1, 0.5),
+                                                2))
+                                .withTempo(OptionalDouble.of(40)));
+        Room room = Room.of(trace, Performer.USUAL);
+        assertThat(room.passings()).isNotEmpty();
+        for (Passing passing : room.passings()) {
+            assertThat(passing.left().getX()).isCloseTo(passing.right().getX(), within(1e-9));
+            assertThat(passing.left().getY()).isCloseTo(passing.right().getY(), within(1e-9));
+            onTether(trace, Side.LEFT, passing.time(), passing.left());
+            onTether(trace, Side.RIGHT, passing.time(), passing.right());
+            double middle = (passing.spell().start() + passing.spell().end()) / 2;
+            assertThat(Math.IEEEremainder(passing.time() - middle, trace.period()))
+                    .isCloseTo(0, within(1e-9));
+        }
+    }
+
+    private static void onTether(Trace trace, Side side, double time, Vector3D point) {
+        Vector3D hand = trace.hand(side).position(time);
+        Vector3D head = trace.head(side).position(time);
+        assertThat(hand.distance(point) + point.distance(head))
+                .isCloseTo(hand.distance(head), within(1e-9));
+    }
+
+    @Test
+    void whereTethersPassATurningPoiLiesInItsTurnedPlane() {
+        Part flat = spin(Plane.WALL, new Vector3D(0.2, 0, 0.3), 3);
+        PlaneTurn turn = new PlaneTurn(2, PlaneTurn.Axis.UPRIGHT, PlaneTurn.Carries.FIGURE);
+        Part turning =
+                new Part(
+                        Motion.staticSpin(3, 0),
+                        Tether.of(0.6),
+                        new Place(Plane.WALL, turn, new Vector3D(-0.2, 0, 0.9)),
+                        2);
+        Trace trace =
+                Trace.of(
+                        Pairing.of(flat, turning)
+                                .with(Timing.of(0.2))
+                                .withTempo(OptionalDouble.of(40)));
+        Room room = Room.of(trace, Performer.USUAL);
+        assertThat(room.passings()).isNotEmpty();
+        for (Passing passing : room.passings()) {
+            Vector3D tether =
+                    trace.head(Side.RIGHT)
+                            .position(passing.time())
+                            .subtract(trace.hand(Side.RIGHT).position(passing.time()));
+            assertThat(passing.rightLies().normal().dotProduct(tether)).isCloseTo(0, within(1e-9));
+        }
+    }
+
+    @Test
+    void howFarAPlaneLeansIsTheAngleToTheNearestOfTheTrade() {
+        Lying wall = Lying.across(new Vector3D(0, Math.sin(0.3), Math.cos(0.3)));
+        assertThat(wall.nearest()).isEqualTo(Plane.Kind.WALL);
+        assertThat(wall.off()).isCloseTo(0.3, within(1e-12));
+        assertThat(wall.exact()).isFalse();
+        Lying floor = Lying.across(new Vector3D(0.6, -0.8, 0));
+        assertThat(floor.nearest()).isEqualTo(Plane.Kind.FLOOR);
+        assertThat(floor.off()).isCloseTo(Math.asin(0.6), within(1e-12));
+        Vector3D even = new Vector3D(1, 1, 1).normalize();
+        assertThat(Lying.across(even).off()).isCloseTo(Math.acos(1 / Math.sqrt(3)), within(1e-9));
+        assertThat(Lying.across(Vector3D.MINUS_I))
+                .extracting(Lying::nearest, Lying::off)
+                .containsExactly(Plane.Kind.WHEEL, 0.0);
+    }
+
+    @Test
+    void whatIsNoNumberIsNoPlaneAndNoCrossing() {
+        Lying lying = Lying.across(Vector3D.PLUS_K);
+        assertThatThrownBy(() -> new Lying(Plane.Kind.WALL, Double.NaN, Vector3D.PLUS_K))
+                .isInstanceOf(Refusal.class);
+        assertThatThrownBy(
+                        () ->
+                                new Passing(
+                                        new Interval(0, 1),
+                                        Double.NaN,
+                                        Vector3D.ZERO,
+                                        Vector3D.ZERO,
+                                        lying,
+                                        lying))
+                .isInstanceOf(Refusal.class);
+    }
+
+    // From 2 s to 5 s along a straight line past the origin, and not round again.
+    private static Trace once(double from) {
+        Trace spun =
+                Trace.of(
+                        Pairing.of(
+                                spin(Plane.WALL, Vector3D.ZERO, 1),
+                                spin(Plane.WALL, Vector3D.ZERO, 1)));
+        return new Trace(
+                spun.pairing(),
+                Origin.MEASURED,
+                new Interval(from, from + 3),
+                false,
+                Map.of(Side.LEFT, spun.hand(Side.LEFT), Side.RIGHT, spun.hand(Side.RIGHT)),
+                Map.of(Side.LEFT, spun.head(Side.LEFT), Side.RIGHT, spun.head(Side.RIGHT)),
+                List.of(),
+                Map.of(),
+                List.of(),
+                0);
+    }
+
+    @Test
+    void inATraceThatEndsSpellsEndWithIt() {
+        Trace trace = once(2);
+        Samples samples = trace.samples(30);
+        assertThat(Spells.of(trace, samples, i -> true, t -> true))
+                .containsExactly(new Interval(2, 5));
+        assertThat(Spells.of(trace, samples, i -> false, t -> false)).isEmpty();
+        List<Interval> late =
+                Spells.of(trace, samples, i -> samples.time(i) >= 4.01, t -> t >= 4.01);
+        assertThat(late).hasSize(1);
+        assertThat(late.get(0).start()).isCloseTo(4.01, within(1e-6));
+        assertThat(late.get(0).end()).isEqualTo(5);
+        List<Interval> early =
+                Spells.of(trace, samples, i -> samples.time(i) < 2.51, t -> t < 2.51);
+        assertThat(early).hasSize(1);
+        assertThat(early.get(0).start()).isEqualTo(2);
+        assertThat(early.get(0).end()).isCloseTo(2.51, within(1e-6));
+    }
+
+    @Test
+    void inATraceThatEndsTheNearestInstantLiesWithinIt() {
+        Trace trace = once(2);
+        Samples samples = trace.samples(30);
+        for (double low : new double[] {1, 2, 3.333, 4.97, 5, 7}) {
+            double[] sampled = new double[30];
+            for (int i = 0; i < 30; i++) {
+                sampled[i] = Math.abs(samples.time(i) - low);
+            }
+            Nearness near = Nearness.of(trace, samples, sampled, t -> Math.abs(t - low));
+            double expected = Math.max(2, Math.min(5, low));
+            assertThat(near.time()).isCloseTo(expected, within(1e-5));
+            assertThat(near.distance()).isCloseTo(Math.abs(expected - low), within(1e-5));
+        }
+        assertThat(Nearness.within(trace, 7.5)).isEqualTo(7.5);
+    }
+
+    @Test
+    void aTimeOfAnotherCycleIsBroughtIntoThisOne() {
+        Trace trace =
+                Trace.of(
+                        Pairing.of(
+                                        turning(0.3, -2, Plane.WALL, Vector3D.ZERO, 1),
+                                        turning(0.3, -2, Plane.WALL, Vector3D.ZERO, 1))
+                                .withTempo(OptionalDouble.of(75)));
+        assertThat(trace.period()).isCloseTo(0.8, within(1e-12));
+        assertThat(Nearness.within(trace, 0.3)).isCloseTo(0.3, within(1e-12));
+        assertThat(Nearness.within(trace, 1.9)).isCloseTo(0.3, within(1e-12));
+        assertThat(Nearness.within(trace, -0.1)).isCloseTo(0.7, within(1e-12));
+        assertThat(Nearness.within(trace, trace.period())).isZero();
     }
 }

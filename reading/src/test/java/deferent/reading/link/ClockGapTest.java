@@ -3,9 +3,13 @@ package deferent.reading.link;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.trial.Any;
+import deferent.motion.trial.Property;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.SingularValueDecomposition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -127,6 +131,65 @@ class ClockGapTest {
         // Even steps of a hundredth: their mean square about the middle is (n² − 1)/12 steps².
         double spread = Math.sqrt((100 * 100 - 1) / 12.0) / 100;
         assertThat(gap.gap()).isCloseTo((3 - 1) * spread, within(1e-9));
+    }
+
+    // Kabsch (1976) at every lag of the samples, by Hipparchus's singular values.
+    @Property(tries = 8)
+    void unlikePathsAreAsFarApartAsTheBestMotionAtTheBestLagLeavesThem(Any any) {
+        boolean flat = any.of(false, true);
+        double[] head = middled(at(loops(any, flat), 360));
+        double[] hand = middled(at(loops(any, flat), 360));
+        double least = Double.POSITIVE_INFINITY;
+        for (int lag = 0; lag < 360; lag++) {
+            double[][] c = new double[3][3];
+            double spread = 0;
+            for (int i = 0; i < 360; i++) {
+                for (int a = 0; a < 3; a++) {
+                    double p = head[3 * ((i + lag) % 360) + a];
+                    spread += (p * p + hand[3 * i + a] * hand[3 * i + a]) / 360;
+                    for (int b = 0; b < 3; b++) {
+                        c[a][b] += p * hand[3 * i + b] / 360;
+                    }
+                }
+            }
+            double[] s =
+                    new SingularValueDecomposition(MatrixUtils.createRealMatrix(c))
+                            .getSingularValues();
+            least = Math.min(least, Math.sqrt(Math.max(0, spread - 2 * (s[0] + s[1] + s[2]))));
+        }
+        double gap = ClockGap.of(head, hand, true, true).gap();
+        assertThat(gap).isLessThan(least + 1e-3);
+        // Between two samples it may be a little less; of two lags as good to a hair, either.
+        assertThat(gap).isGreaterThan(least - 1e-3);
+    }
+
+    private static Path loops(Any any, boolean flat) {
+        double a = any.number(0.2, 0.9);
+        double b = any.number(0.1, 0.5);
+        double c = flat ? 0 : any.number(0.1, 0.5);
+        double d = any.number(0, 1);
+        return s ->
+                terms(s, a, 1)
+                        .add(terms(s + d, b, -2))
+                        .add(
+                                new Vector3D(
+                                        0.1 * Math.cos(TURN * s),
+                                        0,
+                                        c * Math.sin(TURN * 2 * s + d)));
+    }
+
+    private static double[] middled(double[] points) {
+        double[] out = points.clone();
+        for (int a = 0; a < 3; a++) {
+            double mean = 0;
+            for (int i = a; i < points.length; i += 3) {
+                mean += 3 * points[i] / points.length;
+            }
+            for (int i = a; i < points.length; i += 3) {
+                out[i] -= mean;
+            }
+        }
+        return out;
     }
 
     private static Vector3D terms(double share, double radius, int turns) {

@@ -28,6 +28,24 @@ class PlacedTest {
     }
 
     @Test
+    void acrossATiltedPlaneIsAcrossItInAllThreeDirections() {
+        Vector3D across = new Vector3D(1, 2, 2).scalarMultiply(1 / 3.0);
+        Vector3D within = new Vector3D(2, 1, -2).scalarMultiply(1 / 3.0);
+        double[] hand = new Vector3D(0.5, across, 0.4, within).toArray();
+        Placed placed = Placed.of(new double[3], hand, across);
+        assertThat(placed.depth()).isCloseTo(0.5, within(1e-12));
+        assertThat(placed.inPlane()).isCloseTo(0.4, within(1e-12));
+        assertThat(placed.wander()).isZero();
+        assertThat(placed.stretch()).isZero();
+    }
+
+    @Test
+    void theWorstInstantIsTheFirstOfSeveral() {
+        double[] hand = {1, 0, 0, 2, 0, 0, 0, 2, 0, 1, 1, 0};
+        assertThat(Placed.of(new double[12], hand, Vector3D.PLUS_K).worst()).isEqualTo(1);
+    }
+
+    @Test
     void aLatePathIsWhereItWasBefore() {
         double[] points = {0, 0, 0, 1, 0, 0, 2, 4, 0, 3, 0, 8};
         assertThat(Placed.later(points, 0.25)).containsExactly(3, 0, 8, 0, 0, 0, 1, 0, 0, 2, 4, 0);
