@@ -256,7 +256,7 @@ final class Lies {
                         "NONE is said \"Linked, followed",
                         apart(),
                         saidAsIn(linked(), "link.left")));
-        all.add(new Lie(line, "has the tone WARN", linked(), put("told.0.tone", Told.Tone.WARN)));
+        all.add(new Lie(line, "has the tone WARN", linked(), put("told.1.tone", Told.Tone.WARN)));
         all.add(
                 new Lie(
                         line,
