@@ -10,6 +10,7 @@ import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
@@ -280,5 +281,99 @@ class TetherTablesTest {
         assertThat(KeepTheFigure.wrapped(1.3, over, true)).isEqualTo(1.3);
         assertThat(KeepTheFigure.wrapped(0.5, over, false)).isEqualTo(0.5);
         assertThat(KeepTheFigure.wrapped(0.5, over, true)).isCloseTo(1.3, within(1e-12));
+    }
+
+    /** Loop the loop: 2π/agm(√5, 1)·√(L/g) = 4.037811640·√(L/g), DLMF 19.8(i). */
+    @Test
+    void theSlowestLoopTakesLongerOnALongCordAndUnderWeakGravity() {
+        for (double length : new double[] {0.3, 0.6, 1.2}) {
+            for (double gravity : new double[] {1.62, 9.80665}) {
+                assertThat(SlowestTempo.loop(length, gravity))
+                        .isCloseTo(4.037811640 * Math.sqrt(length / gravity), within(1e-8));
+            }
+        }
+    }
+
+    @Test
+    void aHandThatTrailsItsHeadIsLinkedOnceItsLagIsTakenOut() {
+        Trace trace =
+                Spun.pair(
+                        Motion.staticSpin(1, 0), Motion.flower(0.6, -2, 0), OptionalDouble.of(90));
+        Trace late = Trace.of(trace.pairing().with(Timing.of(0.2)));
+        double period = late.period();
+        Vector3D hand = flat(late.hand(Side.RIGHT).at(0.5 * period).position());
+        Vector3D before = flat(late.head(Side.LEFT).at(0.3 * period).position());
+        double lag = hand.distance(before) < 1e-9 ? 0.2 : -0.2;
+        LinkedTruth truth = LinkedTruth.of(late, Side.LEFT, Kit.USUAL, Vector3D.ZERO, lag, 0.08);
+        assertThat(truth.ideal().greatest()).isLessThan(1e-9);
+        // The wrong way, four tenths of a turn lie between: a chord of the circle.
+        assertThat(
+                        LinkedTruth.of(late, Side.LEFT, Kit.USUAL, Vector3D.ZERO, -lag, 0.08)
+                                .ideal()
+                                .greatest())
+                .isCloseTo(2 * 0.6 * Math.sin(0.4 * Math.PI), within(1e-9));
+    }
+
+    private static Vector3D flat(Vector3D p) {
+        return new Vector3D(p.getX(), p.getY(), 0);
+    }
+
+    /** Round a box's corner the hand pulls inward; a poi held inward would have to be pushed. */
+    @Test
+    void atABoxsCornersOnlyAPoiThatPointsOutwardStaysTaut() {
+        Polygon box = new Polygon(4, 0.1, Math.PI / 4);
+        Pull outward =
+                Pull.of(
+                        Spun.of(new Motion(box, new Turns(1, Math.PI / 4)), 0.4),
+                        Side.LEFT,
+                        Kit.USUAL);
+        assertThat(outward.jerks()).isNotEmpty().allMatch(jerk -> jerk.along() > 0);
+        assertThat(outward.slack()).isEmpty();
+        assertThat(outward.taut()).isTrue();
+        Pull inward =
+                Pull.of(
+                        Spun.of(new Motion(box, new Turns(1, -3 * Math.PI / 4)), 0.4),
+                        Side.LEFT,
+                        Kit.USUAL);
+        assertThat(inward.jerks()).isNotEmpty().allMatch(jerk -> jerk.along() < 0);
+        assertThat(inward.taut()).isFalse();
+    }
+
+    @Test
+    void aSlipGoesTheWayThePoiGoesAlsoWhenItGoesTheOther() {
+        Trace spin = Spun.of(Motion.staticSpin(-1, 0), 0.8);
+        LetGo.Start ahead = LetGo.Start.slipped(spin, Side.LEFT, 0.1, 0.06);
+        State later = spin.head(Side.LEFT).at(0.1 + 0.1 / TURN * 0.8);
+        assertThat(ahead.head().distance(later.position())).isLessThan(1e-9);
+    }
+
+    @Test
+    void theKeepingHandsSpeedIsItsGreatest() {
+        KeepTheFigure kept = KeepTheFigure.of(Spun.triquetra(0.5), Side.LEFT, Kit.USUAL);
+        double most = 0;
+        for (int i = 0; i < 5000; i++) {
+            most = Math.max(most, kept.hand().at(0.5 * i / 5000).velocity().getNorm());
+        }
+        assertThat(kept.handSpeed()).isCloseTo(most, within(2e-3 * most));
+    }
+
+    /**
+     * Let go level with a still hand, half a swing later it hangs level on the other side; a
+     * quarter turn's swing takes 1.180340599 of a small one's (DLMF 22.19(i)).
+     */
+    @Test
+    void aPendulumMissesItsStartByTwoCordsAfterHalfASwing() {
+        double half = Math.PI * Math.sqrt(0.6 / Gravity.STANDARD) * 1.180340599;
+        Trace still = Spun.staticSpin(half);
+        Cord cord = Cord.of(still, Side.LEFT, Kit.USUAL);
+        HandTable table = HandTable.of(still.hand(Side.LEFT), Times.cuts(still, Side.LEFT, 2), 96);
+        Vector3D level = still.hand(Side.LEFT).at(0).position().add(new Vector3D(0.6, 0, 0));
+        Orbit orbit =
+                new Orbit(
+                        table,
+                        cord,
+                        t -> new State(level, Vector3D.ZERO, Vector3D.ZERO, Vector3D.ZERO),
+                        Vector3D.PLUS_K);
+        assertThat(orbit.closing()).isCloseTo(1.2, within(1e-6));
     }
 }
