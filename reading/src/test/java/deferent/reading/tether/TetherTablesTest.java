@@ -17,7 +17,9 @@ import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.hipparchus.linear.LUDecomposition;
 import org.junit.jupiter.api.Test;
 
 /** Small things beneath a cord's readings, each by its own closed form. */
@@ -375,5 +377,42 @@ class TetherTablesTest {
                         t -> new State(level, Vector3D.ZERO, Vector3D.ZERO, Vector3D.ZERO),
                         Vector3D.PLUS_K);
         assertThat(orbit.closing()).isCloseTo(1.2, within(1e-6));
+    }
+
+    /** Liouville: without drag slips fill the volume they filled before; drag takes some away. */
+    @Test
+    void slipsKeepTheirVolumeUnlessAirTakesIt() {
+        for (boolean air : new boolean[] {false, true}) {
+            Orbit orbit =
+                    KeepTheFigure.of(Spun.triquetra(0.8), Side.LEFT, Kit.USUAL.withAir(air))
+                            .orbit();
+            Floquet floquet = Floquet.of(orbit);
+            double volume =
+                    floquet.legs().stream()
+                            .mapToDouble(
+                                    leg ->
+                                            Math.log(
+                                                    Math.abs(
+                                                            new LUDecomposition(leg.slips())
+                                                                    .getDeterminant())))
+                            .sum();
+            assertThat(floquet.volume()).isCloseTo(volume, within(1e-6));
+            if (air) {
+                assertThat(volume).isLessThan(-0.01);
+            } else {
+                assertThat(volume).isCloseTo(0, within(1e-6));
+            }
+        }
+    }
+
+    @Test
+    void aNarrowDipBetweenSamplesAndOneAcrossTheSeamAreFound() {
+        Interval over = new Interval(0, 1);
+        Times times = Times.of(over, new double[] {0, 1}, 16);
+        DoubleUnaryOperator narrow =
+                t -> Math.min(10 * Math.abs(t - 0.25), 40 * Math.abs(t - 0.7) - 0.45);
+        assertThat(times.least(times.of(narrow), narrow)).isCloseTo(0.7, within(1e-7));
+        DoubleUnaryOperator seam = t -> Math.abs(Math.IEEEremainder(t + 0.01, 1));
+        assertThat(times.refined(0, times.of(seam), seam)).isCloseTo(0.99, within(1e-7));
     }
 }
