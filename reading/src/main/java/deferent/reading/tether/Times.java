@@ -181,7 +181,7 @@ final class Times {
 
     /** As {@link #least}, for the dip about sample {@code i}. */
     double refined(int i, double[] values, DoubleUnaryOperator f) {
-        if (i == 0 && starts.length == 2 && times.length > 1) {
+        if (i == 0 && starts.length == 2) {
             return refinedAcrossStart(values, f);
         }
         int piece = piece(i);

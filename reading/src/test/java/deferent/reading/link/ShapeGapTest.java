@@ -23,15 +23,19 @@ class ShapeGapTest {
             new Rotation(new Vector3D(1, -2, 0.5), 2.2, RotationConvention.VECTOR_OPERATOR);
 
     // A flower with a loop too many, and the same with its plane left behind.
-    private static final DoubleFunction<Vector3D> FLAT =
-            t -> turning(t, 0.6, 1).add(turning(t, 0.3, 2)).add(turning(t + 0.1, 0.15, -3));
-    private static final DoubleFunction<Vector3D> LEAVING =
-            t -> FLAT.apply(t).add(new Vector3D(0, 0, 0.2 * Math.cos(4 * Math.PI * t + 0.3)));
+    private static Vector3D flat(double t) {
+        return turning(t, 0.6, 1).add(turning(t, 0.3, 2)).add(turning(t + 0.1, 0.15, -3));
+    }
+
+    private static Vector3D leaving(double t) {
+        return flat(t).add(new Vector3D(0, 0, 0.2 * Math.cos(4 * Math.PI * t + 0.3)));
+    }
 
     @ParameterizedTest
     @CsvSource({"1, 1", "1, -1", "-1, 1", "-1, -1"})
     void aShapeIsItselfTurnedMirroredStartedElsewhereAndWalkedBackwards(int way, int side) {
-        for (DoubleFunction<Vector3D> path : List.of(FLAT, LEAVING)) {
+        for (DoubleFunction<Vector3D> path :
+                List.<DoubleFunction<Vector3D>>of(ShapeGapTest::flat, ShapeGapTest::leaving)) {
             WalkedCurve there = curve(path);
             WalkedCurve here =
                     curve(
