@@ -2,6 +2,7 @@ package deferent.studio;
 
 import deferent.record.DocumentError;
 import deferent.record.Keys;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
@@ -229,7 +230,9 @@ record AskKey<T>(
 
     /** Those of some keys that are needed so. */
     static List<AskKey<?>> needed(List<AskKey<?>> keys, Need need) {
-        return keys.stream().<AskKey<?>>filter(key -> key.need == need).toList();
+        List<AskKey<?>> needed = new ArrayList<>(keys);
+        needed.removeIf(key -> key.need != need);
+        return needed;
     }
 
     private static ObjectNode pointSchema() {

@@ -144,7 +144,7 @@ final class Mending {
             try {
                 offer(said.get(i) + vs + said.get(i + 1));
             } catch (PhraseError unreadable) {
-                continue;
+                // The next two are tried.
             }
         }
     }

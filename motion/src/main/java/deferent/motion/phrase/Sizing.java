@@ -96,11 +96,11 @@ final class Sizing {
             return shared.containsKey(OPPOSITE);
         }
         boolean differ = !first.equals(second);
-        if (shared.containsKey(differ ? SAME : OPPOSITE)) {
-            Spot spot = shared.get(differ ? SAME : OPPOSITE).spot();
+        Said.Remark against = shared.get(differ ? SAME : OPPOSITE);
+        if (against != null) {
             throw new PhraseError(
                     text,
-                    spot,
+                    against.spot(),
                     "the hands were said to turn " + (differ ? "against each other" : "one way"),
                     "one of the two, senses or direction",
                     List.of(),

@@ -26,7 +26,7 @@ public final class Spelling {
 
     /** The key of one word with its short form written out: "isolation" of "iso". */
     public static String full(String word) {
-        return Short.full(key(word));
+        return ShortForms.full(key(word));
     }
 
     /** What has that {@link #key}, a plural ending forgiven. */

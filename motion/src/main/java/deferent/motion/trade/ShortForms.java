@@ -6,7 +6,7 @@ import java.util.Map;
  * Short forms that spinners type for a word: "iso", "tri", "4p". Each stands for its word wherever
  * that may stand, so that "lin isos" needs no row of its own. Common practice, no source.
  */
-final class Short {
+final class ShortForms {
     private static final Map<String, String> FORMS =
             Map.ofEntries(
                     Map.entry("iso", "isolation"),
@@ -43,7 +43,7 @@ final class Short {
                     Map.entry("qtr", "quarter"),
                     Map.entry("dir", "direction"));
 
-    private Short() {}
+    private ShortForms() {}
 
     /** The word that a {@link Spelling#key} is short for, a plural ending forgiven, or the key. */
     static String full(String key) {
