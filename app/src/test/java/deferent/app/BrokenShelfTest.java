@@ -74,7 +74,7 @@ class BrokenShelfTest {
         assertThat(answer.err())
                 .contains("The shelf's own names are not known: ")
                 .contains("is a file")
-                .contains("is no word known here");
+                .contains("is no word of the trade known here");
     }
 
     @Test

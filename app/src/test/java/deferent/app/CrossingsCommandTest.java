@@ -105,12 +105,12 @@ class CrossingsCommandTest {
 
     @Test
     void filesAndNamesOnTheShelfAreTakenAsWell() throws IOException {
-        desk.good("shelf", "add", LONG, "--name", "Long arms");
+        desk.good("shelf", "add", LONG, "--name", "Wide lanterns");
         Path file = folder.resolve("pattern.json");
         Files.writeString(file, PatternJson.write(DemoShelf.documents().get(0)));
-        assertThat(desk.good("crossings", "long arms", SHORTER).out()).startsWith("From Long arms");
-        assertThat(desk.good("crossings", file.toString(), "long-arms").out())
-                .contains("to   Long arms");
+        assertThat(desk.good("crossings", "wide lanterns", SHORTER).out()).startsWith("From Wide lanterns");
+        assertThat(desk.good("crossings", file.toString(), "wide-lanterns").out())
+                .contains("to   Wide lanterns");
     }
 
     @Test
