@@ -108,7 +108,8 @@ class CrossingsCommandTest {
         desk.good("shelf", "add", LONG, "--name", "Wide lanterns");
         Path file = folder.resolve("pattern.json");
         Files.writeString(file, PatternJson.write(DemoShelf.documents().get(0)));
-        assertThat(desk.good("crossings", "wide lanterns", SHORTER).out()).startsWith("From Wide lanterns");
+        assertThat(desk.good("crossings", "wide lanterns", SHORTER).out())
+                .startsWith("From Wide lanterns");
         assertThat(desk.good("crossings", file.toString(), "wide-lanterns").out())
                 .contains("to   Wide lanterns");
     }
