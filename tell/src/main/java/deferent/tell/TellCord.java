@@ -395,6 +395,9 @@ final class TellCord {
     // Past half a tether a small slip's equations say nothing more of how far the head is.
     private String beforeAnAnswer(Steadiness steadiness) {
         double slipped = steadiness.slipped(0.01);
+        if (slipped < 0.0105) {
+            return "a slip grows from cycle to cycle, but not before you can answer it.";
+        }
         return slipped > readings.pairing().part(side).tether().length() / 2
                 ? "a 1 cm slip is lost before you can react."
                 : "a 1 cm slip is " + Say.length(slipped) + " before you can answer it.";

@@ -58,6 +58,17 @@ class TellingTest {
         assertThat(told.get(2).text()).startsWith("The other way round");
     }
 
+    /** An extension's slip grows, but in 213 ms it is no further aside than at first. */
+    @Test
+    void aSlipThatHasNotGrownBeforeAnAnswerIsNotSaidToBeSmaller() {
+        assertThat(told("triquetra vs extension"))
+                .extracting(Told::text)
+                .anyMatch(
+                        text ->
+                                text.contains("right poi runs away: a slip grows")
+                                        && text.contains("not before you can answer it"));
+    }
+
     @Test
     void aPendulumPastAQuarterTurnIsSaidToNeedARod() {
         assertThat(text("pendulum amplitude 120 degrees vs triquetra", "rod.left").orElseThrow())
