@@ -50,8 +50,9 @@ final class ReadText {
         for (String about : asked()) {
             for (Told one : List.copyOf(told)) {
                 List<String> said = Paragraphs.wrapped(mark(one), one.text(), width);
-                if ((one.key() + ".").startsWith(about + ".")
-                        && lines.size() + said.size() + last.size() <= FEW) {
+                boolean room = lines.size() + said.size() + last.size() <= FEW;
+                // Whatever a pattern's own note takes, the first sentence is told.
+                if ((one.key() + ".").startsWith(about + ".") && (room || about.equals("first"))) {
                     lines.addAll(said);
                     told.remove(one);
                 }

@@ -94,6 +94,13 @@ class DeferentTest {
     }
 
     @Test
+    void aLongNoteLeavesRoomForTheFirstSentence() {
+        String note = "count the beats aloud\n".repeat(20);
+        good("shelf", "add", "static spin vs triquetra", "--name", "My ring", "--note", note);
+        assertThat(good("read", "My ring").out()).contains("It links, but the right hand");
+    }
+
+    @Test
     void everyHeadingStandsOnceAndWhatClosesALinkStandsUnderLink() {
         for (String phrase :
                 List.of("isolation vs four-petal antispin", "static spin vs triquetra")) {

@@ -76,6 +76,13 @@ final class TellBody {
         return Say.percent(time / readings.trace().period()) + " into the cycle";
     }
 
+    /** " is up to 25 cm beyond the arm's reach": how far a hand that does not reach falls short. */
+    static String shortOf(HandReach reach) {
+        return reach.tooFar() >= reach.tooNear()
+                ? " is up to " + Say.length(reach.tooFar()) + " beyond the arm's reach"
+                : " comes up to " + Say.length(reach.tooNear()) + " too near its own shoulder";
+    }
+
     private Told reach(HandReach reach) {
         String hand = reach.side().hand();
         Performer performer = readings.performer();
@@ -103,13 +110,7 @@ final class TellBody {
                 "reach." + reach.side().word(),
                 Tone.WARN,
                 Say.capital(hand)
-                        + (reach.tooFar() >= reach.tooNear()
-                                ? " is up to "
-                                        + Say.length(reach.tooFar())
-                                        + " beyond the arm's reach"
-                                : " comes up to "
-                                        + Say.length(reach.tooNear())
-                                        + " too near its own shoulder")
+                        + shortOf(reach)
                         + ", for "
                         + Say.percent(missing / readings.trace().period())
                         + " of the cycle. "

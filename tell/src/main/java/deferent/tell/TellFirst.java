@@ -26,28 +26,32 @@ final class TellFirst {
     }
 
     Told told() {
-        Side carrier = readings.carrier();
-        Worked<LinkReading> link = readings.link(carrier);
+        Worked<LinkReading> link = readings.link(readings.carrier());
         boolean links = Readings.links(link);
         Optional<String> against = arms().or(this::cords);
         return new Told(
                 "first",
                 links && against.isEmpty() ? Tone.GOOD : Tone.NOTE,
-                link.reading().isEmpty()
-                        ? "Whether it links could not be worked out"
-                                + against.map(why -> ", and " + why).orElse("")
-                                + "."
-                        : links
-                                ? "It links"
-                                        + against.map(why -> ", but " + why + ".").orElse(taut())
-                                : against.map(
-                                                why ->
-                                                        "It does not link as it stands, and "
-                                                                + why
-                                                                + ".")
-                                        .orElse(apart(carrier, link.reading().get())),
+                link.reading()
+                        .map(l -> links ? linked(against) : unlinked(l, against))
+                        .orElseGet(() -> unknown(against)),
                 "It links where a head stays with the other hand as placed, within a hand's breadth. Arms"
                         + " are asked first, then cords.");
+    }
+
+    private String linked(Optional<String> against) {
+        return "It links" + against.map(why -> ", but " + why + ".").orElseGet(this::taut);
+    }
+
+    private String unlinked(LinkReading link, Optional<String> against) {
+        return against.map(why -> "It does not link as it stands, and " + why + ".")
+                .orElseGet(() -> apart(link));
+    }
+
+    private static String unknown(Optional<String> against) {
+        return "Whether it links could not be worked out"
+                + against.map(why -> ", and " + why).orElse("")
+                + ".";
     }
 
     private String taut() {
@@ -56,12 +60,12 @@ final class TellFirst {
                 : ".";
     }
 
-    private String apart(Side carrier, LinkReading link) {
+    private String apart(LinkReading link) {
         return (settled() ? "Both cords can stay taut at this tempo, but it" : "It")
                 + " does not link: "
-                + carrier.head()
+                + link.carrier().head()
                 + " and "
-                + carrier.other().hand()
+                + link.carrier().other().hand()
                 + " come up to "
                 + Say.length(link.inPlaneGap())
                 + " apart.";
@@ -77,16 +81,7 @@ final class TellFirst {
                 .flatMap(TellFirst::hands)
                 .filter(hand -> !hand.everywhere())
                 .max(Comparator.comparingDouble(HandReach::worst))
-                .map(
-                        hand ->
-                                hand.side().hand()
-                                        + (hand.tooFar() >= hand.tooNear()
-                                                ? " goes up to "
-                                                        + Say.length(hand.tooFar())
-                                                        + " beyond the arm's reach"
-                                                : " comes up to "
-                                                        + Say.length(hand.tooNear())
-                                                        + " too near its shoulder"));
+                .map(hand -> hand.side().hand() + TellBody.shortOf(hand));
     }
 
     private static Stream<HandReach> hands(Reach reach) {

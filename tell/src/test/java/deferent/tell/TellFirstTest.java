@@ -19,7 +19,7 @@ class TellFirstTest {
     @Test
     void anArmThatFallsShortIsSaidBeforeACordThatDoes() {
         assertThat(first("static spin vs triquetra, tempo 10", 1.70))
-                .startsWith("It links, but the right hand goes up to ")
+                .startsWith("It links, but the right hand is up to ")
                 .endsWith(" beyond the arm's reach.");
         assertThat(first("static spin vs static spin, tempo 10", 1.70)).contains("cord needs");
     }
