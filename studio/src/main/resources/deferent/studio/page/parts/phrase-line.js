@@ -52,7 +52,11 @@ class PhraseLine extends Part {
   }
 
   #error(error) {
-    return html`<span class="phrase-what">${start(error.what)}<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${error.expected || error.right}.</span></span>
+    const expected = error.expected || error.right || '';
+    const offered = (error.offers || []).some((phrase) => expected.includes(phrase));
+    return html`<span class="phrase-what">${start(error.what)}${offered
+        ? '.'
+        : html`<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${expected}.</span>`}</span>
       ${(error.nearest || []).slice(0, 4).map(
         (word) => html`<button type="button" class="near" @click=${() => this.#put(error, word)}>${word}</button>`,
       )}
