@@ -18,16 +18,19 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * Whether each hand can get where its path goes, and whether the two hands would meet.
  *
  * <p>An arm is two segments that turn freely at shoulder and elbow, so a hand can be anywhere
- * between two spheres about its own shoulder: the straight arm's and the fully bent arm's. Joint
- * limits other than the elbow's, the body in the way and the trunk's own turning are left out,
- * which is why this warns and never forbids.
+ * between two spheres about its own shoulder: the straight arm's and the fully bent arm's. Each
+ * hand is read with the trunk straight ahead, then both at once with the trunk turned. Joint limits
+ * other than elbow's and trunk's and the body in the way are left out, which is why this warns and
+ * never forbids.
  *
  * @param performer whose arms
  * @param left the left hand
  * @param right the right hand
  * @param hands how near the two grips come to each other, metres, and when
+ * @param trunk the least turn of the trunk that helps both hands
  */
-public record Reach(Performer performer, HandReach left, HandReach right, Nearness hands) {
+public record Reach(
+        Performer performer, HandReach left, HandReach right, Nearness hands, TrunkTurn trunk) {
     /** Less than this is no miss, metres. */
     static final double SLACK = 1e-4;
 
@@ -54,7 +57,8 @@ public record Reach(Performer performer, HandReach left, HandReach right, Nearne
                 performer,
                 hand(trace, samples, performer, Side.LEFT),
                 hand(trace, samples, performer, Side.RIGHT),
-                hands);
+                hands,
+                TrunkTurn.of(trace, samples, performer, TrunkTurn.MOST));
     }
 
     public HandReach hand(Side side) {
@@ -66,7 +70,7 @@ public record Reach(Performer performer, HandReach left, HandReach right, Nearne
         return hands.distance() < Place.HAND_BREADTH - SLACK;
     }
 
-    /** Whether both hands can get everywhere. */
+    /** Whether both hands can get everywhere with the trunk straight ahead. */
     public boolean everywhere() {
         return left.everywhere() && right.everywhere();
     }

@@ -13,6 +13,7 @@ import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.body.SideRoom;
+import deferent.reading.body.TrunkTurn;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.LinkedTruth;
@@ -190,11 +191,22 @@ public final class ReadingTables {
                     .near("least_distance", "hand to hand", Reach::hands)
                     .yes("meet", "whether the hands meet", Reach::handsMeet);
 
+    private static final Table<TrunkTurn> TRUNK =
+            Table.<TrunkTurn>named("trunk_turn")
+                    .yes("reached", "in reach with the trunk turned", TrunkTurn::reached)
+                    .number("turn_deg", "trunk turned by", t -> Math.toDegrees(t.greatest()))
+                    .number("turn_time_s", "when", TrunkTurn::greatestTime)
+                    .word("turned_to", "to its", Side.class, TrunkTurn::toThe)
+                    .number("too_far_m", "an arm still too short by", TrunkTurn::tooFar)
+                    .word("too_far_hand", "whose", Side.class, TrunkTurn::tooFarSide)
+                    .number("too_far_time_s", "when", TrunkTurn::tooFarTime);
+
     private static final Table<Reach> REACH =
             Table.<Reach>named("reach")
                     .part("performer", PERFORMER, Reach::performer)
                     .sides(HAND_REACH.written(), Reach::hand)
-                    .part("hands", HANDS, reach -> reach);
+                    .part("hands", HANDS, reach -> reach)
+                    .part("trunk", TRUNK, Reach::trunk);
 
     /** Sentences, as an object each. */
     public static final Table<Told> TOLD =

@@ -3,8 +3,10 @@ package deferent.record.fuzz;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
 import deferent.reading.body.HandReach;
+import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.body.SideRoom;
+import deferent.reading.body.TrunkTurn;
 import java.util.List;
 
 /** What holds of figures, of reach and of room. */
@@ -24,6 +26,11 @@ final class BodyInvariants {
                             "both ask whether the path keeps between the two spheres",
                             1,
                             BodyInvariants::reach),
+                    new Invariant(
+                            "a turned trunk leaves no arm shorter, and turns only for one too short",
+                            "straight ahead is one of the turns",
+                            1,
+                            BodyInvariants::trunk),
                     new Invariant(
                             "a figure fits in its own outer radius and is as long as its extent asks",
                             "every point of it is within that radius of its centre; a closed path goes"
@@ -79,6 +86,22 @@ final class BodyInvariants {
                     hand.nearest(),
                     hand.farthest());
         }
+    }
+
+    private static void trunk(Whole whole, Invariant.Broken broken) {
+        Reach reach = Whole.out(whole.readings().reach());
+        TrunkTurn trunk = reach.trunk();
+        double straight = Math.max(reach.left().tooFar(), reach.right().tooFar());
+        broken.when(
+                trunk.tooFar() > straight + 1e-4,
+                "too far straight %.6f, turned %.6f",
+                straight,
+                trunk.tooFar());
+        broken.when(
+                trunk.turned() && straight <= 0,
+                "turned by %.6f with nothing too far",
+                trunk.greatest());
+        broken.when(trunk.greatest() > TrunkTurn.MOST + 1e-9, "turned by %.6f", trunk.greatest());
     }
 
     private static void figures(Whole whole, Invariant.Broken broken) {

@@ -340,6 +340,12 @@ final class Lies {
                         linked(),
                         put("readings.reach.right.missing", List.of(new Interval(0, 0.1)))));
         all.add(new Lie(reach, "nearest", whole, more("readings.reach.left.nearest", 9)));
+        String trunk = "a turned trunk leaves no arm shorter, and turns only for one too short";
+        String turn = "readings.reach.trunk.greatest";
+        Whole inReach = of("static spin vs static spin");
+        all.add(new Lie(trunk, "too far straight", whole, more("readings.reach.trunk.tooFar", 9)));
+        all.add(new Lie(trunk, "with nothing too far", inReach, more(turn, 0.5)));
+        all.add(new Lie(trunk, "turned by 9", inReach, more(turn, 9)));
         String figure = "a figure fits in its own outer radius and is as long as its extent asks";
         String drawn = "readings.left.figure.";
         all.add(new Lie(figure, "below 0", whole, put(drawn + "unionArea", -1.0)));
