@@ -10,6 +10,7 @@ import deferent.reading.worked.Worked;
 import deferent.record.FitJson;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
+import deferent.search.fit.ArmsFit;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
@@ -18,11 +19,13 @@ import deferent.search.fit.Neighbours;
 import deferent.search.fit.Remedy;
 import deferent.search.fit.Sensitivity;
 import deferent.search.whole.Readings;
+import deferent.tell.TellArms;
 import deferent.tell.TellFit;
 import deferent.tell.Told;
 import java.io.PrintWriter;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -72,6 +75,21 @@ final class FitCommand implements Callable<Integer> {
                             + " figure, stays on the carrier's head.")
     private boolean cord;
 
+    @Option(
+            names = "--arms",
+            description =
+                    "Make it the largest that the performer's arms reach, its link closed first where"
+                            + " it can be.")
+    private boolean arms;
+
+    @Option(
+            names = "--owned",
+            split = ",",
+            paramLabel = "LENGTH",
+            converter = Quantity.Length.class,
+            description = "With --arms: the tethers there are, such as 40cm,50cm.")
+    private List<Double> owned = List.of();
+
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;
 
@@ -98,6 +116,9 @@ final class FitCommand implements Callable<Integer> {
                                 free.isEmpty()
                                         ? Fit.of(pairing, leads)
                                         : Fit.of(pairing, leads, sizes(pairing)));
+        if (arms) {
+            return arms(pattern, fit, own);
+        }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(FitJson.write(pattern, fit, own));
@@ -111,6 +132,45 @@ final class FitCommand implements Callable<Integer> {
             save(pattern.saying(fit.answers().get(0).pairing(), own));
         }
         return 0;
+    }
+
+    private int arms(PatternDocument pattern, FitReading link, Lexicon own) {
+        Optional<ArmsFit> fit =
+                Worked.orRefusal(
+                        "the numbers of the fit to the arms",
+                        () ->
+                                link.answers().stream()
+                                        .findFirst()
+                                        .flatMap(a -> reached(a.pairing(), pattern))
+                                        .or(() -> reached(pattern.pairing(), pattern)));
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(FitJson.arms(pattern, fit, own));
+        } else {
+            out.println(pattern.name());
+            say("", TellArms.of(fit));
+            fit.flatMap(found -> pattern.saying(found.pairing(), own).phrase())
+                    .ifPresent(
+                            phrase ->
+                                    Paragraphs.wrapped("  = ", phrase, Paragraphs.width())
+                                            .forEach(out::println));
+        }
+        if (save != null) {
+            save(
+                    pattern.saying(
+                            fit.orElseThrow(
+                                            () ->
+                                                    new NotMade(
+                                                            "nothing is saved, since no size of it is within reach",
+                                                            "bring its centres nearer"))
+                                    .pairing(),
+                            own));
+        }
+        return 0;
+    }
+
+    private Optional<ArmsFit> reached(Pairing pairing, PatternDocument pattern) {
+        return ArmsFit.of(pairing, pattern.performer(), owned);
     }
 
     private int corded(PatternDocument pattern, Side leads, Lexicon own) {

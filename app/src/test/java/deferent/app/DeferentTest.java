@@ -203,6 +203,23 @@ class DeferentTest {
     }
 
     @Test
+    void aFitToTheArmsIsWhatReadThenFindsInReach() throws IOException {
+        JsonMapper mapper = JsonMapper.shared();
+        JsonNode fit =
+                mapper.readTree(good("fit", "static spin vs triquetra", "--arms", "--json").out());
+        assertThat(fit.get("reached").booleanValue()).isTrue();
+        JsonNode read =
+                mapper.readTree(good("read", fit.get("phrase").stringValue(), "--json").out());
+        assertThat(read.at("/reach/trunk/reached").booleanValue()).isTrue();
+        assertThat(read.at("/reach/trunk/turn_deg").doubleValue()).isBetween(1.0, 45.0);
+        assertThat(read.at("/links/0/kind").stringValue()).isEqualTo("touching");
+        assertThat(good("fit", "static spin vs triquetra", "--arms", "--owned", "35cm,60cm").out())
+                .contains("tethers of 35 cm");
+        assertThat(good("fit", "static spin vs triquetra", "--arms", "--owned", "60cm").out())
+                .contains("No tether tried");
+    }
+
+    @Test
     void aFitOnRealCordsNarrowsTheGapAndSaysWhatItLeaves() {
         JsonNode fit =
                 new JsonMapper()

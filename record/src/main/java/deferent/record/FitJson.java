@@ -4,12 +4,15 @@ import static deferent.record.number.Written.rounded;
 
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
+import deferent.search.fit.ArmsFit;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.FitReading;
 import deferent.search.fit.Remedy;
 import deferent.search.fit.SizeChange;
+import deferent.tell.TellArms;
 import deferent.tell.TellFit;
 import java.util.List;
+import java.util.Optional;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -68,6 +71,24 @@ public final class FitJson {
         node.put("told", TellFit.corded(fit, pattern.pairing()).text());
         changes(node.putArray("changes"), fit.changes());
         node.set("pattern", PatternJson.tree(changed));
+        return PrettyJson.text(node);
+    }
+
+    /** The fit of a pairing to its performer's arms, as text. */
+    public static String arms(PatternDocument pattern, Optional<ArmsFit> fit, Lexicon lexicon) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("reached", fit.isPresent());
+        node.put("told", TellArms.of(fit).text());
+        fit.ifPresent(
+                found -> {
+                    PatternDocument changed = pattern.saying(found.pairing(), lexicon);
+                    node.put("scale", rounded(found.scale()));
+                    node.put(
+                            "trunk_turn_deg",
+                            rounded(Math.toDegrees(found.reach().trunk().greatest())));
+                    changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
+                    node.set("pattern", PatternJson.tree(changed));
+                });
         return PrettyJson.text(node);
     }
 

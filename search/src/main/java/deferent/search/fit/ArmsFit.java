@@ -1,0 +1,163 @@
+package deferent.search.fit;
+
+import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * The largest version of a pairing that a body reaches, tethers included.
+ *
+ * <p>Hand paths, tethers and the centres' distances in their planes are made smaller all by one
+ * factor, about the point midway between the two centres. The figures stay similar, so a link in
+ * the plane stays a link; planes stay as far apart as hands need. The factor is found by halving,
+ * the trunk turned as {@link Reach} has it, and then taken down to a tether of whole centimetres,
+ * or to tethers one owns.
+ *
+ * @param pairing the version; the pairing itself where it is reached as it stands
+ * @param scale its size over the asked pairing's, above 0 and at most 1
+ * @param reach its arms' reading
+ */
+public record ArmsFit(Pairing pairing, double scale, Reach reach) {
+    private static final double SHORTEST = 0.20;
+    private static final double STEP = 0.01;
+    private static final double EXACT = 1e-3;
+
+    /** How far a tether may be from one that is owned, metres: a knot moved along. */
+    private static final double KNOT = 0.01;
+
+    public ArmsFit {
+        Refusal.within(scale, 0, 1, "scale", "of the pairing");
+    }
+
+    /**
+     * With tethers of any length.
+     *
+     * @return empty where even tethers of {@value #SHORTEST} m are too long
+     */
+    public static Optional<ArmsFit> of(Pairing pairing, Performer performer) {
+        return of(pairing, performer, List.of());
+    }
+
+    /**
+     * With tethers one owns.
+     *
+     * @param owned lengths, metres; any length where empty
+     * @return empty where none of them will do
+     */
+    public static Optional<ArmsFit> of(Pairing pairing, Performer performer, List<Double> owned) {
+        double longest = tethers(pairing).max().orElseThrow();
+        double scale = largest(pairing, performer, SHORTEST / longest);
+        return (owned.isEmpty() ? whole(scale, longest) : owned(pairing, scale, owned))
+                .filter(s -> s * longest >= SHORTEST - 1e-9)
+                .mapToObj(s -> at(pairing, performer, s))
+                .filter(ArmsFit::reached)
+                .findFirst();
+    }
+
+    private static ArmsFit at(Pairing pairing, Performer performer, double scale) {
+        Pairing scaled = scale == 1 ? pairing : scaled(pairing, scale);
+        return new ArmsFit(scaled, scale, Reach.of(Trace.of(scaled), performer));
+    }
+
+    /** Whether both hands get everywhere, the trunk turned where that helps. */
+    public boolean reached() {
+        return reach.trunk().reached();
+    }
+
+    // The largest factor that is reached, or the least there is.
+    private static double largest(Pairing pairing, Performer performer, double least) {
+        if (at(pairing, performer, 1).reached()) {
+            return 1;
+        }
+        double yes = Math.min(1, least);
+        double no = 1;
+        while (no - yes > EXACT) {
+            double half = (yes + no) / 2;
+            if (at(pairing, performer, half).reached()) {
+                yes = half;
+            } else {
+                no = half;
+            }
+        }
+        return yes;
+    }
+
+    // As large as found where it stands as asked, else tethers of whole centimetres below it.
+    private static DoubleStream whole(double scale, double longest) {
+        if (scale == 1) {
+            return DoubleStream.of(1);
+        }
+        double most = Math.floor(scale * longest / STEP + 1e-9);
+        return DoubleStream.iterate(most, n -> n >= 1, n -> n - 1).map(n -> n * STEP / longest);
+    }
+
+    private static DoubleStream owned(Pairing pairing, double scale, List<Double> owned) {
+        double left = pairing.part(Side.LEFT).tether().length();
+        return owned.stream()
+                .mapToDouble(length -> length / left)
+                .filter(s -> s <= scale + EXACT)
+                .filter(s -> tethers(pairing).allMatch(l -> near(l * s, owned)))
+                .boxed()
+                .sorted((a, b) -> Double.compare(b, a))
+                .mapToDouble(s -> s);
+    }
+
+    private static boolean near(double length, List<Double> owned) {
+        return owned.stream().anyMatch(one -> Math.abs(one - length) <= KNOT);
+    }
+
+    private static DoubleStream tethers(Pairing pairing) {
+        return DoubleStream.of(
+                pairing.part(Side.LEFT).tether().length(),
+                pairing.part(Side.RIGHT).tether().length());
+    }
+
+    /** The pairing {@code factor} (above 0) times the size, its planes as far apart as before. */
+    static Pairing scaled(Pairing pairing, double factor) {
+        Vector3D middle =
+                pairing.part(Side.LEFT)
+                        .place()
+                        .centre()
+                        .add(pairing.part(Side.RIGHT).place().centre())
+                        .scalarMultiply(0.5);
+        Pairing made = pairing;
+        for (Side side : Side.values()) {
+            Part part = pairing.part(side);
+            HandPath path = part.motion().path();
+            Vector3D off = part.place().centre().subtract(middle);
+            Vector3D normal = part.place().plane().normal();
+            Vector3D across = normal.scalarMultiply(off.dotProduct(normal));
+            Vector3D centre = middle.add(across).add(factor, off.subtract(across));
+            made =
+                    made.with(
+                            side,
+                            new Part(
+                                    part.motion().withPath(scaled(path, factor)),
+                                    Tether.of(micrometres(part.tether().length() * factor)),
+                                    part.place().withCentre(centre),
+                                    part.cycles()));
+        }
+        return made;
+    }
+
+    private static HandPath scaled(HandPath path, double factor) {
+        return path.still() || path.rides()
+                ? path
+                : path.resized(micrometres(path.radius() * factor));
+    }
+
+    // So that 0.41 is the number nearest 0.41.
+    private static double micrometres(double length) {
+        return Math.rint(length * 1e6) / 1e6;
+    }
+}

@@ -1,0 +1,83 @@
+package deferent.search.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Size;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
+import deferent.reading.link.LinkReading;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ArmsFitTest {
+    private static final Performer PERFORMER = Performer.of(1.70);
+
+    /** Each with a link that holds: it still does, and the arms reach it. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "static spin vs triquetra",
+                "isolation vs horizontal cat-eye hand radius 30cm, split time",
+                "triquetra riding pendulum",
+                "CAP riding pendulum",
+                "four-petal antispin vs static spin",
+                "horizontal cat-eye vs static spin"
+            })
+    void aLinkStaysALinkAndComesIntoReach(String phrase) {
+        Pairing asked = Phrase.parse(phrase).pairing();
+        ArmsFit fit = ArmsFit.of(asked, PERFORMER).orElseThrow();
+        assertThat(fit.reached()).isTrue();
+        assertThat(Math.toDegrees(fit.reach().trunk().greatest())).isLessThanOrEqualTo(45);
+        for (Side side : Side.values()) {
+            LinkReading before = LinkReading.of(Trace.of(asked), side);
+            LinkReading after = LinkReading.of(Trace.of(fit.pairing()), side);
+            assertThat(after.shapeGap()).isCloseTo(before.shapeGap() * fit.scale(), within(2e-4));
+        }
+    }
+
+    @Test
+    void itIsTheLargestOfWholeCentimetres() {
+        Pairing asked = Phrase.parse("static spin vs triquetra").pairing();
+        ArmsFit fit = ArmsFit.of(asked, PERFORMER).orElseThrow();
+        double tether = fit.pairing().part(Side.LEFT).tether().length();
+        assertThat(tether).isEqualTo(Math.rint(tether * 100) / 100);
+        Pairing larger = ArmsFit.scaled(asked, (tether + 0.01) / 0.60);
+        assertThat(Reach.of(Trace.of(larger), PERFORMER).trunk().reached()).isFalse();
+    }
+
+    @Test
+    void whatIsReachedAlreadyStaysAsItIs() {
+        Pairing asked = Phrase.parse("isolation hand radius 20cm vs static spin").pairing();
+        ArmsFit fit = ArmsFit.of(asked, PERFORMER).orElseThrow();
+        assertThat(fit.scale()).isEqualTo(1);
+        assertThat(fit.pairing()).isEqualTo(asked);
+    }
+
+    @Test
+    void ofTethersOneOwnsTheLongestThatDoesIsTaken() {
+        Pairing asked = Phrase.parse("static spin vs triquetra").pairing();
+        List<Double> owned = List.of(0.30, 0.35, 0.50, 0.60);
+        ArmsFit fit = ArmsFit.of(asked, PERFORMER, owned).orElseThrow();
+        double free = ArmsFit.of(asked, PERFORMER).orElseThrow().scale() * 0.60;
+        double longest =
+                owned.stream().filter(l -> l <= free + 1e-3).max(Double::compare).orElseThrow();
+        for (Side side : Side.values()) {
+            assertThat(fit.pairing().part(side).tether().length()).isCloseTo(longest, within(1e-9));
+        }
+        assertThat(ArmsFit.of(asked, PERFORMER, List.of(0.60))).isEmpty();
+    }
+
+    @Test
+    void aCentreThatNoArmComesNearIsFittedByNoSize() {
+        Pairing before = Phrase.parse("static spin vs triquetra").pairing();
+        Pairing asked = Size.of(Side.RIGHT, Size.Kind.CENTRE_Y).set(before, 2);
+        assertThat(ArmsFit.of(asked, PERFORMER)).isEmpty();
+    }
+}

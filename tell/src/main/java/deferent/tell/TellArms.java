@@ -1,0 +1,75 @@
+package deferent.tell;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.reading.body.TrunkTurn;
+import deferent.search.fit.ArmsFit;
+import deferent.tell.Told.Tone;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Says how large a version of a pairing the arms reach. */
+public final class TellArms {
+    /** Tethers under this are hardly spun, metres (common practice, no source). */
+    private static final double SHORT = 0.30;
+
+    private TellArms() {}
+
+    /** One sentence on the fit of a pairing to a performer's arms. */
+    public static Told of(Optional<ArmsFit> fit) {
+        return fit.map(TellArms::found)
+                .orElseGet(
+                        () ->
+                                new Told(
+                                        "arms",
+                                        Tone.WARN,
+                                        "No tether tried brings it within reach: bring the centres nearer to"
+                                                + " the shoulders.",
+                                        HOW));
+    }
+
+    private static final String HOW =
+            "Hand paths and tethers are made smaller together, so the figures keep their shape. The"
+                    + " trunk turns by 45° at most, and no faster than a body does.";
+
+    private static Told found(ArmsFit fit) {
+        String reached = "both arms reach it" + turned(fit.reach().trunk()) + ".";
+        if (fit.scale() == 1) {
+            return new Told("arms", Tone.GOOD, "As it stands " + reached, HOW);
+        }
+        double shortest =
+                Stream.of(Side.values())
+                        .mapToDouble(side -> fit.pairing().part(side).tether().length())
+                        .min()
+                        .orElseThrow();
+        boolean tooShort = shortest < SHORT - 1e-9;
+        return new Told(
+                "arms",
+                tooShort ? Tone.WARN : Tone.GOOD,
+                "With "
+                        + tethers(fit.pairing())
+                        + " and hand paths to match "
+                        + reached
+                        + (tooShort
+                                ? " That is shorter than most tethers are: the arms cross too far in it."
+                                : ""),
+                "Everything is " + Say.percent(fit.scale()) + " of its size. " + HOW);
+    }
+
+    /** ", with the trunk turned by up to 43°", where it has to turn. */
+    static String turned(TrunkTurn trunk) {
+        return trunk.turned()
+                ? ", with the trunk turned by up to "
+                        + Math.round(Math.toDegrees(trunk.greatest()))
+                        + "°"
+                : "";
+    }
+
+    private static String tethers(Pairing pairing) {
+        String left = Say.length(pairing.part(Side.LEFT).tether().length());
+        String right = Say.length(pairing.part(Side.RIGHT).tether().length());
+        return left.equals(right)
+                ? "tethers of " + left
+                : "a left tether of " + left + " and a right one of " + right;
+    }
+}
