@@ -340,6 +340,9 @@ final class Parser {
         switch (word.kind()) {
             case FILLER, AND, ASIDE -> {
                 reader.skip(found);
+                if (word.said().equals("in") && saysInSpin(hand)) {
+                    remark(hand, IN_SPIN, PLAIN, found.spot());
+                }
                 at = word.said().equals("at");
                 return;
             }
@@ -358,6 +361,20 @@ final class Parser {
             case EXPLAINED -> throw explained(found, word);
             default -> throw reader.error(found.spot(), "is out of place here", expected(hand));
         }
+    }
+
+    // "4 petal in": the last of a hand's words, where they are a flower's or there are no others.
+    private boolean saysInSpin(Hand hand) {
+        boolean flower = hand.remarks().containsKey(PETALS) || !hand.bare().isEmpty();
+        boolean open = hand != tail && hand != shared && !hand.remarks().containsKey(ANTISPIN);
+        boolean last =
+                !reader.more()
+                        || reader.mark() >= end
+                        || reader.next(Token.Kind.COMMA)
+                        || reader.word()
+                                .filter(f -> f.is(Word.Kind.SHARED) || f.is(Word.Kind.JOIN))
+                                .isPresent();
+        return open && last && (flower || !hand.done());
     }
 
     private boolean nextIsMotion() {
@@ -392,6 +409,16 @@ final class Parser {
         return explaining(found.spot(), word);
     }
 
+    // "triquetra on a pendulum" may ride it.
+    private List<Edit> joins(Spot spot, Reader.Found found) {
+        Edit vs = new Edit(at(spot), "vs", Edit.OFFERED);
+        int mark = reader.mark();
+        reader.back(mark - found.tokens());
+        boolean on = reader.after("on");
+        reader.back(mark);
+        return on ? List.of(new Edit(at(spot), "riding", Edit.OFFERED), vs) : List.of(vs);
+    }
+
     // A word for what is said already: "unit circle iso", "triquetra flower".
     private static boolean again(TradeMotion said, TradeMotion motion) {
         return said.equals(motion) || (motion.equals(Trade.FLOWER) && said.takes().contains(BOX));
@@ -410,7 +437,7 @@ final class Parser {
                             ? "both hands have their motions already"
                             : "a second motion for the " + hand.name() + " hand",
                     hand == first ? "\"vs\" or \"riding\" before it" : "a size, timing or plane",
-                    hand == first ? List.of(new Edit(at(spot), "vs", Edit.OFFERED)) : List.of());
+                    hand == first ? joins(spot, found) : List.of());
         }
         hand.does(motion, found.spot());
         Optional<Word> follows = motion.follows();
@@ -420,7 +447,8 @@ final class Parser {
         }
     }
 
-    // "4 petals", "60 cm tether", "30° tilt", "1/4 time", "120 bpm"; a bare number waits for its
+    // "4 petals", "60 cm tether", "30° tilt", "1/4 time", "90 degrees out", "120 bpm"; a bare
+    // number waits for its
     // motion.
     private void amountFirst(Hand hand) {
         boolean placed = at;
@@ -443,6 +471,11 @@ final class Parser {
                     OptionalDouble.of(value));
         }
         Optional<Unit> unit = reader.unit();
+        Unit turn = unit.orElse(Unit.DEGREES);
+        if (turn.radians(value).isPresent() && reader.takeOut()) {
+            apart(turn.radians(value).getAsDouble() / (2 * Math.PI), reader.since(from));
+            return;
+        }
         String unitText = text.substring(from.start(), reader.since(from).end());
         Optional<Word> word = sizeNext();
         if (word.isEmpty() && unit.isPresent()) {
@@ -485,10 +518,16 @@ final class Parser {
             throw PhraseError.explaining(
                     text, spot, Word.spelt("halftime").orElseThrow(), OptionalDouble.empty());
         }
-        if (share == 0.25) {
+        apart(share, spot);
+    }
+
+    private void apart(double cycles, Spot spot) {
+        if (cycles == 0.5) {
+            remark(shared, SPLIT, PLAIN, spot);
+        } else if (cycles == 0.25) {
             remark(shared, QUARTER, PLAIN, spot);
         } else {
-            remark(shared, TIMING, new Amount.Count(share), spot);
+            remark(shared, TIMING, new Amount.Count(cycles), spot);
         }
     }
 
@@ -553,6 +592,9 @@ final class Parser {
     private PhraseError unsized(Hand.Bare bare, Optional<Unit> unit) {
         List<Edit> edits = new ArrayList<>();
         boolean length = unit.filter(Unit::length).isPresent();
+        if (length && reader.wayNext()) {
+            edits.add(new Edit(bare.spot(), "centre " + bare.said(), Edit.RESPELT));
+        }
         for (String size :
                 length
                         ? List.of("tether ", "hand radius ")

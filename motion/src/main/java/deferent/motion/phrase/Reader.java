@@ -100,6 +100,26 @@ final class Reader {
                 .isPresent();
     }
 
+    /** Whether hands are named after what they do: "isolation (left) extension (right)". */
+    boolean labelsTrail() {
+        return tokens.size() > 2 && owner(tokens.size() - 1) && !owner(0);
+    }
+
+    private boolean owner(int token) {
+        return Word.spelt(Spelling.full(tokens.get(token).text()))
+                .filter(w -> w.kind() == Word.Kind.OWNER)
+                .isPresent();
+    }
+
+    /** Whether that word stood just before, a word of no weight between forgiven. */
+    boolean after(String word) {
+        int last = at - 1;
+        while (last > 0 && List.of("a", "the").contains(Spelling.key(tokens.get(last).text()))) {
+            last--;
+        }
+        return last >= 0 && Spelling.key(tokens.get(last).text()).equals(word);
+    }
+
     boolean more() {
         return at < tokens.size();
     }
@@ -215,6 +235,25 @@ final class Reader {
             }
         }
         return false;
+    }
+
+    /** Whether a way stands next in which a centre may lie. */
+    boolean wayNext() {
+        return next(Token.Kind.LETTERS)
+                && List.of("left", "right", "up", "down", "forward", "back")
+                        .contains(Spelling.key(token().text()));
+    }
+
+    /** Takes "out" or "out of phase", where it stands next. */
+    boolean takeOut() {
+        if (!take("out")) {
+            return false;
+        }
+        int out = at;
+        if (!take("of") || !take("phase", "sync")) {
+            at = out;
+        }
+        return true;
     }
 
     void skipFillers() {

@@ -58,6 +58,7 @@ record Seam(int before, int after) {
     }
 
     private static Optional<Seam> found(Reader reader) {
+        boolean trailing = reader.labelsTrail();
         boolean hybrid = false;
         int second = -1;
         Stretch now = new Stretch(0, 0, false);
@@ -77,7 +78,11 @@ record Seam(int before, int after) {
             boolean label =
                     found.isPresent() && found.get().is(Kind.OWNER) && !reader.afterLength();
             if (mark || and || reader.next(Token.Kind.COMMA) || label) {
-                now = new Stretch(at, label ? at : next, mark || and);
+                now =
+                        new Stretch(
+                                label && trailing ? next : at,
+                                label && !trailing ? at : next,
+                                mark || and);
                 all.add(now);
             } else if (found.flatMap(Reader.Found::motion).isPresent()) {
                 second = now.motion && second < 0 ? at : second;

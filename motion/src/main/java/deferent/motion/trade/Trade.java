@@ -187,7 +187,9 @@ public final class Trade {
                 sizes -> new Motion(sizes.circle(), halfAndHalf(sizes)),
                 Trade::halfAndHalf,
                 "half-and-half",
-                "half and half");
+                "half and half",
+                "half-half flower",
+                "in-spin antispin flower");
         row(
                 "pendulum",
                 "the hand is still; the head swings under gravity and comes back the same way",

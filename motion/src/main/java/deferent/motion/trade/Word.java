@@ -153,7 +153,10 @@ public final class Word implements Comparable<Word> {
                     "tilt",
                     "how far the figure as placed is turned from the way its word draws it, from "
                             + "the plane's level axis toward its upright one",
-                    "0");
+                    "0",
+                    "tilted",
+                    "rotated",
+                    "rotated by");
     public static final Word HAND_RADIUS =
             new Word(
                     Measured.TETHERS,
@@ -428,13 +431,43 @@ public final class Word implements Comparable<Word> {
                     "left side",
                     "beside the body, on the performer's left; say how far off the centre lies",
                     Instead.of("centre 30 cm left", ""),
-                    "left of the body");
+                    "left of the body",
+                    "left of",
+                    "to the left");
     public static final Word SIDE_RIGHT =
             explained(
                     "right side",
                     "beside the body, on the performer's right; say how far off the centre lies",
                     Instead.of("centre 30 cm right", ""),
-                    "right of the body");
+                    "right of the body",
+                    "right of",
+                    "to the right");
+    public static final Word HIGHER =
+            explained(
+                    "above",
+                    "higher than the other or than usual; say by how much its centre lies up",
+                    Instead.of("centre 30 cm up", ""),
+                    "higher",
+                    "high",
+                    "at head height",
+                    "head height",
+                    "above the head",
+                    "over");
+    public static final Word LOWER =
+            explained(
+                    "below",
+                    "lower than the other or than usual; say by how much its centre lies down",
+                    Instead.of("centre 30 cm down", ""),
+                    "lower",
+                    "low",
+                    "under",
+                    "underneath",
+                    "waist",
+                    "at the waist",
+                    "waist height",
+                    "hip",
+                    "hips",
+                    "hip height");
     public static final Word FLOWERS =
             explained(
                     "any flower",
@@ -648,6 +681,37 @@ public final class Word implements Comparable<Word> {
                 "half a turn round in its plane, which is said as a tilt",
                 Instead.of("tilt 180°", ""),
                 "inverted");
+        explained(
+                "fire",
+                "what the poi carry, which belongs to the performer's kit, not to the pattern",
+                Instead.of(""),
+                "fire poi",
+                "glow",
+                "glow poi",
+                "led",
+                "leds",
+                "led poi",
+                "lights");
+        explained(
+                "still",
+                "a hand that stays where it is while its poi goes round it",
+                Instead.of("static spin", ""),
+                "still hand",
+                "hand still",
+                "nothing");
+        explained(
+                "starting",
+                "said as the angle at which the tether starts: 0° to the performer's left, 90° up",
+                Instead.of("start 90°", "start 0°", "start -90°", ""),
+                "starting at",
+                "starting from",
+                "from the top",
+                "starting up",
+                "starting down",
+                "starting from the top",
+                "pointing",
+                "pointing up",
+                "pointing down");
         explained("poi", "the prop: a weight on a tether", Instead.of(""));
         explained("head", "the weight at the tether's end", Instead.of(""));
         explained("handle", "where the hand holds the tether", Instead.of(""));
@@ -698,7 +762,24 @@ public final class Word implements Comparable<Word> {
     public static final Word LOOPS = new Word(Kind.OWN, Measured.LOOPS, "loops", "", "");
 
     static {
-        for (String filler : List.of("of", "in", "on", "at", "a", "an", "the")) {
+        for (String filler :
+                List.of(
+                        "of",
+                        "in",
+                        "on",
+                        "at",
+                        "a",
+                        "an",
+                        "the",
+                        "my",
+                        "do",
+                        "does",
+                        "doing",
+                        "while",
+                        "please",
+                        "show me",
+                        "what about",
+                        "how about")) {
             new Word(Kind.FILLER, filler, "", "");
         }
     }
