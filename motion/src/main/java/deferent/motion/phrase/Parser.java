@@ -78,13 +78,14 @@ final class Parser {
         hand(second, true);
         if (!second.done()) {
             Spot spot = reader.spot();
+            List<Edit> edits = new ArrayList<>();
+            for (Hand.Bare bare : second.bare()) {
+                edits.add(new Edit(bare.spot(), bare.said() + " petals", Edit.RESPELT));
+            }
+            edits.add(new Edit(at(spot), first.motionName(), Edit.ADDED));
+            edits.add(new Edit(at(spot), "static spin", Edit.ADDED));
             throw reader.mendable(
-                    spot,
-                    "the second hand does nothing",
-                    "a motion, such as triquetra",
-                    List.of(
-                            new Edit(at(spot), first.motionName(), Edit.ADDED),
-                            new Edit(at(spot), "static spin", Edit.ADDED)));
+                    spot, "the second hand does nothing", "a motion, such as triquetra", edits);
         }
     }
 
@@ -197,6 +198,10 @@ final class Parser {
                 return;
             }
             if (next.isPresent() && next.get().is(Word.Kind.OWNER)) {
+                if (hand == second && hand.done() && next.get().word().equals(Optional.of(BOTH))) {
+                    ofBoth(next.get());
+                    return;
+                }
                 owner(hand, next.get());
                 continue;
             }
@@ -211,6 +216,29 @@ final class Parser {
                     List.of(
                             new Edit(at(spot), "static spin", Edit.ADDED),
                             new Edit(at(spot), "isolation", Edit.ADDED)));
+        }
+    }
+
+    // "both" after the second motion is said of sizes of both, which it stands before.
+    private void ofBoth(Reader.Found found) {
+        Optional<Spot> size =
+                second.remarks().entrySet().stream()
+                        .filter(said -> said.getKey().measured() != Word.Measured.NOTHING)
+                        .map(said -> said.getValue().spot())
+                        .filter(spot -> spot.start() > second.spot().start())
+                        .findFirst();
+        int mark = reader.mark();
+        reader.skip(found);
+        boolean last = !reader.more() || reader.next(Token.Kind.COMMA);
+        reader.back(mark);
+        if (last && size.isPresent()) {
+            throw reader.mendable(
+                    found.spot(),
+                    "\"both\" after a size that so far is the second hand's",
+                    "sizes of both after a comma at the end",
+                    List.of(
+                            new Edit(at(size.get()), ",", Edit.RESPELT),
+                            new Edit(found.spot(), "", Edit.OFFERED)));
         }
     }
 
@@ -351,6 +379,9 @@ final class Parser {
                 if (word.said().equals("TO") && nextIsMotion()) {
                     throw explaining(found.spot(), TRANSITION);
                 }
+                if (word == MIRRORED && hand != tail && !hand.done()) {
+                    throw mirrored(found.spot());
+                }
                 if (!word.both().isEmpty()) {
                     word.both().forEach(w -> remark(shared, w, PLAIN, found.spot()));
                     return;
@@ -363,7 +394,8 @@ final class Parser {
         }
     }
 
-    // "4 petal in": the last of a hand's words, where they are a flower's or there are no others.
+    // "4 petal in", "in 4": the last of a hand's words, where they are a flower's or there are no
+    // others, or before a number.
     private boolean saysInSpin(Hand hand) {
         boolean flower = hand.remarks().containsKey(PETALS) || !hand.bare().isEmpty();
         boolean open = hand != tail && hand != shared && !hand.remarks().containsKey(ANTISPIN);
@@ -374,7 +406,23 @@ final class Parser {
                         || reader.word()
                                 .filter(f -> f.is(Word.Kind.SHARED) || f.is(Word.Kind.JOIN))
                                 .isPresent();
-        return open && last && (flower || !hand.done());
+        return open && (last && (flower || !hand.done()) || !hand.done() && reader.numberNext());
+    }
+
+    // Before a motion it could be that hand's alone, which then goes the other way round.
+    private PhraseError mirrored(Spot spot) {
+        return reader.mendable(
+                spot,
+                "\""
+                        + MIRRORED.said()
+                        + "\" before one hand's motion could be that hand's or of all",
+                "at the end for all of it; one hand against the other is opposites",
+                List.of(
+                        new Edit(spot, OPPOSITE.said(), Edit.RESPELT),
+                        new Edit(
+                                new Spot(spot.start(), text.length()),
+                                text.substring(spot.end()).strip() + ", " + MIRRORED.said(),
+                                Edit.RESPELT)));
     }
 
     private boolean nextIsMotion() {
@@ -595,10 +643,22 @@ final class Parser {
         if (length && reader.wayNext()) {
             edits.add(new Edit(bare.spot(), "centre " + bare.said(), Edit.RESPELT));
         }
+        boolean whole = bare.value() == Math.rint(bare.value()) && bare.value() >= 1;
+        if (unit.equals(Optional.of(Unit.INCHES)) && whole && bare.value() <= 25) {
+            edits.add(
+                    new Edit(
+                            bare.spot(),
+                            Math.round(bare.value()) + " petals in-spin",
+                            Edit.RESPELT));
+        }
         for (String size :
                 length
                         ? List.of("tether ", "hand radius ")
-                        : bare.angle() ? List.of("tilt ", "start ") : List.of("tempo ", "tilt ")) {
+                        : bare.angle()
+                                ? List.of("tilt ", "start ")
+                                : bare.value() < 10
+                                        ? List.<String>of()
+                                        : List.of("tempo ", "tilt ")) {
             edits.add(new Edit(bare.spot(), size + bare.said(), Edit.OFFERED));
         }
         return reader.mendable(

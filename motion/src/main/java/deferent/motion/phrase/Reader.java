@@ -102,7 +102,11 @@ final class Reader {
 
     /** Whether hands are named after what they do: "isolation (left) extension (right)". */
     boolean labelsTrail() {
-        return tokens.size() > 2 && owner(tokens.size() - 1) && !owner(0);
+        int comma = 0;
+        while (comma < tokens.size() && tokens.get(comma).kind() != Token.Kind.COMMA) {
+            comma++;
+        }
+        return comma > 1 && !owner(0) && (owner(comma - 1) || owner(tokens.size() - 1));
     }
 
     private boolean owner(int token) {
@@ -160,6 +164,10 @@ final class Reader {
 
     /** The longest known word that starts at the next token. */
     Optional<Found> word() {
+        if (next(Token.Kind.LETTERS) && token().text().equalsIgnoreCase("v") && joined()) {
+            return Optional.of(
+                    new Found(Optional.empty(), Optional.of(Word.VERTICAL), token().spot(), 1));
+        }
         StringBuilder key = new StringBuilder();
         StringBuilder full = new StringBuilder();
         Found best = null;
@@ -179,6 +187,14 @@ final class Reader {
             best = known == null ? best : known;
         }
         return Optional.ofNullable(best);
+    }
+
+    // Whether nothing is said before it that "v" could join to what follows.
+    private boolean joined() {
+        return at == 0
+                || Word.spelt(Spelling.key(tokens.get(at - 1).text()))
+                        .filter(w -> w.kind() == Word.Kind.JOIN)
+                        .isPresent();
     }
 
     private @Nullable Found known(String key, Spot spot, int length) {

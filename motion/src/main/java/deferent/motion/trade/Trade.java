@@ -130,6 +130,8 @@ public final class Trade {
                 sizes -> new Motion(eight(sizes.tether(), 0), new Turns(-1, 0)),
                 Trade::figureEight,
                 "figure 8",
+                "figure of eight",
+                "figure of 8",
                 "infinity",
                 "infinity sign",
                 "lemniscate");
@@ -211,7 +213,9 @@ public final class Trade {
                 "hand radius one tether",
                 Word.and(HAND_RADIUS, START, TILT),
                 sizes -> Cap.of(sizes, 3),
-                Cap::triquetraCalled);
+                Cap::triquetraCalled,
+                "triquetra C-CAP",
+                "CAP triquetra");
         row(
                 "CAP",
                 "continuous assembly pattern: the hand comes and goes along an arc while the poi"

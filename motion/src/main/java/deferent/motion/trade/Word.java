@@ -211,7 +211,8 @@ public final class Word implements Comparable<Word> {
             flag("wall", "the plane that is upright and faces the audience", "wall plane");
     public static final Word WHEEL =
             flag("wheel", "the plane that is upright and runs front to back", "wheel plane");
-    public static final Word FLOOR = flag("floor", "the level plane", "floor plane");
+    public static final Word FLOOR =
+            flag("floor", "the level plane", "floor plane", "horizontal plane", "level plane");
     public static final Word TIP =
             new Word(
                     Measured.ANGLE,
@@ -374,7 +375,9 @@ public final class Word implements Comparable<Word> {
                     Measured.TEMPO,
                     "tempo",
                     "hand cycles a minute, or poi beats where both hands are still",
-                    "60, or what a pendulum that nobody drives asks");
+                    "60, or what a pendulum that nobody drives asks",
+                    "cycles a minute",
+                    "cycles per minute");
 
     public static final Word STACKED =
             shared(
@@ -638,6 +641,7 @@ public final class Word implements Comparable<Word> {
                 "choke up",
                 "choked",
                 "short",
+                "shorter",
                 "shortened",
                 "short tether",
                 "short cord");
@@ -645,6 +649,7 @@ public final class Word implements Comparable<Word> {
                 "long",
                 "no number; say a tether",
                 Instead.of("tether 80 cm"),
+                "longer",
                 "long tether",
                 "long cord");
         explained(
@@ -696,7 +701,6 @@ public final class Word implements Comparable<Word> {
                 "still",
                 "a hand that stays where it is while its poi goes round it",
                 Instead.of("static spin", ""),
-                "still hand",
                 "hand still",
                 "nothing");
         explained(
@@ -712,6 +716,25 @@ public final class Word implements Comparable<Word> {
                 "pointing",
                 "pointing up",
                 "pointing down");
+        explained(
+                "deltoid",
+                "the figure of a triquetra whose hand circle is twice its tether",
+                Instead.of("triquetra hand radius 2 tethers", "triquetra"));
+        explained(
+                "astroid",
+                "the figure of a four-petal antispin whose hand circle is three tethers wide on each"
+                        + " side",
+                Instead.of("four-petal antispin hand radius 3 tethers", "four-petal antispin"));
+        explained(
+                "nephroid",
+                "the figure of a two-petal in-spin whose hand circle is three tethers wide on each"
+                        + " side",
+                Instead.of("two-petal in-spin hand radius 3 tethers", "two-petal in-spin"));
+        explained(
+                "vertical plane",
+                "either of two: the wall plane faces the audience, the wheel plane runs front to back",
+                Instead.of("wall plane", "wheel plane"),
+                "upright plane");
         explained("poi", "the prop: a weight on a tether", Instead.of(""));
         explained("head", "the weight at the tether's end", Instead.of(""));
         explained("handle", "where the hand holds the tether", Instead.of(""));
