@@ -50,7 +50,9 @@ final class PhotoCommand implements Callable<Integer> {
             names = "--shutter",
             paramLabel = "TIME",
             converter = Quantity.Exposure.class,
-            description = "Tell what this exposure draws: 1/2, 0.5s, 1.3s.")
+            description =
+                    "Tell what this exposure draws: 1/2, 0.5s, 1.3s; unsaid, the one that draws one"
+                            + " whole figure of both lights.")
     private @Nullable Double shutter;
 
     @Option(

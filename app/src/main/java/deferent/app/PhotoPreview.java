@@ -16,7 +16,7 @@ record PhotoPreview(Path file) {
     private static final int EDGE = 1200;
 
     void draw(PatternDocument pattern, PhotoReading photo) {
-        double open = photo.shutter().orElse(photo.common().time());
+        double open = photo.open();
         StillForm light =
                 photo.led()
                         .map(led -> StillForm.exposure(open, led.hertz(), led.duty()))

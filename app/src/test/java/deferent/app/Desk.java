@@ -25,15 +25,20 @@ record Desk(Path folder) {
     }
 
     Answer run(String... args) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
         List<String> all = new ArrayList<>(List.of(args));
         all.add("--shelf");
         all.add(folder.resolve("shelf").toString());
+        return asked(all.toArray(String[]::new));
+    }
+
+    /** One that asks nothing of a shelf. */
+    static Answer asked(String... args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
         int code;
         try (PrintWriter toOut = new PrintWriter(out);
                 PrintWriter toErr = new PrintWriter(err)) {
-            code = Deferent.execute(toOut, toErr, all.toArray(String[]::new));
+            code = Deferent.execute(toOut, toErr, args);
         }
         assertThat(err.toString()).doesNotContain("\tat ").doesNotContain("Exception in");
         return new Answer(code, out.toString(), err.toString());

@@ -12,6 +12,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
@@ -46,11 +47,40 @@ class PhotoCommandTest {
         assertThat(err.toString()).isEmpty();
         assertThat(code).isZero();
         assertThat(out.toString().replaceAll("\\s+", " "))
-                .contains("Open the shutter for 1 s for exactly one whole figure of both lights.")
                 .contains("In 0.5 s the left light draws only 50% of its figure.")
                 .contains("frames a second")
                 .contains("between 6% and 20%")
-                .contains("leaves 400 dots a figure");
+                .contains("leaves 200 dots in 0.5 s");
+    }
+
+    /** Of whatever sentence speaks of a shutter: the one that was asked, or the one advised. */
+    @ParameterizedTest
+    @CsvSource({
+        "static spin vs triquetra, , 1 s",
+        "static spin vs triquetra, 1/2, 0.5 s",
+        "static spin turns 3 vs triquetra, , 1 s",
+        "static spin turns 3 vs triquetra, 1/15, 0.067 s",
+        "CAP riding pendulum, , 1.83 s",
+        "'triquetra vs static spin, tempo 37', , 1.62 s",
+        "'triquetra vs static spin, tempo 37', 1.6s, 1.6 s",
+        "isolation cycles 2 vs horizontal cat-eye cycles 3, 1/8000, 0.00013 s",
+        "'extension vs isolation, tempo 1', , 60 s"
+    })
+    void oneShutterStandsInAllSentences(String phrase, String asked, String shutter) {
+        List<String> args = new ArrayList<>(List.of(phrase, "--led-hz", "60"));
+        if (asked != null) {
+            args.addAll(List.of("--shutter", asked));
+        }
+        assertThat(run(args.toArray(String[]::new))).isZero();
+        String text = out.toString().replaceAll("\\s+", " ");
+        List<String> told =
+                Pattern.compile("([0-9.]+ s)\\b(?!econd)")
+                        .matcher(text)
+                        .results()
+                        .map(found -> found.group(1))
+                        .toList();
+        assertThat(told).as(text).hasSizeGreaterThan(2).containsOnly(shutter);
+        assertThat(text.contains("Open the shutter for")).isEqualTo(asked == null);
     }
 
     @Test

@@ -92,7 +92,7 @@ final class PairingJson {
                         : Place.usual(side, plane).centre();
         int cycles = keys.whole("cycles", 1, 24, 1);
         keys.done();
-        return new Part(motion, tether, new Place(plane, turn, centre), cycles);
+        return keys.made(() -> new Part(motion, tether, new Place(plane, turn, centre), cycles));
     }
 
     static Motion motion(Keys keys) {

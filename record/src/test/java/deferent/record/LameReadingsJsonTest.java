@@ -68,6 +68,7 @@ class LameReadingsJsonTest {
         }
         assertThat(read.at("/pull/right/greatest_n").doubleValue()).isPositive();
         assertThat(read.at("/figure_kept/left/hand_speed_m_per_s").isNumber()).isTrue();
+        assertThat(read.at("/figure_kept/left/hand_acceleration_m_per_s2").isNumber()).isTrue();
         assertThat(read.at("/slowest/left/ideal/reason").isString()).isTrue();
     }
 }

@@ -14,7 +14,11 @@ import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class PatternJsonTest {
     static Pairing staticSpinVsTriquetra() {
@@ -148,6 +152,31 @@ class PatternJsonTest {
                         "line 2, column 13, format: is 2, newer than this deferent, which reads up"
                                 + " to 1; use the newer deferent that wrote it; the document is"
                                 + " left as it is");
+    }
+
+    /** Gravity swings a pendulum about straight down, in an upright plane that keeps still. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+            {"law": "turns", "turns": 1, "start_deg": 0} | {"law": "swing", "amplitude_deg": 60, "rest_deg": -60} | rest of a pendulum is 30° off straight down
+            "plane": {"kind": "wall"} | "plane": {"kind": "floor"} | plane of a pendulum is level
+            "plane": {"kind": "wall"} | "plane": {"kind": "wheel", "tip_deg": 10} | plane of a pendulum leans 10° from upright
+            "plane": {"kind": "wall"} | "plane": {"kind": "wall"}, "plane_turn": {"turns": 1} | turning plane of a pendulum goes round
+            """)
+    void aPendulumThatGravityCannotSwingIsRefusedWithItsPlace(
+            String there, String written, String told) {
+        String turning = "{\"law\": \"turns\", \"turns\": 1, \"start_deg\": 0}";
+        String text =
+                PatternJson.write(linked())
+                        .replace("  \"phrase\": \"static spin vs triquetra\",\n", "")
+                        .replaceFirst(Pattern.quote(there), Matcher.quoteReplacement(written))
+                        .replace(turning, "{\"law\": \"swing\", \"amplitude_deg\": 60}");
+        DocumentError error = wrong(text);
+        assertThat(error.where()).isEqualTo("pairing.left");
+        assertThat(error.what()).isEqualTo(told);
+        assertThat(error.line()).isEqualTo(12);
     }
 
     @Test

@@ -230,7 +230,9 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
             throw new Refusal(
                     "has no tilt",
                     side.word() + " figure",
-                    "turn another one; this figure looks the same however it is turned");
+                    pairing.part(side).motion().undriven()
+                            ? "turn another one; gravity says how a pendulum hangs"
+                            : "turn another one; this figure looks the same however it is turned");
         }
         Place place = pairing.part(side).place();
         InPlane plane = InPlane.placed(pairing, side);

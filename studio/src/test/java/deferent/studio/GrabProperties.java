@@ -127,6 +127,14 @@ class GrabProperties {
     }
 
     @Test
+    void aPendulumHasNoTiltToGrab() {
+        Pairing pairing = Phrase.parse("pendulum vs triquetra").pairing();
+        assertThatThrownBy(() -> grab("left.tilt", Vector3D.PLUS_I, 0).applied(pairing))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("gravity says how a pendulum hangs");
+    }
+
+    @Test
     void aFigureThatLooksTheSameHoweverItIsTurnedHasNoTiltToGrab() {
         Pairing pairing = Phrase.parse("isolation vs triquetra").pairing();
         assertThatThrownBy(() -> grab("left.tilt", Vector3D.PLUS_I, 0).applied(pairing))

@@ -81,13 +81,11 @@ public final class TellPhoto {
                             "Any shutter time shows two points of light."));
             return;
         }
-        shutter();
-        for (HeadLight light : photo.lights()) {
-            if (!same(light.figure(), photo.common())) {
-                own(light);
-            }
+        if (photo.shutter().isPresent()) {
+            photo.lights().forEach(this::asked);
+        } else {
+            advised();
         }
-        asked();
         frames();
         photo.lights().forEach(this::seen);
         photo.lights().forEach(this::blinks);
@@ -97,28 +95,33 @@ public final class TellPhoto {
         return Math.abs(a.time() - b.time()) < SAME * b.time();
     }
 
-    private void shutter() {
+    private void advised() {
         FigureTime common = photo.common();
+        boolean both = photo.lights().size() == 2;
         all.add(
                 new Told(
                         "photo.shutter",
                         Tone.NOTE,
                         "Open the shutter for "
-                                + time(common.time())
+                                + time(photo.open())
                                 + " for exactly one whole figure"
-                                + (photo.lights().size() == 2 ? " of both lights" : "")
-                                + ". "
-                                + marked(common),
+                                + (both ? " of both lights." : ".")
+                                + (common.closes().isEmpty()
+                                        ? " No camera marks so long a time: hold the shutter open."
+                                        : ""),
                         "At "
                                 + Say.tempo(photo.tempo())
                                 + " that is the shortest time after which "
-                                + (photo.lights().size() == 2 ? "both lights are" : "the light is")
+                                + (both ? "both lights are" : "the light is")
                                 + " back on the same way. "
-                                + off(common)
-                                + " Marks are rounded names for thirds of a stop: 1/15 stands for 1/16 s"
-                                + " (full stops: ISO 516, from memory; thirds: common practice, no"
-                                + " source). Held open by hand or remote, any whole number of figures"
+                                + marked(common)
+                                + " Held open by hand or remote, any whole number of figures"
                                 + " closes."));
+        for (HeadLight light : photo.lights()) {
+            if (!same(light.figure(), common)) {
+                own(light);
+            }
+        }
     }
 
     private void own(HeadLight light) {
@@ -127,49 +130,29 @@ public final class TellPhoto {
                 new Told(
                         "photo.shutter." + light.side().word(),
                         Tone.NOTE,
-                        "The "
-                                + light.side().word()
-                                + " light alone closes its figure in "
+                        drawn(light),
+                        "Alone it closes its figure in "
                                 + time(figure.time())
-                                + ". "
-                                + marked(figure),
-                        "It goes over the same way "
-                                + Say.trimmed(photo.common().time() / figure.time(), 0)
-                                + " times until both are closed, "
+                                + ", "
                                 + Say.length(light.length())
                                 + " each time. "
-                                + off(figure)));
+                                + marked(figure)));
     }
 
+    /** What the speeds that cameras mark make of a figure. */
     private static String marked(FigureTime figure) {
         Shutter full = figure.full();
         Shutter third = figure.third();
         String nearest =
-                full.equals(third)
-                        ? "The nearest marked speed is " + full.mark()
-                        : "The nearest marked speeds are "
-                                + full.mark()
-                                + " in full stops and "
-                                + third.mark()
-                                + " in thirds";
-        Optional<Shutter> closes = figure.closes();
-        if (closes.isEmpty()) {
-            return nearest + "; none is long enough to close the figure: hold the shutter open.";
-        }
-        String shortest = closes.get().mark();
+                "Of the speeds that cameras mark, "
+                        + drawn(figure, third)
+                        + (full.equals(third) ? "" : " and " + drawn(figure, full));
         return nearest
-                + (!closes.get().equals(third)
-                        ? "; the shortest that closes it is " + shortest + "."
-                        : full.equals(third)
-                                ? ", which closes it."
-                                : "; " + shortest + " closes it.");
-    }
-
-    private static String off(FigureTime figure) {
-        return Say.capital(drawn(figure, figure.third()))
-                + (figure.full().equals(figure.third())
-                        ? "."
-                        : ", " + drawn(figure, figure.full()) + ".");
+                + figure.closes()
+                        .map(closes -> "; the shortest that closes it is " + closes.mark() + ".")
+                        .orElse("; none is long enough to close it.")
+                + " Marks are rounded names for thirds of a stop: 1/15 stands for 1/16 s (full"
+                + " stops: ISO 516, from memory; thirds: common practice, no source).";
     }
 
     private static String drawn(FigureTime figure, Shutter shutter) {
@@ -177,41 +160,41 @@ public final class TellPhoto {
         return shutter.mark() + " draws " + Say.percent(share) + " of it";
     }
 
-    private void asked() {
-        photo.shutter()
-                .ifPresent(
-                        open -> {
-                            for (HeadLight light : photo.lights()) {
-                                double figures = light.figure().figures(open);
-                                boolean whole =
-                                        figures >= 1
-                                                && Math.abs(figures - Math.rint(figures)) < 0.005;
-                                all.add(
-                                        new Told(
-                                                "photo.asked." + light.side().word(),
-                                                figures < 1 ? Tone.WARN : Tone.NOTE,
-                                                "In "
-                                                        + time(open)
-                                                        + " the "
-                                                        + light.side().word()
-                                                        + " light draws "
-                                                        + rounds(figures, whole)
-                                                        + ".",
-                                                "Exposure over the time of one figure, "
-                                                        + time(light.figure().time())
-                                                        + "; "
-                                                        + Say.length(
-                                                                light.length()
-                                                                        * Math.min(1, figures))
-                                                        + " of "
-                                                        + Say.length(light.length())
-                                                        + " is lit."));
-                            }
-                        });
+    private void asked(HeadLight light) {
+        FigureTime figure = light.figure();
+        double figures = figure.figures(photo.open());
+        all.add(
+                new Told(
+                        "photo.asked." + light.side().word(),
+                        figures < 1 && !whole(figures) ? Tone.WARN : Tone.NOTE,
+                        drawn(light),
+                        "Exposure over the time of one figure, "
+                                + time(figure.time())
+                                + "; "
+                                + Say.length(light.length() * Math.min(1, figures))
+                                + " of "
+                                + Say.length(light.length())
+                                + " is lit. "
+                                + marked(figure)));
     }
 
-    private static String rounds(double figures, boolean whole) {
-        if (whole) {
+    /** What a light draws while the shutter is open. */
+    private String drawn(HeadLight light) {
+        return "In "
+                + time(photo.open())
+                + " the "
+                + light.side().word()
+                + " light draws "
+                + rounds(light.figure().figures(photo.open()))
+                + ".";
+    }
+
+    private static boolean whole(double figures) {
+        return Math.rint(figures) >= 1 && Math.abs(figures - Math.rint(figures)) < 0.005;
+    }
+
+    private static String rounds(double figures) {
+        if (whole(figures)) {
             long count = Math.round(figures);
             return count == 1 ? "its figure exactly once" : "its figure " + count + " times";
         }
@@ -309,17 +292,19 @@ public final class TellPhoto {
                         + " of the time, the "
                         + light.side().word()
                         + " light leaves "
-                        + count(blinks.figure())
+                        + count(left(light, blinks))
                         + " "
                         + marks
-                        + " a figure, "
+                        + " in "
+                        + time(photo.open())
+                        + ", "
                         + apart(blinks.pitch())
                         + (line
                                 ? ", which run together into an unbroken line"
                                 : blinks.unbroken() > 0.005
                                         ? ", and runs together on "
                                                 + Say.percent(blinks.unbroken())
-                                                + " of it"
+                                                + " of the way"
                                         : "")
                         + ".";
         return new Told(
@@ -338,17 +323,13 @@ public final class TellPhoto {
                         + " (of a bare light, give its own size). "
                         + (blinks.stands()
                                 ? "Round after round they fall in the same places."
-                                : "The next round they fall elsewhere, so a longer exposure fills the gaps.")
-                        + photo.shutter().stream()
-                                .mapToObj(
-                                        open ->
-                                                " In "
-                                                        + time(open)
-                                                        + " it blinks "
-                                                        + count(open * led.hertz())
-                                                        + " times.")
-                                .findFirst()
-                                .orElse(""));
+                                : "The next round they fall elsewhere, so a longer exposure fills the gaps."));
+    }
+
+    // Rounds that fall in the same places leave no more than one of them does.
+    private double left(HeadLight light, Blinks blinks) {
+        double figures = light.figure().figures(photo.open());
+        return blinks.figure() * (blinks.stands() ? Math.min(1, figures) : figures);
     }
 
     private static String count(double blinks) {
@@ -390,6 +371,8 @@ public final class TellPhoto {
     }
 
     private static String time(double seconds) {
-        return Say.trimmed(seconds, seconds < 0.1 ? 3 : 2) + " s";
+        // Two figures at least, as short as shutters get.
+        int places = seconds < 0.1 ? 1 - (int) Math.floor(Math.log10(seconds)) : 2;
+        return Say.trimmed(seconds, places) + " s";
     }
 }

@@ -55,6 +55,32 @@ class TellPhotoTest {
     }
 
     @Test
+    void unaskedALightGoesOverItsFigureAsOftenAsTheAdvisedShutterLetsIt() {
+        Trace trace = trace(Motion.staticSpin(2, 0), Motion.flower(0.6, -2, 0), 0.6, 60);
+        PhotoReading photo = PhotoReading.of(trace, HEAD);
+        assertThat(photo.open()).isEqualTo(photo.common().time());
+        assertThat(told(photo, "photo.shutter.left"))
+                .isEqualTo("In 1 s the left light draws its figure 2 times.");
+        assertThat(told(photo, "photo.shutter"))
+                .isEqualTo("Open the shutter for 1 s for exactly one whole figure of both lights.");
+    }
+
+    /** 20 blinks in half a second of which each round of half a second falls in the same places. */
+    @Test
+    void dotsAreCountedInTheShuttersTime() {
+        Trace trace = trace(Motion.staticSpin(2, 0), Motion.flower(0.6, -2, 0), 0.6, 60);
+        assertThat(told(blinking(trace, 40, 0.01), "photo.led.left")).contains("20 dots in 1 s");
+        assertThat(told(blinking(trace, 40, 0.01), "photo.led.right")).contains("40 dots in 1 s");
+        PhotoReading quarter =
+                PhotoReading.of(
+                        trace, HEAD, Optional.of(new Led(40, 0.01)), OptionalDouble.of(0.25));
+        assertThat(told(quarter, "photo.led.left")).contains("10 dots in 0.25 s");
+        assertThat(told(quarter, "photo.led.right")).contains("10 dots in 0.25 s");
+        // 41 a second: the second round falls between the first one's.
+        assertThat(told(blinking(trace, 41, 0.01), "photo.led.left")).contains("41 dots in 1 s");
+    }
+
+    @Test
     void aHeadThatStaysInPlaceIsNoFigure() {
         Trace still = trace(Motion.staticSpin(0, 0), Motion.staticSpin(0, 1), 0.6, 60);
         assertThat(TellPhoto.of(PhotoReading.of(still, HEAD)))

@@ -102,6 +102,42 @@ class TellingTest {
         assertThat(text("extension vs triquetra", "truth.left")).isEmpty();
     }
 
+    /**
+     * Independent calculation, r = L/2 = 0.3 m, by differences of the hand = p + L·b/|b|, b = p″ −
+     * g: 20.04 m/s and 789.0 m/s². The speed by hand: ω(L·a/(a − g) − r), a = ω²r.
+     */
+    @Test
+    void whatNoArmDoesIsSaidNotToBeNeeded() {
+        Readings readings = read("isolation vs extension, tempo 60", Detail.SETTLED);
+        List<Told> told = Telling.of(readings);
+        Told isolation = keyed(told, "figure_kept.left");
+        assertThat(isolation.text())
+                .endsWith(
+                        "Keeping it exactly would ask the hand for 20 m/s and an acceleration 80 times"
+                                + " that of a fall; no arm does that turn after turn, and none has"
+                                + " to: spinners let the figure give a little.")
+                .doesNotContainIgnoringCase("impossible");
+        assertThat(isolation.why())
+                .contains("hand speed up to 20 m/s")
+                .contains("acceleration up to 789 m/s²");
+        assertThat(keyed(told, "figure_kept.right").text())
+                .startsWith("To keep the right figure, the hand leaves its path by up to")
+                .doesNotContain("Keeping it exactly");
+    }
+
+    /** A hand circle of 0.6 m four times a second is 15 m/s by itself. */
+    @Test
+    void whatNoArmDoesOnItsOwnPathEitherIsNotPromisedToGive() {
+        List<Told> told = Telling.of(read("static spin vs triquetra, tempo 240", Detail.SETTLED));
+        assertThat(keyed(told, "figure_kept.right").text())
+                .contains("Keeping it exactly would ask the hand for")
+                .endsWith("turn after turn, nor what its own path asks at this tempo.");
+    }
+
+    private static Told keyed(List<Told> told, String key) {
+        return told.stream().filter(t -> t.key().equals(key)).findFirst().orElseThrow();
+    }
+
     @Test
     void aHandWithCornersIsToldWhereNoCordFollowsItAndThePullIsTold() {
         Readings readings = read("static spin vs square turns 2", Detail.SETTLED);

@@ -41,7 +41,10 @@ public record Motion(HandPath path, SpinLaw spin) {
         return path.rides();
     }
 
-    /** A pendulum about a still hand: nobody drives it, so it sets its own tempo. */
+    /**
+     * A pendulum about a still hand: nobody drives it, so it sets its own tempo, and hangs straight
+     * down.
+     */
     public boolean undriven() {
         return path.still() && spin.swings();
     }

@@ -124,14 +124,7 @@ public record Pairing(
     private static double swingPeriod(Part part) {
         if (part.motion().undriven()) {
             Swing swing = part.motion().spin().swing().orElseThrow();
-            double pulled = Gravity.STANDARD * part.place().plane().v().getY();
-            if (pulled < 0.01 * Gravity.STANDARD) {
-                throw new Refusal(
-                        "has no downhill in its plane",
-                        "pendulum",
-                        "put it in an upright plane, wall or wheel");
-            }
-            return swing.period(part.tether().length(), pulled);
+            return swing.period(part.tether().length(), Gravity.STANDARD);
         }
         return 0;
     }

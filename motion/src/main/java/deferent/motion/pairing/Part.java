@@ -1,7 +1,10 @@
 package deferent.motion.pairing;
 
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
 /**
- * One hand's share of a pairing.
+ * One hand's share of a pairing. A pendulum that nobody drives is swung by gravity alone: about
+ * straight down, in an upright plane that keeps still.
  *
  * @param motion what hand and poi do over a cycle
  * @param tether hand to head
@@ -11,6 +14,45 @@ package deferent.motion.pairing;
 public record Part(Motion motion, Tether tether, Place place, int cycles) {
     public Part {
         Refusal.within(cycles, 1, 24, "cycles", "cycles");
+        if (motion.undriven()) {
+            motion.spin().swing().ifPresent(swing -> hangs(swing, place));
+        }
+    }
+
+    // Radians: what rounding leaves of a right angle counts as one.
+    private static final double RIGHT = 1e-6;
+
+    private static void hangs(Swing swing, Place place) {
+        Plane plane = place.plane();
+        double lean = Math.abs(Math.PI / 2 - Vector3D.angle(plane.normal(), Vector3D.PLUS_J));
+        if (lean > RIGHT) {
+            throw new Refusal(
+                    lean > Math.PI / 2 - RIGHT
+                            ? "is level"
+                            : "leans " + degrees(lean) + " from upright",
+                    "plane of a pendulum",
+                    "give an upright one, wall or wheel: gravity swings a pendulum in no other");
+        }
+        if (place.turn().turns() != 0) {
+            throw new Refusal(
+                    "goes round",
+                    "turning plane of a pendulum",
+                    "let it keep still: nothing turns the plane of a swing that nobody drives");
+        }
+        double rest = swing.rest();
+        Vector3D hangs = new Vector3D(Math.cos(rest), plane.u(), Math.sin(rest), plane.v());
+        double off = Vector3D.angle(hangs, Vector3D.MINUS_J);
+        if (off > RIGHT) {
+            throw new Refusal(
+                    "is " + degrees(off) + " off straight down",
+                    "rest of a pendulum",
+                    "leave it straight down, where gravity takes it, or let the hand drive the arc:"
+                            + " a stall");
+        }
+    }
+
+    private static String degrees(double radians) {
+        return Plain.number(Math.toDegrees(radians), "°");
     }
 
     public Part with(Motion other) {

@@ -115,7 +115,8 @@ public record Size(Kind kind, Side side) {
             case CENTRE_Z -> OptionalDouble.of(centre.getZ());
             case START -> motion.spin().starts();
             case TILT -> {
-                OptionalDouble tilt = Tilt.of(motion);
+                // Gravity says how a pendulum stands.
+                OptionalDouble tilt = motion.undriven() ? OptionalDouble.empty() : Tilt.of(motion);
                 yield tilt.isPresent() && pairing.mirrored(side)
                         ? OptionalDouble.of(0.0 - tilt.getAsDouble())
                         : tilt;

@@ -52,7 +52,11 @@ final class Sizing {
                     Map.entry("angle", HAND_START),
                     Map.entry("rest", REST),
                     Map.entry("rest", TILT),
-                    Map.entry("middle", TILT));
+                    Map.entry("middle", TILT),
+                    Map.entry("turning plane", TOROID),
+                    Map.entry("turning plane", PLANE_TURNS),
+                    Map.entry("plane of a pendulum", TIP),
+                    Map.entry("plane of a pendulum", FLOOR));
 
     private final String text;
     private final Said left;
@@ -84,7 +88,7 @@ final class Sizing {
                             Said.sizes(shared, 0).number(TEMPO));
             return shared.containsKey(MIRRORED) ? MirrorImage.of(pairing) : pairing;
         } catch (Refusal refusal) {
-            throw error(refusal, about(refusal));
+            throw error(refusal, about(refusal), List.of());
         }
     }
 
@@ -169,8 +173,19 @@ final class Sizing {
             // Of a size unsaid, lengths are told as the trade says them.
             Unit unit = about.flatMap(r -> r.amount().unit()).orElse(Unit.CENTIMETRES);
             throw error(
-                    unit.said(refusal, length), about.map(Said.Remark::spot).orElse(said.spot()));
+                    unit.said(refusal, length),
+                    about.map(Said.Remark::spot).orElse(said.spot()),
+                    about.map(remark -> mending(said, remark, refusal)).orElse(List.of()));
         }
+    }
+
+    // Of a pendulum that gravity does not swing so: without that word, or an arc that is driven.
+    private static List<Edit> mending(Said said, Said.Remark wrong, Refusal refusal) {
+        return refusal.where().matches("(rest|plane|turning plane) of a pendulum")
+                ? List.of(
+                        new Edit(wrong.spot(), "", Edit.OFFERED),
+                        new Edit(said.spot(), "stall", Edit.ADDED))
+                : List.of();
     }
 
     private static Place place(Sizes sizes, Side side) {
@@ -215,13 +230,13 @@ final class Sizing {
         return Stream.concat(spelt, listed).map(said.remarks()::get).findFirst();
     }
 
-    private PhraseError error(Refusal refusal, Spot spot) {
+    private PhraseError error(Refusal refusal, Spot spot, List<Edit> edits) {
         return new PhraseError(
                 text,
                 spot,
                 refusal.where() + " " + refusal.what(),
                 expected(refusal),
                 List.of(),
-                List.of());
+                edits);
     }
 }

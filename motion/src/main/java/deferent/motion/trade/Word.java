@@ -146,7 +146,11 @@ public final class Word implements Comparable<Word> {
                     "how far a pendulum or stall swings to each side",
                     "a quarter turn");
     public static final Word REST =
-            new Word(Measured.ANGLE, "rest", "where a swing hangs", "straight down, -90°");
+            new Word(
+                    Measured.ANGLE,
+                    "rest",
+                    "where a swing hangs; one about a still hand hangs straight down",
+                    "straight down, -90°");
     public static final Word TILT =
             new Word(
                     Measured.ANGLE,

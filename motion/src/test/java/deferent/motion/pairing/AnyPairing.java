@@ -81,8 +81,18 @@ public final class AnyPairing {
         double tether = wide ? any.oneOf(() -> 0.6, () -> length(any)) : any.number(0.2, 1.2);
         Motion motion = new Motion(path(mayRide, tether), spin());
         Place place = place(side);
-        // A pendulum that nobody drives needs a downhill.
-        assumeFalse(motion.undriven() && place.plane().v().getY() < 0.01);
+        if (motion.undriven()) {
+            // Gravity swings it about straight down, in an upright plane that keeps still.
+            motion = Motion.pendulum(motion.spin().swing().orElseThrow().amplitude());
+            Plane plane = place.plane();
+            boolean wheel = plane.kind() == Plane.Kind.WHEEL;
+            place =
+                    new Place(
+                            new Plane(
+                                    wheel ? Plane.Kind.WHEEL : Plane.Kind.WALL, 0, plane.swivel()),
+                            PlaneTurn.NONE,
+                            place.centre());
+        }
         int cycles = wide ? any.oneOf(() -> 1, () -> any.whole(1, 24)) : any.whole(1, 4);
         return new Part(motion, Tether.of(tether), place, cycles);
     }

@@ -61,19 +61,75 @@ class PairingTest {
                 .hasMessageContaining("two tempos");
     }
 
+    private static Part hung(Motion motion, Plane plane, PlaneTurn turn) {
+        Place place = Place.usual(Side.LEFT, plane).withTurn(turn);
+        return new Part(motion, Tether.USUAL, place, 1);
+    }
+
+    private static Motion resting(double degrees) {
+        return PENDULUM.withSpin(new Swing(1, Math.toRadians(degrees)));
+    }
+
+    /** Gravity pulls straight down, so it swings a head about that in any plane that holds it. */
     @Test
-    void aPendulumHasNoSwingInALevelPlane() {
+    void aPendulumHangsStraightDownInAnyUprightPlane() {
+        for (double swivel : new double[] {0, 0.4, Math.PI / 2, -3}) {
+            for (Plane.Kind kind : new Plane.Kind[] {Plane.Kind.WALL, Plane.Kind.WHEEL}) {
+                Part part = hung(PENDULUM, new Plane(kind, 0, swivel), PlaneTurn.NONE);
+                assertThat(Pairing.of(part, part(TRIQUETRA, Side.RIGHT)).period())
+                        .isEqualTo(
+                                PENDULUM.spin()
+                                        .swing()
+                                        .orElseThrow()
+                                        .period(Tether.USUAL.length(), Gravity.STANDARD));
+            }
+        }
+        // A floor plane stood on its edge, and a wall plane turned upside down: down is another
+        // angle there.
+        assertThat(hung(resting(90), new Plane(Plane.Kind.FLOOR, Math.PI / 2, 0), PlaneTurn.NONE))
+                .isNotNull();
+        assertThat(hung(resting(90), new Plane(Plane.Kind.WALL, Math.PI, 0), PlaneTurn.NONE))
+                .isNotNull();
+        assertThat(hung(resting(270), Plane.WALL, PlaneTurn.NONE)).isNotNull();
+    }
+
+    @Test
+    void gravitySwingsNoPendulumInALevelOrLeanedOrTurningPlaneNorAboutATiltedRest() {
+        PlaneTurn turning = new PlaneTurn(1, PlaneTurn.Axis.UPRIGHT, PlaneTurn.Carries.FIGURE);
+        assertThatThrownBy(() -> hung(PENDULUM, Plane.FLOOR, PlaneTurn.NONE))
+                .isInstanceOf(Refusal.class)
+                .hasMessage(
+                        "plane of a pendulum: is level; give an upright one, wall or wheel: gravity"
+                                + " swings a pendulum in no other");
         assertThatThrownBy(
                         () ->
-                                Pairing.of(
-                                        new Part(
-                                                PENDULUM,
-                                                Tether.USUAL,
-                                                Place.usual(Side.LEFT, Plane.FLOOR),
-                                                1),
-                                        part(TRIQUETRA, Side.RIGHT)))
+                                hung(
+                                        PENDULUM,
+                                        new Plane(Plane.Kind.WALL, Math.toRadians(20), 1),
+                                        PlaneTurn.NONE))
                 .isInstanceOf(Refusal.class)
-                .hasMessageContaining("upright plane");
+                .hasMessageContaining("leans 20° from upright");
+        assertThatThrownBy(() -> hung(PENDULUM, Plane.WALL, turning))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("turning plane of a pendulum");
+        assertThatThrownBy(() -> hung(resting(-60), Plane.WALL, PlaneTurn.NONE))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("is 30° off straight down");
+        assertThatThrownBy(() -> hung(resting(90), Plane.WHEEL, PlaneTurn.NONE))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("is 180° off straight down");
+        // Whoever drives it may swing it anywhere.
+        Motion driven = resting(0).withPath(Series.circle(0.2));
+        assertThat(hung(driven, Plane.FLOOR, turning)).isNotNull();
+    }
+
+    @Test
+    void aPendulumHasNoTiltToSetWhereAnArcThatIsDrivenHasOne() {
+        Size tilt = Size.of(Side.LEFT, Size.Kind.TILT);
+        Part other = part(TRIQUETRA, Side.RIGHT);
+        assertThat(tilt.read(Pairing.of(part(PENDULUM, Side.LEFT), other))).isEmpty();
+        Motion driven = PENDULUM.withPath(Series.line(0.2, 0));
+        assertThat(tilt.read(Pairing.of(part(driven, Side.LEFT), other))).isPresent();
     }
 
     @Test

@@ -42,7 +42,13 @@ class BadPhrasesTest {
             pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200° | more than 0° and at most 179.982°
             CAP turns 1.5 out -0.5 back vs triquetra | turns 1.5 out -0.5 back | poi turns of a CAP are 1.5 out and -0.5 back | keep the poi turning one way, both numbers of one sign
             pendulum vs triquetra, tempo 60 | tempo 60 | tempo is 60.0 a minute, but a pendulum that nobody drives sets it | leave it unsaid, or give 32.708, or change the tether or the swing
-            pendulum floor plane vs triquetra | pendulum floor plane vs triquetra | pendulum has no downhill in its plane | put it in an upright plane, wall or wheel
+            pendulum floor plane vs triquetra | floor plane | plane of a pendulum is level | an upright one, wall or wheel: gravity swings a pendulum in no other
+            pendulum tip 20° vs static spin | tip 20° | plane of a pendulum leans 20° from upright | an upright one, wall or wheel: gravity swings a pendulum in no other
+            static spin vs pendulum wheel tip -5° | tip -5° | plane of a pendulum leans 5° from upright | an upright one, wall or wheel: gravity swings a pendulum in no other
+            pendulum tilt 30° vs static spin | tilt 30° | rest of a pendulum is 30° off straight down | leave it straight down, where gravity takes it, or let the hand drive the arc: a stall
+            pendulum rest 0° vs static spin | rest 0° | rest of a pendulum is 90° off straight down | leave it straight down, where gravity takes it, or let the hand drive the arc: a stall
+            point swinging rest 90° vs static spin | rest 90° | rest of a pendulum is 180° off straight down | leave it straight down, where gravity takes it, or let the hand drive the arc: a stall
+            toroid of pendulum vs static spin | toroid | turning plane of a pendulum goes round | let it keep still: nothing turns the plane of a swing that nobody drives
             CAP turns 1.5 out 0.2 back vs triquetra | turns 1.5 out 0.2 back | poi turns of a CAP sum to 1.7 | turns out and back that sum to a whole number
             CAP turns 1 sweep 180° vs triquetra | sweep 180° | sweep of a CAP that turns once leaves no way back | a smaller arc, or more turns
             CAP with 1 petal vs triquetra | 1 petal | petals of a CAP are 1 | 2 to 25
@@ -84,6 +90,37 @@ class BadPhrasesTest {
             """)
     void aSlipOfSpellingIsOfferedTheNearestWord(String phrase, String nearest) {
         assertThat(error(phrase).nearest()).contains(nearest);
+    }
+
+    /** Gravity swings a pendulum one way; an arc that is driven may stand and lie as it likes. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+            pendulum tilt 30° vs static spin | pendulum vs static spin | stall tilt 30° vs static spin
+            static spin vs pendulum amplitude 60° tilt -45° | static spin vs pendulum amplitude 60° | static spin vs stall amplitude 60° tilt -45°
+            pendulum floor vs static spin | pendulum vs static spin | stall floor plane vs static spin
+            pendulum tip 20° vs triquetra | pendulum vs triquetra | stall tip 20° vs triquetra
+            """)
+    void aPendulumThatGravityCannotSwingIsOfferedHangingOrDriven(
+            String phrase, String hanging, String driven) {
+        assertThat(error(phrase).offers()).containsExactly(hanging, driven);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "pendulum tilt 0° vs static spin",
+                "pendulum tilt 360° vs static spin",
+                "pendulum rest -90° vs static spin",
+                "pendulum wheel swivel 30° vs static spin",
+                "pendulum rest 90° tip 180° vs static spin",
+                "static spin vs pendulum tilt 30° riding",
+                "line swinging rest 0° floor vs static spin"
+            })
+    void oneThatHangsStraightDownOrIsDrivenReads(String phrase) {
+        assertThat(Phrase.parse(phrase).pairing()).isNotNull();
     }
 
     @Test

@@ -116,6 +116,14 @@ public record PhotoReading(
         return trace.head(side).position(time).subtract(trace.hand(side).position(time));
     }
 
+    /**
+     * The one shutter time that is told of, seconds: the one asked about, or the one advised, which
+     * is exactly one whole figure of both lights.
+     */
+    public double open() {
+        return shutter.orElse(common.time());
+    }
+
     public Optional<HeadLight> light(Side side) {
         return side == Side.LEFT ? left : right;
     }

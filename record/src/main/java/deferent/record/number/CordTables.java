@@ -2,6 +2,7 @@ package deferent.record.number;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
+import deferent.reading.body.HandPace;
 import deferent.reading.tether.Away;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheFigure.FreeFall;
@@ -17,6 +18,7 @@ import deferent.reading.tether.SlowestTempo.Limit;
 import deferent.reading.tether.Steadiness;
 import deferent.reading.worked.CordReading;
 import deferent.reading.worked.Worked;
+import java.util.OptionalDouble;
 
 /**
  * What a cord makes of one hand: pull, what the hand or the head does where figure or hand path is
@@ -75,6 +77,10 @@ final class CordTables {
                     .part("from_ideal_hand", AWAY, KeepTheFigure::away)
                     .number("least_weights", "least pull", KeepTheFigure::leastPullWeights)
                     .number("hand_speed_m_per_s", "hand's greatest speed", KeepTheFigure::handSpeed)
+                    .maybe(
+                            "hand_acceleration_m_per_s2",
+                            "hand's greatest acceleration",
+                            CordTables::handAcceleration)
                     .whole("turns", "turns of the cord", KeepTheFigure::turns)
                     .whole("ideal_turns", "its turns in the ideal", KeepTheFigure::idealTurns)
                     .list("free_falls_s", "free falls", FALL, KeepTheFigure::freeFalls)
@@ -142,4 +148,11 @@ final class CordTables {
                     .maybe("carrier_keeps_hand_path", AWAY, LinkedTruth::carriersHand)
                     .maybe("rider_gives", AWAY, truth -> truth.riding().map(Solution::away))
                     .whereAsked();
+
+    // Where the hand would have to jump or the cord has no direction, it has none.
+    private static OptionalDouble handAcceleration(KeepTheFigure kept) {
+        return kept.possible()
+                ? OptionalDouble.of(HandPace.of(kept.hand(), kept.cuts()).acceleration())
+                : OptionalDouble.empty();
+    }
 }

@@ -15,6 +15,7 @@ public enum Scale {
     ANGLE("_deg", "degrees", 1, 2, "°"),
     TIME("_s", "seconds", 1, 2, " s"),
     SPEED("_m_per_s", "metres a second", 1, 2, " m/s"),
+    ACCELERATION("_m_per_s2", "metres a second squared", 1, 0, " m/s²"),
     RATE("_per_s", "a second", 1, 1, " a second"),
     TEMPO("_per_min", "a minute", 1, 1, " a minute"),
     FREQUENCY("_hz", "hertz", 1, 1, " Hz"),

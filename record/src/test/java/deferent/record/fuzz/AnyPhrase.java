@@ -39,7 +39,9 @@ final class AnyPhrase {
 
     private String hand(boolean riding) {
         String motion = motion(riding);
-        return motion + (riding ? " riding" : "") + placed();
+        // A pendulum that nobody drives hangs straight down, in an upright plane.
+        boolean free = !riding && motion.matches("pendulum.*|point swinging.*");
+        return motion + (riding ? " riding" : "") + placed(free);
     }
 
     private String motion(boolean riding) {
@@ -67,7 +69,8 @@ final class AnyPhrase {
             case 11 -> "flower turns " + turns() + some(3, " tilt " + angle()) + radius(riding);
             case 12 -> "triquetra" + some(2, " tilt " + angle()) + radius(riding) + stalling();
             case 13 -> some(2, number(2, 8) + "-petal ") + "half-and-half flower" + radius(riding);
-            case 14, 15 -> "pendulum" + some(2, amplitude()) + some(6, " rest " + angle());
+            case 14, 15 ->
+                    "pendulum" + some(2, amplitude()) + (riding ? some(6, " rest " + angle()) : "");
             case 16 -> "stall" + some(2, amplitude());
             case 17, 18 ->
                     "CAP"
@@ -184,10 +187,10 @@ final class AnyPhrase {
         return plain(rounded(least + (most - least) * random.nextDouble(), 2)) + " tether";
     }
 
-    private String placed() {
+    private String placed(boolean upright) {
         return some(3, " tether " + length())
-                + some(3, pick(" wheel", " floor", " wheel", " wall"))
-                + some(6, " tip " + pick("10°", "-20°", "45°", "90°", "1°", angle()))
+                + some(3, pick(" wheel", upright ? " wall" : " floor", " wheel", " wall"))
+                + some(6, upright ? "" : " tip " + pick("10°", "-20°", "45°", "90°", "1°", angle()))
                 + some(8, " swivel " + angle())
                 + some(
                         6,

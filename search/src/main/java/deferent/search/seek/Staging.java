@@ -83,6 +83,10 @@ record Staging(Space space, Tethers tethers, double tether) {
                         : Alignment.best(carrier.head, rider.hand);
         double turn = laid.mirrored() ? Math.PI - laid.turn() : laid.turn();
         turn = snapped(Math.IEEEremainder(turn, 2 * Math.PI), 2 * Math.PI);
+        if (rider.motion.undriven()) {
+            // A still hand is a point however it is turned, and gravity says how its poi hangs.
+            turn = 0;
+        }
         int common = SeriesCurve.gcd(carrier.head.rounds(), rider.hand.rounds());
         int carrierCycles = rider.hand.rounds() / common;
         int riderCycles = carrier.head.rounds() / common;

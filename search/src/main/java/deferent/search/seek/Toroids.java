@@ -16,8 +16,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * stay together when the plane turns, as long as both planes are at one angle at every instant. So
  * a planar link gives a toroid link if both figures have one centre in the plane, the planes turn
  * equally often in the common cycle (the other way for a mirrored figure), and the rider's head
- * start is a whole number of plane turns. No new comparison is needed: a toroid of a link gaps by
- * what its link gaps, or less.
+ * start is a whole number of plane turns. A pendulum's plane keeps still. No new comparison is
+ * needed: a toroid of a link gaps by what its link gaps, or less.
  *
  * <p>Toroids in which the poi's plane alone turns while the hand keeps to its own draw figures of
  * their own; they are not sought here.
@@ -46,6 +46,7 @@ public final class Toroids {
         if (turns == 0
                 || !oneCentre
                 || linked.rider().isPresent()
+                || linked.setsOwnTempo()
                 || both % linked.right().cycles() != 0) {
             return Optional.empty();
         }

@@ -295,6 +295,22 @@ class SeekTest {
     }
 
     @Test
+    void aPendulumIsStagedHangingAndItsPlaneKeepsStill() {
+        int pendulum =
+                SPACE.find(HandShape.POINT, new Swing(Math.toRadians(90), Swing.DOWN), 0)
+                        .orElseThrow();
+        var staging = new Staging(SPACE, Tethers.EQUAL, 0.6);
+        for (int n : new int[] {-3, -2, 2, 3}) {
+            int flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
+            Pairing pairing = staging.pairing(flower, pendulum);
+            assertThat(pairing.right().motion().spin().swing().orElseThrow().rest())
+                    .isEqualTo(Swing.DOWN);
+            assertThat(Toroids.of(pairing, 2)).isEmpty();
+            assertThat(Toroids.of(staging.pairing(pendulum, flower), 2)).isEmpty();
+        }
+    }
+
+    @Test
     void aLinkStaysLinkedWhenBothPlanesTurnAlike() {
         int toroids = 0;
         for (Answer answer :
