@@ -27,6 +27,7 @@ final class SpinJson {
                 stretches -> {
                     node.put("law", "stretches");
                     Angles.put(node, "start", stretches.start());
+                    node.put("ease_share", stretches.ease());
                     ArrayNode list = node.putArray("stretches");
                     for (Stretches.Stretch s : stretches.stretches()) {
                         list.addObject()
@@ -63,6 +64,7 @@ final class SpinJson {
 
     private static SpinLaw stretches(Keys keys) {
         double start = keys.angle("start", 0);
+        double eased = keys.number("ease_share", 0, 1, "of the cycle", Stretches.USUAL_EASE);
         List<Stretches.Stretch> list = new ArrayList<>();
         for (Keys.Item item : keys.items("stretches", 1, 48)) {
             Keys one = item.keys();
@@ -72,7 +74,9 @@ final class SpinJson {
             one.done();
             list.add(one.made(() -> new Stretches.Stretch(share, turns, ease)));
         }
-        return keys.madeOf("stretches", () -> new Stretches(start, list));
+        boolean narrow = eased > 0 && eased < Stretches.LEAST_EASE;
+        return keys.madeOf(
+                narrow ? "ease_share" : "stretches", () -> new Stretches(start, list, eased));
     }
 
     private static SpinLaw swing(Keys keys) {

@@ -111,6 +111,33 @@ class PatternJsonTest {
     }
 
     @Test
+    void aSpinWhoseEaseIsNotKeptWithItEasesAsUsual() {
+        String text =
+                PatternJson.write(linked())
+                        .replace(
+                                "\"law\": \"turns\", \"turns\": 1, \"start_deg\": 0",
+                                "\"law\": \"stretches\", \"start_deg\": 0, \"ease_share\": 0, \"stretches\":"
+                                        + " [{\"share\": 0.5, \"turns\": 2.5}, {\"share\": 0.5, \"turns\":"
+                                        + " -1.5}]");
+        PatternDocument drawn = (PatternDocument) PatternJson.read(text);
+        assertThat(ease(drawn)).isZero();
+        assertThat(PatternJson.read(PatternJson.write(drawn))).isEqualTo(drawn);
+        PatternDocument older =
+                (PatternDocument) PatternJson.read(text.replace("\"ease_share\": 0, ", ""));
+        assertThat(ease(older)).isEqualTo(0.125);
+        assertThat(PatternJson.write(older)).contains("\"ease_share\": 0.125");
+        DocumentError error = wrong(text.replace("\"ease_share\": 0,", "\"ease_share\": 0.005,"));
+        assertThat(error.where()).isEqualTo("pairing.left.spin.ease_share");
+        assertThat(error.right())
+                .isEqualTo(
+                        "give from 0.01 to 1 of the cycle, or 0 for a rate that changes at once");
+    }
+
+    private static double ease(PatternDocument document) {
+        return document.pairing().left().motion().spin().inStretches().orElseThrow().ease();
+    }
+
+    @Test
     void anErrorPointsAtLineColumnAndKeyAndSaysWhatWouldBeRight() {
         String text =
                 PatternJson.write(linked()).replace("\"radius_m\": 0.6", "\"radius_m\": -0.3");

@@ -42,10 +42,21 @@ class SchemaTest {
                         formed(
                                 "\"path\": \"arc\", \"radius_m\": 0.6, \"middle_rad\": 1,"
                                         + " \"half_sweep_deg\": 180"),
+                        stretched(""),
+                        stretched("\"ease_share\": 0, "),
+                        stretched("\"ease_share\": 0.01, "),
                         GOOD.replace("\"cycles\": 1", "\"cycles\": 2.0"))) {
             assertThat(PatternJson.read(text)).isNotNull();
             assertThat(valid(text)).as(text).isTrue();
         }
+    }
+
+    private static String stretched(String ease) {
+        return GOOD.replace(
+                "\"law\": \"turns\", \"turns\": 1",
+                "\"law\": \"stretches\", "
+                        + ease
+                        + "\"stretches\": [{\"share\": 1, \"turns\": 1}]");
     }
 
     private static String formed(String path) {
@@ -89,6 +100,10 @@ class SchemaTest {
                 "\"law\": \"turns\", \"turns\": 1|\"law\": \"turns\", \"turns\": 25",
                 "\"law\": \"turns\", \"turns\": 1|\"law\": \"turn\", \"turns\": 1",
                 "\"law\": \"turns\", \"turns\": 1|\"turns\": 1",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"stretches\", \"ease_share\": 0.005, \"stretches\": [{\"share\": 1, \"turns\": 1}]",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"stretches\", \"ease_share\": 1.5, \"stretches\": [{\"share\": 1, \"turns\": 1}]",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"stretches\", \"ease_share\": \"1/8\", \"stretches\": [{\"share\": 1, \"turns\": 1}]",
+                "\"law\": \"turns\", \"turns\": 1|\"law\": \"turns\", \"ease_share\": 0.125, \"turns\": 1",
                 "\"tether_m\": 0.6|\"tether_m\": 5.1",
                 "\"tether_m\": 0.6|\"tether_m\": \"60cm\"",
                 "\"tether_m\": 0.6,|",

@@ -8,7 +8,6 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.pairing.Stretches;
 import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Tilt;
@@ -151,7 +150,7 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
         return motion.spin()
                 .match(
                         even -> new Turns(even.turns(), said(motion, even, even.start() + by)),
-                        s -> new Stretches(step(wrapped(s.start() + by), ANGLE), s.stretches()),
+                        s -> s.from(step(wrapped(s.start() + by), ANGLE)),
                         swing ->
                                 new Swing(
                                         amplitude(swing, phase, wrapped(wanted - swing.rest())),

@@ -1,6 +1,7 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Swing;
 import deferent.motion.trace.Figure;
@@ -16,6 +17,9 @@ import java.util.Optional;
 public final class Telling {
     /** A motion within this of another is told so, metres. */
     private static final double NEAR = 0.25;
+
+    // Nobody sees a head that is less than this off its figure, metres.
+    private static final double SEEN = 0.01;
 
     private Telling() {}
 
@@ -88,7 +92,7 @@ public final class Telling {
         String opening = Say.capital(side.word()) + " hand: " + hand.motion() + "; ";
         return hand.figure()
                 .reading()
-                .map(figure -> figure(side, opening, figure))
+                .map(figure -> figure(readings.pairing().part(side), side, opening, figure))
                 .orElseGet(
                         () -> {
                             Told not = TellNot.of("figure." + side.word(), hand.figure()).get(0);
@@ -100,7 +104,16 @@ public final class Telling {
                         });
     }
 
-    private static Told figure(Side side, String opening, Figure figure) {
+    private static String eased(Part part) {
+        double off = part.eased().orElse(0);
+        return off < SEEN
+                ? ""
+                : " Its poi eases from one rate into the next, which takes the head up to "
+                        + Say.length(off)
+                        + " off the drawn ideal.";
+    }
+
+    private static Told figure(Part part, Side side, String opening, Figure figure) {
         String size =
                 Math.max(figure.width(), figure.height()) < 1e-3
                         ? "its head stays in place"
@@ -117,7 +130,7 @@ public final class Telling {
         return new Told(
                 "figure." + side.word(),
                 Tone.NOTE,
-                opening + size + ".",
+                opening + size + "." + eased(part),
                 "Over one of its own cycles the head travels "
                         + Say.length(figure.length())
                         + ", reaches "

@@ -43,6 +43,25 @@ class TellingTest {
     }
 
     @Test
+    void aPoiThatEasesSaysHowFarThatTakesItsHeadOffTheDrawnIdeal() {
+        // 2L·sin(Δ/2) with Δ = 2π·8·35/512·ease: eight turns a cycle from in-spin to antispin.
+        assertThat(text("half-and-half flower vs static spin", "figure.left").orElseThrow())
+                .endsWith(
+                        " Its poi eases from one rate into the next, which takes the head up to 26"
+                                + " cm off the drawn ideal.");
+        assertThat(
+                        text("half-and-half flower ease 1/16 vs static spin", "figure.left")
+                                .orElseThrow())
+                .contains("up to 13 cm off the drawn ideal");
+        assertThat(text("half-and-half flower ease 0 vs static spin", "figure.left").orElseThrow())
+                .doesNotContain("eases");
+        assertThat(told("half-and-half flower hand radius 30 cm vs static spin"))
+                .noneMatch(t -> t.text().contains("infinite force"));
+        assertThat(told("half-and-half flower ease 0 hand radius 30 cm vs static spin"))
+                .anyMatch(t -> t.text().contains("infinite force"));
+    }
+
+    @Test
     void whatNoTrunkReachesIsNotToldToTurnTheTrunk() {
         assertThat(text("isolation vs horizontal cat-eye", "reach.left").orElseThrow())
                 .endsWith("Turn or lean the trunk, or make the figure smaller.");

@@ -1,5 +1,6 @@
 package deferent.motion.pairing;
 
+import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -65,6 +66,17 @@ public record Part(Motion motion, Tether tether, Place place, int cycles) {
 
     public Part with(Place other) {
         return new Part(motion, tether, other, cycles);
+    }
+
+    /**
+     * How far at most easing takes the head from where the drawn ideal has it at the same instant,
+     * metres; empty where nothing is eased. What a rider's carrier eases is not in it.
+     */
+    public OptionalDouble eased() {
+        double angle = motion.spin().inStretches().map(Stretches::eased).orElse(0.0);
+        return angle < 1e-9
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(2 * tether.length() * Math.sin(Math.min(angle, Math.PI) / 2));
     }
 
     /** A still hand about which the poi goes; a rider's hand is not still. */

@@ -20,14 +20,7 @@ public sealed interface SpinLaw permits Turns, Stretches, Swing {
 
     /** Turns a cycle, rounded up, where it turns fastest either way; a swing counts as one. */
     default int liveliest() {
-        return match(
-                even -> Math.abs(even.turns()),
-                stretches ->
-                        stretches.stretches().stream()
-                                .mapToInt(s -> (int) Math.ceil(Math.abs(s.turns()) / s.share()))
-                                .max()
-                                .orElse(0),
-                swing -> 1);
+        return match(even -> Math.abs(even.turns()), Stretches::fastest, swing -> 1);
     }
 
     /** The same law with every angle turned by {@code angle} radians. */
@@ -45,7 +38,7 @@ public sealed interface SpinLaw permits Turns, Stretches, Swing {
     default SpinLaw from(double start) {
         return match(
                 even -> new Turns(even.turns(), start),
-                stretches -> new Stretches(start, stretches.stretches()),
+                stretches -> new Stretches(start, stretches.stretches(), stretches.ease()),
                 swing -> swing);
     }
 

@@ -7,15 +7,36 @@ import java.util.function.Function;
 /**
  * Turning in stretches with rates of their own, which together close.
  *
- * @param start the angle at the start of the cycle, radians
+ * <p>Drawn ideally, one rate becomes the next at once, which takes an infinite force. Eased, it
+ * does so over a window about the join, as {@link Eased} has it: the angle, and with it the head,
+ * is then four times continuously differentiable, since the hand that keeps a figure hangs on the
+ * head's acceleration and that hand's acceleration on the head's fourth derivative. A window is as
+ * wide as {@code ease}, or as the shorter of the two stretches it joins where that is less, so that
+ * two windows meet at most in the middle of a stretch. A stretch shorter than {@link #LEAST_EASE}
+ * leaves no room: its ends stay sharp, and are breaks.
+ *
+ * @param start the angle that the sharp turning has at the start of the cycle, radians
  * @param stretches in order; their shares sum to 1 and their turns to a whole number
+ * @param ease share of the cycle over which one rate becomes the next: 0 for at once, or from
+ *     {@link #LEAST_EASE} to 1
  */
-public record Stretches(double start, List<Stretch> stretches) implements SpinLaw {
+public record Stretches(double start, List<Stretch> stretches, double ease) implements SpinLaw {
+    /** What it takes where nothing is said of it. */
+    public static final double USUAL_EASE = 0.125;
+
+    /** In a narrower window forces would be too great and too short to be read. */
+    public static final double LEAST_EASE = 0.01;
+
+    private static final int LOOKS = 720;
+
     /** How the turning runs within a stretch. */
     public enum Ease {
         /** At one rate. */
         EVEN,
-        /** From rest to rest, smooth to the second derivative: the stall at either end. */
+        /**
+         * From rest to rest, the stall at either end: smooth to the second derivative, or where it
+         * is eased to the fourth.
+         */
         RESTING
     }
 
@@ -28,11 +49,28 @@ public record Stretches(double start, List<Stretch> stretches) implements SpinLa
             Refusal.positive(share, 1, "share of a stretch", "cycles");
             Refusal.within(turns, -24, 24, "turns of a stretch", "turns");
         }
+
+        boolean rests() {
+            return ease == Ease.RESTING;
+        }
+
+        /** Turns a cycle at both its ends. */
+        double endRate() {
+            return rests() ? 0 : turns / share;
+        }
     }
 
     public Stretches {
         Refusal.angle(start, "start angle");
         stretches = List.copyOf(stretches);
+        if (ease != 0 && !(ease >= LEAST_EASE && ease <= 1)) {
+            throw new Refusal(
+                    "is " + Plain.number(ease, "of the cycle"),
+                    "ease",
+                    "give from "
+                            + LEAST_EASE
+                            + " to 1 of the cycle, or 0 for a rate that changes at once");
+        }
         double shares = stretches.stream().mapToDouble(Stretch::share).sum();
         double turns = stretches.stream().mapToDouble(Stretch::turns).sum();
         if (Math.abs(shares - 1) > 1e-9) {
@@ -54,57 +92,58 @@ public record Stretches(double start, List<Stretch> stretches) implements SpinLa
         return (int) Math.rint(stretches.stream().mapToDouble(Stretch::turns).sum());
     }
 
-    @Override
-    public Course course() {
-        int count = stretches.size();
-        double[] from = new double[count + 1];
-        double[] angle = new double[count + 1];
-        angle[0] = start;
-        for (int i = 0; i < count; i++) {
-            from[i + 1] = from[i] + stretches.get(i).share();
-            angle[i + 1] = angle[i] + 2 * Math.PI * stretches.get(i).turns();
-        }
-        return new Course() {
-            @Override
-            public Jet at(double phase) {
-                double whole = Math.floor(phase);
-                int i = 0;
-                while (i < count - 1 && phase - whole >= from[i + 1]) {
-                    i++;
-                }
-                return on(i, whole, phase);
-            }
-
-            @Override
-            public Jet before(double phase) {
-                double whole = Math.ceil(phase) - 1;
-                int i = 0;
-                while (i < count - 1 && phase - whole > from[i + 1]) {
-                    i++;
-                }
-                return on(i, whole, phase);
-            }
-
-            private Jet on(int i, double whole, double phase) {
-                Stretch stretch = stretches.get(i);
-                Jet share =
-                        Jet.line((phase - whole - from[i]) / stretch.share(), 1 / stretch.share());
-                Jet eased = stretch.ease() == Ease.EVEN ? share : resting(share);
-                return eased.times(2 * Math.PI * stretch.turns())
-                        .plus(angle[i] + whole * 2 * Math.PI * turns());
-            }
-        };
+    /** The same with the usual ease. */
+    public Stretches(double start, List<Stretch> stretches) {
+        this(start, stretches, USUAL_EASE);
     }
 
-    // The quintic 10x³ − 15x⁴ + 6x⁵ goes from 0 to 1 with no speed and no acceleration at either
-    // end.
-    private static Jet resting(Jet share) {
-        double x = share.value();
-        return share.into(
-                x * x * x * (10 + x * (6 * x - 15)),
-                30 * x * x * (x - 1) * (x - 1),
-                60 * x * (1 + x * (2 * x - 3)),
-                60 * (1 + x * (6 * x - 6)));
+    @Override
+    public Course course() {
+        return Eased.of(this);
+    }
+
+    /** Width of the window about the start of stretch {@code i}, cycles; 0 where it stays sharp. */
+    double window(int i) {
+        Stretch b = stretches.get(i);
+        Stretch a = stretches.get(i == 0 ? stretches.size() - 1 : i - 1);
+        boolean same = Math.abs(a.endRate() - b.endRate()) < 1e-10;
+        if (same && !a.rests() && !b.rests()) {
+            return 0;
+        }
+        double width = Math.min(ease, Math.min(a.share(), b.share()));
+        return width < LEAST_EASE ? 0 : width;
+    }
+
+    /** As {@link SpinLaw#liveliest}; a window counts as half a turn. */
+    int fastest() {
+        int most = 0;
+        for (int i = 0; i < stretches.size(); i++) {
+            Stretch s = stretches.get(i);
+            double joined = window(i) == 0 ? 0 : 0.5 / window(i);
+            most =
+                    Math.max(
+                            most,
+                            (int) Math.ceil(Math.max(joined, Math.abs(s.turns()) / s.share())));
+        }
+        return most;
+    }
+
+    /** The greatest angle by which easing takes the tether from the drawn ideal, radians. */
+    public double eased() {
+        Course drawn = withEase(0).course();
+        Course course = course();
+        double most = 0;
+        double join = 0;
+        for (Stretch stretch : stretches) {
+            // Even turning is taken farthest in the middle of a window.
+            most = Math.max(most, Math.abs(course.angle(join) - drawn.angle(join)));
+            join += stretch.share();
+        }
+        for (int i = 0; i < LOOKS; i++) {
+            double phase = (double) i / LOOKS;
+            most = Math.max(most, Math.abs(course.angle(phase) - drawn.angle(phase)));
+        }
+        return most;
     }
 
     @Override
@@ -112,17 +151,19 @@ public record Stretches(double start, List<Stretch> stretches) implements SpinLa
         Course course = course();
         List<Break> found = new ArrayList<>();
         double from = 0;
-        for (Stretch stretch : stretches) {
-            Jet a = course.before(from);
-            Jet b = course.at(from);
-            if (Math.abs(a.d1() - b.d1()) > 1e-9) {
-                found.add(new Break(from, 1, "the poi's rate of turning changes"));
-            } else if (Math.abs(a.d2() - b.d2()) > 1e-9) {
-                found.add(new Break(from, 2, "the poi starts to turn faster or slower"));
-            } else if (Math.abs(a.d3() - b.d3()) > 1e-9) {
-                found.add(new Break(from, 3, "the poi leaves its stall"));
+        for (int i = 0; i < stretches.size(); i++) {
+            if (window(i) == 0) {
+                Jet a = course.before(from);
+                Jet b = course.at(from);
+                if (Math.abs(a.d1() - b.d1()) > 1e-9) {
+                    found.add(new Break(from, 1, "the poi's rate of turning changes"));
+                } else if (Math.abs(a.d2() - b.d2()) > 1e-9) {
+                    found.add(new Break(from, 2, "the poi starts to turn faster or slower"));
+                } else if (Math.abs(a.d3() - b.d3()) > 1e-9) {
+                    found.add(new Break(from, 3, "the poi leaves its stall"));
+                }
             }
-            from = Math.min(from + stretch.share(), Math.nextDown(1.0));
+            from = Math.min(from + stretches.get(i).share(), Math.nextDown(1.0));
         }
         return List.copyOf(found);
     }
@@ -139,11 +180,16 @@ public record Stretches(double start, List<Stretch> stretches) implements SpinLa
                 start,
                 stretches.stream()
                         .map(s -> new Stretch(s.share(), s.turns(), Ease.RESTING))
-                        .toList());
+                        .toList(),
+                ease);
+    }
+
+    public Stretches withEase(double other) {
+        return new Stretches(start, stretches, other);
     }
 
     @Override
     public Stretches turned(double angle) {
-        return new Stretches(start + angle, stretches);
+        return new Stretches(start + angle, stretches, ease);
     }
 }

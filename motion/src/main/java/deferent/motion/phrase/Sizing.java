@@ -39,6 +39,7 @@ final class Sizing {
                     Map.entry("poi turns", TURNS),
                     Map.entry("poi turns", PETALS),
                     Map.entry("petals", PETALS),
+                    Map.entry("ease", EASE),
                     Map.entry("stretch", STRETCHES),
                     Map.entry("stretch", TURNS),
                     Map.entry("cycles", CYCLES),

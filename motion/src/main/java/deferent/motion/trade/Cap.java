@@ -67,6 +67,9 @@ final class Cap {
         if (sizes.has(STRETCHES) || sizes.has(STALLING)) {
             return new Motion(even, sizes.spin(turnsUnsaid, even.middle() - half));
         }
+        if (sizes.has(EASE)) {
+            throw Sizes.oneRate();
+        }
         double all =
                 ways.map(w -> w.out() + w.back()).orElse((double) sizes.whole(TURNS, turnsUnsaid));
         int turns = (int) Math.rint(all);

@@ -166,6 +166,10 @@ public record Sizes(Map<Word, Amount> said, double tether) {
     /** How the poi turns, with so many turns from that start where it is not said otherwise. */
     SpinLaw spin(int turns, double start) {
         double from = angle(START, start);
+        boolean stretched = has(STRETCHES) || has(STALLING) || outAndBack().isPresent();
+        if (has(EASE) && !stretched) {
+            throw oneRate();
+        }
         if (has(SWINGING) || has(AMPLITUDE) || has(REST)) {
             return swing();
         }
@@ -174,12 +178,25 @@ public record Sizes(Map<Word, Amount> said, double tether) {
                         .map(Amount.InStretches::stretches)
                         .or(() -> outAndBack().map(w -> halves(w.out(), w.back())));
         if (stretches.isPresent()) {
-            return rested(new Stretches(from, stretches.get()));
+            return rested(new Stretches(from, stretches.get(), ease()));
         }
         int n = saysFlower() ? turns : whole(TURNS, turns);
         return has(STALLING)
-                ? new Stretches(from, List.of(new Stretch(1, n, Ease.RESTING)))
+                ? new Stretches(from, List.of(new Stretch(1, n, Ease.RESTING)), ease())
                 : new Turns(n, from);
+    }
+
+    /** Share of the cycle over which one rate of turning becomes the next. */
+    double ease() {
+        return number(EASE).orElse(Stretches.USUAL_EASE);
+    }
+
+    /** What is said of an ease where there is nothing to ease. */
+    static Refusal oneRate() {
+        return new Refusal(
+                "goes with a poi that changes its rate, and this one keeps to its own",
+                "ease",
+                "leave it out, or say \"stalling\" or how the poi turns in stretches");
     }
 
     static List<Stretch> halves(double out, double back) {

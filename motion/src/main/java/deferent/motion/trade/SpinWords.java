@@ -19,7 +19,10 @@ public final class SpinWords {
     public static String of(SpinLaw spin, SpinLaw unsaid) {
         return spin.match(
                 even -> turns(even.turns(), unsaid) + start(even, unsaid),
-                stretches -> inStretches(stretches, unsaid) + start(stretches, unsaid),
+                stretches ->
+                        inStretches(stretches, unsaid)
+                                + ease(stretches, unsaid)
+                                + start(stretches, unsaid),
                 swing ->
                         (unsaid.swings() ? "" : " swinging")
                                 + (swing.amplitude() == Sizes.QUARTER_TURN
@@ -81,6 +84,11 @@ public final class SpinWords {
                                                 + " turns"
                                                 + (s.ease() == Ease.RESTING ? " resting" : ""))
                         .collect(Collectors.joining(" then "));
+    }
+
+    private static String ease(Stretches spin, SpinLaw unsaid) {
+        double usual = unsaid.inStretches().map(Stretches::ease).orElse(Stretches.USUAL_EASE);
+        return spin.ease() == usual ? "" : " ease " + Amounts.share(spin.ease());
     }
 
     private static boolean sameTurns(Stretches a, Stretches b) {

@@ -45,7 +45,7 @@ public final class Trade {
                 "static spin",
                 "the hand is still and the poi goes round it",
                 "one turn a cycle, starting straight to the performer's left",
-                Word.and(TURNS, START, STRETCHES, STALLING),
+                Word.and(TURNS, START, STRETCHES, STALLING, EASE),
                 sizes -> new Motion(Series.STILL, sizes.spin(1, 0)),
                 Trade::staticSpin,
                 "static");
@@ -185,7 +185,7 @@ public final class Trade {
                 "half-and-half flower",
                 "a flower that is in-spin for half the cycle and antispin for the other half",
                 "four petals, hand radius one tether",
-                Word.and(HAND_RADIUS, PETALS, TILT, START, STALLING, HAND_START),
+                Word.and(HAND_RADIUS, PETALS, TILT, START, STALLING, EASE, HAND_START),
                 sizes -> new Motion(sizes.circle(), halfAndHalf(sizes)),
                 Trade::halfAndHalf,
                 "half-and-half",
@@ -225,7 +225,7 @@ public final class Trade {
                         + " turn on the way out, a quarter of the cycle, and one and a half on the way"
                         + " back; with N petals the arc is 720°/N and the way out 1/N of the cycle;"
                         + " riding, one turn each way, the tether straight down in mid-swing",
-                formed(Arc.FORM, PETALS, TURNS, START, STRETCHES, STALLING, TILT),
+                formed(Arc.FORM, PETALS, TURNS, START, STRETCHES, STALLING, EASE, TILT),
                 sizes -> Cap.of(sizes, Sizes.USUAL_PETALS),
                 Cap::called,
                 "C-CAP",
@@ -235,7 +235,7 @@ public final class Trade {
                 "the head stops for an instant at the end of a swing; here the hand is still and"
                         + " the poi swings from stall to stall at the tempo of the phrase",
                 "amplitude a quarter turn to each side, about straight down",
-                Word.and(AMPLITUDE, START, TILT),
+                Word.and(AMPLITUDE, START, EASE, TILT),
                 sizes -> new Motion(Series.STILL, stall(sizes)),
                 Trade::stall);
 
@@ -361,14 +361,23 @@ public final class Trade {
     }
 
     private static SortedSet<Word> turning(SortedSet<Word> takes) {
-        takes.addAll(List.of(TURNS, START, STRETCHES, STALLING, SWINGING, AMPLITUDE, REST));
+        takes.addAll(List.of(TURNS, START, STRETCHES, STALLING, EASE, SWINGING, AMPLITUDE, REST));
         return takes;
     }
 
     private static SortedSet<Word> flowers(Word... more) {
         SortedSet<Word> takes = Word.and(more);
         takes.addAll(
-                List.of(HAND_RADIUS, ANTISPIN, BOX, DIAMOND, TILT, START, STALLING, HAND_START));
+                List.of(
+                        HAND_RADIUS,
+                        ANTISPIN,
+                        BOX,
+                        DIAMOND,
+                        TILT,
+                        START,
+                        STALLING,
+                        EASE,
+                        HAND_START));
         return takes;
     }
 
@@ -542,7 +551,10 @@ public final class Trade {
     private static SpinLaw halfAndHalf(Sizes sizes) {
         int p = sizes.petals();
         return sizes.rested(
-                new Stretches(sizes.angle(START, 0), Sizes.halves((1 + p) / 2.0, (1 - p) / 2.0)));
+                new Stretches(
+                        sizes.angle(START, 0),
+                        Sizes.halves((1 + p) / 2.0, (1 - p) / 2.0),
+                        sizes.ease()));
     }
 
     private static Optional<Call> halfAndHalf(Seen seen) {
@@ -565,7 +577,9 @@ public final class Trade {
         Refusal.positive(amplitude, 2 * Math.PI, "amplitude of a stall", "rad");
         double turns = amplitude / Math.PI;
         return new Stretches(
-                        sizes.angle(START, Swing.DOWN - amplitude), Sizes.halves(turns, -turns))
+                        sizes.angle(START, Swing.DOWN - amplitude),
+                        Sizes.halves(turns, -turns),
+                        sizes.ease())
                 .resting();
     }
 

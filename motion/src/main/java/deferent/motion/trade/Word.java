@@ -119,8 +119,8 @@ public final class Word implements Comparable<Word> {
             new Word(
                     Measured.ANGLE,
                     "start",
-                    "which way the tether points when the cycle starts, in the motion's own plane, "
-                            + "from the performer's left in the wall and floor planes and from the audience "
+                    "which way the tether points when the cycle starts, or would if a rate that is "
+                            + "eased there changed at once, in the motion's own plane, from the performer's left in the wall and floor planes and from the audience "
                             + "in the wheel plane",
                     "what the motion's word says",
                     "start angle");
@@ -133,6 +133,15 @@ public final class Word implements Comparable<Word> {
                     "");
     public static final Word STALLING =
             flag("stalling", "the poi comes to rest at the end of every stretch", "with stalls");
+    public static final Word EASE =
+            new Word(
+                    Measured.COUNT,
+                    "ease",
+                    "share of the cycle over which a poi that turns in stretches goes from one rate"
+                            + " into the next, no longer than either stretch: \"ease 1/8\"; \"ease 0\""
+                            + " changes at once, which no cord can do",
+                    "1/8",
+                    "easing");
     public static final Word SWINGING =
             new Word(
                     Kind.FLAG,

@@ -192,14 +192,19 @@ public final class AnyPairing {
                 List.of(
                         new Stretches.Stretch(share, turns, any.of(Stretches.Ease.class)),
                         new Stretches.Stretch(
-                                1 - share, whole - turns, any.of(Stretches.Ease.class))));
+                                1 - share, whole - turns, any.of(Stretches.Ease.class))),
+                ease());
     }
 
     private SpinLaw evenStretches() {
         int count = any.whole(1, 7);
         var one =
                 new Stretches.Stretch(1.0 / count, any.whole(-3, 3), any.of(Stretches.Ease.class));
-        return new Stretches(angle(), Collections.nCopies(count, one));
+        return new Stretches(angle(), Collections.nCopies(count, one), ease());
+    }
+
+    private double ease() {
+        return any.oneOf(() -> any.of(Stretches.USUAL_EASE, 0.0), () -> any.number(0.01, 1));
     }
 
     private Place place(Side side) {

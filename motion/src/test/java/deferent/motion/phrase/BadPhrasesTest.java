@@ -37,7 +37,12 @@ class BadPhrasesTest {
             cat-eye tilt steep vs triquetra | steep | "steep" is no number | a number with a unit of angle, such as 30°
             flower 2.5 petals vs triquetra | 2.5 petals | petals is 2.5 | a whole number
             flower 40 petals vs triquetra | 40 petals | petals are 40 | 1 to 25
-            static spin tilt 30° vs triquetra | tilt 30° | "tilt" does not go with "static spin" | of its own sizes only turns, start, stretches, stalling
+            static spin tilt 30° vs triquetra | tilt 30° | "tilt" does not go with "static spin" | of its own sizes only turns, start, stretches, stalling, ease
+            half-and-half flower ease 2 vs triquetra | ease 2 | ease is 2 of the cycle | from 0.01 to 1 of the cycle, or 0 for a rate that changes at once
+            triquetra ease 1/4 vs static spin | ease 1/4 | ease goes with a poi that changes its rate, and this one keeps to its own | leave it out, or say "stalling" or how the poi turns in stretches
+            CAP ease 0 vs triquetra | ease 0 | ease goes with a poi that changes its rate, and this one keeps to its own | leave it out, or say "stalling" or how the poi turns in stretches
+            circle swinging ease 0 vs triquetra | ease 0 | ease goes with a poi that changes its rate, and this one keeps to its own | leave it out, or say "stalling" or how the poi turns in stretches
+            isolation ease 0 vs triquetra | ease 0 | "ease" does not go with "isolation" | of its own sizes only hand radius, hand start
             isolation hand radius 70 cm vs triquetra | hand radius 70 cm | hand radius of an isolation is 70 cm | less than its tether of 60 cm
             pendulum amplitude 200° vs triquetra | amplitude 200° | amplitude of a pendulum is 200° | more than 0° and at most 179.982°
             CAP turns 1.5 out -0.5 back vs triquetra | turns 1.5 out -0.5 back | poi turns of a CAP are 1.5 out and -0.5 back | keep the poi turning one way, both numbers of one sign

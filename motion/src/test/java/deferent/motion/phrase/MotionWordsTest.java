@@ -45,6 +45,7 @@ class MotionWordsTest {
             one-petal in-spin vs CAP | one-petal in-spin
             13-petal in-spin vs CAP | 13-petal in-spin
             half-and-half flower vs CAP | half-and-half flower
+            half-and-half flower ease 0 vs CAP | half-and-half flower
             pendulum amplitude 20° vs CAP | pendulum
             stall vs CAP | stall
             CAP turns 1.5 out 0.5 back vs CAP | CAP

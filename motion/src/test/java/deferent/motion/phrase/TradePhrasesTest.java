@@ -275,6 +275,19 @@ class TradePhrasesTest {
     }
 
     @Test
+    void aPoiThatChangesItsRateEasesIntoItOverAnEighthUnlessSaidOtherwise() {
+        Motion usual = only("half-and-half flower");
+        assertThat(((Stretches) usual.spin()).ease()).isEqualTo(0.125);
+        assertThat(only("half-and-half flower ease 1/8")).isEqualTo(usual);
+        assertThat(((Stretches) only("half-and-half flower ease 0").spin()).ease()).isZero();
+        assertThat(((Stretches) only("stall ease 0.2").spin()).ease()).isEqualTo(0.2);
+        assertThat(((Stretches) only("square turns 2 stalling, easing 1/5").spin()).ease())
+                .isEqualTo(0.2);
+        assertThat(usual.breaks()).isEmpty();
+        assertThat(only("half-and-half flower ease 0").breaks()).hasSize(2);
+    }
+
+    @Test
     void aStallComesToRestAtEitherEnd() {
         Trace trace = Trace.of(pairing("stall vs static spin"));
         assertThat(trace.head(Side.LEFT).at(0).velocity().getNorm()).isZero();

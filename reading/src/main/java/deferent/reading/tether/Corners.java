@@ -40,6 +40,7 @@ final class Corners {
                 String.format(
                         Locale.ROOT, "takes an infinite force at %.3f s (%s)", b.time(), b.why()),
                 "the " + side.word() + " hand's motion",
-                "round the corner (a rounded hand path, or stretches that ease to rest)");
+                "round the corner (a rounded hand path, or an ease above 0 where the poi changes its"
+                        + " rate)");
     }
 }

@@ -162,7 +162,7 @@ class KeepTheFigureTest {
                                 Phrase.parse(
                                                 "ellipse axes 26.1 cm by -65.6 cm tilt -3° stretches"
                                                         + " 0.6 of 0.5 turns then 0.4 of -1.5 turns"
-                                                        + " stalling cycles 4 vs vertical linear"
+                                                        + " stalling ease 0 cycles 4 vs vertical linear"
                                                         + " extension wheel, timing 1/3, tempo 65.5")
                                         .pairing()),
                         Side.LEFT,

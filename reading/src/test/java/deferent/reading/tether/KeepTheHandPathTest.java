@@ -194,7 +194,7 @@ class KeepTheHandPathTest {
     @Test
     void aPoiThatTurnsBackFollowsItsHandTheSameFromAnyMoment() {
         Kit kit = new Kit(0.3773, 0.07, 0.01, true);
-        String ridden = "half-and-half flower hand radius 30 cm";
+        String ridden = "half-and-half flower ease 0 hand radius 30 cm";
         String more = ", split, same direction, tempo 127.2";
         KeepTheHandPath first =
                 KeepTheHandPath.of(

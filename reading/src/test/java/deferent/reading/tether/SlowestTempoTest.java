@@ -93,7 +93,7 @@ class SlowestTempoTest {
     void aFigureThatOnlyGrazesFreeFallIsLostThereToo() {
         String stalling =
                 "arc hand radius 1.45 tether stretches 0.25 of -1.75 turns then 0.75 of 2.75 turns"
-                        + " stalling tether 29.9 cm vs static spin, tempo ";
+                        + " stalling ease 0 tether 29.9 cm vs static spin, tempo ";
         Trace ideal = Trace.of(Phrase.parse(stalling + 30).pairing());
         double tempo = slowest(ideal).figureKept().tempo().orElseThrow();
         assertThat(tempo).isBetween(36.0, 37.0);

@@ -81,6 +81,7 @@ public final class ReadingTables {
                     .text("motion", "motion", one -> one.readings().hand(one.side()).motion())
                     .number("tether_m", "tether", one -> one.part().tether().length())
                     .value("hand_radius_m", "hand radius", METRES.worked(), OneSide::radius)
+                    .maybe("eased_m", "eased off its ideal", one -> one.part().eased())
                     .worked("figure", FIGURE, one -> one.readings().figure(one.side()));
 
     public static final Table<LinkReading> LINK =

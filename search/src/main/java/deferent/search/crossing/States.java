@@ -73,7 +73,7 @@ final class States {
         for (Side side : Side.values()) {
             Part part = pairing.part(side);
             int plane = Math.abs(part.place().turn().turns());
-            int poi = Math.max(2, Math.abs(part.motion().spin().turns()));
+            int poi = Math.max(2, part.motion().spin().liveliest());
             turns = Math.max(turns, part.cycles() * Math.max(poi, plane));
         }
         return Math.max(LEAST, Math.min(MOST, A_TURN * turns));

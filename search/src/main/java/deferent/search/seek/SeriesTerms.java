@@ -3,7 +3,6 @@ package deferent.search.seek;
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.PlaneJet;
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.pairing.Stretches;
 
 /**
  * Fourier terms of a hand path or of a tether's direction, by rising k, the mean (k = 0) among
@@ -38,37 +37,6 @@ record SeriesTerms(int[] k, double[] re, double[] im, double tail) {
             v[i] = Math.sin(angle);
         }
         return ofSamples(u, v);
-    }
-
-    /**
-     * The direction of a poi turning in even stretches. Each stretch from s0 to s1 at r turns a
-     * cycle adds e^{iθ0 − 2πiks0}·(e^{2πi(r−k)(s1−s0)} − 1)/(2πi(r−k)) to the term of k, exactly.
-     */
-    static SeriesTerms ofEvenStretches(Stretches law) {
-        int widest = SeriesCurve.WIDEST;
-        int[] k = new int[2 * widest + 1];
-        double[] re = new double[k.length];
-        double[] im = new double[k.length];
-        double held = 0;
-        for (int j = 0; j < k.length; j++) {
-            k[j] = j - widest;
-            double from = 0;
-            double angle = law.start();
-            for (Stretches.Stretch stretch : law.stretches()) {
-                double off = 2 * Math.PI * (stretch.turns() / stretch.share() - k[j]);
-                double half = off * stretch.share() / 2;
-                // (e^{2ih} − 1)/(i·off) = share·e^{ih}·sin(h)/h
-                double size =
-                        stretch.share() * (Math.abs(half) < 1e-12 ? 1 : Math.sin(half) / half);
-                double at = angle - 2 * Math.PI * k[j] * from + half;
-                re[j] += size * Math.cos(at);
-                im[j] += size * Math.sin(at);
-                from += stretch.share();
-                angle += 2 * Math.PI * stretch.turns();
-            }
-            held += re[j] * re[j] + im[j] * im[j];
-        }
-        return new SeriesTerms(k, re, im, Math.max(0, 1 - held)).trimmed();
     }
 
     private static SeriesTerms ofSamples(double[] u, double[] v) {

@@ -125,12 +125,7 @@ public final class Space {
                                                                         new double[] {1},
                                                                         new double[] {0},
                                                                         0),
-                                                        s ->
-                                                                even(s)
-                                                                        ? SeriesTerms
-                                                                                .ofEvenStretches(s)
-                                                                        : SeriesTerms.ofSpin(
-                                                                                s, 4096),
+                                                        s -> SeriesTerms.ofSpin(s, 4096),
                                                         swing -> SeriesTerms.ofSpin(swing, 4096)))
                                 .toArray(SeriesTerms[]::new);
         cos = new double[grid.starts()];
@@ -238,10 +233,6 @@ public final class Space {
 
     private static Stretches halved(double out, double back, Ease ease) {
         return new Stretches(0, List.of(new Stretch(0.5, out, ease), new Stretch(0.5, back, ease)));
-    }
-
-    private static boolean even(Stretches law) {
-        return law.stretches().stream().allMatch(s -> s.ease() == Ease.EVEN);
     }
 
     public Grid grid() {
