@@ -34,13 +34,7 @@ class DrawnTest {
     @Test
     void aDrawnSquareIsTheSameWalkAsAPolygon() {
         double r = 0.4;
-        Drawn drawn =
-                new Drawn(
-                        List.of(
-                                Drawn.Cubic.line(r, 0, 0, r),
-                                Drawn.Cubic.line(0, r, -r, 0),
-                                Drawn.Cubic.line(-r, 0, 0, -r),
-                                Drawn.Cubic.line(0, -r, r, 0)));
+        Drawn drawn = diamond(r);
         Polygon square = new Polygon(4, r, 0);
         assertThat(drawn.breaks()).hasSize(4).allMatch(b -> b.order() == 1);
         for (double phase = 0.003; phase < 1; phase += 0.0171) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,6 +44,21 @@ class MotionTest {
                                                         0.5, 1, Stretches.Ease.EVEN))))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("sum to 1");
+    }
+
+    @Test
+    void stretchesMayMissACycleByRoundingButNotByWhatSomebodyTyped() {
+        var tenth = new Stretches.Stretch(0.1, 0.3, Stretches.Ease.EVEN);
+        Stretches tenths = new Stretches(0, Collections.nCopies(10, tenth));
+        assertThat(tenths.turns()).isEqualTo(3);
+        var third = new Stretches.Stretch(0.3333, 1, Stretches.Ease.EVEN);
+        assertThatThrownBy(() -> new Stretches(0, Collections.nCopies(3, third)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("sum to 1");
+        var turn = new Stretches.Stretch(0.25, 0.2501, Stretches.Ease.EVEN);
+        assertThatThrownBy(() -> new Stretches(0, Collections.nCopies(4, turn)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("whole number");
     }
 
     @Test
