@@ -90,6 +90,8 @@ class MotionTest {
     @Test
     void aQuarterFurtherFourTimesIsTheTimingItself() {
         assertThat(Timing.of(-0.25)).isEqualTo(new Timing(0.75));
+        assertThat(Timing.of(-0.0)).isEqualTo(Timing.TOGETHER);
+        assertThat(Timing.of(-Double.MIN_VALUE)).isEqualTo(Timing.TOGETHER);
         assertThat(Timing.QUARTER.stepped()).isEqualTo(Timing.SPLIT);
         assertThat(new Timing(0.75).stepped()).isEqualTo(Timing.TOGETHER);
     }
