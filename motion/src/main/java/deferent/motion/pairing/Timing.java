@@ -21,7 +21,7 @@ public record Timing(double ahead) {
     /** Any number of cycles, brought into [0, 1). */
     public static Timing of(double cycles) {
         double share = Refusal.finite(cycles, "timing") - Math.floor(cycles);
-        return new Timing(share >= 1 ? 0 : share + 0.0);
+        return new Timing(share >= 1 ? 0 : share);
     }
 
     /** A quarter of a cycle further. */

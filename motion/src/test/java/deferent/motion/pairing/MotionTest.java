@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -46,6 +47,21 @@ class MotionTest {
     }
 
     @Test
+    void stretchesMayMissACycleByRoundingButNotByWhatSomebodyTyped() {
+        var tenth = new Stretches.Stretch(0.1, 0.3, Stretches.Ease.EVEN);
+        Stretches tenths = new Stretches(0, Collections.nCopies(10, tenth));
+        assertThat(tenths.turns()).isEqualTo(3);
+        var third = new Stretches.Stretch(0.3333, 1, Stretches.Ease.EVEN);
+        assertThatThrownBy(() -> new Stretches(0, Collections.nCopies(3, third)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("sum to 1");
+        var turn = new Stretches.Stretch(0.25, 0.2501, Stretches.Ease.EVEN);
+        assertThatThrownBy(() -> new Stretches(0, Collections.nCopies(4, turn)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("whole number");
+    }
+
+    @Test
     void aPoiThatRestsBetweenStretchesStopsWithoutAJerkOfItsRate() {
         Stretches law =
                 new Stretches(
@@ -75,6 +91,8 @@ class MotionTest {
     @Test
     void aQuarterFurtherFourTimesIsTheTimingItself() {
         assertThat(Timing.of(-0.25)).isEqualTo(new Timing(0.75));
+        assertThat(Timing.of(-0.0)).isEqualTo(Timing.TOGETHER);
+        assertThat(Timing.of(-Double.MIN_VALUE)).isEqualTo(Timing.TOGETHER);
         assertThat(Timing.QUARTER.stepped()).isEqualTo(Timing.SPLIT);
         assertThat(new Timing(0.75).stepped()).isEqualTo(Timing.TOGETHER);
     }

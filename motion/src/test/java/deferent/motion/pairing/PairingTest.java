@@ -164,4 +164,18 @@ class PairingTest {
         assertThat(reversed.mirrored(Side.LEFT)).isTrue();
         assertThat(reversed.mirrored(Side.RIGHT)).isFalse();
     }
+
+    @Test
+    void aMirrorImageLeavesAnUnsaidTempoUnsaidAndCountsASaidOneByItsOwnLeftHand() {
+        Pairing even = of(TRIQUETRA, Motion.flower(0.6, 3, 0));
+        assertThat(MirrorImage.of(even).tempoSaid()).isEmpty();
+        Pairing uneven =
+                Pairing.of(
+                        new Part(TRIQUETRA, Tether.USUAL, Place.usual(Side.LEFT, Plane.WALL), 2),
+                        new Part(TRIQUETRA, Tether.USUAL, Place.usual(Side.RIGHT, Plane.WALL), 3));
+        Pairing image = MirrorImage.of(uneven.withTempo(OptionalDouble.of(40)));
+        assertThat(image.tempo()).isCloseTo(60, within(1e-9));
+        assertThat(image.period()).isCloseTo(3, within(1e-12));
+        assertThat(MirrorImage.of(image).tempo()).isCloseTo(40, within(1e-9));
+    }
 }

@@ -29,6 +29,8 @@ class RefusalTest {
         assertThat(refusal.getMessage()).isEqualTo("size: is 180°; give from 0° to 90°");
         assertThat(refusal.in("turns", 2 * Math.PI).getMessage())
                 .isEqualTo("size: is 0.5 turns; give from 0 to 0.25 turns");
+        assertThat(of(9, 0.5, 1.5, "m").in("cm", 0.01).getMessage())
+                .isEqualTo("size: is 900 cm; give from 50 cm to 150 cm");
         assertThat(refusal.range()).contains(new Range(Math.PI, 0, Math.PI / 2, false, "rad"));
         Refusal other = new Refusal("is odd", "size", "give another");
         assertThat(other.in("m", 1)).isSameAs(other);

@@ -17,6 +17,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
+import java.util.Comparator;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
@@ -147,15 +148,29 @@ class IdealTraceTest {
     void aRiderSharesTheBreaksOfItsCarrier() {
         Motion square = new Motion(new Polygon(4, 0.4, 0), new Turns(1, 0));
         Motion rider = new Motion(new Riding(), new Turns(-2, 0));
-        Trace trace = Trace.of(of(square, rider).with(Timing.QUARTER));
-        List<TimedBreak> riders =
-                trace.breaks().stream().filter(b -> b.side() == Side.RIGHT).toList();
-        assertThat(riders).hasSize(4).allMatch(b -> b.order() == 1);
-        for (TimedBreak b : riders) {
-            Course hand = trace.hand(Side.RIGHT);
-            assertThat(hand.before(b.time()).velocity().distance(hand.at(b.time()).velocity()))
-                    .isGreaterThan(1);
+        for (Timing timing : List.of(Timing.TOGETHER, Timing.QUARTER, Timing.of(0.1))) {
+            Trace trace = Trace.of(of(square, rider).with(timing));
+            List<TimedBreak> riders =
+                    trace.breaks().stream().filter(b -> b.side() == Side.RIGHT).toList();
+            assertThat(riders).hasSize(4).allMatch(b -> b.order() == 1);
+            for (TimedBreak b : riders) {
+                Course hand = trace.hand(Side.RIGHT);
+                assertThat(hand.before(b.time()).velocity().distance(hand.at(b.time()).velocity()))
+                        .isGreaterThan(1);
+            }
         }
+    }
+
+    @Test
+    void theBreaksOfBothHandsStandInTheOrderOfTheirTimes() {
+        Motion square = new Motion(new Polygon(4, 0.4, 0), new Turns(1, 0));
+        Motion heptagon = new Motion(new Polygon(7, 0.4, 0), new Turns(1, 0));
+        Pairing pairing =
+                Pairing.of(part(square, Side.LEFT, 3), part(heptagon, Side.RIGHT, 2))
+                        .with(Timing.of(0.3));
+        assertThat(Trace.of(pairing).breaks())
+                .hasSize(3 * 4 + 2 * 7)
+                .isSortedAccordingTo(Comparator.comparingDouble(TimedBreak::time));
     }
 
     @Test

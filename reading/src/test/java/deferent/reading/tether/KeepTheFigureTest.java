@@ -12,10 +12,12 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import java.util.List;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class KeepTheFigureTest {
@@ -173,5 +175,86 @@ class KeepTheFigureTest {
                         fall ->
                                 assertThat(kept.leastPullWeights())
                                         .isLessThanOrEqualTo(fall.weights() + 1e-9));
+    }
+
+    /**
+     * The class comment's own limit, {@link KeepTheFigure#LOST}: a light head's as a heavy one's.
+     */
+    @Test
+    void aPullBelowAThousandthOfTheHeadsWeightIsLostWhateverTheHeadWeighs() {
+        for (double mass : new double[] {0.01, 0.12, 1.5}) {
+            Kit kit = Kit.USUAL.withHeadMass(mass);
+            KeepTheFigure lost = KeepTheFigure.of(upsideDown(1.0005), Side.LEFT, kit);
+            assertThat(lost.freeFalls()).hasSize(1);
+            assertThat(lost.freeFalls().get(0).weights()).isCloseTo(0.0005, within(1e-6));
+            assertThat(KeepTheFigure.of(upsideDown(1.002), Side.LEFT, kit).freeFalls()).isEmpty();
+        }
+    }
+
+    // A static spin whose own quickening is so many gs: at the top one less is left.
+    private static Trace upsideDown(double gs) {
+        return Spun.staticSpin(2 * Math.PI * Math.sqrt(0.6 / (gs * Gravity.STANDARD)));
+    }
+
+    @Test
+    void aFreeFallLiesInTheGapThatItLeaves() {
+        Trace ideal = upsideDown(1);
+        KeepTheFigure keep = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL);
+        double time = keep.freeFalls().get(0).time();
+        Interval gap = keep.in(ideal).gaps().get(0);
+        assertThat(gap.start()).isLessThan(time).isCloseTo(time, within(1e-5));
+        assertThat(gap.end()).isGreaterThan(time).isCloseTo(time, within(1e-5));
+    }
+
+    @Test
+    void aHeavyCordsHandsDerivativesAreThoseOfItsPlaces() {
+        KeepTheFigure keep =
+                KeepTheFigure.of(Spun.triquetra(0.8), Side.LEFT, Kit.USUAL.withCordMass(0.05));
+        assertThat(keep.mismatch()).isPositive();
+        for (double t : new double[] {0.05, 0.3, 0.61}) {
+            assertSlopes(keep.hand(), t, 1e-4);
+        }
+    }
+
+    /**
+     * Where a head's jerk jumps the hand's velocity does; up to there and from there on the hand's
+     * acceleration is still how its velocity changes.
+     */
+    @Test
+    void besideAJumpOfTheJerkTheHandsDerivativesAreThoseOfItsPlaces() {
+        Trace ideal = Spun.of(new Motion(cushion(), new Turns(0, 0)), 1.0);
+        assertThat(ideal.breaks()).isNotEmpty().allMatch(b -> b.order() == 3);
+        Course hand = KeepTheFigure.of(ideal, Side.LEFT, Kit.USUAL).hand();
+        // Half way round its weight pulls across the way its jerk jumps.
+        double jump = hand.at(0.5).velocity().distance(hand.before(0.5).velocity());
+        assertThat(jump).isGreaterThan(0.05);
+        assertSlopes(hand, 0.503, 1e-4);
+        assertSlopes(hand, 0.497, 1e-4);
+    }
+
+    // Four quarters, each the mirror image of its neighbours, flatter than a circle's at the joins.
+    private static Drawn cushion() {
+        double r = 0.3;
+        double k = 0.75 * r;
+        return new Drawn(
+                List.of(
+                        new Drawn.Cubic(r, 0, r, k, k, r, 0, r),
+                        new Drawn.Cubic(0, r, -k, r, -r, k, -r, 0),
+                        new Drawn.Cubic(-r, 0, -r, -k, -k, -r, 0, -r),
+                        new Drawn.Cubic(0, -r, k, -r, r, -k, r, 0)));
+    }
+
+    private static void assertSlopes(Course hand, double t, double h) {
+        State at = hand.at(t);
+        State back = hand.at(t - h);
+        State on = hand.at(t + h);
+        assertSlope(back.position(), on.position(), at.velocity(), h);
+        assertSlope(back.velocity(), on.velocity(), at.acceleration(), h);
+        assertSlope(back.acceleration(), on.acceleration(), at.jerk(), h);
+    }
+
+    private static void assertSlope(Vector3D back, Vector3D on, Vector3D slope, double h) {
+        Vector3D found = on.subtract(back).scalarMultiply(1 / (2 * h));
+        assertThat(found.distance(slope)).isLessThan(1e-3 * (1 + slope.getNorm()));
     }
 }

@@ -11,6 +11,7 @@ import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Course;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
@@ -231,5 +232,28 @@ class LetGoTest {
                                         LetGo.Start.on(still, Side.LEFT, 0),
                                         -1))
                 .isInstanceOf(Refusal.class);
+    }
+
+    /**
+     * A snap takes the head's speed at once: just before, it still has that of half a metre's fall.
+     */
+    @Test
+    void justBeforeASnapTheHeadStillFallsAndJustAfterItHangs() {
+        Trace still = Spun.staticSpin(1);
+        Vector3D hand = still.hand(Side.LEFT).at(0).position();
+        LetGo run =
+                LetGo.of(
+                        still,
+                        Side.LEFT,
+                        Kit.USUAL,
+                        new LetGo.Start(0, hand.add(new Vector3D(0, -0.1, 0)), Vector3D.ZERO),
+                        1.0);
+        Course head = run.trace().head(Side.LEFT);
+        double snap = run.events().get(1).time();
+        double fallen = Math.sqrt(2 * 0.5 * G);
+        assertThat(head.before(snap).velocity().getY()).isCloseTo(-fallen, within(1e-9));
+        assertThat(head.at(snap).velocity().getY()).isCloseTo(0, within(1e-9));
+        assertThat(head.before(snap / 2).velocity().getY()).isCloseTo(-fallen / 2, within(1e-9));
+        assertThat(head.before(0.9).velocity().getY()).isCloseTo(0, within(1e-9));
     }
 }

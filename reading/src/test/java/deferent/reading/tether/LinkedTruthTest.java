@@ -3,13 +3,19 @@ package deferent.reading.tether;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Riding;
+import deferent.motion.pairing.Series;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
+import java.util.List;
 import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class LinkedTruthTest {
@@ -87,5 +93,47 @@ class LinkedTruthTest {
         assertThat(rider.best()).isPresent();
         double slowestSpin = SlowestTempo.loop(0.6, Gravity.STANDARD);
         assertThat(swinging.period()).isGreaterThan(1.5 * slowestSpin);
+    }
+
+    /**
+     * The carrier's head goes along two half circles joined by straight lines, so that its
+     * acceleration jumps; timing or lag, the two ways to say it, part the cycle at other times.
+     */
+    @Test
+    void aRiderPutOnTheCarriersHeadSwingsAsOneThatRidesItFromTheStart() {
+        Motion carrier = new Motion(stadium(), new Turns(0, 0));
+        Turns spin = new Turns(2, 0.3);
+        double share = 0.2;
+        Trace linked =
+                Spun.pair(carrier, new Motion(Series.circle(0.3), spin), OptionalDouble.of(90));
+        Trace ridden =
+                Trace.of(
+                        Spun.pair(carrier, new Motion(new Riding(), spin), OptionalDouble.of(90))
+                                .pairing()
+                                .with(Timing.of(share)));
+        // The rider's own poi is as far ahead as its hand.
+        Trace ahead = Trace.of(linked.pairing().with(Timing.of(share)));
+        LinkedTruth truth =
+                LinkedTruth.of(ahead, Side.LEFT, Kit.USUAL, Vector3D.ZERO, -share, 0.08);
+        Course put = truth.riding().orElseThrow().head();
+        Course rides =
+                KeepTheHandPath.of(ridden, Side.RIGHT, Kit.USUAL).best().orElseThrow().head();
+        for (double time = 0.01; time < ahead.period(); time += 0.029) {
+            assertThat(put.at(time).position().distance(rides.at(time).position()))
+                    .isLessThan(1e-8);
+        }
+    }
+
+    private static Drawn stadium() {
+        double r = 0.15;
+        double k = 4.0 / 3 * (Math.sqrt(2) - 1) * r;
+        return new Drawn(
+                List.of(
+                        Drawn.Cubic.line(-r, -r, r, -r),
+                        new Drawn.Cubic(r, -r, r + k, -r, 2 * r, -k, 2 * r, 0),
+                        new Drawn.Cubic(2 * r, 0, 2 * r, k, r + k, r, r, r),
+                        Drawn.Cubic.line(r, r, -r, r),
+                        new Drawn.Cubic(-r, r, -r - k, r, -2 * r, k, -2 * r, 0),
+                        new Drawn.Cubic(-2 * r, 0, -2 * r, -k, -r - k, -r, -r, -r)));
     }
 }

@@ -5,9 +5,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Trace;
@@ -131,5 +135,26 @@ class PullTest {
         Pull pull = pull(Spun.of(Motion.staticSpin(1, 0), Plane.FLOOR, 0.8));
         assertThat(pull.weights(pull.sideways())).isCloseTo(1, within(1e-9));
         assertThat(pull.leastWeights()).isCloseTo(pull.greatestWeights(), within(1e-9));
+    }
+
+    @Test
+    void howeverOftenAPoiTurnsEachTurnIsLookedAtThirtyTwoTimes() {
+        int[][] cyclesTurnsLooks = {{1, 1, 360}, {24, 5, 32 * 24 * 5}, {3, -10, 32 * 3 * 10}};
+        for (int[] c : cyclesTurnsLooks) {
+            Part left =
+                    new Part(
+                            Motion.flower(0.5, c[1], 0),
+                            Tether.USUAL,
+                            Place.usual(Side.LEFT, Plane.WALL),
+                            c[0]);
+            Part right =
+                    new Part(
+                            Motion.staticSpin(1, 0),
+                            Tether.USUAL,
+                            Place.usual(Side.RIGHT, Plane.WALL),
+                            1);
+            assertThat(Pull.samples(Trace.of(Pairing.of(left, right)), Side.LEFT, 360))
+                    .isEqualTo(c[2]);
+        }
     }
 }
