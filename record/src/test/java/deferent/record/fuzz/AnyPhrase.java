@@ -68,18 +68,13 @@ final class AnyPhrase {
                             + radius(riding);
             case 11 -> "flower turns " + turns() + some(3, " tilt " + angle()) + radius(riding);
             case 12 -> "triquetra" + some(2, " tilt " + angle()) + radius(riding) + stalling();
-<<<<<<< HEAD
-            case 13 -> some(2, number(2, 8) + "-petal ") + "half-and-half flower" + radius(riding);
-            case 14, 15 ->
-                    "pendulum" + some(2, amplitude()) + (riding ? some(6, " rest " + angle()) : "");
-=======
             case 13 ->
                     some(2, number(2, 8) + "-petal ")
                             + "half-and-half flower"
                             + radius(riding)
                             + some(3, " ease " + pick("0", "1/16", "0.3"));
-            case 14, 15 -> "pendulum" + some(2, amplitude()) + some(6, " rest " + angle());
->>>>>>> b75a9e539482e82770c99957d24bcd2495e7ccbe
+            case 14, 15 ->
+                    "pendulum" + some(2, amplitude()) + (riding ? some(6, " rest " + angle()) : "");
             case 16 -> "stall" + some(2, amplitude());
             case 17, 18 ->
                     "CAP"
