@@ -49,7 +49,7 @@ public record TrunkTurn(
     /** Less is no turn, radians: what an arm's slack makes of it. */
     private static final double STILL = Math.toRadians(0.05);
 
-    private static final double EXACT = 1e-5;
+    private static final double EXACT = 5e-5;
 
     public TrunkTurn {
         Refusal.numbers("the trunk's turn", greatest, greatestTime, tooFar, tooFarTime);
@@ -157,8 +157,13 @@ public record TrunkTurn(
             double yes = 0;
             for (Side side : Side.values()) {
                 for (int i = 0; i < count; i++) {
+                    no = Math.max(no, beyond(side, i, nearest(facing[side.ordinal()][i])));
                     yes = Math.max(yes, beyond(side, i, 0) + EXACT);
                 }
+            }
+            // Mostly one hand at one instant decides, whatever the others ask for.
+            if (no + EXACT < yes && reaches(no + EXACT)) {
+                return no + EXACT;
             }
             while (yes - no > EXACT) {
                 double half = (no + yes) / 2;
@@ -169,6 +174,14 @@ public record TrunkTurn(
                 }
             }
             return yes;
+        }
+
+        /** Of the turns there are, the one that brings a shoulder nearest to its hand. */
+        private double nearest(double facing) {
+            if (Math.abs(facing) <= most) {
+                return facing;
+            }
+            return facing > 0 ? most : -most;
         }
 
         /** By how much a straight arm ends before the hand at a turn; below 0 where it doesn't. */
