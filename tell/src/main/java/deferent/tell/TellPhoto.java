@@ -212,14 +212,13 @@ public final class TellPhoto {
 
     private static String rounds(double figures, boolean whole) {
         if (whole) {
-            long count = Math.round(figures);
-            return count == 1 ? "its figure exactly once" : "its figure " + count + " times";
+            int count = (int) Math.round(figures);
+            return count == 1 ? "its figure exactly once" : "its figure " + Say.times(count);
         }
         return figures < 1
                 ? "only " + Say.percent(figures) + " of its figure"
                 : "its figure "
-                        + Say.trimmed(Math.floor(figures), 0)
-                        + (figures < 2 ? " time" : " times")
+                        + Say.times((int) figures)
                         + " and "
                         + Say.percent(figures - Math.floor(figures))
                         + " of it once more, which comes out brighter";
@@ -317,7 +316,7 @@ public final class TellPhoto {
                         + (line
                                 ? ", which run together into an unbroken line"
                                 : blinks.unbroken() > 0.005
-                                        ? ", and runs together on "
+                                        ? ", which run together on "
                                                 + Say.percent(blinks.unbroken())
                                                 + " of it"
                                         : "")

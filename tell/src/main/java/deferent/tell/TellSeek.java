@@ -41,10 +41,10 @@ public final class TellSeek {
         String found =
                 exact == 0 && near == 0
                         ? "Nothing links"
-                        : number(exact)
+                        : (exact == 0 ? "No" : number(exact))
                                 + (exact == 1 ? " link closes" : " links close")
                                 + " exactly and "
-                                + number(near)
+                                + (near == 0 ? "none" : number(near))
                                 + " within "
                                 + Say.length(request.tolerance());
         return new Told(
@@ -54,9 +54,7 @@ public final class TellSeek {
                         + " among "
                         + number(request.space().count())
                         + " motions"
-                        + (exact + near > 0
-                                ? ", which stand for " + number(answers.pairs()) + " pairs"
-                                : "")
+                        + (exact + near > 0 ? "; they stand for " + pairs(answers.pairs()) : "")
                         + (done ? "." : "; the seek was stopped, so there may be more."),
                 "Every one of "
                         + number(answers.headPaths())
@@ -149,8 +147,12 @@ public final class TellSeek {
                         + (answer.carriers() == 1 ? " carrier leads, " : " carriers lead, ")
                         + number(answer.riders())
                         + (answer.riders() == 1 ? " rider follows: " : " riders follow: ")
-                        + number(answer.pairs())
-                        + " pairs like it.";
+                        + pairs(answer.pairs())
+                        + " like it.";
+    }
+
+    private static String pairs(long count) {
+        return number(count) + (count == 1 ? " pair" : " pairs");
     }
 
     private static String miss(double gap) {
@@ -170,20 +172,26 @@ public final class TellSeek {
 
     private static String closing(Closing closing, Pairing pairing) {
         return TellFit.name(closing.size(), pairing)
-                + " at "
-                + TellFit.value(closing.size(), closing.to())
+                + (closing.size().kind().centre() ? " " : " at ")
+                + TellFit.place(closing.size(), closing.to())
                 + " (now "
-                + TellFit.value(closing.size(), closing.from())
+                + TellFit.place(closing.size(), closing.from())
                 + ")";
     }
 
     private static List<String> merit(Merit merit) {
         List<String> said = new ArrayList<>();
         if (merit.contrast() >= ALIKE) {
-            said.add("One figure is " + Say.trimmed(merit.contrast(), 1) + " times the other.");
+            said.add(
+                    "One figure is "
+                            + Say.trimmed(merit.contrast(), 1)
+                            + " times as large as the other.");
         }
         if (merit.symmetry() >= 2) {
-            said.add("Both look the same " + merit.symmetry() + " times in a round.");
+            said.add(
+                    "Turned once round, both figures look the same "
+                            + Say.times(merit.symmetry())
+                            + ".");
         }
         if (merit.missing() >= 0.005) {
             said.add("A hand falls short by " + Say.length(merit.missing()) + ".");
@@ -203,9 +211,11 @@ public final class TellSeek {
                 .ifPresent(
                         growth ->
                                 said.add(
-                                        "A slip becomes "
-                                                + Say.trimmed(growth, 1)
-                                                + " times itself in a reaction time."));
+                                        growth < 1.05
+                                                ? "A slip does not grow before you can react."
+                                                : "A slip grows to "
+                                                        + Say.trimmed(growth, 1)
+                                                        + " times its size before you can react."));
         merit.toShelf()
                 .ifPresent(
                         far ->
