@@ -47,7 +47,7 @@ class PhotoCommandTest {
         assertThat(code).isZero();
         assertThat(out.toString().replaceAll("\\s+", " "))
                 .contains("Open the shutter for 1 s for exactly one whole figure of both lights.")
-                .contains("In 0.5 s the left light draws only 50% of its figure.")
+                .contains("In 0.5 s either light draws only 50% of its figure.")
                 .contains("frames a second")
                 .contains("between 6% and 20%")
                 .contains("leaves 400 dots a figure");

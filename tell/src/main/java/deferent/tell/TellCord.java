@@ -207,9 +207,9 @@ final class TellCord {
                                                 + ", "
                                                 + Say.length(kept.away().fromPathMean())
                                                 + " on average.")
-                        : "The tempo is too slow to keep the "
+                        : "At this tempo no hand keeps the "
                                 + side.word()
-                                + " figure: the poi would not turn as often as it should.",
+                                + " figure: the poi would not turn as it should.",
                 (round
                                 ? ""
                                 : "The cord's turns a cycle would be "
@@ -240,10 +240,14 @@ final class TellCord {
                 "Of "
                         + kept.tried().starts()
                         + " starts, "
-                        + some(kept.tried().settled())
-                        + " settled, "
-                        + some(kept.tried().otherTurns())
-                        + " on another number of turns.";
+                        + (kept.tried().settled() == 0
+                                ? "none settled."
+                                : kept.tried().settled()
+                                        + " settled, "
+                                        + (kept.tried().otherTurns() == 0
+                                                ? "none"
+                                                : kept.tried().otherTurns())
+                                        + " on another number of turns.");
         if (kept.solutions().isEmpty()) {
             return new Told(
                     key,
@@ -456,10 +460,6 @@ final class TellCord {
                         ? Say.trimmed(growth, growth < 10 ? 1 : 0) + " times"
                         : "more than a thousand times")
                 + " as large a cycle later";
-    }
-
-    private static String some(int count) {
-        return count == 0 ? "none" : Integer.toString(count);
     }
 
     private static String pulls(double least, double most) {

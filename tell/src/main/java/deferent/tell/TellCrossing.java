@@ -24,6 +24,8 @@ public final class TellCrossing {
     // As far from a trade word's timing, in turns, as still counts as that word.
     private static final double NEAR = 0.04;
     private static final double GENTLE = 0.5;
+    // Metres by which a hand may leave its path before it has to be told to be able to.
+    private static final double NEAR_PATH = 0.25;
 
     private TellCrossing() {}
 
@@ -89,8 +91,7 @@ public final class TellCrossing {
                 c.roughness().weights() <= GENTLE && c.keepsTethers() ? Tone.GOOD : Tone.NOTE,
                 text.toString(),
                 "The states differ by up to "
-                        + Say.length(c.placeGap())
-                        + " and "
+                        + (c.placeGap() < 0.0005 ? "" : Say.length(c.placeGap()) + " and ")
                         + speed(c.speedGap())
                         + " and stay within tolerance for "
                         + Say.seconds(c.together())
@@ -235,7 +236,8 @@ public final class TellCrossing {
     }
 
     private static String weights(double weights) {
-        return Say.trimmed(weights, 2) + (weights == 1 ? " weight" : " weights");
+        String said = Say.trimmed(weights, 2);
+        return said.equals("0") ? "nothing" : said + (said.equals("1") ? " weight" : " weights");
     }
 
     private static String speed(double metresASecond) {
@@ -254,6 +256,16 @@ public final class TellCrossing {
                         + " at most; the heads take up to "
                         + weights(passage.extraHeads())
                         + " beyond what the motions ask for.";
+        if (passage.corded() && passage.astray() > NEAR_PATH) {
+            return new Told(
+                    "passage",
+                    Tone.NOTE,
+                    "A cord can do it only if you can do this: to keep the figures, the hands leave their"
+                            + " paths by up to "
+                            + Say.length(passage.astray())
+                            + ".",
+                    pulls);
+        }
         if (passage.corded()) {
             return new Told(
                     "passage",

@@ -148,16 +148,18 @@ public final class TellFit {
     }
 
     private static String changes(List<SizeChange> changes, Pairing pairing) {
-        StringBuilder said = new StringBuilder();
-        String before = "";
-        for (SizeChange change : changes) {
-            String verb = change.size().kind().centre() ? "put " : "make ";
-            said.append(said.length() == 0 ? "" : ", and ")
-                    .append(verb.equals(before) ? "" : verb)
-                    .append(change(change, pairing));
-            before = verb;
+        List<String> said = new ArrayList<>();
+        for (boolean centre : new boolean[] {false, true}) {
+            List<String> some =
+                    changes.stream()
+                            .filter(change -> change.size().kind().centre() == centre)
+                            .map(change -> change(change, pairing))
+                            .toList();
+            if (!some.isEmpty()) {
+                said.add((centre ? "put " : "make ") + Say.listed(some, "and"));
+            }
         }
-        return said.toString();
+        return String.join(", and ", said);
     }
 
     /** The fit with the cord taken into account, in one sentence. */

@@ -160,7 +160,7 @@ final class TellLink {
                     + " across";
         }
         if (head.sort() == hand.sort() && head.sized().equals(hand.sized())) {
-            return heads + " " + head.goes() + " and " + hands + " along another part of it";
+            return heads + " and " + hands + " go along different arcs";
         }
         if (head.sort() == hand.sort()) {
             return heads
@@ -214,9 +214,14 @@ final class TellLink {
                     .append(Say.length(link.depthGap()))
                     .append(" across it");
         }
-        why.append(". ").append(link.shapeGap() < NOTHING ? "The same in shape" : shapes());
-        why.append("; in shape and time ")
-                .append(link.clockGap() < NOTHING ? "the same" : Say.length(link.clockGap()));
+        why.append(". ");
+        if (link.clockGap() < NOTHING) {
+            why.append("At best the same in shape and time");
+        } else {
+            why.append(link.shapeGap() < NOTHING ? "At best the same in shape" : shapes())
+                    .append("; in shape and time ")
+                    .append(Say.length(link.clockGap()));
+        }
         if (Math.abs(link.lag()) > 0.495) {
             why.append(", half a cycle apart");
         } else if (Math.abs(link.lag()) > 0.002) {

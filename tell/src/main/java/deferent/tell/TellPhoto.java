@@ -91,6 +91,28 @@ public final class TellPhoto {
         frames();
         photo.lights().forEach(this::seen);
         photo.lights().forEach(this::blinks);
+        alike();
+    }
+
+    /** What is told alike of both lights is told once. */
+    private void alike() {
+        for (String key : List.of("photo.asked", "photo.seen", "photo.led")) {
+            List<Told> both = all.stream().filter(t -> t.key().startsWith(key + ".")).toList();
+            if (both.size() != 2) {
+                continue;
+            }
+            Told left = both.get(0);
+            String text = left.text().replaceFirst("the left (light|figure)", "either $1");
+            if (text.equals(
+                    both.get(1).text().replaceFirst("the right (light|figure)", "either $1"))) {
+                String why =
+                        left.why().equals(both.get(1).why())
+                                ? left.why()
+                                : "Left: " + left.why() + " Right: " + both.get(1).why();
+                all.set(all.indexOf(left), new Told(key, left.tone(), text, why));
+                all.remove(both.get(1));
+            }
+        }
     }
 
     private static boolean same(FigureTime a, FigureTime b) {

@@ -40,8 +40,8 @@ public final class TellSeek {
         int near = answers.count() - exact;
         String found =
                 exact == 0 && near == 0
-                        ? "Nothing links"
-                        : (exact == 0 ? "No" : number(exact))
+                        ? "nothing links"
+                        : (exact == 0 ? "no" : number(exact))
                                 + (exact == 1 ? " link closes" : " links close")
                                 + " exactly and "
                                 + (near == 0 ? "none" : number(near))
@@ -50,10 +50,10 @@ public final class TellSeek {
         return new Told(
                 "seek",
                 exact + near > 0 ? Tone.GOOD : Tone.NOTE,
-                found
-                        + " among "
+                "Among "
                         + number(request.space().count())
-                        + " motions"
+                        + " motions, "
+                        + found
                         + (exact + near > 0 ? "; they stand for " + pairs(answers.pairs()) : "")
                         + (done ? "." : "; the seek was stopped, so there may be more."),
                 "Every one of "
@@ -121,10 +121,7 @@ public final class TellSeek {
         text.add(
                 answer.exact()
                         ? "Linked exactly."
-                        : Say.capital(miss(answer.gap()))
-                                + " apart at best"
-                                + closing(answer)
-                                + ".");
+                        : "At best " + miss(answer.gap()) + " apart" + closing(answer) + ".");
         text.add(stands(answer));
         text.addAll(merit(answer.merit()));
         return new Told(
@@ -143,12 +140,13 @@ public final class TellSeek {
     private static String stands(Answer answer) {
         return answer.pairs() == 1
                 ? "One carrier leads, one rider follows."
-                : number(answer.carriers())
+                : "It stands for "
+                        + pairs(answer.pairs())
+                        + ": "
+                        + number(answer.carriers())
                         + (answer.carriers() == 1 ? " carrier leads, " : " carriers lead, ")
                         + number(answer.riders())
-                        + (answer.riders() == 1 ? " rider follows: " : " riders follow: ")
-                        + pairs(answer.pairs())
-                        + " like it.";
+                        + (answer.riders() == 1 ? " rider follows." : " riders follow.");
     }
 
     private static String pairs(long count) {
@@ -181,17 +179,18 @@ public final class TellSeek {
 
     private static List<String> merit(Merit merit) {
         List<String> said = new ArrayList<>();
+        String contrast = Say.trimmed(merit.contrast(), 1);
         if (merit.contrast() >= ALIKE) {
             said.add(
                     "One figure is "
-                            + Say.trimmed(merit.contrast(), 1)
-                            + " times as large as the other.");
+                            + (contrast.equals("2") ? "twice" : contrast + " times")
+                            + " as large as the other.");
         }
         if (merit.symmetry() >= 2) {
             said.add(
-                    "Turned once round, both figures look the same "
+                    "Both figures look the same "
                             + Say.times(merit.symmetry())
-                            + ".");
+                            + " in a full turn.");
         }
         if (merit.missing() >= 0.005) {
             said.add("A hand falls short by " + Say.length(merit.missing()) + ".");
@@ -236,7 +235,7 @@ public final class TellSeek {
                 told.tone(),
                 (like.distance() < UNSAID
                                 ? "The very same. "
-                                : Say.capital(Say.length(like.distance())) + " from it. ")
+                                : "It is " + Say.length(like.distance()) + " away. ")
                         + told.text(),
                 "Hands and heads are that far from the given ones', root mean square, however both"
                         + " are placed. "
