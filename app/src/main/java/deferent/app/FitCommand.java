@@ -233,11 +233,11 @@ final class FitCommand implements Callable<Integer> {
         Pairing pairing = pattern.pairing();
         out.println(pattern.name());
         out.println(
-                "  "
+                "  the "
                         + fit.carrier().word()
-                        + " head leads, "
+                        + " head leads, the "
                         + fit.carrier().other().word()
-                        + " hand goes after it");
+                        + " hand follows");
         out.println();
         List<Told> told = TellFit.of(fit, pairing);
         say("", told.get(0));
@@ -252,14 +252,14 @@ final class FitCommand implements Callable<Integer> {
                                             .forEach(out::println));
         }
         section(
-                "What a miss costs, once closed",
+                "What it costs to be a little out, once closed",
                 fit.closes()
                         ? TellFit.costs(
                                 Sensitivity.of(fit.nearest().pairing(), fit.carrier()), pairing)
                         : List.of());
         for (Side side : Side.values()) {
             section(
-                    "What the " + side.word() + " motion falls into",
+                    "What the " + side.word() + " motion turns into",
                     TellFit.neighbours(Neighbours.of(pairing, side), side, pairing));
         }
     }

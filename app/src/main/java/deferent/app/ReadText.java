@@ -139,17 +139,20 @@ final class ReadText {
     private static String heading(String key) {
         return switch (about(key)) {
             case "first" -> "In short";
-            case "link", "linked", "truth", "fit", "cost" -> "Link";
-            case "figure", "tempo", "rod", "neighbour", "neighbours" -> "Figures and tempo";
+            case "link", "truth", "fit", "cost", "advice" -> "Link";
+            case "figure", "tempo", "rod", "neighbour" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";
-            default -> "On a cord";
+            case "pull", "figure_kept", "hand_path_kept", "slowest", "steadiness", "cord" ->
+                    "On a cord";
+            default -> throw new IllegalStateException("no heading for " + key);
         };
     }
 
     private void numbers() {
         Pairing pairing = readings.pairing();
+        lines.add("Numbers");
         lines.add(
-                "Tempo "
+                "  tempo "
                         + Scale.TEMPO.said(pairing.tempo())
                         + ", one cycle "
                         + Scale.TIME.said(pairing.period()));

@@ -31,7 +31,7 @@ class CrossingsCommandTest {
         assertThat(answer.out())
                 .startsWith("From extension vs extension, split time\nto   extension");
         assertThat(answer.text())
-                .contains("There is one moment at which the one can become the other.")
+                .contains("The first can go straight over into the second at one moment.")
                 .contains("split time, same direction")
                 .contains("both hands go on as they are")
                 .contains("Through the smoothest")
@@ -63,7 +63,7 @@ class CrossingsCommandTest {
     void noneAtAllIsAnAnswerThatSaysHowNearTheyCome() {
         String[] asked = {"crossings", "triquetra vs triquetra", LONG};
         assertThat(desk.good(asked).text())
-                .contains("cannot become the other")
+                .contains("cannot go straight over")
                 .contains("m/s apart")
                 .doesNotContain("Through the smoothest");
         JsonNode found = desk.good("crossings", "triquetra vs triquetra", LONG, "--json").json();

@@ -174,8 +174,8 @@ class DeferentTest {
                 .contains("Closes, touching")
                 .contains("Make the right hand radius 60 cm (now 45 cm).")
                 .contains("= static spin vs triquetra")
-                .contains("What a miss costs, once closed")
-                .contains("A miss of 1 cm puts head and hand 1 cm further apart");
+                .contains("What it costs to be a little out, once closed")
+                .contains("1 cm out, head and hand are 1 cm");
     }
 
     @Test

@@ -47,7 +47,7 @@ class PhotoCommandTest {
         assertThat(err.toString()).isEmpty();
         assertThat(code).isZero();
         assertThat(out.toString().replaceAll("\\s+", " "))
-                .contains("In 0.5 s the left light draws only 50% of its figure.")
+                .contains("In 0.5 s either light draws only 50% of its figure.")
                 .contains("frames a second")
                 .contains("between 6% and 20%")
                 .contains("leaves 200 dots in 0.5 s");

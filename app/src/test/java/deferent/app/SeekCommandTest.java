@@ -37,7 +37,7 @@ class SeekCommandTest {
                 .contains("Closest first, then simplest")
                 .contains(" 1. static spin vs extension")
                 .contains("Linked exactly. ")
-                .contains(" pairs like it.")
+                .contains("It stands for ")
                 .doesNotContain("why: ");
         assertThat(answer.out().lines()).allMatch(line -> line.length() <= 100);
         assertThat(answer.out().lines().filter(l -> l.matches(" +[0-9]+\\. .*"))).hasSize(5);

@@ -10,6 +10,7 @@ import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.StillForm;
 import deferent.page.Svg;
+import deferent.page.View;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.util.EnumSet;
@@ -65,7 +66,7 @@ public class FramesBench {
         still =
                 Still.of(1920, 1080)
                         .with(EnumSet.allOf(Layer.class))
-                        .with(Caption.of(phrase, trace.pairing()));
+                        .with(Caption.of(phrase, trace.pairing(), View.AUDIENCE));
         frames = Frames.of(scene, still);
         image = image();
     }
@@ -125,6 +126,8 @@ public class FramesBench {
         Trace trace = Trace.of(Phrase.parse(phrase).pairing());
         return Svg.of(
                 Scene.of(trace),
-                Still.square(1200).with(form).with(Caption.of(phrase, trace.pairing())));
+                Still.square(1200)
+                        .with(form)
+                        .with(Caption.of(phrase, trace.pairing(), View.AUDIENCE)));
     }
 }

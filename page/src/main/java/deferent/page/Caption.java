@@ -16,8 +16,9 @@ public final class Caption {
      * What stands below a picture, line by line.
      *
      * @param said the pairing in words
+     * @param view from where it is seen
      */
-    public static List<String> of(String said, Pairing pairing) {
+    public static List<String> of(String said, Pairing pairing, View view) {
         String left = sizes(pairing, Side.LEFT);
         String right = sizes(pairing, Side.RIGHT);
         String hands =
@@ -28,7 +29,8 @@ public final class Caption {
                 Scale.TEMPO.said(pairing.tempo())
                         + ", "
                         + Scale.TIME.said(pairing.period())
-                        + " a cycle");
+                        + " a cycle  ·  "
+                        + view.stand().seenBy());
     }
 
     private static String sizes(Pairing pairing, Side side) {

@@ -22,7 +22,16 @@ public record View(Stand stand, double turn, double lift) {
         /** With the performer's own eyes: left is left, what is far out in front is far away. */
         PERFORMER,
         /** The performer before a mirror: left is left, what is far out in front is near. */
-        MIRROR
+        MIRROR;
+
+        /** Who looks: "seen by the audience". */
+        public String seenBy() {
+            return switch (this) {
+                case AUDIENCE -> "seen by the audience";
+                case PERFORMER -> "seen by the performer";
+                case MIRROR -> "seen by the performer in a mirror";
+            };
+        }
     }
 
     /**

@@ -161,11 +161,15 @@ class StillTest {
 
     @Test
     void theCaptionSaysTheSizesThatWereDrawn() {
-        assertThat(Caption.of("static spin vs triquetra", Pairings.staticSpinWithTriquetra()))
+        assertThat(
+                        Caption.of(
+                                "static spin vs triquetra",
+                                Pairings.staticSpinWithTriquetra(),
+                                View.AUDIENCE))
                 .containsExactly(
                         "static spin vs triquetra",
                         "left: hand still, tether 60 cm  ·  right: hand radius 60 cm, tether 60 cm",
-                        "60 a minute, 1 s a cycle");
+                        "60 a minute, 1 s a cycle  ·  seen by the audience");
     }
 
     @Test

@@ -16,6 +16,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 final class Begin {
     private static final double LITTLE = 0.38;
 
+    // Slower than this on average a head stays where it is, m/s.
+    private static final double STILL = 1e-9;
+
     private Begin() {}
 
     static List<String> of(Trace trace) {
@@ -61,25 +64,21 @@ final class Begin {
         return capital(side.word())
                 + " poi: begin with the tether pointing "
                 + way(tether)
-                + "; the head goes "
-                + first(trace, head)
-                + " first.";
+                + (usualSpeed(trace, head) < STILL
+                        ? "; the head stays where it is."
+                        : "; the head goes " + first(trace, head) + " first.");
     }
 
     /** The way a point first goes; from rest, the way it has gone a little later. */
     private static String first(Trace trace, Course course) {
         double start = trace.interval().start();
         Vector3D now = course.at(start).velocity();
-        double usual = usualSpeed(trace, course);
-        if (usual < 1e-9) {
-            return "nowhere";
-        }
-        if (now.getNorm() > 0.05 * usual) {
+        if (now.getNorm() > 0.05 * usualSpeed(trace, course)) {
             return way(now);
         }
         Vector3D later = course.at(start + 0.04 * trace.period()).position();
         Vector3D gone = later.subtract(course.at(start).position());
-        return gone.getNorm() < 1e-6 ? "nowhere" : "from rest " + way(gone);
+        return "from rest " + way(gone);
     }
 
     private static double usualSpeed(Trace trace, Course course) {
@@ -111,10 +110,10 @@ final class Begin {
                             + " cm to the "
                             + (at.getX() > 0 ? "left" : "right"));
         }
-        parts.add(
-                Math.round(100 * Math.abs(at.getZ()))
-                        + " cm "
-                        + (at.getZ() >= 0 ? "before you" : "behind you"));
+        long away = Math.round(100 * Math.abs(at.getZ()));
+        if (away > 0) {
+            parts.add(away + " cm " + (at.getZ() > 0 ? "in front of you" : "behind you"));
+        }
         return String.join(", ", parts);
     }
 

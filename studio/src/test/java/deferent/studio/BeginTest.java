@@ -31,7 +31,7 @@ class BeginTest {
     @Test
     void aStillHandIsToldWhereToHold() {
         assertThat(begin("static spin vs triquetra").get(0))
-                .isEqualTo("Left hand: hold it still at breastbone height, 34 cm before you.");
+                .isEqualTo("Left hand: hold it still at breastbone height, 34 cm in front of you.");
     }
 
     @Test

@@ -70,7 +70,7 @@ record Subject(PatternDocument document, Staged staged) {
                         .with(form, many ? moments : List.of())
                         .at(many || moments.isEmpty() ? start : moments.get(0));
         if (wishes.yes(Wish.CAPTION)) {
-            still = still.with(Caption.of(said(), document.pairing()));
+            still = still.with(Caption.of(said(), document.pairing(), wishes.view()));
         }
         return wishes.yes(Wish.TRANSPARENT) ? still.clear() : still;
     }

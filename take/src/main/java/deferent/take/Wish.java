@@ -71,7 +71,7 @@ public enum Wish {
             """),
     DARK(Kind.YES, false, "Dark ground", "yes for a dark ground", "no"),
     TRANSPARENT(Kind.YES, true, "Transparent", "yes for no ground at all", "no"),
-    CAPTION(Kind.YES, false, "Caption below", "no for nothing written below", "yes"),
+    CAPTION(Kind.YES, false, "Caption below", "no leaves out the words below", "yes"),
     WITH("Show besides", "what to show besides", Layer.BODY, Layer.LABELS, Layer.COUNTS),
     WITHOUT(
             "Leave out",
@@ -115,7 +115,12 @@ public enum Wish {
             1/8  an eighth
             2    twice
             """),
-    CAPTIONS(Kind.YES, false, "Counts as captions", "no for no track with the counts", "yes"),
+    CAPTIONS(
+            Kind.YES,
+            false,
+            "Counts as captions",
+            "no leaves out the track with the counts",
+            "yes"),
     PAPER(true, "Paper", "a4 or letter", "a4", "a4 A4\nletter Letter", "sheet", "booklet", "cards"),
     MIRRORED(
             Kind.YES,
@@ -131,7 +136,7 @@ public enum Wish {
             Kind.YES,
             true,
             "What leads where",
-            "no for no looking what leads where",
+            "no leaves out what leads where",
             "yes",
             List.of(),
             "sheet",

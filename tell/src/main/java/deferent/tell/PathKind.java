@@ -24,13 +24,31 @@ record PathKind(Sort sort, double size) {
         FIGURE
     }
 
-    String noun() {
+    /** What goes along it does: "goes round a circle". */
+    String goes() {
+        return switch (sort) {
+            case POINT -> "stays still";
+            case LINE -> "goes along a line";
+            case CIRCLE -> "goes round a circle";
+            case ARC -> "goes along an arc";
+            case FIGURE -> "draws a figure";
+        };
+    }
+
+    /** "smaller", "longer": this one's size beside another's of its sort. */
+    String against(PathKind other) {
+        boolean less = size < other.size;
+        return sort == Sort.LINE ? (less ? "shorter" : "longer") : (less ? "smaller" : "larger");
+    }
+
+    /** "circle (radius 30 cm)", "line (60 cm long)". */
+    String sized() {
         return switch (sort) {
             case POINT -> "point";
-            case LINE -> "line";
-            case CIRCLE -> "circle";
-            case ARC -> "arc";
-            case FIGURE -> "figure";
+            case LINE -> "line (" + Say.length(2 * size) + " long)";
+            case CIRCLE -> "circle (radius " + Say.length(size) + ")";
+            case ARC -> "arc (radius " + Say.length(size) + ")";
+            case FIGURE -> "figure (" + Say.length(2 * size) + " across)";
         };
     }
 

@@ -1,5 +1,7 @@
 package deferent.tell;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 
 /** Numbers as a spinner says them: centimetres, degrees, shares of a cycle. */
@@ -12,7 +14,7 @@ final class Say {
         if (size < 0.0005) {
             return "0 cm";
         }
-        if (size < 0.00995) {
+        if (size < 0.0095) {
             return Math.round(metres * 1000) + " mm";
         }
         if (size < 0.0995) {
@@ -53,26 +55,54 @@ final class Say {
         return trimmed(size * 100, 0) + "% of a cycle";
     }
 
+    /** Where in a cycle: "at the start of the cycle", "25% into the cycle". */
+    static String into(double share) {
+        String percent = percent(share);
+        return percent.equals("0%") || percent.equals("100%")
+                ? "at the start of the cycle"
+                : percent + " into the cycle";
+    }
+
+    /** How long in each cycle: "28% of the cycle". */
+    static String lasting(double share) {
+        String percent = percent(share);
+        return percent.equals("0%") ? "a moment of the cycle" : percent + " of the cycle";
+    }
+
+    /** "once", "twice", "5 times". */
+    static String times(int count) {
+        return count == 1 ? "once" : count == 2 ? "twice" : count + " times";
+    }
+
     static String percent(double share) {
         return trimmed(share * 100, 0) + "%";
     }
 
-    /** "30 cm to the left, 8 cm further back". */
+    /** "30 cm to the left and 8 cm further from the audience". */
     static String offset(double x, double y, double z) {
-        StringBuilder said = new StringBuilder();
+        List<String> said = new ArrayList<>();
         add(said, x, "to the left", "to the right");
         add(said, y, "higher", "lower");
         add(said, z, "nearer the audience", "further from the audience");
-        return said.length() == 0 ? "in the same place" : said.toString();
+        return said.isEmpty() ? "in the same place" : listed(said, "and");
     }
 
-    private static void add(StringBuilder said, double metres, String plus, String minus) {
+    private static void add(List<String> said, double metres, String plus, String minus) {
         if (Math.abs(metres) >= 0.005) {
-            said.append(said.length() == 0 ? "" : ", ")
-                    .append(length(Math.abs(metres)))
-                    .append(' ')
-                    .append(metres > 0 ? plus : minus);
+            said.add(length(Math.abs(metres)) + " " + (metres > 0 ? plus : minus));
         }
+    }
+
+    /** "this", "this and that", "this, that and another". */
+    static String listed(List<String> names, String last) {
+        int before = names.size() - 1;
+        return before == 0
+                ? names.get(0)
+                : String.join(", ", names.subList(0, before))
+                        + " "
+                        + last
+                        + " "
+                        + names.get(before);
     }
 
     static String trimmed(double value, int decimals) {

@@ -14,10 +14,14 @@ import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** Says reach and room. */
 final class TellBody {
     private static final double CLOSE = 0.10;
+
+    // Metres too few to say.
+    private static final double NOTHING = 0.0005;
 
     /**
      * What turning the trunk by 60° adds to the largest hand circle before the breastbone at a
@@ -53,9 +57,12 @@ final class TellBody {
                     new Told(
                             "reach.hands",
                             Tone.WARN,
-                            "The two hands come within "
-                                    + Say.length(hands.distance())
-                                    + " of each other: choose which passes in front.",
+                            (hands.distance() < NOTHING
+                                            ? "The two hands meet"
+                                            : "The two hands come within "
+                                                    + Say.length(hands.distance())
+                                                    + " of each other")
+                                    + ": choose which passes in front.",
                             "Least distance between the grips, "
                                     + at(hands.time())
                                     + "; a hand's breadth is "
@@ -73,14 +80,23 @@ final class TellBody {
     }
 
     private String at(double time) {
-        return Say.percent(time / readings.trace().period()) + " into the cycle";
+        return Say.into(time / readings.trace().period());
     }
 
     /** " is up to 25 cm beyond the arm's reach": how far a hand that does not reach falls short. */
     static String shortOf(HandReach reach) {
-        return reach.tooFar() >= reach.tooNear()
-                ? " is up to " + Say.length(reach.tooFar()) + " beyond the arm's reach"
-                : " comes up to " + Say.length(reach.tooNear()) + " too near its own shoulder";
+        return tooFar(reach)
+                ? " is " + upTo(reach.tooFar()) + " beyond the arm's reach"
+                : " comes " + upTo(reach.tooNear()) + " too near its own shoulder";
+    }
+
+    private static boolean tooFar(HandReach reach) {
+        return reach.tooFar() >= reach.tooNear();
+    }
+
+    // No arm is told millimetres.
+    private static String upTo(double metres) {
+        return metres < 0.0095 ? "less than 1 cm" : "up to " + Say.length(metres);
     }
 
     private Told reach(HandReach reach) {
@@ -112,13 +128,20 @@ final class TellBody {
                 Say.capital(hand)
                         + shortOf(reach)
                         + ", for "
-                        + Say.percent(missing / readings.trace().period())
-                        + " of the cycle. "
-                        + (reach.tooFar() > TRUNK
-                                ? "A turn of the trunk alone does not reach so far: make the figure smaller, or bring"
-                                        + " its centre nearer."
-                                : "Turn or lean the trunk, or make the figure smaller."),
+                        + Say.lasting(missing / readings.trace().period())
+                        + ". "
+                        + remedy(reach),
                 arm + " It is worst " + at(reach.worstTime()) + ".");
+    }
+
+    private static String remedy(HandReach reach) {
+        if (!tooFar(reach)) {
+            return "Move the centre away from that shoulder.";
+        }
+        return reach.tooFar() > TRUNK
+                ? "A turn of the trunk alone does not reach so far: make the figure smaller, or bring its"
+                        + " centre nearer."
+                : "Turn or lean the trunk, or make the figure smaller.";
     }
 
     private Told heads(Nearness near) {
@@ -127,10 +150,12 @@ final class TellBody {
                 "room.heads",
                 close ? Tone.WARN : Tone.NOTE,
                 close
-                        ? "The heads come within "
-                                + Say.length(near.distance())
-                                + " of each other: they may knock."
-                        : "The heads stay " + Say.length(near.distance()) + " apart or more.",
+                        ? near.distance() < NOTHING
+                                ? "The heads run into each other."
+                                : "The heads come within "
+                                        + Say.length(near.distance())
+                                        + " of each other: they may knock."
+                        : "The heads stay at least " + Say.length(near.distance()) + " apart.",
                 "Least distance between the heads' centres in space, " + at(near.time()) + ".");
     }
 
@@ -146,10 +171,8 @@ final class TellBody {
                                             + near.side().word()
                                             + " "
                                             + what
-                                            + " passes through the "
-                                            + near.nearestPart()
-                                                    .name()
-                                                    .toLowerCase(java.util.Locale.ROOT)
+                                            + " passes through your "
+                                            + part(near)
                                             + ": turn out of its way, or move the centre forward."
                                     : "The "
                                             + near.side().word()
@@ -157,15 +180,17 @@ final class TellBody {
                                             + what
                                             + " comes within "
                                             + Say.length(near.tetherToBody().distance())
-                                            + " of the "
-                                            + near.nearestPart()
-                                                    .name()
-                                                    .toLowerCase(java.util.Locale.ROOT)
+                                            + " of your "
+                                            + part(near)
                                             + ".",
                             "Least distance to a plain outline of the body, scaled with stature, "
                                     + at(near.tetherToBody().time())
                                     + "."));
         }
+    }
+
+    private static String part(SideRoom near) {
+        return near.nearestPart().name().toLowerCase(Locale.ROOT);
     }
 
     private void passings(List<Passing> passings, List<Told> all) {
@@ -180,24 +205,22 @@ final class TellBody {
                 new Told(
                         "room.tethers",
                         least < Place.HAND_BREADTH / 2 ? Tone.WARN : Tone.NOTE,
-                        "The tethers cross in view "
-                                + times(passings.size())
+                        "Seen by the audience, the tethers cross "
+                                + Say.times(passings.size())
                                 + " a cycle, "
-                                + (least < 1e-6
+                                + (least < NOTHING
                                         ? "in one plane: they will tangle."
                                         : sameFront
                                                 ? "the "
                                                         + passings.get(0).front().get().word()
-                                                        + " one in front by "
+                                                        + " one "
                                                         + Say.length(least)
-                                                        + "."
+                                                        + " or more in front."
                                                 : "now one in front, now the other."),
-                        "Seen by the audience; "
-                                + Say.length(least)
-                                + " is the least depth between them where they cross."));
-    }
-
-    private static String times(int count) {
-        return count == 1 ? "once" : count == 2 ? "twice" : count + " times";
+                        least < NOTHING
+                                ? "Where they cross there is no depth between them."
+                                : "Where they cross, the least depth between them is "
+                                        + Say.length(least)
+                                        + "."));
     }
 }

@@ -22,6 +22,9 @@ final class TellCord {
     // Growth a cycle below which there is time to answer, whatever the reaction time.
     private static final double SLOWLY = 1.5;
 
+    // Metres too few to say.
+    private static final double NOTHING = 0.0005;
+
     private final Readings readings;
     private final CordReading cord;
     private final Side side;
@@ -62,9 +65,9 @@ final class TellCord {
         String text =
                 switch (truth.verdict()) {
                     case SURVIVES ->
-                            "On real cords the link survives: keeping the rider's figure, "
+                            "On real cords the link survives: "
                                     + hand
-                                    + " stays within "
+                                    + " can keep its own figure and stay within "
                                     + apart
                                     + " of "
                                     + head
@@ -72,17 +75,21 @@ final class TellCord {
                     case SURVIVES_AS_SHAPE ->
                             "On real cords the link survives as a path, not in time: "
                                     + hand
-                                    + " keeps to the carrier's figure within "
+                                    + " stays within "
                                     + Say.length(truth.figureKept().fromPath())
+                                    + " of the path of "
+                                    + head
                                     + ", but is up to "
                                     + apart
-                                    + " from its head.";
+                                    + " from the head itself.";
                     case RIDER_GIVES ->
-                            "On real cords the link lasts only if the rider's figure gives: with "
+                            "On real cords the link survives only if one figure gives: keep "
                                     + hand
                                     + " on "
                                     + head
-                                    + ", the rider's head draws another figure.";
+                                    + " and "
+                                    + truth.carrier().other().head()
+                                    + " draws another figure.";
                     case COMES_APART, NOT_LINKED ->
                             "On real cords the link comes apart"
                                     + (truth.possible() ? " by up to " + apart : "")
@@ -93,28 +100,31 @@ final class TellCord {
                 "truth." + truth.carrier().word(),
                 good ? Tone.GOOD : Tone.NOTE,
                 text,
-                "The rider's hand that keeps its own figure on a cord is up to "
+                "To keep its own figure on a cord, "
+                        + hand
+                        + " goes up to "
                         + apart
-                        + ", on average "
+                        + " from "
+                        + head
+                        + ", "
                         + Say.length(truth.figureKept().mean())
-                        + " from the carrier's head, and "
+                        + " on average, and up to "
                         + Say.length(truth.figureKept().fromPath())
-                        + " from its path."
+                        + " from that head's path."
                         + truth.riding()
                                 .map(
                                         r ->
-                                                " With the hand kept on the carrier's head, the rider's head"
-                                                        + " goes up to "
+                                                " With the hand kept on that head, its own poi's head strays up"
+                                                        + " to "
                                                         + Say.length(r.away().fromPath())
-                                                        + " off its ideal figure.")
+                                                        + " from its ideal figure.")
                                 .orElse(
-                                        " With the hand kept on the carrier's head no motion of the rider"
-                                                + " pulls throughout."));
+                                        " With the hand kept on that head, its own cord goes slack in every"
+                                                + " motion that was found."));
     }
 
     private Told pull(Pull pull) {
         double weight = pull.headWeight();
-        String most = weights(pull.greatest() / weight);
         boolean slack = !pull.slack().isEmpty();
         double share =
                 pull.slack().stream().mapToDouble(Interval::length).sum()
@@ -123,19 +133,17 @@ final class TellCord {
                 "pull." + side.word(),
                 slack ? Tone.WARN : Tone.NOTE,
                 slack
-                        ? "Turned evenly like this, the "
+                        ? "Spun exactly as drawn, the "
                                 + side.word()
-                                + " cord would have to push for "
-                                + Say.percent(share)
-                                + " of the cycle; a cord goes slack there. It pulls up to "
-                                + most
+                                + " cord goes slack for "
+                                + Say.lasting(share)
+                                + "; elsewhere it pulls with up to "
+                                + headWeights(pull.greatest() / weight)
                                 + "."
                         : "The "
                                 + side.word()
-                                + " cord pulls between "
-                                + Say.trimmed(Math.max(0, pull.least() / weight), 1)
-                                + " and "
-                                + most
+                                + " cord pulls with "
+                                + pulls(pull.least() / weight, pull.greatest() / weight)
                                 + ".",
                 "At most "
                         + Say.trimmed(pull.handForce(), 1)
@@ -148,13 +156,16 @@ final class TellCord {
                                         + weights(pull.sideways() / weight)
                                         + ", which a cord cannot give: the hand must leave its path or"
                                         + " the head its figure.")
-                        + " Gravity gives "
-                        + Say.trimmed(pull.gravityWork(), 2)
-                        + " J on the ways down and takes it back on the ways up; the head is fastest at "
-                        + Say.trimmed(pull.headSpeed(), 1)
-                        + " m/s, "
-                        + Say.trimmed(pull.energy(), 1)
-                        + " J.");
+                        + (pull.headSpeed() < 0.05
+                                ? " The head does not move."
+                                : " Gravity gives "
+                                        + Say.trimmed(pull.gravityWork(), 2)
+                                        + " J on the ways down and takes it back on the ways up; the head"
+                                        + " is fastest at "
+                                        + Say.trimmed(pull.headSpeed(), 1)
+                                        + " m/s, "
+                                        + Say.trimmed(pull.energy(), 1)
+                                        + " J."));
     }
 
     private Told figureKept(KeepTheFigure kept) {
@@ -168,7 +179,7 @@ final class TellCord {
                             + side.word()
                             + " figure on a cord: "
                             + into(first.time())
-                            + " it asks the head to fall freely, and the cord has no direction there.",
+                            + " the head would have to fall freely, and no cord leads it there.",
                     "The cord points against the head's acceleration less gravity, which vanishes at that"
                             + " instant. Change the tempo or the sizes.");
         }
@@ -181,7 +192,7 @@ final class TellCord {
                             + " figure, the hand would have to jump, "
                             + into(kept.jumps().get(0))
                             + ".",
-                    "The head's acceleration jumps there. Round the motion's joins.");
+                    "The head's acceleration jumps there. Round the joins of the motion.");
         }
         boolean round = kept.turns() == kept.idealTurns();
         HandPace pace = HandPace.of(kept.hand(), kept.cuts());
@@ -191,32 +202,43 @@ final class TellCord {
                 round
                         ? "To keep the "
                                 + side.word()
-                                + " figure, the hand leaves its path by up to "
-                                + Say.length(kept.away().fromPath())
-                                + ", "
-                                + Say.length(kept.away().fromPathMean())
-                                + " on average."
+                                + " figure, the hand "
+                                + (kept.away().fromPath() < NOTHING
+                                        ? "stays on its path."
+                                        : "leaves its path by up to "
+                                                + Say.length(kept.away().fromPath())
+                                                + ", "
+                                                + Say.length(kept.away().fromPathMean())
+                                                + " on average.")
                                 + beyondArms(pace, kept)
-                        : "The "
+                        : "At this tempo no hand keeps the "
                                 + side.word()
-                                + " figure could be kept only by a cord that turns "
-                                + kept.turns()
-                                + " times instead of "
-                                + kept.idealTurns()
-                                + ": the tempo is too slow for it.",
-                "At the same instant it is up to "
-                        + Say.length(kept.away().greatest())
-                        + ", on average "
-                        + Say.length(kept.away().mean())
-                        + " from the ideal hand. Hand = head + tether along (head acceleration − gravity):"
+                                + " figure: the poi would not turn as it should.",
+                (round
+                                ? ""
+                                : "The cord's turns a cycle would be "
+                                        + kept.turns()
+                                        + " instead of "
+                                        + kept.idealTurns()
+                                        + ". ")
+                        + (kept.away().greatest() < NOTHING
+                                ? "The hand is where the ideal hand is. Hand"
+                                : "At the same instant the hand is up to "
+                                        + Say.length(kept.away().greatest())
+                                        + " from the ideal hand, "
+                                        + Say.length(kept.away().mean())
+                                        + " on average. Hand")
+                        + " = head + tether along (head acceleration − gravity):"
                         + " Sreenath, Lee and Kumar (2013). Least pull "
                         + weights(kept.leastPull() / kept.cord().headWeight())
-                        + ", hand speed up to "
-                        + Say.trimmed(kept.handSpeed(), 1)
-                        + " m/s, acceleration up to "
-                        + Say.trimmed(pace.acceleration(), 0)
-                        + " m/s². A hard punch of a trained boxer goes at 9 m/s (Piorkowski, Lees and"
-                        + " Barton 2011).");
+                        + (kept.handSpeed() < 0.05
+                                ? ", the hand at rest."
+                                : ", hand speed up to "
+                                        + Say.trimmed(kept.handSpeed(), 1)
+                                        + " m/s, acceleration up to "
+                                        + Say.trimmed(pace.acceleration(), 0)
+                                        + " m/s². A hard punch of a trained boxer goes at 9 m/s"
+                                        + " (Piorkowski, Lees and Barton 2011)."));
     }
 
     private String beyondArms(HandPace pace, KeepTheFigure kept) {
@@ -245,13 +267,17 @@ final class TellCord {
     private Told handPathKept(KeepTheHandPath kept) {
         String key = "hand_path_kept." + side.word();
         String tried =
-                "Looked for from "
+                "Of "
                         + kept.tried().starts()
                         + " starts, "
-                        + kept.tried().settled()
-                        + " settled, "
-                        + kept.tried().otherTurns()
-                        + " of them on another number of turns.";
+                        + (kept.tried().settled() == 0
+                                ? "none settled."
+                                : kept.tried().settled()
+                                        + " settled, "
+                                        + (kept.tried().otherTurns() == 0
+                                                ? "none"
+                                                : kept.tried().otherTurns())
+                                        + " on another number of turns.");
         if (kept.solutions().isEmpty()) {
             return new Told(
                     key,
@@ -275,20 +301,27 @@ final class TellCord {
                         : first.pulls()
                                 ? "If the "
                                         + side.word()
-                                        + " hand keeps its path, the head really goes up to "
-                                        + Say.length(first.away().fromPath())
-                                        + " off its ideal figure."
+                                        + " hand keeps its path, the head "
+                                        + (first.away().fromPath() < NOTHING
+                                                ? "stays on its figure."
+                                                : "strays up to "
+                                                        + Say.length(first.away().fromPath())
+                                                        + " from its figure.")
                                 : "If the "
                                         + side.word()
-                                        + " hand keeps its path, the cord would have to push at this tempo.",
-                "Least pull "
-                        + weights(first.leastPullWeights())
-                        + "; a slip grows by "
-                        + Say.trimmed(first.growth(), 3)
-                        + " a cycle; "
+                                        + " hand keeps its path, the cord goes slack at this tempo.",
+                (first.pulls()
+                                ? "The least pull is " + weights(first.leastPullWeights()) + "; "
+                                : first.leastPullWeights() > -0.005
+                                        ? "The pull just falls to nothing; "
+                                        : "To stay straight it would have to push with "
+                                                + weights(-first.leastPullWeights())
+                                                + "; ")
+                        + grows(first.growth())
+                        + ". "
                         + (kept.solutions().size() == 1
-                                ? "one such motion. "
-                                : kept.solutions().size() + " such motions. ")
+                                ? "There is one such motion. "
+                                : "There are " + kept.solutions().size() + " such motions. ")
                         + tried);
     }
 
@@ -373,7 +406,7 @@ final class TellCord {
                         all.add(
                                 steadiness(
                                         "steadiness." + side.word(),
-                                        undriven ? "" : "With the hand path kept, the",
+                                        undriven ? "" : " hand keeps its path",
                                         steadiness)));
         if (!undriven) {
             cord.figureSteadiness()
@@ -383,54 +416,93 @@ final class TellCord {
                                     all.add(
                                             steadiness(
                                                     "steadiness." + side.word() + ".figure_kept",
-                                                    "With the figure kept, the",
+                                                    " hand keeps the figure",
                                                     steadiness)));
         }
     }
 
-    private Told steadiness(String key, String opening, Steadiness steadiness) {
-        String poi = (opening.isEmpty() ? "The" : opening) + " " + side.word() + " poi ";
+    private Told steadiness(String key, String hand, Steadiness steadiness) {
+        String first = hand.isEmpty() ? "" : "If the " + side.word() + hand + ", ";
+        String poi = hand.isEmpty() ? "the " + side.word() + " poi" : "its poi";
         String text =
-                poi
-                        + switch (steadiness.verdict()) {
-                            case STEADIES -> "steadies itself: a slip dies away.";
-                            case NEUTRAL -> "is neutral: a slip neither grows nor dies.";
-                            case RUNS_AWAY ->
-                                    steadiness.growth() < SLOWLY
-                                            ? "runs away slowly: a slip grows by "
-                                                    + Say.trimmed(
-                                                            (steadiness.growth() - 1) * 100, 1)
-                                                    + "% a cycle."
-                                            : "runs away: " + beforeAnAnswer(steadiness);
-                        };
+                switch (steadiness.verdict()) {
+                    case STEADIES -> poi + " steadies itself: a slip dies away.";
+                    case NEUTRAL -> "a slip of " + poi + " neither grows nor dies away.";
+                    case RUNS_AWAY ->
+                            poi
+                                    + (steadiness.growth() < SLOWLY
+                                            ? " runs away slowly: "
+                                                    + grows(steadiness.growth())
+                                                    + "."
+                                            : " runs away: " + beforeYouReact(steadiness));
+                };
         return new Told(
                 key,
                 steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY
                                 && steadiness.growth() >= SLOWLY
                         ? Tone.WARN
                         : Tone.NOTE,
-                text,
-                "If the hand does not correct it, a slip grows by "
-                        + Say.trimmed(steadiness.growth(), steadiness.growth() < 10 ? 3 : 1)
-                        + " a cycle. Put aside at the worst moment and in the worst direction, its speed"
-                        + " as it should be, the head is up to "
-                        + Say.trimmed(steadiness.growthInReaction(), 1)
-                        + " times as far aside after a reaction time of "
+                Say.capital(first + text),
+                "Left alone, "
+                        + grows(steadiness.growth())
+                        + ". Put aside at the worst moment and in the worst direction, its speed"
+                        + " as it should be, the head is "
+                        + aside(steadiness.growthInReaction())
+                        + " after a reaction time of "
                         + Math.round(steadiness.reaction() * 1000)
-                        + " ms (Woods and others, 2015). A correction does most "
+                        + " ms (Woods and others, 2015). A correction helps most "
                         + into(steadiness.leverageTime())
                         + ".");
     }
 
+    private static String aside(double times) {
+        String said = Say.trimmed(times, 1);
+        return said.equals("1") || times < 1
+                ? "no further aside"
+                : "up to " + said + " times as far aside";
+    }
+
     // Past half a tether a small slip's equations say nothing more of how far the head is.
-    private String beforeAnAnswer(Steadiness steadiness) {
+    private String beforeYouReact(Steadiness steadiness) {
         double slipped = steadiness.slipped(0.01);
         if (slipped < 0.0105) {
-            return "a slip grows from cycle to cycle, but not before you can answer it.";
+            return "a slip grows from cycle to cycle, but not before you can react.";
         }
         return slipped > readings.pairing().part(side).tether().length() / 2
-                ? "a 1 cm slip is lost before you can react."
-                : "a 1 cm slip is " + Say.length(slipped) + " before you can answer it.";
+                ? "a 1 cm slip is past saving before you can react."
+                : "a 1 cm slip grows to " + Say.length(slipped) + " before you can react.";
+    }
+
+    /** "a slip grows by 0.5% a cycle", "a slip is 19 times as large a cycle later". */
+    private static String grows(double growth) {
+        double more = 100 * (growth - 1);
+        if (Math.abs(more) < 0.05) {
+            return "a slip neither grows nor dies away";
+        }
+        if (growth < SLOWLY) {
+            return "a slip "
+                    + (more > 0 ? "grows by " : "shrinks by ")
+                    + Say.trimmed(Math.abs(more), 1)
+                    + "% a cycle";
+        }
+        return "a slip is "
+                + (growth < 1000
+                        ? Say.trimmed(growth, growth < 10 ? 1 : 0) + " times"
+                        : "more than a thousand times")
+                + " as large a cycle later";
+    }
+
+    private static String pulls(double least, double most) {
+        String from = Say.trimmed(Math.max(0, least), 1);
+        String to = Say.trimmed(most, 1);
+        return from.equals(to)
+                ? headWeights(most)
+                : from + " to " + to + " times the head's weight";
+    }
+
+    private static String headWeights(double weights) {
+        String count = Say.trimmed(weights, Math.abs(weights) < 0.95 ? 2 : 1);
+        return (count.equals("1") ? "" : count + " times ") + "the head's weight";
     }
 
     private static String turns(int turns) {
@@ -444,6 +516,6 @@ final class TellCord {
     }
 
     private String into(double time) {
-        return Say.percent(time / readings.trace().period()) + " into the cycle";
+        return Say.into(time / readings.trace().period());
     }
 }

@@ -24,6 +24,8 @@ public final class TellCrossing {
     // As far from a trade word's timing, in turns, as still counts as that word.
     private static final double NEAR = 0.04;
     private static final double GENTLE = 0.5;
+    // Metres by which a hand may leave its path before it has to be told to be able to.
+    private static final double NEAR_PATH = 0.25;
 
     private TellCrossing() {}
 
@@ -48,11 +50,8 @@ public final class TellCrossing {
                 new Told(
                         "crossings",
                         Tone.GOOD,
-                        count == 1
-                                ? "There is one moment at which the one can become the other."
-                                : "There are "
-                                        + count
-                                        + " moments at which the one can become the other.",
+                        "The first can go straight over into the second at "
+                                + (count == 1 ? "one moment." : count + " moments."),
                         tolerance));
         crossings.smoothestFirst().forEach(c -> all.add(of(c)));
         return List.copyOf(all);
@@ -60,7 +59,7 @@ public final class TellCrossing {
 
     private static String missed(Crossings crossings) {
         Crossing c = Crossings.nearest(crossings.from(), crossings.to(), crossings.request());
-        return "The one cannot become the other within tolerance: where they come nearest, "
+        return "The first cannot go straight over into the second: where they come nearest, "
                 + when(c)
                 + (c.adjustment().none() ? "" : ", the second " + adjusted(c.adjustment()))
                 + ", they are "
@@ -92,8 +91,7 @@ public final class TellCrossing {
                 c.roughness().weights() <= GENTLE && c.keepsTethers() ? Tone.GOOD : Tone.NOTE,
                 text.toString(),
                 "The states differ by up to "
-                        + Say.length(c.placeGap())
-                        + " and "
+                        + (c.placeGap() < 0.0005 ? "" : Say.length(c.placeGap()) + " and ")
                         + speed(c.speedGap())
                         + " and stay within tolerance for "
                         + Say.seconds(c.together())
@@ -113,9 +111,11 @@ public final class TellCrossing {
      */
     public static Told onward(Crossing c, boolean into) {
         Told whole = of(c);
-        String left = Say.percent(c.fromShare()) + (into ? " into that one, " : " into this one, ");
-        String entered =
-                Say.percent(c.toShare()) + (into ? " into this one: " : " into that one: ");
+        String left =
+                "at "
+                        + Say.percent(c.fromShare())
+                        + (into ? " of that one and " : " of this one and ");
+        String entered = Say.percent(c.toShare()) + (into ? " of this one: " : " of that one: ");
         return new Told(
                 whole.key(),
                 whole.tone(),
@@ -133,16 +133,17 @@ public final class TellCrossing {
         return new Told(
                 "crossings",
                 Tone.NOTE,
-                "None of the patterns it was compared with can become this one, or this one one of"
-                        + " them, as they stand.",
+                "As they stand, no pattern it was compared with goes straight over into this one, nor"
+                        + " this one into any of them.",
                 "Every moment of each cycle was compared with every moment of the other.");
     }
 
     private static String when(Crossing c) {
-        return Say.percent(c.fromShare())
-                + " into the one, "
+        return "at "
+                + Say.percent(c.fromShare())
+                + " of the first and "
                 + Say.percent(c.toShare())
-                + " into the other";
+                + " of the second";
     }
 
     private static String who(Who who) {
@@ -173,16 +174,16 @@ public final class TellCrossing {
             case SPIN ->
                     whose
                             + (many
-                                    ? " go on while the pois turn otherwise"
-                                    : " goes on while its poi turns otherwise");
+                                    ? " go on while both poi turn differently"
+                                    : " goes on while its poi turns differently");
             case SPIN_REVERSAL ->
-                    (many ? "both pois turn" : whose + "'s poi turns")
+                    (many ? "both poi turn" : whose + "'s poi turns")
                             + " the other way from a stall";
             default ->
                     whose
                             + (many
-                                    ? " and pois all go on otherwise"
-                                    : " and its poi both go on otherwise");
+                                    ? " and both poi go on differently"
+                                    : " and its poi both go on differently");
         };
     }
 
@@ -199,12 +200,12 @@ public final class TellCrossing {
             said.add("carried " + Say.offset(by.getX(), by.getY(), by.getZ()));
         }
         if (a.faster()) {
-            said.add((a.tempo() > 1 ? "sped up" : "slowed") + " to " + Say.percent(a.tempo()));
+            said.add((a.tempo() > 1 ? "sped up" : "slowed down") + " to " + Say.percent(a.tempo()));
         }
         if (a.retimed()) {
-            said.add("timed anew between its hands");
+            said.add("with another timing between its hands");
         }
-        return String.join(", ", said);
+        return Say.listed(said, "and");
     }
 
     /** "split time, same direction". */
@@ -235,7 +236,8 @@ public final class TellCrossing {
     }
 
     private static String weights(double weights) {
-        return Say.trimmed(weights, 2) + (weights == 1 ? " weight" : " weights");
+        String said = Say.trimmed(weights, 2);
+        return said.equals("0") ? "nothing" : said + (said.equals("1") ? " weight" : " weights");
     }
 
     private static String speed(double metresASecond) {
@@ -254,13 +256,26 @@ public final class TellCrossing {
                         + " at most; the heads take up to "
                         + weights(passage.extraHeads())
                         + " beyond what the motions ask for.";
+        if (passage.corded() && passage.astray() > NEAR_PATH) {
+            return new Told(
+                    "passage",
+                    Tone.NOTE,
+                    "A cord can do it only if you can do this: to keep the figures, the hands leave their"
+                            + " paths by up to "
+                            + Say.length(passage.astray())
+                            + ".",
+                    pulls);
+        }
         if (passage.corded()) {
             return new Told(
                     "passage",
                     Tone.GOOD,
-                    "A cord can do it: both tethers pull all the way, and the hands stray up to "
-                            + Say.length(passage.astray())
-                            + " from where the motions have them, to keep the figures.",
+                    "A cord can do it: both tethers pull all the way"
+                            + (passage.astray() < 0.0005
+                                    ? "."
+                                    : ", and to keep the figures the hands stray up to "
+                                            + Say.length(passage.astray())
+                                            + " from their paths."),
                     pulls);
         }
         return new Told(
@@ -339,9 +354,9 @@ public final class TellCrossing {
 
     public static Told of(FlowingSet set, int patterns, IntFunction<String> names) {
         String looked =
-                " Looked at "
+                " Part routes looked at: "
                         + set.looked()
-                        + " part routes; each pattern once, back to the first.";
+                        + ". Each pattern comes once, and the last leads back to the first.";
         String how =
                 switch (set.outcome()) {
                     case BEST -> "No set of that length from there is gentler.";

@@ -3,6 +3,7 @@ package deferent.tell;
 import deferent.motion.pairing.Side;
 import deferent.reading.body.HandReach;
 import deferent.reading.body.Reach;
+import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.worked.Worked;
@@ -33,19 +34,26 @@ final class TellFirst {
                 "first",
                 links && against.isEmpty() ? Tone.GOOD : Tone.NOTE,
                 link.reading()
-                        .map(l -> links ? linked(against) : unlinked(l, against))
+                        .map(l -> links ? linked(l, against) : unlinked(l, against))
                         .orElseGet(() -> unknown(against)),
-                "It links where a head stays with the other hand as placed, within a hand's breadth. Arms"
-                        + " are asked first, then cords.");
+                "It links where a head stays with the other hand as placed, within a hand's breadth, goes"
+                        + " beside it or comes where it was. Arms are asked first, then cords.");
     }
 
-    private String linked(Optional<String> against) {
-        return "It links" + against.map(why -> ", but " + why + ".").orElseGet(this::taut);
+    private String linked(LinkReading link, Optional<String> against) {
+        String how =
+                switch (link.kind()) {
+                    case CARRIED, ROD -> " without touching";
+                    case FOLLOWED -> " with a lag";
+                    default -> "";
+                };
+        return against.map(why -> "It links" + how + ", but " + why + ".")
+                .orElseGet(() -> how.isEmpty() ? "It links" + taut() : apart(link, "links" + how));
     }
 
     private String unlinked(LinkReading link, Optional<String> against) {
         return against.map(why -> "It does not link as it stands, and " + why + ".")
-                .orElseGet(() -> apart(link));
+                .orElseGet(() -> apart(link, "does not link"));
     }
 
     private static String unknown(Optional<String> against) {
@@ -60,15 +68,19 @@ final class TellFirst {
                 : ".";
     }
 
-    private String apart(LinkReading link) {
-        return (settled() ? "Both cords can stay taut at this tempo, but it" : "It")
-                + " does not link: "
+    private String apart(LinkReading link, String links) {
+        boolean not = link.kind() == LinkKind.NONE;
+        return (settled()
+                        ? "Both cords can stay taut at this tempo, " + (not ? "but it " : "and it ")
+                        : "It ")
+                + links
+                + ": "
                 + link.carrier().head()
                 + " and "
                 + link.carrier().other().hand()
-                + " come up to "
+                + " are up to "
                 + Say.length(link.inPlaneGap())
-                + " apart.";
+                + " apart now.";
     }
 
     private boolean settled() {
@@ -108,7 +120,10 @@ final class TellFirst {
                         .min();
         String cord = "the " + slowest.side().word() + " cord ";
         return least.isPresent()
-                ? cord + "needs " + Say.tempo(least.getAsDouble()) + " or more to stay taut"
+                ? cord
+                        + "needs a tempo of "
+                        + Say.tempo(least.getAsDouble())
+                        + " or more to stay taut"
                 : cord + "does not stay taut in it";
     }
 }

@@ -16,12 +16,16 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Says what a fit found, what missing a size costs, and what a motion falls into. */
+/** Says what a fit found, what a size that is out costs, and what a motion turns into. */
 public final class TellFit {
-    /** Costs below this are not worth a word, metres. */
-    private static final double WORTH_SAYING = 0.0005;
+    /** Costs below this are not worth a word, metres: no hand is that exact. */
+    private static final double WORTH_SAYING = 0.005;
+
+    /** A size this near to another is the same, metres or radians. */
+    private static final double SAME = 0.0005;
 
     /** How many ways one sentence names. */
     private static final int REMEDIES = 3;
@@ -105,19 +109,23 @@ public final class TellFit {
                 + Phrase.write(ridden.pairing()).map(p -> ": \"" + p + "\"").orElse("");
     }
 
-    /** The fit in one sentence, beside the link it closes. */
-    static Told remedy(FitReading fit, Pairing pairing) {
+    /** The fit in one sentence, beside the link it closes; none where nothing needs to change. */
+    static Optional<Told> remedy(FitReading fit, Pairing pairing) {
         Told verdict = verdict(fit, pairing);
         String key = "fit." + fit.carrier().word();
         if (!fit.closes()) {
-            return new Told(key, Told.Tone.NOTE, verdict.text(), verdict.why());
+            return Optional.of(new Told(key, Told.Tone.NOTE, verdict.text(), verdict.why()));
+        }
+        if (fit.answers().get(0).changes().isEmpty()) {
+            return Optional.empty();
         }
         String ways =
                 fit.answers().stream()
                         .limit(REMEDIES)
                         .map(answer -> changes(answer, pairing))
                         .collect(Collectors.joining("; or "));
-        return new Told(key, Told.Tone.NOTE, "To close it, " + ways + ".", verdict.text());
+        return Optional.of(
+                new Told(key, Told.Tone.NOTE, "To close it, " + ways + ".", verdict.text()));
     }
 
     private static String ways(int answers) {
@@ -126,21 +134,32 @@ public final class TellFit {
 
     private static String why(Remedy answer) {
         return (answer.exact() ? "Worked out exactly" : "Found by search")
-                + "; then "
-                + Say.length(answer.gapLeft())
-                + "; nothing moves further than "
+                + (answer.gapLeft() < SAME
+                        ? "; it closes wholly"
+                        : "; it leaves " + Say.length(answer.gapLeft()))
+                + ". Nothing moves further than "
                 + Say.length(answer.moved())
                 + " from where it was.";
     }
 
     /** "make the right hand radius 60 cm (now 45 cm)". */
     public static String changes(Remedy answer, Pairing pairing) {
-        return answer.changes().isEmpty()
-                ? "no change"
-                : "make "
-                        + answer.changes().stream()
-                                .map(change -> change(change, pairing))
-                                .collect(Collectors.joining(", and "));
+        return answer.changes().isEmpty() ? "no change" : changes(answer.changes(), pairing);
+    }
+
+    private static String changes(List<SizeChange> changes, Pairing pairing) {
+        List<String> said = new ArrayList<>();
+        for (boolean centre : new boolean[] {false, true}) {
+            List<String> some =
+                    changes.stream()
+                            .filter(change -> change.size().kind().centre() == centre)
+                            .map(change -> change(change, pairing))
+                            .toList();
+            if (!some.isEmpty()) {
+                said.add((centre ? "put " : "make ") + Say.listed(some, "and"));
+            }
+        }
+        return String.join(", and ", said);
     }
 
     /** The fit with the cord taken into account, in one sentence. */
@@ -148,10 +167,7 @@ public final class TellFit {
         String how =
                 fit.changes().isEmpty()
                         ? "nothing needs to change"
-                        : "make "
-                                + fit.changes().stream()
-                                        .map(change -> change(change, pairing))
-                                        .collect(Collectors.joining(", and "));
+                        : changes(fit.changes(), pairing);
         String text;
         if (fit.closes()) {
             text =
@@ -192,9 +208,9 @@ public final class TellFit {
     private static String change(SizeChange change, Pairing pairing) {
         return name(change.size(), pairing)
                 + " "
-                + value(change.size(), change.to())
+                + place(change.size(), change.to())
                 + " (now "
-                + value(change.size(), change.from())
+                + place(change.size(), change.from())
                 + ")";
     }
 
@@ -204,14 +220,33 @@ public final class TellFit {
         return switch (size.kind()) {
             case HAND_RADIUS -> whose + "hand radius";
             case TETHER -> whose + "tether";
-            case CENTRE_X -> whose + "centre's place to the left";
-            case CENTRE_Y -> whose + "centre's height over the breastbone";
-            case CENTRE_Z -> whose + "centre's place to the front";
+            case CENTRE_X, CENTRE_Y, CENTRE_Z -> whose + "centre";
             case START -> whose + "poi's start";
             case TILT -> whose + "figure's tilt";
             case AMPLITUDE -> whose + "swing to each side";
             case TIMING -> "the timing";
             case TEMPO -> "the tempo";
+        };
+    }
+
+    /** Where a size is put: "22 cm to the left" of a centre, of others the value. */
+    static String place(Size size, double value) {
+        if (!size.kind().centre()) {
+            return value(size, value);
+        }
+        String away = Say.size(Math.abs(value));
+        boolean none = Math.abs(value) < SAME;
+        return switch (size.kind()) {
+            case CENTRE_X ->
+                    none ? "in the middle" : away + (value > 0 ? " to the left" : " to the right");
+            case CENTRE_Y ->
+                    none
+                            ? "level with the breastbone"
+                            : away + (value > 0 ? " above" : " below") + " the breastbone";
+            default ->
+                    none
+                            ? "at the breastbone"
+                            : away + (value > 0 ? " in front of" : " behind") + " the breastbone";
         };
     }
 
@@ -267,7 +302,7 @@ public final class TellFit {
     }
 
     /**
-     * What to practise: how much further apart a small miss of each size puts head and hand,
+     * What to practise: how much further apart head and hand are where a size is a little out,
      * dearest first, sizes of one cost in one sentence.
      */
     public static List<Told> costs(List<Cost> costs, Pairing pairing) {
@@ -278,29 +313,62 @@ public final class TellFit {
                 .forEach(
                         cost ->
                                 alike.computeIfAbsent(
-                                                "a miss of "
+                                                " is "
                                                         + step(cost)
-                                                        + " puts head and hand "
+                                                        + " out, head and hand are "
                                                         + Say.length(cost.gapCost())
-                                                        + " further apart",
+                                                        + " further apart.",
                                                 c -> new ArrayList<>())
                                         .add(cost));
         List<Told> all = new ArrayList<>();
         alike.forEach(
-                (sentence, sizes) ->
-                        all.add(
-                                new Told(
-                                        "cost." + sizes.get(0).size().key(),
-                                        Told.Tone.NOTE,
-                                        Say.capital(sentence)
-                                                + ": "
-                                                + sizes.stream()
-                                                        .map(c -> name(c.size(), pairing))
-                                                        .collect(Collectors.joining(", "))
-                                                + ".",
-                                        "The greater of what it costs in shape and as placed, in the"
-                                                + " worse of the two directions.")));
+                (sentence, missed) -> {
+                    List<Size> sizes = missed.stream().map(Cost::size).toList();
+                    all.add(
+                            new Told(
+                                    "cost." + sizes.get(0).key(),
+                                    Told.Tone.NOTE,
+                                    "If " + Say.listed(names(sizes, pairing), "or") + sentence,
+                                    "The greater of what it costs in shape and as placed, in the"
+                                            + " worse of the two directions."));
+                });
         return List.copyOf(all);
+    }
+
+    /** "the left tether", "either hand radius", "either centre (sideways or in height)". */
+    private static List<String> names(List<Size> sizes, Pairing pairing) {
+        Map<String, List<String>> ways = new LinkedHashMap<>();
+        for (Size size : sizes) {
+            String name = name(size, pairing);
+            boolean both =
+                    !size.kind().shared()
+                            && sizes.contains(Size.of(size.side().other(), size.kind()));
+            List<String> way =
+                    ways.computeIfAbsent(
+                            both ? name.replaceFirst("the (left|right)", "either") : name,
+                            n -> new ArrayList<>());
+            if (size.kind().centre() && !way.contains(way(size))) {
+                way.add(way(size));
+            }
+        }
+        return ways.entrySet().stream()
+                .map(
+                        one ->
+                                one.getValue().isEmpty()
+                                        ? one.getKey()
+                                        : one.getKey()
+                                                + " ("
+                                                + Say.listed(one.getValue(), "or")
+                                                + ")")
+                .toList();
+    }
+
+    private static String way(Size size) {
+        return switch (size.kind()) {
+            case CENTRE_X -> "sideways";
+            case CENTRE_Y -> "in height";
+            default -> "in depth";
+        };
     }
 
     private static String step(Cost cost) {
@@ -309,26 +377,46 @@ public final class TellFit {
                 : value(cost.size(), cost.step());
     }
 
-    /** What a side's motion reads as when one of its sizes goes astray. */
+    /**
+     * What a side's motion turns into when one of its sizes goes astray; nothing of what it is
+     * already.
+     */
     public static List<Told> neighbours(List<Neighbour> neighbours, Side side, Pairing pairing) {
         List<Told> all = new ArrayList<>();
         for (Neighbour n : neighbours) {
+            if (Math.abs(n.away()) < SAME) {
+                continue;
+            }
+            String name = name(n.size(), pairing);
             all.add(
                     new Told(
                             "neighbour." + side.word(),
                             n.already() ? Told.Tone.WARN : Told.Tone.NOTE,
-                            "The "
-                                    + side.word()
-                                    + " motion "
-                                    + (n.already() ? "reads as " : "falls into ")
-                                    + into(n)
-                                    + " as "
-                                    + name(n.size(), pairing)
-                                    + " goes from "
-                                    + value(n.size(), n.now())
-                                    + " to "
-                                    + value(n.size(), n.at())
-                                    + ".",
+                            n.already()
+                                    ? "The "
+                                            + side.word()
+                                            + " motion already looks like "
+                                            + into(n)
+                                            + ": make "
+                                            + name
+                                            + " "
+                                            + value(n.size(), n.at())
+                                            + " (now "
+                                            + value(n.size(), n.now())
+                                            + ") and it is that."
+                                    : "As "
+                                            + name
+                                            + goes(n)
+                                            + value(n.size(), n.now())
+                                            + " to "
+                                            + (n.size().kind().length() && n.at() < SAME
+                                                    ? "nothing"
+                                                    : value(n.size(), n.at()))
+                                            + ", the "
+                                            + side.word()
+                                            + " motion turns into "
+                                            + into(n)
+                                            + ".",
                             "Hand or head is now up to "
                                     + Say.length(n.strays())
                                     + " from where it would be there; an onlooker sees no difference"
@@ -337,12 +425,18 @@ public final class TellFit {
         return List.copyOf(all);
     }
 
+    private static String goes(Neighbour n) {
+        return !n.size().kind().length()
+                ? " goes from "
+                : n.away() > 0 ? " grows from " : " shrinks from ";
+    }
+
     private static String into(Neighbour neighbour) {
         return switch (neighbour.into()) {
             case LINEAR_EXTENSION -> "a linear extension";
-            case STILL_HEAD -> "a hand that turns about a still head";
+            case STILL_HEAD -> "a point isolation";
             case STATIC_SPIN -> "a static spin";
-            case POINTED_PETALS -> "petals that are points";
+            case POINTED_PETALS -> "a flower of pointed petals";
         };
     }
 }

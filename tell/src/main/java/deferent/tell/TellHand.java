@@ -110,13 +110,13 @@ public final class TellHand {
         String uneven = even ? "" : ", now faster, now slower";
         if (path.still()) {
             return "its poi goes round it "
-                    + (Math.abs(n) == 1 ? "" : times(Math.abs(n)) + " ")
+                    + (Math.abs(n) == 1 ? "" : Say.times(Math.abs(n)) + " ")
                     + way(n)
                     + plane()
                     + uneven;
         }
         return "its poi turns "
-                + times(Math.abs(n))
+                + Say.times(Math.abs(n))
                 + path.circle()
                         .map(
                                 circle ->
@@ -127,8 +127,8 @@ public final class TellHand {
                 + uneven;
     }
 
-    private static String times(int n) {
-        return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
+    private static String cycles(int n) {
+        return n == 1 ? "one cycle" : n + " cycles";
     }
 
     private String begins() {
@@ -175,7 +175,7 @@ public final class TellHand {
         String rounds =
                 left == right
                         ? ""
-                        : ", the left hand " + left + " times while the right goes " + right;
+                        : ", " + cycles(left) + " of the left hand to " + right + " of the right";
         return new Told(
                 "does.together",
                 Tone.NOTE,
@@ -186,9 +186,9 @@ public final class TellHand {
                                 ? "the same direction"
                                 : "opposite directions")
                         + rounds
-                        + "; "
+                        + ". The tempo is "
                         + Say.tempo(pairing.tempo())
-                        + ", one cycle in "
+                        + ": one cycle takes "
                         + Say.seconds(pairing.period())
                         + ".",
                 "The timing says how far the right hand's cycle is ahead of the left hand's. Their planes"

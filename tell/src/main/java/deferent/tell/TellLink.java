@@ -35,11 +35,13 @@ final class TellLink {
         return new Told(
                 "link." + carrier.word(),
                 Tone.NOTE,
-                "The other way round, from "
+                "The other way round nothing links: "
                         + carrier.head()
-                        + " to "
+                        + " and "
                         + rider.hand()
-                        + ", nothing links.",
+                        + " are up to "
+                        + Say.length(link.inPlaneGap())
+                        + " apart now.",
                 why());
     }
 
@@ -64,13 +66,13 @@ final class TellLink {
             case CARRIED ->
                     "Linked, carried: "
                             + hand
-                            + (link.wander() < NOTHING ? " goes exactly as " : " goes as ")
+                            + (link.wander() < NOTHING ? " moves exactly as " : " moves as ")
                             + head
-                            + " goes, "
+                            + " does, "
                             + Say.offset(link.offset().getX(), link.offset().getY(), 0)
                             + (link.wander() < NOTHING
                                     ? ""
-                                    : ", within " + Say.length(link.wander()))
+                                    : ", give or take " + Say.length(link.wander()))
                             + ".";
             case FOLLOWED -> followed(link.followed().orElseThrow());
             case ROD ->
@@ -78,7 +80,9 @@ final class TellLink {
                             + head
                             + " and "
                             + hand
-                            + " draw the same figure and keep one distance.";
+                            + " draw the same figure and stay "
+                            + Say.length(link.inPlaneGap())
+                            + " apart.";
             case NONE -> link.shapeGap() <= link.tolerance() ? sameFigureApart() : apart();
         };
     }
@@ -86,16 +90,16 @@ final class TellLink {
     private String followed(LinkReading.Following by) {
         boolean half = Math.abs(Math.abs(by.lag()) - 0.5) < 0.005;
         boolean trails = by.lag() >= 0 && !half;
-        String beside = by.touching() ? "" : "beside ";
+        String beside = by.touching() ? "" : ", to one side";
         return "Linked, followed: "
                 + rider.hand()
-                + (trails ? " comes " : " is ")
-                + beside
-                + "where "
+                + " goes where "
                 + carrier.head()
-                + (trails ? " was " : " will be ")
+                + (trails ? " went" : " goes")
+                + beside
+                + ", "
                 + Say.share(by.lag())
-                + (trails ? " before." : " later.")
+                + (trails ? " later." : half ? " apart." : " ahead of it.")
                 + (half && by.touching() && together() ? " In split time they touch." : "");
     }
 
@@ -110,9 +114,9 @@ final class TellLink {
                 + rider.hand()
                 + " draws"
                 + (link.shapeGap() < NOTHING ? "" : " within " + Say.length(link.shapeGap()))
-                + ", but at one instant they are up to "
+                + ", but they are up to "
                 + Say.length(link.inPlaneGap())
-                + " apart.";
+                + " apart now.";
     }
 
     private String apart() {
@@ -122,79 +126,68 @@ final class TellLink {
         PathKind hand = PathKind.of(samples.hand(rider));
         boolean circles =
                 head.sort() == PathKind.Sort.CIRCLE && hand.sort() == PathKind.Sort.CIRCLE;
+        String now = Say.length(link.inPlaneGap());
+        String best = Say.length(link.shapeGap());
+        String round = circles ? " all the way round" : "";
         return "No link from "
                 + carrier.head()
                 + " to "
                 + rider.hand()
-                + ": up to "
-                + Say.length(link.inPlaneGap())
-                + " apart now, at best "
-                + (link.quick() ? "about " : "")
-                + Say.length(link.shapeGap())
-                + (circles ? " all the way round" : "")
+                + ": they are up to "
+                + now
+                + " apart now, "
+                + (best.equals(now) && !link.quick()
+                        ? "at best no nearer"
+                        : "at best " + (link.quick() ? "about " : "") + best + round)
                 + ", because "
                 + cause(head, hand)
                 + ".";
     }
 
     private String cause(PathKind head, PathKind hand) {
-        String carriers = motion(carrier) + "'s head";
-        String riders = motion(rider) + "'s hand";
-        if (hand.sort() == PathKind.Sort.POINT) {
-            return "the "
-                    + riders
-                    + " stands still while the "
-                    + carriers
-                    + " goes along "
-                    + Say.a(head.noun());
-        }
-        if (head.sort() == PathKind.Sort.POINT) {
-            return "the "
-                    + carriers
-                    + " stands still while the "
-                    + riders
-                    + " goes along "
-                    + Say.a(hand.noun());
-        }
-        if (head.sort() == hand.sort() && head.sort() != PathKind.Sort.FIGURE) {
-            return "the "
-                    + carriers
-                    + " "
-                    + head.noun()
-                    + " ("
-                    + Say.length(head.size())
-                    + ") is "
-                    + (head.size() < hand.size() ? "smaller" : "larger")
-                    + " than the "
-                    + riders
-                    + " "
-                    + hand.noun()
-                    + " ("
-                    + Say.length(hand.size())
-                    + ")";
-        }
-        if (head.sort() == PathKind.Sort.FIGURE && hand.sort() == PathKind.Sort.FIGURE) {
-            return "the "
-                    + carriers
-                    + " and the "
-                    + riders
+        String heads = carrier.head();
+        String hands = rider.hand();
+        boolean headDraws = head.sort() == PathKind.Sort.FIGURE;
+        boolean handDraws = hand.sort() == PathKind.Sort.FIGURE;
+        if (headDraws && handDraws) {
+            return heads
+                    + " and "
+                    + hands
                     + " draw different figures, "
                     + Say.length(2 * head.size())
                     + " and "
                     + Say.length(2 * hand.size())
                     + " across";
         }
-        return Say.a(head.noun())
-                + " is no "
-                + hand.noun()
-                + ": the "
-                + carriers
-                + (head.sort() == PathKind.Sort.FIGURE ? " draws " : " goes along ")
-                + Say.a(head.noun())
-                + ", the "
-                + riders
-                + " goes along "
-                + Say.a(hand.noun());
+        if (head.sort() == hand.sort() && head.sized().equals(hand.sized())) {
+            return heads + " and " + hands + " go along different arcs";
+        }
+        if (head.sort() == hand.sort()) {
+            return heads
+                    + "'s "
+                    + head.sized()
+                    + " is "
+                    + head.against(hand)
+                    + " than "
+                    + hands
+                    + "'s "
+                    + hand.sized();
+        }
+        if (head.sort() == PathKind.Sort.POINT) {
+            return heads + " stays still while " + hands + " " + hand.goes();
+        }
+        if (hand.sort() == PathKind.Sort.POINT) {
+            return hands + " stays still while " + heads + " " + head.goes();
+        }
+        if (headDraws) {
+            return hands + " " + hand.goes() + " and " + heads + " draws another figure";
+        }
+        return heads
+                + " "
+                + head.goes()
+                + " and "
+                + hands
+                + (handDraws ? " draws another figure" : " " + hand.goes());
     }
 
     private boolean varies() {
@@ -202,34 +195,33 @@ final class TellLink {
         return link.inPlaneGap() - least >= NOTHING;
     }
 
-    private String motion(Side side) {
-        return readings.hand(side).motion();
-    }
-
     private String why() {
         StringBuilder why = new StringBuilder();
-        why.append("Apart now, at one instant, by up to ")
-                .append(Say.length(link.inPlaneGap()))
-                .append(" in the plane");
-        if (varies()) {
-            why.append(" (most ")
-                    .append(Say.percent(link.worstTime() / readings.trace().period()))
-                    .append(" into the cycle)");
+        if (link.inPlaneGap() < NOTHING) {
+            why.append("Never apart in the plane");
+        } else {
+            why.append("Apart now by up to ")
+                    .append(Say.length(link.inPlaneGap()))
+                    .append(" in the plane");
+            if (varies()) {
+                why.append(" (most ")
+                        .append(Say.into(link.worstTime() / readings.trace().period()))
+                        .append(')');
+            }
         }
-        why.append(" and ").append(Say.length(link.depthGap())).append(" across it. At best ");
-        why.append(link.quick() ? "about " : "").append(Say.length(link.shapeGap()));
-        if (!link.quick() && link.shapeGapError() >= 0.0005) {
-            why.append(" (sampled to ").append(Say.length(link.shapeGapError())).append(")");
+        if (link.depthGap() >= NOTHING) {
+            why.append(link.inPlaneGap() < NOTHING ? ", " : " and ")
+                    .append(Say.length(link.depthGap()))
+                    .append(" across it");
         }
-        why.append(" as shapes");
-        if (link.shapeGap() >= NOTHING) {
-            why.append(", ")
-                    .append(Say.percent(link.shareOfFigure()))
-                    .append(" of the figure's width or ")
-                    .append(Say.trimmed(link.handsBreadths(), 1))
-                    .append(" hand's breadths");
+        why.append(". ");
+        if (link.clockGap() < NOTHING) {
+            why.append("At best the same in shape and time");
+        } else {
+            why.append(link.shapeGap() < NOTHING ? "At best the same in shape" : shapes())
+                    .append("; in shape and time ")
+                    .append(Say.length(link.clockGap()));
         }
-        why.append("; with their timing ").append(Say.length(link.clockGap()));
         if (Math.abs(link.lag()) > 0.495) {
             why.append(", half a cycle apart");
         } else if (Math.abs(link.lag()) > 0.002) {
@@ -238,5 +230,23 @@ final class TellLink {
         }
         why.append('.');
         return why.toString();
+    }
+
+    private String shapes() {
+        String sampled =
+                !link.quick() && link.shapeGapError() >= 0.0005
+                        ? " (sampled to " + Say.length(link.shapeGapError()) + ")"
+                        : "";
+        String breadths = Say.trimmed(link.handsBreadths(), 1);
+        return "At best "
+                + (link.quick() ? "about " : "")
+                + Say.length(link.shapeGap())
+                + " in shape"
+                + sampled
+                + ", "
+                + Say.percent(link.shareOfFigure())
+                + " of the figure's width or "
+                + (breadths.equals("1") ? "" : breadths + " times ")
+                + "a hand's breadth";
     }
 }

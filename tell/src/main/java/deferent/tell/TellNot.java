@@ -18,13 +18,13 @@ final class TellNot {
                     rest.isEmpty()
                             ? ""
                             : " Nor could "
-                                    + listed(rest)
+                                    + Say.listed(rest, "and")
                                     + (rest.size() == 1 ? ", which rests" : ", which rest")
                                     + " on it.";
             return new Told(
                     key,
                     Tone.WARN,
-                    Say.capital(listed(what))
+                    Say.capital(Say.listed(what, "and"))
                             + " could not be worked out: "
                             + first.reason()
                             + "."
@@ -79,13 +79,5 @@ final class TellNot {
 
     List<Told> told() {
         return sentences.values().stream().map(Sentence::told).toList();
-    }
-
-    /** "this", "this and that", "this, that and another". */
-    private static String listed(List<String> names) {
-        int last = names.size() - 1;
-        return last == 0
-                ? names.get(0)
-                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
     }
 }

@@ -89,6 +89,28 @@ public final class TellPhoto {
         frames();
         photo.lights().forEach(this::seen);
         photo.lights().forEach(this::blinks);
+        alike();
+    }
+
+    /** What is told alike of both lights is told once. */
+    private void alike() {
+        for (String key : List.of("photo.asked", "photo.seen", "photo.led")) {
+            List<Told> both = all.stream().filter(t -> t.key().startsWith(key + ".")).toList();
+            if (both.size() != 2) {
+                continue;
+            }
+            Told left = both.get(0);
+            String text = left.text().replaceFirst("the left (light|figure)", "either $1");
+            if (text.equals(
+                    both.get(1).text().replaceFirst("the right (light|figure)", "either $1"))) {
+                String why =
+                        left.why().equals(both.get(1).why())
+                                ? left.why()
+                                : "Left: " + left.why() + " Right: " + both.get(1).why();
+                all.set(all.indexOf(left), new Told(key, left.tone(), text, why));
+                all.remove(both.get(1));
+            }
+        }
     }
 
     private static boolean same(FigureTime a, FigureTime b) {
@@ -195,14 +217,13 @@ public final class TellPhoto {
 
     private static String rounds(double figures) {
         if (whole(figures)) {
-            long count = Math.round(figures);
-            return count == 1 ? "its figure exactly once" : "its figure " + count + " times";
+            int count = (int) Math.round(figures);
+            return count == 1 ? "its figure exactly once" : "its figure " + Say.times(count);
         }
         return figures < 1
                 ? "only " + Say.percent(figures) + " of its figure"
                 : "its figure "
-                        + Say.trimmed(Math.floor(figures), 0)
-                        + (figures < 2 ? " time" : " times")
+                        + Say.times((int) figures)
                         + " and "
                         + Say.percent(figures - Math.floor(figures))
                         + " of it once more, which comes out brighter";
@@ -302,7 +323,7 @@ public final class TellPhoto {
                         + (line
                                 ? ", which run together into an unbroken line"
                                 : blinks.unbroken() > 0.005
-                                        ? ", and runs together on "
+                                        ? ", which run together on "
                                                 + Say.percent(blinks.unbroken())
                                                 + " of the way"
                                         : "")

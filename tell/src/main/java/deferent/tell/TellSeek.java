@@ -40,23 +40,21 @@ public final class TellSeek {
         int near = answers.count() - exact;
         String found =
                 exact == 0 && near == 0
-                        ? "Nothing links"
-                        : number(exact)
+                        ? "nothing links"
+                        : (exact == 0 ? "no" : number(exact))
                                 + (exact == 1 ? " link closes" : " links close")
                                 + " exactly and "
-                                + number(near)
+                                + (near == 0 ? "none" : number(near))
                                 + " within "
                                 + Say.length(request.tolerance());
         return new Told(
                 "seek",
                 exact + near > 0 ? Tone.GOOD : Tone.NOTE,
-                found
-                        + " among "
+                "Among "
                         + number(request.space().count())
-                        + " motions"
-                        + (exact + near > 0
-                                ? ", which stand for " + number(answers.pairs()) + " pairs"
-                                : "")
+                        + " motions, "
+                        + found
+                        + (exact + near > 0 ? "; they stand for " + pairs(answers.pairs()) : "")
                         + (done ? "." : "; the seek was stopped, so there may be more."),
                 "Every one of "
                         + number(answers.headPaths())
@@ -123,10 +121,7 @@ public final class TellSeek {
         text.add(
                 answer.exact()
                         ? "Linked exactly."
-                        : Say.capital(miss(answer.gap()))
-                                + " apart at best"
-                                + closing(answer)
-                                + ".");
+                        : "At best " + miss(answer.gap()) + " apart" + closing(answer) + ".");
         text.add(stands(answer));
         text.addAll(merit(answer.merit()));
         return new Told(
@@ -145,12 +140,17 @@ public final class TellSeek {
     private static String stands(Answer answer) {
         return answer.pairs() == 1
                 ? "One carrier leads, one rider follows."
-                : number(answer.carriers())
+                : "It stands for "
+                        + pairs(answer.pairs())
+                        + ": "
+                        + number(answer.carriers())
                         + (answer.carriers() == 1 ? " carrier leads, " : " carriers lead, ")
                         + number(answer.riders())
-                        + (answer.riders() == 1 ? " rider follows: " : " riders follow: ")
-                        + number(answer.pairs())
-                        + " pairs like it.";
+                        + (answer.riders() == 1 ? " rider follows." : " riders follow.");
+    }
+
+    private static String pairs(long count) {
+        return number(count) + (count == 1 ? " pair" : " pairs");
     }
 
     private static String miss(double gap) {
@@ -170,20 +170,27 @@ public final class TellSeek {
 
     private static String closing(Closing closing, Pairing pairing) {
         return TellFit.name(closing.size(), pairing)
-                + " at "
-                + TellFit.value(closing.size(), closing.to())
+                + (closing.size().kind().centre() ? " " : " at ")
+                + TellFit.place(closing.size(), closing.to())
                 + " (now "
-                + TellFit.value(closing.size(), closing.from())
+                + TellFit.place(closing.size(), closing.from())
                 + ")";
     }
 
     private static List<String> merit(Merit merit) {
         List<String> said = new ArrayList<>();
+        String contrast = Say.trimmed(merit.contrast(), 1);
         if (merit.contrast() >= ALIKE) {
-            said.add("One figure is " + Say.trimmed(merit.contrast(), 1) + " times the other.");
+            said.add(
+                    "One figure is "
+                            + (contrast.equals("2") ? "twice" : contrast + " times")
+                            + " as large as the other.");
         }
         if (merit.symmetry() >= 2) {
-            said.add("Both look the same " + merit.symmetry() + " times in a round.");
+            said.add(
+                    "Both figures look the same "
+                            + Say.times(merit.symmetry())
+                            + " in a full turn.");
         }
         if (merit.missing() >= 0.005) {
             said.add("A hand falls short by " + Say.length(merit.missing()) + ".");
@@ -203,9 +210,11 @@ public final class TellSeek {
                 .ifPresent(
                         growth ->
                                 said.add(
-                                        "A slip becomes "
-                                                + Say.trimmed(growth, 1)
-                                                + " times itself in a reaction time."));
+                                        growth < 1.05
+                                                ? "A slip does not grow before you can react."
+                                                : "A slip grows to "
+                                                        + Say.trimmed(growth, 1)
+                                                        + " times its size before you can react."));
         merit.toShelf()
                 .ifPresent(
                         far ->
@@ -226,7 +235,7 @@ public final class TellSeek {
                 told.tone(),
                 (like.distance() < UNSAID
                                 ? "The very same. "
-                                : Say.capital(Say.length(like.distance())) + " from it. ")
+                                : "It is " + Say.length(like.distance()) + " away. ")
                         + told.text(),
                 "Hands and heads are that far from the given ones', root mean square, however both"
                         + " are placed. "

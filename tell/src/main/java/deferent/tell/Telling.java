@@ -21,6 +21,9 @@ public final class Telling {
     // Nobody sees a head that is less than this off its figure, metres.
     private static final double SEEN = 0.01;
 
+    /** Metres too few to say. */
+    private static final double NOTHING = 1e-3;
+
     private Telling() {}
 
     public static List<Told> of(Readings readings) {
@@ -65,7 +68,7 @@ public final class Telling {
     }
 
     private static void advice(Pairing pairing, Advice advice, List<Told> all) {
-        advice.fit().reading().ifPresent(fit -> all.add(TellFit.remedy(fit, pairing)));
+        advice.fit().reading().flatMap(fit -> TellFit.remedy(fit, pairing)).ifPresent(all::add);
         advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));
         advice.costs().reading().stream()
                 .flatMap(costs -> TellFit.costs(costs, pairing).stream().limit(1))
@@ -79,9 +82,8 @@ public final class Telling {
                     advice.neighbours(side).reading().stream()
                             .flatMap(List::stream)
                             .filter(n -> n.strays() < NEAR)
-                            .limit(1)
                             .toList();
-            all.addAll(TellFit.neighbours(near, side, pairing));
+            TellFit.neighbours(near, side, pairing).stream().limit(1).forEach(all::add);
             not.add("neighbours." + side.word(), advice.neighbours(side));
         }
         all.addAll(not.told());
@@ -114,36 +116,49 @@ public final class Telling {
     }
 
     private static Told figure(Part part, Side side, String opening, Figure figure) {
-        String size =
-                Math.max(figure.width(), figure.height()) < 1e-3
-                        ? "its head stays in place"
-                        : "its head draws a figure "
-                                + Say.length(figure.width())
-                                + " wide and "
-                                + Say.length(figure.height())
-                                + " high"
-                                + (figure.petals() > 0
-                                        ? ", "
-                                                + figure.petals()
-                                                + (figure.petals() == 1 ? " petal" : " petals")
-                                        : "");
         return new Told(
                 "figure." + side.word(),
                 Tone.NOTE,
-                opening + size + "." + eased(part),
-                "Over one of its own cycles the head travels "
-                        + Say.length(figure.length())
-                        + ", reaches "
-                        + Say.length(figure.outerRadius())
-                        + " from the centre, "
-                        + (figure.cusps() > 0 ? "stops in " + figure.cusps() + " places, " : "")
-                        + "and crosses its own path "
-                        + (figure.selfCrossings() == 0
-                                ? "nowhere"
-                                : figure.selfCrossings() == 1
-                                        ? "once"
-                                        : "in " + figure.selfCrossings() + " places")
-                        + ".");
+                opening + "its head " + drawn(figure) + "." + eased(part),
+                figure.length() < NOTHING
+                        ? "The head does not move."
+                        : "In one of its own cycles the head travels "
+                                + Say.length(figure.length())
+                                + " and reaches "
+                                + Say.length(figure.outerRadius())
+                                + " from the centre. "
+                                + (figure.cusps() > 0
+                                        ? "It stops at " + points(figure.cusps()) + ". "
+                                        : "")
+                                + (figure.selfCrossings() == 0
+                                        ? "It never crosses its own path."
+                                        : "It crosses its own path at "
+                                                + points(figure.selfCrossings())
+                                                + "."));
+    }
+
+    private static String drawn(Figure figure) {
+        if (Math.max(figure.width(), figure.height()) < NOTHING) {
+            return "stays in place";
+        }
+        if (Math.min(figure.width(), figure.height()) < NOTHING) {
+            return figure.height() < NOTHING
+                    ? "draws a line " + Say.length(figure.width()) + " wide"
+                    : "draws a line " + Say.length(figure.height()) + " high";
+        }
+        return "draws a figure "
+                + Say.length(figure.width())
+                + " wide and "
+                + Say.length(figure.height())
+                + " high"
+                + (figure.petals() > 0
+                        ? ", with "
+                                + (figure.petals() == 1 ? "one petal" : figure.petals() + " petals")
+                        : "");
+    }
+
+    private static String points(int count) {
+        return count == 1 ? "one point" : count + " points";
     }
 
     private static void tempo(Pairing pairing, List<Told> all) {
@@ -154,7 +169,7 @@ public final class Telling {
                             Tone.NOTE,
                             "The pendulum sets the tempo: "
                                     + Say.tempo(pairing.tempo())
-                                    + ", one cycle in "
+                                    + ". One cycle takes "
                                     + Say.seconds(pairing.period())
                                     + ".",
                             "A pendulum that nobody drives swings in its own time: 4K(k)·√(L/g) for its"
@@ -177,7 +192,7 @@ public final class Telling {
                                         + Say.degrees(amplitude)
                                         + " the pull would be "
                                         + Say.trimmed(Math.cos(amplitude), 2)
-                                        + " head weights, which no cord can push."));
+                                        + " head weights, and a cord cannot push."));
             }
         }
     }

@@ -26,7 +26,7 @@ class TellCrossingTest {
                         said("extension vs extension, split time"),
                         said("extension vs extension, hand radius 56 cm, split time"));
         List<Told> told = TellCrossing.of(crossings);
-        assertThat(told.get(0).text()).contains("one moment");
+        assertThat(told.get(0).text()).contains("at one moment");
         assertThat(told.get(1).text())
                 .contains("split time, same direction")
                 .contains("both hands go on as they are")
@@ -40,7 +40,9 @@ class TellCrossingTest {
                         Crossings.between(
                                 said("triquetra vs triquetra"), said("extension vs extension")));
         assertThat(told).hasSize(1);
-        assertThat(told.get(0).text()).contains("cannot become the other").contains("m/s apart");
+        assertThat(told.get(0).text())
+                .contains("cannot go straight over into the second")
+                .contains("m/s apart");
     }
 
     @Test

@@ -30,8 +30,8 @@ class TellFirstTest {
         // textbook), 38.6 a minute at 0.60 m; held still the hand needs 60.1.
         assertThat(first("static spin vs static spin, tempo 30", 1.70))
                 .isEqualTo(
-                        "It does not link as it stands, and the left cord needs 38.6 a minute or more to stay"
-                                + " taut.");
+                        "It does not link as it stands, and the left cord needs a tempo of 38.6 a minute or"
+                                + " more to stay taut.");
     }
 
     @Test
@@ -41,6 +41,13 @@ class TellFirstTest {
         assertThat(first("static spin vs static spin", 1.70))
                 .isEqualTo(
                         "Both cords can stay taut at this tempo, but it does not link: the left head and the"
-                                + " right hand come up to 60 cm apart.");
+                                + " right hand are up to 60 cm apart now.");
+        // Beside it, 22 cm to the side and 8 cm below: √(22² + 8²).
+        assertThat(
+                        first(
+                                "static spin at the shoulder, tether 30 cm vs isolation tether 60 cm, tempo 150",
+                                1.90))
+                .startsWith("It links without touching")
+                .doesNotContain("stay taut");
     }
 }

@@ -63,24 +63,39 @@ class TellFitTest {
     void whatAMissCostsIsToldDearestFirst() {
         Pairing pairing = Phrase.parse("static spin vs triquetra").pairing();
         List<Told> costs = TellFit.costs(Sensitivity.of(pairing, Side.LEFT), pairing);
-        assertThat(costs.get(0).text()).startsWith("A miss of 5 degrees ");
+        assertThat(costs.get(0).text())
+                .isEqualTo(
+                        "If the timing is 5 degrees of a turn out, head and hand are 5.2 cm further apart.");
         assertThat(costs)
                 .extracting(Told::text)
-                .anyMatch(
-                        text ->
-                                text.startsWith(
-                                                "A miss of 1 cm puts head and hand 1 cm further apart: ")
-                                        && text.contains("the left tether")
-                                        && text.contains("the right hand radius"));
+                .contains(
+                        "If the left tether, the right hand radius or either centre (sideways or in height) is"
+                                + " 1 cm out, head and hand are 1 cm further apart.");
     }
 
     @Test
-    void aCatEyeIsToldThatItFallsIntoALinearExtension() {
+    void aCatEyeIsToldThatItTurnsIntoALinearExtension() {
         Pairing pairing = Phrase.parse("horizontal cat-eye vs static spin").pairing();
         assertThat(TellFit.neighbours(Neighbours.of(pairing, Side.LEFT), Side.LEFT, pairing))
                 .extracting(Told::text)
                 .contains(
-                        "The left motion falls into a linear extension as the left hand"
-                                + " radius goes from 30 cm to 60 cm.");
+                        "As the left hand radius grows from 30 cm to 60 cm, the left motion turns into a"
+                                + " linear extension.");
+    }
+
+    @Test
+    void aLinearExtensionIsNotToldToTurnIntoOne() {
+        Pairing pairing = Phrase.parse("linear extension vs static spin").pairing();
+        assertThat(TellFit.neighbours(Neighbours.of(pairing, Side.LEFT), Side.LEFT, pairing))
+                .extracting(Told::text)
+                .noneMatch(text -> text.contains("linear extension"));
+    }
+
+    @Test
+    void aCentreIsPutSomewhereAndASizeIsMadeOne() {
+        assertThat(told("static spin vs triquetra centre 20 cm up"))
+                .extracting(Told::text)
+                .contains(
+                        "Put the right centre level with the breastbone (now 20 cm above the breastbone).");
     }
 }

@@ -34,7 +34,8 @@ class TellHandTest {
                         "Triquetra. The hand goes round a circle clockwise; its poi turns twice against"
                                 + " it (antispin). It begins with the hand at the left, the tether pointing"
                                 + " left.",
-                        "The two go together, in the same direction; 60 a minute, one cycle in 1 s.");
+                        "The two go together, in the same direction. The tempo is 60 a minute: one cycle"
+                                + " takes 1 s.");
     }
 
     @Test

@@ -81,6 +81,14 @@ class TellPhotoTest {
     }
 
     @Test
+    void whatIsAlikeOfBothLightsIsToldOnce() {
+        PhotoReading photo = blinking(circles(60), 20, 0.5);
+        assertThat(told(photo, "photo.seen")).contains("of either figure at once");
+        assertThat(told(photo, "photo.led")).contains("either light leaves 20 ");
+        assertThat(TellPhoto.of(photo)).extracting(Told::text).doesNotHaveDuplicates();
+    }
+
+    @Test
     void aHeadThatStaysInPlaceIsNoFigure() {
         Trace still = trace(Motion.staticSpin(0, 0), Motion.staticSpin(0, 1), 0.6, 60);
         assertThat(TellPhoto.of(PhotoReading.of(still, HEAD)))

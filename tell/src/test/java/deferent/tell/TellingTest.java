@@ -35,9 +35,9 @@ class TellingTest {
     void aMissNamesItsSizeItsCauseAndItsRemedy() {
         assertThat(text("isolation vs four-petal antispin", "link.left"))
                 .contains(
-                        "No link from the left head to the right hand: up to 90 cm apart now, at best 30 cm all the way"
-                                + " round, because the isolation's head circle (30 cm) is smaller than"
-                                + " the four-petal antispin's hand circle (60 cm).");
+                        "No link from the left head to the right hand: they are up to 90 cm apart now, at best 30 cm all the way"
+                                + " round, because the left head's circle (radius 30 cm) is smaller than the right"
+                                + " hand's circle (radius 60 cm).");
         assertThat(text("isolation vs four-petal antispin", "fit.left").orElseThrow())
                 .contains("right hand radius 30 cm");
     }
@@ -84,8 +84,8 @@ class TellingTest {
                 .extracting(Told::text)
                 .anyMatch(
                         text ->
-                                text.contains("right poi runs away: a slip grows")
-                                        && text.contains("not before you can answer it"));
+                                text.contains("runs away: a slip grows")
+                                        && text.contains("not before you can react"));
     }
 
     @Test
@@ -107,7 +107,7 @@ class TellingTest {
     @Test
     void anArcIsNoCircle() {
         assertThat(text("pendulum vs triquetra", "link.left").orElseThrow())
-                .contains("an arc is no circle");
+                .contains("the left head goes along an arc and the right hand goes round a circle");
         assertThat(text("pendulum vs triquetra", "fit.left").orElseThrow())
                 .startsWith("Let the right hand ride and it closes")
                 .contains("cannot close")

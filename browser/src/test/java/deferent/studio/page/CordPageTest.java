@@ -177,7 +177,7 @@ class CordPageTest extends InChromium {
                                         .locator("reading-list [aria-label='" + side + " cord'] p")
                                         .first()
                                         .textContent())
-                        .contains("kept, the " + side.toLowerCase(Locale.ROOT) + " poi");
+                        .contains("If the " + side.toLowerCase(Locale.ROOT) + " hand keeps");
             }
             assertThat(visit.page().locator("reading-list [aria-label=Figures] .told").count())
                     .as("what is kept of a figure stands on the cord's card")

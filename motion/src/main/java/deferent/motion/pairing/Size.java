@@ -45,6 +45,11 @@ public record Size(Kind kind, Side side) {
             return key.endsWith("_m");
         }
 
+        /** Whether it places a centre. */
+        public boolean centre() {
+            return this == CENTRE_X || this == CENTRE_Y || this == CENTRE_Z;
+        }
+
         /** Whether it belongs to the whole pairing. */
         public boolean shared() {
             return this == TIMING || this == TEMPO;

@@ -102,7 +102,7 @@ final class FrontPages {
         return (n == 1 ? "One pairing" : n + " pairings")
                 + (order == Booklet.Order.ROUTE ? ", one leading to the next" : "")
                 + ", a page each · "
-                + (alike ? first.outlook().said() : Outlook.by(edition.stand()))
+                + (alike ? first.outlook().said() : Foot.capital(edition.stand().seenBy()))
                 + (edition.mirrored() ? " · mirrored: each hand does what the other did" : "");
     }
 
@@ -271,18 +271,20 @@ final class FrontPages {
         },
         {
             "Clockwise",
-            "and counter-clockwise are as the performer sees it, whoever looks at the picture."
+            "and counter-clockwise are as the performer sees it, and left and right are the performer's"
+                    + " own, whoever looks at the picture."
         },
         {
             "Apart now",
-            "is how far the one head is from the other hand at the same moment, as placed; at best, how"
-                    + " far if turned, shifted and timed best. A hand's breadth, 8 cm, is hardly seen."
+            "is how far the one head is from the other hand at the same moment, as drawn; at best is how"
+                    + " far it would be if they were turned, shifted and timed best. Nobody notices a hand's"
+                    + " breadth, 8 cm."
         },
         {
-            "With the hand path kept",
-            "the hand goes its drawn path and the figure gives; with the figure kept the head goes"
-                    + " its drawn figure and the hand gives. A slip runs away where it grows faster than"
-                    + " you can answer it."
+            "A hand that keeps its path",
+            "goes as it is drawn, and the figure gives; a hand that keeps the figure leaves its path, so"
+                    + " that the head goes as it is drawn. A poi runs away where a slip grows faster than"
+                    + " you can react."
         },
         {
             "Largest in reach",

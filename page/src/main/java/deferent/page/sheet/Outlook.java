@@ -40,16 +40,21 @@ record Outlook(View view, String said) {
     }
 
     private Outlook seenBy(View.Stand stand) {
-        return new Outlook(view, by(stand) + said);
+        return new Outlook(view, Foot.capital(stand.seenBy()) + said);
     }
 
-    /** Who looks: "Seen by the audience". */
-    static String by(View.Stand stand) {
-        return switch (stand) {
-            case AUDIENCE -> "Seen by the audience";
-            case PERFORMER -> "Seen by the performer";
-            case MIRROR -> "Seen by the performer in a mirror";
-        };
+    /** Whose left and right the words mean, and where those lie in the picture. */
+    String whoseLeft() {
+        double right = view.see(Vector3D.PLUS_I).right();
+        String where = right > 0 ? "right" : "left";
+        return "Left, right and clockwise are the performer's own"
+                + (Math.abs(right) < SLANT
+                        ? "."
+                        : "; in the picture, "
+                                + view.stand().seenBy()
+                                + ", the performer's left is on the "
+                                + where
+                                + ".");
     }
 
     private static boolean shows(View view, Pairing pairing) {

@@ -187,7 +187,7 @@ final class SheetPage {
         galley.paragraph(
                 List.of(
                         Run.of(lesson.does().get(2).text()),
-                        Run.quiet("Left, right and clockwise are the performer's own.")),
+                        Run.quiet(lesson.outlook().whoseLeft())),
                 size,
                 4);
         galley.heading("Sizes", size + 1.4, 10);

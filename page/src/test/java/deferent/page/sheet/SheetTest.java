@@ -35,8 +35,9 @@ class SheetTest {
                 .contains("Hand radius still 60 cm")
                 .contains("Linked, touching: the left head stays on the right hand")
                 .contains(
-                        "A miss of 5 degrees of a turn puts head and hand 5.2 cm further apart: the timing.")
-                .contains("the right poi is neutral: a slip neither grows nor dies.")
+                        "If the timing is 5 degrees of a turn out, head and hand are 5.2 cm further apart.")
+                .contains(
+                        "If the right hand keeps its path, a slip of its poi neither grows nor dies away.")
                 .contains("The right hand is up to 22 cm beyond the arm's reach")
                 .contains("Take care. Keep people, animals and lamps well outside")
                 .contains("warn the audience before you show them.")
@@ -96,9 +97,29 @@ class SheetTest {
         Sheet alone = Sheet.of(one, Edition.USUAL);
         assertThat(Printed.of(alone::write).text()).doesNotContain("leads to");
         String text = Printed.of(alone.among(List.of(one, other))::write).text();
-        assertThat(text).contains("Grows from and leads to – Leaves: ").contains("into this one");
+        assertThat(text).contains("Grows from and leads to – Leaves: ").contains("of this one");
         assertThat(Printed.of(alone.among(List.of(apart))::write).text())
-                .contains("None of the patterns it was compared with can become this one");
+                .contains(
+                        "As they stand, no pattern it was compared with goes straight over into this one");
+    }
+
+    /** Words and picture would otherwise put the left hand on different sides of the page. */
+    @Test
+    void theWordsSayOnWhichSideOfThePictureThePerformersLeftIs() {
+        for (View.Stand stand : View.Stand.values()) {
+            boolean right = new View(stand, 0, 0).see(1, 0, 0).right() > 0;
+            assertThat(print(RING, Edition.USUAL.with(stand)).text())
+                    .contains(
+                            "in the picture, "
+                                    + stand.seenBy()
+                                    + ", the performer's left is on the "
+                                    + (right ? "right." : "left."));
+        }
+        PatternDocument wheels =
+                Patterns.of("Wheels", "static spin wheel plane vs static spin wheel plane");
+        assertThat(print(wheels, Edition.USUAL).text())
+                .contains("Seen by the audience, from the performer's left.")
+                .contains("Left, right and clockwise are the performer's own.");
     }
 
     @Test
