@@ -5,6 +5,7 @@ import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.link.PathKind;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
 import java.util.Arrays;

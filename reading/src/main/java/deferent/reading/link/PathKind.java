@@ -1,4 +1,4 @@
-package deferent.tell;
+package deferent.reading.link;
 
 import deferent.motion.trace.Samples;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -13,10 +13,11 @@ import org.hipparchus.linear.EigenDecompositionSymmetric;
  * @param size radius of a circle or arc, half length of a line, else half the greatest extent;
  *     metres
  */
-record PathKind(Sort sort, double size) {
+public record PathKind(Sort sort, double size) {
     private static final double SAME = 1e-3;
 
-    enum Sort {
+    /** Kinds of line. */
+    public enum Sort {
         POINT,
         LINE,
         CIRCLE,
@@ -24,7 +25,7 @@ record PathKind(Sort sort, double size) {
         FIGURE
     }
 
-    String noun() {
+    public String noun() {
         return switch (sort) {
             case POINT -> "point";
             case LINE -> "line";
@@ -37,7 +38,7 @@ record PathKind(Sort sort, double size) {
     /**
      * @param xyz contiguous points of one whole cycle, metres
      */
-    static PathKind of(double[] xyz) {
+    public static PathKind of(double[] xyz) {
         int count = xyz.length / 3;
         double[] least = {1e9, 1e9, 1e9};
         double[] most = {-1e9, -1e9, -1e9};
