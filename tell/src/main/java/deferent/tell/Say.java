@@ -28,11 +28,20 @@ final class Say {
 
     /** A length to the millimetre, for sizes that somebody will cut or tie: "61.3 cm". */
     static String size(double metres) {
-        return trimmed(metres * 100, 1) + " cm";
+        return size(metres, 0);
+    }
+
+    /** The same with {@code finer} decimals more. */
+    static String size(double metres, int finer) {
+        return trimmed(metres * 100, 1 + finer) + " cm";
     }
 
     static String degrees(double radians) {
-        return trimmed(Math.toDegrees(radians), 1) + " degrees";
+        return degrees(radians, 0);
+    }
+
+    static String degrees(double radians, int finer) {
+        return trimmed(Math.toDegrees(radians), 1 + finer) + " degrees";
     }
 
     static String seconds(double seconds) {
@@ -40,7 +49,11 @@ final class Say {
     }
 
     static String tempo(double perMinute) {
-        return trimmed(perMinute, 1) + " a minute";
+        return tempo(perMinute, 0);
+    }
+
+    static String tempo(double perMinute, int finer) {
+        return trimmed(perMinute, 1 + finer) + " a minute";
     }
 
     /** A share of a cycle, 0 to 1, as words where spinners have them. */
@@ -121,8 +134,9 @@ final class Say {
         return Character.toLowerCase(text.charAt(0)) + text.substring(1);
     }
 
-    /** "an isolation", "a triquetra". */
+    /** "an isolation", "a triquetra", "a one-petal in-spin". */
     static String a(String noun) {
-        return ("aeio".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0 ? "an " : "a ") + noun;
+        boolean vowel = "aeio".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0;
+        return (vowel && !noun.startsWith("one-") ? "an " : "a ") + noun;
     }
 }

@@ -1,9 +1,14 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
+import deferent.reading.link.PathKind;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Cost;
 import deferent.search.fit.FitReading;
@@ -18,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Says what a fit found, what a size that is out costs, and what a motion turns into. */
 public final class TellFit {
@@ -29,6 +35,10 @@ public final class TellFit {
 
     /** How many ways one sentence names. */
     private static final int REMEDIES = 3;
+
+    private static final String READ_AFTERWARDS =
+            "Each answer has been read afterwards; how far apart it leaves them is what that reading"
+                    + " says.";
 
     private TellFit() {}
 
@@ -51,62 +61,78 @@ public final class TellFit {
     }
 
     private static Told verdict(FitReading fit, Pairing pairing) {
-        String ends = fit.carrier().head() + " and " + fit.carrier().other().hand();
+        String reason = obstacle(fit, pairing);
+        String because = reason.isEmpty() ? "." : ", because " + reason + ".";
+        String riding =
+                fit.riding()
+                        .map(ridden -> Say.capital(ride(ridden, pairing)) + ". As it is said it ")
+                        .orElse("");
         if (!fit.closes()) {
-            String reason = obstacle(fit);
-            String riding =
-                    fit.riding()
-                            .map(
-                                    ridden ->
-                                            Say.capital(ride(ridden, pairing))
-                                                    + ". As it is said it ")
-                            .orElse("");
+            boolean within = fit.goal() == Goal.PLACED && fit.leastGap() <= Place.HAND_BREADTH;
             return new Told(
                     "fit",
                     Told.Tone.WARN,
                     (riding.isEmpty() ? "Cannot" : riding + "cannot")
-                            + " close: with the best sizes tried "
-                            + ends
+                            + " close"
+                            + (within ? " all the way" : "")
+                            + ": with the best sizes tried "
+                            + ends(fit)
                             + " are still "
                             + Say.length(fit.leastGap())
                             + " apart"
-                            + (reason.isEmpty() ? "." : ", because " + reason + "."),
+                            + (within ? ", less than a hand's breadth" : "")
+                            + because,
                     "Least of all that was tried with the sizes that are free, read afterwards as any"
                             + " pairing is.");
         }
         boolean placed = fit.goal() == Goal.PLACED;
-        boolean already = fit.answers().get(0).changes().isEmpty();
         String how = placed ? "touching" : "in shape";
-        String reason = obstacle(fit);
-        String but =
-                reason.isEmpty()
-                        ? "."
-                        : (placed
-                                        ? "; not by "
-                                                + fit.carrier().head()
-                                                + "'s own sizes, because "
-                                        : "; not at every instant, because ")
-                                + reason
-                                + ".";
+        if (fit.answers().get(0).changes().isEmpty()) {
+            return new Told(
+                    "fit",
+                    Told.Tone.GOOD,
+                    "Closed as it stands, " + how + ": " + ends(fit) + " need no change.",
+                    READ_AFTERWARDS);
+        }
         return new Told(
                 "fit",
                 Told.Tone.GOOD,
-                already
-                        ? "Closed as it stands, " + how + ": " + ends + " need no change."
-                        : "Closes, " + how + ", in " + ways(fit.answers().size()) + but,
-                "Each answer has been read afterwards; how far apart it leaves them is what that reading says.");
+                (riding.isEmpty() ? "Closes, " : riding + "closes, ")
+                        + how
+                        + ", in "
+                        + ways(fit.answers().size())
+                        + (reason.isEmpty() ? "." : "; not " + unless(fit) + because.substring(1)),
+                READ_AFTERWARDS);
+    }
+
+    private static String ends(FitReading fit) {
+        return fit.carrier().head() + " and " + fit.carrier().other().hand();
+    }
+
+    /** How it does not close that closes. */
+    private static String unless(FitReading fit) {
+        return fit.goal() == Goal.PLACED
+                ? "by the " + fit.carrier().word() + " hand radius alone,"
+                : "at every instant,";
     }
 
     /** "let the right hand ride and it closes: \"pendulum vs triquetra riding\"". */
     public static String ride(Remedy ridden, Pairing pairing) {
         Side rider = ridden.pairing().rider().orElseThrow();
         boolean retimed = !ridden.pairing().timing().equals(pairing.timing());
+        Optional<String> phrase = Phrase.write(ridden.pairing());
+        String asked = MotionWords.of(pairing, rider);
+        String becomes = MotionWords.of(ridden.pairing(), rider).replace(", riding", "");
+        boolean kept =
+                becomes.contains(asked)
+                        || phrase.filter(p -> p.contains(asked + " riding")).isPresent();
         return "let "
                 + rider.hand()
                 + " ride"
                 + (retimed ? ", together," : "")
                 + " and it closes"
-                + Phrase.write(ridden.pairing()).map(p -> ": \"" + p + "\"").orElse("");
+                + (kept ? "" : ", as " + Say.a(becomes))
+                + phrase.map(p -> ": \"" + p + "\"").orElse("");
     }
 
     /** The fit in one sentence, beside the link it closes; none where nothing needs to change. */
@@ -124,8 +150,14 @@ public final class TellFit {
                         .limit(REMEDIES)
                         .map(answer -> changes(answer, pairing))
                         .collect(Collectors.joining("; or "));
-        return Optional.of(
-                new Told(key, Told.Tone.NOTE, "To close it, " + ways + ".", verdict.text()));
+        String close =
+                fit.goal() == Goal.PLACED
+                        ? "To close it, "
+                        : fit.riding()
+                                        .map(ridden -> Say.capital(ride(ridden, pairing)) + ". ")
+                                        .orElse("")
+                                + "To close it in shape, though not at every instant, ";
+        return Optional.of(new Told(key, Told.Tone.NOTE, close + ways + ".", verdict.text()));
     }
 
     private static String ways(int answers) {
@@ -142,12 +174,32 @@ public final class TellFit {
                 + " from where it was.";
     }
 
-    /** "make the right hand radius 60 cm (now 45 cm)". */
+    /**
+     * "make the right hand radius 60 cm (now 45 cm)", and what that makes of a motion that would
+     * then be called something else.
+     */
     public static String changes(Remedy answer, Pairing pairing) {
-        return answer.changes().isEmpty() ? "no change" : changes(answer.changes(), pairing);
+        if (answer.changes().isEmpty()) {
+            return "no change";
+        }
+        String renamed =
+                Stream.of(Side.values())
+                        .filter(
+                                side ->
+                                        !MotionWords.of(answer.pairing(), side)
+                                                .equals(MotionWords.of(pairing, side)))
+                        .map(
+                                side ->
+                                        "the "
+                                                + side.word()
+                                                + " motion "
+                                                + Say.a(MotionWords.of(answer.pairing(), side)))
+                        .collect(Collectors.joining(", and "));
+        return made(answer.changes(), pairing)
+                + (renamed.isEmpty() ? "" : ", which makes " + renamed);
     }
 
-    private static String changes(List<SizeChange> changes, Pairing pairing) {
+    private static String made(List<SizeChange> changes, Pairing pairing) {
         List<String> said = new ArrayList<>();
         for (boolean centre : new boolean[] {false, true}) {
             List<String> some =
@@ -165,9 +217,7 @@ public final class TellFit {
     /** The fit with the cord taken into account, in one sentence. */
     public static Told corded(CordedFit fit, Pairing pairing) {
         String how =
-                fit.changes().isEmpty()
-                        ? "nothing needs to change"
-                        : changes(fit.changes(), pairing);
+                fit.changes().isEmpty() ? "nothing needs to change" : made(fit.changes(), pairing);
         String text;
         if (fit.closes()) {
             text =
@@ -206,12 +256,23 @@ public final class TellFit {
     }
 
     private static String change(SizeChange change, Pairing pairing) {
-        return name(change.size(), pairing)
+        Size size = change.size();
+        int finer = finer(size, change.from(), change.to());
+        return name(size, pairing)
                 + " "
-                + place(change.size(), change.to())
+                + place(size, change.to(), finer)
                 + " (now "
-                + place(change.size(), change.from())
+                + place(size, change.from(), finer)
                 + ")";
+    }
+
+    /** How many decimals more than usual it takes that two values do not read the same. */
+    private static int finer(Size size, double from, double to) {
+        int finer = 0;
+        while (finer < 6 && place(size, from, finer).equals(place(size, to, finer))) {
+            finer++;
+        }
+        return finer;
     }
 
     /** "the right hand radius", "the left tether". */
@@ -231,10 +292,14 @@ public final class TellFit {
 
     /** Where a size is put: "22 cm to the left" of a centre, of others the value. */
     static String place(Size size, double value) {
+        return place(size, value, 0);
+    }
+
+    private static String place(Size size, double value, int finer) {
         if (!size.kind().centre()) {
-            return value(size, value);
+            return value(size, value, finer);
         }
-        String away = Say.size(Math.abs(value));
+        String away = Say.size(Math.abs(value), finer);
         boolean none = Math.abs(value) < SAME;
         return switch (size.kind()) {
             case CENTRE_X ->
@@ -252,16 +317,20 @@ public final class TellFit {
 
     /** A size's value as it is said: "60 cm", "30 degrees", "a quarter of a cycle". */
     public static String value(Size size, double value) {
-        if (size.kind().length()) {
-            return Say.size(value);
-        }
-        if (size.kind().angle()) {
-            return Say.degrees(value);
-        }
-        return size.kind() == Size.Kind.TEMPO ? Say.tempo(value) : timing(value);
+        return value(size, value, 0);
     }
 
-    private static String timing(double ahead) {
+    private static String value(Size size, double value, int finer) {
+        if (size.kind().length()) {
+            return Say.size(value, finer);
+        }
+        if (size.kind().angle()) {
+            return Say.degrees(value, finer);
+        }
+        return size.kind() == Size.Kind.TEMPO ? Say.tempo(value, finer) : timing(value, finer);
+    }
+
+    private static String timing(double ahead, int finer) {
         double share = ahead - Math.floor(ahead + 1e-6);
         if (share < 1e-6) {
             return "together";
@@ -269,36 +338,60 @@ public final class TellFit {
         if (Math.abs(share - 0.5) < 1e-6) {
             return "split";
         }
-        return Math.abs(share - 0.25) < 1e-6
-                ? "quarter"
-                : Say.trimmed(share, 3) + " of a cycle ahead";
+        if (Math.abs(share - 0.25) < 1e-6) {
+            return "quarter";
+        }
+        // What is none of these does not read as one.
+        int decimals = 3 + finer;
+        String said = Say.trimmed(share, decimals);
+        while (List.of("0", "0.25", "0.5", "1").contains(said)) {
+            decimals++;
+            said = Say.trimmed(share, decimals);
+        }
+        return said + " of a cycle ahead";
     }
 
-    private static String obstacle(FitReading fit) {
+    private static String obstacle(FitReading fit, Pairing pairing) {
         String have = Say.length(fit.have());
         String need = Say.length(fit.need());
         return switch (fit.obstacle()) {
             case NONE -> "";
             case HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER ->
-                    "an extension's head circle is never smaller than its tether ("
+                    "an extension's head circle is always larger than its tether ("
                             + have
                             + ") and the hand circle is "
                             + need;
             case ARC_IS_NO_CIRCLE -> "an arc is no circle";
-            case TWO_CIRCLES_ARE_NO_ONE -> "a figure drawn by two circles is no one circle";
+            case OTHER_KIND -> {
+                PathKind head = PathKind.of(samples(pairing).head(fit.carrier()));
+                PathKind hand = PathKind.of(samples(pairing).hand(fit.carrier().other()));
+                boolean figure = hand.sort() == PathKind.Sort.FIGURE;
+                yield Say.a((figure ? hand : head).noun())
+                        + " is no "
+                        + (figure ? head : hand).noun();
+            }
+            case OTHER_FIGURE ->
+                    "none of the sizes that are free makes the two "
+                            + PathKind.of(samples(pairing).head(fit.carrier())).noun()
+                            + "s one";
             case HAND_STANDS_STILL ->
                     "the hand stands still while the head goes up to "
                             + have
                             + " from the middle of its path";
             case HEAD_STANDS_STILL -> "the head stands still while the hand goes its way";
             case NOT_IN_TIME ->
-                    "head and hand go along it at different paces, " + have + " apart on average";
-            case OPPOSITE_WAYS -> "head and hand go round it opposite ways";
+                    "head and hand go along the same path at different paces, "
+                            + have
+                            + " apart on average";
+            case OPPOSITE_WAYS -> "head and hand go round the same path opposite ways";
             case PLANES_DIFFER -> "their planes stand at an angle of " + Say.degrees(fit.have());
             case NOTHING_FREE -> "none of the sizes that are free bears on it";
             case BEYOND_A_LIMIT -> "it would take " + need + ", beyond the limit of " + have;
-            case OTHER_FIGURE -> "the two figures are of different kinds";
         };
+    }
+
+    private static Samples samples(Pairing pairing) {
+        return Trace.of(pairing).samples();
     }
 
     /**
@@ -388,6 +481,7 @@ public final class TellFit {
                 continue;
             }
             String name = name(n.size(), pairing);
+            int finer = finer(n.size(), n.now(), n.at());
             all.add(
                     new Told(
                             "neighbour." + side.word(),
@@ -400,18 +494,18 @@ public final class TellFit {
                                             + ": make "
                                             + name
                                             + " "
-                                            + value(n.size(), n.at())
+                                            + value(n.size(), n.at(), finer)
                                             + " (now "
-                                            + value(n.size(), n.now())
+                                            + value(n.size(), n.now(), finer)
                                             + ") and it is that."
                                     : "As "
                                             + name
                                             + goes(n)
-                                            + value(n.size(), n.now())
+                                            + value(n.size(), n.now(), finer)
                                             + " to "
                                             + (n.size().kind().length() && n.at() < SAME
                                                     ? "nothing"
-                                                    : value(n.size(), n.at()))
+                                                    : value(n.size(), n.at(), finer))
                                             + ", the "
                                             + side.word()
                                             + " motion turns into "

@@ -5,6 +5,7 @@ import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.link.PathKind;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
 import java.util.Arrays;
@@ -159,35 +160,35 @@ final class TellLink {
                     + Say.length(2 * hand.size())
                     + " across";
         }
-        if (head.sort() == hand.sort() && head.sized().equals(hand.sized())) {
+        if (head.sort() == hand.sort() && SayPath.sized(head).equals(SayPath.sized(hand))) {
             return heads + " and " + hands + " go along different arcs";
         }
         if (head.sort() == hand.sort()) {
             return heads
                     + "'s "
-                    + head.sized()
+                    + SayPath.sized(head)
                     + " is "
-                    + head.against(hand)
+                    + SayPath.against(head, hand)
                     + " than "
                     + hands
                     + "'s "
-                    + hand.sized();
+                    + SayPath.sized(hand);
         }
         if (head.sort() == PathKind.Sort.POINT) {
-            return heads + " stays still while " + hands + " " + hand.goes();
+            return heads + " stays still while " + hands + " " + SayPath.goes(hand);
         }
         if (hand.sort() == PathKind.Sort.POINT) {
-            return hands + " stays still while " + heads + " " + head.goes();
+            return hands + " stays still while " + heads + " " + SayPath.goes(head);
         }
         if (headDraws) {
-            return hands + " " + hand.goes() + " and " + heads + " draws another figure";
+            return hands + " " + SayPath.goes(hand) + " and " + heads + " draws another figure";
         }
         return heads
                 + " "
-                + head.goes()
+                + SayPath.goes(head)
                 + " and "
                 + hands
-                + (handDraws ? " draws another figure" : " " + hand.goes());
+                + (handDraws ? " draws another figure" : " " + SayPath.goes(hand));
     }
 
     private boolean varies() {

@@ -30,9 +30,9 @@ class TellFitTest {
     }
 
     @Test
-    void anExtensionIsToldThatItsHeadCircleIsNeverSmallerThanItsTether() {
+    void anExtensionIsToldThatItsHeadCircleIsLargerThanItsTether() {
         assertThat(told("extension vs triquetra").get(0).text())
-                .contains("an extension's head circle is never smaller than its tether (60 cm)");
+                .contains("an extension's head circle is always larger than its tether (60 cm)");
     }
 
     @Test
@@ -44,6 +44,65 @@ class TellFitTest {
                         "Let the right hand ride and it closes: \"pendulum vs triquetra riding\". As it"
                                 + " is said it cannot close: with the best sizes tried the left head")
                 .contains("an arc is no circle");
+    }
+
+    @Test
+    void aCapBesideAPendulumIsOfferedToRideAndNotToldThatNothingNeedsToChange() {
+        assertThat(told("pendulum vs CAP"))
+                .hasSize(1)
+                .allSatisfy(
+                        one ->
+                                assertThat(one.text())
+                                        .startsWith(
+                                                "Let the right hand ride and it closes: \"pendulum vs CAP"
+                                                        + " riding\". As it is said it cannot close")
+                                        .contains("the same path at different paces"));
+    }
+
+    @Test
+    void aHandThatRidesAsAnotherMotionIsSaidTo() {
+        assertThat(told("pendulum vs pentagram").get(0).text())
+                .startsWith(
+                        "Let the right hand ride and it closes, as a CAP-like triquetra: \"pendulum vs"
+                                + " triquetra riding\".");
+        assertThat(told("static spin vs CAP").get(0).text())
+                .startsWith("Let the right hand ride and it closes, as a one-petal in-spin: ");
+    }
+
+    @Test
+    void anAnswerSaysWhichMotionItMakes() {
+        assertThat(told("isolation vs stall"))
+                .extracting(Told::text)
+                .contains(
+                        "Make the left tether 30 cm (now 60 cm), which makes the left motion a point"
+                                + " isolation.");
+    }
+
+    @Test
+    void whatClosesInShapeAloneIsNotSaidToClose() {
+        Pairing pairing = Phrase.parse("pendulum amplitude 60° vs CAP").pairing();
+        assertThat(TellFit.remedy(Fit.of(pairing, Side.LEFT), pairing).orElseThrow().text())
+                .isEqualTo(
+                        "Let the right hand ride and it closes: \"pendulum amplitude 60° vs CAP"
+                                + " riding\". To close it in shape, though not at every instant, make the"
+                                + " left swing to each side 90 degrees (now 60 degrees).");
+    }
+
+    @Test
+    void aCircleIsNoLine() {
+        assertThat(told("isolation vs vertical line").get(0).text())
+                .endsWith("because a circle is no line.");
+        assertThat(told("stall vs triquetra CAP").get(0).text())
+                .endsWith("because none of the sizes that are free makes the two arcs one.");
+    }
+
+    @Test
+    void aChangeThatWouldReadTheSameBeforeAndAfterIsToldToMoreDecimals() {
+        assertThat(told("static spin vs triquetra, tether 150 cm, timing 0.99988"))
+                .extracting(Told::text)
+                .contains(
+                        "Make the timing together (now 0.9999 of a cycle ahead).",
+                        "Make the left poi's start -0.04 degrees (now 0 degrees).");
     }
 
     @Test

@@ -5,6 +5,7 @@ import static deferent.motion.trade.Word.*;
 import deferent.motion.pairing.Arc;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Turns;
@@ -124,8 +125,22 @@ final class Cap {
     }
 
     private static boolean hangsInMidSwing(Turns even) {
-        double start = Swing.DOWN - Math.PI * even.turns() / 2;
-        return Math.abs(Math.IEEEremainder(even.start() - start, 2 * Math.PI)) < 1e-9;
+        return Math.abs(Math.IEEEremainder(even.start() - hanging(even.turns()), 2 * Math.PI))
+                < 1e-9;
+    }
+
+    /** On a head that goes along an arc, a CAP's tether hangs straight down in mid-swing. */
+    static Motion riding(Seen seen) {
+        Motion rides = seen.motion().withPath(new Riding());
+        int turns = seen.spin().turns();
+        return seen.onArc() && turns > 0 && arc(seen).isPresent()
+                ? rides.withSpin(new Turns(turns, hanging(turns)))
+                : rides;
+    }
+
+    /** Where the poi starts that turns evenly and points straight down in mid-swing. */
+    private static double hanging(int turns) {
+        return Swing.DOWN - Math.PI * turns / 2;
     }
 
     /** What the trade calls it: a CAP, by its petals where its arc is that of so many. */

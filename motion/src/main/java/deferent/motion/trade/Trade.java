@@ -412,6 +412,16 @@ public final class Trade {
                 .orElseGet(() -> seen.described(seen.motion().path().noun(), ""));
     }
 
+    /**
+     * The same motion with its hand where the other poi's head goes; empty where it is called after
+     * the path that its hand would lose.
+     */
+    public static Optional<Motion> riding(Seen seen) {
+        return called(seen).name().startsWith(seen.motion().path().noun())
+                ? Optional.empty()
+                : Optional.of(Cap.riding(seen));
+    }
+
     /** The first size, in words, that a hand path of this row has otherwise than {@code made}. */
     public static Optional<String> pathSize(TradeMotion row, HandPath path, HandPath made) {
         Optional<Form.Sized> own = sized(path);

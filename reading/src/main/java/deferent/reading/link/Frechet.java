@@ -73,6 +73,98 @@ final class Frechet {
     }
 
     /**
+     * Whether two walkers can go along the two open polygons, at any paces and without a step back,
+     * never more than {@code lead} apart: the decision of Alt and Godau, Computing the Fréchet
+     * distance between two polygonal curves (1995). No points are left out between the steps, so it
+     * is of the polygons' own distance, not of their points'.
+     *
+     * <p>Cell by cell of the diagram of both lengths, the reachable part of a cell's lower and left
+     * side is kept; a cell is convex, so what can be entered can be left by the whole of a far
+     * side, or from a like side on.
+     */
+    static boolean within(double lead, double[] p, double[] h) {
+        int n = p.length / 3 - 1;
+        int m = h.length / 3 - 1;
+        double most = lead * lead;
+        double[] side = new double[2];
+        // Of each piece of h the part that can be reached from where p's walker stands; empty where
+        // from is above to.
+        double[] from = new double[m];
+        double[] to = new double[m];
+        boolean on = apart(p, 0, h, 0) <= most;
+        for (int j = 0; j < m; j++) {
+            near(p, 0, h, j, most, side);
+            boolean starts = on && side[0] == 0;
+            from[j] = starts ? 0 : 2;
+            to[j] = starts ? side[1] : 1;
+            on = starts && side[1] == 1;
+        }
+        boolean waits = apart(p, 0, h, 0) <= most;
+        for (int i = 0; i < n; i++) {
+            near(h, 0, p, i, most, side);
+            boolean starts = waits && side[0] == 0;
+            double low = starts ? 0 : 2;
+            double high = starts ? side[1] : 1;
+            waits = starts && side[1] == 1;
+            boolean any = starts;
+            for (int j = 0; j < m; j++) {
+                boolean below = from[j] <= to[j];
+                boolean left = low <= high;
+                if (!below && !left) {
+                    continue;
+                }
+                double entered = from[j];
+                near(p, i + 1, h, j, most, side);
+                from[j] = left ? side[0] : Math.max(side[0], entered);
+                to[j] = side[1];
+                near(h, j + 1, p, i, most, side);
+                low = below ? side[0] : Math.max(side[0], low);
+                high = side[1];
+                any |= from[j] <= to[j];
+            }
+            if (!any && !waits) {
+                return false;
+            }
+        }
+        return from[m - 1] <= to[m - 1] && to[m - 1] == 1;
+    }
+
+    private static double apart(double[] a, int i, double[] b, int j) {
+        double dx = a[3 * i] - b[3 * j];
+        double dy = a[3 * i + 1] - b[3 * j + 1];
+        double dz = a[3 * i + 2] - b[3 * j + 2];
+        return dx * dx + dy * dy + dz * dz;
+    }
+
+    // Which shares of the piece from corner j on lie within the square root of most of a corner of
+    // the other polygon.
+    private static void near(
+            double[] point, int i, double[] line, int j, double most, double[] shares) {
+        double first = apart(point, i, line, j);
+        double last = apart(point, i, line, j + 1);
+        if (first <= most && last <= most) {
+            shares[0] = 0;
+            shares[1] = 1;
+            return;
+        }
+        double length = apart(line, j, line, j + 1);
+        double along = (first - last + length) / 2;
+        double root = along * along - length * (first - most);
+        if (length == 0 || root < 0) {
+            shares[0] = 2;
+            shares[1] = -1;
+            return;
+        }
+        double half = Math.sqrt(root);
+        shares[0] = first <= most ? 0 : Math.max((along - half) / length, 0);
+        shares[1] = last <= most ? 1 : Math.min((along + half) / length, 1);
+        if ((along + half) < 0 || (along - half) > length) {
+            shares[0] = 2;
+            shares[1] = -1;
+        }
+    }
+
+    /**
      * A way to walk, within the corridor, whose leads are short all along, not only at their
      * longest: it minimises the sum of their eighth powers. Fills {@code pairs} with i, j, i, j, …
      * from the end and returns how many pairs there are.

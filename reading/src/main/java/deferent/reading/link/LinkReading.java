@@ -28,7 +28,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param carrier whose head leads; the hand is the other side's
  * @param kind what links them, as placed
  * @param tolerance metres within which the kind holds
- * @param shapeGap discrete Fréchet distance after the best rigid motion, metres
+ * @param shapeGap Fréchet distance of sampled paths after the best rigid motion, metres: the
+ *     discrete one, or that of the polygons where it is lower by more than a few millimetres
  * @param shapeGapError how far the sampled shape gap may be from the curves' own for that motion,
  *     metres; NaN for a quick reading, which makes no such promise
  * @param shapeGapAtLeast no rigid motion can bring it below this, metres

@@ -1,9 +1,10 @@
 package deferent.reading.link;
 
 /**
- * How far two paths are apart as shapes: the discrete Fréchet distance after the best rigid motion.
+ * How far two paths are apart as shapes: the Fréchet distance after the best rigid motion.
  *
- * @param gap metres
+ * @param gap of points on the curves, or where the curves themselves come nearer than that by more
+ *     than a few millimetres, of the polygons through them; metres
  * @param error how far the curves' own Fréchet distance, for the motion found, may be from it; NaN
  *     for an estimate
  * @param atLeast no motion at all brings it below this, metres

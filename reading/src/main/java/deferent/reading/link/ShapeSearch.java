@@ -41,6 +41,8 @@ final class ShapeSearch {
     // Points at which extents are measured: enough for their sag to be hundredths of a millimetre.
     private static final int MEASURED = 720;
     private static final double DONE = 1e-5;
+    // How nearly the polygons' own distance is sought where that of their points says less, metres.
+    private static final double TOLD = 2e-3;
 
     private final WalkedCurve head;
     private final WalkedCurve hand;
@@ -124,10 +126,24 @@ final class ShapeSearch {
         double[] h = hand.walked(FINE, 0, best.reversed);
         best.motion.move(h.clone(), h);
         double gap = Frechet.distance(p, h);
-        double sag = Math.max(head.sag(FINE), hand.sag(FINE));
-        double spacing = size / FINE;
-        double error = Math.max(sag, Math.min(spacing + sag, gap - atLeast));
-        return new ShapeGap(gap, error, Math.min(atLeast, gap), a.radius(), b.radius());
+        double sags = head.sag(FINE) + hand.sag(FINE);
+        // Walkers of the curves may step anywhere between the points.
+        double between = (head.length() + hand.length()) / (2 * FINE);
+        double low = Math.max(gap - between, atLeast);
+        double high = gap;
+        double never = low;
+        double tried = high - TOLD;
+        while (high - never > TOLD) {
+            if (Frechet.within(tried, p, h)) {
+                high = tried;
+            } else {
+                never = tried;
+                low = Math.max(low, never - sags);
+            }
+            tried = (never + high) / 2;
+        }
+        double error = Math.max(Math.max(head.sag(FINE), hand.sag(FINE)), high - low);
+        return new ShapeGap(high, error, Math.min(atLeast, high), a.radius(), b.radius());
     }
 
     // Stops at once when nothing better can be had.

@@ -22,7 +22,7 @@ final class WalkedCurve {
 
     private WalkedCurve(double[] points, boolean closed) {
         OwnAxes own = OwnAxes.of(points);
-        this.xyz = own.xyz();
+        this.xyz = closed ? fromTheSharpestTurn(own.xyz()) : own.xyz();
         this.dimension = own.dimension();
         this.closed = closed;
         int last = xyz.length / 3 - 1;
@@ -33,6 +33,38 @@ final class WalkedCurve {
             double dz = xyz[3 * i + 2] - xyz[3 * i - 1];
             along[i] = along[i - 1] + Math.sqrt(dx * dx + dy * dy + dz * dz);
         }
+    }
+
+    // A loop that turns back somewhere starts there, so that steps of a like length do not cut the
+    // turn short; a hand on an arc or a line turns back half its length on as well.
+    private static double[] fromTheSharpestTurn(double[] loop) {
+        int last = loop.length / 3 - 1;
+        double[] before = new double[3];
+        double sharpest = 0;
+        int at = 0;
+        // Twice round: the first piece is compared with the last.
+        for (int i = 0; i < 2 * last; i++) {
+            int from = 3 * (i % last);
+            double x = loop[from + 3] - loop[from];
+            double y = loop[from + 4] - loop[from + 1];
+            double z = loop[from + 5] - loop[from + 2];
+            double length = Math.sqrt(x * x + y * y + z * z);
+            if (length > 0) {
+                double straight = (x * before[0] + y * before[1] + z * before[2]) / length;
+                if (straight < sharpest - 1e-9) {
+                    sharpest = straight;
+                    at = i % last;
+                }
+                before[0] = x / length;
+                before[1] = y / length;
+                before[2] = z / length;
+            }
+        }
+        double[] out = new double[loop.length];
+        System.arraycopy(loop, 3 * at, out, 0, 3 * (last - at));
+        System.arraycopy(loop, 0, out, 3 * (last - at), 3 * at + 3);
+        System.arraycopy(out, 0, out, 3 * last, 3);
+        return out;
     }
 
     /**

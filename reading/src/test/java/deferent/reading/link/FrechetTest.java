@@ -63,6 +63,61 @@ class FrechetTest {
         }
     }
 
+    // Points set ever closer along two polygons come to the polygons' own distance: it is at most
+    // theirs, and less by no more than their spacing (Eiter and Mannila, lemma 4).
+    @Property
+    void walkersMayStepAnywhereAlongThePolygons(Any any) {
+        double[] p = points(any.from(FrechetTest::path));
+        double[] h = points(any.from(FrechetTest::path));
+        double[] a = parted(p, 60);
+        double[] b = parted(h, 60);
+        double spacing = Math.max(longest(a), longest(b));
+        double above = Frechet.distance(a, b);
+        assertThat(Frechet.within(above + 1e-9, p, h)).isTrue();
+        if (above > spacing + 1e-9) {
+            assertThat(Frechet.within(above - spacing - 1e-9, p, h)).isFalse();
+        }
+    }
+
+    @Test
+    void walkersWhoMayStopBetweenCornersAreNearer() {
+        double[] p = {0, 0, 0, 4, 0, 0};
+        double[] h = {0, 1, 0, 2, 1, 0, 4, 1, 0};
+        assertThat(Frechet.distance(p, h)).isGreaterThan(2);
+        assertThat(Frechet.within(1, p, h)).isTrue();
+        assertThat(Frechet.within(0.999, p, h)).isFalse();
+        // A step back has to be waited for: half of it is the least lead.
+        double[] back = {0, 0, 0, 3, 0, 0, 1, 0, 0, 4, 0, 0};
+        assertThat(Frechet.within(1.001, p, back)).isTrue();
+        assertThat(Frechet.within(0.999, p, back)).isFalse();
+    }
+
+    private static double[] parted(double[] points, int parts) {
+        int pieces = points.length / 3 - 1;
+        double[] out = new double[3 * (pieces * parts + 1)];
+        for (int i = 0; i <= pieces * parts; i++) {
+            int piece = Math.min(i / parts, pieces - 1);
+            double share = (double) (i - piece * parts) / parts;
+            for (int c = 0; c < 3; c++) {
+                double from = points[3 * piece + c];
+                out[3 * i + c] = from + share * (points[3 * piece + 3 + c] - from);
+            }
+        }
+        return out;
+    }
+
+    private static double longest(double[] points) {
+        double most = 0;
+        for (int i = 3; i < points.length; i += 3) {
+            most =
+                    Math.max(
+                            most,
+                            Samples.point(points, i / 3)
+                                    .distance(Samples.point(points, i / 3 - 1)));
+        }
+        return most;
+    }
+
     @Test
     void twoConcentricCirclesWalkedTogetherAreTheirRadiiApart() {
         double[] a = new double[3 * 100];

@@ -326,6 +326,26 @@ class LinkReadingTest {
 
     /** In doubles: no more than the rounding of lengths of half a metre. */
     @Test
+    void theShapeGapOfAnyTwoCapsIsToldToFiveMillimetres() {
+        String[] caps = {
+            "CAP",
+            "triquetra CAP",
+            "cat-eye CAP",
+            "CAP with 2 petals",
+            "CAP with 6 petals",
+            "CAP turns 3",
+            "CAP turns 1.5 out 0.5 back"
+        };
+        for (String leads : caps) {
+            for (String follows : caps) {
+                String said = leads + " vs " + follows + ", split time";
+                LinkReading link = LinkReading.of(Trace.of(Phrase.parse(said).pairing()));
+                assertThat(link.shapeGapError()).as(said).isBetween(0.0, 0.005);
+            }
+        }
+    }
+
+    @Test
     void aHandStraightBehindAHeadIsNotApartFromItInTheirPlane() {
         Vector3D across = new Vector3D(1, 2, -3).normalize();
         double[] head = {0.31, -0.17, 0.53, -0.4, 0.29, 0.11};

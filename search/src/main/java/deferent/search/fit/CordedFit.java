@@ -153,13 +153,16 @@ public record CordedFit(
                     best = found;
                 }
             }
-            Pairing fitted = with(best);
             List<SizeChange> changes = new ArrayList<>();
             for (int i = 0; i < best.length; i++) {
-                if (Math.abs(best[i] - start[i]) > 1e-6) {
-                    changes.add(new SizeChange(sizes.get(i), start[i], best[i]));
+                SizeChange change = new SizeChange(sizes.get(i), start[i], best[i]);
+                if (change.slight()) {
+                    best[i] = start[i];
+                } else {
+                    changes.add(change);
                 }
             }
+            Pairing fitted = with(best);
             KeepTheFigure kept = KeepTheFigure.of(Trace.of(fitted), rider, kit);
             double[] after = gaps(fitted);
             return new CordedFit(

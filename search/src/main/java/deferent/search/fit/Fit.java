@@ -93,22 +93,24 @@ public final class Fit {
     private static FitReading of(Pairing pairing, LinkReading now, Set<Size> free, Limits limits) {
         Side carrier = now.carrier();
         Fit fit = new Fit(pairing, now, free, limits);
+        if (fit.shaped.isEmpty()) {
+            return fit.shape();
+        }
         FitReading placed = fit.placed();
-        if (placed.closes()) {
+        // Where the shapes agree already, no change of theirs is an answer.
+        if (placed.closes() || ShapeFit.closed(now)) {
             return placed;
         }
         FitReading shape = fit.shape();
-        return shape.closes() && shape.obstacle() == Obstacle.NONE
-                ? new FitReading(
-                        carrier,
-                        Goal.SHAPE,
-                        shape.answers(),
-                        shape.nearest(),
-                        placed.obstacle(),
-                        placed.have(),
-                        placed.need(),
-                        Optional.empty())
-                : shape;
+        return new FitReading(
+                carrier,
+                Goal.SHAPE,
+                shape.answers(),
+                shape.nearest(),
+                placed.obstacle(),
+                placed.have(),
+                placed.need(),
+                placed.riding());
     }
 
     /** One goal alone. */
@@ -147,9 +149,13 @@ public final class Fit {
 
     @SuppressWarnings("ReferenceEquality") // a trial covers itself
     private FitReading shape() {
-        List<Remedy> answers = new ArrayList<>();
+        List<Trial> plain = new ArrayList<>();
         for (Trial trial : shaped) {
-            if (shaped.stream().noneMatch(s -> s != trial && s.covers(trial))) {
+            plain.add(trial.plainer(p -> ShapeFit.closed(link.certified(p))));
+        }
+        List<Remedy> answers = new ArrayList<>();
+        for (Trial trial : plain) {
+            if (plain.stream().noneMatch(s -> s != trial && s.covers(trial))) {
                 answers.add(trial.answer(pairing, link.certified(trial.pairing()).shapeGap()));
             }
         }
@@ -174,8 +180,9 @@ public final class Fit {
                     best = trial;
                 }
                 if (gap < FitLink.CLOSED) {
-                    found.removeIf(trial::covers);
-                    found.add(trial);
+                    Trial plain = trial.plainer(p -> link.inPlane(p) < FitLink.CLOSED);
+                    found.removeIf(plain::covers);
+                    found.add(plain);
                 }
             }
         }
@@ -209,7 +216,7 @@ public final class Fit {
                 why.obstacle(),
                 why.have(),
                 why.need(),
-                sorted.isEmpty() && why.obstacle() == Obstacle.ARC_IS_NO_CIRCLE
+                sorted.isEmpty() && why.obstacle().ofPaths()
                         ? Ridden.of(pairing, link)
                         : Optional.empty());
     }
@@ -228,13 +235,16 @@ public final class Fit {
             return Why.NOT;
         }
         Why figures = Why.ofFigures(pairing, link.carrier(), now);
-        if (figures.obstacle() != Obstacle.NONE || !shaped.isEmpty()) {
+        if (!shaped.isEmpty()) {
+            // Of what is no question of size, sizes have shown otherwise.
+            return figures.hopeful() ? figures : Why.NOT;
+        }
+        if (figures.obstacle() != Obstacle.NONE) {
             return figures;
         }
         if (shape.free().isEmpty()) {
             return new Why(Obstacle.NOTHING_FREE, now.shapeGap(), 0);
         }
-        return shape.beyondALimit()
-                .orElseGet(() -> new Why(Obstacle.OTHER_FIGURE, nearestGap(), 0));
+        return shape.beyondALimit().orElseGet(() -> Why.ofKinds(pairing, link.carrier()));
     }
 }

@@ -29,6 +29,9 @@ import java.util.Optional;
 public final class Neighbours {
     private static final double INWARD = 1e-6;
 
+    /** So near, a motion is what it would fall into, metres. */
+    private static final double IS_ONE = 1e-3;
+
     private Neighbours() {}
 
     /** Of one side's motion, nearest first; empty for motions of other kinds. */
@@ -72,6 +75,7 @@ public final class Neighbours {
                             Math.abs(tether - shorter)));
         }
         found.add(of(Neighbour.Into.STATIC_SPIN, hand, radius, 0, radius));
+        found.removeIf(near -> near.strays() < IS_ONE);
         found.sort(Comparator.comparingDouble(Neighbour::strays));
         return List.copyOf(found);
     }

@@ -1,22 +1,23 @@
 package deferent.search.fit;
 
-/**
- * What stands in the way of closing a link by the carrier's own sizes or, at all, of its timing.
- */
+import deferent.reading.link.PathKind;
+
+/** What stands in the way of closing a link. */
 public enum Obstacle {
     NONE,
     /**
-     * An extension's head circle is never smaller than its tether; have the tether, need the hand
-     * circle.
+     * An extension's head circle is always larger than its tether, so the carrier's hand radius
+     * alone does not close it; have the tether, need the hand circle.
      */
     HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER,
-    /**
-     * A pendulum's arc, or any path that goes back the way it came, is no circle; have the arc's
-     * radius, need the circle's.
-     */
+    /** One path is an arc and the other a circle; have the arc's radius, need the circle's. */
     ARC_IS_NO_CIRCLE,
-    /** A figure drawn by two circles is not one circle; have the lesser circle's radius, need 0. */
-    TWO_CIRCLES_ARE_NO_ONE,
+    /**
+     * The paths are of two other kinds, such as a circle and a line; both numbers 0.
+     *
+     * @see PathKind
+     */
+    OTHER_KIND,
     /**
      * The rider's hand stands still while the head goes round; have the head path's radius, need 0.
      */
@@ -39,6 +40,14 @@ public enum Obstacle {
     NOTHING_FREE,
     /** It would close, but only beyond a limit; have the limit, need the value beyond it. */
     BEYOND_A_LIMIT,
-    /** The figures are of different kinds; have the least gap found, need 0. */
-    OTHER_FIGURE
+    /** The paths are of one kind and differ all the same; both numbers 0. */
+    OTHER_FIGURE;
+
+    /** Whether the two paths differ, as curves or in time, which a hand that rides gets over. */
+    boolean ofPaths() {
+        return switch (this) {
+            case ARC_IS_NO_CIRCLE, OTHER_KIND, OTHER_FIGURE, NOT_IN_TIME -> true;
+            default -> false;
+        };
+    }
 }

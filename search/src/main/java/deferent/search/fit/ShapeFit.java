@@ -69,9 +69,9 @@ final class ShapeFit {
         return found;
     }
 
-    /** The limit that alone keeps a single size from closing the link, if one does. */
+    /** The limit that alone keeps a single length from closing the link, if one does. */
     Optional<Why> beyondALimit() {
-        for (Size size : free) {
+        for (Size size : free.stream().filter(s -> s.kind().length()).toList()) {
             Limits.Range range = limits.of(size);
             for (double value : Terms.of(from, link.carrier()).candidates(size)) {
                 Optional<Pairing> set = FitLink.set(from, size, value);

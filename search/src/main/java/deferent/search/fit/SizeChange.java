@@ -10,6 +10,20 @@ public record SizeChange(Size size, double from, double to) {
                 && Math.abs(turning() ? Math.IEEEremainder(apart, 2 * Math.PI) : apart) < 1e-6;
     }
 
+    /**
+     * Whether it is too little to be told: less than a millimetre, a tenth of a degree, a
+     * thousandth of a cycle, a tenth of a cycle a minute.
+     */
+    boolean slight() {
+        double least =
+                switch (size.kind()) {
+                    case TIMING -> 1e-3;
+                    case TEMPO -> 0.1;
+                    default -> size.kind().angle() ? Math.toRadians(0.1) : 1e-3;
+                };
+        return Math.abs(to - from) < least;
+    }
+
     /** Whether it changes the same size by no more. */
     boolean noGreater(SizeChange o) {
         return size.equals(o.size) && Math.abs(to - from) <= Math.abs(o.to - o.from) + 1e-9;

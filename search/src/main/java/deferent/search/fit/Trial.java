@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /** A pairing on the way to an answer, with what was changed so far. */
 record Trial(Pairing pairing, List<SizeChange> changes, boolean exact) {
@@ -32,6 +33,23 @@ record Trial(Pairing pairing, List<SizeChange> changes, boolean exact) {
         before.ifPresent(more::remove);
         more.add(new SizeChange(size, before.map(SizeChange::from).orElse(from), value));
         return FitLink.set(pairing, size, value).map(p -> new Trial(p, more, exact && exactly));
+    }
+
+    /** Without the changes too slight to be told, as far as it closes without them too. */
+    Trial plainer(Predicate<Pairing> closes) {
+        Trial plainer = this;
+        for (SizeChange change : changes) {
+            if (change.slight()) {
+                List<SizeChange> rest = new ArrayList<>(plainer.changes);
+                rest.remove(change);
+                Optional<Pairing> without =
+                        FitLink.set(plainer.pairing, change.size(), change.from()).filter(closes);
+                if (without.isPresent()) {
+                    plainer = new Trial(without.get(), rest, exact);
+                }
+            }
+        }
+        return plainer;
     }
 
     Set<Size> sizes() {

@@ -5,7 +5,10 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.trace.Samples;
+import deferent.motion.trace.Trace;
 import deferent.reading.link.LinkReading;
+import deferent.reading.link.PathKind;
 import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.complex.Complex;
@@ -17,7 +20,8 @@ record Why(Obstacle obstacle, double have, double need) {
     private static final double SAME = 1e-9;
 
     /**
-     * What in the two figures' very kinds keeps the carrier's own sizes from closing the shape gap.
+     * What in the two figures' very kinds keeps any size from closing the shape gap, or an
+     * extension's hand radius.
      */
     static Why ofFigures(Pairing pairing, Side carrier, LinkReading link) {
         Part lead = pairing.part(carrier);
@@ -30,7 +34,7 @@ record Why(Obstacle obstacle, double have, double need) {
         }
         Map<Integer, Complex> hand = Terms.hand(follow);
         if (lead.motion().undriven() && hand.size() == 1) {
-            return new Why(Obstacle.ARC_IS_NO_CIRCLE, lead.tether().length(), link.handRadius());
+            return ofKinds(pairing, carrier);
         }
         Optional<Turns> even = lead.motion().spin().even();
         if (even.isEmpty()
@@ -42,7 +46,7 @@ record Why(Obstacle obstacle, double have, double need) {
         Map<Integer, Complex> head = Terms.of(pairing, carrier).head();
         HandPath path = follow.motion().path();
         if (head.size() == 1 && path.arc().isPresent()) {
-            return new Why(Obstacle.ARC_IS_NO_CIRCLE, path.radius(), link.headRadius());
+            return ofKinds(pairing, carrier);
         }
         if (path.asTerms().isEmpty()) {
             return NOT;
@@ -50,11 +54,9 @@ record Why(Obstacle obstacle, double have, double need) {
         Map<Integer, Complex> own = Terms.hand(lead);
         // A poi as long as one of its hand's circles and opposite to it cancels that circle.
         boolean cancels = own.size() == 2 && own.containsKey(even.get().turns());
-        if (head.size() == 2 && hand.size() == 1 && !cancels) {
-            return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(head), 0);
-        }
-        if (head.size() == 1 && hand.size() == 2) {
-            return new Why(Obstacle.TWO_CIRCLES_ARE_NO_ONE, least(hand), 0);
+        if ((head.size() == 2 && hand.size() == 1 && !cancels)
+                || (head.size() == 1 && hand.size() == 2)) {
+            return ofKinds(pairing, carrier);
         }
         if (hand.size() == 1 && own.size() == 1 && own.containsKey(even.get().turns())) {
             double outward =
@@ -76,8 +78,19 @@ record Why(Obstacle obstacle, double have, double need) {
                 || obstacle == Obstacle.HEAD_CIRCLE_NEVER_SMALLER_THAN_TETHER;
     }
 
-    private static double least(Map<Integer, Complex> terms) {
-        return terms.values().stream().mapToDouble(Complex::norm).min().orElse(0);
+    /** How the two paths differ, as they stand. */
+    static Why ofKinds(Pairing pairing, Side carrier) {
+        Samples samples = Trace.of(pairing).samples();
+        PathKind head = PathKind.of(samples.head(carrier));
+        PathKind hand = PathKind.of(samples.hand(carrier.other()));
+        if (head.sort() == hand.sort()) {
+            return new Why(Obstacle.OTHER_FIGURE, 0, 0);
+        }
+        PathKind arc = head.sort() == PathKind.Sort.ARC ? head : hand;
+        PathKind other = arc.equals(head) ? hand : head;
+        return arc.sort() == PathKind.Sort.ARC && other.sort() == PathKind.Sort.CIRCLE
+                ? new Why(Obstacle.ARC_IS_NO_CIRCLE, arc.size(), other.size())
+                : new Why(Obstacle.OTHER_KIND, 0, 0);
     }
 
     /** What keeps two paths of one shape from being together at every instant. */

@@ -1,4 +1,4 @@
-package deferent.tell;
+package deferent.reading.link;
 
 import deferent.motion.trace.Samples;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -13,10 +13,11 @@ import org.hipparchus.linear.EigenDecompositionSymmetric;
  * @param size radius of a circle or arc, half length of a line, else half the greatest extent;
  *     metres
  */
-record PathKind(Sort sort, double size) {
+public record PathKind(Sort sort, double size) {
     private static final double SAME = 1e-3;
 
-    enum Sort {
+    /** Kinds of line. */
+    public enum Sort {
         POINT,
         LINE,
         CIRCLE,
@@ -24,38 +25,20 @@ record PathKind(Sort sort, double size) {
         FIGURE
     }
 
-    /** What goes along it does: "goes round a circle". */
-    String goes() {
-        return switch (sort) {
-            case POINT -> "stays still";
-            case LINE -> "goes along a line";
-            case CIRCLE -> "goes round a circle";
-            case ARC -> "goes along an arc";
-            case FIGURE -> "draws a figure";
-        };
-    }
-
-    /** "smaller", "longer": this one's size beside another's of its sort. */
-    String against(PathKind other) {
-        boolean less = size < other.size;
-        return sort == Sort.LINE ? (less ? "shorter" : "longer") : (less ? "smaller" : "larger");
-    }
-
-    /** "circle (radius 30 cm)", "line (60 cm long)". */
-    String sized() {
+    public String noun() {
         return switch (sort) {
             case POINT -> "point";
-            case LINE -> "line (" + Say.length(2 * size) + " long)";
-            case CIRCLE -> "circle (radius " + Say.length(size) + ")";
-            case ARC -> "arc (radius " + Say.length(size) + ")";
-            case FIGURE -> "figure (" + Say.length(2 * size) + " across)";
+            case LINE -> "line";
+            case CIRCLE -> "circle";
+            case ARC -> "arc";
+            case FIGURE -> "figure";
         };
     }
 
     /**
      * @param xyz contiguous points of one whole cycle, metres
      */
-    static PathKind of(double[] xyz) {
+    public static PathKind of(double[] xyz) {
         int count = xyz.length / 3;
         double[] least = {1e9, 1e9, 1e9};
         double[] most = {-1e9, -1e9, -1e9};
