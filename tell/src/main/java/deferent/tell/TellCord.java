@@ -1,9 +1,14 @@
 package deferent.tell;
 
+import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
+import deferent.motion.trade.Seen;
+import deferent.motion.trade.Trade;
+import deferent.reading.tether.Away;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
+import deferent.reading.tether.Lead;
 import deferent.reading.tether.LinkedTruth;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
@@ -19,6 +24,13 @@ import java.util.Optional;
 final class TellCord {
     // Growth a cycle below which there is time to answer, whatever the reaction time.
     private static final double SLOWLY = 1.5;
+
+    // Metres.
+    private static final double MUCH = 0.02;
+
+    // So near to half a turn ahead, and by so much the same throughout, a motion has that name.
+    private static final double OPPOSITE = Math.toRadians(160);
+    private static final double STEADY = 0.8;
 
     private final Readings readings;
     private final CordReading cord;
@@ -71,7 +83,7 @@ final class TellCord {
                             "On real cords the link survives as a path, not in time: "
                                     + hand
                                     + " keeps to the carrier's figure within "
-                                    + Say.length(truth.figureKept().fromPath())
+                                    + Say.length(truth.figureKept().paths())
                                     + ", but is up to "
                                     + apart
                                     + " from its head.";
@@ -230,27 +242,35 @@ final class TellCord {
                             + side.word()
                             + " hand keeps its path, no steady motion of the poi with "
                             + turns(kept.turns())
-                            + " was found at this tempo.",
+                            + " was found at this tempo"
+                            + (kept.hangs() ? ": left to itself it hangs." : "."),
                     tried);
         }
-        KeepTheHandPath.Solution first = kept.best().orElse(kept.solutions().get(0));
+        KeepTheHandPath.Solution first =
+                kept.best()
+                        .or(() -> kept.solutions().stream().filter(s -> s.pulls()).findFirst())
+                        .orElse(kept.solutions().get(0));
         return new Told(
                 key,
                 first.pulls() && first.asMeant() ? Tone.NOTE : Tone.WARN,
                 first.pulls() && !first.asMeant()
                         ? "If the "
                                 + side.word()
-                                + " hand keeps its path, the poi does another motion at this tempo: its"
-                                + " cord is more than a third of a turn from where it is meant."
+                                + " hand keeps its path, the poi does another motion at this tempo: "
+                                + another(first)
+                                + "."
                         : first.pulls()
                                 ? "If the "
                                         + side.word()
                                         + " hand keeps its path, the head really goes up to "
                                         + Say.length(first.away().fromPath())
-                                        + " off its ideal figure."
+                                        + " off its ideal figure"
+                                        + missed(first.away())
+                                        + "."
                                 : "If the "
                                         + side.word()
-                                        + " hand keeps its path, the cord would have to push at this tempo.",
+                                        + " hand keeps its path, the cord would have to push at this tempo"
+                                        + (kept.hangs() ? ": left to itself the poi hangs." : "."),
                 "Least pull "
                         + weights(first.leastPullWeights())
                         + "; a slip grows by "
@@ -260,6 +280,38 @@ final class TellCord {
                                 ? "one such motion. "
                                 : kept.solutions().size() + " such motions. ")
                         + tried);
+    }
+
+    /** What it leaves out of its figure, where that is more than what it adds. */
+    private static String missed(Away away) {
+        return away.missed() > away.fromPath() + MUCH
+                ? " and misses parts of it by " + Say.length(away.missed())
+                : "";
+    }
+
+    /** What a poi does that is not as meant, as far as there is a name or a plain word for it. */
+    private String another(KeepTheHandPath.Solution done) {
+        Lead lead = done.lead();
+        if (lead.still()) {
+            return "it only hangs";
+        }
+        if (!lead.says()) {
+            return "its cord keeps no place beside the one meant";
+        }
+        if (lead.meant()) {
+            return "one that no faster tempo comes down to";
+        }
+        Seen seen = Seen.of(readings.pairing(), side);
+        Motion meant = seen.motion();
+        boolean opposite = Math.abs(lead.angle()) > OPPOSITE && lead.length() > STEADY;
+        if (opposite && meant.spin().even().isPresent() && meant.path().circle().isPresent()) {
+            String name =
+                    Trade.called(seen.with(meant.withSpin(meant.spin().turned(Math.PI)))).name();
+            if (!name.equals(Trade.called(seen).name())) {
+                return "it becomes " + Say.a(name);
+            }
+        }
+        return "its cord is more than a third of a turn from where it is meant";
     }
 
     private Told slowest(SlowestTempo slowest) {
@@ -392,15 +444,21 @@ final class TellCord {
                         + ".");
     }
 
-    // Past half a tether a small slip's equations say nothing more of how far the head is.
     private String beforeAnAnswer(Steadiness steadiness) {
         double slipped = steadiness.slipped(0.01);
-        if (slipped < 0.0105) {
-            return "a slip grows from cycle to cycle, but not before you can answer it.";
-        }
-        return slipped > readings.pairing().part(side).tether().length() / 2
-                ? "a 1 cm slip is lost before you can react."
-                : "a 1 cm slip is " + Say.length(slipped) + " before you can answer it.";
+        return slipped < 0.0105
+                ? "a slip grows from cycle to cycle, but not before you can answer it."
+                : slipped(slipped, readings.pairing().part(side).tether().length()) + ".";
+    }
+
+    /**
+     * What a slip of a centimetre has become before it can be answered. Past half a tether a small
+     * slip's equations say nothing more of how far the head is.
+     */
+    static String slipped(double metres, double tether) {
+        return metres > tether / 2
+                ? "a 1 cm slip is lost before you can react"
+                : "a 1 cm slip is " + Say.length(metres) + " before you can answer it";
     }
 
     private static String turns(int turns) {

@@ -128,7 +128,11 @@ public final class TellSeek {
                                 + closing(answer)
                                 + ".");
         text.add(stands(answer));
-        text.addAll(merit(answer.merit()));
+        double tether =
+                Math.min(
+                        answer.pairing().left().tether().length(),
+                        answer.pairing().right().tether().length());
+        text.addAll(merit(answer.merit(), tether));
         return new Told(
                 "seek.answer",
                 answer.exact() ? Tone.GOOD : Tone.NOTE,
@@ -177,7 +181,10 @@ public final class TellSeek {
                 + ")";
     }
 
-    private static List<String> merit(Merit merit) {
+    /**
+     * @param tether the shorter, metres
+     */
+    private static List<String> merit(Merit merit, double tether) {
         List<String> said = new ArrayList<>();
         if (merit.contrast() >= ALIKE) {
             said.add("One figure is " + Say.trimmed(merit.contrast(), 1) + " times the other.");
@@ -203,9 +210,8 @@ public final class TellSeek {
                 .ifPresent(
                         growth ->
                                 said.add(
-                                        "A slip becomes "
-                                                + Say.trimmed(growth, 1)
-                                                + " times itself in a reaction time."));
+                                        Say.capital(TellCord.slipped(0.01 * growth, tether))
+                                                + "."));
         merit.toShelf()
                 .ifPresent(
                         far ->
