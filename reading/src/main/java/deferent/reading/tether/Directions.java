@@ -14,6 +14,12 @@ interface Directions {
     double STRIDE = 0.2;
     double BESIDE = 0.4;
 
+    /** Newton's method from a start; empty where it does not settle. */
+    Optional<PlaneShooting.Found> from(double[] start, double tolerance, int most);
+
+    /** From so near that every step must halve what is missing; empty as soon as one does not. */
+    Optional<PlaneShooting.Found> near(double[] start, double tolerance, int most);
+
     /** The start that closes, from one whose direction is kept. */
     Optional<PlaneShooting.Closed> closed(double[] start, double tolerance, int most);
 

@@ -85,13 +85,14 @@ final class PlaneShooting implements Directions {
         return shots;
     }
 
-    /** Newton's method from a start, its step halved while that does harm. */
-    Optional<Found> from(double[] start, double tolerance, int most) {
+    /** With a step halved while that does harm. */
+    @Override
+    public Optional<Found> from(double[] start, double tolerance, int most) {
         return from(start, tolerance, most, true);
     }
 
-    /** From so near that every step must halve what is missing; empty as soon as one does not. */
-    Optional<Found> near(double[] start, double tolerance, int most) {
+    @Override
+    public Optional<Found> near(double[] start, double tolerance, int most) {
         return from(start, tolerance, most, false);
     }
 

@@ -57,19 +57,15 @@ record Shadow(Vector3D normal, Vector3D axis, double turn) {
 
     /** A periodic state from a guess. */
     Optional<double[]> from(HandTable table, Cord cord, double[] guess, double tolerance) {
-        return (planar()
-                        ? new PlaneShooting(table, cord, axis, turn).from(guess, tolerance, MOST)
-                        : new Shooting(table, cord, axis, turn).from(guess, tolerance, MOST))
-                .map(PlaneShooting.Found::state);
+        return directions(table, cord).from(guess, tolerance, MOST).map(PlaneShooting.Found::state);
     }
 
     /** A periodic state next to a guess. */
     Optional<double[]> near(HandTable table, Cord cord, double[] guess) {
-        return (planar()
-                        ? new PlaneShooting(table, cord, axis, turn).near(guess, CLOSE, SETTLES)
-                        : new Shooting(table, cord, axis, turn).near(guess, CLOSE, SETTLES))
+        Directions shooting = directions(table, cord);
+        return shooting.near(guess, CLOSE, SETTLES)
                 .map(PlaneShooting.Found::state)
-                .or(() -> held() ? directions(table, cord).beside(guess, CLOSE) : Optional.empty());
+                .or(() -> held() ? shooting.beside(guess, CLOSE) : Optional.empty());
     }
 
     /** A state that closes but for a drift too slow to matter; empty where there is none. */

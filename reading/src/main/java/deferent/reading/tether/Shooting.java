@@ -50,13 +50,13 @@ final class Shooting implements Directions {
         this.unit = cord.swingLength() * 2 * Math.PI / table.period();
     }
 
-    /** Newton's method from a start; empty where it does not settle. */
-    Optional<PlaneShooting.Found> from(double[] start, double tolerance, int most) {
+    @Override
+    public Optional<PlaneShooting.Found> from(double[] start, double tolerance, int most) {
         return from(start, tolerance, most, Double.POSITIVE_INFINITY);
     }
 
-    /** From so near that every step must halve what is missing; empty as soon as one does not. */
-    Optional<PlaneShooting.Found> near(double[] start, double tolerance, int most) {
+    @Override
+    public Optional<PlaneShooting.Found> near(double[] start, double tolerance, int most) {
         return from(start, tolerance, most, 0.5);
     }
 
