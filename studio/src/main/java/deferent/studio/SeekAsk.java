@@ -72,7 +72,8 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                     600,
                     "a minute");
     private static final AskKey<Double> GROWTH =
-            AskKey.number("growth", "only slips that grow no more a cycle", 0.01, 1e6, "");
+            AskKey.number(
+                    "growth", "only slips that grow no more in a reaction time", 0.01, 1e6, "");
     private static final AskKey<Integer> SYMMETRY =
             AskKey.whole("symmetry", "only figures of that order and more", 0, 48);
     private static final AskKey<Double> CONTRAST =

@@ -1,11 +1,16 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
+import deferent.motion.trade.Seen;
+import deferent.motion.trade.Trade;
 import deferent.reading.body.HandPace;
+import deferent.reading.tether.Away;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
+import deferent.reading.tether.Lead;
 import deferent.reading.tether.LinkedTruth;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
@@ -24,6 +29,13 @@ final class TellCord {
 
     // Metres too few to say.
     private static final double NOTHING = 0.0005;
+
+    // Metres.
+    private static final double MUCH = 0.02;
+
+    // So near to half a turn ahead, and by so much the same throughout, a motion has that name.
+    private static final double OPPOSITE = Math.toRadians(160);
+    private static final double STEADY = 0.8;
 
     private final Readings readings;
     private final CordReading cord;
@@ -76,7 +88,7 @@ final class TellCord {
                             "On real cords the link survives as a path, not in time: "
                                     + hand
                                     + " stays within "
-                                    + Say.length(truth.figureKept().fromPath())
+                                    + Say.length(truth.figureKept().paths())
                                     + " of the path of "
                                     + head
                                     + ", but is up to "
@@ -286,18 +298,23 @@ final class TellCord {
                             + side.word()
                             + " hand keeps its path, no steady motion of the poi with "
                             + turns(kept.turns())
-                            + " was found at this tempo.",
+                            + " was found at this tempo"
+                            + (kept.hangs() ? ": left to itself it hangs." : "."),
                     tried);
         }
-        KeepTheHandPath.Solution first = kept.best().orElse(kept.solutions().get(0));
+        KeepTheHandPath.Solution first =
+                kept.best()
+                        .or(() -> kept.solutions().stream().filter(s -> s.pulls()).findFirst())
+                        .orElse(kept.solutions().get(0));
         return new Told(
                 key,
                 first.pulls() && first.asMeant() ? Tone.NOTE : Tone.WARN,
                 first.pulls() && !first.asMeant()
                         ? "If the "
                                 + side.word()
-                                + " hand keeps its path, the poi does another motion at this tempo: its"
-                                + " cord is more than a third of a turn from where it is meant."
+                                + " hand keeps its path, the poi does another motion at this tempo: "
+                                + another(first)
+                                + "."
                         : first.pulls()
                                 ? "If the "
                                         + side.word()
@@ -306,10 +323,13 @@ final class TellCord {
                                                 ? "stays on its figure."
                                                 : "strays up to "
                                                         + Say.length(first.away().fromPath())
-                                                        + " from its figure.")
+                                                        + " from its figure"
+                                                        + missed(first.away())
+                                                        + ".")
                                 : "If the "
                                         + side.word()
-                                        + " hand keeps its path, the cord goes slack at this tempo.",
+                                        + " hand keeps its path, the cord goes slack at this tempo"
+                                        + (kept.hangs() ? ": left to itself the poi hangs." : "."),
                 (first.pulls()
                                 ? "The least pull is " + weights(first.leastPullWeights()) + "; "
                                 : first.leastPullWeights() > -0.005
@@ -323,6 +343,38 @@ final class TellCord {
                                 ? "There is one such motion. "
                                 : "There are " + kept.solutions().size() + " such motions. ")
                         + tried);
+    }
+
+    /** What it leaves out of its figure, where that is more than what it adds. */
+    private static String missed(Away away) {
+        return away.missed() > away.fromPath() + MUCH
+                ? " and misses parts of it by " + Say.length(away.missed())
+                : "";
+    }
+
+    /** What a poi does that is not as meant, as far as there is a name or a plain word for it. */
+    private String another(KeepTheHandPath.Solution done) {
+        Lead lead = done.lead();
+        if (lead.still()) {
+            return "it only hangs";
+        }
+        if (!lead.says()) {
+            return "its cord keeps no place beside the one meant";
+        }
+        if (lead.meant()) {
+            return "one that no faster tempo comes down to";
+        }
+        Seen seen = Seen.of(readings.pairing(), side);
+        Motion meant = seen.motion();
+        boolean opposite = Math.abs(lead.angle()) > OPPOSITE && lead.length() > STEADY;
+        if (opposite && meant.spin().even().isPresent() && meant.path().circle().isPresent()) {
+            String name =
+                    Trade.called(seen.with(meant.withSpin(meant.spin().turned(Math.PI)))).name();
+            if (!name.equals(Trade.called(seen).name())) {
+                return "it becomes " + Say.a(name);
+            }
+        }
+        return "its cord is more than a third of a turn from where it is meant";
     }
 
     private Told slowest(SlowestTempo slowest) {
@@ -462,15 +514,21 @@ final class TellCord {
                 : "up to " + said + " times as far aside";
     }
 
-    // Past half a tether a small slip's equations say nothing more of how far the head is.
     private String beforeYouReact(Steadiness steadiness) {
         double slipped = steadiness.slipped(0.01);
-        if (slipped < 0.0105) {
-            return "a slip grows from cycle to cycle, but not before you can react.";
-        }
-        return slipped > readings.pairing().part(side).tether().length() / 2
-                ? "a 1 cm slip is past saving before you can react."
-                : "a 1 cm slip grows to " + Say.length(slipped) + " before you can react.";
+        return slipped < 0.0105
+                ? "a slip grows from cycle to cycle, but not before you can react."
+                : slipped(slipped, readings.pairing().part(side).tether().length()) + ".";
+    }
+
+    /**
+     * What a slip of a centimetre has become before one can react. Past half a tether a small
+     * slip's equations say nothing more of how far the head is.
+     */
+    static String slipped(double metres, double tether) {
+        return metres > tether / 2
+                ? "a 1 cm slip is lost before you can react"
+                : "a 1 cm slip grows to " + Say.length(metres) + " before you can react";
     }
 
     /** "a slip grows by 0.5% a cycle", "a slip is 19 times as large a cycle later". */

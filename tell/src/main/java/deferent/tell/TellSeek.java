@@ -123,7 +123,11 @@ public final class TellSeek {
                         ? "Linked exactly."
                         : "At best " + miss(answer.gap()) + " apart" + closing(answer) + ".");
         text.add(stands(answer));
-        text.addAll(merit(answer.merit()));
+        double tether =
+                Math.min(
+                        answer.pairing().left().tether().length(),
+                        answer.pairing().right().tether().length());
+        text.addAll(merit(answer.merit(), tether));
         return new Told(
                 "seek.answer",
                 answer.exact() ? Tone.GOOD : Tone.NOTE,
@@ -177,7 +181,10 @@ public final class TellSeek {
                 + ")";
     }
 
-    private static List<String> merit(Merit merit) {
+    /**
+     * @param tether the shorter, metres
+     */
+    private static List<String> merit(Merit merit, double tether) {
         List<String> said = new ArrayList<>();
         String contrast = Say.trimmed(merit.contrast(), 1);
         if (merit.contrast() >= ALIKE) {
@@ -212,9 +219,10 @@ public final class TellSeek {
                                 said.add(
                                         growth < 1.05
                                                 ? "A slip does not grow before you can react."
-                                                : "A slip grows to "
-                                                        + Say.trimmed(growth, 1)
-                                                        + " times its size before you can react."));
+                                                : Say.capital(
+                                                                TellCord.slipped(
+                                                                        0.01 * growth, tether))
+                                                        + "."));
         merit.toShelf()
                 .ifPresent(
                         far ->

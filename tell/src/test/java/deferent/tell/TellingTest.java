@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a spinner reads beside a pairing. */
@@ -205,5 +206,24 @@ class TellingTest {
         assertThat(Telling.cautions(read(phrase, Detail.LIVE)))
                 .anyMatch(c -> c.contains("fire"))
                 .anyMatch(c -> c.contains("soft heads"));
+    }
+
+    /** Behind the same hand circle, half a turn ahead. */
+    @ParameterizedTest
+    @CsvSource({
+        "isolation, 60, becomes an extension.",
+        "horizontal cat-eye, 120, becomes a vertical cat-eye."
+    })
+    void whereOnlyAnotherMotionIsLeftItHasItsName(String motion, double tempo, String told) {
+        assertThat(
+                        text(motion + " vs static spin, tempo " + tempo, "hand_path_kept.left")
+                                .orElseThrow())
+                .endsWith("the poi does another motion at this tempo: it " + told);
+    }
+
+    @Test
+    void aPoiThatOnlyHangsIsSaidTo() {
+        assertThat(text("extension vs static spin, tempo 10", "hand_path_kept.left").orElseThrow())
+                .endsWith("left to itself the poi hangs.");
     }
 }

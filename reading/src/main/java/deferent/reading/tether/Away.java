@@ -4,10 +4,12 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * How far a course strays from another: from where that one is at the same instant, and from its
- * path as a curve, whenever it passes there.
+ * path as a curve, whenever it passes there; and how far from this one that path comes, for a head
+ * that hangs still on a figure draws none of it.
  *
  * @param greatest at the same instant, metres
  * @param time when that is, seconds
@@ -15,6 +17,7 @@ import deferent.motion.trace.Trace;
  * @param fromPath greatest distance from the path, metres
  * @param fromPathTime when that is, seconds
  * @param fromPathMean over time, metres
+ * @param missed greatest distance of the path from what this course draws, metres
  */
 public record Away(
         double greatest,
@@ -22,7 +25,8 @@ public record Away(
         double mean,
         double fromPath,
         double fromPathTime,
-        double fromPathMean) {
+        double fromPathMean,
+        double missed) {
     public Away {
         Refusal.numbers(
                 "the distance from the ideal",
@@ -31,7 +35,13 @@ public record Away(
                 mean,
                 fromPath,
                 fromPathTime,
-                fromPathMean);
+                fromPathMean,
+                missed);
+    }
+
+    /** Of both paths from each other, either way (Hausdorff's distance), metres. */
+    public double paths() {
+        return Math.max(fromPath, missed);
     }
 
     private static final int COUNT = 360;
@@ -39,22 +49,21 @@ public record Away(
     static Away of(Course course, Course from, Trace trace, Side side) {
         Times times = Times.of(trace, side, 2, COUNT);
         Polyline path = Polyline.of(from, trace.interval());
-        double[] gap = new double[times.count()];
-        double[] off = new double[times.count()];
-        for (int i = 0; i < gap.length; i++) {
-            var at = course.at(times.at(i)).position();
-            gap[i] = -at.distance(from.at(times.at(i)).position());
-            off[i] = -path.distance(at);
-        }
-        double time =
-                times.least(gap, t -> -course.at(t).position().distance(from.at(t).position()));
-        double offTime = times.least(off, t -> -path.distance(course.at(t).position()));
+        Polyline own = Polyline.of(course, trace.interval());
+        DoubleUnaryOperator gap = t -> -course.at(t).position().distance(from.at(t).position());
+        DoubleUnaryOperator off = t -> -path.distance(course.at(t).position());
+        DoubleUnaryOperator missed = t -> -own.distance(from.at(t).position());
+        double[] gaps = times.of(gap);
+        double[] offs = times.of(off);
+        double time = times.least(gaps, gap);
+        double offTime = times.least(offs, off);
         return new Away(
-                course.at(time).position().distance(from.at(time).position()),
+                -gap.applyAsDouble(time),
                 time,
-                -times.mean(gap),
-                path.distance(course.at(offTime).position()),
+                -times.mean(gaps),
+                -off.applyAsDouble(offTime),
                 offTime,
-                -times.mean(off));
+                -times.mean(offs),
+                -missed.applyAsDouble(times.least(times.of(missed), missed)));
     }
 }

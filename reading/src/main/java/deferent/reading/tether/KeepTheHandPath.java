@@ -37,8 +37,10 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *   <li>A swing in a plane: the ideal's direction turned by every twelfth of a turn, at the ideal's
  *       rate, none, and its opposite.
  *   <li>Out of a plane ({@link Shooting}): what the first of the upright plane's becomes as that is
- *       tipped ({@link Tipping}); then the ideal's start turned by every sixth of a turn about its
- *       plane's normal, as it is and dropped by an eighth of a half turn.
+ *       tipped ({@link Tipping}), and what becomes of every twenty-fourth of a turn there, a motion
+ *       lying between neighbours as above; where none of these works, the ideal's start turned by
+ *       every sixth of a turn about its plane's normal, as it is and dropped by an eighth of a half
+ *       turn.
  * </ul>
  *
  * <p>They start at the beginning of the cycle; at every eighth of it where the ideal's turning
@@ -56,10 +58,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     are periodic too
  * @param solutions those that pull throughout and are as meant first, then by how near the head
  *     stays to the ideal, to two centimetres, then the one that holds better
+ * @param hangs whether a poi can hang from this hand, its cord within an eighth of a turn of
+ *     straight down all the time; asked where none of the solutions is the one meant
  * @param tried what the search did
  */
 public record KeepTheHandPath(
-        Side side, Cord cord, int turns, List<Solution> solutions, Tried tried) {
+        Side side, Cord cord, int turns, List<Solution> solutions, boolean hangs, Tried tried) {
 
     /**
      * One periodic motion.
@@ -67,8 +71,9 @@ public record KeepTheHandPath(
      * @param orbit the motion itself
      * @param head its head's course
      * @param away how far that head strays from the ideal head
-     * @param lead angle by which the cord runs ahead of the ideal's, on average, about its plane's
-     *     normal, radians in (−π, π]: a figure that is only turned or late shows here
+     * @param lead by how much the cord runs ahead of the ideal's about its plane's normal: a figure
+     *     that is only turned or late shows here
+     * @param joined whether it is joined to what is spun faster, as far as is known
      * @param leastPull least tension at the head, newtons; below 0 the cord would have to push
      * @param leastPullTime when, seconds
      * @param greatestPull newtons
@@ -80,7 +85,8 @@ public record KeepTheHandPath(
             Orbit orbit,
             Course head,
             Away away,
-            double lead,
+            Lead lead,
+            boolean joined,
             double leastPull,
             double leastPullTime,
             double greatestPull,
@@ -89,7 +95,7 @@ public record KeepTheHandPath(
         public Solution {
             Refusal.numbers(
                     "the poi behind its hand",
-                    lead,
+                    lead.angle(),
                     leastPull,
                     leastPullTime,
                     greatestPull,
@@ -106,11 +112,24 @@ public record KeepTheHandPath(
 
         /**
          * Whether it is still the motion that was said: on average its cord is within a third of a
-         * turn of the ideal's. Behind the same hand circle an isolation and an extension lie half a
-         * turn apart, and so do a level and an upright cat-eye.
+         * turn of the ideal's, and it is no other motion that no faster tempo comes down to.
          */
         public boolean asMeant() {
-            return meant(lead);
+            return joined && lead.meant();
+        }
+
+        private Solution apart() {
+            return new Solution(
+                    orbit,
+                    head,
+                    away,
+                    lead,
+                    false,
+                    leastPull,
+                    leastPullTime,
+                    greatestPull,
+                    growth,
+                    error);
         }
 
         public double leastPullWeights() {
@@ -118,14 +137,10 @@ public record KeepTheHandPath(
         }
     }
 
-    private static boolean meant(double lead) {
-        return Math.abs(lead) < 2 * Math.PI / 3;
-    }
-
     /** A periodic motion as it was found, before all that is told of it is worked out. */
-    record Settled(Orbit orbit, Course head, double lead, Pulls pulls, OptionalDouble error) {
+    record Settled(Orbit orbit, Course head, Lead lead, Pulls pulls, OptionalDouble error) {
         boolean works() {
-            return pulls.least() >= -1e-6 * orbit.cord().headWeight() && meant(lead);
+            return pulls.least() >= -1e-6 * orbit.cord().headWeight() && lead.meant();
         }
     }
 
@@ -149,17 +164,13 @@ public record KeepTheHandPath(
             int coarse,
             int fine) {}
 
-    private static final int MOST = 12;
-    private static final int CLOSING = 10;
+    /** Directions of a cord's shadow, out of a plane. */
+    private static final int ALL_ROUND = 24;
 
-    /** Of Newton's steps, from near. */
-    private static final int SETTLES = 6;
+    private static final int FEW_ROUND = 12;
 
-    /** So little may a cycle miss its own start by, radians and turns a cycle. */
-    private static final double CLOSE = 1e-11;
-
-    /** Speed, in turns of the swing length a cycle, below which a start counts as closing. */
-    private static final double ADRIFT = 1e-5;
+    /** A cord that keeps so near to straight down only hangs, radians. */
+    private static final double HANGING = Math.PI / 4;
 
     private static final double SAME = 1e-5;
 
@@ -183,10 +194,9 @@ public record KeepTheHandPath(
     }
 
     /**
-     * The same from fewer starts, for where it is asked at many tempos: in a plane from the ideal's
-     * own start while gravity is turned up, and from the others only where that does not lead to
-     * the motion meant, a swing's by every sixth of a turn; out of a plane from the ideal's own
-     * direction alone.
+     * The same from fewer starts, for where it is asked at many tempos: from the ideal's own start
+     * while gravity is turned up (and the plane is tipped), and from the others only where that
+     * does not lead to the motion meant, a swing's by every sixth of a turn.
      *
      * @param tables of the ideal's hand over its own cycle
      */
@@ -230,6 +240,17 @@ public record KeepTheHandPath(
         return search.told(all, tried.starts());
     }
 
+    /** The same, where what works is another motion than the one meant. */
+    KeepTheHandPath apart(Trace ideal) {
+        return new KeepTheHandPath(
+                side,
+                cord,
+                turns,
+                solutions.stream().map(s -> s.pulls() ? s.apart() : s).toList(),
+                new Search(ideal, side, cord).hangs(),
+                tried);
+    }
+
     /** The solution a spinner means: it pulls throughout, as meant, and nearest to the ideal. */
     public Optional<Solution> best() {
         return solutions.stream().filter(s -> s.pulls() && s.asMeant()).findFirst();
@@ -263,11 +284,10 @@ public record KeepTheHandPath(
         private final Course hand;
         private final HandTables tables;
         private final double[] cuts;
-        private final Vector3D normal;
+        private final Shadow shadow;
         private final boolean planar;
         private final Turning turning;
         private final int wanted;
-        private final double turn;
         private final int coarse;
         private int settled;
         private int otherTurns;
@@ -290,11 +310,10 @@ public record KeepTheHandPath(
             this.cord = cord;
             this.hand = ideal.hand(side);
             this.cuts = Times.cuts(this.ideal, side, 3);
-            this.normal = planeNormal(ideal, side, cord);
-            this.planar = normal.getNormSq() > 0;
+            this.shadow = Shadow.of(this.ideal, side, cord);
+            this.planar = shadow.planar();
             this.turning = Turning.of(this.ideal, side);
             this.wanted = Turning.wanted(this.ideal, side);
-            this.turn = 2 * Math.PI * wanted * (turning.normal().dotProduct(normal) < 0 ? -1 : 1);
             this.coarse = coarse(wanted, cord, this.ideal.period(), tables.quickest());
         }
 
@@ -348,46 +367,55 @@ public record KeepTheHandPath(
             HandTable rough = tables.of(coarse).begun(begin);
             List<double[]> starts = starts(rough.start());
             if (planar && wanted != 0) {
-                weighed(rough, normal, starts.get(0)).ifPresent(f -> keep(f.state(), begin));
-            }
-            if (!everywhere && found.stream().anyMatch(Settled::works)) {
-                return starts.size();
-            }
-            if (planar) {
-                PlaneShooting shooting = new PlaneShooting(rough, cord, normal, turn);
-                List<double[]> next = wanted != 0 ? bracketed(shooting, starts) : starts;
-                if (adrift) {
-                    found.clear();
-                    settled = 0;
-                    keepAligned(carried(next.get(0), begin));
-                } else {
-                    for (double[] start : next) {
-                        shooting.from(start, 1e-6, MOST).ifPresent(f -> keep(f.state(), begin));
-                    }
-                }
-            } else {
-                tipped(rough, starts.get(0)).ifPresent(this::keep);
-                if (!everywhere && found.stream().anyMatch(Settled::works)) {
+                weighed(rough, shadow.axis(), starts.get(0)).ifPresent(y -> keep(y, begin));
+                if (!everywhere && works()) {
                     return starts.size();
                 }
-                Shooting shooting = new Shooting(rough, cord);
-                for (double[] start : starts) {
-                    shooting.from(start, 1e-7, MOST).ifPresent(f -> keep(f.state(), begin));
+            }
+            if (planar && wanted != 0) {
+                inPlane(rough, begin, starts);
+                return starts.size();
+            }
+            if (shadow.held()) {
+                tipped(rough, starts.get(0));
+                if (works()) {
+                    return starts.size();
                 }
+            }
+            for (double[] start : starts) {
+                shadow.from(rough, cord, start, planar ? 1e-6 : 1e-7)
+                        .ifPresent(y -> keep(y, begin));
             }
             return starts.size();
         }
 
-        /** What the motion in the plane stood upright becomes as that is tipped. */
-        private Optional<double[]> tipped(HandTable rough, double[] start) {
-            if (wanted == 0 || ideal.pairing().part(side).place().turn().turns() != 0) {
-                return Optional.empty();
+        private boolean works() {
+            return found.stream().anyMatch(Settled::works);
+        }
+
+        /** Begun hanging straight down, the way the hand goes. */
+        boolean hangs() {
+            HandTable table = tables.of(3 * coarse);
+            if (cord.gravity() == 0) {
+                return false;
             }
-            Tipping tipping = Tipping.of(ideal.pairing().part(side).place().plane());
-            Rotation back = tipping.back(1);
-            Vector3D upright = back.applyTo(turning.normal());
-            return weighed(rough.turned(back), upright, Tipping.turned(start, back))
-                    .flatMap(f -> tipping.followed(rough, cord, f.state()));
+            Vector3D down = Vector3D.MINUS_J;
+            double[] start =
+                    Following.state(hand.at(table.start()).velocity(), cord, down, Vector3D.ZERO);
+            return new Shadow(shadow.normal(), planar ? shadow.axis() : Vector3D.ZERO, 0)
+                    .from(table, cord, start, 1e-7)
+                    .map(y -> new Orbit(table, cord, y, shadow.normal()).head())
+                    .filter(
+                            head ->
+                                    IntStream.range(0, table.steps())
+                                            .mapToObj(table::time)
+                                            .map(t -> head.position(t).subtract(hand.position(t)))
+                                            .allMatch(c -> Vector3D.angle(c, down) < HANGING))
+                    .filter(
+                            head ->
+                                    Pulls.of(table, cord, head, ideal.interval(), cuts).least()
+                                            >= 0)
+                    .isPresent();
         }
 
         List<Solution> solutions() {
@@ -409,6 +437,7 @@ public record KeepTheHandPath(
                     cord,
                     wanted,
                     withoutShifted(sorted),
+                    sorted.stream().noneMatch(s -> s.pulls() && s.asMeant()) && hangs(),
                     new Tried(starts, settled, otherTurns, adrift, coarse, 3 * coarse));
         }
 
@@ -502,77 +531,152 @@ public record KeepTheHandPath(
          * From the ideal's start, gravity turned up from nothing: at once where that changes the
          * start by little, else in eight steps.
          */
-        private Optional<PlaneShooting.Found> weighed(
-                HandTable table, Vector3D across, double[] start) {
-            Optional<PlaneShooting.Found> last = weighed(table, across, start, 0);
+        private Optional<double[]> weighed(HandTable table, Vector3D across, double[] start) {
+            Optional<double[]> last = weighed(table, across, start, 0);
             if (last.isEmpty()) {
                 return last;
             }
-            double[] weightless = last.get().state();
-            Optional<PlaneShooting.Found> atOnce =
+            double[] weightless = last.get();
+            Optional<double[]> atOnce =
                     weighed(table, across, weightless, 8)
-                            .filter(f -> apart(f.state(), weightless) < LITTLE);
+                            .filter(y -> apart(y, weightless) < LITTLE);
             if (atOnce.isPresent()) {
                 return atOnce;
             }
             for (int i = 1; i <= 8 && last.isPresent(); i++) {
-                last = weighed(table, across, last.get().state(), i);
+                last = weighed(table, across, last.get(), i);
             }
             return last;
         }
 
-        private Optional<PlaneShooting.Found> weighed(
+        private Optional<double[]> weighed(
                 HandTable table, Vector3D across, double[] from, int eighths) {
             Cord lighter = new Cord(cord.length(), cord.kit(), cord.gravity() * eighths / 8);
-            double round =
-                    2 * Math.PI * wanted * (turning.normal().dotProduct(across) < 0 ? -1 : 1);
-            return new PlaneShooting(table, lighter, across, round).from(from, 1e-6, MOST);
+            return new Shadow(across, across, shadow.turn()).from(table, lighter, from, 1e-6);
         }
 
         /**
-         * Of starts all round, the ones next to which a periodic motion must lie, and every third
-         * of those for which no closing rate is found; one alone where every direction closes.
+         * Of starts all round in a plane, keeps the motions that must lie between them, and tries
+         * every third of those for which no closing rate is found; keeps one alone where every
+         * direction closes.
          */
-        private List<double[]> bracketed(PlaneShooting shooting, List<double[]> starts) {
+        private void inPlane(HandTable rough, int begin, List<double[]> starts) {
+            Directions shooting = shadow.directions(rough, cord);
+            List<Optional<PlaneShooting.Closed>> closed = closed(shooting, starts);
+            incomplete |= closed.contains(Optional.<PlaneShooting.Closed>empty());
+            List<double[]> next = between(shooting, closed);
+            for (int i = 0; i < starts.size() && !adrift; i += 3) {
+                if (closed.get(i).isEmpty()) {
+                    next.add(starts.get(i));
+                }
+            }
+            next.forEach(start -> keepBetween(rough, begin, start));
+        }
+
+        /**
+         * What starts all round in the plane stood upright become as that is tipped: keeps the
+         * motions that must lie between them.
+         */
+        private void tipped(HandTable rough, double[] start) {
+            Tipping tipping = Tipping.of(ideal.pairing().part(side).place().plane());
+            Rotation back = tipping.back(1);
+            HandTable stood = rough.turned(back);
+            Vector3D axis = back.applyTo(shadow.axis());
+            double[] first = Tipping.turned(start, back);
+            weighed(stood, axis, first)
+                    .flatMap(y -> tipping.followed(rough, cord, shadow, y, false))
+                    .ifPresent(c -> keep(c.state()));
+            if (!everywhere && works()) {
+                return;
+            }
+            Directions upright = new PlaneShooting(stood, cord, axis, shadow.turn());
+            int count = everywhere ? ALL_ROUND : FEW_ROUND;
+            List<Optional<PlaneShooting.Closed>> closed =
+                    closed(
+                                    upright,
+                                    IntStream.range(0, count)
+                                            .mapToObj(
+                                                    i ->
+                                                            upright.turned(
+                                                                    first,
+                                                                    round() * 2 * Math.PI * i
+                                                                            / count))
+                                            .toList())
+                            .stream()
+                            .map(
+                                    one ->
+                                            one.flatMap(
+                                                    c ->
+                                                            tipping.followed(
+                                                                    rough, cord, shadow, c.state(),
+                                                                    true)))
+                            .toList();
+            for (double[] y : between(shadow.directions(rough, cord), closed)) {
+                keepBetween(rough, 0, y);
+            }
+        }
+
+        private void keepBetween(HandTable rough, int begin, double[] start) {
+            if (adrift) {
+                found.clear();
+                settled = 0;
+                keepAligned(carried(start, begin));
+            } else {
+                shadow.from(rough, cord, start, planar ? 1e-6 : 1e-7)
+                        .ifPresent(y -> keep(y, begin));
+            }
+        }
+
+        /** What closes in each of directions all round; empty where no such rate is found. */
+        private List<Optional<PlaneShooting.Closed>> closed(
+                Directions shooting, List<double[]> starts) {
             int count = starts.size();
             List<Optional<PlaneShooting.Closed>> closed = new ArrayList<>();
             double step = round() * 2 * Math.PI / count;
             for (int i = 0; i < count; i++) {
                 // The neighbour's closing rate is the better guess; the ideal's the other.
                 Optional<PlaneShooting.Closed> by = i == 0 ? Optional.empty() : closed.get(i - 1);
-                Optional<PlaneShooting.Closed> one =
-                        by.flatMap(
-                                c ->
-                                        shooting.closed(
-                                                shooting.turned(c.state(), step), 1e-7, CLOSING));
-                closed.add(one.isPresent() ? one : shooting.closed(starts.get(i), 1e-7, CLOSING));
+                Optional<PlaneShooting.Closed> one = by.flatMap(c -> beside(shooting, c, step));
+                closed.add(
+                        one.isPresent()
+                                ? one
+                                : shooting.closed(starts.get(i), 1e-7, Shadow.CLOSING));
             }
             for (int way : new int[] {1, count - 1}) {
                 for (int k = 0; k < 2 * count; k++) {
                     int i = way == 1 ? k % count : (2 * count - k) % count;
                     Optional<PlaneShooting.Closed> by = closed.get((i + count - way) % count);
                     if (closed.get(i).isEmpty() && by.isPresent()) {
-                        double[] from = shooting.turned(by.get().state(), way == 1 ? step : -step);
-                        closed.set(i, shooting.closed(from, 1e-7, CLOSING));
+                        closed.set(i, beside(shooting, by.get(), way == 1 ? step : -step));
                     }
                 }
             }
+            return closed;
+        }
+
+        private static Optional<PlaneShooting.Closed> beside(
+                Directions shooting, PlaneShooting.Closed one, double step) {
+            return shooting.closed(shooting.turned(one.state(), step), 1e-7, Shadow.CLOSING);
+        }
+
+        /** Where nothing is lacking between neighbours; one alone where every direction closes. */
+        private List<double[]> between(
+                Directions shooting, List<Optional<PlaneShooting.Closed>> closed) {
+            int count = closed.size();
             List<PlaneShooting.Closed> all = closed.stream().flatMap(Optional::stream).toList();
-            incomplete |= all.size() < count;
             double most = all.stream().mapToDouble(c -> Math.abs(c.missing())).max().orElse(1);
-            if (3 * all.size() >= count && most < ADRIFT) {
-                adrift = true;
-                return List.of(all.get(0).state());
-            }
             List<double[]> out = new ArrayList<>();
+            if (3 * all.size() >= count && most < Shadow.ADRIFT) {
+                adrift = true;
+                out.add(all.get(0).state());
+                return out;
+            }
             for (int i = 0; i < count; i++) {
                 Optional<PlaneShooting.Closed> one = closed.get(i);
                 Optional<PlaneShooting.Closed> two = closed.get((i + 1) % count);
-                if (one.isEmpty()) {
-                    if (i % 3 == 0) {
-                        out.add(starts.get(i));
-                    }
-                } else if (two.isPresent() && one.get().missing() < 0 != two.get().missing() < 0) {
+                if (one.isPresent()
+                        && two.isPresent()
+                        && one.get().missing() < 0 != two.get().missing() < 0) {
                     shooting.between(one.get(), two.get(), 1e-8).ifPresent(c -> out.add(c.state()));
                 }
             }
@@ -585,7 +689,7 @@ public record KeepTheHandPath(
          */
         private void keepAligned(double[] start) {
             HandTable fine = tables.of(3 * coarse);
-            PlaneShooting shooting = new PlaneShooting(fine, cord, normal, turn);
+            Directions shooting = shadow.directions(fine, cord);
             double[] from = start;
             Optional<Orbit> last = Optional.empty();
             double missing = 0;
@@ -595,14 +699,14 @@ public record KeepTheHandPath(
             double slope = 1;
             for (int i = 0; i < 12; i++) {
                 double before = lead;
-                Optional<PlaneShooting.Closed> closed = shooting.closed(from, CLOSE, 20);
+                Optional<PlaneShooting.Closed> closed = shooting.closed(from, Shadow.CLOSE, 20);
                 if (closed.isEmpty()) {
                     break;
                 }
-                Orbit orbit = new Orbit(fine, cord, closed.get().state(), normal);
+                Orbit orbit = new Orbit(fine, cord, closed.get().state(), shadow.normal());
                 last = Optional.of(orbit);
                 missing = Math.abs(closed.get().missing());
-                lead = turning.lead(hand, orbit.head(), ideal.hand(side), ideal.head(side));
+                lead = Lead.of(turning, hand, orbit.head(), ideal, side).angle();
                 if (Math.abs(lead) < 1e-9) {
                     break;
                 }
@@ -611,15 +715,12 @@ public record KeepTheHandPath(
                     slope = found;
                 }
                 turned = -lead / slope;
-                from =
-                        shooting.turned(
-                                closed.get().state(),
-                                turned * Math.signum(turning.normal().dotProduct(normal)));
+                from = shooting.turned(closed.get().state(), turned);
             }
             if (last.isPresent()) {
                 settled++;
                 Orbit orbit = last.get();
-                found.add(settled(orbit, orbit.head(), lead, OptionalDouble.of(missing)));
+                found.add(settled(orbit, orbit.head(), OptionalDouble.of(missing)));
             }
         }
 
@@ -634,27 +735,21 @@ public record KeepTheHandPath(
             }
             HandTable fine = tables.of(3 * coarse);
             Optional<double[]> polished =
-                    periodic(fine, cord, normal, turn, rough)
-                            .map(PlaneShooting.Found::state)
-                            .or(() -> drifting(fine, cord, normal, turn, rough));
+                    shadow.from(fine, cord, rough, Shadow.CLOSE)
+                            .or(() -> shadow.drifting(fine, cord, rough));
             if (polished.isEmpty()) {
                 return;
             }
             double[] state = polished.get();
             seen.add(state);
-            Orbit orbit = new Orbit(fine, cord, state, normal);
+            Orbit orbit = new Orbit(fine, cord, state, shadow.normal());
             Course head = orbit.head();
             if (turning.turns(hand, head) != wanted
                     && ideal.pairing().part(side).place().turn().turns() == 0) {
                 otherTurns++;
                 return;
             }
-            found.add(
-                    settled(
-                            orbit,
-                            head,
-                            turning.lead(hand, head, ideal.hand(side), ideal.head(side)),
-                            OptionalDouble.empty()));
+            found.add(settled(orbit, head, OptionalDouble.empty()));
         }
 
         private boolean known(double[] state) {
@@ -676,8 +771,9 @@ public record KeepTheHandPath(
             return Math.sqrt(sum);
         }
 
-        private Settled settled(Orbit orbit, Course head, double lead, OptionalDouble error) {
+        private Settled settled(Orbit orbit, Course head, OptionalDouble error) {
             Pulls pulls = Pulls.of(orbit.table(), cord, head, ideal.interval(), cuts);
+            Lead lead = Lead.of(turning, hand, head, ideal, side);
             return new Settled(orbit, head, lead, pulls, error);
         }
 
@@ -687,6 +783,7 @@ public record KeepTheHandPath(
                     one.head(),
                     Away.of(one.head(), ideal.head(side), ideal, side),
                     one.lead(),
+                    true,
                     one.pulls().least(),
                     one.pulls().leastTime(),
                     one.pulls().greatest(),
@@ -695,8 +792,8 @@ public record KeepTheHandPath(
         }
 
         private double error(double[] state) {
-            return periodic(tables.of(6 * coarse), cord, normal, turn, state)
-                    .map(finer -> apart(finer.state(), state))
+            return shadow.from(tables.of(6 * coarse), cord, state, Shadow.CLOSE)
+                    .map(finer -> apart(finer, state))
                     .orElse(Double.POSITIVE_INFINITY);
         }
     }
@@ -733,34 +830,6 @@ public record KeepTheHandPath(
                             .scalarMultiply(cord.kit().headMass())
                             .add(cord.drag(p.velocity())));
         }
-    }
-
-    /** A periodic state from a guess. */
-    private static Optional<PlaneShooting.Found> periodic(
-            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
-        return normal.getNormSq() > 0
-                ? new PlaneShooting(table, cord, normal, turn).from(guess, CLOSE, MOST)
-                : new Shooting(table, cord).from(guess, CLOSE, MOST);
-    }
-
-    /** A periodic state from a guess so good that Newton's method settles at once. */
-    static Optional<PlaneShooting.Found> periodicNear(
-            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
-        return normal.getNormSq() > 0
-                ? new PlaneShooting(table, cord, normal, turn).near(guess, CLOSE, SETTLES)
-                : new Shooting(table, cord).near(guess, CLOSE, SETTLES);
-    }
-
-    /** A state that closes but for a drift too slow to matter; empty where there is none. */
-    static Optional<double[]> drifting(
-            HandTable table, Cord cord, Vector3D normal, double turn, double[] guess) {
-        // Air damps whatever drifts.
-        return normal.getNormSq() > 0 && turn != 0 && !cord.kit().air()
-                ? new PlaneShooting(table, cord, normal, turn)
-                        .closed(guess, CLOSE, CLOSING)
-                        .filter(c -> Math.abs(c.missing()) < ADRIFT)
-                        .map(PlaneShooting.Closed::state)
-                : Optional.empty();
     }
 
     /**

@@ -140,7 +140,7 @@ public record LinkedTruth(
         if (keep.possible() && figureKept.greatest() <= tolerance) {
             return Verdict.SURVIVES;
         }
-        if (keep.possible() && figureKept.fromPath() <= tolerance) {
+        if (keep.possible() && figureKept.paths() <= tolerance) {
             return Verdict.SURVIVES_AS_SHAPE;
         }
         return riding.isPresent() ? Verdict.RIDER_GIVES : Verdict.COMES_APART;

@@ -15,7 +15,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * where what u then lacks passes zero. That finds even those that are nearly neutral, which
  * Newton's method alone does not.
  */
-final class PlaneShooting {
+final class PlaneShooting implements Directions {
     private static final double FLAT = 1e-6;
     private static final double LONGEST = 0.6;
 
@@ -85,13 +85,14 @@ final class PlaneShooting {
         return shots;
     }
 
-    /** Newton's method from a start, its step halved while that does harm. */
-    Optional<Found> from(double[] start, double tolerance, int most) {
+    /** With a step halved while that does harm. */
+    @Override
+    public Optional<Found> from(double[] start, double tolerance, int most) {
         return from(start, tolerance, most, true);
     }
 
-    /** From so near that every step must halve what is missing; empty as soon as one does not. */
-    Optional<Found> near(double[] start, double tolerance, int most) {
+    @Override
+    public Optional<Found> near(double[] start, double tolerance, int most) {
         return from(start, tolerance, most, false);
     }
 
@@ -128,7 +129,8 @@ final class PlaneShooting {
     }
 
     /** The rate that closes the angle from the start's direction, by Newton's method in u alone. */
-    Optional<Closed> closed(double[] start, double tolerance, int most) {
+    @Override
+    public Optional<Closed> closed(double[] start, double tolerance, int most) {
         double theta = angle(start);
         double u = across(start, theta);
         for (int i = 0; i < most; i++) {
@@ -148,52 +150,16 @@ final class PlaneShooting {
         return Optional.empty();
     }
 
-    /**
-     * Between two closed neighbours of opposite lack, the direction at which nothing is lacking, by
-     * false position (the Illinois variant).
-     */
-    Optional<Closed> between(Closed one, Closed other, double tolerance) {
-        double left = angle(one.state());
-        double right = left + Math.IEEEremainder(angle(other.state()) - left, 2 * Math.PI);
-        double uLeft = across(one.state(), left);
-        double uRight = across(other.state(), right);
-        double fLeft = one.missing();
-        double fRight = other.missing();
-        Optional<Closed> best = Optional.empty();
-        for (int i = 0; i < 12; i++) {
-            double share = fLeft / (fLeft - fRight);
-            double theta = left + share * (right - left);
-            Optional<Closed> here =
-                    closed(state(theta, uLeft + share * (uRight - uLeft)), 1e-9, 10);
-            if (here.isEmpty()) {
-                return best;
-            }
-            best = here;
-            double f = here.get().missing();
-            double u = across(here.get().state(), theta);
-            if (Math.abs(f) < tolerance) {
-                return best;
-            }
-            if (f < 0 == fRight < 0) {
-                right = theta;
-                uRight = u;
-                fRight = f;
-                fLeft /= 2;
-            } else {
-                left = theta;
-                uLeft = u;
-                fLeft = f;
-                fRight /= 2;
-            }
-        }
-        return best;
-    }
-
-    /** A state's direction turned by an angle, at the same rate of turning. */
-    double[] turned(double[] start, double by) {
+    @Override
+    public double[] turned(double[] start, double by) {
         double theta = angle(start);
         double rate = across(start, theta) - handAcross(theta);
         return state(theta + by, rate + handAcross(theta + by));
+    }
+
+    @Override
+    public double angle(Closed from, Closed to) {
+        return Math.IEEEremainder(angle(to.state()) - angle(from.state()), 2 * Math.PI);
     }
 
     private double handAcross(double theta) {

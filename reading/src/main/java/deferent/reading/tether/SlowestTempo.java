@@ -159,7 +159,8 @@ public record SlowestTempo(
      * Brings this into agreement with what a search at the ideal's tempo alone found. A motion that
      * comes down from the fastest tempo is added to a search that missed it. Where it ends before
      * it comes so far, that is the slowest tempo. And a motion found at tempos at which none comes
-     * down has limits of its own; they are told instead, since they are about what is spun here.
+     * down has limits of its own in an upright plane; they are told instead, since they are about
+     * what is spun here. In another plane it is not the motion meant.
      */
     public Agreed agreed(Trace ideal, KeepTheHandPath searched) {
         boolean found = searched.best().isPresent();
@@ -170,7 +171,10 @@ public record SlowestTempo(
         Looking looking = new Looking(ideal, side, searched.cord());
         Looking.Branches branches = looking.new Branches();
         if (found) {
-            return new Agreed(with(branches.about(searched)), searched);
+            // Out of a plane there are far ones at most tempos; only what is come down to is meant.
+            return looking.normal.getNormSq() > 0
+                    ? new Agreed(with(branches.about(searched)), searched)
+                    : new Agreed(this, searched.apart(ideal));
         }
         Looking.Down down = branches.down(looking.period);
         KeepTheHandPath more = down.state().map(s -> searched.and(ideal, s)).orElse(searched);
@@ -611,8 +615,7 @@ public record SlowestTempo(
         /** Follows periodic motions down in tempo. */
         private final class Branches {
             private final HandTables tables = KeepTheHandPath.tables(ideal, side);
-            private final double turn = 2 * Math.PI * turns;
-            private final boolean turnsInPlace = pairing.part(side).place().turn().turns() != 0;
+            private final Shadow shadow = Shadow.of(ideal, side, cord);
             private int patience = PATIENCE;
 
             /**
@@ -640,7 +643,8 @@ public record SlowestTempo(
 
             private double slowestLookedAt() {
                 double asked =
-                        turn * turn * cord.swingLength() + tables.quickest() * period * period;
+                        shadow.turn() * shadow.turn() * cord.swingLength()
+                                + tables.quickest() * period * period;
                 return turns == 0
                         ? longest
                         : Math.min(Math.sqrt(HEAVY * asked / cord.gravity()), longest);
@@ -674,13 +678,13 @@ public record SlowestTempo(
             }
 
             /**
-             * Where a motion ends another may go on: a triquetra's forks in two at a tempo where it
-             * cannot be followed itself. So it is looked for anew just below, as long as that leads
-             * further.
+             * Where a motion vanishes another may go on: a triquetra's forks in two at a tempo
+             * where it cannot be followed itself. So it is looked for anew just below, as long as
+             * that leads further. Where the cord goes slack the motion has come to its end.
              */
             private Way beyond(Way first) {
                 Way slowest = first;
-                for (int i = 0; i < FORKS && slowest.failed().isPresent(); i++) {
+                for (int i = 0; i < FORKS && slowest.vanished(); i++) {
                     double p = slowest.last().period() * BELOW;
                     List<KeepTheHandPath.Settled> here = p > longest ? List.of() : everywhere(p);
                     if (here.isEmpty()) {
@@ -822,26 +826,20 @@ public record SlowestTempo(
                                                 tables.quickest() * period * period / p / p));
                 patience -= table.steps() * (normal.getNormSq() > 0 ? 1 : OUT_OF_PLANE);
                 double[] guess = before.map(b -> from.beyond(b, p)).orElseGet(() -> from.at(p));
-                Optional<PlaneShooting.Found> found =
-                        KeepTheHandPath.periodicNear(table, cord, normal, turn, guess);
+                Optional<double[]> found = shadow.near(table, cord, guess);
                 // What is followed drifts from the first step on, or never.
                 Optional<double[]> state =
-                        found.map(PlaneShooting.Found::state)
-                                .or(
+                        found.or(
                                         () ->
                                                 from.drifts()
-                                                        ? KeepTheHandPath.drifting(
-                                                                table, cord, normal, turn, guess)
+                                                        ? shadow.drifting(table, cord, guess)
                                                         : Optional.empty())
                                 .filter(y -> !far(y, guess));
                 if (state.isEmpty()) {
                     return Step.vanished(p);
                 }
                 Following head = Following.cycle(table, cord, state.get());
-                // In a plane no other number of turns closes.
-                if (normal.getNormSq() == 0
-                        && !turnsInPlace
-                        && Turning.of(trace, side).turns(table.hand(), head) != turns) {
+                if (!Lead.of(Turning.of(trace, side), table.hand(), head, trace, side).meant()) {
                     return Step.vanished(p);
                 }
                 KeepTheHandPath.Pulls pulls =
@@ -898,7 +896,11 @@ public record SlowestTempo(
         private record Down(Optional<double[]> state, Limit before) {}
 
         /** A motion followed as far as it goes, and what then failed if anything did. */
-        private record Way(Mark first, Mark last, Optional<Step> failed) {}
+        private record Way(Mark first, Mark last, Optional<Step> failed) {
+            boolean vanished() {
+                return failed.isPresent() && failed.get().reason() == Reason.VANISHES;
+            }
+        }
 
         /**
          * @param pull least, newtons

@@ -53,24 +53,36 @@ record Tipping(Vector3D axis, double tip) {
     }
 
     /**
-     * The motion that an upright one becomes in this plane.
+     * What an upright motion becomes in this plane.
      *
      * @param table of the hand in this plane
      * @param upright state at its start, in the upright plane
+     * @param held whether the direction of the cord's shadow is held, and the motion need not be
+     *     periodic
      */
-    Optional<double[]> followed(HandTable table, Cord cord, double[] upright) {
-        double[] flat = turned(upright, back(1).revert());
+    Optional<PlaneShooting.Closed> followed(
+            HandTable table, Cord cord, Shadow shadow, double[] upright, boolean held) {
+        PlaneShooting.Closed flat = new PlaneShooting.Closed(turned(upright, back(1).revert()), 0);
         double left = 1;
         double stride = Math.min(1, LONGEST / Math.abs(tip));
         while (left > 0) {
             double to = Math.max(0, left - stride);
             Rotation back = back(to);
-            double[] last = flat;
-            Optional<double[]> next =
-                    new Shooting(table.turned(back), cord)
-                            .from(turned(flat, back), CLOSE, MOST)
-                            .map(f -> turned(f.state(), back.revert()))
-                            .filter(y -> near(y, last));
+            double[] last = flat.state();
+            double[] guess = turned(last, back);
+            Shooting shooting =
+                    new Shooting(
+                            table.turned(back), cord, back.applyTo(shadow.axis()), shadow.turn());
+            Optional<PlaneShooting.Closed> next =
+                    (held
+                                    ? shooting.closed(guess, CLOSE, MOST)
+                                    : shooting.from(guess, CLOSE, MOST)
+                                            .map(f -> new PlaneShooting.Closed(f.state(), 0)))
+                            .map(
+                                    c ->
+                                            new PlaneShooting.Closed(
+                                                    turned(c.state(), back.revert()), c.missing()))
+                            .filter(c -> near(c.state(), last));
             if (next.isPresent()) {
                 flat = next.get();
                 left = to;

@@ -72,19 +72,4 @@ record Turning(Vector3D u, Vector3D v, Interval over, int count) {
         }
         return turns;
     }
-
-    /** Mean angle by which one cord's shadow runs ahead of another's, on the circle, (−π, π]. */
-    double lead(Course hand, Course head, Course otherHand, Course otherHead) {
-        double x = 0;
-        double y = 0;
-        int count = 120;
-        for (int i = 0; i < count; i++) {
-            double t = over.start() + over.length() * i / count;
-            double one = angle(head.position(t).subtract(hand.position(t)));
-            double other = angle(otherHead.position(t).subtract(otherHand.position(t)));
-            x += Math.cos(one - other);
-            y += Math.sin(one - other);
-        }
-        return Math.atan2(y, x);
-    }
 }

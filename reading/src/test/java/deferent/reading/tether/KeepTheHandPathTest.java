@@ -222,13 +222,62 @@ class KeepTheHandPathTest {
                                         + " 83°, timing 0.773, tempo 55, tether 26.7 cm")
                         .pairing();
         Kit kit = Kit.USUAL.withAir(true);
-        KeepTheHandPath.Solution said =
-                KeepTheHandPath.of(Trace.of(arc), Side.LEFT, kit).best().orElseThrow();
+        KeepTheHandPath.Solution said = pulling(KeepTheHandPath.of(Trace.of(arc), Side.LEFT, kit));
         KeepTheHandPath.Solution mirrored =
-                KeepTheHandPath.of(Trace.of(MirrorImage.of(arc)), Side.RIGHT, kit)
-                        .best()
-                        .orElseThrow();
+                pulling(KeepTheHandPath.of(Trace.of(MirrorImage.of(arc)), Side.RIGHT, kit));
+        // Its cord is now ahead of the ideal's and now behind, by up to half a turn: no such arc.
+        assertThat(said.lead().length()).isLessThan(0.4);
+        assertThat(said.asMeant()).isFalse();
         assertThat(mirrored.leastPullWeights()).isCloseTo(said.leastPullWeights(), within(1e-6));
         assertThat(mirrored.growth() / said.growth()).isCloseTo(1, within(1e-3));
+    }
+
+    private static KeepTheHandPath.Solution pulling(KeepTheHandPath kept) {
+        return kept.solutions().stream()
+                .filter(KeepTheHandPath.Solution::pulls)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Past a quarter turn a swing pushes; what is left is a poi at rest, and that is none. */
+    @Test
+    void aPoiThatHangsDeadStillIsNoSwing() {
+        Trace pendulum = Spun.pendulum(2.0);
+        KeepTheHandPath kept = KeepTheHandPath.of(pendulum, Side.LEFT, Kit.USUAL);
+        assertThat(kept.solutions()).anyMatch(s -> s.pulls() && s.lead().still());
+        assertThat(kept.best()).isEmpty();
+        assertThat(kept.hangs()).isTrue();
+        assertThat(
+                        SlowestTempo.of(pendulum.pairing(), Side.LEFT, Kit.USUAL)
+                                .handPathKept()
+                                .reason())
+                .isEqualTo(SlowestTempo.Reason.NEVER);
+    }
+
+    @Test
+    void aHeadThatStandsOnItsFigureIsAsFarFromItAsTheFigureIsWide() {
+        Trace ideal = Spun.staticSpin(0.8);
+        State stall = ideal.head(Side.LEFT).at(0.1);
+        Course still =
+                time -> new State(stall.position(), Vector3D.ZERO, Vector3D.ZERO, Vector3D.ZERO);
+        Course head = ideal.head(Side.LEFT);
+        Away stalled = Away.of(still, head, ideal, Side.LEFT);
+        assertThat(stalled.fromPath()).isLessThan(1e-3);
+        assertThat(stalled.missed()).isCloseTo(1.2, within(1e-3));
+        assertThat(stalled.paths()).isCloseTo(1.2, within(1e-3));
+        assertThat(Away.of(head, still, ideal, Side.LEFT).fromPath()).isCloseTo(1.2, within(1e-3));
+        assertThat(Away.of(head, head, ideal, Side.LEFT).paths()).isLessThan(1e-3);
+    }
+
+    /** It hangs while the hand goes slowly; while it goes fast it is swung far aside. */
+    @Test
+    void aPoiHangsFromASlowHandAlone() {
+        String extension = "extension vs static spin, tempo ";
+        assertThat(handPath(extension + 10).hangs()).isTrue();
+        assertThat(handPath(extension + 40).hangs()).isFalse();
+    }
+
+    private static KeepTheHandPath handPath(String phrase) {
+        return KeepTheHandPath.of(Trace.of(Phrase.parse(phrase).pairing()), Side.LEFT, Kit.USUAL);
     }
 }

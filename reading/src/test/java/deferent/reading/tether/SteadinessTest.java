@@ -140,7 +140,7 @@ class SteadinessTest {
                                                 + " amplitude 54° tether 0.0317 mm wheel")
                                 .pairing());
         KeepTheHandPath.Solution kept =
-                KeepTheHandPath.of(hair, Side.RIGHT, Kit.USUAL).best().orElseThrow();
+                KeepTheHandPath.of(hair, Side.RIGHT, Kit.USUAL).solutions().get(0);
         assertThatThrownBy(() -> Steadiness.of(kept)).hasMessageContaining("swings too often");
     }
 

@@ -268,7 +268,8 @@ class TetherTablesTest {
 
     @Test
     void whatIsNoNumberIsNoReading() {
-        assertThatThrownBy(() -> new Away(Double.NaN, 0, 0, 0, 0, 0)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> new Away(Double.NaN, 0, 0, 0, 0, 0, 0))
+                .isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> new Pull.Jerk(0, Double.NaN, 0, "corner"))
                 .isInstanceOf(Refusal.class);
     }

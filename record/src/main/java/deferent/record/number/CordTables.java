@@ -67,7 +67,8 @@ final class CordTables {
                     .number("greatest_m", "farthest at one instant", Away::greatest)
                     .number("mean_m", "on average", Away::mean)
                     .number("from_path_greatest_m", "farthest from the path", Away::fromPath)
-                    .number("from_path_mean_m", "on average from it", Away::fromPathMean);
+                    .number("from_path_mean_m", "on average from it", Away::fromPathMean)
+                    .number("missed_m", "the path farthest from it", Away::missed);
 
     private static final Written<Double> JUMP = Written.number("jumps_s");
     private static final Written<FreeFall> FALL = JUMP.from(FreeFall::time);

@@ -450,6 +450,7 @@ final class CordInvariants {
             broken.when(
                     any
                             && (hand.get(0).text().contains("no steady motion")
+                                    || hand.get(0).text().contains("another motion")
                                     || hand.get(0).text().contains("goes slack")),
                     "\"%s\" beside \"%s\"",
                     slowest,

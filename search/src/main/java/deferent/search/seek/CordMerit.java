@@ -18,7 +18,7 @@ import org.hipparchus.exception.MathRuntimeException;
  * end: such an answer stays among the others, with that merit unknown.
  *
  * @param slowest hand cycles a minute; 0 where any tempo does, infinite where no tempo does
- * @param growth of a slip within a reaction time
+ * @param growth how many times as far aside a slip has put the head after a reaction time
  */
 record CordMerit(OptionalDouble slowest, OptionalDouble growth) {
     /** Only what is asked for is worked out: either takes tens of milliseconds. */

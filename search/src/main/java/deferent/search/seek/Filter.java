@@ -8,7 +8,8 @@ import deferent.motion.pairing.Refusal;
  * @param exactOnly leave out those that a size must close first
  * @param reachable both hands get everywhere
  * @param slowest the greatest that the slowest tempo may be, hand cycles a minute; infinite for any
- * @param greatestGrowth greatest growth of a slip in a reaction time; infinite for any
+ * @param greatestGrowth how many times as far aside a slip may at most have put the head after a
+ *     reaction time; infinite for any
  * @param leastSymmetry least order of turning symmetry of both figures
  * @param leastContrast least ratio of the figures' outer radii
  * @param nearShelf greatest distance to a pattern of the shelf, metres; infinite for any

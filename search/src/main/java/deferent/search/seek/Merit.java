@@ -11,7 +11,8 @@ import java.util.OptionalDouble;
  * @param missing length by which the hands fail to reach, metres, 0 where they get everywhere
  * @param slowest the slowest tempo, hand cycles a minute; empty where it was not asked or there is
  *     none
- * @param growth of a slip in a reaction time; empty likewise
+ * @param growth how many times as far aside a slip has put the head after a reaction time, at the
+ *     worst; empty likewise
  * @param toShelf distance to the nearest pattern of the shelf, metres; empty without a shelf
  */
 public record Merit(

@@ -11,7 +11,7 @@ const TICKS = [['exact', 'linked exactly'], ['reachable', 'in reach'], ['new', '
 /** @type {[keyof Protocol.Filter, string, string, number, number][]} */
 const AMOUNTS = [
   ['slowest_cycles_per_min', 'cords taut at', 'a minute', 1, 600],
-  ['growth', 'a slip grows at most', 'times', 0.01, 1000000],
+  ['growth', 'a slip grows at most', 'times before an answer', 0.01, 1000000],
   ['symmetry', 'symmetry of at least', 'a round', 0, 48],
   ['contrast', 'one figure at least', 'times the other', 1, 100],
 ];
