@@ -55,7 +55,8 @@ class CountsTest {
                                         List.of(
                                                 new Stretches.Stretch(0.75, 1, Stretches.Ease.EVEN),
                                                 new Stretches.Stretch(
-                                                        0.25, 1, Stretches.Ease.EVEN))));
+                                                        0.25, 1, Stretches.Ease.EVEN)),
+                                        0));
         Trace trace = Trace.of(Pairings.pair(hurried, Motion.staticSpin(1, 0)));
         assertThat(Counts.of(trace)).hasSize(2);
         assertThat(Counts.of(trace).get(1).time()).isCloseTo(0.75 * trace.period(), within(1e-6));

@@ -47,7 +47,7 @@ final class Eased implements SpinLaw.Course {
     private final List<Piece> pieces = new ArrayList<>();
     private final double cycle;
 
-    private Eased(Stretches law) {
+    Eased(Stretches law) {
         this.cycle = 2 * Math.PI * law.turns();
         List<Stretches.Stretch> all = law.stretches();
         int count = all.size();
@@ -68,10 +68,6 @@ final class Eased implements SpinLaw.Course {
             from += all.get(i).share();
             turned = end;
         }
-    }
-
-    static Eased of(Stretches law) {
-        return new Eased(law);
     }
 
     /** The rate about the start of stretch {@code i}, but for what rests. */

@@ -71,6 +71,8 @@ public record Stretches(double start, List<Stretch> stretches, double ease) impl
                             + LEAST_EASE
                             + " to 1 of the cycle, or 0 for a rate that changes at once");
         }
+        // Never −0.0.
+        ease += 0.0;
         double shares = stretches.stream().mapToDouble(Stretch::share).sum();
         double turns = stretches.stream().mapToDouble(Stretch::turns).sum();
         if (Math.abs(shares - 1) > 1e-9) {
@@ -99,7 +101,7 @@ public record Stretches(double start, List<Stretch> stretches, double ease) impl
 
     @Override
     public Course course() {
-        return Eased.of(this);
+        return new Eased(this);
     }
 
     /** Width of the window about the start of stretch {@code i}, cycles; 0 where it stays sharp. */

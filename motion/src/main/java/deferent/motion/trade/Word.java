@@ -120,8 +120,9 @@ public final class Word implements Comparable<Word> {
                     Measured.ANGLE,
                     "start",
                     "which way the tether points when the cycle starts, or would if a rate that is "
-                            + "eased there changed at once, in the motion's own plane, from the performer's left in the wall and floor planes and from the audience "
-                            + "in the wheel plane",
+                            + "eased there changed at once, in the motion's own plane, from the "
+                            + "performer's left in the wall and floor planes and from the audience in "
+                            + "the wheel plane",
                     "what the motion's word says",
                     "start angle");
     public static final Word STRETCHES =

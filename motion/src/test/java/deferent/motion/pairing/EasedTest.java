@@ -152,6 +152,7 @@ class EasedTest {
                         org.assertj.core.groups.Tuple.tuple(1, 0.0),
                         org.assertj.core.groups.Tuple.tuple(1, 0.5));
         assertThat(halfAndHalf(0).eased()).isZero();
+        assertThat(halfAndHalf(-0.0)).isEqualTo(halfAndHalf(0));
         assertThat(halfAndHalf(0).course().at(0).value()).isZero();
         assertThat(halfAndHalf(0).course().at(0).d1()).isEqualTo(10 * Math.PI);
         assertThat(halfAndHalf(0).course().before(0.5).d1()).isEqualTo(10 * Math.PI);
