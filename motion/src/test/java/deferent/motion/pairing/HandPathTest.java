@@ -117,6 +117,16 @@ class HandPathTest {
     }
 
     @Test
+    void anEllipseKnowsItsTwoHalfAxes() {
+        for (double across : new double[] {0.2, -0.2}) {
+            Series ellipse = Series.ellipse(0.5, across, 0.3);
+            assertThat(ellipse.elliptic()).isTrue();
+            assertThat(ellipse.along()).isCloseTo(0.5, within(1e-15));
+            assertThat(ellipse.across()).isCloseTo(across, within(1e-15));
+        }
+    }
+
+    @Test
     void aPathKnowsWhichWayItGoesRound() {
         assertThat(circled(3).sense()).isEqualTo(1);
         assertThat(circled(-2).sense()).isEqualTo(-1);
