@@ -176,7 +176,11 @@ class DrawnTest {
                                 Drawn.Cubic.line(r, r, -r, r),
                                 new Drawn.Cubic(-r, r, -r - k, r, -2 * r, k, -2 * r, 0),
                                 new Drawn.Cubic(-2 * r, 0, -2 * r, -k, -r - k, -r, -r, -r)));
-        assertThat(stadium.breaks().stream().map(Break::order)).containsExactly(2, 2, 3, 2, 2, 3);
+        for (double size : new double[] {1, 0.001}) {
+            assertThat(stadium.scaled(size).breaks().stream().map(Break::order))
+                    .as("%s times as large", size)
+                    .containsExactly(2, 2, 3, 2, 2, 3);
+        }
     }
 
     /** Three straight pieces one after another: the joins on the way are none. */

@@ -95,11 +95,35 @@ class HandPathTest {
     }
 
     @Test
+    void aRoundingBesideAPolygonsCornerIsThatCorner() {
+        HandPath.Course square = new Polygon(4, 0.4, 0).course();
+        for (double hair : new double[] {-1e-14, 0, 1e-14}) {
+            for (int corner = 1; corner < 4; corner++) {
+                double phase = corner / 4.0 + hair;
+                assertThat(square.at(phase).u().d1())
+                        .isEqualTo(square.at(corner / 4.0 + 0.1).u().d1());
+                assertThat(square.before(phase).u().d1())
+                        .isEqualTo(square.at(corner / 4.0 - 0.1).u().d1());
+            }
+        }
+    }
+
+    @Test
     void anArcHangsStraightDownUnlessItIsTilted() {
         assertThat(new Arc(0.5, Swing.DOWN, 1).tilt().orElseThrow()).isZero();
         assertThat(new Arc(0.5, 0, 1).tilt().orElseThrow()).isEqualTo(Math.PI / 2);
         assertThat(DrawnTest.roundish(0.5).tilt()).isEmpty();
         assertThat(Series.STILL.tilt()).isEmpty();
+    }
+
+    @Test
+    void anEllipseKnowsItsTwoHalfAxes() {
+        for (double across : new double[] {0.2, -0.2}) {
+            Series ellipse = Series.ellipse(0.5, across, 0.3);
+            assertThat(ellipse.elliptic()).isTrue();
+            assertThat(ellipse.along()).isCloseTo(0.5, within(1e-15));
+            assertThat(ellipse.across()).isCloseTo(across, within(1e-15));
+        }
     }
 
     @Test

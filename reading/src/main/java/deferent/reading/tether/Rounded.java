@@ -36,20 +36,16 @@ public record Rounded(Series path, double farthest) {
         HandPath.Course course = path.course();
         double[] u = new double[COUNT];
         double[] v = new double[COUNT];
-        double meanU = 0;
-        double meanV = 0;
         for (int i = 0; i < COUNT; i++) {
             PlaneJet at = course.at((i + 0.5) / COUNT);
             u[i] = at.u().value();
             v[i] = at.v().value();
-            meanU += u[i] / COUNT;
-            meanV += v[i] / COUNT;
         }
         List<Series.Term> terms = new ArrayList<>();
         for (int k = -highest; k <= highest; k++) {
             if (k != 0) {
                 double x = Math.PI * k / (highest + 1);
-                terms.add(term(u, v, meanU, meanV, k, Math.sin(x) / x));
+                terms.add(term(u, v, k, Math.sin(x) / x));
             }
         }
         Series series = new Series(terms);
@@ -62,17 +58,16 @@ public record Rounded(Series path, double farthest) {
         return new Rounded(series, farthest);
     }
 
-    // Coefficient of e^{2πiks} of u + iv, with the mean left in place.
-    private static Series.Term term(
-            double[] u, double[] v, double meanU, double meanV, int k, double factor) {
+    // Coefficient of e^{2πiks} of u + iv; their mean sums to nought against every k but nought.
+    private static Series.Term term(double[] u, double[] v, int k, double factor) {
         double real = 0;
         double imaginary = 0;
         for (int i = 0; i < COUNT; i++) {
             double angle = -2 * Math.PI * k * (i + 0.5) / COUNT;
             double cos = Math.cos(angle);
             double sin = Math.sin(angle);
-            real += (u[i] - meanU) * cos - (v[i] - meanV) * sin;
-            imaginary += (u[i] - meanU) * sin + (v[i] - meanV) * cos;
+            real += u[i] * cos - v[i] * sin;
+            imaginary += u[i] * sin + v[i] * cos;
         }
         double size = Math.hypot(real, imaginary) / COUNT * factor;
         return new Series.Term(k, size < 1e-12 ? 0 : size, Math.atan2(imaginary, real));

@@ -230,6 +230,14 @@ class KeepTheFigureTest {
         assertThat(jump).isGreaterThan(0.05);
         assertSlopes(hand, 0.503, 1e-4);
         assertSlopes(hand, 0.497, 1e-4);
+        // And so at the jump itself: a thousandth of a second changes little on either side.
+        assertNear(hand.before(0.5), hand.at(0.499));
+        assertNear(hand.at(0.5), hand.at(0.501));
+    }
+
+    private static void assertNear(State jump, State beside) {
+        assertThat(jump.acceleration().distance(beside.acceleration()))
+                .isLessThan(2e-3 * (1 + beside.jerk().getNorm()));
     }
 
     // Four quarters, each the mirror image of its neighbours, flatter than a circle's at the joins.

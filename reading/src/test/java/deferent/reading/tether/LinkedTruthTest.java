@@ -103,24 +103,23 @@ class LinkedTruthTest {
     void aRiderPutOnTheCarriersHeadSwingsAsOneThatRidesItFromTheStart() {
         Motion carrier = new Motion(stadium(), new Turns(0, 0));
         Turns spin = new Turns(2, 0.3);
-        double share = 0.2;
         Trace linked =
                 Spun.pair(carrier, new Motion(Series.circle(0.3), spin), OptionalDouble.of(90));
-        Trace ridden =
-                Trace.of(
-                        Spun.pair(carrier, new Motion(new Riding(), spin), OptionalDouble.of(90))
-                                .pairing()
-                                .with(Timing.of(share)));
-        // The rider's own poi is as far ahead as its hand.
-        Trace ahead = Trace.of(linked.pairing().with(Timing.of(share)));
-        LinkedTruth truth =
-                LinkedTruth.of(ahead, Side.LEFT, Kit.USUAL, Vector3D.ZERO, -share, 0.08);
-        Course put = truth.riding().orElseThrow().head();
-        Course rides =
-                KeepTheHandPath.of(ridden, Side.RIGHT, Kit.USUAL).best().orElseThrow().head();
-        for (double time = 0.01; time < ahead.period(); time += 0.029) {
-            assertThat(put.at(time).position().distance(rides.at(time).position()))
-                    .isLessThan(1e-8);
+        Trace riding = Spun.pair(carrier, new Motion(new Riding(), spin), OptionalDouble.of(90));
+        for (double lag : new double[] {-0.2, 0.3}) {
+            // The rider's own poi is as far ahead, or behind, as its hand.
+            Timing timing = Timing.of(-lag);
+            Trace timed = Trace.of(linked.pairing().with(timing));
+            LinkedTruth truth =
+                    LinkedTruth.of(timed, Side.LEFT, Kit.USUAL, Vector3D.ZERO, lag, 0.08);
+            Trace ridden = Trace.of(riding.pairing().with(timing));
+            Course put = truth.riding().orElseThrow().head();
+            Course rides =
+                    KeepTheHandPath.of(ridden, Side.RIGHT, Kit.USUAL).best().orElseThrow().head();
+            for (double time = 0.01; time < timed.period(); time += 0.029) {
+                assertThat(put.at(time).position().distance(rides.at(time).position()))
+                        .isLessThan(1e-8);
+            }
         }
     }
 
