@@ -13,15 +13,15 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param cycles how many cycles of this motion fit in the pairing's common cycle, 1 to 24
  */
 public record Part(Motion motion, Tether tether, Place place, int cycles) {
+    /** Radians: what rounding leaves of a right angle counts as one. */
+    private static final double RIGHT = 1e-6;
+
     public Part {
         Refusal.within(cycles, 1, 24, "cycles", "cycles");
         if (motion.undriven()) {
             motion.spin().swing().ifPresent(swing -> hangs(swing, place));
         }
     }
-
-    // Radians: what rounding leaves of a right angle counts as one.
-    private static final double RIGHT = 1e-6;
 
     private static void hangs(Swing swing, Place place) {
         Plane plane = place.plane();
