@@ -10,10 +10,14 @@ import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.body.SideRoom;
+import deferent.reading.body.TrunkTurn;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import java.util.Locale;
 
 /** Says reach and room. */
@@ -22,13 +26,6 @@ final class TellBody {
 
     // Metres too few to say.
     private static final double NOTHING = 0.0005;
-
-    /**
-     * What turning the trunk by 60° adds to the largest hand circle before the breastbone at a
-     * stature of 1.70 m, metres: 0.28 m become 0.48 m. Worked out from the arm alone; a lean counts
-     * no further.
-     */
-    private static final double TRUNK = 0.20;
 
     private final Readings readings;
 
@@ -46,10 +43,15 @@ final class TellBody {
     }
 
     private void reach(Reach reach, List<Told> all) {
+        boolean turns = reach.trunk().turned() || !reach.trunk().reached();
         for (Side side : Side.values()) {
-            if (!readings.pairing().part(side).still() || !reach.hand(side).everywhere()) {
-                all.add(reach(reach.hand(side)));
+            HandReach hand = reach.hand(side);
+            if (hand.near() || (!turns && !readings.pairing().part(side).still())) {
+                all.add(reach(hand));
             }
+        }
+        if (turns) {
+            all.add(trunk(reach));
         }
         if (reach.handsMeet()) {
             Nearness hands = reach.hands();
@@ -83,15 +85,26 @@ final class TellBody {
         return Say.into(time / readings.trace().period());
     }
 
-    /** " is up to 25 cm beyond the arm's reach": how far a hand that does not reach falls short. */
-    static String shortOf(HandReach reach) {
-        return tooFar(reach)
-                ? " is " + upTo(reach.tooFar()) + " beyond the arm's reach"
-                : " comes " + upTo(reach.tooNear()) + " too near its own shoulder";
+    /** "the right hand is up to 15 cm beyond the arm's reach, even with the trunk turned". */
+    static Optional<String> outOfReach(Reach reach) {
+        Optional<String> near =
+                Stream.of(Side.values())
+                        .map(reach::hand)
+                        .filter(HandReach::near)
+                        .max(Comparator.comparingDouble(HandReach::tooNear))
+                        .map(hand -> hand.side().hand() + near(hand));
+        TrunkTurn trunk = reach.trunk();
+        return trunk.reached()
+                ? near
+                : Optional.of(
+                        trunk.tooFarSide().hand()
+                                + " is "
+                                + upTo(trunk.tooFar())
+                                + " beyond the arm's reach, even with the trunk turned");
     }
 
-    private static boolean tooFar(HandReach reach) {
-        return reach.tooFar() >= reach.tooNear();
+    private static String near(HandReach reach) {
+        return " comes " + upTo(reach.tooNear()) + " too near its own shoulder";
     }
 
     // No arm is told millimetres.
@@ -100,48 +113,62 @@ final class TellBody {
     }
 
     private Told reach(HandReach reach) {
-        String hand = reach.side().hand();
-        Performer performer = readings.performer();
-        String arm =
-                "An arm of "
-                        + Say.length(reach.arm())
-                        + " from shoulder to grip, from "
-                        + (performer.assumed() ? "an assumed " : "")
-                        + "stature of "
-                        + Say.length(performer.stature())
-                        + (reach.largestRadius().isPresent()
-                                ? "; the largest hand circle about this centre is "
-                                        + Say.length(reach.largestRadius().getAsDouble())
-                                : "; no hand circle about this centre is within reach")
-                        + ". Joint limits are not counted.";
-        if (reach.everywhere()) {
-            return new Told(
-                    "reach." + reach.side().word(),
-                    Tone.GOOD,
-                    Say.capital(hand) + " reaches its whole path.",
-                    arm);
-        }
-        double missing = reach.missing().stream().mapToDouble(Interval::length).sum();
-        return new Told(
-                "reach." + reach.side().word(),
-                Tone.WARN,
-                Say.capital(hand)
-                        + shortOf(reach)
-                        + ", for "
-                        + Say.lasting(missing / readings.trace().period())
-                        + ". "
-                        + remedy(reach),
-                arm + " It is worst " + at(reach.worstTime()) + ".");
+        String hand = Say.capital(reach.side().hand());
+        String key = "reach." + reach.side().word();
+        return reach.near()
+                ? new Told(
+                        key,
+                        Tone.WARN,
+                        hand + near(reach) + ". Move the centre away from that shoulder.",
+                        arm(reach) + " It is nearest " + at(reach.nearestTime()) + ".")
+                : new Told(key, Tone.GOOD, hand + " reaches its whole path.", arm(reach));
     }
 
-    private static String remedy(HandReach reach) {
-        if (!tooFar(reach)) {
-            return "Move the centre away from that shoulder.";
+    private Told trunk(Reach reach) {
+        TrunkTurn trunk = reach.trunk();
+        String how =
+                " The trunk turns by "
+                        + Say.degrees(TrunkTurn.MOST)
+                        + " to each side at most, one turn for both hands, and no faster than a body does."
+                        + " A lean is not counted.";
+        if (!trunk.reached()) {
+            return new Told(
+                    "reach.trunk",
+                    Tone.WARN,
+                    Say.capital(outOfReach(reach).orElseThrow())
+                            + ": make everything smaller, or bring its centre nearer.",
+                    arm(reach.hand(trunk.tooFarSide()))
+                            + how
+                            + " It is worst "
+                            + at(trunk.tooFarTime())
+                            + ".");
         }
-        return reach.tooFar() > TRUNK
-                ? "A turn of the trunk alone does not reach so far: make the figure smaller, or bring its"
-                        + " centre nearer."
-                : "Turn or lean the trunk, or make the figure smaller.";
+        return new Told(
+                "reach.trunk",
+                Tone.NOTE,
+                "Both hands reach their whole paths"
+                        + TellArms.turned(trunk)
+                        + ", furthest to the "
+                        + trunk.toThe().word()
+                        + " "
+                        + at(trunk.greatestTime())
+                        + ".",
+                arm(reach.hand(Side.LEFT)) + how);
+    }
+
+    private String arm(HandReach reach) {
+        Performer performer = readings.performer();
+        return "An arm of "
+                + Say.length(reach.arm())
+                + " from shoulder to grip, from "
+                + (performer.assumed() ? "an assumed " : "")
+                + "stature of "
+                + Say.length(performer.stature())
+                + (reach.largestRadius().isPresent()
+                        ? "; with the trunk straight the largest hand circle about this centre is "
+                                + Say.length(reach.largestRadius().getAsDouble())
+                        : "; with the trunk straight no hand circle about this centre is within reach")
+                + ". Joint limits are not counted.";
     }
 
     private Told heads(Nearness near) {

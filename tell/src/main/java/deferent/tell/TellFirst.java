@@ -89,15 +89,7 @@ final class TellFirst {
     }
 
     private Optional<String> arms() {
-        return readings.reach().reading().stream()
-                .flatMap(TellFirst::hands)
-                .filter(hand -> !hand.everywhere())
-                .max(Comparator.comparingDouble(HandReach::worst))
-                .map(hand -> hand.side().hand() + TellBody.shortOf(hand));
-    }
-
-    private static Stream<HandReach> hands(Reach reach) {
-        return Stream.of(Side.values()).map(reach::hand);
+        return readings.reach().reading().flatMap(TellBody::outOfReach);
     }
 
     private Optional<String> cords() {

@@ -54,6 +54,11 @@ public record HandReach(
         return Math.max(0, bentArm - nearest);
     }
 
+    /** Whether it comes too near, to a tenth of a millimetre. */
+    public boolean near() {
+        return tooNear() > Reach.SLACK;
+    }
+
     /** The worse of the two, metres. */
     public double worst() {
         return Math.max(tooFar(), tooNear());

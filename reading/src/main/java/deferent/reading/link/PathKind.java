@@ -36,6 +36,8 @@ public record PathKind(Sort sort, double size) {
     }
 
     /**
+     * What kind a sampled path is.
+     *
      * @param xyz contiguous points of one whole cycle, metres
      */
     public static PathKind of(double[] xyz) {
