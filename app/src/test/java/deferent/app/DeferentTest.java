@@ -195,7 +195,7 @@ class DeferentTest {
                                 .out()
                                 .replaceAll("\\s+", " "))
                 .contains(
-                        "Let the right hand ride and it closes: \"pendulum vs triquetra riding\". As it is said it cannot close: with the best sizes tried the left head and the right hand are still 14 cm apart")
+                        "Let the right hand ride and it closes: \"pendulum vs triquetra riding\". As it is said it cannot close: with the best sizes tried the left head and the right hand are still 5 cm apart")
                 .contains("an arc is no circle");
         Answer unsaved = run("fit", "pendulum vs triquetra", "--carrier", "left", "--save", "x");
         assertThat(unsaved.code()).isEqualTo(1);
