@@ -2,7 +2,6 @@ package deferent.tell;
 
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
-import deferent.motion.trace.Interval;
 import deferent.reading.body.HandReach;
 import deferent.reading.body.Nearness;
 import deferent.reading.body.Passing;
@@ -16,9 +15,9 @@ import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import java.util.Locale;
 
 /** Says reach and room. */
 final class TellBody {

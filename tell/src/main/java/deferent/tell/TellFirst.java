@@ -1,15 +1,12 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Side;
-import deferent.reading.body.HandReach;
-import deferent.reading.body.Reach;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.worked.Worked;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
-import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
