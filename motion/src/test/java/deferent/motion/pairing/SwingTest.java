@@ -8,6 +8,10 @@ import org.hipparchus.ode.ODEState;
 import org.hipparchus.ode.ODEStateAndDerivative;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
 import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
+import org.hipparchus.special.elliptic.jacobi.CopolarN;
+import org.hipparchus.special.elliptic.jacobi.JacobiElliptic;
+import org.hipparchus.special.elliptic.jacobi.JacobiEllipticBuilder;
+import org.hipparchus.special.elliptic.legendre.LegendreEllipticIntegral;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -104,6 +108,26 @@ class SwingTest {
                         + TETHER * end.d1() * end.d1() / Gravity.STANDARD;
         assertThat(weights).isCloseTo(Math.cos(Math.toRadians(degrees)), within(1e-9));
         assertThat(weights < -1e-9).isEqualTo(swing.needsRod());
+    }
+
+    // DLMF 22.19(i), by Hipparchus's Jacobian elliptic functions, from a hair's swing to all but
+    // upside down.
+    @ParameterizedTest
+    @ValueSource(doubles = {0.01, 1, 90, 170, 179.98})
+    void theAngleOverTimeIsTheEllipticSinesAndTheSpeedTheCosines(double degrees) {
+        double amplitude = Math.toRadians(degrees);
+        double k = Math.sin(amplitude / 2);
+        double quarter = LegendreEllipticIntegral.bigK(k * k);
+        JacobiElliptic jacobi = JacobiEllipticBuilder.build(k * k);
+        SpinLaw.Course swing = new Swing(amplitude, 0).course();
+        for (int i = -50; i <= 150; i++) {
+            double phase = i / 100.0;
+            CopolarN n = jacobi.valuesN(4 * quarter * (phase - Math.rint(phase)) - quarter);
+            Jet at = swing.at(phase);
+            assertThat(at.value())
+                    .isCloseTo(2 * Math.asin(k * n.sn()), within(1e-11 + 1e-12 * amplitude));
+            assertThat(at.d1()).isCloseTo(8 * quarter * k * n.cn(), within(1e-10));
+        }
     }
 
     @Test

@@ -49,7 +49,10 @@ public record TrunkTurn(
     /** Less is no turn, radians: what an arm's slack makes of it. */
     private static final double STILL = Math.toRadians(0.05);
 
-    private static final double EXACT = 5e-5;
+    private static final double EXACT = 1e-4;
+
+    /** Instants that it is sought at: between two of so many a hand goes no millimetre astray. */
+    private static final int INSTANTS = 240;
 
     public TrunkTurn {
         Refusal.numbers("the trunk's turn", greatest, greatestTime, tooFar, tooFarTime);
@@ -62,7 +65,8 @@ public record TrunkTurn(
      */
     static TrunkTurn of(Trace trace, Samples samples, Performer performer, double most) {
         Refusal.within(most, 0, Math.PI / 2, "the trunk's turn", "rad");
-        Sought sought = new Sought(trace, samples, performer, most);
+        int stride = Math.max(1, samples.count() / INSTANTS);
+        Sought sought = new Sought(trace, samples, stride, performer, most);
         double longer = sought.longer();
         double[] turns = sought.turns(longer);
         int greatest = 0;
@@ -86,16 +90,16 @@ public record TrunkTurn(
         }
         return new TrunkTurn(
                 Math.abs(turns[greatest]),
-                samples.time(greatest),
+                samples.time(stride * greatest),
                 turns[greatest] >= 0 ? Side.LEFT : Side.RIGHT,
                 longer == 0 ? 0 : Math.max(0, beyond),
                 side,
-                samples.time(worst));
+                samples.time(stride * worst));
     }
 
     /** The turn at each of these instants, radians, to the left above 0. */
     static double[] turns(Trace trace, Samples samples, Performer performer, double most) {
-        Sought sought = new Sought(trace, samples, performer, most);
+        Sought sought = new Sought(trace, samples, 1, performer, most);
         return sought.turns(sought.longer());
     }
 
@@ -121,10 +125,10 @@ public record TrunkTurn(
         private final double[][] swing = new double[2][];
         private final double[][] facing = new double[2][];
 
-        Sought(Trace trace, Samples samples, Performer performer, double most) {
-            this.count = samples.count();
+        Sought(Trace trace, Samples samples, int stride, Performer performer, double most) {
+            this.count = samples.count() / stride;
             this.round = trace.periodic();
-            this.step = Math.toRadians(RATE_DEG) * (samples.time(1) - samples.time(0));
+            this.step = Math.toRadians(RATE_DEG) * (samples.time(stride) - samples.time(0));
             this.most = most;
             this.arm = performer.arm();
             double out = performer.shoulderWidth() / 2;
@@ -138,9 +142,9 @@ public record TrunkTurn(
                 swing[s] = new double[count];
                 facing[s] = new double[count];
                 for (int i = 0; i < count; i++) {
-                    double x = hand[3 * i];
-                    double y = hand[3 * i + 1] - height;
-                    double z = hand[3 * i + 2] - behind;
+                    double x = hand[3 * stride * i];
+                    double y = hand[3 * stride * i + 1] - height;
+                    double z = hand[3 * stride * i + 2] - behind;
                     square[s][i] = x * x + y * y + z * z + out * out;
                     swing[s][i] = 2 * out * Math.hypot(x, z);
                     facing[s][i] = Math.atan2(-sign * z, sign * x);
