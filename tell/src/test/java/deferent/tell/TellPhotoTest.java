@@ -60,7 +60,7 @@ class TellPhotoTest {
         PhotoReading photo = PhotoReading.of(trace, HEAD);
         assertThat(photo.open()).isEqualTo(photo.common().time());
         assertThat(told(photo, "photo.shutter.left"))
-                .isEqualTo("In 1 s the left light draws its figure 2 times.");
+                .isEqualTo("In 1 s the left light draws its figure twice.");
         assertThat(told(photo, "photo.shutter"))
                 .isEqualTo("Open the shutter for 1 s for exactly one whole figure of both lights.");
     }

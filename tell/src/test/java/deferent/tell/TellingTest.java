@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.phrase.Phrase;
 import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import deferent.search.whole.Readings;
@@ -63,11 +64,20 @@ class TellingTest {
     }
 
     @Test
-    void whatNoTrunkReachesIsNotToldToTurnTheTrunk() {
-        assertThat(text("isolation vs horizontal cat-eye", "reach.left").orElseThrow())
-                .endsWith("Turn or lean the trunk, or make the figure smaller.");
-        assertThat(text("triquetra hand radius 130 cm vs static spin", "reach.left").orElseThrow())
-                .endsWith("make the figure smaller, or bring its centre nearer.");
+    void whatATurnedTrunkReachesIsToldWithItsTurnAndWhatNoneReachesIsNot() {
+        String phrase = "isolation vs horizontal cat-eye, tether 58 cm";
+        Reach reach = read(phrase, Detail.LIVE).reach().reading().orElseThrow();
+        long degrees = Math.round(Math.toDegrees(reach.trunk().greatest()));
+        assertThat(degrees).isBetween(1L, 45L);
+        assertThat(text(phrase, "reach.trunk").orElseThrow())
+                .startsWith(
+                        "Both hands reach their whole paths, with the trunk turned by up to "
+                                + degrees
+                                + "°");
+        assertThat(text(phrase, "reach.left")).isEmpty();
+        assertThat(text("triquetra hand radius 130 cm vs static spin", "reach.trunk").orElseThrow())
+                .contains("even with the trunk turned")
+                .endsWith("make everything smaller, or bring its centre nearer.");
     }
 
     @Test

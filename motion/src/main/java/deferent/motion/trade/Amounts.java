@@ -10,14 +10,28 @@ import java.util.Optional;
 public final class Amounts {
     private static final int LONGEST_FRACTION = 24;
 
+    // Nearer to nought a number is written with its power of ten.
+    private static final double PLAIN = 1e-9;
+
     private Amounts() {}
 
-    /** "4", "0.25", "1.0E-12". */
+    /** "4", "0.25", "0.00004", "1.0E-12". */
     public static String number(double value) {
         if (value == Math.rint(value) && Math.abs(value) < 1e9) {
             return value == 0 && 1 / value < 0 ? "-0" : Long.toString((long) value);
         }
-        return Double.toString(value);
+        return plain(value) ? decimal(value, 0) : Double.toString(value);
+    }
+
+    private static boolean plain(double value) {
+        return Double.isFinite(value) && Math.abs(value) >= PLAIN && Math.abs(value) < 1e7;
+    }
+
+    private static String decimal(double value, int places) {
+        return new BigDecimal(Double.toString(value))
+                .movePointRight(places)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** A share: a fraction of small numbers where that is the very value, else a decimal number. */
@@ -41,12 +55,10 @@ public final class Amounts {
 
     /** "60 cm", "27.5 cm", "1.0E-12 m". */
     public static String length(double metres) {
-        String plain = Double.toString(metres);
-        if (!Double.isFinite(metres) || plain.contains("E") || same(metres, -0.0)) {
-            return plain + " m";
+        if (same(metres, 0.0)) {
+            return "0 cm";
         }
-        String cm = new BigDecimal(plain).movePointRight(2).stripTrailingZeros().toPlainString();
-        return metres == 0 ? "0 cm" : cm + " cm";
+        return plain(metres) ? decimal(metres, 2) + " cm" : metres + " m";
     }
 
     /** "30°", "1/7 turns", "0.1234567 rad". */

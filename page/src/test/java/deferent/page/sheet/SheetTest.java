@@ -38,7 +38,8 @@ class SheetTest {
                         "If the timing is 5 degrees of a turn out, head and hand are 5.2 cm further apart.")
                 .contains(
                         "If the right hand keeps its path, a slip of its poi neither grows nor dies away.")
-                .contains("The right hand is up to 22 cm beyond the arm's reach")
+                .contains(
+                        "beyond the arm's reach, even with the trunk turned: make everything smaller")
                 .contains("Take care. Keep people, animals and lamps well outside")
                 .contains("warn the audience before you show them.")
                 .endsWith("Invented demo data");
