@@ -145,11 +145,14 @@ public final class TellFit {
         if (fit.answers().get(0).changes().isEmpty()) {
             return Optional.empty();
         }
+        List<Remedy> kept =
+                fit.answers().stream().filter(a -> becomes(a, pairing).isEmpty()).toList();
         String ways =
-                fit.answers().stream()
-                        .limit(REMEDIES)
-                        .map(answer -> changes(answer, pairing))
-                        .collect(Collectors.joining("; or "));
+                (kept.isEmpty() ? fit.answers() : kept)
+                        .stream()
+                                .limit(REMEDIES)
+                                .map(answer -> changes(answer, pairing))
+                                .collect(Collectors.joining("; or "));
         String close =
                 fit.goal() == Goal.PLACED
                         ? "To close it, "
@@ -182,21 +185,25 @@ public final class TellFit {
         if (answer.changes().isEmpty()) {
             return "no change";
         }
-        String renamed =
-                Stream.of(Side.values())
-                        .filter(
-                                side ->
-                                        !MotionWords.of(answer.pairing(), side)
-                                                .equals(MotionWords.of(pairing, side)))
-                        .map(
-                                side ->
-                                        "the "
-                                                + side.word()
-                                                + " motion "
-                                                + Say.a(MotionWords.of(answer.pairing(), side)))
-                        .collect(Collectors.joining(", and "));
+        String renamed = becomes(answer, pairing);
         return made(answer.changes(), pairing)
                 + (renamed.isEmpty() ? "" : ", which makes " + renamed);
+    }
+
+    /** What it makes of motions that would be called something else; empty where of none. */
+    private static String becomes(Remedy answer, Pairing pairing) {
+        return Stream.of(Side.values())
+                .filter(
+                        side ->
+                                !MotionWords.of(answer.pairing(), side)
+                                        .equals(MotionWords.of(pairing, side)))
+                .map(
+                        side ->
+                                "the "
+                                        + side.word()
+                                        + " motion "
+                                        + Say.a(MotionWords.of(answer.pairing(), side)))
+                .collect(Collectors.joining(", and "));
     }
 
     private static String made(List<SizeChange> changes, Pairing pairing) {

@@ -144,7 +144,7 @@ final class ShapeFit {
         }
         if (free.size() > 1 && !closed) {
             Trial start = rough.sorted(found).get(0);
-            for (Trial each : hopeful ? List.of(here, start) : List.of(start)) {
+            for (Trial each : List.of(here, start)) {
                 Trial all = rough.together(each, free, 0.05, 90);
                 found.add(hopeful && near(rough, all) ? fine.together(all, free, 0.004, 60) : all);
             }
