@@ -14,6 +14,7 @@ import deferent.search.fit.ArmsFit;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
+import deferent.search.fit.Goal;
 import deferent.search.fit.Limits;
 import deferent.search.fit.Neighbours;
 import deferent.search.fit.Remedy;
@@ -79,7 +80,7 @@ final class FitCommand implements Callable<Integer> {
             names = "--arms",
             description =
                     "Make it the largest that the performer's arms reach, its link closed first where"
-                            + " it can be.")
+                            + " head and hand can touch.")
     private boolean arms;
 
     @Option(
@@ -140,6 +141,7 @@ final class FitCommand implements Callable<Integer> {
                         "the numbers of the fit to the arms",
                         () ->
                                 link.answers().stream()
+                                        .filter(a -> link.goal() == Goal.PLACED)
                                         .findFirst()
                                         .flatMap(a -> reached(a.pairing(), pattern))
                                         .or(() -> reached(pattern.pairing(), pattern)));

@@ -8,6 +8,7 @@ import deferent.motion.trace.State;
 import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -215,8 +216,10 @@ public record Pull(
     // samples is.
     private static List<Interval> slack(
             Times times, double[] tension, double leastTime, Reader reader) {
-        DoubleUnaryOperator over = t -> reader.at(t).tension() + 1e-9 * reader.cord().headWeight();
-        List<Interval> found = times.below(tension, over);
+        double grazing = 1e-9 * reader.cord().headWeight();
+        DoubleUnaryOperator over = t -> reader.at(t).tension() + grazing;
+        List<Interval> found =
+                times.below(Arrays.stream(tension).map(t -> t + grazing).toArray(), over);
         return found.isEmpty() && over.applyAsDouble(leastTime) < 0
                 ? List.of(times.dip(leastTime, over))
                 : found;
