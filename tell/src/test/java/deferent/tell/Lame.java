@@ -36,6 +36,7 @@ public final class Lame {
                 not(),
                 cord(Side.LEFT),
                 cord(Side.RIGHT),
+                not(),
                 Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not())));
     }
 

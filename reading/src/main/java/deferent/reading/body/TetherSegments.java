@@ -114,7 +114,7 @@ final class TetherSegments {
      * Least distance between two segments: the lines' nearest points, moved to the nearer end where
      * they lie outside. Method: Ericson, Real-Time Collision Detection (2005), 5.1.9, from memory.
      */
-    private static double apart(double[] e) {
+    static double apart(double[] e) {
         double d1x = e[3] - e[0];
         double d1y = e[4] - e[1];
         double d1z = e[5] - e[2];

@@ -10,6 +10,7 @@ import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
+import deferent.reading.danger.Dangers;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
@@ -35,6 +36,7 @@ import java.util.OptionalDouble;
  * @param room how near things come
  * @param leftCord what the left cord does
  * @param rightCord what the right cord does
+ * @param dangers what can hurt in it
  * @param advice on the leading link, unless live
  */
 public record Readings(
@@ -50,6 +52,7 @@ public record Readings(
         Worked<Room> room,
         CordReading leftCord,
         CordReading rightCord,
+        Worked<Dangers> dangers,
         Optional<Advice> advice) {
 
     /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
@@ -73,6 +76,7 @@ public record Readings(
         CordReading leftCord = CordReading.of(trace, Side.LEFT, kit, detail);
         CordReading rightCord = CordReading.of(trace, Side.RIGHT, kit, detail);
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
+        Worked<Room> room = Worked.of("how near things come", () -> Room.of(trace, performer));
         return new Readings(
                 trace,
                 performer,
@@ -83,9 +87,14 @@ public record Readings(
                 leftLeads,
                 rightLeads,
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
-                Worked.of("how near things come", () -> Room.of(trace, performer)),
+                room,
                 leftCord,
                 rightCord,
+                Worked.of(
+                        "what can hurt in it",
+                        () ->
+                                Dangers.of(
+                                        trace, performer, kit, room, leftCord, rightCord, detail)),
                 detail == Detail.LIVE
                         ? Optional.empty()
                         : Optional.of(
