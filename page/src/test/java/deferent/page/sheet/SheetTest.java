@@ -40,7 +40,8 @@ class SheetTest {
                         "If the right hand keeps its path, a slip of its poi neither grows nor dies away.")
                 .contains(
                         "beyond the arm's reach, even with the trunk turned: make everything smaller")
-                .contains("Take care. Keep people, animals and lamps well outside")
+                .contains(
+                        "Take care. Clear the space: people, animals and lamps stand well outside")
                 .contains("warn the audience before you show them.")
                 .endsWith("Invented demo data");
     }

@@ -16,10 +16,11 @@ import java.util.Optional;
 /**
  * All that can hurt in one motion, the gravest first.
  *
+ * @param heads with which heads it was looked for
  * @param all what asks for care or is a danger
  * @param unknown what could not be looked at, because what it rests on was not worked out
  */
-public record Dangers(List<Danger> all, List<String> unknown) {
+public record Dangers(Kit.Heads heads, List<Danger> all, List<String> unknown) {
     public Dangers {
         all = List.copyOf(all);
         unknown = List.copyOf(unknown);
@@ -49,6 +50,7 @@ public record Dangers(List<Danger> all, List<String> unknown) {
             search.audience(cord.side());
         }
         return new Dangers(
+                kit.heads(),
                 search.found().stream()
                         .sorted(
                                 Comparator.comparing(Danger::level)

@@ -92,9 +92,7 @@ public record Readings(
                 rightCord,
                 Worked.of(
                         "what can hurt in it",
-                        () ->
-                                Dangers.of(
-                                        trace, performer, kit, room, leftCord, rightCord, detail)),
+                        () -> Dangers.of(trace, performer, kit, room, leftCord, rightCord, detail)),
                 detail == Detail.LIVE
                         ? Optional.empty()
                         : Optional.of(
