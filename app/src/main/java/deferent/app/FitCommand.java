@@ -14,7 +14,6 @@ import deferent.search.fit.ArmsFit;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
-import deferent.search.fit.Goal;
 import deferent.search.fit.Limits;
 import deferent.search.fit.Neighbours;
 import deferent.search.fit.Remedy;
@@ -139,12 +138,7 @@ final class FitCommand implements Callable<Integer> {
         Optional<ArmsFit> fit =
                 Worked.orRefusal(
                         "the numbers of the fit to the arms",
-                        () ->
-                                link.answers().stream()
-                                        .filter(a -> link.goal() == Goal.PLACED)
-                                        .findFirst()
-                                        .flatMap(a -> reached(a.pairing(), pattern))
-                                        .or(() -> reached(pattern.pairing(), pattern)));
+                        () -> ArmsFit.linked(pattern.pairing(), link, pattern.performer(), owned));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(FitJson.arms(pattern, fit, own));
@@ -169,10 +163,6 @@ final class FitCommand implements Callable<Integer> {
                             own));
         }
         return 0;
-    }
-
-    private Optional<ArmsFit> reached(Pairing pairing, PatternDocument pattern) {
-        return ArmsFit.of(pairing, pattern.performer(), owned);
     }
 
     private int corded(PatternDocument pattern, Side leads, Lexicon own) {

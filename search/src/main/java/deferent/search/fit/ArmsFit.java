@@ -9,8 +9,11 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -23,11 +26,20 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * the trunk turned as {@link Reach} has it, and then taken down to a tether of whole centimetres,
  * or to tethers one owns.
  *
+ * <p>Asked for with a fit of the link, it is the link's answers that are made smaller, and the
+ * first is taken whose tethers stay as long as tethers are. Where none do, the pairing is made
+ * smaller as it is, off its link, if that keeps them so.
+ *
  * @param pairing the version; the pairing itself where it is reached as it stands
- * @param scale its size over the asked pairing's, above 0 and at most 1
+ * @param scale its size over the pairing's that was made smaller, above 0 and at most 1
  * @param reach its arms' reading
+ * @param closedTether where the link is given up: how long its shorter tether would be with the
+ *     link closed, metres
  */
-public record ArmsFit(Pairing pairing, double scale, Reach reach) {
+public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble closedTether) {
+    /** Tethers under this are hardly spun, metres (common practice, no source). */
+    public static final double USUAL_SHORTEST = 0.30;
+
     private static final double SHORTEST = 0.20;
     private static final double STEP = 0.01;
     private static final double EXACT = 1e-3;
@@ -64,9 +76,52 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach) {
                 .findFirst();
     }
 
+    /**
+     * With its link closed, unless that makes a tether shorter than tethers are and to stay off the
+     * link doesn't.
+     *
+     * @param link a fit of the pairing's link
+     * @param owned tethers there are, metres; any length where empty
+     * @return empty where no tether will do
+     */
+    public static Optional<ArmsFit> linked(
+            Pairing pairing, FitReading link, Performer performer, List<Double> owned) {
+        List<ArmsFit> closed = new ArrayList<>();
+        if (link.goal() == Goal.PLACED) {
+            for (Remedy answer : link.answers()) {
+                Optional<ArmsFit> one = of(answer.pairing(), performer, owned);
+                if (one.filter(ArmsFit::longEnough).isPresent()) {
+                    return one;
+                }
+                one.ifPresent(closed::add);
+            }
+        }
+        Optional<ArmsFit> best =
+                closed.stream().max(Comparator.comparingDouble(ArmsFit::shorterTether));
+        Optional<ArmsFit> off = of(pairing, performer, owned);
+        return off.filter(fit -> best.isEmpty() || fit.longEnough())
+                .map(fit -> best.isEmpty() ? fit : fit.offItsLink(best.get().shorterTether()))
+                .or(() -> best);
+    }
+
+    private ArmsFit offItsLink(double closedTether) {
+        return new ArmsFit(pairing, scale, reach, OptionalDouble.of(closedTether));
+    }
+
+    /** The shorter of its two tethers, metres. */
+    public double shorterTether() {
+        return tethers(pairing).min().orElseThrow();
+    }
+
+    /** Whether both its tethers are as long as tethers are. */
+    public boolean longEnough() {
+        return shorterTether() >= USUAL_SHORTEST - 1e-9;
+    }
+
     private static ArmsFit at(Pairing pairing, Performer performer, double scale) {
         Pairing scaled = scale == 1 ? pairing : scaled(pairing, scale);
-        return new ArmsFit(scaled, scale, Reach.of(Trace.of(scaled), performer));
+        return new ArmsFit(
+                scaled, scale, Reach.of(Trace.of(scaled), performer), OptionalDouble.empty());
     }
 
     /** Whether both hands get everywhere, the trunk turned where that helps. */
