@@ -14,7 +14,6 @@ import deferent.search.fit.ArmsFit;
 import deferent.search.fit.CordedFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
-import deferent.search.fit.Goal;
 import deferent.search.fit.Limits;
 import deferent.search.fit.Neighbours;
 import deferent.search.fit.Remedy;
@@ -139,23 +138,14 @@ final class FitCommand implements Callable<Integer> {
         Optional<ArmsFit> fit =
                 Worked.orRefusal(
                         "the numbers of the fit to the arms",
-                        () ->
-                                link.answers().stream()
-                                        .filter(a -> link.goal() == Goal.PLACED)
-                                        .findFirst()
-                                        .flatMap(a -> reached(a.pairing(), pattern))
-                                        .or(() -> reached(pattern.pairing(), pattern)));
+                        () -> ArmsFit.linked(pattern.pairing(), link, pattern.performer(), owned));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(FitJson.arms(pattern, fit, own));
         } else {
             out.println(pattern.name());
             say("", TellArms.of(fit));
-            fit.flatMap(found -> pattern.saying(found.pairing(), own).phrase())
-                    .ifPresent(
-                            phrase ->
-                                    Paragraphs.wrapped("  = ", phrase, Paragraphs.width())
-                                            .forEach(out::println));
+            fit.ifPresent(found -> phrase(pattern, found, own));
         }
         if (save != null) {
             save(
@@ -171,8 +161,14 @@ final class FitCommand implements Callable<Integer> {
         return 0;
     }
 
-    private Optional<ArmsFit> reached(Pairing pairing, PatternDocument pattern) {
-        return ArmsFit.of(pairing, pattern.performer(), owned);
+    private void phrase(PatternDocument pattern, ArmsFit fit, Lexicon own) {
+        PrintWriter out = spec.commandLine().getOut();
+        pattern.saying(fit.pairing(), own)
+                .phrase()
+                .ifPresent(
+                        phrase ->
+                                Paragraphs.wrapped("  = ", phrase, Paragraphs.width())
+                                        .forEach(out::println));
     }
 
     private int corded(PatternDocument pattern, Side leads, Lexicon own) {
@@ -253,6 +249,13 @@ final class FitCommand implements Callable<Integer> {
                                     Paragraphs.wrapped("     = ", phrase, Paragraphs.width())
                                             .forEach(out::println));
         }
+        ArmsFit.beside(pairing, fit, pattern.performer())
+                .ifPresent(
+                        reached -> {
+                            out.println();
+                            say("", TellArms.beside(reached));
+                            phrase(pattern, reached, own);
+                        });
         section(
                 "What it costs to be a little out, once closed",
                 fit.closes()

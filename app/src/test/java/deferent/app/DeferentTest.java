@@ -394,8 +394,8 @@ class DeferentTest {
             delimiter = '|',
             value = {
                 "\"format\": 1|\"format\": 7|newer than this deferent",
-                "\"tether_m\": 0.6|\"tether_m\": 0|give more than 0",
-                "\"tether_m\": 0.6|\"tether\": 0.6|tether_m",
+                "\"tether_m\": 0.45|\"tether_m\": 0|give more than 0",
+                "\"tether_m\": 0.45|\"tether\": 0.45|tether_m",
                 "\"path\": \"still\"|\"path\": \"stil\"|is \"still\" meant?",
                 "\"turns\": 1|\"turns\": 1.5|give a whole number",
                 "\"name\":|\"nam\":|has no \"name\"",

@@ -29,7 +29,7 @@ enum Ask {
             "what would close a link",
             asked -> Optional.of(Lanes.Work.SHORT),
             (desk, asked, stop) -> desk.fit(asked),
-            keys(Matter.KEYS, keys(Desk.CARRIER, Desk.FREE))),
+            keys(Matter.KEYS, keys(Desk.CARRIER, Desk.FREE, Desk.ARMS, Desk.OWNED))),
     LETGO(
             "a poi let go, or slipped",
             asked -> dear(false, asked),

@@ -155,6 +155,19 @@ record AskKey<T>(
                 name, means, schema, (keys, key) -> keys.texts(key, most, LONGEST_TEXT));
     }
 
+    /** Numbers, at most so many. */
+    static AskKey<List<Double>> numbers(
+            String name, String means, int most, double least, double greatest, String unit) {
+        return new AskKey<>(
+                name,
+                means,
+                listSchema(bounded(schema("number"), least, greatest), most),
+                (keys, key) ->
+                        keys.items(key, 0, most).stream()
+                                .map(item -> item.number(least, greatest, unit))
+                                .toList());
+    }
+
     static AskKey<Question> object(String name, String means, List<AskKey<?>> inner) {
         return new AskKey<>(
                 name,

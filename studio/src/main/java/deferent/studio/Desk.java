@@ -21,6 +21,7 @@ import deferent.record.number.SideTable;
 import deferent.search.crossing.Crossing;
 import deferent.search.crossing.Passage;
 import deferent.search.crossing.Who;
+import deferent.search.fit.ArmsFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
 import deferent.search.whole.Keep;
@@ -62,6 +63,18 @@ final class Desk {
             AskKey.one("carrier", "whose head leads; unsaid is the leading link's", Side.class);
     static final AskKey<List<String>> FREE =
             AskKey.texts("free", "keys of the sizes that may change; unsaid is all", 40);
+    static final AskKey<Boolean> ARMS =
+            AskKey.yes(
+                    "arms",
+                    "whether the largest version that the performer's arms reach is asked for");
+    static final AskKey<List<Double>> OWNED =
+            AskKey.numbers(
+                    "owned_m",
+                    "with arms: how long the tethers are that there are; unsaid is any length",
+                    20,
+                    0.05,
+                    3,
+                    "m");
     static final AskKey<Side> SIDE = AskKey.one("side", "whose poi", Side.class);
     static final AskKey<Double> SLIP =
             AskKey.number("slip_m", "how far the poi slips; unsaid is let go", -20, 20, "m");
@@ -191,7 +204,19 @@ final class Desk {
                                 free.isPresent()
                                         ? Fit.of(matter.pairing(), leads, sizes(free.get()))
                                         : Fit.of(matter.pairing(), leads));
-        return FitAnswer.of(fit, matter, words.lexicon());
+        if (!asked.or(ARMS, false)) {
+            return FitAnswer.of(fit, matter, words.lexicon());
+        }
+        Optional<ArmsFit> reached =
+                Worked.orRefusal(
+                        "the numbers of the fit to the arms",
+                        () ->
+                                ArmsFit.linked(
+                                        matter.pairing(),
+                                        fit,
+                                        matter.document().performer(),
+                                        asked.or(OWNED, List.of())));
+        return FitAnswer.arms(reached, leads, matter, words.lexicon());
     }
 
     private static Set<Size> sizes(List<String> keys) {

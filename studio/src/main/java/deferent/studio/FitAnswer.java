@@ -1,11 +1,15 @@
 package deferent.studio;
 
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
+import deferent.search.fit.ArmsFit;
 import deferent.search.fit.FitReading;
 import deferent.search.fit.Remedy;
 import deferent.search.fit.SizeChange;
+import deferent.tell.TellArms;
 import deferent.tell.TellFit;
 import deferent.tell.Told;
 import java.util.List;
@@ -40,12 +44,43 @@ final class FitAnswer {
             String changes = TellFit.changes(answer, matter.pairing());
             answer(answers.addObject(), answer, changes, matter, lexicon);
         }
+        ArmsFit.beside(matter.pairing(), fit, matter.document().performer())
+                .ifPresent(reached -> node.put("arms_told", TellArms.beside(reached).text()));
+        return node;
+    }
+
+    /** The largest version that the arms reach: one answer, or none. */
+    static ObjectNode arms(Optional<ArmsFit> fit, Side carrier, Matter matter, Lexicon lexicon) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        Told told = TellArms.of(fit);
+        node.put("carrier", carrier.word());
+        node.put("arms", true);
+        node.put("reached", fit.isPresent());
+        node.put("told", told.text());
+        node.put("why", told.why());
+        ArrayNode answers = node.putArray("answers");
+        fit.ifPresent(
+                found -> {
+                    ObjectNode one = answers.addObject();
+                    one.put("scale", found.scale());
+                    one.put("trunk_turn_deg", Math.toDegrees(found.reach().trunk().greatest()));
+                    pattern(one, found.pairing(), matter, lexicon);
+                    changes(one, SizeChange.between(matter.pairing(), found.pairing()));
+                });
         return node;
     }
 
     private static void answer(
             ObjectNode node, Remedy answer, String told, Matter matter, Lexicon lexicon) {
-        PatternDocument document = matter.document().saying(answer.pairing(), lexicon);
+        pattern(node, answer.pairing(), matter, lexicon);
+        changes(node, answer.changes());
+        node.put("gap_left_m", answer.gapLeft());
+        node.put("exact", answer.exact());
+        node.put("told", told);
+    }
+
+    private static void pattern(ObjectNode node, Pairing pairing, Matter matter, Lexicon lexicon) {
+        PatternDocument document = matter.document().saying(pairing, lexicon);
         Optional<String> phrase = document.phrase();
         node.set("pattern", PatternJson.tree(document));
         if (phrase.isPresent()) {
@@ -53,8 +88,11 @@ final class FitAnswer {
         } else {
             node.putNull("phrase");
         }
+    }
+
+    private static void changes(ObjectNode node, List<SizeChange> made) {
         ArrayNode changes = node.putArray("changes");
-        for (SizeChange change : answer.changes()) {
+        for (SizeChange change : made) {
             SizeRow sizing = SizeRow.of(change.size(), change.to());
             changes.addObject()
                     .put("key", change.size().key())
@@ -63,8 +101,5 @@ final class FitAnswer {
                     .put("to", sizing.value())
                     .put("unit", sizing.unit());
         }
-        node.put("gap_left_m", answer.gapLeft());
-        node.put("exact", answer.exact());
-        node.put("told", told);
     }
 }

@@ -37,7 +37,11 @@ class AskTableTest {
                         + " \"kit\": {\"air\": true}, \"change\": [{\"set\": \"left.tether_m\", \"to\":"
                         + " 0.5, \"typed_in\": \"cm\"}, {\"grab\": \"both.centre\", \"to\": [0, 0, 0]},"
                         + " {\"do\": \"swap\"}]");
-        ASKED.put(Ask.FIT, PHRASE + ", \"carrier\": \"left\", \"free\": [\"right.hand_radius_m\"]");
+        ASKED.put(
+                Ask.FIT,
+                PHRASE
+                        + ", \"carrier\": \"left\", \"free\": [\"right.hand_radius_m\"], \"arms\": true,"
+                        + " \"owned_m\": [0.4, 0.5]");
         ASKED.put(
                 Ask.LETGO,
                 PHRASE + ", \"side\": \"left\", \"slip_m\": 0.01, \"seconds\": 0.5, \"rate\": 30");

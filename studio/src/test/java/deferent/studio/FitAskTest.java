@@ -100,4 +100,58 @@ class FitAskTest {
                         "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\",\"carrier\":\"third\"}");
         assertThat(hand.statusCode()).isEqualTo(400);
     }
+
+    @Test
+    void theLargestVersionTheArmsReachIsOneAnswerThatLinksAndIsReached() {
+        JsonNode fit =
+                visitor.ask(
+                        """
+                        {"ask":"fit","phrase":"static spin vs triquetra","arms":true,
+                         "performer":{"stature_m":1.7}}
+                        """);
+        assertThat(fit.get("arms").asBoolean()).isTrue();
+        assertThat(fit.get("reached").asBoolean()).isTrue();
+        assertThat(fit.get("answers").size()).isEqualTo(1);
+        JsonNode shorter = fit.at("/answers/0/changes/0");
+        assertThat(shorter.get("from").asDouble()).isEqualTo(0.6);
+        assertThat(shorter.get("to").asDouble()).isBetween(0.30, 0.59);
+        ObjectNode question = Desk.JSON.createObjectNode();
+        question.put("ask", "pairing");
+        question.set("pattern", fit.at("/answers/0/pattern"));
+        JsonNode readings = visitor.ask(question.toString()).get("readings");
+        assertThat(readings.at("/links/0/kind").asString()).isEqualTo("touching");
+        assertThat(readings.get("told").toString()).doesNotContain("beyond the arm's reach");
+    }
+
+    @Test
+    void anAnswerOutOfReachIsToldWithTheVersionThatIsReached() {
+        JsonNode beyond = visitor.ask("{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\"}");
+        assertThat(beyond.get("arms_told").asString()).contains("tethers of 44 cm");
+        JsonNode within =
+                visitor.ask(
+                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra, tether 40cm\"}");
+        assertThat(within.has("arms_told")).isFalse();
+    }
+
+    @Test
+    void aTallerPerformerGetsLongerTethers() {
+        assertThat(fitted(1.9, "")).isGreaterThan(fitted(1.5, "") + 0.02);
+    }
+
+    @Test
+    void ofTheTethersThatThereAreTheLongestThatWillDoIsTaken() {
+        assertThat(fitted(1.7, ",\"owned_m\":[0.35,0.4,0.55]")).isEqualTo(0.4);
+    }
+
+    private static double fitted(double stature, String more) {
+        return visitor.ask(
+                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\",\"arms\":true,"
+                                + "\"performer\":{\"stature_m\":"
+                                + stature
+                                + "}"
+                                + more
+                                + "}")
+                .at("/answers/0/changes/0/to")
+                .asDouble();
+    }
 }

@@ -6,13 +6,9 @@ import deferent.reading.body.TrunkTurn;
 import deferent.search.fit.ArmsFit;
 import deferent.tell.Told.Tone;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** Says how large a version of a pairing the arms reach. */
 public final class TellArms {
-    /** Tethers under this are hardly spun, metres (common practice, no source). */
-    private static final double SHORT = 0.30;
-
     private TellArms() {}
 
     /** One sentence on the fit of a pairing to a performer's arms. */
@@ -28,6 +24,13 @@ public final class TellArms {
                                         HOW));
     }
 
+    /** The same beside a fit whose answer is out of reach. */
+    public static Told beside(ArmsFit fit) {
+        Told told = found(fit);
+        return new Told(
+                told.key(), told.tone(), "The arms don't reach it so. " + told.text(), told.why());
+    }
+
     private static final String HOW =
             "Hand paths and tethers are made smaller together, so the figures keep their shape. The"
                     + " trunk turns by 45° at most, and no faster than a body does.";
@@ -37,23 +40,27 @@ public final class TellArms {
         if (fit.scale() == 1) {
             return new Told("arms", Tone.GOOD, "As it stands " + reached, HOW);
         }
-        double shortest =
-                Stream.of(Side.values())
-                        .mapToDouble(side -> fit.pairing().part(side).tether().length())
-                        .min()
-                        .orElseThrow();
-        boolean tooShort = shortest < SHORT - 1e-9;
         return new Told(
                 "arms",
-                tooShort ? Tone.WARN : Tone.GOOD,
+                fit.longEnough() ? Tone.GOOD : Tone.WARN,
                 "With "
                         + tethers(fit.pairing())
                         + " and hand paths to match "
                         + reached
-                        + (tooShort
-                                ? " That is shorter than most tethers are: the arms cross too far in it."
-                                : ""),
+                        + givenUp(fit),
                 "Everything is " + Say.percent(fit.scale()) + " of its size. " + HOW);
+    }
+
+    private static String givenUp(ArmsFit fit) {
+        if (fit.closedTether().isPresent()) {
+            return " It stays off its link, which would take "
+                    + "tethers as short as "
+                    + Say.length(fit.closedTether().getAsDouble())
+                    + ".";
+        }
+        return fit.longEnough()
+                ? ""
+                : " That is shorter than most tethers are: the arms cross too far in it.";
     }
 
     /** ", with the trunk turned by up to 43°", where it has to turn. */

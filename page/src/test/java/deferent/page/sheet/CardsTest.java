@@ -75,7 +75,7 @@ class CardsTest {
         assertThat(cards.foreignFonts()).isEmpty();
         assertThat(cards.pages().get(0).text())
                 .contains("The late lantern isolation vs horizontal cat-eye")
-                .contains("Both: hand 30 cm, tether 60 cm")
+                .contains("Both: hand 25 cm, tether 50 cm")
                 .contains("Seen by the audience · invented demo data");
     }
 

@@ -31,18 +31,17 @@ class SheetTest {
                 .contains("Left: Static spin. The hand stays where it is; its poi goes round it")
                 .contains("its poi turns twice against it (antispin)")
                 .contains("For a performer of 1.84 m, arm 71 cm from shoulder to grip.")
-                .contains("Tether 60 cm 60 cm")
-                .contains("Hand radius still 60 cm")
+                .contains("Tether 45 cm 45 cm")
+                .contains("Hand radius still 45 cm")
                 .contains("Linked, touching: the left head stays on the right hand")
                 .contains(
-                        "If the timing is 5 degrees of a turn out, head and hand are 5.2 cm further apart.")
+                        "If the timing is 5 degrees of a turn out, head and hand are 3.9 cm further apart.")
                 .contains(
                         "If the right hand keeps its path, a slip of its poi neither grows nor dies away.")
-                .contains(
-                        "beyond the arm's reach, even with the trunk turned: make everything smaller")
+                .contains("Both hands reach their whole paths, with the trunk turned by up to 33°")
                 .contains(
                         "Take care. Clear the space: people, animals and lamps stand well outside")
-                .contains("warn the audience before you show them.")
+                .contains("warn them before you start.")
                 .endsWith("Invented demo data");
     }
 

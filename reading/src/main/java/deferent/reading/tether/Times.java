@@ -26,6 +26,12 @@ final class Times {
 
     private static final int MOST_DIPS = 8;
 
+    /**
+     * A dip is narrowed to some millionth of the gap between two samples: in the square of that
+     * lies the error of a smooth dip's value.
+     */
+    private static final int REFINING = 28;
+
     private final double[] times;
     private final int[] starts;
     private final Interval over;
@@ -199,7 +205,7 @@ final class Times {
 
     private static double golden(
             DoubleUnaryOperator f, double from, double to, double best, double valueThere) {
-        Lowest found = Lowest.within(f, from, to, 40);
+        Lowest found = Lowest.within(f, from, to, REFINING);
         return found.value() < valueThere ? found.at() : best;
     }
 

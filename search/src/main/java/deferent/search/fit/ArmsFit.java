@@ -9,8 +9,11 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -23,14 +26,24 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * the trunk turned as {@link Reach} has it, and then taken down to a tether of whole centimetres,
  * or to tethers one owns.
  *
+ * <p>Asked for with a fit of the link, it is the link's answers that are made smaller, and the
+ * first is taken whose tethers stay as long as tethers are. Where none do, the pairing is made
+ * smaller as it is, off its link, if that keeps them so.
+ *
  * @param pairing the version; the pairing itself where it is reached as it stands
- * @param scale its size over the asked pairing's, above 0 and at most 1
+ * @param scale its size over the pairing's that was made smaller, above 0 and at most 1
  * @param reach its arms' reading
+ * @param closedTether where the link is given up: how long its shorter tether would be with the
+ *     link closed, metres
  */
-public record ArmsFit(Pairing pairing, double scale, Reach reach) {
+public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble closedTether) {
+    /** Tethers under this are hardly spun, metres (common practice, no source). */
+    public static final double USUAL_SHORTEST = 0.30;
+
     private static final double SHORTEST = 0.20;
     private static final double STEP = 0.01;
     private static final double EXACT = 1e-3;
+    private static final double SLACK = 1e-4;
 
     /** How far a tether may be from one that is owned, metres: a knot moved along. */
     private static final double KNOT = 0.01;
@@ -64,14 +77,87 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach) {
                 .findFirst();
     }
 
-    private static ArmsFit at(Pairing pairing, Performer performer, double scale) {
-        Pairing scaled = scale == 1 ? pairing : scaled(pairing, scale);
-        return new ArmsFit(scaled, scale, Reach.of(Trace.of(scaled), performer));
+    /**
+     * With tethers of any length but none under some.
+     *
+     * @param shortest metres
+     * @return empty where tethers as short as that are too long
+     */
+    public static Optional<ArmsFit> within(Pairing pairing, Performer performer, double shortest) {
+        double least = Math.min(1, shortest / tethers(pairing).min().orElseThrow());
+        if (Reach.hopeless(Trace.of(scaled(pairing, least)), performer)) {
+            return Optional.empty();
+        }
+        return of(pairing, performer).filter(fit -> fit.shorterTether() >= shortest - 1e-9);
     }
 
-    /** Whether both hands get everywhere, the trunk turned where that helps. */
+    /**
+     * With its link closed, unless that makes a tether shorter than tethers are and to stay off the
+     * link doesn't.
+     *
+     * @param link a fit of the pairing's link
+     * @param owned tethers there are, metres; any length where empty
+     * @return empty where no tether will do
+     */
+    public static Optional<ArmsFit> linked(
+            Pairing pairing, FitReading link, Performer performer, List<Double> owned) {
+        List<ArmsFit> closed = new ArrayList<>();
+        if (link.goal() == Goal.PLACED) {
+            for (Remedy answer : link.answers()) {
+                Optional<ArmsFit> one = of(answer.pairing(), performer, owned);
+                if (one.filter(ArmsFit::longEnough).isPresent()) {
+                    return one;
+                }
+                one.ifPresent(closed::add);
+            }
+        }
+        Optional<ArmsFit> best =
+                closed.stream().max(Comparator.comparingDouble(ArmsFit::shorterTether));
+        Optional<ArmsFit> off = of(pairing, performer, owned);
+        return off.filter(fit -> best.isEmpty() || fit.longEnough())
+                .map(fit -> best.isEmpty() ? fit : fit.offItsLink(best.get().shorterTether()))
+                .or(() -> best);
+    }
+
+    /**
+     * What to offer beside a fit whose first answer, or where it has none the pairing itself, is
+     * out of reach.
+     *
+     * @return empty where it is within reach, or where no tether will do
+     */
+    public static Optional<ArmsFit> beside(Pairing pairing, FitReading link, Performer performer) {
+        Pairing first = link.closes() ? link.answers().get(0).pairing() : pairing;
+        return at(first, performer, 1).reached()
+                ? Optional.empty()
+                : linked(pairing, link, performer, List.of());
+    }
+
+    private ArmsFit offItsLink(double closedTether) {
+        return new ArmsFit(pairing, scale, reach, OptionalDouble.of(closedTether));
+    }
+
+    /** The shorter of its two tethers, metres. */
+    public double shorterTether() {
+        return tethers(pairing).min().orElseThrow();
+    }
+
+    /** Whether both its tethers are as long as tethers are. */
+    public boolean longEnough() {
+        return shorterTether() >= USUAL_SHORTEST - 1e-9;
+    }
+
+    private static ArmsFit at(Pairing pairing, Performer performer, double scale) {
+        Pairing scaled = scale == 1 ? pairing : scaled(pairing, scale);
+        return new ArmsFit(
+                scaled, scale, Reach.of(Trace.of(scaled), performer), OptionalDouble.empty());
+    }
+
+    /**
+     * Whether both hands get everywhere, the trunk turned where that helps, and neither too near
+     * its own shoulder.
+     */
     public boolean reached() {
-        return reach.trunk().reached();
+        return reach.worst() <= SLACK;
     }
 
     // The largest factor that is reached, or the least there is.
@@ -81,9 +167,12 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach) {
         }
         double yes = Math.min(1, least);
         double no = 1;
+        if (Reach.hopeless(Trace.of(scaled(pairing, yes)), performer)) {
+            return yes;
+        }
         while (no - yes > EXACT) {
             double half = (yes + no) / 2;
-            if (at(pairing, performer, half).reached()) {
+            if (at(pairing, performer, half).reach().trunk().reached()) {
                 yes = half;
             } else {
                 no = half;

@@ -1,9 +1,31 @@
 package deferent.search.fit;
 
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Size;
+import java.util.ArrayList;
+import java.util.List;
 
 /** One size changed, in SI units (timing in cycles). */
 public record SizeChange(Size size, double from, double to) {
+    /**
+     * All that one pairing's sizes are changed to in another, but for what is too little to tell.
+     */
+    public static List<SizeChange> between(Pairing from, Pairing to) {
+        List<SizeChange> changes = new ArrayList<>();
+        for (Size size : Size.of(from)) {
+            size.read(to)
+                    .ifPresent(
+                            now -> {
+                                SizeChange change =
+                                        new SizeChange(size, size.read(from).orElseThrow(), now);
+                                if (!change.slight()) {
+                                    changes.add(change);
+                                }
+                            });
+        }
+        return List.copyOf(changes);
+    }
+
     boolean same(SizeChange o) {
         double apart = to - o.to;
         return size.equals(o.size)

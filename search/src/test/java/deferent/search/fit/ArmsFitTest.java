@@ -80,4 +80,28 @@ class ArmsFitTest {
         Pairing asked = Size.of(Side.RIGHT, Size.Kind.CENTRE_Y).set(before, 2);
         assertThat(ArmsFit.of(asked, PERFORMER)).isEmpty();
     }
+
+    @Test
+    void aLinkIsClosedFirstWhereTheTethersStayLongEnough() {
+        Pairing asked = Phrase.parse("static spin vs triquetra, right hand radius 54cm").pairing();
+        ArmsFit fit = linked(asked);
+        assertThat(fit.closedTether()).isEmpty();
+        assertThat(fit.longEnough()).isTrue();
+        assertThat(LinkReading.of(Trace.of(fit.pairing()), Side.LEFT).inPlaneGap())
+                .isLessThan(1e-4);
+    }
+
+    @Test
+    void aLinkThatWouldTakeTethersTooShortToSpinIsGivenUpAndTold() {
+        Pairing asked = Phrase.parse("extension vs triquetra").pairing();
+        ArmsFit fit = linked(asked);
+        assertThat(fit.reached()).isTrue();
+        assertThat(fit.longEnough()).isTrue();
+        assertThat(fit.closedTether().orElseThrow()).isLessThan(ArmsFit.USUAL_SHORTEST);
+        assertThat(fit.pairing()).isEqualTo(ArmsFit.of(asked, PERFORMER).orElseThrow().pairing());
+    }
+
+    private static ArmsFit linked(Pairing asked) {
+        return ArmsFit.linked(asked, Fit.of(asked, Side.LEFT), PERFORMER, List.of()).orElseThrow();
+    }
 }

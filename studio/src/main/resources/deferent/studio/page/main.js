@@ -74,7 +74,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -87,6 +87,10 @@ export class Desk {
       case 'fit':
         this.side.show('reading');
         session.askFit(carrier);
+        break;
+      case 'arms':
+        this.side.show('reading');
+        session.askArms();
         break;
       case 'keep':
         session.keep(SHOWS[(SHOWS.indexOf(session.show) + 1) % SHOWS.length]);
@@ -494,6 +498,7 @@ export class Desk {
       t: () => this.act('step-timing'),
       d: () => this.act('step-direction'),
       f: () => this.act('fit'),
+      a: () => this.act('arms'),
       k: () => this.act('keep'),
       g: () => this.act('let-go'),
       v: () => this.stage.nextView(),

@@ -32,6 +32,8 @@ declare namespace Protocol {
     change?: Change[] | null;
     carrier?: Carrier | null;
     free?: string[] | null;
+    arms?: boolean | null;
+    owned_m?: number[] | null;
   } & (
     | { phrase: string; pattern?: never }
     | { phrase?: never; pattern: object }

@@ -112,6 +112,7 @@ class ReadingList extends Part {
         ${session.fitting ? 'Fitting' : 'Fit: find sizes that close the link'}</button>`;
     }
     if (fit.failed) return html`<div class="fit-told" role="status">${sentence(fit.failed)}</div>`;
+    if (fit.arms) return this.#arms(fit);
     return html`
       <div class="fit-told" role="status">${fit.told}</div>
       ${fit.answers.length
@@ -129,7 +130,23 @@ class ReadingList extends Part {
             )}
           </div>`
         : nothing}
+      ${fit.arms_told
+        ? html`<p class="fit-beside">${fit.arms_told}</p>
+            <button type="button" class="link" @click=${() => this.desk.act('arms')}>Take that size</button>`
+        : nothing}
       <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.carrier === 'left' ? 'right' : 'left')}>Fit the other link instead</button>`;
+  }
+
+  // One answer, which the pattern is already, or none.
+  #arms(fit) {
+    return html`
+      <div class="fit-told arms-told" role="status" data-reached=${fit.reached}>${fit.told}</div>
+      <details><summary>Why</summary><p>${fit.why}</p></details>
+      ${fit.answers.map(
+        (answer) => html`<p class="arms-changes">${answer.changes.map(
+          (c) => html`<span class="fit-change">${c.name} ${bare(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`,
+        )}</p>`,
+      )}`;
   }
 
   #numbers(tables) {

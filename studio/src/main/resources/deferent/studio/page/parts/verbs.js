@@ -27,6 +27,9 @@ class PatternVerbs extends Part {
         <button type="button" class="verb fit" ?disabled=${!session.pattern || session.fitting} @click=${() => this.desk.act('fit')} aria-keyshortcuts="F">
           <span>${session.fitting ? 'Fitting' : 'Fit'}</span><kbd aria-hidden="true">F</kbd>
         </button>
+        <button type="button" class="verb to-arms" ?disabled=${!session.pattern || session.fitting} @click=${() => this.desk.act('arms')} aria-keyshortcuts="A">
+          <span>Fit to my arms</span><kbd aria-hidden="true">A</kbd>
+        </button>
       </div>`;
   }
 }

@@ -255,14 +255,26 @@ export class Session extends EventTarget {
    * @param {Protocol.Carrier} [carrier]
    */
   async askFit(carrier) {
+    return this.#fitted({ carrier, free: this.locked.size ? this.#free() : null });
+  }
+
+  /** Makes the pattern the largest that the performer's arms reach, its link closed where that can be had. */
+  async askArms() {
+    return this.#fitted({ arms: true });
+  }
+
+  #free() {
+    return this.answer.sizes.map((s) => s.key).filter((k) => k !== 'tempo_cycles_per_min' && !this.locked.has(k));
+  }
+
+  async #fitted(how) {
     const before = this.pattern;
     if (!before) return null;
     this.fitting = true;
     this.#tell('state');
-    const free = this.answer.sizes.map((s) => s.key).filter((k) => k !== 'tempo_cycles_per_min' && !this.locked.has(k));
     let fit;
     try {
-      fit = await post({ ask: 'fit', pattern: before, carrier, free: this.locked.size ? free : null });
+      fit = await post({ ask: 'fit', pattern: before, ...how });
     } catch {
       fit = { error: { what: 'did not come', where: 'the fit', right: 'see that the studio still runs, then ask again' } };
     }
