@@ -44,6 +44,6 @@ class LameLessonTest {
         assertThat(page)
                 .contains(REASON)
                 .contains("<td>not worked out</td><td>not worked out</td>")
-                .contains("Keep people, animals and lamps well outside the figures");
+                .contains("people, animals and lamps stand well outside the figures");
     }
 }

@@ -3,12 +3,15 @@ package deferent.page.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.page.Palette.Ink;
 import deferent.page.View;
 import deferent.record.PatternDocument;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 
 /** A sheet that a student can learn from on paper. */
@@ -137,6 +140,31 @@ class SheetTest {
             assertThat(text).contains(word);
         }
     }
+
+    @Test
+    void aDangerStandsUnderTheNameInRedAndInWords() {
+        PatternDocument fast = RING.withPairing(RING.pairing().withTempo(OptionalDouble.of(180)));
+        Leaf leaf = Sheet.of(fast, Edition.USUAL).leaves(p -> {}, () -> false).orElseThrow().get(0);
+        List<Mark.Text> red =
+                leaf.marks().stream()
+                        .filter(Mark.Text.class::isInstance)
+                        .map(Mark.Text.class::cast)
+                        .filter(text -> text.ink() == Ink.DANGER)
+                        .toList();
+        assertThat(red).extracting(Mark.Text::words).contains("!!").anyMatch(DANGER);
+        assertThat(print(fast, Edition.USUAL).text()).contains("It ends at ");
+        double lowest = red.stream().mapToDouble(Mark.Text::baseline).max().orElseThrow();
+        assertThat(
+                        leaf.marks().stream()
+                                .filter(Mark.Text.class::isInstance)
+                                .map(Mark.Text.class::cast)
+                                .filter(text -> text.words().startsWith("What each hand")))
+                .allMatch(text -> text.baseline() > lowest)
+                .isNotEmpty();
+        assertThat(print(RING, Edition.USUAL).text()).doesNotContain("Danger");
+    }
+
+    private static final Predicate<String> DANGER = words -> words.startsWith("Danger:");
 
     @Test
     void thePicturesAreLinesAndNotPixels() {
