@@ -81,8 +81,7 @@ class TellingTest {
                                 + "°");
         assertThat(text(phrase, "reach.left")).isEmpty();
         assertThat(text("triquetra hand radius 130 cm vs static spin", "reach.trunk").orElseThrow())
-                .contains("even with the trunk turned and leant")
-                .contains("hand paths to match, bring it within reach");
+                .endsWith("even with the trunk turned and leant.");
     }
 
     /** Each help that is told is read again: it does help. */
@@ -107,7 +106,7 @@ class TellingTest {
         helps.move()
                 .ifPresent(
                         move -> {
-                            assertThat(move.left()).isLessThan(reach.turned().tooFar() - 0.02);
+                            assertThat(move.left()).isLessThan(reach.turned().tooFar() * 0.51);
                             assertThat(warned.get(0).text()).contains("oved 10 cm");
                         });
     }

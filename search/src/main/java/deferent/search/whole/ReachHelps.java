@@ -22,8 +22,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     be worth saying
  */
 public record ReachHelps(Optional<ArmsFit> smaller, Optional<Move> move) {
-    /** Less is not worth a move, metres (our choice). */
-    private static final double WORTH = 0.02;
+    /** Where more than this share of what is missing is left, a move is not worth it (our choice). */
+    private static final double LEFT = 0.5;
 
     /** How far the centres are moved, metres: one step, tried each way (our choice). */
     private static final double STEP = 0.10;
@@ -62,7 +62,7 @@ public record ReachHelps(Optional<ArmsFit> smaller, Optional<Move> move) {
                 ArmsFit.sized(pairing, performer),
                 Stream.of(Way.values())
                         .map(way -> moved(pairing, performer, way))
-                        .filter(move -> move.left < now - WORTH || move.left == 0)
+                        .filter(move -> move.left <= LEFT * now)
                         .min(Comparator.comparingDouble(Move::left)));
     }
 
