@@ -29,8 +29,17 @@ export class StripElement extends HTMLElement {
     clock.addEventListener('state', () => this.#moment());
   }
 
+  /** A quiet line of the cycle, or all that is told over it. */
+  turn(shut = !this.shut) {
+    this.shut = shut;
+    this.classList.toggle('shut', shut);
+    localStorage.setItem('deferent.strip', shut ? 'shut' : 'open');
+  }
+
   connectedCallback() {
     if (this.plotPlace) return;
+    this.id = 'strip';
+    this.turn(localStorage.getItem('deferent.strip') !== 'open');
     this.innerHTML = `
       <p class="strip-key"><b>Apart now</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
         <span data-what="breadth"><i></i>a hand’s breadth</span>
