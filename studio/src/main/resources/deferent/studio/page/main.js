@@ -49,6 +49,7 @@ export class Desk {
     this.away = $('take-panel');
     this.phrase = $('phrase-line');
     this.conflict = null;
+    this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
     /** @type {{ side: Protocol.Side, slip: number, seconds: number }} */
@@ -65,9 +66,9 @@ export class Desk {
     this.session.addEventListener('back', () => this.#backAgain());
     this.clock.addEventListener('state', () => this.#careful());
     this.crossings.addEventListener('state', () => this.#gates());
-    this.session.live.addEventListener('close', () => this.notices.stay(AWAY));
-    this.session.live.addEventListener('shut', () => this.notices.stay(SHUT));
-    this.session.live.addEventListener('open', () => this.notices.stay(null));
+    this.session.live.addEventListener('close', () => this.#heard(AWAY));
+    this.session.live.addEventListener('shut', () => this.#heard(SHUT));
+    this.session.live.addEventListener('open', () => this.#heard(null));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
     addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
@@ -423,8 +424,16 @@ export class Desk {
     }
   }
 
+  // Whether the server answers; while it does not, what is shown is what stood before.
+  #heard(trouble) {
+    this.unanswered = trouble !== null;
+    this.notices.stay(trouble);
+    this.session.dispatchEvent(new Event('state'));
+  }
+
   #changed() {
     const { session } = this;
+    document.body.classList.toggle('stands', !!session.error || this.unanswered);
     clearTimeout(this.writing);
     if (!session.answer || session.dragging) return;
     this.writing = setTimeout(async () => {

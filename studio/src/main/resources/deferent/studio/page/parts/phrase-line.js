@@ -55,7 +55,9 @@ class PhraseLine extends Part {
   #error(error) {
     const expected = error.expected || error.right || '';
     const offered = (error.offers || []).some((phrase) => expected.includes(phrase));
-    return html`<span class="phrase-what">${start(error.what)}${offered
+    const { answer } = this.desk.session;
+    return html`${answer ? html`<span class="phrase-still">Still shown: ${answer.phrase || answer.name}.</span>` : nothing}
+      <span class="phrase-what">${start(error.what)}${offered
         ? '.'
         : html`<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${expected}.</span>`}</span>
       ${(error.nearest || []).slice(0, 4).map(
