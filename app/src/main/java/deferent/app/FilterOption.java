@@ -10,8 +10,16 @@ final class FilterOption {
     @Option(names = "--exact", description = "Only what links without changing any size.")
     private boolean exact;
 
-    @Option(names = "--reachable", description = "Only what the performer's hands reach.")
-    private boolean reachable;
+    @Option(
+            names = "--reachable",
+            negatable = true,
+            defaultValue = "true",
+            fallbackValue = "true",
+            description =
+                    "Made as small as the performer's hands reach, the trunk turned, and left out where"
+                            + " that takes tethers under 30cm; unsaid, it is. What is sought by likeness"
+                            + " keeps its sizes.")
+    private boolean reachable = true;
 
     @Option(
             names = "--slowest",

@@ -145,11 +145,7 @@ final class FitCommand implements Callable<Integer> {
         } else {
             out.println(pattern.name());
             say("", TellArms.of(fit));
-            fit.flatMap(found -> pattern.saying(found.pairing(), own).phrase())
-                    .ifPresent(
-                            phrase ->
-                                    Paragraphs.wrapped("  = ", phrase, Paragraphs.width())
-                                            .forEach(out::println));
+            fit.ifPresent(found -> phrase(pattern, found, own));
         }
         if (save != null) {
             save(
@@ -163,6 +159,16 @@ final class FitCommand implements Callable<Integer> {
                             own));
         }
         return 0;
+    }
+
+    private void phrase(PatternDocument pattern, ArmsFit fit, Lexicon own) {
+        PrintWriter out = spec.commandLine().getOut();
+        pattern.saying(fit.pairing(), own)
+                .phrase()
+                .ifPresent(
+                        phrase ->
+                                Paragraphs.wrapped("  = ", phrase, Paragraphs.width())
+                                        .forEach(out::println));
     }
 
     private int corded(PatternDocument pattern, Side leads, Lexicon own) {
@@ -243,6 +249,13 @@ final class FitCommand implements Callable<Integer> {
                                     Paragraphs.wrapped("     = ", phrase, Paragraphs.width())
                                             .forEach(out::println));
         }
+        ArmsFit.beside(pairing, fit, pattern.performer())
+                .ifPresent(
+                        reached -> {
+                            out.println();
+                            say("", TellArms.beside(reached));
+                            phrase(pattern, reached, own);
+                        });
         section(
                 "What it costs to be a little out, once closed",
                 fit.closes()

@@ -41,7 +41,7 @@ import tools.jackson.databind.node.ObjectNode;
         mixinStandardHelpOptions = true,
         description = {
             "Finds pairings that link among all motions of a space, or more like a given one:",
-            "  deferent seek --order contrast --reachable",
+            "  deferent seek --order contrast",
             "  deferent seek static spin vs triquetra",
             "  deferent seek --svg \"M0 0 L2 0 L1 2 Z\"",
             "Ctrl-C stops it and tells what was found so far."

@@ -53,6 +53,12 @@ public final class FitJson {
             String told = TellFit.changes(answer, pattern.pairing());
             answers.add(answer(pattern, answer, told, lexicon));
         }
+        ArmsFit.beside(pattern.pairing(), fit, pattern.performer())
+                .ifPresent(
+                        reached ->
+                                node.set(
+                                        "within_reach",
+                                        armsTree(pattern, Optional.of(reached), lexicon)));
         return node;
     }
 
@@ -76,6 +82,11 @@ public final class FitJson {
 
     /** The fit of a pairing to its performer's arms, as text. */
     public static String arms(PatternDocument pattern, Optional<ArmsFit> fit, Lexicon lexicon) {
+        return PrettyJson.text(armsTree(pattern, fit, lexicon));
+    }
+
+    private static ObjectNode armsTree(
+            PatternDocument pattern, Optional<ArmsFit> fit, Lexicon lexicon) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("reached", fit.isPresent());
         node.put("told", TellArms.of(fit).text());
@@ -86,10 +97,11 @@ public final class FitJson {
                     node.put(
                             "trunk_turn_deg",
                             rounded(Math.toDegrees(found.reach().trunk().greatest())));
+                    found.closedTether().ifPresent(t -> node.put("closed_tether_m", rounded(t)));
                     changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
                     node.set("pattern", PatternJson.tree(changed));
                 });
-        return PrettyJson.text(node);
+        return node;
     }
 
     private static ObjectNode answer(

@@ -44,6 +44,8 @@ final class FitAnswer {
             String changes = TellFit.changes(answer, matter.pairing());
             answer(answers.addObject(), answer, changes, matter, lexicon);
         }
+        ArmsFit.beside(matter.pairing(), fit, matter.document().performer())
+                .ifPresent(reached -> node.put("arms_told", TellArms.beside(reached).text()));
         return node;
     }
 

@@ -63,7 +63,9 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
 
     private static final AskKey<Boolean> EXACT = AskKey.yes("exact", "only what closes exactly");
     private static final AskKey<Boolean> REACHABLE =
-            AskKey.yes("reachable", "only what the performer's arms reach");
+            AskKey.yes(
+                    "reachable",
+                    "whether it is made as small as the performer's arms reach; unsaid is true");
     private static final AskKey<Double> SLOWEST =
             AskKey.number(
                     "slowest_cycles_per_min",
@@ -112,7 +114,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                         : Optional.empty();
         int motions = asked.or(MOTIONS, USUAL_MOTIONS);
         Order order = asked.or(ORDER, Order.CLOSEST);
-        Filter filter = asked.maybe(FILTER).map(SeekAsk::filter).orElse(Filter.NONE);
+        Filter filter = asked.maybe(FILTER).map(SeekAsk::filter).orElse(Filter.NONE.reached());
         boolean shelved =
                 order == Order.NEW
                         || order == Order.NEAR_SHELF
@@ -152,7 +154,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
     private static Filter filter(Question asked) {
         return new Filter(
                 asked.or(EXACT, false),
-                asked.or(REACHABLE, false),
+                asked.or(REACHABLE, true),
                 asked.or(SLOWEST, Double.POSITIVE_INFINITY),
                 asked.or(GROWTH, Double.POSITIVE_INFINITY),
                 asked.or(SYMMETRY, 0),

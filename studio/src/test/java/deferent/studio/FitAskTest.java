@@ -124,6 +124,16 @@ class FitAskTest {
     }
 
     @Test
+    void anAnswerOutOfReachIsToldWithTheVersionThatIsReached() {
+        JsonNode beyond = visitor.ask("{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra\"}");
+        assertThat(beyond.get("arms_told").asString()).contains("tethers of 44 cm");
+        JsonNode within =
+                visitor.ask(
+                        "{\"ask\":\"fit\",\"phrase\":\"static spin vs triquetra, tether 40cm\"}");
+        assertThat(within.has("arms_told")).isFalse();
+    }
+
+    @Test
     void aTallerPerformerGetsLongerTethers() {
         assertThat(fitted(1.9, "")).isGreaterThan(fitted(1.5, "") + 0.02);
     }

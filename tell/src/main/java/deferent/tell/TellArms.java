@@ -24,6 +24,13 @@ public final class TellArms {
                                         HOW));
     }
 
+    /** The same beside a fit whose answer is out of reach. */
+    public static Told beside(ArmsFit fit) {
+        Told told = found(fit);
+        return new Told(
+                told.key(), told.tone(), "The arms don't reach it so. " + told.text(), told.why());
+    }
+
     private static final String HOW =
             "Hand paths and tethers are made smaller together, so the figures keep their shape. The"
                     + " trunk turns by 45° at most, and no faster than a body does.";

@@ -23,10 +23,36 @@ class SeekPageTest extends InChromium {
         return ((Number) visit.page().evaluate(DRAWN)).doubleValue();
     }
 
+    private static void outOfReachToo(Visit visit) {
+        visit.page().locator("#tab-seek").click();
+        visit.page().locator(".seek-only summary").click();
+        visit.page().locator("[data-only=reachable]").uncheck();
+        visit.page().locator(".seek-only summary").click();
+    }
+
+    @Test
+    void unlessToldOtherwiseWhatIsFoundIsReached() {
+        try (Visit visit = visit()) {
+            visit.settled();
+            seek(visit);
+            assertThat(
+                            visit.is(
+                                    "[...deferentDesk.seek.found.values()].every(a =>"
+                                            + " a.merit.missing_m < 1e-3)"))
+                    .isTrue();
+            double least = visit.number("deferentDesk.seek.found.size");
+            assertThat(least).isPositive();
+            outOfReachToo(visit);
+            visit.until("deferentDesk.seek.told && !deferentDesk.seek.running");
+            assertThat(visit.number("deferentDesk.seek.found.size")).isGreaterThan(least);
+        }
+    }
+
     @Test
     void findsFillThePageMoveOpenOnTheStageAndAreSavedWithOneKey() throws IOException {
         try (Visit visit = movingVisit()) {
             visit.settled();
+            outOfReachToo(visit);
             seek(visit);
             assertThat(visit.number("document.querySelectorAll('.find').length")).isEqualTo(36);
             assertThat(visit.text("document.querySelector('.seek-state').textContent"))
@@ -107,6 +133,7 @@ class SeekPageTest extends InChromium {
             visit.page().locator("#tab-seek").click();
             visit.page().locator("#seek-space").selectOption("10000");
             visit.page().locator("#seek-order").selectOption("slowest");
+            outOfReachToo(visit);
             visit.page().locator(".seek-all").click();
             visit.until("deferentDesk.seek.found.size > 1");
             visit.say("isolation vs triquetra");

@@ -196,7 +196,14 @@ public record Series(List<Term> terms) implements HandPath {
     @Override
     public Series scaled(double factor) {
         return new Series(
-                terms.stream().map(t -> new Term(t.k(), t.radius() * factor, t.angle())).toList());
+                terms.stream()
+                        .map(t -> new Term(t.k(), settled(t.radius() * factor), t.angle()))
+                        .toList());
+    }
+
+    // So that half of 0.275 m is said as 13.75 cm.
+    private static double settled(double metres) {
+        return Math.rint(metres * 1e15) / 1e15;
     }
 
     @Override

@@ -75,6 +75,42 @@ public record Reach(
         return left.everywhere() && right.everywhere();
     }
 
+    /**
+     * By how much a hand fails to get where its path goes with the trunk turned at best, or comes
+     * too near its own shoulder, at the worst, metres; 0 where neither.
+     */
+    public double worst() {
+        return Math.max(trunk.tooFar(), Math.max(left.tooNear(), right.tooNear()));
+    }
+
+    /**
+     * Whether a few instants show already that a hand gets somewhere with no turn of the trunk,
+     * even one for this hand alone. Quick; where false it may be so all the same.
+     */
+    public static boolean hopeless(Trace trace, Performer performer) {
+        Samples few = trace.samples(24);
+        for (Side side : Side.values()) {
+            Vector3D shoulder = performer.shoulder(side);
+            Vector3D axis = new Vector3D(0, shoulder.getY(), shoulder.getZ());
+            for (int i = 0; i < few.count(); i++) {
+                Vector3D from = Samples.point(few.hand(side), i).subtract(axis);
+                double out = Math.hypot(from.getX(), from.getZ());
+                double facing = Math.atan2(-from.getZ() * signed(side), from.getX() * signed(side));
+                double off = Math.max(0, Math.abs(facing) - TrunkTurn.MOST);
+                double w = Math.abs(shoulder.getX());
+                double square = from.getNormSq() + w * w - 2 * w * out * Math.cos(off);
+                if (Math.sqrt(Math.max(0, square)) > performer.arm() + 10 * SLACK) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static double signed(Side side) {
+        return side == Side.LEFT ? 1 : -1;
+    }
+
     private static HandReach hand(Trace trace, Samples samples, Performer performer, Side side) {
         Vector3D shoulder = performer.shoulder(side);
         Course course = trace.hand(side);

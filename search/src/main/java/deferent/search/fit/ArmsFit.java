@@ -43,6 +43,7 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
     private static final double SHORTEST = 0.20;
     private static final double STEP = 0.01;
     private static final double EXACT = 1e-3;
+    private static final double SLACK = 1e-4;
 
     /** How far a tether may be from one that is owned, metres: a knot moved along. */
     private static final double KNOT = 0.01;
@@ -77,6 +78,20 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
     }
 
     /**
+     * With tethers of any length but none under some.
+     *
+     * @param shortest metres
+     * @return empty where tethers as short as that are too long
+     */
+    public static Optional<ArmsFit> within(Pairing pairing, Performer performer, double shortest) {
+        double least = Math.min(1, shortest / tethers(pairing).min().orElseThrow());
+        if (Reach.hopeless(Trace.of(scaled(pairing, least)), performer)) {
+            return Optional.empty();
+        }
+        return of(pairing, performer).filter(fit -> fit.shorterTether() >= shortest - 1e-9);
+    }
+
+    /**
      * With its link closed, unless that makes a tether shorter than tethers are and to stay off the
      * link doesn't.
      *
@@ -104,6 +119,19 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
                 .or(() -> best);
     }
 
+    /**
+     * What to offer beside a fit whose first answer, or where it has none the pairing itself, is
+     * out of reach.
+     *
+     * @return empty where it is within reach, or where no tether will do
+     */
+    public static Optional<ArmsFit> beside(Pairing pairing, FitReading link, Performer performer) {
+        Pairing first = link.closes() ? link.answers().get(0).pairing() : pairing;
+        return at(first, performer, 1).reached()
+                ? Optional.empty()
+                : linked(pairing, link, performer, List.of());
+    }
+
     private ArmsFit offItsLink(double closedTether) {
         return new ArmsFit(pairing, scale, reach, OptionalDouble.of(closedTether));
     }
@@ -124,9 +152,12 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
                 scaled, scale, Reach.of(Trace.of(scaled), performer), OptionalDouble.empty());
     }
 
-    /** Whether both hands get everywhere, the trunk turned where that helps. */
+    /**
+     * Whether both hands get everywhere, the trunk turned where that helps, and neither too near
+     * its own shoulder.
+     */
     public boolean reached() {
-        return reach.trunk().reached();
+        return reach.worst() <= SLACK;
     }
 
     // The largest factor that is reached, or the least there is.
@@ -136,9 +167,12 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
         }
         double yes = Math.min(1, least);
         double no = 1;
+        if (Reach.hopeless(Trace.of(scaled(pairing, yes)), performer)) {
+            return yes;
+        }
         while (no - yes > EXACT) {
             double half = (yes + no) / 2;
-            if (at(pairing, performer, half).reached()) {
+            if (at(pairing, performer, half).reach().trunk().reached()) {
                 yes = half;
             } else {
                 no = half;

@@ -2,10 +2,9 @@ package deferent.search.seek;
 
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
-import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Reach;
+import deferent.search.fit.ArmsFit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -18,7 +17,6 @@ import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * What a seek has found: class matches, and from them the answers asked for.
@@ -28,6 +26,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * have it once, in the match of the smaller gap, then of the lower key as carrier.
  */
 public final class Answers {
+    /** Hands that fall short by less do get there, metres. */
+    private static final double NOTHING = 1e-4;
+
     /** A gap up to this, in tethers, is no gap: linked exactly. */
     static final double EXACT = 2e-6;
 
@@ -283,7 +284,7 @@ public final class Answers {
                             });
         }
         if (times > 1) {
-            found.sort(Comparator.comparingDouble(this::lateRank));
+            found.sort(Comparator.comparingDouble(this::lateRank).thenComparingDouble(this::small));
         }
         return List.copyOf(found.subList(0, Math.min(found.size(), request.limit())));
     }
@@ -320,6 +321,11 @@ public final class Answers {
             case NEW -> -merit.toShelf().orElse(0);
             case CLOSEST, SYMMETRY, CONTRAST -> 0;
         };
+    }
+
+    // Of what is reached, what keeps the longest tethers is in reach best.
+    private double small(Answer a) {
+        return request.order() == Order.REACH ? -a.pairing().left().tether().length() : 0;
     }
 
     private Candidate candidate(int match) {
@@ -411,15 +417,24 @@ public final class Answers {
     }
 
     private Optional<Answer> answer(Candidate c, String family) {
+        return answer(c, family, request.filter().reachable());
+    }
+
+    private Optional<Answer> answer(Candidate c, String family, boolean reachable) {
         Pairing pairing = staging.pairing(c.carrier, c.rider);
         Filter filter = request.filter();
         Trace trace = Trace.of(pairing);
-        if (filter.reachable() && clearlyTooFar(trace)) {
-            return Optional.empty();
-        }
         Reach reach = Reach.of(trace, request.performer());
-        if (filter.reachable() && !reach.everywhere()) {
-            return Optional.empty();
+        double scale = 1;
+        if (reachable && reach.worst() > NOTHING) {
+            Optional<ArmsFit> smaller = reached(pairing);
+            if (smaller.isEmpty()) {
+                return Optional.empty();
+            }
+            pairing = smaller.get().pairing();
+            scale = smaller.get().scale();
+            reach = smaller.get().reach();
+            trace = Trace.of(pairing);
         }
         OptionalDouble toShelf = toShelf(Portrait.of(staging, c.carrier, c.rider));
         if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
@@ -448,7 +463,7 @@ public final class Answers {
                         matches.hand(c.match),
                         heads.size(matches.head(c.match)),
                         hands.riders(matches.hand(c.match)),
-                        exact ? 0 : matches.gap(c.match) * unit,
+                        exact ? 0 : matches.gap(c.match) * unit * scale,
                         exact,
                         c.carrier,
                         c.rider,
@@ -458,21 +473,26 @@ public final class Answers {
                         family,
                         exact || request.tethers() == Tethers.FREE
                                 ? List.of()
-                                : Closing.of(staging, c.carrier, c.rider),
+                                : Closing.of(sized(scale), c.carrier, c.rider),
                         new Merit(
                                 c.contrast,
                                 c.symmetry,
-                                Math.max(
-                                        reach.hand(Side.LEFT).worst(),
-                                        reach.hand(Side.RIGHT).worst()),
+                                reach.worst(),
                                 corded.slowest(),
                                 corded.growth(),
                                 toShelf)));
     }
 
+    private Staging sized(double scale) {
+        return scale == 1
+                ? staging
+                : new Staging(request.space(), request.tethers(), staging.tether() * scale);
+    }
+
     /**
      * More like this: the answers' pairings nearest to a given one in what hands and heads draw,
-     * one a class, nearest first. A pairing of the space finds itself at no distance.
+     * one a class, nearest first. A pairing of the space finds itself at no distance. They keep
+     * their sizes, reached or not, as it is these that are likened.
      */
     public List<Like> like(Pairing given, int count) {
         Portrait wanted = Portrait.of(given);
@@ -520,7 +540,7 @@ public final class Answers {
 
     private Optional<Like> like(Likest likest) {
         Candidate candidate = measured(likest.match, likest.carrier, likest.rider);
-        return answer(candidate, family(candidate)).map(a -> new Like(a, likest.distance));
+        return answer(candidate, family(candidate), false).map(a -> new Like(a, likest.distance));
     }
 
     // Carrier and rider each choose for themselves: a portrait's square is the sum of theirs.
@@ -589,19 +609,9 @@ public final class Answers {
         return List.copyOf(found);
     }
 
-    // A few instants rule most of what nobody reaches out before the whole reading is made.
-    private boolean clearlyTooFar(Trace trace) {
-        double arm = request.performer().arm() + 1e-3;
-        Samples few = trace.samples(24);
-        for (Side side : Side.values()) {
-            Vector3D shoulder = request.performer().shoulder(side);
-            for (int i = 0; i < few.count(); i++) {
-                if (Vector3D.distance(Samples.point(few.hand(side), i), shoulder) > arm) {
-                    return true;
-                }
-            }
-        }
-        return false;
+    // Tethers too short to spin are no answer; a few instants rule most of those out.
+    private Optional<ArmsFit> reached(Pairing pairing) {
+        return ArmsFit.within(pairing, request.performer(), ArmsFit.USUAL_SHORTEST);
     }
 
     private OptionalDouble toShelf(Portrait portrait) {

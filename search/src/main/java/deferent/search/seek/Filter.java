@@ -6,7 +6,9 @@ import deferent.motion.pairing.Refusal;
  * Which answers to keep; judged on each class's representative.
  *
  * @param exactOnly leave out those that a size must close first
- * @param reachable both hands get everywhere
+ * @param reachable both hands get everywhere, the trunk turned where that helps: what a body does
+ *     not reach is made smaller until it does, tethers and all, and left out where that would take
+ *     tethers too short to spin; what is found by likeness keeps its size
  * @param slowest the greatest that the slowest tempo may be, hand cycles a minute; infinite for any
  * @param greatestGrowth how many times as far aside a slip may at most have put the head after a
  *     reaction time; infinite for any

@@ -8,7 +8,8 @@ import java.util.OptionalDouble;
  * @param contrast the larger figure's outer radius over the smaller's, 1 or more
  * @param symmetry greatest order of turning symmetry that both figures share, 0 where both are
  *     circles
- * @param missing length by which the hands fail to reach, metres, 0 where they get everywhere
+ * @param missing length by which the hands fail to reach with the trunk turned at best, metres, 0
+ *     where they get everywhere
  * @param slowest the slowest tempo, hand cycles a minute; empty where it was not asked or there is
  *     none
  * @param growth how many times as far aside a slip has put the head after a reaction time, at the

@@ -9,7 +9,9 @@ package deferent.search.seek;
 public enum Order {
     /** Exactly linked first, then by clock gap. */
     CLOSEST,
-    /** What the performer reaches best: by the length that is missing. */
+    /**
+     * What the performer reaches best: by the length that is missing, then by the longest tethers.
+     */
     REACH,
     /** Slowest tempo at which both cords stay taut with the figure kept, lowest first. */
     SLOWEST,

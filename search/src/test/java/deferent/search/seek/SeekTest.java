@@ -15,8 +15,10 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Reach;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.search.fit.ArmsFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -247,11 +249,38 @@ class SeekTest {
     }
 
     @Test
+    void whatIsOutOfReachIsMadeSmallerUntilItIsReachedAndLinksAllTheSame() {
+        List<Answer> reached =
+                new Seek(REQUEST.withLimit(12, 3).with(Filter.NONE.reached())).found().list();
+        assertThat(reached).isNotEmpty();
+        for (Answer answer : reached) {
+            Trace trace = Trace.of(answer.pairing());
+            assertThat(Reach.of(trace, REQUEST.performer()).trunk().reached())
+                    .as(answer.said())
+                    .isTrue();
+            assertThat(answer.pairing().left().tether().length())
+                    .isBetween(ArmsFit.USUAL_SHORTEST - 1e-9, REQUEST.tether().length());
+            if (answer.exact()) {
+                assertThat(LinkReading.of(trace, Side.LEFT).inPlaneGap())
+                        .as(answer.said())
+                        .isLessThan(1e-4);
+            }
+        }
+        assertThat(reached)
+                .as("some of them had to be made smaller")
+                .anyMatch(
+                        a ->
+                                a.pairing().left().tether().length()
+                                        < REQUEST.tether().length() - 0.01);
+        assertThat(new Seek(REQUEST.withLimit(12, 3)).found().list())
+                .as("unless reach is not asked")
+                .allMatch(a -> a.pairing().left().tether().equals(REQUEST.tether()))
+                .anyMatch(a -> a.merit().missing() > 0.1);
+    }
+
+    @Test
     void filtersAndOrdersDoWhatTheySay() {
         SeekRequest few = REQUEST.withLimit(12, 3);
-        for (Answer answer : new Seek(few.with(Filter.NONE.reached())).found().list()) {
-            assertThat(answer.merit().missing()).isLessThan(1e-3);
-        }
         assertThat(new Seek(few.with(Filter.NONE.symmetric(3))).found().list())
                 .isNotEmpty()
                 .allMatch(a -> a.merit().symmetry() >= 3);

@@ -125,6 +125,10 @@ class ReadingList extends Part {
             )}
           </div>`
         : nothing}
+      ${fit.arms_told
+        ? html`<p class="fit-beside">${fit.arms_told}</p>
+            <button type="button" class="link" @click=${() => this.desk.act('arms')}>Take that size</button>`
+        : nothing}
       <button type="button" class="link other-fit" @click=${() => this.desk.act('fit', fit.carrier === 'left' ? 'right' : 'left')}>Fit the other link instead</button>`;
   }
 

@@ -7,7 +7,7 @@ import { ORDERS, SPACES } from '../state/seek.js';
 import '../stage/thumb.js';
 
 /** @type {[keyof Protocol.Filter, string][]} */
-const TICKS = [['exact', 'linked exactly'], ['reachable', 'in reach'], ['new', 'new to the shelf']];
+const TICKS = [['exact', 'linked exactly'], ['new', 'new to the shelf']];
 /** @type {[keyof Protocol.Filter, string, string, number, number][]} */
 const AMOUNTS = [
   ['slowest_cycles_per_min', 'cords taut at', 'a minute', 1, 600],
@@ -48,6 +48,8 @@ class SeekList extends Part {
           ([key, says]) => html`<label class="tick"><input type="checkbox" data-only=${key} .checked=${!!seek.filter[key]}
             @change=${(e) => seek.only(key, e.target.checked || undefined)}> ${says}</label>`,
         )}
+        <label class="tick"><input type="checkbox" data-only="reachable" .checked=${seek.filter.reachable !== false}
+          @change=${(e) => seek.only('reachable', e.target.checked ? undefined : false)}> as large as my arms reach</label>
         ${AMOUNTS.map(
           ([key, says, unit, least, most]) => html`<label class="amount"><span>${says}</span>
             <input type="number" inputmode="decimal" data-only=${key} min=${least} max=${most} step="any" .value=${String(seek.filter[key] ?? '')}
