@@ -46,7 +46,12 @@ public record Away(
 
     private static final int COUNT = 360;
 
-    static Away of(Course course, Course from, Trace trace, Side side) {
+    /**
+     * How far a course strays over a trace.
+     *
+     * @param from the course it strays from, whose breaks are that side's
+     */
+    public static Away of(Course course, Course from, Trace trace, Side side) {
         Times times = Times.of(trace, side, 2, COUNT);
         Polyline path = Polyline.of(from, trace.interval());
         Polyline own = Polyline.of(course, trace.interval());

@@ -836,7 +836,7 @@ public record KeepTheHandPath(
      * Normal of the plane in which hand, cord and gravity all stay; the zero vector where there is
      * none.
      */
-    static Vector3D planeNormal(Trace trace, Side side, Cord cord) {
+    public static Vector3D planeNormal(Trace trace, Side side, Cord cord) {
         Place place = trace.pairing().part(side).place();
         Vector3D normal = place.plane().normal();
         if (place.turn().turns() != 0

@@ -1,8 +1,13 @@
 package deferent.reading.tether;
 
+import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
+import deferent.motion.trace.Trace;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -35,6 +40,32 @@ public final class Orbit {
                 state(table.hand().at(table.start()), head.at(table.start()), cord),
                 normal,
                 Optional.of(head));
+    }
+
+    /**
+     * A motion whose hand and head are known throughout and smooth.
+     *
+     * @param over one cycle
+     * @param steps of the integrator over the cycle
+     * @param normal of the plane everything stays in; the zero vector where it does not
+     */
+    public static Orbit of(
+            Course hand, Course head, Cord cord, Interval over, int steps, Vector3D normal) {
+        double[] cuts = {over.start(), over.end()};
+        return new Orbit(HandTable.of(hand, cuts, steps), cord, head, normal);
+    }
+
+    /** A trace with a smooth motion in the place of one side's own; corded. */
+    public static Trace in(Trace trace, Side side, Course hand, Course head) {
+        return Replaced.in(
+                trace,
+                Origin.CORDED,
+                side,
+                hand,
+                head,
+                trace.breaks().stream().filter(b -> b.side() != side).toList(),
+                List.of(),
+                trace.gaps());
     }
 
     private Orbit(

@@ -67,6 +67,7 @@ class MathematicsHouseTest {
             List<String> others = new ArrayList<>(READINGS);
             others.remove(room);
             others.add("worked");
+            others.add("closest");
             holds(
                     noClasses()
                             .that()
