@@ -22,7 +22,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     be worth saying
  */
 public record ReachHelps(Optional<ArmsFit> smaller, Optional<Move> move) {
-    /** Where more than this share of what is missing is left, a move is not worth it (our choice). */
+    /**
+     * Where more than this share of what is missing is left, a move is not worth it (our choice).
+     */
     private static final double LEFT = 0.5;
 
     /** How far the centres are moved, metres: one step, tried each way (our choice). */
