@@ -37,7 +37,7 @@ public final class Lame {
                 cord(Side.LEFT),
                 cord(Side.RIGHT),
                 not(),
-                Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not())));
+                Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not(), not())));
     }
 
     private static CordReading cord(Side side) {

@@ -11,7 +11,6 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 
 /** A sheet that a student can learn from on paper. */
@@ -151,7 +150,10 @@ class SheetTest {
                         .map(Mark.Text.class::cast)
                         .filter(text -> text.ink() == Ink.DANGER)
                         .toList();
-        assertThat(red).extracting(Mark.Text::words).contains("!!").anyMatch(DANGER);
+        assertThat(red)
+                .extracting(Mark.Text::words)
+                .contains("!!")
+                .anyMatch(words -> words.startsWith("Danger:"));
         assertThat(print(fast, Edition.USUAL).text()).contains("It ends at ");
         double lowest = red.stream().mapToDouble(Mark.Text::baseline).max().orElseThrow();
         assertThat(
@@ -163,8 +165,6 @@ class SheetTest {
                 .isNotEmpty();
         assertThat(print(RING, Edition.USUAL).text()).doesNotContain("Danger");
     }
-
-    private static final Predicate<String> DANGER = words -> words.startsWith("Danger:");
 
     @Test
     void thePicturesAreLinesAndNotPixels() {

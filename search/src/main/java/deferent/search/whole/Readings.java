@@ -77,6 +77,8 @@ public record Readings(
         CordReading rightCord = CordReading.of(trace, Side.RIGHT, kit, detail);
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
         Worked<Room> room = Worked.of("how near things come", () -> Room.of(trace, performer));
+        Worked<Reach> reach =
+                Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
         return new Readings(
                 trace,
                 performer,
@@ -86,7 +88,7 @@ public record Readings(
                 hand(trace, Side.RIGHT, detail, lexicon),
                 leftLeads,
                 rightLeads,
-                Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
+                reach,
                 room,
                 leftCord,
                 rightCord,
@@ -101,6 +103,7 @@ public record Readings(
                                         left ? leftLeads : rightLeads,
                                         left ? leftCord : rightCord,
                                         left ? rightCord : leftCord,
+                                        reach,
                                         detail == Detail.SETTLED)));
     }
 

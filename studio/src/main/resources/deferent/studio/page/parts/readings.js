@@ -33,7 +33,6 @@ class ReadingList extends Part {
     const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
       <section class="block headline" aria-label="Link">
-        ${first ? html`<p class="first" data-tone=${first.tone}>${first.text}</p>` : nothing}
         ${dangers.length ? html`<div class="dangers" role="status" aria-label="Danger">${repeat(dangers, (t) => t.key, (t) => this.#told(t))}</div>` : nothing}
         ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
