@@ -73,6 +73,8 @@ public record Readings(
         CordReading leftCord = CordReading.of(trace, Side.LEFT, kit, detail);
         CordReading rightCord = CordReading.of(trace, Side.RIGHT, kit, detail);
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
+        Worked<Reach> reach =
+                Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
         return new Readings(
                 trace,
                 performer,
@@ -82,7 +84,7 @@ public record Readings(
                 hand(trace, Side.RIGHT, detail, lexicon),
                 leftLeads,
                 rightLeads,
-                Worked.of("whether the hands get there", () -> Reach.of(trace, performer)),
+                reach,
                 Worked.of("how near things come", () -> Room.of(trace, performer)),
                 leftCord,
                 rightCord,
@@ -94,6 +96,7 @@ public record Readings(
                                         left ? leftLeads : rightLeads,
                                         left ? leftCord : rightCord,
                                         left ? rightCord : leftCord,
+                                        reach,
                                         detail == Detail.SETTLED)));
     }
 
