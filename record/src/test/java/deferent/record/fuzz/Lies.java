@@ -19,7 +19,6 @@ import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
@@ -498,9 +497,7 @@ final class Lies {
                         held,
                         "a stroke holds",
                         flower,
-                        put(
-                                correction + "once",
-                                Optional.of(new Correction.Once(0.1, 1.2, true)))));
+                        put(correction + "once", new Correction.Once(0.1, 1.2, true))));
     }
 
     private static Object aside(Object course) {
