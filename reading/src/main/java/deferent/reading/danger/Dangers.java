@@ -5,7 +5,7 @@ import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Room;
 import deferent.reading.tether.Kit;
-import deferent.reading.worked.CordReading;
+import deferent.reading.tether.Pull;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import java.util.ArrayList;
@@ -36,18 +36,20 @@ public record Dangers(Kit.Heads heads, List<Danger> all, List<String> unknown) {
             Performer performer,
             Kit kit,
             Worked<Room> room,
-            CordReading left,
-            CordReading right,
+            Worked<Pull> left,
+            Worked<Pull> right,
             Detail detail) {
         DangerSearch search = new DangerSearch(trace, performer, kit, detail != Detail.LIVE);
         List<String> unknown = new ArrayList<>();
         room.reading().ifPresent(search::room);
         room.failure().ifPresent(not -> unknown.add(not.what()));
-        for (CordReading cord : List.of(left, right)) {
-            cord.pull().reading().ifPresent(search::pull);
-            cord.pull().failure().ifPresent(not -> unknown.add(not.what()));
-            search.turns(cord.side());
-            search.audience(cord.side());
+        for (Worked<Pull> pull : List.of(left, right)) {
+            pull.reading().ifPresent(search::pull);
+            pull.failure().ifPresent(not -> unknown.add(not.what()));
+        }
+        for (Side side : Side.values()) {
+            search.turns(side);
+            search.audience(side);
         }
         return new Dangers(
                 kit.heads(),

@@ -15,7 +15,7 @@ import deferent.motion.trade.TradeMotion;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Room;
 import deferent.reading.tether.Kit;
-import deferent.reading.worked.CordReading;
+import deferent.reading.tether.Pull;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import java.util.List;
@@ -275,8 +275,8 @@ class DangersTest {
                         Performer.USUAL,
                         kit,
                         new Worked.Not<Room>("how near things come", "no reason", ""),
-                        CordReading.of(trace, Side.LEFT, kit, Detail.LIVE),
-                        CordReading.of(trace, Side.RIGHT, kit, Detail.LIVE),
+                        Worked.of("left", () -> Pull.of(trace, Side.LEFT, kit)),
+                        Worked.of("right", () -> Pull.of(trace, Side.RIGHT, kit)),
                         Detail.LIVE);
         assertThat(dangers.unknown()).containsExactly("how near things come");
         isDanger(dangers, Hazard.HEAD_SPEED, Side.RIGHT);

@@ -8,7 +8,6 @@ import deferent.reading.body.Performer;
 import deferent.reading.body.Room;
 import deferent.reading.tether.Kit;
 import deferent.reading.tether.Pull;
-import deferent.reading.worked.CordReading;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import java.util.OptionalDouble;
@@ -24,21 +23,13 @@ final class Read {
                 Performer.USUAL,
                 kit,
                 Worked.of("room", () -> Room.of(trace, Performer.USUAL)),
-                cord(trace, Side.LEFT, kit),
-                cord(trace, Side.RIGHT, kit),
+                pull(trace, Side.LEFT, kit),
+                pull(trace, Side.RIGHT, kit),
                 detail);
     }
 
-    /** Its pull alone, as exactly as a rest works it out. */
-    private static CordReading cord(Trace trace, Side side, Kit kit) {
-        return new CordReading(
-                side,
-                Worked.of("the pull", () -> Pull.of(trace, side, kit)),
-                Worked.unasked(),
-                Worked.unasked(),
-                Worked.unasked(),
-                Worked.unasked(),
-                Worked.unasked());
+    private static Worked<Pull> pull(Trace trace, Side side, Kit kit) {
+        return Worked.of("the pull", () -> Pull.of(trace, side, kit));
     }
 
     static Dangers of(Pairing pairing, Kit kit) {

@@ -94,7 +94,15 @@ public record Readings(
                 rightCord,
                 Worked.of(
                         "what can hurt in it",
-                        () -> Dangers.of(trace, performer, kit, room, leftCord, rightCord, detail)),
+                        () ->
+                                Dangers.of(
+                                        trace,
+                                        performer,
+                                        kit,
+                                        room,
+                                        leftCord.pull(),
+                                        rightCord.pull(),
+                                        detail)),
                 detail == Detail.LIVE
                         ? Optional.empty()
                         : Optional.of(
