@@ -1,7 +1,10 @@
 package deferent.reading.worked;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.Closely;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
@@ -9,6 +12,7 @@ import deferent.reading.tether.Kit;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.tether.Steadiness;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -23,6 +27,8 @@ import java.util.Optional;
  * @param handPathSteadiness how a slip grows in the best of the motions behind the kept hand path;
  *     unasked where none is
  * @param slowest the slowest tempo, when settled
+ * @param closestFigure the closest figure that a real hand can draw; unasked where the figure kept
+ *     is
  */
 public record CordReading(
         Side side,
@@ -31,12 +37,18 @@ public record CordReading(
         Worked<KeepTheHandPath> handPathKept,
         Worked<Steadiness> figureSteadiness,
         Worked<Steadiness> handPathSteadiness,
-        Worked<SlowestTempo> slowest) {
+        Worked<SlowestTempo> slowest,
+        Worked<ClosestFigure> closestFigure) {
 
     /** Pull samples while something is dragged: enough for the ribbon. */
     public static final int LIVE_COUNT = 120;
 
-    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail) {
+    /**
+     * All that is read of one cord.
+     *
+     * @param closely how the closest figure is looked for
+     */
+    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail, Closely closely) {
         String cord = "the " + side.word() + " cord";
         String pull = "the pull of " + cord;
         if (detail == Detail.LIVE) {
@@ -45,6 +57,7 @@ public record CordReading(
                     Worked.of(
                             pull,
                             () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
+                    Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
@@ -97,7 +110,34 @@ public record CordReading(
                                                                 handPathSlips,
                                                                 () -> Steadiness.of(best)))
                                         .orElseGet(Worked::unasked)),
-                slowest);
+                slowest,
+                closest(ideal, side, kit, closely, handPathKept));
+    }
+
+    /**
+     * The closest figure, begun from what the poi does behind its hand too, where that is known.
+     * Unasked for a pendulum that nobody drives: its still hand draws the figure itself.
+     */
+    public static Worked<ClosestFigure> closest(
+            Trace ideal,
+            Side side,
+            Kit kit,
+            Closely closely,
+            Worked<KeepTheHandPath> handPathKept) {
+        if (ideal.pairing().part(side).motion().undriven()) {
+            return Worked.unasked();
+        }
+        List<Course> starts =
+                handPathKept.reading().flatMap(KeepTheHandPath::best).stream()
+                        .map(KeepTheHandPath.Solution::head)
+                        .toList();
+        return Worked.of(
+                drawingClosest(side),
+                () -> ClosestFigure.of(ideal, side, Cord.of(ideal, side, kit), closely, starts));
+    }
+
+    public static String drawingClosest(Side side) {
+        return "the closest " + side.word() + " figure that a hand draws";
     }
 
     public static String keepingFigure(Side side) {
