@@ -19,6 +19,8 @@ class CordPageTest extends InChromium {
             try (Visit visit = visit(screen(1280, 800), after)) {
                 visit.settled();
                 visit.page().evaluate(STILL);
+                visit.tools();
+                visit.hands();
                 double plain = visit.number("deferentStage.picture.strokes");
                 assertThat(visit.number("deferentStage.drawer.ribbons.length")).isPositive();
                 double ribbons = visit.number("deferentStage.drawer.ribbons.length");
@@ -76,6 +78,7 @@ class CordPageTest extends InChromium {
             try (Visit visit = visit(screen(1280, 800), after)) {
                 visit.settled();
                 visit.page().evaluate(STILL);
+                visit.tools();
                 visit.page().locator(".let-go .more").click();
                 visit.page().locator("#let-slip").fill("4");
                 visit.page().locator("#let-seconds").fill("2.5");
@@ -112,6 +115,7 @@ class CordPageTest extends InChromium {
     void whoeverAsksForLessMotionScrubsThroughWhatTheCordDid() {
         try (Visit visit = visit(screen(400, 800).setReducedMotion(ReducedMotion.REDUCE), "")) {
             visit.settled();
+            visit.tools();
             visit.page().locator(".let-go .let").click();
             visit.until("deferentDesk.session.letting");
             assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
@@ -125,6 +129,7 @@ class CordPageTest extends InChromium {
     void aSlackCordIsDrawnAsABowOfDotsAndAHarderPullAsAThickerTether() {
         try (Visit visit = visit()) {
             visit.say("isolation vs four-petal antispin, tempo 40");
+            visit.hands();
             visit.page().evaluate("() => deferentDesk.clock.play(false)");
             visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.3).slack")).isFalse();

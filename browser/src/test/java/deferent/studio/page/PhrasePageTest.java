@@ -14,6 +14,7 @@ class PhrasePageTest extends InChromium {
             assertThat(visit.size("right.hand_radius_m")).isEqualTo(0.6);
             assertThat(visit.page().locator(".begin li").allInnerTexts()).isNotEmpty();
             assertThat(visit.page().locator(".numbers td").first().innerText()).isNotNull();
+            visit.hands();
             assertThat(visit.page().locator(".link-label").innerText()).isEqualTo("0.0\u202fcm");
         }
     }
@@ -120,7 +121,7 @@ class PhrasePageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.say("static spin vs triquetra");
             assertThat(visit.page().locator("reading-list").innerText()).contains("beyond the arm");
-            visit.page().locator(".verb.to-arms").click();
+            visit.page().locator(".verb.arms").click();
             visit.until("document.querySelector('.arms-told[data-reached=true]')");
             visit.settled();
             assertThat(visit.size("left.tether_m")).isBetween(0.30, 0.59);

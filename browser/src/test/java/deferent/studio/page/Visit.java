@@ -134,6 +134,16 @@ final class Visit implements AutoCloseable {
         return studio;
     }
 
+    /** Opens the tools of pattern and view. */
+    void tools() {
+        page.locator(".tools-open").click();
+    }
+
+    /** Has hands, cords and handles shown as long as the page stands. */
+    void hands() {
+        page.evaluate("() => deferentStage.ask(true)");
+    }
+
     void until(String expression) {
         Chromium.until(page, expression);
     }

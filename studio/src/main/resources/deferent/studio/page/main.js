@@ -26,6 +26,8 @@ const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from
 const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
 const SHUT = `The studio was closed or started anew, and this page’s key died with it. ${KEPT} Open the studio anew: press Enter in its terminal, or start it again; then put that part behind the new address.`;
 
+const NOTE = 30; // pixels that a sentence of one line takes under the phrase
+
 const $ = (name) => document.querySelector(name);
 
 export class Desk {
@@ -47,12 +49,15 @@ export class Desk {
     this.away = $('take-panel');
     this.phrase = $('phrase-line');
     this.conflict = null;
+    this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
     /** @type {{ side: Protocol.Side, slip: number, seconds: number }} */
     this.slip = { side: 'left', slip: 0.01, seconds: 5 };
     this.cared = localStorage.getItem('deferent.care') === 'known';
+    this.#tools(localStorage.getItem('deferent.tools') === 'open');
     this.#colours();
+    this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
     for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
@@ -61,12 +66,14 @@ export class Desk {
     this.session.addEventListener('back', () => this.#backAgain());
     this.clock.addEventListener('state', () => this.#careful());
     this.crossings.addEventListener('state', () => this.#gates());
-    this.session.live.addEventListener('close', () => this.notices.stay(AWAY));
-    this.session.live.addEventListener('shut', () => this.notices.stay(SHUT));
-    this.session.live.addEventListener('open', () => this.notices.stay(null));
+    this.session.live.addEventListener('close', () => this.#heard(AWAY));
+    this.session.live.addEventListener('shut', () => this.#heard(SHUT));
+    this.session.live.addEventListener('open', () => this.#heard(null));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
     addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
+    // The transport's height is known once it is drawn, and changes with the window.
+    new ResizeObserver(() => this.stage.frame()).observe($('transport-bar'));
     this.shelf.refresh();
     this.#openAddress();
   }
@@ -74,7 +81,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys' | 'strip' | 'tools'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -118,6 +125,14 @@ export class Desk {
         break;
       case 'take':
         this.away.open();
+        break;
+      case 'tools':
+        this.#tools(!this.tools);
+        break;
+      case 'strip':
+        this.strip.turn();
+        $('transport-bar').soon();
+        this.stage.frame(true);
         break;
       case 'words':
         this.words.open();
@@ -198,6 +213,28 @@ export class Desk {
   setSlip(slip) {
     this.slip = slip;
     this.session.dispatchEvent(new Event('state'));
+  }
+
+  #tools(open) {
+    this.tools = open;
+    localStorage.setItem('deferent.tools', open ? 'open' : 'shut');
+    $('.corner').classList.toggle('shut', !open);
+    $('transport-bar').soon();
+  }
+
+  // What lies over the stage at its edges: the phrase, the transport, and an open drawer beside it or a sheet below.
+  #covered() {
+    const stage = this.stage.getBoundingClientRect();
+    const phrase = $('.phrase').getBoundingClientRect();
+    const foot = $('transport-bar').getBoundingClientRect();
+    const side = this.side.getBoundingClientRect();
+    const beside = side.left > stage.left + stage.width / 3;
+    return {
+      above: phrase.height ? Math.max(0, phrase.bottom + NOTE - stage.top) : 0,
+      right: beside && this.side.open ? Math.max(0, stage.right - side.left) : 0,
+      below: foot.height ? Math.max(0, stage.bottom - foot.top) : 0,
+      left: 0,
+    };
   }
 
   #fast(speed = this.clock.speed) {
@@ -387,8 +424,16 @@ export class Desk {
     }
   }
 
+  // Whether the server answers; while it does not, what is shown is what stood before.
+  #heard(trouble) {
+    this.unanswered = trouble !== null;
+    this.notices.stay(trouble);
+    this.session.dispatchEvent(new Event('state'));
+  }
+
   #changed() {
     const { session } = this;
+    document.body.classList.toggle('stands', !!session.error || this.unanswered);
     clearTimeout(this.writing);
     if (!session.answer || session.dragging) return;
     this.writing = setTimeout(async () => {
@@ -502,22 +547,34 @@ export class Desk {
       k: () => this.act('keep'),
       g: () => this.act('let-go'),
       v: () => this.stage.nextView(),
+      l: () => this.stage.ask(!this.stage.always),
+      o: () => this.act('strip'),
+      m: () => this.act('tools'),
+      x: () => this.#alone(),
       h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
       '/': () => this.phrase.focusField(),
       e: () => this.act('take'),
       w: () => this.act('words'),
       '?': () => this.act('keys'),
-      1: () => this.side.show('reading'),
-      2: () => this.side.show('sizes'),
-      3: () => this.side.show('shelf'),
-      4: () => this.side.show('crossings'),
-      5: () => this.side.show('seek'),
-      6: () => this.side.show('map'),
+      1: () => this.side.turn('reading'),
+      2: () => this.side.turn('sizes'),
+      3: () => this.side.turn('shelf'),
+      4: () => this.side.turn('crossings'),
+      5: () => this.side.turn('seek'),
+      6: () => this.side.turn('map'),
     }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
     if (does) {
       event.preventDefault();
       does();
     }
+  }
+
+  // Nothing but the figure, in the whole screen where the browser allows it.
+  #alone() {
+    const alone = document.body.classList.toggle('alone');
+    if (alone) document.documentElement.requestFullscreen?.().catch(() => {});
+    else if (document.fullscreenElement) document.exitFullscreen();
+    this.stage.frame(true);
   }
 
   #step(by) {

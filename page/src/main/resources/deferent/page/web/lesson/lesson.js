@@ -173,7 +173,7 @@ class Lesson {
     this.camera.resize(width, height);
     this.scale = Math.max(0.72, Math.min(1.3, Math.min(width, height) / 460));
     const { least, most } = this.scene.box();
-    this.camera.frame(least, most, 14, 14);
+    this.camera.frame(least, most, { above: 24, right: 24, below: 24, left: 24 });
     this.draw();
   }
 

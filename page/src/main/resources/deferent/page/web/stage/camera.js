@@ -16,6 +16,7 @@ export class Camera {
     this.target = [0, -0.12, 0.15];
     this.width = 1;
     this.height = 1;
+    this.aside = [0, 0]; // pixels by which what is looked at stands off the middle, to the right and down
     this.eye = [0, 0, 0];
     this.right = [1, 0, 0];
     this.up = [0, 1, 0];
@@ -52,14 +53,21 @@ export class Camera {
     this.settle();
   }
 
-  /** Steps back until the box fits, with a little air round it: so many pixels above and below. */
-  frame(least, most, above = 10, below = 10) {
-    const share = (this.height - above - below) / this.height;
-    const halfWidth = Math.max(Math.abs(least[0]), Math.abs(most[0])) + 0.12;
-    const halfHeight = ((most[1] - least[1]) / 2 + 0.06) / share;
-    const half = Math.max(halfHeight, (halfWidth * this.height) / this.width);
-    this.target[1] = (least[1] + most[1]) / 2 + (half * (above - below)) / this.height;
-    this.distance = Math.max(NEAREST, Math.min(FURTHEST, half / Math.tan(FIELD / 2) + 0.25));
+  /**
+   * Steps back until the box fits into what is left of the paper inside these margins, pixels, and looks at it there. The box is
+   * seen level from the front or behind, its nearest face as large as any of it.
+   */
+  frame(least, most, { above = 10, right = 10, below = 10, left = 10 } = {}) {
+    const high = Math.max(40, this.height - above - below);
+    const wide = Math.max(40, this.width - left - right);
+    const halfWidth = Math.max(Math.abs(least[0]), Math.abs(most[0]), 0.05);
+    const halfHeight = Math.max((most[1] - least[1]) / 2, 0.05);
+    const half = Math.max((halfHeight * this.height) / high, (halfWidth * this.height) / wide);
+    const nearest = Math.max(most[2] - this.target[2], this.target[2] - least[2], 0);
+    this.target[1] = (least[1] + most[1]) / 2;
+    this.aside[0] = (left - right) / 2;
+    this.aside[1] = (above - below) / 2;
+    this.distance = Math.max(NEAREST, Math.min(FURTHEST, half / Math.tan(FIELD / 2) + nearest));
     this.settle();
   }
 
@@ -98,16 +106,16 @@ export class Camera {
     const depth = dx * this.ahead[0] + dy * this.ahead[1] + dz * this.ahead[2];
     if (depth < 0.05) return false;
     const s = this.scale / depth;
-    out[0] = this.width / 2 + this.flip * s * (dx * this.right[0] + dz * this.right[2]);
-    out[1] = this.height / 2 - s * (dx * this.up[0] + dy * this.up[1] + dz * this.up[2]);
+    out[0] = this.width / 2 + this.aside[0] + this.flip * s * (dx * this.right[0] + dz * this.right[2]);
+    out[1] = this.height / 2 + this.aside[1] - s * (dx * this.up[0] + dy * this.up[1] + dz * this.up[2]);
     out[2] = depth;
     return true;
   }
 
   /** Unit direction from the eye through a pixel. */
   ray(px, py) {
-    const a = (this.flip * (px - this.width / 2)) / this.scale;
-    const b = (this.height / 2 - py) / this.scale;
+    const a = (this.flip * (px - this.width / 2 - this.aside[0])) / this.scale;
+    const b = (this.height / 2 + this.aside[1] - py) / this.scale;
     const d = [0, 1, 2].map((i) => this.ahead[i] + a * this.right[i] + b * this.up[i]);
     const length = Math.hypot(...d);
     return d.map((v) => v / length);

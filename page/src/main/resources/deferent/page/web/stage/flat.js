@@ -1,6 +1,6 @@
 // Draws the same picture on a plain two-dimensional canvas, where there is no WebGL or where it is asked for.
 
-import { RIBBON, SHAPES, pointsOf, ribbonsOf } from './picture.js';
+import { OLDEST, RIBBON, SHAPES, pointsOf, ribbonsOf } from './picture.js';
 
 const STEPS = 28; // shades of a fading trail
 
@@ -117,12 +117,16 @@ export class FlatDrawer {
     const l = ribbon.line;
     const last = ribbon.rows - 1;
     const head = phase * last;
-    const length = Math.min(1, fade) * last;
+    const lit = Math.min(1, fade);
+    const length = lit * last;
+    const oldest = fade >= 1 ? OLDEST : 0;
+    const [dashes, share] = (fade >= 1 && style[ribbon.what.side]) || [0, 1];
+    if (dashes) p.setLineDash(this.#dashes(l, last, dashes, share));
     p.lineCap = 'butt';
     for (let step = STEPS - 1; step >= 0; step--) {
       const young = (step / STEPS) * length;
       const old = ((step + 1) / STEPS) * length;
-      const left = Math.pow(Math.max(0, 1 - (young + old) / 2 / (fade * last)), 1.5);
+      const left = Math.max(oldest, Math.pow(Math.max(0, 1 - (young + old) / 2 / (lit * last)), 1.5));
       if (left < 0.01) continue;
       p.beginPath();
       if (ribbon.what.closed) this.#stretch(l, last, head - old, head - young);
@@ -139,6 +143,15 @@ export class FlatDrawer {
       p.stroke();
       p.globalCompositeOperation = 'source-over';
     }
+    p.setLineDash([]);
+  }
+
+  // Dashes as long on the screen as so many a cycle are on an even path.
+  #dashes(l, last, count, share) {
+    let length = 0;
+    for (let row = 0; row < last; row++) length += Math.hypot(l[2 * row + 2] - l[2 * row], l[2 * row + 3] - l[2 * row + 1]) || 0;
+    const one = Math.max(2, length / count);
+    return [one * share, one * (1 - share)];
   }
 
   // The line from one place to another, counted in rows and wrapped round.

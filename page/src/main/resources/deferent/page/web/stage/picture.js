@@ -32,22 +32,24 @@ export class Picture {
     this.strokes = 0;
     this.marks = 0;
     this.linkShown = false;
-    for (const side of ['left', 'right']) this.#ghost(scene, side, phase, ink);
+    const cords = show.cords !== false;
+    if (cords) for (const side of ['left', 'right']) this.#ghost(scene, side, phase, ink);
     for (const item of scene.items) {
       const colour = ink[item.side] || ink.plain;
       switch (item.form) {
         case 'segment':
           if (item.role === 'link') {
             if (show.link) this.#link(scene, item, phase, ink);
-          } else {
+          } else if (cords) {
             this.#stroke(scene, item, phase, colour);
           }
           break;
         case 'point':
-          this.#point(scene, item, phase, colour);
+          if (cords || item.role !== 'hand') this.#point(scene, item, phase, colour);
+          else scene.at(item.track, phase, this.hands[item.side]);
           break;
         case 'fixed':
-          if (item.points.length === 1 && item.role === 'centre') this.#centre(item.points[0], colour);
+          if (cords && item.points.length === 1 && item.role === 'centre') this.#centre(item.points[0], colour);
           break;
       }
     }
@@ -199,5 +201,11 @@ export const RIBBON = {
   ghost: { core: 0.55, halo: 0, alpha: 0.55 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
   figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
-  trail: { core: 1.9, halo: 7.5, alpha: 1 },
+  trail: { core: 1.9, halo: 7.5, alpha: 1, right: [90, 0.72] },
 };
+
+/** Of a light that stays a whole cycle: how bright it is where it is oldest. */
+export const OLDEST = 0.42;
+
+/** And how bright between the dashes by which the right's is told from the left's, where it is not new. */
+export const BETWEEN = 0.45;

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
 
+const CLOSED = 0.005; // metres apart at most: nothing is left to fit
 const PATIENCE = 450; // milliseconds of quiet before an unfinished phrase is called wrong
 
 /** The phrase: one line in trade words. What is wrong is underlined, gently, once the typing rests. */
@@ -54,7 +55,9 @@ class PhraseLine extends Part {
   #error(error) {
     const expected = error.expected || error.right || '';
     const offered = (error.offers || []).some((phrase) => expected.includes(phrase));
-    return html`<span class="phrase-what">${start(error.what)}${offered
+    const { answer } = this.desk.session;
+    return html`${answer ? html`<span class="phrase-still">Still shown: ${answer.phrase || answer.name}.</span>` : nothing}
+      <span class="phrase-what">${start(error.what)}${offered
         ? '.'
         : html`<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${expected}.</span>`}</span>
       ${(error.nearest || []).slice(0, 4).map(
@@ -76,8 +79,25 @@ class PhraseLine extends Part {
     // A phrase is read without the shelf; what the shelf could not give is said here.
     if (session.answer.shelf_told) return html`<span>${session.answer.shelf_told}</span>`;
     if (session.unsaid) return html`<span>No phrase says these sizes; this is <em>${session.answer.name}</em></span>`;
-    const tempo = session.answer.readings.tempo_cycles_per_min;
-    return html`<span>Left hand first, right hand second${tempo ? html` · ${Number(tempo.toFixed(1))} a minute` : nothing}</span>`;
+    return this.#first(session.answer);
+  }
+
+  // What a spinner wants to know first, with the one verb that helps.
+  #first(answer) {
+    const told = answer.readings.told || [];
+    const first = told.find((t) => t.key === 'first') || this.kept;
+    if (!first) return html`<span>Left hand first, right hand second</span>`;
+    this.kept = first;
+    const { session } = this.desk;
+    return html`<span class="first" data-tone=${first.tone}>${first.text}</span>
+      ${Math.max(...answer.strip.gap_m) < CLOSED ? nothing : this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit')}
+      ${answer.readings.reach?.trunk?.reached === false ? this.#verb('arms', 'A', 'Fit to my arms') : nothing}`;
+  }
+
+  #verb(act, key, text) {
+    const { session } = this.desk;
+    return html`<button type="button" class="near verb ${act}" aria-keyshortcuts=${key} title="${text} (${key})" ?disabled=${!session.pattern || session.fitting}
+      @click=${() => this.desk.act(act)}>${text}</button>`;
   }
 
   #put(error, word) {

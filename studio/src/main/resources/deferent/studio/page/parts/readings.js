@@ -31,7 +31,6 @@ class ReadingList extends Part {
     const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
       <section class="block headline" aria-label="Link">
-        ${first ? html`<p class="first">${first.text}</p>` : nothing}
         ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
       </section>

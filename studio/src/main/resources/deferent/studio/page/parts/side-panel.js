@@ -14,6 +14,7 @@ class SidePanel extends Part {
   constructor() {
     super();
     this.tab = 'reading';
+    this.open = localStorage.getItem('deferent.drawer') === 'open';
   }
 
   connect(desk) {
@@ -26,7 +27,26 @@ class SidePanel extends Part {
   show(tab) {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
+    this.draw(true);
+  }
+
+  /** Shows that, or pushes the drawer in where it is what is shown. */
+  turn(tab) {
+    if (this.open && this.tab === tab) this.draw(false);
+    else this.show(tab);
+  }
+
+  /** Draws the drawer out, or pushes it in. */
+  draw(open) {
     this.requestUpdate();
+    if (open === this.open) return;
+    this.open = open;
+    localStorage.setItem('deferent.drawer', open ? 'open' : 'shut');
+    this.updateComplete.then(() => this.desk.stage.frame(true));
+  }
+
+  updated() {
+    this.classList.toggle('open', this.open);
   }
 
   render() {
@@ -34,10 +54,12 @@ class SidePanel extends Part {
       <div class="tabs" role="tablist" aria-label="Beside the stage" @keydown=${this.#key}>
         ${TABS.map(
           ([tab, text]) => html`<button type="button" role="tab" id="tab-${tab}" aria-controls="panel-${tab}"
-            aria-selected=${this.tab === tab} tabindex=${this.tab === tab ? 0 : -1} @click=${() => this.show(tab)}>${text}</button>`,
+            aria-selected=${this.open && this.tab === tab} tabindex=${this.tab === tab ? 0 : -1} @click=${() => this.show(tab)}>${text}</button>`,
         )}
       </div>
-      <div class="panels">
+      <button type="button" class="icon drawer-shut" aria-label="Push the drawer in" title="Push the drawer in" ?hidden=${!this.open}
+        @click=${() => this.draw(false)}>${CROSS}</button>
+      <div class="panels" ?hidden=${!this.open}>
         <reading-list role="tabpanel" id="panel-reading" aria-labelledby="tab-reading" tabindex="0" ?hidden=${this.tab !== 'reading'}></reading-list>
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
@@ -57,5 +79,7 @@ class SidePanel extends Part {
     this.updateComplete.then(() => this.querySelector('#tab-' + tab).focus());
   }
 }
+
+const CROSS = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 5 10 10M15 5 5 15" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linecap="round"/></svg>`;
 
 customElements.define('side-panel', SidePanel);

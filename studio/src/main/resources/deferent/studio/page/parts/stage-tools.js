@@ -23,8 +23,14 @@ class StageTools extends Part {
         )}
         <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>
       </fieldset>
-      <output class="stage-count" aria-hidden="true"></output>
-      <ul class="legend" aria-label="What the shapes mean">
+      <fieldset class="views looks">
+        <legend class="spoken">What is shown</legend>
+        ${[false, true].map(
+          (hands) => html`<label title=${hands ? 'Hands, cords and sizes, always (L)' : 'The light alone; hands come when you point at the stage (L)'}><input type="radio" name="look" aria-keyshortcuts="L"
+            .checked=${stage.always === hands} @change=${() => stage.ask(hands)}><span>${hands ? 'Hands' : 'Light'}</span></label>`,
+        )}
+      </fieldset>
+      <ul class="legend" ?hidden=${!stage.always} aria-label="What the shapes mean">
         <li data-side="left">${LEFT}<span>left</span></li>
         <li data-side="right">${RIGHT}<span>right</span></li>
         <li class="cord">${CORD}<span>thick: pulls; dots: slack</span></li>

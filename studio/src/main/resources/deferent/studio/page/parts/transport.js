@@ -59,6 +59,10 @@ class TransportBar extends Part {
             title="An eye keeps a light for some 60 to 200 thousandths of a second; further right is a long exposure">
           <output>${this.#says(stays, period)}</output>
         </div>
+        <button type="button" class="tools-open" aria-expanded=${this.desk.tools} aria-controls="tools" aria-keyshortcuts="M"
+          title="What a cord keeps, from where it is seen, timing and direction (M)" @click=${() => this.desk.act('tools')}>Tools</button>
+        <button type="button" class="strip-opens" aria-expanded=${!this.desk.strip.shut} aria-controls="strip" title="The strip: how far apart and how hard they pull, over one cycle (O)"
+          aria-keyshortcuts="O" @click=${() => this.desk.act('strip')}>Strip</button>
       </div>`;
   }
 
@@ -116,8 +120,8 @@ function slowestMark(side, kept, at) {
   return svg`<path data-side=${side} class=${kept.replaceAll('_', '-')} d=${d}></path>`;
 }
 
-const toShare = (stays, period) => Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST);
-const fromShare = (share, period) => SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** share;
+const toShare = (stays, period) => Math.min(1, Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST));
+const fromShare = (share, period) => share >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** share;
 
 const PLAY = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5v13l11-6.5z" fill="currentColor"/></svg>`;
 const PAUSE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5h3.6v13H5zM11.4 3.5H15v13h-3.6z" fill="currentColor"/></svg>`;

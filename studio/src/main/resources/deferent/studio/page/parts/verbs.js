@@ -11,8 +11,8 @@ class PatternVerbs extends Part {
     const named = timing && (TIMINGS.get(Math.round(timing.value * 1000) / 1000) || Number(timing.value.toFixed(3)) + ' cycle');
     const direction = session.answer && session.answer.pattern.pairing?.direction;
     const verb = (act, key, text, state, wide) => html`
-      <button type="button" class="verb" ?disabled=${!session.pattern} @click=${() => this.desk.act(act)} aria-keyshortcuts=${key}>
-        <span>${text}${state ? html`: <b class=${wide || ''}>${state}</b>` : ''}</span><kbd aria-hidden="true">${key}</kbd>
+      <button type="button" class="verb" ?disabled=${!session.pattern} @click=${() => this.desk.act(act)} aria-keyshortcuts=${key} title="${text} (${key})">
+        <span>${text}${state ? html`: <b class=${wide || ''}>${state}</b>` : ''}</span>
       </button>`;
     return html`
       <div class="verbs" role="toolbar" aria-label="Pattern">
@@ -20,16 +20,8 @@ class PatternVerbs extends Part {
           ?disabled=${!session.past.length} @click=${() => session.undo()}>${ARROW_BACK}</button>
         <button type="button" class="verb icon" title="Redo (Ctrl+Shift+Z)" aria-label="Redo" aria-keyshortcuts="Control+Shift+Z"
           ?disabled=${!session.future.length} @click=${() => session.redo()}>${ARROW_ON}</button>
-        <i class="rule"></i>
         ${verb('swap', 'S', 'Swap hands')} ${verb('reverse', 'R', 'Reverse')}
         ${verb('step-timing', 'T', 'Timing', named, 'timing')} ${verb('step-direction', 'D', 'Direction', direction, 'direction')}
-        <i class="rule"></i>
-        <button type="button" class="verb fit" ?disabled=${!session.pattern || session.fitting} @click=${() => this.desk.act('fit')} aria-keyshortcuts="F">
-          <span>${session.fitting ? 'Fitting' : 'Fit'}</span><kbd aria-hidden="true">F</kbd>
-        </button>
-        <button type="button" class="verb to-arms" ?disabled=${!session.pattern || session.fitting} @click=${() => this.desk.act('arms')} aria-keyshortcuts="A">
-          <span>Fit to my arms</span><kbd aria-hidden="true">A</kbd>
-        </button>
       </div>`;
   }
 }

@@ -9,6 +9,9 @@ import { Picture } from './picture.js';
 import { WebglDrawer } from './webgl.js';
 import { cm, degrees, gap } from '../parts/units.js';
 
+const GLIDE = 260; // milliseconds the view takes from one framing to the next
+const AIR = 16; // pixels round the figure, so that a head's mark and its glow are whole
+const REST = 2600; // milliseconds a still pointer keeps hands and handles in sight
 const NUDGE = { plain: 0.01, shift: 0.05, alt: 0.001 }; // metres a key press
 
 export class StageElement extends HTMLElement {
@@ -16,8 +19,11 @@ export class StageElement extends HTMLElement {
     super();
     this.camera = new Camera();
     this.picture = new Picture();
-    this.show = { link: true, body: true, path: true, figure: true, trail: true };
-    this.persistence = 0.12; // seconds of motion that stay lit
+    this.show = { link: true, body: true, path: true, figure: true, trail: true, cords: true };
+    this.persistence = Infinity; // seconds of motion that stay lit; a cycle and longer is the whole figure
+    this.always = localStorage.getItem('deferent.look') === 'hands'; // hands, cords and handles are asked for
+    /** What lies over the stage at its edges, pixels. */
+    this.covered = () => ({ above: 0, right: 0, below: 0, left: 0 });
     this.drawn = []; // called after an answer has been drawn, with the answer and its times
     this.handles = new Map();
     this.spot = [0, 0, 0];
@@ -54,6 +60,7 @@ export class StageElement extends HTMLElement {
     new ResizeObserver(() => this.#resize()).observe(this);
     this.#resize();
     this.recolour();
+    this.#reveal(false);
     this.#listen();
   }
 
@@ -125,30 +132,73 @@ export class StageElement extends HTMLElement {
     this.see(VIEWS[(VIEWS.indexOf(this.camera.view) + 1) % VIEWS.length]);
   }
 
-  /** Stands back so that everything is in view. */
-  frame() {
+  /** Stands where the figure fills what is free of the stage. */
+  frame(glide = false) {
     if (!this.session || !this.session.answer) return;
     const { least, most } = this.session.scene.box();
-    for (const handle of this.session.answer.handles) {
-      for (let k = 0; k < 3; k++) {
-        least[k] = Math.min(least[k], handle.at[k]);
-        most[k] = Math.max(most[k], handle.at[k]);
-      }
-    }
-    least[1] = Math.min(least[1], -0.62);
-    most[1] = Math.max(most[1], 0.62);
-    // On a narrow stage what lies over its head and foot would cover the figure: leave room for it.
-    const narrow = this.camera.width < 1.3 * this.camera.height;
-    this.camera.frame(least, most, narrow ? 78 : 10, narrow ? 34 : 10);
-    this.framed = [least[1], most[1], Math.max(-least[0], most[0])];
+    const c = this.camera;
+    const was = [c.target[1], c.distance, ...c.aside];
+    const edges = (this.edges = this.covered());
+    c.frame(least, most, { above: edges.above + AIR, right: edges.right + AIR, below: edges.below + AIR, left: edges.left + AIR });
+    this.framed = [...least, ...most];
+    if (glide && !this.clock.calm.matches) this.#glide(was, [c.target[1], c.distance, ...c.aside]);
+    else this.gliding = null;
     this.draw();
   }
 
+  #glide(from, to) {
+    const start = performance.now();
+    const run = { from, to };
+    this.gliding = run;
+    const step = () => {
+      if (this.gliding !== run) return;
+      const t = Math.min(1, (performance.now() - start) / GLIDE);
+      const share = t * t * (3 - 2 * t);
+      const now = from.map((v, i) => v + share * (to[i] - v));
+      const c = this.camera;
+      [c.target[1], c.distance, c.aside[0], c.aside[1]] = now;
+      c.settle();
+      if (t < 1) requestAnimationFrame(step);
+      else this.gliding = null;
+      this.draw();
+    };
+    step();
+  }
+
+  // A figure that has become another size is framed anew; one that only moved a little stays where the eye has it.
   #frameIfNeeded() {
     const { least, most } = this.session.scene.box();
-    const now = [Math.min(least[1], -0.62), Math.max(most[1], 0.62), Math.max(-least[0], most[0])];
     const was = this.framed;
-    if (!was || now.some((v, i) => Math.abs(v - was[i]) > 0.25)) this.frame();
+    const size = was ? Math.max(was[3] - was[0], was[4] - was[1]) : 0;
+    if (!was || [...least, ...most].some((v, i) => i % 3 < 2 && Math.abs(v - was[i]) > 0.08 * size)) this.frame(!!was);
+  }
+
+  /** Hands, cords, links and handles: always, or only while a pointer or the keyboard is at them. */
+  ask(always) {
+    this.always = always;
+    localStorage.setItem('deferent.look', always ? 'hands' : 'light');
+    this.#near();
+    this.dispatchEvent(new CustomEvent('viewed'));
+  }
+
+  // Something is at the stage now.
+  #near(lasting = REST) {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => this.#rest(), lasting);
+    this.#reveal(true);
+  }
+
+  #rest() {
+    if (this.grip || this.rack.contains(document.activeElement)) this.#near();
+    else this.#reveal(false);
+  }
+
+  #reveal(near) {
+    const asked = near || this.always;
+    if (asked === this.asked) return;
+    this.asked = asked;
+    this.parentElement.classList.toggle('asked', asked);
+    this.draw();
   }
 
   #resize() {
@@ -181,11 +231,16 @@ export class StageElement extends HTMLElement {
   draw() {
     if (!this.session || !this.session.answer || !this.ink) return;
     const phase = this.clock.phase;
-    this.picture.compose(this.session.scene, phase, this.ink, this.show, this.scale);
+    const { show } = this;
+    const asked = !!this.asked;
+    show.cords = show.link = show.path = asked;
+    const fade = this.persistence / this.session.scene.period;
+    show.figure = fade < 1;
+    this.picture.compose(this.session.scene, phase, this.ink, show, this.scale);
     this.look.ink = this.ink;
     this.look.phase = phase;
-    this.look.fade = this.persistence / this.session.scene.period;
-    this.look.show = this.show;
+    this.look.fade = fade;
+    this.look.show = show;
     this.look.glow = this.glow;
     this.drawer.draw(this.picture, this.camera, this.look);
     this.frames++;
@@ -195,7 +250,7 @@ export class StageElement extends HTMLElement {
 
   #label() {
     for (const side of ['left', 'right']) {
-      const p = this.picture.hands[side];
+      const p = this.asked ? this.picture.hands[side] : this.#head(side);
       if (this.camera.project(p[0], p[1], p[2], this.spot)) move(this.letters[side], this.spot[0] - 17, this.spot[1] + 15);
     }
     const t = this.picture.link;
@@ -211,6 +266,11 @@ export class StageElement extends HTMLElement {
     }
     const seen = this.camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot);
     if (seen) move(this.linkLabel, this.spot[0] + 12, this.spot[1] - 22);
+  }
+
+  #head(side) {
+    this.session.scene.at(side + '.head', this.clock.phase, this.place);
+    return this.place;
   }
 
   // Handles -------------------------------------------------------------------------------------------------------------------
@@ -271,9 +331,17 @@ export class StageElement extends HTMLElement {
         [x, y, z] = this.place;
       }
       const seen = this.camera.project(x, y, z, this.spot);
+      // A tilt's handle stands outside the figure, and so may lie outside what is free of the stage: it waits at the edge.
+      if (seen && handle.key.endsWith('.tilt')) this.#keepIn(this.spot);
       if (seen) move(element, this.spot[0] + this.#aside(handle.key), this.spot[1]);
       element.now = [x, y, z];
     }
+  }
+
+  #keepIn(spot) {
+    const { above, right, below, left } = this.edges || this.covered();
+    spot[0] = Math.max(left + AIR, Math.min(this.camera.width - right - AIR, spot[0]));
+    spot[1] = Math.max(above, Math.min(this.camera.height - below - AIR, spot[1]));
   }
 
   // The two centres often lie one behind the other: their handles stand either side of them, so that each can be had.
@@ -285,6 +353,9 @@ export class StageElement extends HTMLElement {
 
   #listen() {
     this.#listenCanvas();
+    this.addEventListener('pointermove', () => this.#near());
+    this.addEventListener('pointerdown', () => this.#near());
+    this.addEventListener('focusin', (event) => this.rack.contains(event.target) && this.#near());
     this.rack.addEventListener('pointerdown', (event) => {
       const element = event.target.closest('.handle');
       if (!element || event.button > 0 || !this.session.pattern) return;

@@ -2,7 +2,7 @@
 // petals and stalls, and a handle to go to a moment.
 
 import uPlot from 'uplot';
-import { cm, seconds, signed, trimmed } from '../parts/units.js';
+import { gap, seconds, signed, trimmed } from '../parts/units.js';
 
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
 const CALM = 100; // milliseconds between drawings while dragging
@@ -29,8 +29,17 @@ export class StripElement extends HTMLElement {
     clock.addEventListener('state', () => this.#moment());
   }
 
+  /** A quiet line of the cycle, or all that is told over it. */
+  turn(shut = !this.shut) {
+    this.shut = shut;
+    this.classList.toggle('shut', shut);
+    localStorage.setItem('deferent.strip', shut ? 'shut' : 'open');
+  }
+
   connectedCallback() {
     if (this.plotPlace) return;
+    this.id = 'strip';
+    this.turn(localStorage.getItem('deferent.strip') !== 'open');
     this.innerHTML = `
       <p class="strip-key"><b>Apart now</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
         <span data-what="breadth"><i></i>a hand’s breadth</span>
@@ -342,7 +351,7 @@ export class StripElement extends HTMLElement {
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${cm(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${gap(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
   }

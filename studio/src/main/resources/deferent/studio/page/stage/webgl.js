@@ -24,7 +24,7 @@ import {
   Vector4,
   WebGLRenderer,
 } from 'three';
-import { RIBBON, pointsOf, ribbonsOf } from './picture.js';
+import { BETWEEN, OLDEST, RIBBON, pointsOf, ribbonsOf } from './picture.js';
 
 const RIBBON_VERTEX = `
 precision highp float;
@@ -70,6 +70,8 @@ uniform float now;
 uniform float fade;
 uniform float wraps;
 uniform float glow;
+uniform float oldest;
+uniform float between;
 out vec4 paint;
 void main() {
   float d = abs(across);
@@ -78,14 +80,14 @@ void main() {
   if (fade > 0.0) {
     float since = now - phase;
     float age = (wraps > 0.5 ? fract(since) : (since < 0.0 ? fade : since)) / fade;
-    float left = pow(max(0.0, 1.0 - age), 1.5);
+    float left = max(oldest, pow(max(0.0, 1.0 - age), 1.5));
     float soft = exp(-d * d / (halo * halo * 0.28));
     c = mix(c, mix(c, vec3(1.0), 0.55), a * left * glow);
     a = (a + soft * mix(0.16, 0.42, glow)) * left;
   }
   if (dashes.x > 0.0) {
     float part = abs(fract(phase * dashes.x) - 0.5) * 2.0;
-    a *= 1.0 - smoothstep(dashes.y - 0.06, dashes.y + 0.06, part);
+    a *= mix(1.0, between, smoothstep(dashes.y - 0.06, dashes.y + 0.06, part));
   }
   a = min(1.0, a) * colour.a;
   paint = vec4(c * a, fade > 0.0 ? a * (1.0 - glow * 0.6) : a);
@@ -261,16 +263,19 @@ export class WebglDrawer {
       u.core.value = style.core * this.ratio;
       u.halo.value = style.halo * this.ratio;
       u.reach.value = Math.max(style.halo, style.core + 1) * this.ratio;
-      const dashes = style[ribbon.what.side];
+      const trail = ribbon.what.kind === 'trail';
+      const whole = fade >= 1;
+      const dashes = !trail || whole ? style[ribbon.what.side] : null;
       u.dashes.value.set(dashes ? dashes[0] : 0, dashes ? dashes[1] : 0);
       u.now.value = phase;
-      const trail = ribbon.what.kind === 'trail';
-      u.fade.value = trail ? fade : 0;
+      u.fade.value = trail ? Math.min(1, fade) : 0;
+      u.oldest.value = trail && whole ? OLDEST : 0;
+      u.between.value = trail ? BETWEEN : 0;
       u.wraps.value = ribbon.what.closed ? 1 : 0;
       if (trail && ribbon.what.closed) {
         const parts = ribbon.rows - 1;
-        const lit = Math.min(parts, Math.ceil(fade * parts) + 2);
-        const last = Math.floor(phase * parts) + 1 + (phase < fade ? parts : 0);
+        const lit = Math.min(parts, Math.ceil(Math.min(1, fade) * parts) + 2);
+        const last = Math.floor(phase * parts) + 1 + (phase < Math.min(1, fade) ? parts : 0);
         ribbon.mesh.geometry.setDrawRange(6 * Math.max(0, Math.min(last - lit, parts)), 6 * lit);
       }
       u.glow.value = glow;
@@ -308,12 +313,14 @@ export class WebglDrawer {
     const far = 60;
     const sx = c.across;
     const sy = c.upright;
+    const ax = (2 * c.aside[0]) / c.width;
+    const ay = (-2 * c.aside[1]) / c.height;
     const depthScale = (far + near) / (far - near);
     const depthShift = (-2 * far * near) / (far - near);
     const dot = (v) => v[0] * e[0] + v[1] * e[1] + v[2] * e[2];
     this.shared.toClip.value.set(
-      sx * r[0], sx * r[1], sx * r[2], -sx * dot(r),
-      sy * u[0], sy * u[1], sy * u[2], -sy * dot(u),
+      sx * r[0] + ax * a[0], sx * r[1] + ax * a[1], sx * r[2] + ax * a[2], -sx * dot(r) - ax * dot(a),
+      sy * u[0] + ay * a[0], sy * u[1] + ay * a[1], sy * u[2] + ay * a[2], -sy * dot(u) - ay * dot(a),
       depthScale * a[0], depthScale * a[1], depthScale * a[2], -depthScale * dot(a) + depthShift,
       a[0], a[1], a[2], -dot(a),
     );
@@ -354,6 +361,8 @@ export class WebglDrawer {
         fade: { value: 0 },
         wraps: { value: 1 },
         glow: { value: 1 },
+        oldest: { value: 0 },
+        between: { value: 0 },
       });
       const mesh = new Mesh(geometry, material);
       mesh.frustumCulled = false;

@@ -301,8 +301,10 @@ export class Session extends EventTarget {
     this.open(fit.answers[i].pattern, { fit });
   }
 
+  /** Forgets what was wrong: the phrase that stands is the phrase again. */
   clearError() {
     this.error = null;
+    if (this.stands) this.said = this.stands.said;
     this.#tell('state');
   }
 
