@@ -96,7 +96,7 @@ public final class FitJson {
                     node.put("scale", rounded(found.scale()));
                     node.put(
                             "trunk_turn_deg",
-                            rounded(Math.toDegrees(found.reach().trunk().greatest())));
+                            rounded(Math.toDegrees(found.reach().turned().greatest())));
                     found.closedTether().ifPresent(t -> node.put("closed_tether_m", rounded(t)));
                     changed.phrase().ifPresent(phrase -> node.put("phrase", phrase));
                     node.set("pattern", PatternJson.tree(changed));

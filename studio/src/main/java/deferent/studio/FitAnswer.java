@@ -63,7 +63,7 @@ final class FitAnswer {
                 found -> {
                     ObjectNode one = answers.addObject();
                     one.put("scale", found.scale());
-                    one.put("trunk_turn_deg", Math.toDegrees(found.reach().trunk().greatest()));
+                    one.put("trunk_turn_deg", Math.toDegrees(found.reach().turned().greatest()));
                     pattern(one, found.pairing(), matter, lexicon);
                     changes(one, SizeChange.between(matter.pairing(), found.pairing()));
                 });

@@ -2,10 +2,16 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
+import deferent.reading.body.Reach;
 import deferent.reading.body.TrunkTurn;
 import deferent.search.fit.ArmsFit;
+import deferent.search.whole.ReachHelps;
 import deferent.tell.Told.Tone;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Says how large a version of a pairing the arms reach. */
 public final class TellArms {
@@ -33,10 +39,11 @@ public final class TellArms {
 
     private static final String HOW =
             "Hand paths and tethers are made smaller together, so the figures keep their shape. The"
-                    + " trunk turns by 45° at most, and no faster than a body does.";
+                    + " trunk turns by 45° at most, and no faster than a body does; shoulders come"
+                    + " forward and the trunk leans only where tethers would be under 30 cm otherwise.";
 
     private static Told found(ArmsFit fit) {
-        String reached = "both arms reach it" + turned(fit.reach().trunk()) + ".";
+        String reached = "both arms reach it" + turned(fit.reach()) + ".";
         if (fit.scale() == 1) {
             return new Told("arms", Tone.GOOD, "As it stands " + reached, HOW);
         }
@@ -53,8 +60,7 @@ public final class TellArms {
 
     private static String givenUp(ArmsFit fit) {
         if (fit.closedTether().isPresent()) {
-            return " It stays off its link, which would take "
-                    + "tethers as short as "
+            return " It does not link so: to link, it would take tethers as short as "
                     + Say.length(fit.closedTether().getAsDouble())
                     + ".";
         }
@@ -63,13 +69,66 @@ public final class TellArms {
                 : " That is shorter than most tethers are: the arms cross too far in it.";
     }
 
-    /** ", with the trunk turned by up to 43°", where it has to turn. */
-    static String turned(TrunkTurn trunk) {
-        return trunk.turned()
-                ? ", with the trunk turned by up to "
-                        + Math.round(Math.toDegrees(trunk.greatest()))
-                        + "°"
-                : "";
+    /** ", with the trunk turned by up to 43° and leant forward by 6°", where it has to. */
+    static String turned(Reach reach) {
+        TrunkTurn trunk = reach.turned();
+        List<String> how = new ArrayList<>();
+        if (trunk.turned()) {
+            how.add(
+                    "the trunk turned by up to "
+                            + Math.round(Math.toDegrees(trunk.greatest()))
+                            + "°");
+        }
+        reach.bend()
+                .ifPresent(
+                        bend -> {
+                            if (bend.lean() > 0) {
+                                how.add(
+                                        (trunk.turned() ? "" : "the trunk ")
+                                                + "leant forward by "
+                                                + Say.degrees(bend.lean()));
+                            }
+                            how.add("the shoulders " + Say.length(bend.forward()) + " forward");
+                        });
+        return how.isEmpty() ? "" : ", with " + Say.listed(how, " and ");
+    }
+
+    /** " Tethers of 44 cm bring it within reach; 10 cm nearer it falls short by 3 cm." */
+    static String helps(ReachHelps helps) {
+        Optional<String> smaller =
+                helps.smaller()
+                        .map(
+                                fit ->
+                                        tethers(fit.pairing())
+                                                + ", hand paths to match, "
+                                                + "bring it within reach");
+        Optional<String> move =
+                helps.move()
+                        .map(
+                                m ->
+                                        "moved "
+                                                + Say.length(m.by())
+                                                + " "
+                                                + way(m.way())
+                                                + ", it "
+                                                + (m.left() > 0
+                                                        ? "is " + Say.length(m.left()) + " short"
+                                                        : "is within reach"));
+        String both =
+                Stream.of(smaller, move)
+                        .flatMap(Optional::stream)
+                        .collect(Collectors.joining("; "));
+        return both.isEmpty() ? "" : " " + Say.capital(both) + ".";
+    }
+
+    private static String way(ReachHelps.Way way) {
+        return switch (way) {
+            case NEARER -> "nearer to you";
+            case LOWER -> "lower";
+            case HIGHER -> "higher";
+            case LEFT -> "to your left";
+            case RIGHT -> "to your right";
+        };
     }
 
     private static String tethers(Pairing pairing) {

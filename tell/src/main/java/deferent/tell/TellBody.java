@@ -17,6 +17,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Says reach and room. */
@@ -42,7 +43,7 @@ final class TellBody {
     }
 
     private void reach(Reach reach, List<Told> all) {
-        boolean turns = reach.trunk().turned() || !reach.trunk().reached();
+        boolean turns = reach.turned().turned() || !reach.trunk().reached();
         for (Side side : Side.values()) {
             HandReach hand = reach.hand(side);
             if (hand.near() || (!turns && !readings.pairing().part(side).still())) {
@@ -92,14 +93,15 @@ final class TellBody {
                         .filter(HandReach::near)
                         .max(Comparator.comparingDouble(HandReach::tooNear))
                         .map(hand -> hand.side().hand() + near(hand));
-        TrunkTurn trunk = reach.trunk();
+        TrunkTurn trunk = reach.turned();
         return trunk.reached()
                 ? near
                 : Optional.of(
                         trunk.tooFarSide().hand()
                                 + " is "
                                 + upTo(trunk.tooFar())
-                                + " beyond the arm's reach, even with the trunk turned");
+                                + " beyond the arm's reach, even with the trunk turned"
+                                + (reach.bend().isPresent() ? " and leant" : ""));
     }
 
     private static String near(HandReach reach) {
@@ -124,18 +126,18 @@ final class TellBody {
     }
 
     private Told trunk(Reach reach) {
-        TrunkTurn trunk = reach.trunk();
+        TrunkTurn trunk = reach.turned();
         String how =
                 " The trunk turns by "
                         + Say.degrees(TrunkTurn.MOST)
                         + " to each side at most, one turn for both hands, and no faster than a body does."
-                        + " A lean is not counted.";
+                        + " Where that falls short, the shoulders come forward and then the trunk leans,"
+                        + " both held over the whole cycle.";
         if (!trunk.reached()) {
             return new Told(
                     "reach.trunk",
                     Tone.WARN,
-                    Say.capital(outOfReach(reach).orElseThrow())
-                            + ": make everything smaller, or bring its centre nearer.",
+                    Say.capital(outOfReach(reach).orElseThrow()) + "." + helps(),
                     arm(reach.hand(trunk.tooFarSide()))
                             + how
                             + " It is worst "
@@ -146,13 +148,22 @@ final class TellBody {
                 "reach.trunk",
                 Tone.NOTE,
                 "Both hands reach their whole paths"
-                        + TellArms.turned(trunk)
-                        + ", furthest to the "
-                        + trunk.toThe().word()
-                        + " "
-                        + at(trunk.greatestTime())
+                        + TellArms.turned(reach)
+                        + (trunk.turned()
+                                ? ", furthest to the "
+                                        + trunk.toThe().word()
+                                        + " "
+                                        + at(trunk.greatestTime())
+                                : "")
                         + ".",
                 arm(reach.hand(Side.LEFT)) + how);
+    }
+
+    /** What has been seen to help, where that was looked for. */
+    private String helps() {
+        return readings.advice().flatMap(advice -> advice.helps().reading()).stream()
+                .map(TellArms::helps)
+                .collect(Collectors.joining());
     }
 
     private String arm(HandReach reach) {

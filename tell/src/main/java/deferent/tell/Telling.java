@@ -77,6 +77,7 @@ public final class Telling {
         not.add("fit", advice.fit());
         not.add("truth", advice.truth());
         not.add("costs", advice.costs());
+        not.add("reach", advice.helps());
         for (Side side : Side.values()) {
             List<Neighbour> near =
                     advice.neighbours(side).reading().stream()

@@ -115,7 +115,14 @@ class OwnFeetTest {
     void whatRestsOnALinkThatFailedSaysSo() {
         Worked<deferent.reading.link.LinkReading> link =
                 new Worked.Not<>("the link from the left head", Lame.REASON, "Inside: a test.");
-        Advice advice = Advice.of(WHOLE.trace(), link, WHOLE.leftCord(), WHOLE.rightCord(), true);
+        Advice advice =
+                Advice.of(
+                        WHOLE.trace(),
+                        link,
+                        WHOLE.leftCord(),
+                        WHOLE.rightCord(),
+                        WHOLE.reach(),
+                        true);
         for (Worked<?> resting : List.of(advice.fit(), advice.truth())) {
             assertThat(resting.failure().orElseThrow().reason())
                     .contains("it rests on the link from the left head", Lame.REASON);

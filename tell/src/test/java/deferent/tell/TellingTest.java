@@ -3,10 +3,14 @@ package deferent.tell;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
+import deferent.search.fit.ArmsFit;
+import deferent.search.fit.Fit;
+import deferent.search.whole.ReachHelps;
 import deferent.search.whole.Readings;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +19,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a spinner reads beside a pairing. */
@@ -76,8 +81,72 @@ class TellingTest {
                                 + "°");
         assertThat(text(phrase, "reach.left")).isEmpty();
         assertThat(text("triquetra hand radius 130 cm vs static spin", "reach.trunk").orElseThrow())
-                .contains("even with the trunk turned")
-                .endsWith("make everything smaller, or bring its centre nearer.");
+                .endsWith("even with the trunk turned and leant.");
+    }
+
+    /** Each help that is told is read again: it does help. */
+    @ParameterizedTest
+    @MethodSource("classics")
+    void whatIsSaidToHelpAHandOutOfReachDoesHelp(String phrase) {
+        Readings readings = read(phrase, Detail.SETTLED);
+        Reach reach = readings.reach().reading().orElseThrow();
+        List<Told> warned =
+                Telling.of(readings).stream()
+                        .filter(t -> t.key().startsWith("reach") && t.tone() == Told.Tone.WARN)
+                        .filter(t -> !t.key().equals("reach.hands"))
+                        .toList();
+        assertThat(warned).as("one line at most").hasSize(reach.reached() ? 0 : 1);
+        if (reach.reached()) {
+            return;
+        }
+        ReachHelps helps = readings.advice().orElseThrow().helps().reading().orElseThrow();
+        ArmsFit smaller = helps.smaller().orElseThrow();
+        assertThat(Reach.of(Trace.of(smaller.pairing()), readings.performer()).reached()).isTrue();
+        assertThat(warned.get(0).text()).contains("bring it within reach");
+        helps.move()
+                .ifPresent(
+                        move -> {
+                            assertThat(move.left()).isLessThan(reach.turned().tooFar() * 0.51);
+                            assertThat(warned.get(0).text()).contains("oved 10 cm");
+                        });
+    }
+
+    /** Fitted to the arms, none of them raises a warning of reach. */
+    @ParameterizedTest
+    @MethodSource("classics")
+    void fittedToTheArmsAClassicIsReached(String phrase) {
+        Readings asked = read(phrase, Detail.LIVE);
+        ArmsFit fit =
+                ArmsFit.linked(
+                                asked.pairing(),
+                                Fit.of(asked.pairing(), asked.carrier()),
+                                asked.performer(),
+                                List.of())
+                        .orElseThrow();
+        assertThat(fit.shorterTether()).isGreaterThanOrEqualTo(0.30 - 1e-9);
+        assertThat(Math.toDegrees(fit.reach().turned().greatest())).isLessThanOrEqualTo(45 + 1e-9);
+        assertThat(Telling.of(Readings.of(fit.pairing(), asked.performer(), Detail.LIVE)))
+                .filteredOn(t -> t.key().startsWith("reach") && !t.key().equals("reach.hands"))
+                .allMatch(t -> t.tone() != Told.Tone.WARN);
+        if (fit.closedTether().isPresent()) {
+            assertThat(TellArms.of(Optional.of(fit)).text()).contains("It does not link so");
+        }
+    }
+
+    static List<String> classics() {
+        return List.of(
+                "static spin vs triquetra",
+                "isolation vs horizontal cat-eye, split time",
+                "CAP riding pendulum",
+                "triquetra riding pendulum",
+                "extension vs triquetra",
+                "extension vs extension, opposites",
+                "isolation vs isolation, split time",
+                "four-petal antispin vs static spin",
+                "four-petal antispin vs four-petal in-spin",
+                "pendulum vs one-petal in-spin riding",
+                "horizontal cat-eye vs static spin",
+                "CAP vs CAP, split time");
     }
 
     @Test

@@ -10,6 +10,7 @@ import deferent.motion.trace.Interval;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -19,18 +20,25 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *
  * <p>An arm is two segments that turn freely at shoulder and elbow, so a hand can be anywhere
  * between two spheres about its own shoulder: the straight arm's and the fully bent arm's. Each
- * hand is read with the trunk straight ahead, then both at once with the trunk turned. Joint limits
- * other than elbow's and trunk's and the body in the way are left out, which is why this warns and
- * never forbids.
+ * hand is read with the trunk straight ahead, then both at once with the trunk turned, and where
+ * that falls short with the shoulders forward and the trunk leant. Joint limits other than elbow's,
+ * trunk's and shoulders' and the body in the way are left out, which is why this warns and never
+ * forbids.
  *
  * @param performer whose arms
  * @param left the left hand
  * @param right the right hand
  * @param hands how near the two grips come to each other, metres, and when
  * @param trunk the least turn of the trunk that helps both hands
+ * @param bend what the body does beside, where that alone falls short
  */
 public record Reach(
-        Performer performer, HandReach left, HandReach right, Nearness hands, TrunkTurn trunk) {
+        Performer performer,
+        HandReach left,
+        HandReach right,
+        Nearness hands,
+        TrunkTurn trunk,
+        Optional<Bend> bend) {
     /** Less than this is no miss, metres. */
     static final double SLACK = 1e-4;
 
@@ -53,12 +61,27 @@ public record Reach(
                         samples,
                         Lengths.between(samples.hand(Side.LEFT), samples.hand(Side.RIGHT)),
                         t -> a.position(t).distance(b.position(t)));
+        TrunkTurn trunk = TrunkTurn.of(trace, samples, performer, TrunkTurn.MOST);
         return new Reach(
                 performer,
                 hand(trace, samples, performer, Side.LEFT),
                 hand(trace, samples, performer, Side.RIGHT),
                 hands,
-                TrunkTurn.of(trace, samples, performer, TrunkTurn.MOST));
+                trunk,
+                Bend.where(trunk, trace, samples, performer));
+    }
+
+    /** The turn of the trunk, with whatever else bends. */
+    public TrunkTurn turned() {
+        return bend.map(Bend::trunk).orElse(trunk);
+    }
+
+    /**
+     * Whether both hands get everywhere, the body turned and bent where that helps, and neither too
+     * near its own shoulder.
+     */
+    public boolean reached() {
+        return turned().reached() && !left.near() && !right.near();
     }
 
     public HandReach hand(Side side) {
@@ -80,7 +103,12 @@ public record Reach(
      * too near its own shoulder, at the worst, metres; 0 where neither.
      */
     public double worst() {
-        return Math.max(trunk.tooFar(), Math.max(left.tooNear(), right.tooNear()));
+        return Math.max(trunk.tooFar(), tooNear());
+    }
+
+    /** By how much a hand comes too near its own shoulder at the worst, metres. */
+    public double tooNear() {
+        return Math.max(left.tooNear(), right.tooNear());
     }
 
     /**

@@ -67,7 +67,17 @@ public record TrunkTurn(
      */
     static TrunkTurn of(Trace trace, Samples samples, Performer performer, double most) {
         Refusal.within(most, 0, Math.PI / 2, "the trunk's turn", "rad");
-        Sought sought = new Sought(trace, samples, STRIDE, performer, most);
+        return of(trace, samples, hands(samples), performer, most);
+    }
+
+    /**
+     * As {@link #of(Trace, Samples, Performer, double)} for hands as a trunk sees them.
+     *
+     * @param hands by side, x, y, z at each sample, metres
+     */
+    static TrunkTurn of(
+            Trace trace, Samples samples, double[][] hands, Performer performer, double most) {
+        Sought sought = new Sought(trace, samples, hands, STRIDE, performer, most);
         double longer = sought.longer();
         double[] turns = sought.turns(longer);
         int greatest = 0;
@@ -98,9 +108,19 @@ public record TrunkTurn(
                 samples.time(STRIDE * worst));
     }
 
+    /** Whether both hands get everywhere, which takes less than to find the least turn. */
+    static boolean reaches(
+            Trace trace, Samples samples, double[][] hands, Performer performer, double most) {
+        return new Sought(trace, samples, hands, STRIDE, performer, most).reaches(0);
+    }
+
+    private static double[][] hands(Samples samples) {
+        return new double[][] {samples.hand(Side.LEFT), samples.hand(Side.RIGHT)};
+    }
+
     /** The turn at each of these instants, radians, to the left above 0. */
     static double[] turns(Trace trace, Samples samples, Performer performer, double most) {
-        Sought sought = new Sought(trace, samples, 1, performer, most);
+        Sought sought = new Sought(trace, samples, hands(samples), 1, performer, most);
         return sought.turns(sought.longer());
     }
 
@@ -126,7 +146,13 @@ public record TrunkTurn(
         private final double[][] swing = new double[2][];
         private final double[][] facing = new double[2][];
 
-        Sought(Trace trace, Samples samples, int stride, Performer performer, double most) {
+        Sought(
+                Trace trace,
+                Samples samples,
+                double[][] hands,
+                int stride,
+                Performer performer,
+                double most) {
             this.count = samples.count() / stride;
             this.round = trace.periodic();
             this.step = Math.toRadians(RATE_DEG) * (samples.time(stride) - samples.time(0));
@@ -138,7 +164,7 @@ public record TrunkTurn(
                 double sign = side == Side.LEFT ? 1 : -1;
                 double height = performer.shoulder(side).getY();
                 double behind = performer.shoulder(side).getZ();
-                double[] hand = samples.hand(side);
+                double[] hand = hands[s];
                 square[s] = new double[count];
                 swing[s] = new double[count];
                 facing[s] = new double[count];

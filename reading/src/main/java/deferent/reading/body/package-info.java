@@ -4,9 +4,9 @@
  *
  * <p>Sources: segment lengths after Drillis and Contini (1966), in Winter, Biomechanics and Motor
  * Control of Human Movement; what is from memory says so where it stands. The body faces the
- * audience, keeps its trunk upright and its shoulders level; the trunk turns only in {@link
- * deferent.reading.body.TrunkTurn}. Everything here is a reading and never a veto, because a
- * spinner steps and leans too.
+ * audience, keeps its trunk upright and its shoulders level; it turns only in {@link
+ * deferent.reading.body.TrunkTurn} and leans only in {@link deferent.reading.body.Bend}. Everything
+ * here is a reading and never a veto, because a spinner steps and leans too.
  */
 @NullMarked
 package deferent.reading.body;

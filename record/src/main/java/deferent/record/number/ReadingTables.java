@@ -5,6 +5,7 @@ import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Interval;
+import deferent.reading.body.Bend;
 import deferent.reading.body.BodyOutline;
 import deferent.reading.body.HandReach;
 import deferent.reading.body.Lying;
@@ -202,12 +203,24 @@ public final class ReadingTables {
                     .word("too_far_hand", "whose", Side.class, TrunkTurn::tooFarSide)
                     .number("too_far_time_s", "when", TrunkTurn::tooFarTime);
 
+    private static final Table<Bend> BEND =
+            Table.<Bend>named("bend")
+                    .yes("reached", "in reach with the body bent", Bend::reached)
+                    .number("shoulders_forward_m", "shoulders forward by", Bend::forward)
+                    .number("lean_deg", "leant by", b -> Math.toDegrees(b.lean()))
+                    .part("trunk", TRUNK, Bend::trunk);
+
     private static final Table<Reach> REACH =
             Table.<Reach>named("reach")
                     .part("performer", PERFORMER, Reach::performer)
                     .sides(HAND_REACH.written(), Reach::hand)
                     .part("hands", HANDS, reach -> reach)
-                    .part("trunk", TRUNK, Reach::trunk);
+                    .part("trunk", TRUNK, Reach::trunk)
+                    .value(
+                            "bend",
+                            "bent beside, where turning alone falls short",
+                            BEND.written().maybe(),
+                            Reach::bend);
 
     /** Sentences, as an object each. */
     public static final Table<Told> TOLD =

@@ -2,6 +2,7 @@ package deferent.record.fuzz;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
+import deferent.reading.body.Bend;
 import deferent.reading.body.HandReach;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
@@ -31,6 +32,11 @@ final class BodyInvariants {
                             "straight ahead is one of the turns",
                             1,
                             BodyInvariants::trunk),
+                    new Invariant(
+                            "a body bends only where turning falls short, and then reaches no less",
+                            "upright is one of the bends",
+                            1,
+                            BodyInvariants::bend),
                     new Invariant(
                             "a figure fits in its own outer radius and is as long as its extent asks",
                             "every point of it is within that radius of its centre; a closed path goes"
@@ -102,6 +108,25 @@ final class BodyInvariants {
                 "turned by %.6f with nothing too far",
                 trunk.greatest());
         broken.when(trunk.greatest() > TrunkTurn.MOST + 1e-9, "turned by %.6f", trunk.greatest());
+    }
+
+    private static void bend(Whole whole, Invariant.Broken broken) {
+        Reach reach = Whole.out(whole.readings().reach());
+        reach.bend().ifPresent(bend -> bend(reach.trunk(), bend, broken));
+    }
+
+    private static void bend(TrunkTurn alone, Bend bend, Invariant.Broken broken) {
+        broken.when(alone.reached(), "bent though turned it is reached: %s", bend);
+        broken.when(bend.forward() <= 0 || bend.lean() < 0, "nothing bent in %s", bend);
+        broken.when(
+                bend.trunk().tooFar() > alone.tooFar() + 1e-4,
+                "still too far by %.6f, turned alone %.6f",
+                bend.trunk().tooFar(),
+                alone.tooFar());
+        broken.when(
+                bend.trunk().greatest() > TrunkTurn.MOST + 1e-9,
+                "bent and turned by %.6f",
+                bend.trunk().greatest());
     }
 
     private static void figures(Whole whole, Invariant.Broken broken) {

@@ -346,6 +346,11 @@ final class Lies {
         all.add(new Lie(trunk, "too far straight", whole, more("readings.reach.trunk.tooFar", 9)));
         all.add(new Lie(trunk, "with nothing too far", inReach, more(turn, 0.5)));
         all.add(new Lie(trunk, "turned by 9", inReach, more(turn, 9)));
+        String bend = "a body bends only where turning falls short, and then reaches no less";
+        all.add(new Lie(bend, "though turned", whole, put("readings.reach.trunk.tooFar", 0.0)));
+        all.add(new Lie(bend, "nothing bent", whole, put("readings.reach.bend.forward", 0.0)));
+        all.add(new Lie(bend, "still too far", whole, more("readings.reach.bend.trunk.tooFar", 9)));
+        all.add(new Lie(bend, "turned by", whole, more("readings.reach.bend.trunk.greatest", 9)));
         String figure = "a figure fits in its own outer radius and is as long as its extent asks";
         String drawn = "readings.left.figure.";
         all.add(new Lie(figure, "below 0", whole, put(drawn + "unionArea", -1.0)));

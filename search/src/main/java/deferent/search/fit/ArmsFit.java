@@ -14,6 +14,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -23,8 +25,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * <p>Hand paths, tethers and the centres' distances in their planes are made smaller all by one
  * factor, about the point midway between the two centres. The figures stay similar, so a link in
  * the plane stays a link; planes stay as far apart as hands need. The factor is found by halving,
- * the trunk turned as {@link Reach} has it, and then taken down to a tether of whole centimetres,
- * or to tethers one owns.
+ * the trunk turned as {@link Reach} has it and nothing else bent, and then taken down to a tether
+ * of whole centimetres, or to tethers one owns.
  *
  * <p>Asked for with a fit of the link, it is the link's answers that are made smaller, and the
  * first is taken whose tethers stay as long as tethers are. Where none do, the pairing is made
@@ -68,17 +70,49 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
      * @return empty where none of them will do
      */
     public static Optional<ArmsFit> of(Pairing pairing, Performer performer, List<Double> owned) {
+        ArmsFit whole = at(pairing, performer, 1);
+        return whole.reached() && (owned.isEmpty() || owns(pairing, owned))
+                ? Optional.of(whole)
+                : turned(pairing, performer, owned);
+    }
+
+    private static Optional<ArmsFit> turned(
+            Pairing pairing, Performer performer, List<Double> owned) {
         double longest = tethers(pairing).max().orElseThrow();
         double scale = largest(pairing, performer, SHORTEST / longest);
         return (owned.isEmpty() ? whole(scale, longest) : owned(pairing, scale, owned))
                 .filter(s -> s * longest >= SHORTEST - 1e-9)
+                .mapToObj(s -> at(pairing, performer, s))
+                .filter(fit -> fit.reach.worst() <= SLACK)
+                .findFirst();
+    }
+
+    /**
+     * As it is, with tethers long enough to spin, the body bent where they take that.
+     *
+     * @return empty where no such tethers will do
+     */
+    public static Optional<ArmsFit> sized(Pairing pairing, Performer performer) {
+        return of(pairing, performer)
+                .filter(ArmsFit::longEnough)
+                .or(() -> bent(pairing, performer, List.of()));
+    }
+
+    // The least bend is that of the shortest tethers that are long enough.
+    private static Optional<ArmsFit> bent(
+            Pairing pairing, Performer performer, List<Double> owned) {
+        double shorter = tethers(pairing).min().orElseThrow();
+        return (owned.isEmpty()
+                        ? DoubleStream.of(USUAL_SHORTEST / shorter)
+                        : owned(pairing, 1, owned).sorted())
+                .filter(s -> s <= 1 && s * shorter >= USUAL_SHORTEST - 1e-9)
                 .mapToObj(s -> at(pairing, performer, s))
                 .filter(ArmsFit::reached)
                 .findFirst();
     }
 
     /**
-     * With tethers of any length but none under some.
+     * With tethers of any length but none under some, the trunk turned and nothing else bent.
      *
      * @param shortest metres
      * @return empty where tethers as short as that are too long
@@ -88,7 +122,8 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
         if (Reach.hopeless(Trace.of(scaled(pairing, least)), performer)) {
             return Optional.empty();
         }
-        return of(pairing, performer).filter(fit -> fit.shorterTether() >= shortest - 1e-9);
+        return turned(pairing, performer, List.of())
+                .filter(fit -> fit.shorterTether() >= shortest - 1e-9);
     }
 
     /**
@@ -101,22 +136,29 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
      */
     public static Optional<ArmsFit> linked(
             Pairing pairing, FitReading link, Performer performer, List<Double> owned) {
-        List<ArmsFit> closed = new ArrayList<>();
-        if (link.goal() == Goal.PLACED) {
-            for (Remedy answer : link.answers()) {
-                Optional<ArmsFit> one = of(answer.pairing(), performer, owned);
-                if (one.filter(ArmsFit::longEnough).isPresent()) {
-                    return one;
-                }
-                one.ifPresent(closed::add);
-            }
-        }
-        Optional<ArmsFit> best =
-                closed.stream().max(Comparator.comparingDouble(ArmsFit::shorterTether));
-        Optional<ArmsFit> off = of(pairing, performer, owned);
-        return off.filter(fit -> best.isEmpty() || fit.longEnough())
-                .map(fit -> best.isEmpty() ? fit : fit.offItsLink(best.get().shorterTether()))
-                .or(() -> best);
+        List<Pairing> closing =
+                link.goal() == Goal.PLACED
+                        ? link.answers().stream().map(Remedy::pairing).toList()
+                        : List.of();
+        List<ArmsFit> closed = fits(closing, p -> of(p, performer, owned));
+        List<ArmsFit> all = new ArrayList<>(closed);
+        all.addAll(fits(closing, p -> bent(p, performer, owned)));
+        OptionalDouble best = closed.stream().mapToDouble(ArmsFit::shorterTether).max();
+        List<ArmsFit> off = fits(List.of(pairing), p -> of(p, performer, owned));
+        off.addAll(fits(List.of(pairing), p -> bent(p, performer, owned)));
+        off.forEach(fit -> all.add(new ArmsFit(fit.pairing, fit.scale, fit.reach, best)));
+        return all.stream()
+                .filter(ArmsFit::longEnough)
+                .findFirst()
+                .or(() -> all.stream().max(Comparator.comparingDouble(ArmsFit::shorterTether)));
+    }
+
+    private static List<ArmsFit> fits(
+            List<Pairing> pairings, Function<Pairing, Optional<ArmsFit>> fit) {
+        return pairings.stream()
+                .map(fit)
+                .flatMap(Optional::stream)
+                .collect(Collectors.toCollection(ArrayList::new));
     }
 
     /**
@@ -130,10 +172,6 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
         return at(first, performer, 1).reached()
                 ? Optional.empty()
                 : linked(pairing, link, performer, List.of());
-    }
-
-    private ArmsFit offItsLink(double closedTether) {
-        return new ArmsFit(pairing, scale, reach, OptionalDouble.of(closedTether));
     }
 
     /** The shorter of its two tethers, metres. */
@@ -153,16 +191,16 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
     }
 
     /**
-     * Whether both hands get everywhere, the trunk turned where that helps, and neither too near
-     * its own shoulder.
+     * Whether both hands get everywhere, the body turned and bent where that helps, and neither too
+     * near its own shoulder.
      */
     public boolean reached() {
-        return reach.worst() <= SLACK;
+        return reach.reached();
     }
 
     // The largest factor that is reached, or the least there is.
     private static double largest(Pairing pairing, Performer performer, double least) {
-        if (at(pairing, performer, 1).reached()) {
+        if (at(pairing, performer, 1).reach.worst() <= SLACK) {
             return 1;
         }
         double yes = Math.min(1, least);
@@ -199,6 +237,10 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
                 .boxed()
                 .sorted((a, b) -> Double.compare(b, a))
                 .mapToDouble(s -> s);
+    }
+
+    private static boolean owns(Pairing pairing, List<Double> owned) {
+        return tethers(pairing).allMatch(length -> near(length, owned));
     }
 
     private static boolean near(double length, List<Double> owned) {

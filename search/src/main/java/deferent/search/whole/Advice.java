@@ -3,6 +3,7 @@ package deferent.search.whole;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Reach;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.KeepTheFigure;
@@ -30,6 +31,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param right what the right motion falls into
  * @param truth whether a link survives real cords; unasked where none links and where it was not
  *     searched
+ * @param helps what would bring the hands within reach; unasked where they are, or where reach
+ *     could not be worked out
  */
 public record Advice(
         Side carrier,
@@ -37,7 +40,8 @@ public record Advice(
         Worked<List<Cost>> costs,
         Worked<List<Neighbour>> left,
         Worked<List<Neighbour>> right,
-        Worked<LinkedTruth> truth) {
+        Worked<LinkedTruth> truth,
+        Worked<ReachHelps> helps) {
 
     /**
      * Worked out for a leading link.
@@ -50,6 +54,7 @@ public record Advice(
             Worked<LinkReading> link,
             CordReading leading,
             CordReading riding,
+            Worked<Reach> reach,
             boolean searched) {
         Side carrier = leading.side();
         Pairing pairing = trace.pairing();
@@ -75,7 +80,15 @@ public record Advice(
                                 known ->
                                         survives(known)
                                                 ? truth(truth, trace, known, leading, riding)
-                                                : Worked.unasked()));
+                                                : Worked.unasked()),
+                reach.reading()
+                        .filter(r -> !r.reached())
+                        .map(
+                                r ->
+                                        Worked.of(
+                                                "what would bring it within reach",
+                                                () -> ReachHelps.of(pairing, r.performer(), r)))
+                        .orElseGet(Worked::unasked));
     }
 
     private static Worked<List<Neighbour>> neighbours(Pairing pairing, Side side) {

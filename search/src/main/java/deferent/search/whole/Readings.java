@@ -92,6 +92,8 @@ public record Readings(
                 CordReading.of(
                         trace, Side.RIGHT, kit, detail, closely.within(arm(reach, Side.RIGHT)));
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
+        Worked<Reach> reach =
+                Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
         return new Readings(
                 trace,
                 performer,
@@ -113,6 +115,7 @@ public record Readings(
                                         left ? leftLeads : rightLeads,
                                         left ? leftCord : rightCord,
                                         left ? rightCord : leftCord,
+                                        reach,
                                         detail == Detail.SETTLED)));
     }
 

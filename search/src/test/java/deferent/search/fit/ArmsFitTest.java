@@ -34,7 +34,7 @@ class ArmsFitTest {
         Pairing asked = Phrase.parse(phrase).pairing();
         ArmsFit fit = ArmsFit.of(asked, PERFORMER).orElseThrow();
         assertThat(fit.reached()).isTrue();
-        assertThat(Math.toDegrees(fit.reach().trunk().greatest())).isLessThanOrEqualTo(45);
+        assertThat(Math.toDegrees(fit.reach().turned().greatest())).isLessThanOrEqualTo(45);
         for (Side side : Side.values()) {
             LinkReading before = LinkReading.of(Trace.of(asked), side);
             LinkReading after = LinkReading.of(Trace.of(fit.pairing()), side);
@@ -99,6 +99,25 @@ class ArmsFitTest {
         assertThat(fit.longEnough()).isTrue();
         assertThat(fit.closedTether().orElseThrow()).isLessThan(ArmsFit.USUAL_SHORTEST);
         assertThat(fit.pairing()).isEqualTo(ArmsFit.of(asked, PERFORMER).orElseThrow().pairing());
+    }
+
+    @Test
+    void theBodyBendsWhereTethersWouldBeTooShortOtherwiseAndNoMoreThanTheyTake() {
+        Pairing asked = Phrase.parse("extension vs extension, opposites").pairing();
+        assertThat(ArmsFit.of(asked, PERFORMER).orElseThrow().longEnough()).isFalse();
+        ArmsFit fit = linked(asked);
+        assertThat(fit.shorterTether()).isEqualTo(ArmsFit.USUAL_SHORTEST);
+        assertThat(fit.reached()).isTrue();
+        assertThat(fit.reach().bend()).isPresent();
+    }
+
+    @Test
+    void seekingLooksWithinWhatTurningAloneReaches() {
+        Pairing asked = Phrase.parse("isolation vs isolation, split time").pairing();
+        assertThat(ArmsFit.of(asked, PERFORMER).orElseThrow().scale()).isEqualTo(1);
+        ArmsFit turned = ArmsFit.within(asked, PERFORMER, 0.30).orElseThrow();
+        assertThat(turned.scale()).isLessThan(1);
+        assertThat(turned.reach().trunk().reached()).isTrue();
     }
 
     private static ArmsFit linked(Pairing asked) {
