@@ -92,8 +92,6 @@ public record Readings(
                 CordReading.of(
                         trace, Side.RIGHT, kit, detail, closely.within(arm(reach, Side.RIGHT)));
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
-        Worked<Reach> reach =
-                Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
         return new Readings(
                 trace,
                 performer,
