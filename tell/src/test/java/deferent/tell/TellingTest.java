@@ -159,13 +159,39 @@ class TellingTest {
 
     /** An extension's slip grows, but in 213 ms it is no further aside than at first. */
     @Test
-    void aSlipThatHasNotGrownBeforeAnAnswerIsNotSaidToBeSmaller() {
+    void aSlipThatIsCaughtInTimeIsNoAlarm() {
         assertThat(told("triquetra vs extension"))
-                .extracting(Told::text)
-                .anyMatch(
-                        text ->
-                                text.contains("runs away: a slip grows")
-                                        && text.contains("not before you can react"));
+                .filteredOn(t -> t.key().equals("steadiness.right.figure_kept"))
+                .isNotEmpty()
+                .allSatisfy(
+                        t -> {
+                            assertThat(t.tone()).isEqualTo(Told.Tone.NOTE);
+                            assertThat(t.text()).contains("holds if you correct within 0.6 s");
+                            assertThat(t.text()).doesNotContain("runs away");
+                        });
+    }
+
+    @Test
+    void aPoiThatNoHandCatchesRunsAway() {
+        assertThat(told("isolation vs static spin"))
+                .filteredOn(t -> t.key().equals("steadiness.left.figure_kept"))
+                .singleElement()
+                .satisfies(
+                        t -> {
+                            assertThat(t.tone()).isEqualTo(Told.Tone.WARN);
+                            assertThat(t.text())
+                                    .contains("runs away: a 1 cm slip")
+                                    .endsWith("at a person's reaction time holds it.");
+                        });
+    }
+
+    /** One stroke a cycle is enough for a flower kept drawn, and the hand's place is told. */
+    @Test
+    void whereOneStrokeIsEnoughItsPlaceIsTold() {
+        assertThat(
+                        text("four-petal antispin vs triquetra", "steadiness.left.figure_kept")
+                                .orElseThrow())
+                .containsPattern("once a cycle, at the (side|top|bottom), is enough");
     }
 
     @Test

@@ -122,7 +122,8 @@ public record Bend(double forward, double lean, TrunkTurn trunk) {
                 double sl = Math.sin(lean);
                 double[] hand = samples.hand(side);
                 double[] from = new double[hand.length];
-                for (int i = 0; i < hand.length; i += 3) {
+                // Those between are not asked for.
+                for (int i = 0; i < hand.length; i += 3 * TrunkTurn.STRIDE) {
                     double up = hand[i + 1] - hips;
                     double ahead = hand[i + 2] - back;
                     double z = ahead * cl - up * sl;

@@ -54,7 +54,7 @@ public record TrunkTurn(
     /**
      * It is sought at every sixth sample, between which a hand on an arm's circle strays 0.2 mm.
      */
-    private static final int STRIDE = 6;
+    static final int STRIDE = 6;
 
     public TrunkTurn {
         Refusal.numbers("the trunk's turn", greatest, greatestTime, tooFar, tooFarTime);

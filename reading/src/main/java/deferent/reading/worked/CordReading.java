@@ -6,14 +6,17 @@ import deferent.motion.trace.Trace;
 import deferent.reading.closest.Closely;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
+import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;
+import deferent.reading.tether.Orbit;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.tether.Steadiness;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * What becomes of one hand's motion when its tether is a cord.
@@ -26,6 +29,9 @@ import java.util.Optional;
  *     it
  * @param handPathSteadiness how a slip grows in the best of the motions behind the kept hand path;
  *     unasked where none is
+ * @param figureCorrection what becomes of a slip that is answered, the figure kept; unasked where a
+ *     slip does not grow
+ * @param handPathCorrection the same in the best of the motions behind the kept hand path
  * @param slowest the slowest tempo, when settled
  * @param closestFigure the closest figure that a real hand can draw; unasked where the figure kept
  *     is
@@ -37,6 +43,8 @@ public record CordReading(
         Worked<KeepTheHandPath> handPathKept,
         Worked<Steadiness> figureSteadiness,
         Worked<Steadiness> handPathSteadiness,
+        Worked<Correction> figureCorrection,
+        Worked<Correction> handPathCorrection,
         Worked<SlowestTempo> slowest,
         Worked<ClosestFigure> closestFigure) {
 
@@ -57,6 +65,8 @@ public record CordReading(
                     Worked.of(
                             pull,
                             () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
+                    Worked.unasked(),
+                    Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
@@ -89,17 +99,14 @@ public record CordReading(
         String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
         String figureSlips = slips + "figure kept";
         String handPathSlips = slips + "hand path kept";
-        return new CordReading(
-                side,
-                Worked.of(pull, () -> Pull.of(ideal, side, kit)),
-                figureKept,
-                handPathKept,
+        Worked<Steadiness> figureSteadiness =
                 figureKept.then(
                         figureSlips,
                         kept ->
                                 kept.possible()
                                         ? Worked.of(figureSlips, () -> Steadiness.of(kept))
-                                        : Worked.unasked()),
+                                        : Worked.unasked());
+        Worked<Steadiness> handPathSteadiness =
                 handPathKept.then(
                         handPathSlips,
                         kept ->
@@ -109,7 +116,28 @@ public record CordReading(
                                                         Worked.of(
                                                                 handPathSlips,
                                                                 () -> Steadiness.of(best)))
-                                        .orElseGet(Worked::unasked)),
+                                        .orElseGet(Worked::unasked));
+        return new CordReading(
+                side,
+                Worked.of(pull, () -> Pull.of(ideal, side, kit)),
+                figureKept,
+                handPathKept,
+                figureSteadiness,
+                handPathSteadiness,
+                correction(
+                        side,
+                        "figure kept",
+                        figureSteadiness,
+                        () -> figureKept.reading().map(KeepTheFigure::orbit)),
+                correction(
+                        side,
+                        "hand path kept",
+                        handPathSteadiness,
+                        () ->
+                                handPathKept
+                                        .reading()
+                                        .flatMap(KeepTheHandPath::best)
+                                        .map(KeepTheHandPath.Solution::orbit)),
                 slowest,
                 closest(ideal, side, kit, closely, handPathKept));
     }
@@ -138,6 +166,20 @@ public record CordReading(
 
     public static String drawingClosest(Side side) {
         return "the closest " + side.word() + " figure that a hand draws";
+    }
+
+    private static Worked<Correction> correction(
+            Side side,
+            String kept,
+            Worked<Steadiness> steadiness,
+            Supplier<Optional<Orbit>> motion) {
+        String what = "what a correction does to the " + side.word() + " poi, its " + kept;
+        // Where no steadiness was worked out, that says why; this would say it twice.
+        return steadiness
+                .reading()
+                .flatMap(s -> motion.get().filter(orbit -> Correction.asked(orbit, s)))
+                .map(orbit -> Worked.of(what, () -> Correction.of(orbit)))
+                .orElseGet(Worked::unasked);
     }
 
     public static String keepingFigure(Side side) {

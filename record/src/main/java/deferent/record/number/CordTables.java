@@ -7,6 +7,8 @@ import deferent.reading.closest.ClosestFigure;
 import deferent.reading.closest.HandBound;
 import deferent.reading.closest.HandLimits;
 import deferent.reading.tether.Away;
+import deferent.reading.tether.Correction;
+import deferent.reading.tether.Correction.Once;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheFigure.FreeFall;
 import deferent.reading.tether.KeepTheHandPath;
@@ -158,6 +160,27 @@ final class CordTables {
             Table.<CordReading>named("steadiness")
                     .value("hand_path_kept", "", SLIP, CordReading::handPathSteadiness)
                     .value("figure_kept", "", SLIP, CordReading::figureSteadiness);
+
+    private static final Table<Once> ONCE =
+            Table.<Once>named("once")
+                    .yes("holds", "one stroke a cycle holds it", Once::holds)
+                    .number("time_s", "when in the cycle", Once::time)
+                    .number("left_a_cycle", "left of a slip a cycle later", Once::left);
+
+    private static final Written<Worked<Correction>> CORRECTED =
+            Table.<Correction>named("corrected")
+                    .word("verdict", "who holds it", Correction.Verdict.class, Correction::verdict)
+                    .number("reaction_s", "reaction time", Correction::reaction)
+                    .number("left_a_cycle", "left of a slip a cycle later", Correction::left)
+                    .number("longest_delay_s", "longest delay that holds", Correction::longest)
+                    .number("recovers_m", "greatest slip that comes back", Correction::recovers)
+                    .maybe("once", ONCE, Correction::once)
+                    .whereAsked();
+
+    static final Table<CordReading> CORRECTION =
+            Table.<CordReading>named("correction")
+                    .value("hand_path_kept", "", CORRECTED, CordReading::handPathCorrection)
+                    .value("figure_kept", "", CORRECTED, CordReading::figureCorrection);
 
     private static final Table<Limit> LIMIT =
             Table.<Limit>named("limit")

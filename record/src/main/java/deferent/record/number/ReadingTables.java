@@ -254,6 +254,7 @@ public final class ReadingTables {
                             CordTables.HAND_PATH_KEPT,
                             (all, side) -> all.cord(side).handPathKept())
                     .sides("steadiness", CordTables.STEADINESS.written(), Readings::cord)
+                    .sides("correction", CordTables.CORRECTION.written(), Readings::cord)
                     .sides("slowest", CordTables.SLOWEST, (all, side) -> all.cord(side).slowest())
                     .value("linked", "", CordTables.LINKED, ReadingTables::truth)
                     .list("told", "the readings in sentences", TOLD.written(), Telling::of)

@@ -7,6 +7,7 @@ import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
+import deferent.reading.tether.Correction;
 import deferent.reading.tether.Drag;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
@@ -74,6 +75,12 @@ final class CordInvariants {
                                     + " quite close",
                             1,
                             each(CordInvariants::slips)),
+                    new Invariant(
+                            "what a correction holds comes back",
+                            "held is what dies away at the reaction time and from where enough of a slip"
+                                    + " comes back; then the longest delay is no shorter",
+                            1,
+                            each(CordInvariants::corrections)),
                     new Invariant(
                             "at a tempo no slower than the slowest, it works",
                             "the slowest tempo is the slowest at which it works, going down from the"
@@ -349,6 +356,42 @@ final class CordInvariants {
     static boolean calm(Whole whole, CordReading cord) {
         return Whole.out(cord.pull()).headSpeed() * whole.asked().kit().headDiameter()
                 < 0.8 * 3.38e5 * Drag.AIR_VISCOSITY;
+    }
+
+    private static void corrections(Whole whole, CordReading cord, Invariant.Broken broken) {
+        for (Optional<Correction> maybe :
+                List.of(cord.figureCorrection().reading(), cord.handPathCorrection().reading())) {
+            maybe.ifPresent(
+                    correction -> {
+                        boolean lost = correction.verdict() == Correction.Verdict.LOST;
+                        broken.when(
+                                lost == correction.recovers() >= Correction.ENOUGH,
+                                "%s: %s, and %.3g m comes back",
+                                cord.side(),
+                                correction.verdict(),
+                                correction.recovers());
+                        broken.when(
+                                lost == correction.longest() >= correction.reaction(),
+                                "%s: %s, and held up to a delay of %.3g s",
+                                cord.side(),
+                                correction.verdict(),
+                                correction.longest());
+                        broken.when(
+                                !lost && correction.left() >= 1,
+                                "%s: held, and of a slip is left %.3g",
+                                cord.side(),
+                                correction.left());
+                        correction
+                                .once()
+                                .ifPresent(
+                                        once ->
+                                                broken.when(
+                                                        once.holds() && once.left() >= 1,
+                                                        "%s: a stroke holds and leaves %.3g",
+                                                        cord.side(),
+                                                        once.left()));
+                    });
+        }
     }
 
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {
