@@ -84,6 +84,7 @@ final class ReadText {
                 "truth",
                 "reach",
                 "care",
+                "closest_figure",
                 "steadiness",
                 "slowest",
                 "room",
@@ -165,7 +166,13 @@ final class ReadText {
             case "link", "truth", "fit", "cost", "advice" -> "Link";
             case "figure", "tempo", "rod", "neighbour" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";
-            case "pull", "figure_kept", "hand_path_kept", "slowest", "steadiness", "cord" ->
+            case "pull",
+                    "figure_kept",
+                    "closest_figure",
+                    "hand_path_kept",
+                    "slowest",
+                    "steadiness",
+                    "cord" ->
                     "On a cord";
             default -> throw new IllegalStateException("no heading for " + key);
         };

@@ -8,6 +8,7 @@ import deferent.motion.trace.Interval;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.Trade;
 import deferent.reading.body.HandPace;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Away;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
@@ -39,6 +40,13 @@ final class TellCord {
     // Metres.
     private static final double MUCH = 0.02;
 
+    // Farther off than that a head draws no figure that anybody would know again, metres: half the
+    // usual tether (our choice).
+    private static final double FAR = 0.30;
+
+    private static final String PUNCH =
+            " A hard punch of a trained boxer goes at 9 m/s (Piorkowski, Lees and Barton 2011).";
+
     // So near to half a turn ahead, and by so much the same throughout, a motion has that name.
     private static final double OPPOSITE = Math.toRadians(160);
     private static final double STEADY = 0.8;
@@ -59,7 +67,7 @@ final class TellCord {
         // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
         boolean driven = !readings.pairing().part(side).motion().undriven();
         if (driven) {
-            cord.figureKept().reading().ifPresent(kept -> all.add(figureKept(kept)));
+            figures(all);
             cord.handPathKept().reading().ifPresent(kept -> all.add(handPathKept(kept)));
             cord.slowest().reading().ifPresent(slowest -> all.add(slowest(slowest)));
         }
@@ -67,6 +75,7 @@ final class TellCord {
         TellNot not = new TellNot("cord." + side.word());
         not.add("pull", cord.pull());
         not.add("figure_kept", cord.figureKept());
+        not.add("closest_figure", cord.closestFigure());
         not.add("hand_path_kept", cord.handPathKept());
         not.add("slowest", cord.slowest());
         not.add("steadiness", cord.handPathSteadiness());
@@ -186,6 +195,75 @@ final class TellCord {
                                         + " m/s, "
                                         + Say.trimmed(pull.energy(), 1)
                                         + " J."));
+    }
+
+    /** The figure kept; where no practised hand keeps it, how near one comes. */
+    private void figures(List<Told> all) {
+        Optional<KeepTheFigure> kept = cord.figureKept().reading();
+        Optional<ClosestFigure> closest =
+                cord.closestFigure()
+                        .reading()
+                        .filter(c -> !c.met() || c.figure().greatest() >= NOTHING);
+        kept.filter(k -> closest.isEmpty() || !k.possible() || !k.getsRound())
+                .ifPresent(k -> all.add(figureKept(k)));
+        closest.ifPresent(c -> all.add(closest(c, kept)));
+    }
+
+    private Told closest(ClosestFigure closest, Optional<KeepTheFigure> kept) {
+        boolean far = closest.figure().greatest() > FAR;
+        String off = Say.length(closest.figure().greatest());
+        String path =
+                closest.path().fromPath() < NOTHING
+                        ? "keeping its path"
+                        : "leaving its path by up to " + Say.length(closest.path().fromPath());
+        String figure = "the " + side.word() + " figure";
+        return new Told(
+                "closest_figure." + side.word(),
+                far || !closest.met() ? Tone.WARN : Tone.NOTE,
+                !closest.met()
+                        ? "No motion was found in which a practised hand draws "
+                                + figure
+                                + " at this tempo: one that comes within "
+                                + off
+                                + " asks more of it than it can do."
+                        : far
+                                ? "A practised hand draws nothing near "
+                                        + figure
+                                        + " at this tempo: the nearest is up to "
+                                        + off
+                                        + " off."
+                                : "A practised hand draws "
+                                        + figure
+                                        + " within "
+                                        + off
+                                        + " at this tempo, "
+                                        + path
+                                        + ".",
+                "Of all motions of a taut cord whose hand goes no faster than "
+                        + Say.trimmed(closest.limits().speed(), 1)
+                        + " m/s and quickens by no more than "
+                        + Say.trimmed(closest.limits().acceleration(), 0)
+                        + " m/s² (our choice), the one with the least departure at its greatest"
+                        + " that a search found; "
+                        + Say.length(closest.figure().mean())
+                        + " on average, the hand up to "
+                        + Say.trimmed(closest.handSpeed(), 1)
+                        + " m/s and "
+                        + Say.trimmed(closest.handAcceleration(), 0)
+                        + " m/s²."
+                        + kept.filter(k -> k.possible() && k.getsRound())
+                                .map(this::exactly)
+                                .orElse(""));
+    }
+
+    private String exactly(KeepTheFigure kept) {
+        HandPace pace = HandPace.of(kept.hand(), kept.cuts());
+        return " Keeping the figure exactly would ask the hand for "
+                + Say.trimmed(pace.speed(), 0)
+                + " m/s and "
+                + Say.trimmed(pace.acceleration(), 0)
+                + " m/s²."
+                + (pace.beyond() ? PUNCH : "");
     }
 
     private Told figureKept(KeepTheFigure kept) {

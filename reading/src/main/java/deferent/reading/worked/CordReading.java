@@ -1,7 +1,10 @@
 package deferent.reading.worked;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.Closely;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
@@ -11,6 +14,7 @@ import deferent.reading.tether.Orbit;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.tether.Steadiness;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -29,6 +33,8 @@ import java.util.function.Supplier;
  *     slip does not grow
  * @param handPathCorrection the same in the best of the motions behind the kept hand path
  * @param slowest the slowest tempo, when settled
+ * @param closestFigure the closest figure that a real hand can draw; unasked where the figure kept
+ *     is
  */
 public record CordReading(
         Side side,
@@ -39,12 +45,18 @@ public record CordReading(
         Worked<Steadiness> handPathSteadiness,
         Worked<Correction> figureCorrection,
         Worked<Correction> handPathCorrection,
-        Worked<SlowestTempo> slowest) {
+        Worked<SlowestTempo> slowest,
+        Worked<ClosestFigure> closestFigure) {
 
     /** Pull samples while something is dragged: enough for the ribbon. */
     public static final int LIVE_COUNT = 120;
 
-    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail) {
+    /**
+     * All that is read of one cord.
+     *
+     * @param closely how the closest figure is looked for
+     */
+    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail, Closely closely) {
         String cord = "the " + side.word() + " cord";
         String pull = "the pull of " + cord;
         if (detail == Detail.LIVE) {
@@ -53,6 +65,7 @@ public record CordReading(
                     Worked.of(
                             pull,
                             () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
+                    Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
@@ -125,7 +138,34 @@ public record CordReading(
                                         .reading()
                                         .flatMap(KeepTheHandPath::best)
                                         .map(KeepTheHandPath.Solution::orbit)),
-                slowest);
+                slowest,
+                closest(ideal, side, kit, closely, handPathKept));
+    }
+
+    /**
+     * The closest figure, begun from what the poi does behind its hand too, where that is known.
+     * Unasked for a pendulum that nobody drives: its still hand draws the figure itself.
+     */
+    public static Worked<ClosestFigure> closest(
+            Trace ideal,
+            Side side,
+            Kit kit,
+            Closely closely,
+            Worked<KeepTheHandPath> handPathKept) {
+        if (ideal.pairing().part(side).motion().undriven()) {
+            return Worked.unasked();
+        }
+        List<Course> starts =
+                handPathKept.reading().flatMap(KeepTheHandPath::best).stream()
+                        .map(KeepTheHandPath.Solution::head)
+                        .toList();
+        return Worked.of(
+                drawingClosest(side),
+                () -> ClosestFigure.of(ideal, side, Cord.of(ideal, side, kit), closely, starts));
+    }
+
+    public static String drawingClosest(Side side) {
+        return "the closest " + side.word() + " figure that a hand draws";
     }
 
     private static Worked<Correction> correction(

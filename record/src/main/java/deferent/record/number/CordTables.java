@@ -3,6 +3,9 @@ package deferent.record.number;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.HandPace;
+import deferent.reading.closest.ClosestFigure;
+import deferent.reading.closest.HandBound;
+import deferent.reading.closest.HandLimits;
 import deferent.reading.tether.Away;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.Correction.Once;
@@ -88,6 +91,39 @@ final class CordTables {
                     .whole("ideal_turns", "its turns in the ideal", KeepTheFigure::idealTurns)
                     .list("free_falls_s", "free falls", FALL, KeepTheFigure::freeFalls)
                     .list("jumps_s", "the hand would jump", JUMP, KeepTheFigure::jumps)
+                    .whereAsked();
+
+    private static final Table<HandLimits> LIMITS =
+            Table.<HandLimits>named("hand_limits")
+                    .number("speed_m_per_s", "a hand's speed at most", HandLimits::speed)
+                    .number(
+                            "acceleration_m_per_s2",
+                            "its acceleration at most",
+                            HandLimits::acceleration)
+                    .maybe("jerk_m_per_s3", "its jerk at most", HandLimits::jerk)
+                    .number("pull_weights", "pull at least", HandLimits::leastPull)
+                    .maybe("leave_m", "from its path at most", HandLimits::leave);
+
+    static final Written<Worked<ClosestFigure>> CLOSEST_FIGURE =
+            Table.<ClosestFigure>named("closest_figure")
+                    .part("from_ideal_head", AWAY, ClosestFigure::figure)
+                    .part("from_ideal_hand", AWAY, ClosestFigure::path)
+                    .number("hand_speed_m_per_s", "hand's greatest speed", ClosestFigure::handSpeed)
+                    .number(
+                            "hand_acceleration_m_per_s2",
+                            "hand's greatest acceleration",
+                            ClosestFigure::handAcceleration)
+                    .number("hand_jerk_m_per_s3", "hand's greatest jerk", ClosestFigure::handJerk)
+                    .number("least_weights", "least pull", ClosestFigure::leastPull)
+                    .number("least_time_s", "when", ClosestFigure::leastPullTime)
+                    .whole("turns", "turns of the cord", ClosestFigure::turns)
+                    .list(
+                            "binding",
+                            "bounds it comes up to",
+                            Written.word(HandBound.class),
+                            ClosestFigure::binding)
+                    .yes("limits_met", "all bounds kept", ClosestFigure::met)
+                    .part("limits", LIMITS, ClosestFigure::limits)
                     .whereAsked();
 
     private static final Table<Solution> SOLUTION =

@@ -266,6 +266,10 @@ public final class ReadingTables {
                     .sides("pull", CordTables.PULL.written().worked(), (a, s) -> a.cord(s).pull())
                     .sides("figure_kept", CordTables.FIGURE_KEPT, (a, s) -> a.cord(s).figureKept())
                     .sides(
+                            "closest_figure",
+                            CordTables.CLOSEST_FIGURE,
+                            (all, side) -> all.cord(side).closestFigure())
+                    .sides(
                             "hand_path_kept",
                             CordTables.HAND_PATH_KEPT,
                             (all, side) -> all.cord(side).handPathKept())

@@ -5,6 +5,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.Drag;
@@ -59,6 +60,12 @@ final class CordInvariants {
                                     + " direction; that instant is a free fall, and there is no other",
                             1,
                             each(CordInvariants::freeFalls)),
+                    new Invariant(
+                            "a closest figure's hand goes as is said of it",
+                            "speed, acceleration and departure are the greatest over the cycle, so"
+                                    + " none of it is past them, and bounds said to be kept are",
+                            1,
+                            each(CordInvariants::closest)),
                     new Invariant(
                             "without air no slip dies",
                             "a poi without friction is a Hamiltonian system: its multipliers come in"
@@ -274,6 +281,56 @@ final class CordInvariants {
                                     cord.side(),
                                     figure.leastPull());
                         });
+    }
+
+    private static void closest(Whole whole, CordReading cord, Invariant.Broken broken) {
+        cord.closestFigure().reading().ifPresent(c -> closest(whole.readings().trace(), c, broken));
+    }
+
+    private static void closest(Trace trace, ClosestFigure closest, Invariant.Broken broken) {
+        asLong(
+                broken,
+                "closest",
+                trace,
+                closest.hand(),
+                closest.head(),
+                closest.cord().length(),
+                false);
+        double speed = 0;
+        double acceleration = 0;
+        double off = 0;
+        for (int i = 0; i < 397; i++) {
+            double t = trace.interval().start() + trace.period() * (i + 0.31) / 397;
+            State hand = closest.hand().at(t);
+            speed = Math.max(speed, hand.velocity().getNorm());
+            acceleration = Math.max(acceleration, hand.acceleration().getNorm());
+            Course ideal = trace.head(closest.side());
+            off = Math.max(off, closest.head().position(t).distance(ideal.position(t)));
+        }
+        double hair = 1 + 1e-3;
+        broken.when(
+                speed > hair * closest.handSpeed() + 1e-9,
+                "hand's speed %.6g m/s, said %.6g",
+                speed,
+                closest.handSpeed());
+        broken.when(
+                acceleration > hair * closest.handAcceleration() + 1e-9,
+                "hand's acceleration %.6g m/s², said %.6g",
+                acceleration,
+                closest.handAcceleration());
+        broken.when(
+                off > hair * closest.figure().greatest() + 1e-6,
+                "departs by %.6g m, said %.6g",
+                off,
+                closest.figure().greatest());
+        broken.when(
+                closest.met()
+                        && (closest.handSpeed() > 1.01 * closest.limits().speed()
+                                || closest.handAcceleration()
+                                        > 1.01 * closest.limits().acceleration()),
+                "bounds kept? %.6g m/s, %.6g m/s²",
+                closest.handSpeed(),
+                closest.handAcceleration());
     }
 
     private static void freeFalls(Whole whole, CordReading cord, Invariant.Broken broken) {

@@ -508,6 +508,19 @@ final class Lies {
                         put(
                                 "readings.leftCord.figureKept.freeFalls",
                                 List.of(new KeepTheFigure.FreeFall(0.1, 0)))));
+        String closest = "a closest figure's hand goes as is said of it";
+        Whole near = linked();
+        String drawn = "readings.leftCord.closestFigure.";
+        all.add(new Lie(closest, "closest", near, at(drawn + "hand", Lies::aside)));
+        all.add(new Lie(closest, "hand's speed", near, times(drawn + "handSpeed", 0.99)));
+        all.add(
+                new Lie(
+                        closest,
+                        "hand's acceleration",
+                        near,
+                        times(drawn + "handAcceleration", 0.99)));
+        all.add(new Lie(closest, "departs", near, put(drawn + "figure.greatest", 1e-9)));
+        all.add(new Lie(closest, "bounds kept?", near, times(drawn + "handSpeed", 9)));
         String slips = "without air no slip dies";
         String steadiness = "readings.leftCord.figureSteadiness.";
         all.add(
