@@ -36,7 +36,8 @@ public final class Lame {
                 not(),
                 cord(Side.LEFT),
                 cord(Side.RIGHT),
-                Optional.of(new Advice(Side.LEFT, not(), not(), not(), not(), not(), not())));
+                Optional.of(
+                        new Advice(Side.LEFT, not(), not(), not(), not(), not(), not(), not())));
     }
 
     private static CordReading cord(Side side) {
