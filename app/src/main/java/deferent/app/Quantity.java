@@ -26,6 +26,8 @@ final class Quantity {
             Map.of("kg", "1", "g", "0.001", "oz", "0.028349523125");
 
     private static final Map<String, String> METRES_A_SECOND = Map.of("m/s", "1", "cm/s", "0.01");
+    private static final Map<String, String> METRES_A_SECOND_SQUARED =
+            Map.of("m/s²", "1", "m/s2", "1", "m/s^2", "1");
     private static final Map<String, String> SECONDS = Map.of("s", "1", "ms", "0.001");
 
     private Quantity() {}
@@ -109,6 +111,11 @@ final class Quantity {
         return text.strip().equalsIgnoreCase("any")
                 ? Double.POSITIVE_INFINITY
                 : metric(text, METRES_A_SECOND, "speed", "1m/s, 80cm/s or any");
+    }
+
+    /** Metres a second squared. */
+    static double acceleration(String text) {
+        return metric(text, METRES_A_SECOND_SQUARED, "acceleration", "60m/s2");
     }
 
     /** Seconds. */
@@ -195,6 +202,14 @@ final class Quantity {
         @Override
         public Double convert(String text) {
             return speed(text);
+        }
+    }
+
+    /** For options that take an acceleration. */
+    static final class Acceleration implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String text) {
+            return acceleration(text);
         }
     }
 

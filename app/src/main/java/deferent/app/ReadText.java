@@ -72,6 +72,7 @@ final class ReadText {
                 "fit",
                 "truth",
                 "reach",
+                "closest_figure",
                 "steadiness",
                 "slowest",
                 "room",
@@ -142,7 +143,13 @@ final class ReadText {
             case "link", "truth", "fit", "cost", "advice" -> "Link";
             case "figure", "tempo", "rod", "neighbour" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";
-            case "pull", "figure_kept", "hand_path_kept", "slowest", "steadiness", "cord" ->
+            case "pull",
+                    "figure_kept",
+                    "closest_figure",
+                    "hand_path_kept",
+                    "slowest",
+                    "steadiness",
+                    "cord" ->
                     "On a cord";
             default -> throw new IllegalStateException("no heading for " + key);
         };

@@ -3,9 +3,11 @@ package deferent.studio;
 import static deferent.studio.AskKey.keys;
 
 import deferent.search.whole.Keep;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
@@ -23,7 +25,7 @@ enum Ask {
     PAIRING(
             "readings and scene of a pairing",
             asked -> dear(asked.maybe(Desk.DETAIL).filter("settled"::equals).isPresent(), asked),
-            (desk, asked, stop) -> desk.pairing(asked),
+            Desk::pairing,
             keys(Matter.KEYS, keys(Desk.DETAIL, Desk.SAMPLES, Desk.TIME, Desk.BODY, Shown.SHOW))),
     FIT(
             "what would close a link",
@@ -159,9 +161,14 @@ enum Ask {
         return keys(keys(ASK.must(), ID), own);
     }
 
-    /** A poi behind a hand that keeps its path takes a while, whatever else is dear. */
+    private static final Set<Keep> SLOW = EnumSet.of(Keep.HAND_PATH, Keep.CLOSEST);
+
+    /**
+     * A poi behind a hand that keeps its path and the closest figure take a while, whatever else is
+     * dear.
+     */
     private static Optional<Lanes.Work> dear(boolean dear, Question asked) {
-        return dear || asked.or(Shown.SHOW, Keep.IDEAL) == Keep.HAND_PATH
+        return dear || SLOW.contains(asked.or(Shown.SHOW, Keep.IDEAL))
                 ? Optional.of(Lanes.Work.SHORT)
                 : Optional.empty();
     }

@@ -8,6 +8,8 @@ import deferent.motion.trace.Trace;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
 import deferent.reading.body.BodyOutline;
+import deferent.reading.closest.Closely;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
@@ -29,8 +31,10 @@ import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import tools.jackson.core.StreamReadFeature;
@@ -95,6 +99,7 @@ final class Desk {
     private final Shelf shelf;
     private final MapDesk map;
     private final TakeDesk takes;
+    private final Map<Side, ClosestFigure> nearest = new ConcurrentHashMap<>();
 
     Desk(Wordbook words, Shelf shelf, TakeDesk takes) {
         this.words = words;
@@ -120,7 +125,7 @@ final class Desk {
         return answer;
     }
 
-    ObjectNode pairing(Question asked) {
+    ObjectNode pairing(Question asked, BooleanSupplier stop) {
         boolean settled = asked.or(DETAIL, "live").equals("settled");
         int count = asked.or(SAMPLES, Scene.USUAL_COUNT);
         double time = asked.or(TIME, 0.0);
@@ -134,9 +139,18 @@ final class Desk {
                         matter.document().performer(),
                         matter.document().kit(),
                         settled ? Detail.SETTLED : Detail.LIVE,
-                        words.lexicon());
+                        words.lexicon(),
+                        Closely.USUAL.until(stop));
         Trace trace = readings.trace();
-        Staged shown = Staged.of(readings, keep, matter.document().kit());
+        // A drag goes on from the closest figure of the move before; at rest it is begun anew, so
+        // that the same question has the same answer.
+        Staged shown =
+                Staged.of(
+                        readings,
+                        keep,
+                        matter.document().kit(),
+                        s -> Closely.USUAL.until(stop).near(Optional.ofNullable(nearest.get(s))));
+        nearest.putAll(shown.closest());
         Side carrier = shown.carrier();
         Scene scene =
                 Scene.of(

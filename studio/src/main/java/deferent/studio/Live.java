@@ -4,6 +4,7 @@ import io.javalin.websocket.WsConfig;
 import io.javalin.websocket.WsContext;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import tools.jackson.databind.JsonNode;
@@ -133,6 +134,9 @@ final class Live {
             ObjectNode answer;
             try {
                 answer = desk.answer(Ask.Asked.of(message), done::get);
+            } catch (CancellationException newer) {
+                // A newer question has dropped this one and said so.
+                return;
             } catch (RuntimeException | Error e) {
                 answer = withId(Trouble.of(e).body(), message);
             }

@@ -95,6 +95,23 @@ class CordAskTest {
     }
 
     @Test
+    void theClosestFigureStandsBesideTheIdealAndFollowsADrag() {
+        JsonNode answer = shown("isolation vs triquetra, tempo 60", "closest");
+        Trace ideal = Trace.of(Phrase.parse("isolation vs triquetra, tempo 60").pairing());
+        for (Side side : Side.values()) {
+            assertThat(answer.at("/shown/" + side.word()).asString()).isEqualTo("closest");
+            assertThat(apart(answer, "ghost", side, "head", ideal.head(side))).isLessThan(1e-6);
+            assertThat(apart(answer, "samples", side, "head", ideal.head(side)))
+                    .isBetween(1e-4, 0.08);
+            assertThat(apart(answer, "samples", side, "hand", ideal.hand(side)))
+                    .isGreaterThan(0.05);
+        }
+        JsonNode next = shown("isolation vs triquetra, tempo 61", "closest");
+        assertThat(apart(next, "samples", Side.LEFT, "head", ideal.head(Side.LEFT)))
+                .isLessThan(0.2);
+    }
+
+    @Test
     void aPendulumThatNobodyDrivesStaysAsItIsWhateverIsKept() {
         JsonNode answer = shown("CAP vs pendulum", "figure");
         assertThat(answer.at("/shown/why").isEmpty()).isTrue();

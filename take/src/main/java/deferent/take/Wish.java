@@ -26,13 +26,14 @@ public enum Wish {
     CORD(
             false,
             "Tether",
-            "ideal, figure or hand-path: as said, or what a cord makes of it with the figure or the hand"
-                    + " path kept",
+            "ideal, figure, hand-path or closest: as said, or what a cord makes of it with the figure or"
+                    + " the hand path kept, or as near as a practised hand comes",
             "ideal",
             """
             ideal      a rod, as said
             figure     a cord that keeps the figure
             hand-path  a cord that keeps the hand path
+            closest    the closest figure that a practised hand draws
             """),
     VIEW(
             false,

@@ -3,11 +3,14 @@ package deferent.tell;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.Trade;
 import deferent.reading.body.HandPace;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Away;
+import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Lead;
@@ -21,17 +24,28 @@ import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** Says what a cord makes of one hand's motion. */
 final class TellCord {
     // Growth a cycle below which there is time to answer, whatever the reaction time.
     private static final double SLOWLY = 1.5;
 
+    // Instants of a cycle over which the middle of a hand's path is taken.
+    private static final int MOMENTS = 48;
+
     // Metres too few to say.
     private static final double NOTHING = 0.0005;
 
     // Metres.
     private static final double MUCH = 0.02;
+
+    // Farther off than that a head draws no figure that anybody would know again, metres: half the
+    // usual tether (our choice).
+    private static final double FAR = 0.30;
+
+    private static final String PUNCH =
+            " A hard punch of a trained boxer goes at 9 m/s (Piorkowski, Lees and Barton 2011).";
 
     // So near to half a turn ahead, and by so much the same throughout, a motion has that name.
     private static final double OPPOSITE = Math.toRadians(160);
@@ -53,7 +67,7 @@ final class TellCord {
         // A pendulum that nobody drives does by itself what a cord does: nothing to keep.
         boolean driven = !readings.pairing().part(side).motion().undriven();
         if (driven) {
-            cord.figureKept().reading().ifPresent(kept -> all.add(figureKept(kept)));
+            figures(all);
             cord.handPathKept().reading().ifPresent(kept -> all.add(handPathKept(kept)));
             cord.slowest().reading().ifPresent(slowest -> all.add(slowest(slowest)));
         }
@@ -61,10 +75,13 @@ final class TellCord {
         TellNot not = new TellNot("cord." + side.word());
         not.add("pull", cord.pull());
         not.add("figure_kept", cord.figureKept());
+        not.add("closest_figure", cord.closestFigure());
         not.add("hand_path_kept", cord.handPathKept());
         not.add("slowest", cord.slowest());
         not.add("steadiness", cord.handPathSteadiness());
         not.add("steadiness.figure_kept", cord.figureSteadiness());
+        not.add("correction", cord.handPathCorrection());
+        not.add("correction.figure_kept", cord.figureCorrection());
         all.addAll(not.told());
         return all;
     }
@@ -178,6 +195,75 @@ final class TellCord {
                                         + " m/s, "
                                         + Say.trimmed(pull.energy(), 1)
                                         + " J."));
+    }
+
+    /** The figure kept; where no practised hand keeps it, how near one comes. */
+    private void figures(List<Told> all) {
+        Optional<KeepTheFigure> kept = cord.figureKept().reading();
+        Optional<ClosestFigure> closest =
+                cord.closestFigure()
+                        .reading()
+                        .filter(c -> !c.met() || c.figure().greatest() >= NOTHING);
+        kept.filter(k -> closest.isEmpty() || !k.possible() || !k.getsRound())
+                .ifPresent(k -> all.add(figureKept(k)));
+        closest.ifPresent(c -> all.add(closest(c, kept)));
+    }
+
+    private Told closest(ClosestFigure closest, Optional<KeepTheFigure> kept) {
+        boolean far = closest.figure().greatest() > FAR;
+        String off = Say.length(closest.figure().greatest());
+        String path =
+                closest.path().fromPath() < NOTHING
+                        ? "keeping its path"
+                        : "leaving its path by up to " + Say.length(closest.path().fromPath());
+        String figure = "the " + side.word() + " figure";
+        return new Told(
+                "closest_figure." + side.word(),
+                far || !closest.met() ? Tone.WARN : Tone.NOTE,
+                !closest.met()
+                        ? "No motion was found in which a practised hand draws "
+                                + figure
+                                + " at this tempo: one that comes within "
+                                + off
+                                + " asks more of it than it can do."
+                        : far
+                                ? "A practised hand draws nothing near "
+                                        + figure
+                                        + " at this tempo: the nearest is up to "
+                                        + off
+                                        + " off."
+                                : "A practised hand draws "
+                                        + figure
+                                        + " within "
+                                        + off
+                                        + " at this tempo, "
+                                        + path
+                                        + ".",
+                "Of all motions of a taut cord whose hand goes no faster than "
+                        + Say.trimmed(closest.limits().speed(), 1)
+                        + " m/s and quickens by no more than "
+                        + Say.trimmed(closest.limits().acceleration(), 0)
+                        + " m/s² (our choice), the one with the least departure at its greatest"
+                        + " that a search found; "
+                        + Say.length(closest.figure().mean())
+                        + " on average, the hand up to "
+                        + Say.trimmed(closest.handSpeed(), 1)
+                        + " m/s and "
+                        + Say.trimmed(closest.handAcceleration(), 0)
+                        + " m/s²."
+                        + kept.filter(k -> k.possible() && k.getsRound())
+                                .map(this::exactly)
+                                .orElse(""));
+    }
+
+    private String exactly(KeepTheFigure kept) {
+        HandPace pace = HandPace.of(kept.hand(), kept.cuts());
+        return " Keeping the figure exactly would ask the hand for "
+                + Say.trimmed(pace.speed(), 0)
+                + " m/s and "
+                + Say.trimmed(pace.acceleration(), 0)
+                + " m/s²."
+                + (pace.beyond() ? PUNCH : "");
     }
 
     private Told figureKept(KeepTheFigure kept) {
@@ -459,7 +545,8 @@ final class TellCord {
                                 steadiness(
                                         "steadiness." + side.word(),
                                         undriven ? "" : " hand keeps its path",
-                                        steadiness)));
+                                        steadiness,
+                                        cord.handPathCorrection().reading())));
         if (!undriven) {
             cord.figureSteadiness()
                     .reading()
@@ -469,11 +556,13 @@ final class TellCord {
                                             steadiness(
                                                     "steadiness." + side.word() + ".figure_kept",
                                                     " hand keeps the figure",
-                                                    steadiness)));
+                                                    steadiness,
+                                                    cord.figureCorrection().reading())));
         }
     }
 
-    private Told steadiness(String key, String hand, Steadiness steadiness) {
+    private Told steadiness(
+            String key, String hand, Steadiness steadiness, Optional<Correction> answered) {
         String first = hand.isEmpty() ? "" : "If the " + side.word() + hand + ", ";
         String poi = hand.isEmpty() ? "the " + side.word() + " poi" : "its poi";
         String text =
@@ -481,17 +570,15 @@ final class TellCord {
                     case STEADIES -> poi + " steadies itself: a slip dies away.";
                     case NEUTRAL -> "a slip of " + poi + " neither grows nor dies away.";
                     case RUNS_AWAY ->
-                            poi
-                                    + (steadiness.growth() < SLOWLY
-                                            ? " runs away slowly: "
-                                                    + grows(steadiness.growth())
-                                                    + "."
-                                            : " runs away: " + beforeYouReact(steadiness));
+                            answered.map(correction -> held(poi, steadiness, correction))
+                                    .orElseGet(() -> poi + runsAway(steadiness) + ".");
                 };
+        boolean lost =
+                answered.map(correction -> correction.verdict() == Correction.Verdict.LOST)
+                        .orElse(steadiness.growth() >= SLOWLY);
         return new Told(
                 key,
-                steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY
-                                && steadiness.growth() >= SLOWLY
+                steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY && lost
                         ? Tone.WARN
                         : Tone.NOTE,
                 Say.capital(first + text),
@@ -502,9 +589,88 @@ final class TellCord {
                         + aside(steadiness.growthInReaction())
                         + " after a reaction time of "
                         + Math.round(steadiness.reaction() * 1000)
-                        + " ms (Woods and others, 2015). A correction helps most "
-                        + into(steadiness.leverageTime())
-                        + ".");
+                        + " ms (Woods and others, 2015). "
+                        + answered.map(this::corrected)
+                                .orElse(
+                                        "A correction helps most "
+                                                + into(steadiness.leverageTime())
+                                                + "."));
+    }
+
+    private String runsAway(Steadiness steadiness) {
+        return steadiness.growth() < SLOWLY
+                ? " runs away slowly: " + grows(steadiness.growth())
+                : " runs away: " + beforeYouReact(steadiness);
+    }
+
+    /** Whether a hand that answers a slip a reaction time late holds the motion. */
+    private String held(String poi, Steadiness steadiness, Correction correction) {
+        String within = Say.seconds(correction.longest());
+        return switch (correction.verdict()) {
+            case HOLDS ->
+                    "a slip of "
+                            + poi
+                            + " grows if nobody minds it, but it holds if you correct within "
+                            + within
+                            + correction
+                                    .once()
+                                    .filter(Correction.Once::holds)
+                                    .map(once -> "; once a cycle, " + where(once) + ", is enough")
+                                    .orElse("")
+                            + ".";
+            case PRACTISED ->
+                    "a slip of "
+                            + poi
+                            + " grows, and it holds only in a practised hand that corrects within "
+                            + within
+                            + ".";
+            case LOST ->
+                    poi
+                            + runsAway(steadiness)
+                            + ", and no correction that was tried at a person's reaction time"
+                            + " holds it.";
+        };
+    }
+
+    private String corrected(Correction correction) {
+        return "A practised hand that is so late, its senses a tenth off (Insperger and Milton,"
+                + " 2014), leaves "
+                + leaves(correction.left())
+                + "; simulated whole, "
+                + (correction.recovers() == 0
+                        ? "not even a slip of 2 mm comes back"
+                        : "a slip of up to "
+                                + Say.length(correction.recovers())
+                                + " comes back from anywhere in the cycle")
+                + ". The hand is held to the motion's own timing: whoever lets the timing give may hold"
+                + " more.";
+    }
+
+    private static String leaves(double left) {
+        String times = Say.trimmed(left, 1);
+        return left < 1
+                ? Say.percent(left) + " of a small slip after a cycle"
+                : times.equals("1")
+                        ? "a small slip as large as it was"
+                        : "a small slip " + times + " times as large after a cycle";
+    }
+
+    /** Where a stroke is made: where the hand is then, or when where it goes nowhere. */
+    private String where(Correction.Once once) {
+        Course hand = readings.trace().hand(side);
+        Interval over = readings.trace().interval();
+        Vector3D middle = Vector3D.ZERO;
+        for (int i = 0; i < MOMENTS; i++) {
+            double time = over.start() + over.length() * i / MOMENTS;
+            middle = middle.add(hand.position(time).scalarMultiply(1.0 / MOMENTS));
+        }
+        Vector3D off = hand.position(once.time()).subtract(middle);
+        if (off.getNorm() < MUCH) {
+            return into(once.time());
+        }
+        return Math.abs(off.getY()) < Math.hypot(off.getX(), off.getZ())
+                ? "at the side"
+                : off.getY() > 0 ? "at the top" : "at the bottom";
     }
 
     private static String aside(double times) {
@@ -517,8 +683,8 @@ final class TellCord {
     private String beforeYouReact(Steadiness steadiness) {
         double slipped = steadiness.slipped(0.01);
         return slipped < 0.0105
-                ? "a slip grows from cycle to cycle, but not before you can react."
-                : slipped(slipped, readings.pairing().part(side).tether().length()) + ".";
+                ? "a slip grows from cycle to cycle, but not before you can react"
+                : slipped(slipped, readings.pairing().part(side).tether().length());
     }
 
     /**

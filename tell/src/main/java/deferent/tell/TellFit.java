@@ -135,8 +135,12 @@ public final class TellFit {
                 + phrase.map(p -> ": \"" + p + "\"").orElse("");
     }
 
-    /** The fit in one sentence, beside the link it closes; none where nothing needs to change. */
-    static Optional<Told> remedy(FitReading fit, Pairing pairing) {
+    /**
+     * The fit in one sentence, beside the link it closes; none where nothing needs to change.
+     *
+     * @param within of its answers those that the arms reach as well as what stands
+     */
+    static Optional<Told> remedy(FitReading fit, List<Remedy> within, Pairing pairing) {
         Told verdict = verdict(fit, pairing);
         String key = "fit." + fit.carrier().word();
         if (!fit.closes()) {
@@ -145,10 +149,19 @@ public final class TellFit {
         if (fit.answers().get(0).changes().isEmpty()) {
             return Optional.empty();
         }
-        List<Remedy> kept =
-                fit.answers().stream().filter(a -> becomes(a, pairing).isEmpty()).toList();
+        if (within.isEmpty()) {
+            return Optional.of(
+                    new Told(
+                            key,
+                            Told.Tone.NOTE,
+                            rides(fit, pairing)
+                                    + "What would close it takes a hand beyond the arms' reach:"
+                                    + " make it smaller first, or fit it to the arms.",
+                            verdict.text()));
+        }
+        List<Remedy> kept = within.stream().filter(a -> becomes(a, pairing).isEmpty()).toList();
         String ways =
-                (kept.isEmpty() ? fit.answers() : kept)
+                (kept.isEmpty() ? within : kept)
                         .stream()
                                 .limit(REMEDIES)
                                 .map(answer -> changes(answer, pairing))
@@ -156,11 +169,13 @@ public final class TellFit {
         String close =
                 fit.goal() == Goal.PLACED
                         ? "To close it, "
-                        : fit.riding()
-                                        .map(ridden -> Say.capital(ride(ridden, pairing)) + ". ")
-                                        .orElse("")
+                        : rides(fit, pairing)
                                 + "To close it in shape, though not at every instant, ";
         return Optional.of(new Told(key, Told.Tone.NOTE, close + ways + ".", verdict.text()));
+    }
+
+    private static String rides(FitReading fit, Pairing pairing) {
+        return fit.riding().map(ridden -> Say.capital(ride(ridden, pairing)) + ". ").orElse("");
     }
 
     private static String ways(int answers) {

@@ -68,7 +68,10 @@ public final class Telling {
     }
 
     private static void advice(Pairing pairing, Advice advice, List<Told> all) {
-        advice.fit().reading().flatMap(fit -> TellFit.remedy(fit, pairing)).ifPresent(all::add);
+        advice.fit()
+                .reading()
+                .flatMap(fit -> TellFit.remedy(fit, advice.within(), pairing))
+                .ifPresent(all::add);
         advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));
         advice.costs().reading().stream()
                 .flatMap(costs -> TellFit.costs(costs, pairing).stream().limit(1))

@@ -37,11 +37,13 @@ public final class Lame {
                 cord(Side.LEFT),
                 cord(Side.RIGHT),
                 Optional.of(
-                        new Advice(Side.LEFT, not(), not(), not(), not(), not(), not(), not())));
+                        new Advice(
+                                Side.LEFT, not(), List.of(), not(), not(), not(), not(), not(),
+                                not())));
     }
 
     private static CordReading cord(Side side) {
-        return new CordReading(side, not(), not(), not(), not(), not(), not());
+        return new CordReading(side, not(), not(), not(), not(), not(), not(), not(), not(), not());
     }
 
     private static <T> Worked<T> not() {

@@ -5,9 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
+import deferent.reading.worked.Detail;
 import deferent.search.fit.Fit;
+import deferent.search.fit.FitReading;
 import deferent.search.fit.Neighbours;
 import deferent.search.fit.Sensitivity;
+import deferent.search.whole.Readings;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -81,11 +87,33 @@ class TellFitTest {
     @Test
     void whatClosesInShapeAloneIsNotSaidToClose() {
         Pairing pairing = Phrase.parse("pendulum amplitude 60° vs CAP").pairing();
-        assertThat(TellFit.remedy(Fit.of(pairing, Side.LEFT), pairing).orElseThrow().text())
+        FitReading fit = Fit.of(pairing, Side.LEFT);
+        assertThat(TellFit.remedy(fit, fit.answers(), pairing).orElseThrow().text())
                 .isEqualTo(
                         "Let the right hand ride and it closes: \"pendulum amplitude 60° vs CAP"
                                 + " riding\". To close it in shape, though not at every instant, make the"
                                 + " left swing to each side 90 degrees (now 60 degrees).");
+    }
+
+    @Test
+    void whatOnlyLongerArmsCouldCloseIsNotAdvised() {
+        Pairing pairing = Phrase.parse("extension vs extension, opposites").pairing();
+        Readings readings = Readings.of(pairing, Performer.USUAL, Detail.SETTLED);
+        assertThat(readings.advice().orElseThrow().fit().reading().orElseThrow().answers())
+                .isNotEmpty();
+        assertThat(readings.advice().orElseThrow().within())
+                .allSatisfy(
+                        answer ->
+                                assertThat(
+                                                Reach.of(
+                                                                Trace.of(answer.pairing()),
+                                                                Performer.USUAL)
+                                                        .worst())
+                                        .isLessThan(
+                                                readings.reach().reading().orElseThrow().worst()
+                                                        + 0.011));
+        assertThat(Telling.of(readings).stream().map(Told::text))
+                .noneMatch(text -> text.contains("hand radius 120 cm"));
     }
 
     @Test

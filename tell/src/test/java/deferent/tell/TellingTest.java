@@ -159,13 +159,39 @@ class TellingTest {
 
     /** An extension's slip grows, but in 213 ms it is no further aside than at first. */
     @Test
-    void aSlipThatHasNotGrownBeforeAnAnswerIsNotSaidToBeSmaller() {
+    void aSlipThatIsCaughtInTimeIsNoAlarm() {
         assertThat(told("triquetra vs extension"))
-                .extracting(Told::text)
-                .anyMatch(
-                        text ->
-                                text.contains("runs away: a slip grows")
-                                        && text.contains("not before you can react"));
+                .filteredOn(t -> t.key().equals("steadiness.right.figure_kept"))
+                .isNotEmpty()
+                .allSatisfy(
+                        t -> {
+                            assertThat(t.tone()).isEqualTo(Told.Tone.NOTE);
+                            assertThat(t.text()).contains("holds if you correct within 0.6 s");
+                            assertThat(t.text()).doesNotContain("runs away");
+                        });
+    }
+
+    @Test
+    void aPoiThatNoHandCatchesRunsAway() {
+        assertThat(told("isolation vs static spin"))
+                .filteredOn(t -> t.key().equals("steadiness.left.figure_kept"))
+                .singleElement()
+                .satisfies(
+                        t -> {
+                            assertThat(t.tone()).isEqualTo(Told.Tone.WARN);
+                            assertThat(t.text())
+                                    .contains("runs away: a 1 cm slip")
+                                    .endsWith("at a person's reaction time holds it.");
+                        });
+    }
+
+    /** One stroke a cycle is enough for a flower kept drawn, and the hand's place is told. */
+    @Test
+    void whereOneStrokeIsEnoughItsPlaceIsTold() {
+        assertThat(
+                        text("four-petal antispin vs triquetra", "steadiness.left.figure_kept")
+                                .orElseThrow())
+                .containsPattern("once a cycle, at the (side|top|bottom), is enough");
     }
 
     @Test
@@ -209,28 +235,45 @@ class TellingTest {
     void whatNoArmDoesIsSaidNotToBeNeeded() {
         Readings readings = read("isolation vs extension, tempo 60", Detail.SETTLED);
         List<Told> told = Telling.of(readings);
-        Told isolation = keyed(told, "figure_kept.left");
+        Told isolation = keyed(told, "closest_figure.left");
         assertThat(isolation.text())
-                .endsWith(
-                        "Keeping it exactly would ask the hand for 20 m/s and an acceleration 80 times"
-                                + " that of a fall; no arm does that turn after turn, and none has"
-                                + " to: spinners let the figure give a little.")
-                .doesNotContainIgnoringCase("impossible");
+                .matches(
+                        "A practised hand draws the left figure within [0-9.]+ [cm]m at this tempo,"
+                                + " leaving its path by up to [0-9]+ cm\\.");
+        assertThat(isolation.tone()).isEqualTo(Told.Tone.NOTE);
         assertThat(isolation.why())
-                .contains("hand speed up to 20 m/s")
-                .contains("acceleration up to 789 m/s²");
+                .contains("no faster than 5 m/s and quickens by no more than 60 m/s²")
+                .contains("Keeping the figure exactly would ask the hand for 20 m/s and 789 m/s².")
+                .contains("Piorkowski");
+        assertThat(told).extracting(Told::key).doesNotContain("figure_kept.left");
+        // What a hand does exactly is said once.
         assertThat(keyed(told, "figure_kept.right").text())
-                .startsWith("To keep the right figure, the hand leaves its path by up to")
-                .doesNotContain("Keeping it exactly");
+                .startsWith("To keep the right figure, the hand leaves its path by up to");
+        assertThat(told).extracting(Told::key).doesNotContain("closest_figure.right");
     }
 
     /** A hand circle of 0.6 m four times a second is 15 m/s by itself. */
     @Test
-    void whatNoArmDoesOnItsOwnPathEitherIsNotPromisedToGive() {
+    void whatNoArmDoesOnItsOwnPathEitherIsNotPromised() {
         List<Told> told = Telling.of(read("static spin vs triquetra, tempo 240", Detail.SETTLED));
-        assertThat(keyed(told, "figure_kept.right").text())
-                .contains("Keeping it exactly would ask the hand for")
-                .endsWith("turn after turn, nor what its own path asks at this tempo.");
+        assertThat(keyed(told, "closest_figure.right"))
+                .satisfies(
+                        t -> {
+                            assertThat(t.tone()).isEqualTo(Told.Tone.WARN);
+                            assertThat(t.text())
+                                    .startsWith(
+                                            "A practised hand draws nothing near the right figure");
+                        });
+    }
+
+    /**
+     * Where the figure asks for free fall, that is said, and how near a hand comes all the same.
+     */
+    @Test
+    void aFigureThatNoHandKeepsIsDrawnNearly() {
+        List<Told> told = Telling.of(read("isolation vs extension, tempo 50", Detail.SETTLED));
+        assertThat(keyed(told, "figure_kept.left").tone()).isEqualTo(Told.Tone.WARN);
+        assertThat(keyed(told, "closest_figure.left").text()).startsWith("A practised hand draws");
     }
 
     private static Told keyed(List<Told> told, String key) {

@@ -283,8 +283,8 @@ final class FrontPages {
         {
             "A hand that keeps its path",
             "goes as it is drawn, and the figure gives; a hand that keeps the figure leaves its path, so"
-                    + " that the head goes as it is drawn. A poi runs away where a slip grows faster than"
-                    + " you can react."
+                    + " that the head goes as it is drawn. A slip that grows holds if you correct it in"
+                    + " time; a poi runs away where no correction is in time."
         },
         {
             "Largest in reach",

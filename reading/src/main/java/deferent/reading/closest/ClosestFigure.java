@@ -16,7 +16,6 @@ import deferent.reading.tether.Orbit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -113,39 +112,21 @@ public record ClosestFigure(
     }
 
     public static ClosestFigure of(Trace ideal, Side side, Cord cord, HandLimits limits) {
-        return of(
-                ideal,
-                side,
-                cord,
-                limits,
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                () -> false);
+        return of(ideal, side, cord, Closely.of(limits), List.of());
     }
 
     /**
      * The closest figure, from all there is to begin with.
      *
-     * @param arm how far the hand gets; none where it does not count
      * @param starts heads of motions of the same cord to begin from too
-     * @param near a closest figure found before for nearly the same question: begun from that
-     *     alone, unless it leads nowhere
-     * @param stop asked every little while; once it says so, a {@link
-     *     java.util.concurrent.CancellationException} ends the search
      */
     public static ClosestFigure of(
-            Trace ideal,
-            Side side,
-            Cord cord,
-            HandLimits limits,
-            Optional<Arm> arm,
-            List<Course> starts,
-            Optional<ClosestFigure> near,
-            BooleanSupplier stop) {
+            Trace ideal, Side side, Cord cord, Closely closely, List<Course> starts) {
+        HandLimits limits = closely.limits();
+        Optional<Arm> arm = closely.arm();
         Trace own = ideal.ownCycle(side);
-        Nearing nearing = new Nearing(own, side, cord, limits, arm, stop);
-        Nearing.Found found = nearing.found(starts, near.map(n -> n.beginning().found));
+        Nearing nearing = new Nearing(own, side, cord, closely);
+        Nearing.Found found = nearing.found(starts, closely.near().map(n -> n.beginning().found));
         FlatMotion motion = nearing.motion(found);
         Course hand = motion.hand();
         Course head = motion.head();
@@ -210,10 +191,7 @@ public record ClosestFigure(
                         ? (int) Math.rint(TetherAngle.of(drawn, side).growth() / (2 * Math.PI))
                         : nearing.turns();
         if (turns != nearing.turns()) {
-            throw new Refusal(
-                    "gets round " + turns + " times a cycle instead of " + nearing.turns(),
-                    "the poi nearest to the " + side.word() + " figure",
-                    "spin faster, or change the figure");
+            throw nearing.lost();
         }
         return turns;
     }

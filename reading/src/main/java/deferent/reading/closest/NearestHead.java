@@ -43,6 +43,12 @@ final class NearestHead {
     private static final int TRIES = 12;
 
     /**
+     * A cord that turns by more from one instant to the next may have turned the other way,
+     * radians.
+     */
+    private static final double WIDEST = 2.8;
+
+    /**
      * What is to be drawn and how.
      *
      * @param ideal the head at the instants, components
@@ -77,6 +83,7 @@ final class NearestHead {
     private final double[][] past;
     private final double[] away;
     private double winding;
+    private double widest;
 
     private final Flatness flat;
     private final double[][] y;
@@ -203,7 +210,7 @@ final class NearestHead {
 
     /** Whether the motion last looked at turns its cord as wanted. */
     boolean turnsRight() {
-        return !wish.counted() || Math.abs(winding - wish.turns()) < 0.25;
+        return !wish.counted() || Math.abs(winding - wish.turns()) < 0.25 && widest < WIDEST;
     }
 
     /** Greatest departure of the motion last looked at, metres. */
@@ -289,6 +296,7 @@ final class NearestHead {
         double first = 0;
         double last = 0;
         double turned = 0;
+        widest = 0;
         for (int i = 0; i < instants.points(); i++) {
             jets(x, i);
             direction(i, levels);
@@ -296,7 +304,9 @@ final class NearestHead {
             if (i == 0) {
                 first = angle;
             } else {
-                turned += Math.IEEEremainder(angle - last, 2 * Math.PI);
+                double by = Math.IEEEremainder(angle - last, 2 * Math.PI);
+                turned += by;
+                widest = Math.max(widest, Math.abs(by));
             }
             last = angle;
             for (int q = 0; q <= levels; q++) {

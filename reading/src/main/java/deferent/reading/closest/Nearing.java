@@ -44,7 +44,17 @@ final class Nearing {
     private static final int FEW = 6;
 
     private static final int MANY = 12;
-    private static final int MOST_ORDER = 44;
+
+    /**
+     * Of an ideal with corners no more are taken, for no hand draws them; so many a turn of the
+     * poi, and these at the least.
+     */
+    private static final int MOST_EACH_TURN = 3;
+
+    private static final int MOST_FOR_ALL = 20;
+
+    /** An ideal with more turns would take too long. */
+    private static final int MOST_TURNS = 12;
 
     /** Instants for each order, and beside these while starts are tried and at the end. */
     private static final int EACH = 8;
@@ -120,23 +130,23 @@ final class Nearing {
     /**
      * @param own the ideal over the side's own cycle
      */
-    Nearing(
-            Trace own,
-            Side side,
-            Cord cord,
-            HandLimits limits,
-            Optional<Arm> arm,
-            BooleanSupplier stop) {
+    Nearing(Trace own, Side side, Cord cord, Closely closely) {
         this.own = own;
         this.side = side;
         this.cord = cord;
-        this.limits = limits;
-        this.arm = arm;
-        this.stop = stop;
+        this.limits = closely.limits();
+        this.arm = closely.arm();
+        this.stop = closely.stop();
         this.setting = setting(own, side, KeepTheHandPath.planeNormal(own, side, cord));
         this.counted = own.pairing().part(side).place().turn().turns() == 0;
         this.turns = (int) Math.rint(TetherAngle.of(own, side).growth() / (2 * Math.PI));
-        this.base = base();
+        if (Math.abs(turns) > MOST_TURNS) {
+            throw new Refusal(
+                    "turns " + Math.abs(turns) + " times before its hand's path repeats",
+                    "the " + side.word() + " poi",
+                    "a closest figure is searched for up to " + MOST_TURNS + " turns");
+        }
+        this.base = Math.min(base(), Math.max(MOST_FOR_ALL, MOST_EACH_TURN * Math.abs(turns)));
     }
 
     private static FlatMotion.Setting setting(Trace own, Side side, Vector3D normal) {
@@ -183,8 +193,8 @@ final class Nearing {
      * @param near what was found before
      */
     Found found(List<Course> starts, Optional<Found> near) {
-        int few = order(FEW, 1);
-        int many = order(Math.max(FEW, Math.min(MANY, FEW + MANY - base)), 2);
+        int few = order(FEW);
+        int many = order(Math.max(FEW, Math.min(MANY, FEW + MANY - base)));
         Optional<Found> again = near.flatMap(before -> again(before, many));
         if (again.isPresent()) {
             return again.get();
@@ -207,20 +217,23 @@ final class Nearing {
                         .min(Comparator.comparingDouble(Found::promise))
                         .orElseThrow(this::lost);
         Found once = between(on(best, many, EACH * many + DENSE, 6, 30));
+        if (once.within(NEAR)) {
+            return once;
+        }
         // Begun again with a softer penalty it often comes a little nearer.
         Found twice = between(on(once, many, once.instants(), 3, 12));
         return twice.better(once) ? twice : once;
     }
 
-    private Refusal lost() {
+    Refusal lost() {
         return new Refusal(
                 "finds none whose poi gets round as often",
                 "the search for a motion near the " + side.word() + " figure",
                 "spin faster, or change the figure");
     }
 
-    private int order(int beyond, int eachTurn) {
-        return Math.min(MOST_ORDER, base + Math.max(beyond, eachTurn * Math.abs(turns)));
+    private int order(int beyond) {
+        return base + Math.max(beyond, Math.abs(turns));
     }
 
     private Optional<Found> again(Found near, int order) {

@@ -1,15 +1,22 @@
 package deferent.reading.worked;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.Closely;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
+import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;
+import deferent.reading.tether.Orbit;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.tether.Steadiness;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * What becomes of one hand's motion when its tether is a cord.
@@ -22,7 +29,12 @@ import java.util.Optional;
  *     it
  * @param handPathSteadiness how a slip grows in the best of the motions behind the kept hand path;
  *     unasked where none is
+ * @param figureCorrection what becomes of a slip that is answered, the figure kept; unasked where a
+ *     slip does not grow
+ * @param handPathCorrection the same in the best of the motions behind the kept hand path
  * @param slowest the slowest tempo, when settled
+ * @param closestFigure the closest figure that a real hand can draw; unasked where the figure kept
+ *     is
  */
 public record CordReading(
         Side side,
@@ -31,12 +43,20 @@ public record CordReading(
         Worked<KeepTheHandPath> handPathKept,
         Worked<Steadiness> figureSteadiness,
         Worked<Steadiness> handPathSteadiness,
-        Worked<SlowestTempo> slowest) {
+        Worked<Correction> figureCorrection,
+        Worked<Correction> handPathCorrection,
+        Worked<SlowestTempo> slowest,
+        Worked<ClosestFigure> closestFigure) {
 
     /** Pull samples while something is dragged: enough for the ribbon. */
     public static final int LIVE_COUNT = 120;
 
-    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail) {
+    /**
+     * All that is read of one cord.
+     *
+     * @param closely how the closest figure is looked for
+     */
+    public static CordReading of(Trace ideal, Side side, Kit kit, Detail detail, Closely closely) {
         String cord = "the " + side.word() + " cord";
         String pull = "the pull of " + cord;
         if (detail == Detail.LIVE) {
@@ -45,6 +65,9 @@ public record CordReading(
                     Worked.of(
                             pull,
                             () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
+                    Worked.unasked(),
+                    Worked.unasked(),
+                    Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
@@ -76,17 +99,14 @@ public record CordReading(
         String slips = "what becomes of a slip of the " + side.word() + " poi, its ";
         String figureSlips = slips + "figure kept";
         String handPathSlips = slips + "hand path kept";
-        return new CordReading(
-                side,
-                Worked.of(pull, () -> Pull.of(ideal, side, kit)),
-                figureKept,
-                handPathKept,
+        Worked<Steadiness> figureSteadiness =
                 figureKept.then(
                         figureSlips,
                         kept ->
                                 kept.possible()
                                         ? Worked.of(figureSlips, () -> Steadiness.of(kept))
-                                        : Worked.unasked()),
+                                        : Worked.unasked());
+        Worked<Steadiness> handPathSteadiness =
                 handPathKept.then(
                         handPathSlips,
                         kept ->
@@ -96,8 +116,70 @@ public record CordReading(
                                                         Worked.of(
                                                                 handPathSlips,
                                                                 () -> Steadiness.of(best)))
-                                        .orElseGet(Worked::unasked)),
-                slowest);
+                                        .orElseGet(Worked::unasked));
+        return new CordReading(
+                side,
+                Worked.of(pull, () -> Pull.of(ideal, side, kit)),
+                figureKept,
+                handPathKept,
+                figureSteadiness,
+                handPathSteadiness,
+                correction(
+                        side,
+                        "figure kept",
+                        figureSteadiness,
+                        () -> figureKept.reading().map(KeepTheFigure::orbit)),
+                correction(
+                        side,
+                        "hand path kept",
+                        handPathSteadiness,
+                        () ->
+                                handPathKept
+                                        .reading()
+                                        .flatMap(KeepTheHandPath::best)
+                                        .map(KeepTheHandPath.Solution::orbit)),
+                slowest,
+                closest(ideal, side, kit, closely, handPathKept));
+    }
+
+    /**
+     * The closest figure, begun from what the poi does behind its hand too, where that is known.
+     * Unasked for a pendulum that nobody drives: its still hand draws the figure itself.
+     */
+    public static Worked<ClosestFigure> closest(
+            Trace ideal,
+            Side side,
+            Kit kit,
+            Closely closely,
+            Worked<KeepTheHandPath> handPathKept) {
+        if (ideal.pairing().part(side).motion().undriven()) {
+            return Worked.unasked();
+        }
+        List<Course> starts =
+                handPathKept.reading().flatMap(KeepTheHandPath::best).stream()
+                        .map(KeepTheHandPath.Solution::head)
+                        .toList();
+        return Worked.of(
+                drawingClosest(side),
+                () -> ClosestFigure.of(ideal, side, Cord.of(ideal, side, kit), closely, starts));
+    }
+
+    public static String drawingClosest(Side side) {
+        return "the closest " + side.word() + " figure that a hand draws";
+    }
+
+    private static Worked<Correction> correction(
+            Side side,
+            String kept,
+            Worked<Steadiness> steadiness,
+            Supplier<Optional<Orbit>> motion) {
+        String what = "what a correction does to the " + side.word() + " poi, its " + kept;
+        // Where no steadiness was worked out, that says why; this would say it twice.
+        return steadiness
+                .reading()
+                .flatMap(s -> motion.get().filter(orbit -> Correction.asked(orbit, s)))
+                .map(orbit -> Worked.of(what, () -> Correction.of(orbit)))
+                .orElseGet(Worked::unasked);
     }
 
     public static String keepingFigure(Side side) {

@@ -150,11 +150,8 @@ class ClosestFigureTest {
                             ideal,
                             Side.LEFT,
                             kept.orbit().cord(),
-                            HandLimits.USUAL.withPace(20, 400).withLeave(leave),
-                            Optional.empty(),
-                            List.of(kept.head()),
-                            Optional.empty(),
-                            () -> false);
+                            Closely.of(HandLimits.USUAL.withPace(20, 400).withLeave(leave)),
+                            List.of(kept.head()));
             assertThat(closest.path().greatest()).isLessThan(1.01 * leave);
             double apart = 0;
             for (double t = 0; t < 0.66; t += 0.01) {
@@ -268,14 +265,7 @@ class ClosestFigureTest {
         Arm arm = new Arm(new Vector3D(0.22, 0.08, -0.1), 0.66);
         ClosestFigure within =
                 ClosestFigure.of(
-                        ideal,
-                        Side.LEFT,
-                        cord,
-                        HandLimits.USUAL,
-                        Optional.of(arm),
-                        List.of(),
-                        Optional.empty(),
-                        () -> false);
+                        ideal, Side.LEFT, cord, Closely.USUAL.within(Optional.of(arm)), List.of());
         assertThat(within.met()).isTrue();
         assertThat(within.binding()).contains(HandBound.REACH);
         assertThat(within.figure().greatest())
@@ -304,11 +294,8 @@ class ClosestFigureTest {
                         ideal,
                         Side.LEFT,
                         before.cord(),
-                        HandLimits.USUAL,
-                        Optional.empty(),
-                        List.of(),
-                        Optional.of(before),
-                        () -> false);
+                        Closely.USUAL.near(Optional.of(before)),
+                        List.of());
         assertThat(next.met()).isTrue();
         assertThat(next.figure().greatest()).isLessThan(0.01);
         double slower = 61.0 / 60;
@@ -328,11 +315,8 @@ class ClosestFigureTest {
                                         ideal,
                                         Side.LEFT,
                                         Cord.of(ideal, Side.LEFT, Kit.USUAL),
-                                        HandLimits.USUAL,
-                                        Optional.empty(),
-                                        List.of(),
-                                        Optional.empty(),
-                                        () -> true))
+                                        Closely.USUAL.until(() -> true),
+                                        List.of()))
                 .isInstanceOf(CancellationException.class);
     }
 

@@ -3,7 +3,12 @@ package deferent.record.number;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.HandPace;
+import deferent.reading.closest.ClosestFigure;
+import deferent.reading.closest.HandBound;
+import deferent.reading.closest.HandLimits;
 import deferent.reading.tether.Away;
+import deferent.reading.tether.Correction;
+import deferent.reading.tether.Correction.Once;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheFigure.FreeFall;
 import deferent.reading.tether.KeepTheHandPath;
@@ -88,6 +93,39 @@ final class CordTables {
                     .list("jumps_s", "the hand would jump", JUMP, KeepTheFigure::jumps)
                     .whereAsked();
 
+    private static final Table<HandLimits> LIMITS =
+            Table.<HandLimits>named("hand_limits")
+                    .number("speed_m_per_s", "a hand's speed at most", HandLimits::speed)
+                    .number(
+                            "acceleration_m_per_s2",
+                            "its acceleration at most",
+                            HandLimits::acceleration)
+                    .maybe("jerk_m_per_s3", "its jerk at most", HandLimits::jerk)
+                    .number("pull_weights", "pull at least", HandLimits::leastPull)
+                    .maybe("leave_m", "from its path at most", HandLimits::leave);
+
+    static final Written<Worked<ClosestFigure>> CLOSEST_FIGURE =
+            Table.<ClosestFigure>named("closest_figure")
+                    .part("from_ideal_head", AWAY, ClosestFigure::figure)
+                    .part("from_ideal_hand", AWAY, ClosestFigure::path)
+                    .number("hand_speed_m_per_s", "hand's greatest speed", ClosestFigure::handSpeed)
+                    .number(
+                            "hand_acceleration_m_per_s2",
+                            "hand's greatest acceleration",
+                            ClosestFigure::handAcceleration)
+                    .number("hand_jerk_m_per_s3", "hand's greatest jerk", ClosestFigure::handJerk)
+                    .number("least_weights", "least pull", ClosestFigure::leastPull)
+                    .number("least_time_s", "when", ClosestFigure::leastPullTime)
+                    .whole("turns", "turns of the cord", ClosestFigure::turns)
+                    .list(
+                            "binding",
+                            "bounds it comes up to",
+                            Written.word(HandBound.class),
+                            ClosestFigure::binding)
+                    .yes("limits_met", "all bounds kept", ClosestFigure::met)
+                    .part("limits", LIMITS, ClosestFigure::limits)
+                    .whereAsked();
+
     private static final Table<Solution> SOLUTION =
             Table.<Solution>named("solution")
                     .part("from_ideal_head", AWAY, Solution::away)
@@ -122,6 +160,27 @@ final class CordTables {
             Table.<CordReading>named("steadiness")
                     .value("hand_path_kept", "", SLIP, CordReading::handPathSteadiness)
                     .value("figure_kept", "", SLIP, CordReading::figureSteadiness);
+
+    private static final Table<Once> ONCE =
+            Table.<Once>named("once")
+                    .yes("holds", "one stroke a cycle holds it", Once::holds)
+                    .number("time_s", "when in the cycle", Once::time)
+                    .number("left_a_cycle", "left of a slip a cycle later", Once::left);
+
+    private static final Written<Worked<Correction>> CORRECTED =
+            Table.<Correction>named("corrected")
+                    .word("verdict", "who holds it", Correction.Verdict.class, Correction::verdict)
+                    .number("reaction_s", "reaction time", Correction::reaction)
+                    .number("left_a_cycle", "left of a slip a cycle later", Correction::left)
+                    .number("longest_delay_s", "longest delay that holds", Correction::longest)
+                    .number("recovers_m", "greatest slip that comes back", Correction::recovers)
+                    .maybe("once", ONCE, Correction::once)
+                    .whereAsked();
+
+    static final Table<CordReading> CORRECTION =
+            Table.<CordReading>named("correction")
+                    .value("hand_path_kept", "", CORRECTED, CordReading::handPathCorrection)
+                    .value("figure_kept", "", CORRECTED, CordReading::figureCorrection);
 
     private static final Table<Limit> LIMIT =
             Table.<Limit>named("limit")

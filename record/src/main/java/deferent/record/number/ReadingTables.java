@@ -246,10 +246,15 @@ public final class ReadingTables {
                     .sides("pull", CordTables.PULL.written().worked(), (a, s) -> a.cord(s).pull())
                     .sides("figure_kept", CordTables.FIGURE_KEPT, (a, s) -> a.cord(s).figureKept())
                     .sides(
+                            "closest_figure",
+                            CordTables.CLOSEST_FIGURE,
+                            (all, side) -> all.cord(side).closestFigure())
+                    .sides(
                             "hand_path_kept",
                             CordTables.HAND_PATH_KEPT,
                             (all, side) -> all.cord(side).handPathKept())
                     .sides("steadiness", CordTables.STEADINESS.written(), Readings::cord)
+                    .sides("correction", CordTables.CORRECTION.written(), Readings::cord)
                     .sides("slowest", CordTables.SLOWEST, (all, side) -> all.cord(side).slowest())
                     .value("linked", "", CordTables.LINKED, ReadingTables::truth)
                     .list("told", "the readings in sentences", TOLD.written(), Telling::of)

@@ -5,7 +5,9 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
+import deferent.reading.tether.Correction;
 import deferent.reading.tether.Drag;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
@@ -59,6 +61,12 @@ final class CordInvariants {
                             1,
                             each(CordInvariants::freeFalls)),
                     new Invariant(
+                            "a closest figure's hand goes as is said of it",
+                            "speed, acceleration and departure are the greatest over the cycle, so"
+                                    + " none of it is past them, and bounds said to be kept are",
+                            1,
+                            each(CordInvariants::closest)),
+                    new Invariant(
                             "without air no slip dies",
                             "a poi without friction is a Hamiltonian system: its multipliers come in"
                                     + " pairs of product 1, so all four multiply to 1 and the greatest is no"
@@ -67,6 +75,12 @@ final class CordInvariants {
                                     + " quite close",
                             1,
                             each(CordInvariants::slips)),
+                    new Invariant(
+                            "what a correction holds comes back",
+                            "held is what dies away at the reaction time and from where enough of a slip"
+                                    + " comes back; then the longest delay is no shorter",
+                            1,
+                            each(CordInvariants::corrections)),
                     new Invariant(
                             "at a tempo no slower than the slowest, it works",
                             "the slowest tempo is the slowest at which it works, going down from the"
@@ -269,6 +283,56 @@ final class CordInvariants {
                         });
     }
 
+    private static void closest(Whole whole, CordReading cord, Invariant.Broken broken) {
+        cord.closestFigure().reading().ifPresent(c -> closest(whole.readings().trace(), c, broken));
+    }
+
+    private static void closest(Trace trace, ClosestFigure closest, Invariant.Broken broken) {
+        asLong(
+                broken,
+                "closest",
+                trace,
+                closest.hand(),
+                closest.head(),
+                closest.cord().length(),
+                false);
+        double speed = 0;
+        double acceleration = 0;
+        double off = 0;
+        for (int i = 0; i < 397; i++) {
+            double t = trace.interval().start() + trace.period() * (i + 0.31) / 397;
+            State hand = closest.hand().at(t);
+            speed = Math.max(speed, hand.velocity().getNorm());
+            acceleration = Math.max(acceleration, hand.acceleration().getNorm());
+            Course ideal = trace.head(closest.side());
+            off = Math.max(off, closest.head().position(t).distance(ideal.position(t)));
+        }
+        double hair = 1 + 1e-3;
+        broken.when(
+                speed > hair * closest.handSpeed() + 1e-9,
+                "hand's speed %.6g m/s, said %.6g",
+                speed,
+                closest.handSpeed());
+        broken.when(
+                acceleration > hair * closest.handAcceleration() + 1e-9,
+                "hand's acceleration %.6g m/s², said %.6g",
+                acceleration,
+                closest.handAcceleration());
+        broken.when(
+                off > hair * closest.figure().greatest() + 1e-6,
+                "departs by %.6g m, said %.6g",
+                off,
+                closest.figure().greatest());
+        broken.when(
+                closest.met()
+                        && (closest.handSpeed() > 1.01 * closest.limits().speed()
+                                || closest.handAcceleration()
+                                        > 1.01 * closest.limits().acceleration()),
+                "bounds kept? %.6g m/s, %.6g m/s²",
+                closest.handSpeed(),
+                closest.handAcceleration());
+    }
+
     private static void freeFalls(Whole whole, CordReading cord, Invariant.Broken broken) {
         cord.figureKept()
                 .reading()
@@ -292,6 +356,42 @@ final class CordInvariants {
     static boolean calm(Whole whole, CordReading cord) {
         return Whole.out(cord.pull()).headSpeed() * whole.asked().kit().headDiameter()
                 < 0.8 * 3.38e5 * Drag.AIR_VISCOSITY;
+    }
+
+    private static void corrections(Whole whole, CordReading cord, Invariant.Broken broken) {
+        for (Optional<Correction> maybe :
+                List.of(cord.figureCorrection().reading(), cord.handPathCorrection().reading())) {
+            maybe.ifPresent(
+                    correction -> {
+                        boolean lost = correction.verdict() == Correction.Verdict.LOST;
+                        broken.when(
+                                lost == correction.recovers() >= Correction.ENOUGH,
+                                "%s: %s, and %.3g m comes back",
+                                cord.side(),
+                                correction.verdict(),
+                                correction.recovers());
+                        broken.when(
+                                lost == correction.longest() >= correction.reaction(),
+                                "%s: %s, and held up to a delay of %.3g s",
+                                cord.side(),
+                                correction.verdict(),
+                                correction.longest());
+                        broken.when(
+                                !lost && correction.left() >= 1,
+                                "%s: held, and of a slip is left %.3g",
+                                cord.side(),
+                                correction.left());
+                        correction
+                                .once()
+                                .ifPresent(
+                                        once ->
+                                                broken.when(
+                                                        once.holds() && once.left() >= 1,
+                                                        "%s: a stroke holds and leaves %.3g",
+                                                        cord.side(),
+                                                        once.left()));
+                    });
+        }
     }
 
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {

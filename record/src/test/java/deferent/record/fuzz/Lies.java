@@ -9,6 +9,7 @@ import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
 import deferent.reading.body.Performer;
 import deferent.reading.link.LinkKind;
+import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;
@@ -462,6 +463,19 @@ final class Lies {
                         put(
                                 "readings.leftCord.figureKept.freeFalls",
                                 List.of(new KeepTheFigure.FreeFall(0.1, 0)))));
+        String closest = "a closest figure's hand goes as is said of it";
+        Whole near = linked();
+        String drawn = "readings.leftCord.closestFigure.";
+        all.add(new Lie(closest, "closest", near, at(drawn + "hand", Lies::aside)));
+        all.add(new Lie(closest, "hand's speed", near, times(drawn + "handSpeed", 0.99)));
+        all.add(
+                new Lie(
+                        closest,
+                        "hand's acceleration",
+                        near,
+                        times(drawn + "handAcceleration", 0.99)));
+        all.add(new Lie(closest, "departs", near, put(drawn + "figure.greatest", 1e-9)));
+        all.add(new Lie(closest, "bounds kept?", near, times(drawn + "handSpeed", 9)));
         String slips = "without air no slip dies";
         String steadiness = "readings.leftCord.figureSteadiness.";
         all.add(
@@ -485,6 +499,18 @@ final class Lies {
                         at(
                                 steadiness + "multipliers",
                                 old -> List.of(new Complex(3), new Complex(3)))));
+        String held = "what a correction holds comes back";
+        String correction = "readings.leftCord.figureCorrection.";
+        all.add(new Lie(held, "m comes back", linked(), put(correction + "recovers", 0.05)));
+        all.add(new Lie(held, "held up to", linked(), put(correction + "longest", 0.5)));
+        Whole flower = of("triquetra vs static spin");
+        all.add(new Lie(held, "is left", flower, put(correction + "left", 1.5)));
+        all.add(
+                new Lie(
+                        held,
+                        "a stroke holds",
+                        flower,
+                        put(correction + "once", new Correction.Once(0.1, 1.2, true))));
     }
 
     private static Object aside(Object course) {

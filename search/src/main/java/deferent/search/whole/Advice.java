@@ -18,6 +18,7 @@ import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
 import deferent.search.fit.Neighbour;
 import deferent.search.fit.Neighbours;
+import deferent.search.fit.Remedy;
 import deferent.search.fit.Sensitivity;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -27,6 +28,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *
  * @param carrier whose head leads it
  * @param fit what would close it; unasked where it touches already or was not searched
+ * @param within of its ways those that take no hand further beyond the arms' reach than it is
  * @param costs what a missed size costs, dearest first
  * @param left what the left motion falls into
  * @param right what the right motion falls into
@@ -40,6 +42,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 public record Advice(
         Side carrier,
         Worked<FitReading> fit,
+        List<Remedy> within,
         Worked<List<Cost>> costs,
         Worked<List<Neighbour>> left,
         Worked<List<Neighbour>> right,
@@ -64,8 +67,7 @@ public record Advice(
         Pairing pairing = trace.pairing();
         String fit = "the fit that would close it";
         String truth = "whether it links on real cords";
-        return new Advice(
-                carrier,
+        Worked<FitReading> closing =
                 !searched
                         ? Worked.unasked()
                         : link.then(
@@ -73,7 +75,19 @@ public record Advice(
                                 known ->
                                         known.kind() == LinkKind.TOUCHING
                                                 ? Worked.unasked()
-                                                : Worked.of(fit, () -> Fit.of(pairing, known))),
+                                                : Worked.of(fit, () -> Fit.of(pairing, known)));
+        List<Remedy> within =
+                closing.reading().stream()
+                        .flatMap(f -> f.answers().stream())
+                        .filter(
+                                answer ->
+                                        reach.reading().stream()
+                                                .allMatch(r -> noFurther(answer, r)))
+                        .toList();
+        return new Advice(
+                carrier,
+                closing,
+                within,
                 Worked.of("what a missed size costs", () -> Sensitivity.of(pairing, carrier)),
                 neighbours(pairing, Side.LEFT),
                 neighbours(pairing, Side.RIGHT),
@@ -100,6 +114,12 @@ public record Advice(
                                                 "what the arms pass through",
                                                 () -> ArmThrough.of(trace, r)))
                         .orElseGet(Worked::unasked));
+    }
+
+    /** Whether no hand is further beyond the arms' reach than now, by a centimetre or more. */
+    private static boolean noFurther(Remedy answer, Reach now) {
+        Reach then = Reach.of(Trace.of(answer.pairing()), now.performer());
+        return then.worst() <= now.worst() + 0.01;
     }
 
     private static Worked<List<Neighbour>> neighbours(Pairing pairing, Side side) {

@@ -10,7 +10,9 @@ public enum Keep {
     /** The head's figure: the hand moves as it must. */
     FIGURE("figure"),
     /** The hand's path: the head goes where the cord lets it. */
-    HAND_PATH("hand-path");
+    HAND_PATH("hand-path"),
+    /** As much of the figure as a practised hand can: hand and head give both. */
+    CLOSEST("closest");
 
     public static final List<String> WORDS = Arrays.stream(values()).map(Keep::word).toList();
 

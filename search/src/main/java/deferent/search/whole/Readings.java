@@ -10,6 +10,8 @@ import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
+import deferent.reading.closest.Arm;
+import deferent.reading.closest.Closely;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
@@ -59,22 +61,37 @@ public record Readings(
         return of(pairing, performer, Kit.USUAL, detail, Lexicon.EMPTY);
     }
 
+    public static Readings of(
+            Pairing pairing, Performer performer, Kit kit, Detail detail, Lexicon lexicon) {
+        return of(pairing, performer, kit, detail, lexicon, Closely.USUAL);
+    }
+
     /**
      * All readings of a pairing.
      *
      * @param kit the performer's heads and cords
      * @param lexicon the user's own names for motions
+     * @param closely how closest figures are looked for; arms are the performer's
      */
     public static Readings of(
-            Pairing pairing, Performer performer, Kit kit, Detail detail, Lexicon lexicon) {
+            Pairing pairing,
+            Performer performer,
+            Kit kit,
+            Detail detail,
+            Lexicon lexicon,
+            Closely closely) {
         Trace trace = Trace.of(pairing);
         Worked<LinkReading> leftLeads = link(trace, Side.LEFT, detail);
         Worked<LinkReading> rightLeads = link(trace, Side.RIGHT, detail);
-        CordReading leftCord = CordReading.of(trace, Side.LEFT, kit, detail);
-        CordReading rightCord = CordReading.of(trace, Side.RIGHT, kit, detail);
-        boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
         Worked<Reach> reach =
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
+        CordReading leftCord =
+                CordReading.of(
+                        trace, Side.LEFT, kit, detail, closely.within(arm(reach, Side.LEFT)));
+        CordReading rightCord =
+                CordReading.of(
+                        trace, Side.RIGHT, kit, detail, closely.within(arm(reach, Side.RIGHT)));
+        boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
         return new Readings(
                 trace,
                 performer,
@@ -98,6 +115,16 @@ public record Readings(
                                         left ? rightCord : leftCord,
                                         reach,
                                         detail == Detail.SETTLED)));
+    }
+
+    /**
+     * The arm that bounds a closest figure, its trunk straight ahead: where the ideal hand itself
+     * goes beyond it, that is told as a matter of reach, and nothing is gained by telling it twice.
+     */
+    static Optional<Arm> arm(Worked<Reach> reach, Side side) {
+        return reach.reading()
+                .filter(r -> r.hand(side).everywhere())
+                .map(r -> new Arm(r.performer().shoulder(side), r.performer().arm()));
     }
 
     private static Hand hand(Trace trace, Side side, Detail detail, Lexicon lexicon) {

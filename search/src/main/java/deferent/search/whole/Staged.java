@@ -3,6 +3,8 @@ package deferent.search.whole;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.Closely;
+import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
@@ -14,6 +16,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 
 /**
  * What is on the stage: the pairing as it was said, or what a cord makes of it when the figure is
@@ -25,15 +28,34 @@ import java.util.Map;
  * @param trace what is shown
  * @param why what stands in the way, a side that stays ideal though a cord was asked for
  * @param pulls of what is shown; none for a side whose pull was not worked out
+ * @param closest the closest figures shown, to begin the next search from; none where another is
+ *     kept
  */
 public record Staged(
-        Keep keep, Side carrier, Trace trace, Map<Side, String> why, Map<Side, Pull> pulls) {
+        Keep keep,
+        Side carrier,
+        Trace trace,
+        Map<Side, String> why,
+        Map<Side, Pull> pulls,
+        Map<Side, ClosestFigure> closest) {
 
     public static Staged of(Readings readings, Keep keep, Kit kit) {
+        return of(readings, keep, kit, side -> Closely.USUAL);
+    }
+
+    /**
+     * What is on the stage.
+     *
+     * @param closely how a side's closest figure is looked for where it was not read; arms are the
+     *     performer's
+     */
+    public static Staged of(
+            Readings readings, Keep keep, Kit kit, Function<Side, Closely> closely) {
         Trace ideal = readings.trace();
         Trace trace = ideal;
         Map<Side, String> why = new EnumMap<>(Side.class);
         Map<Side, Pull> pulls = new EnumMap<>(Side.class);
+        Map<Side, ClosestFigure> closest = new EnumMap<>(Side.class);
         for (Side side : Side.values()) {
             CordReading cord = readings.cord(side);
             Worked<Pull> pull = cord.pull();
@@ -43,6 +65,15 @@ public record Staged(
                         case IDEAL -> Worked.unasked();
                         case FIGURE -> figureKept(before, ideal, cord, kit);
                         case HAND_PATH -> handPathKept(before, ideal, cord, kit);
+                        case CLOSEST ->
+                                closest(
+                                        closest,
+                                        before,
+                                        ideal,
+                                        cord,
+                                        kit,
+                                        closely.apply(side)
+                                                .within(Readings.arm(readings.reach(), side)));
                     };
             if (corded.reading().isPresent()) {
                 Trace shown = corded.reading().get();
@@ -57,7 +88,7 @@ public record Staged(
             corded.failure().ifPresent(not -> why.put(side, not.reason()));
             pull.reading().ifPresent(p -> pulls.put(side, p));
         }
-        return new Staged(keep, readings.carrier(), trace, why, pulls);
+        return new Staged(keep, readings.carrier(), trace, why, pulls, closest);
     }
 
     private static Worked<Trace> figureKept(Trace trace, Trace ideal, CordReading cord, Kit kit) {
@@ -82,6 +113,26 @@ public record Staged(
                     "change the tempo or the sizes");
         }
         return kept.in(trace);
+    }
+
+    private static Worked<Trace> closest(
+            Map<Side, ClosestFigure> found,
+            Trace trace,
+            Trace ideal,
+            CordReading cord,
+            Kit kit,
+            Closely closely) {
+        String what = CordReading.drawingClosest(cord.side());
+        // A pendulum that nobody drives draws its figure by itself.
+        if (ideal.pairing().part(cord.side()).motion().undriven()) {
+            return Worked.of(what, () -> trace);
+        }
+        Worked<ClosestFigure> closest =
+                cord.closestFigure() instanceof Worked.Unasked
+                        ? CordReading.closest(ideal, cord.side(), kit, closely, cord.handPathKept())
+                        : cord.closestFigure();
+        closest.reading().ifPresent(c -> found.put(c.side(), c));
+        return closest.as(what, c -> c.in(trace));
     }
 
     private static Worked<Trace> handPathKept(Trace trace, Trace ideal, CordReading cord, Kit kit) {

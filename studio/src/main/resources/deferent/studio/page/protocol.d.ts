@@ -228,7 +228,7 @@ declare namespace Protocol {
     arm_m?: number | null;
     shoulder_width_m?: number | null;
   };
-  type Show = 'ideal' | 'figure' | 'hand-path';
+  type Show = 'ideal' | 'figure' | 'hand-path' | 'closest';
   type Side = 'left' | 'right';
   type Tethers = 'equal' | 'free';
   type To = {

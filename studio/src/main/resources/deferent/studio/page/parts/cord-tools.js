@@ -7,6 +7,7 @@ const KEEPS = {
   ideal: ['Ideal', 'The pattern as it is said, the tether a rod'],
   figure: ['Keep the figure', 'The tether a cord: the head keeps its figure, the hand goes where it must'],
   'hand-path': ['Keep the hand path', 'The tether a cord: the hand keeps its path, the head goes where it does'],
+  closest: ['Closest', 'The tether a cord: the closest figure that a practised hand draws'],
 };
 export const SHOWS = /** @type {Protocol.Show[]} */ (Object.keys(KEEPS));
 const LATEST = 3; // events that stay on the stage

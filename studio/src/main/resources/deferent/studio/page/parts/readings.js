@@ -4,7 +4,7 @@ import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { bare, gap, typeset, withUnit } from './units.js';
 
-const CORD = /^(cord|pull|figure_kept|hand_path_kept|slowest|steadiness)\b/;
+const CORD = /^(cord|pull|figure_kept|closest_figure|hand_path_kept|slowest|steadiness)\b/;
 const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
 /** @type {[string, (key: string) => boolean][]} */
 const GROUPS = [

@@ -2,6 +2,7 @@ import { html, svg } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { Part } from './part.js';
 import { SPEEDS } from '../state/clock.js';
+import { SLOW_SHOWS } from '../state/session.js';
 
 const SAID = { 0.1: 'a tenth', 0.25: 'quarter', 0.5: 'half', 1: 'full' };
 const SHORTEST = 0.06;
@@ -93,7 +94,7 @@ class TransportBar extends Part {
   #slide(event) {
     const { session } = this.desk;
     const value = Math.round(SLOW * (FAST / SLOW) ** Number(event.target.value));
-    session.change([{ set: 'tempo_cycles_per_min', to: value }], 'tempo', session.show === 'hand-path' ? 'newest tempo' : 'change');
+    session.change([{ set: 'tempo_cycles_per_min', to: value }], 'tempo', SLOW_SHOWS.has(session.show) ? 'newest tempo' : 'change');
   }
 
   #says(stays, period) {

@@ -251,7 +251,7 @@ export class StageElement extends HTMLElement {
   #label() {
     for (const side of ['left', 'right']) {
       const p = this.asked ? this.picture.hands[side] : this.#head(side);
-      if (this.camera.project(p[0], p[1], p[2], this.spot)) move(this.letters[side], this.spot[0] - 17, this.spot[1] + 15);
+      if (this.camera.project(p[0], p[1], p[2], this.spot)) move(this.letters[side], Math.max(6, this.spot[0] - 17), this.spot[1] + 15);
     }
     const t = this.picture.link;
     this.linkLabel.hidden = !this.picture.linkShown;

@@ -3,6 +3,9 @@
 import { Live, post } from './live.js';
 import { Scene } from '../stage/scene.js';
 
+// What takes longer to find than a hand to move.
+export const SLOW_SHOWS = new Set(['hand-path', 'closest']);
+
 /** What stands on the stage when nothing else is asked for. */
 export const FIRST = 'isolation vs four-petal antispin';
 
@@ -207,7 +210,7 @@ export class Session extends EventTarget {
 
   /**
    * Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another, unless the hand
-   * is kept: what the head then does takes longer to find than a hand to move, and only the newest move waits.
+   * is kept or the closest figure shown: that takes longer to find than a hand to move, and only the newest move waits.
    */
   drag(to, seen) {
     const { key, from, phase, base } = this.dragging;
@@ -219,7 +222,7 @@ export class Session extends EventTarget {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { step: false });
       },
-      this.show === 'hand-path' ? NEWEST : 'move',
+      SLOW_SHOWS.has(this.show) ? NEWEST : 'move',
       seen,
     );
   }

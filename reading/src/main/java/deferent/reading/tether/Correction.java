@@ -1,0 +1,344 @@
+package deferent.reading.tether;
+
+import deferent.motion.pairing.Refusal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What becomes of a slip when the hand that sees or feels it answers, a reaction time late.
+ *
+ * <p>Three ways of answering are tried. Knowing the motion: the hand goes against what the slip
+ * must be by now ({@link KnowingAnswer}). Plainly: against place and speed of the slip as they
+ * were, by the gains that leave least of it ({@link DelayedAnswer}). Once a cycle: a short stroke
+ * at one place, of a size taken from the slip a reaction time before ({@link Stroke}).
+ *
+ * <p>Senses are off: a slip is held where it dies away even if it is felt a tenth too small or too
+ * great; a tenth is our choice, within the some 13 % at most that Insperger and Milton (Biol.
+ * Cybern. 108 (2014)) take from nerves' signals. For scale: the shortest stick that expert
+ * balancers hold, 0.32 m with a delay of 0.23 s (Milton and others, J. R. Soc. Interface
+ * 13:20160212 (2016)), falls e^1.56 times as far within it; of a slip that grows at an even rate
+ * the plain answer holds less than e^√2, and the knowing one somewhat more than balancers do.
+ *
+ * <p>Then the whole poi is simulated ({@link Answering}): the greatest slip that comes back within
+ * a hand's breadth, from anywhere in the cycle.
+ *
+ * @param reaction seconds by which the hand is late
+ * @param verdict who holds it
+ * @param left what a hand that knows the motion leaves of a slip after a cycle, times as much, the
+ *     senses off at the worst
+ * @param longest the longest delay at which that hand holds it, its slips dying away and one of
+ *     {@link #ENOUGH} coming back in the simulation, seconds; at most {@link #LONGEST}, 0 where it
+ *     holds it at none of a hand's
+ * @param once the best place for one stroke a cycle; empty where a cycle is too short for one
+ * @param recovers the greatest of {@link #SLIPS} that comes back in the simulation, metres; 0 where
+ *     none does
+ */
+public record Correction(
+        double reaction,
+        Verdict verdict,
+        double left,
+        double longest,
+        Optional<Once> once,
+        double recovers) {
+    public Correction {
+        Refusal.numbers("the correction", reaction, left, longest, recovers);
+    }
+
+    /** Who holds a motion. */
+    public enum Verdict {
+        /** A hand that goes against what it sees. */
+        HOLDS,
+        /** Only a hand that knows the motion. */
+        PRACTISED,
+        /** None of the answers tried. */
+        LOST
+    }
+
+    /**
+     * One stroke a cycle.
+     *
+     * @param time at which it begins, seconds
+     * @param left what is left of a slip after a cycle, times as much, the senses off at the worst
+     * @param holds whether it also brings back {@link #ENOUGH} in the simulation
+     */
+    public record Once(double time, double left, boolean holds) {}
+
+    /** By what share a slip is felt too small or too great. */
+    static final double UNSURE = 0.1;
+
+    /** A slip that must come back for a motion to count as held, metres; our choice. */
+    public static final double ENOUGH = 0.005;
+
+    /** No longer delay is tried, seconds. */
+    public static final double LONGEST = 0.6;
+
+    /** Nor a shorter one, seconds: no hand answers so soon. */
+    private static final double SHORTEST = 0.05;
+
+    /** Halvings of what is between: to a fortieth of a second or less. */
+    private static final int HALVINGS = 4;
+
+    /** Places round the cycle tried for a stroke. */
+    private static final int PLACES = 24;
+
+    /** In space, where each takes longer. */
+    private static final int FEW_PLACES = 6;
+
+    /** Places round the cycle at which a slip is put. */
+    private static final int BEGINNINGS = 4;
+
+    private static final long SEED = 1;
+
+    /** Slips that are simulated, metres. */
+    static final double[] SLIPS = {0.002, 0.005, 0.01, 0.02, 0.05, 0.1};
+
+    /** How much a hand minds a metre of its own against one of the head: eager and lazy. */
+    static final double[] MINDING = {1, 25};
+
+    /** A cycle of more steps than these is not asked about: it would take long. */
+    private static final int MOST_STEPS = 800;
+
+    /** Nor is a motion from which a slip is lost within a moment. */
+    private static final double FASTEST = 1e6;
+
+    /** A step of the cycle, seconds at most. */
+    private static final double STEP = 0.025;
+
+    /** Whether there is anything to correct, and few enough steps in a cycle to follow it. */
+    public static boolean asked(Orbit orbit, Steadiness steadiness) {
+        return steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY
+                && steadiness.growth() < FASTEST
+                && orbit.table().steps() * parts(orbit) <= MOST_STEPS;
+    }
+
+    /** At {@link Steadiness#REACTION}. */
+    public static Correction of(Orbit orbit) {
+        return of(orbit, Steadiness.REACTION);
+    }
+
+    /**
+     * At a reaction time of one's own.
+     *
+     * @param reaction seconds
+     */
+    public static Correction of(Orbit orbit, double reaction) {
+        return new Asking(MeantMotion.of(orbit, parts(orbit)), reaction).answer();
+    }
+
+    private static int parts(Orbit orbit) {
+        return (int) Math.ceil(orbit.period() / orbit.table().steps() / STEP);
+    }
+
+    /** One correction in the making. */
+    private static final class Asking {
+        private final MeantMotion meant;
+        private final double reaction;
+        private final Answering answering;
+        private final List<Axis> axes = new ArrayList<>();
+
+        /**
+         * What is answered apart: in a plane one of its axes, in space both together.
+         *
+         * @param first of them
+         * @param knowing gains for every minding
+         */
+        private record Axis(SlipLaw law, int first, List<double[]> knowing) {
+            static Axis of(SlipLaw law, int first) {
+                List<double[]> knowing = new ArrayList<>();
+                for (double minding : MINDING) {
+                    knowing.add(KnowingAnswer.gains(law, minding));
+                }
+                return new Axis(law, first, knowing);
+            }
+
+            double left(int minding, double delay) {
+                Leaving.stop();
+                return delay < law.longestStep()
+                        ? Double.POSITIVE_INFINITY
+                        : new KnowingAnswer(law, knowing.get(minding), delay).left(UNSURE);
+            }
+        }
+
+        Asking(MeantMotion meant, double reaction) {
+            this.meant = meant;
+            this.reaction = reaction;
+            this.answering = new Answering(meant, Answering.Limits.USUAL);
+            if (meant.planar()) {
+                // Slips on an axis where they do not grow are let alone.
+                for (int axis = 0; axis < 2; axis++) {
+                    SlipLaw law = SlipLaw.planar(meant, axis == 0);
+                    if (law.growth() > 1 + Steadiness.EVEN) {
+                        axes.add(Axis.of(law, axis));
+                    }
+                }
+            }
+            if (axes.isEmpty()) {
+                axes.add(
+                        Axis.of(
+                                meant.planar()
+                                        ? SlipLaw.planar(meant, true)
+                                        : SlipLaw.spatial(meant),
+                                0));
+            }
+        }
+
+        Correction answer() {
+            double most = recovers(knowing(reaction));
+            boolean plain = most >= ENOUGH && plain();
+            return new Correction(
+                    reaction,
+                    plain ? Verdict.HOLDS : most >= ENOUGH ? Verdict.PRACTISED : Verdict.LOST,
+                    left(reaction),
+                    longest(most >= ENOUGH),
+                    once(),
+                    most);
+        }
+
+        /** The most of any axis, by the gains of that minding that leave least. */
+        private double left(double delay) {
+            double least = Double.POSITIVE_INFINITY;
+            for (int minding = 0; minding < MINDING.length; minding++) {
+                least = Math.min(least, left(minding, delay));
+            }
+            return least;
+        }
+
+        private double left(int minding, double delay) {
+            return axes.stream().mapToDouble(a -> a.left(minding, delay)).max().orElseThrow();
+        }
+
+        /** The ways of a hand that knows the motion by which small slips die away. */
+        private List<Answering.Way> knowing(double delay) {
+            List<Answering.Way> ways = new ArrayList<>();
+            for (int i = 0; i < MINDING.length; i++) {
+                if (left(i, delay) < 1) {
+                    int minding = i;
+                    ways.add(
+                            new Answering.Knowing(
+                                    axes.stream()
+                                            .map(
+                                                    a ->
+                                                            new Answering.Knowing.Part(
+                                                                    a.law(),
+                                                                    a.first(),
+                                                                    a.knowing().get(minding)))
+                                            .toList(),
+                                    delay));
+                }
+            }
+            return ways;
+        }
+
+        private boolean plain() {
+            List<Leaving.Best> found =
+                    axes.stream()
+                            .map(a -> new DelayedAnswer(a.law(), reaction).best(UNSURE))
+                            .toList();
+            return found.stream().allMatch(Leaving.Best::holds)
+                    && comesBack(
+                            new Answering.Steady(on(0, found), on(1, found), reaction), ENOUGH);
+        }
+
+        /** The gains on one of both axes of what was found for those that are answered. */
+        private Gains on(int axis, List<Leaving.Best> found) {
+            for (int i = 0; i < axes.size(); i++) {
+                int from = axes.get(i).first();
+                if (from <= axis && axis < from + axes.get(i).law().axes()) {
+                    return found.get(i).gains();
+                }
+            }
+            return Gains.NONE;
+        }
+
+        private boolean held(double delay) {
+            return knowing(delay).stream().anyMatch(way -> comesBack(way, ENOUGH));
+        }
+
+        /** A longer delay holds no better, all but everywhere. */
+        private double longest(boolean atReaction) {
+            double held = atReaction ? reaction : Math.min(SHORTEST, reaction);
+            double not = atReaction ? Math.max(LONGEST, reaction) : reaction;
+            if (atReaction ? held(not) : !held(held)) {
+                return atReaction ? not : 0;
+            }
+            for (int i = 0; i < HALVINGS; i++) {
+                double middle = (held + not) / 2;
+                if (held(middle)) {
+                    held = middle;
+                } else {
+                    not = middle;
+                }
+            }
+            return held;
+        }
+
+        private Optional<Once> once() {
+            if (!Stroke.fits(meant.period(), reaction)) {
+                return Optional.empty();
+            }
+            List<Leaving.Best> best = List.of();
+            double left = Double.POSITIVE_INFINITY;
+            int place = 0;
+            int places = meant.planar() ? PLACES : FEW_PLACES;
+            for (int i = 0; i < places; i++) {
+                int node = i * meant.steps() / places;
+                List<Leaving.Best> found =
+                        axes.stream()
+                                .map(a -> Stroke.of(a.law(), node, reaction).best(UNSURE))
+                                .toList();
+                double here = found.stream().mapToDouble(Leaving.Best::left).max().orElseThrow();
+                if (here < left) {
+                    best = found;
+                    left = here;
+                    place = node;
+                }
+            }
+            double time = meant.times()[place];
+            boolean holds =
+                    left < 1
+                            && comesBack(
+                                    new Answering.Once(on(0, best), on(1, best), reaction, time),
+                                    ENOUGH);
+            return Optional.of(new Once(time, left, holds));
+        }
+
+        /** The greatest slip from which one and the same of these ways comes back. */
+        private double recovers(List<Answering.Way> ways) {
+            int most = -1;
+            for (Answering.Way way : ways) {
+                // What comes back from a slip comes back from a smaller one, all but always.
+                int not = SLIPS.length;
+                int at = Math.max(most + 1, SLIPS.length / 2 - 1);
+                while (most + 1 < not) {
+                    if (comesBack(way, SLIPS[at])) {
+                        most = at;
+                    } else {
+                        not = at;
+                    }
+                    at = (most + 1 + not) / 2;
+                }
+            }
+            return most < 0 ? 0 : SLIPS[most];
+        }
+
+        /** From anywhere in the cycle, either way on every axis that is answered. */
+        private boolean comesBack(Answering.Way way, double slip) {
+            for (Axis axis : axes) {
+                for (int of = axis.first(); of < axis.first() + axis.law().axes(); of++) {
+                    for (int i = 0; i < 2 * BEGINNINGS; i++) {
+                        Leaving.stop();
+                        int begun = i / 2 * meant.steps() / BEGINNINGS;
+                        double aside = i % 2 == 0 ? slip : -slip;
+                        if (!answering
+                                .run(way, begun, of == 0 ? aside : 0, of == 1 ? aside : 0, SEED)
+                                .held()) {
+                            return false;
+                        }
+                    }
+                }
+            }
+            return true;
+        }
+    }
+}
