@@ -155,7 +155,8 @@ class OwnFeetTest {
                         List.of(
                                 "rightCord.pull",
                                 "rightCord.figureKept",
-                                "rightCord.handPathKept"));
+                                "rightCord.handPathKept",
+                                "rightCord.closestFigure"));
         Staged staged = Staged.of(lame, keep, Kit.USUAL);
         assertThat(staged.corded(Side.RIGHT)).isFalse();
         assertThat(staged.pulls()).containsOnlyKeys(Side.LEFT);
@@ -164,7 +165,7 @@ class OwnFeetTest {
         } else {
             assertThat(staged.why()).containsEntry(Side.RIGHT, Lame.REASON);
             // No motion of a static spin's poi behind its still hand pulls throughout.
-            assertThat(staged.corded(Side.LEFT)).isEqualTo(keep == Keep.FIGURE);
+            assertThat(staged.corded(Side.LEFT)).isEqualTo(keep != Keep.HAND_PATH);
         }
     }
 }

@@ -214,6 +214,7 @@ public final class LessonPage {
                     && !told.key().startsWith("link")
                     && !told.key().startsWith("tempo")
                     && !told.key().startsWith("rod")
+                    && !told.key().startsWith("closest_figure")
                     && told.tone() != Told.Tone.WARN) {
                 continue;
             }

@@ -15,7 +15,7 @@ class LessonWordsTest {
     void figuresAndWarningsAreToldAndWhatTheHandWouldLeaveToKeepAFigureIsNot() {
         Readings readings =
                 Readings.of(
-                        Phrase.parse("static spin vs triquetra").pairing(),
+                        Phrase.parse("isolation vs triquetra").pairing(),
                         Performer.USUAL,
                         Detail.SETTLED);
         assertThat(LessonPage.of(Scene.of(readings.trace()), readings, "lesson"))
