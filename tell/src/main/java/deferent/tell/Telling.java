@@ -91,6 +91,7 @@ public final class Telling {
         not.add("truth", advice.truth());
         not.add("costs", advice.costs());
         not.add("reach", advice.helps());
+        not.add("arms", advice.arms());
         for (Side side : Side.values()) {
             List<Neighbour> near =
                     advice.neighbours(side).reading().stream()

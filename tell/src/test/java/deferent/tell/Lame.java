@@ -39,7 +39,8 @@ public final class Lame {
                 not(),
                 Optional.of(
                         new Advice(
-                                Side.LEFT, not(), List.of(), not(), not(), not(), not(), not())));
+                                Side.LEFT, not(), List.of(), not(), not(), not(), not(), not(),
+                                not())));
     }
 
     private static CordReading cord(Side side) {

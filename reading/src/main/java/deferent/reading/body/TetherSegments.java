@@ -113,6 +113,8 @@ final class TetherSegments {
     /**
      * Least distance between two segments: the lines' nearest points, moved to the nearer end where
      * they lie outside. Method: Ericson, Real-Time Collision Detection (2005), 5.1.9, from memory.
+     *
+     * @param e x, y, z of either end of the one, then of the other
      */
     static double apart(double[] e) {
         double d1x = e[3] - e[0];
