@@ -87,7 +87,8 @@ class PhraseLine extends Part {
   // What a spinner wants to know first, with the one verb that helps.
   #first(answer) {
     const told = answer.readings.told || [];
-    const first = told.find((t) => t.key === 'first') || this.kept;
+    // A danger stands before everything else, with where it ends.
+    const first = told.find((t) => t.tone === 'danger' && t.key !== 'first') || told.find((t) => t.key === 'first') || this.kept;
     if (!first) return html`<span>Left hand first, right hand second</span>`;
     this.kept = first;
     const { session } = this.desk;
