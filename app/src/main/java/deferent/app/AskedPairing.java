@@ -9,10 +9,13 @@ import deferent.motion.phrase.Lexicon;
 import deferent.reading.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
+import deferent.record.number.Written;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -74,6 +77,13 @@ final class AskedPairing {
             converter = Quantity.Length.class,
             description = "Diameter of a poi's head, such as 7cm.")
     private @Nullable Double headSize;
+
+    @Option(
+            names = "--heads",
+            paramLabel = "KIND",
+            converter = HeadsWord.class,
+            description = "Of which the heads are: soft, hard or fire.")
+    private Kit.@Nullable Heads heads;
 
     @Option(names = "--air", description = "Let the air's drag on the heads count.")
     private boolean air;
@@ -182,6 +192,20 @@ final class AskedPairing {
     private Kit kit(Kit said) {
         Kit kit = headMass == null ? said : said.withHeadMass(headMass);
         kit = headSize == null ? kit : kit.withHeadDiameter(headSize);
+        kit = heads == null ? kit : kit.withHeads(heads);
         return air ? kit.withAir(true) : kit;
+    }
+
+    /** One of the words that documents use. */
+    static final class HeadsWord implements ITypeConverter<Kit.Heads> {
+        @Override
+        public Kit.Heads convert(String said) {
+            for (Kit.Heads heads : Kit.Heads.values()) {
+                if (Written.word(heads).equals(said.toLowerCase(Locale.ROOT))) {
+                    return heads;
+                }
+            }
+            throw new TypeConversionException("\"" + said + "\" is none of soft, hard, fire");
+        }
     }
 }

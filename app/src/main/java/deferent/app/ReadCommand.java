@@ -48,7 +48,9 @@ final class ReadCommand implements Callable<Integer> {
         if (json) {
             out.print(ReadingsJson.write(readings));
         } else {
-            ReadText text = new ReadText(readings, pattern, why);
+            ReadText text =
+                    new ReadText(
+                            readings, pattern, why, spec.commandLine().getColorScheme().ansi());
             (all || why ? text.all() : text.few()).forEach(out::println);
         }
         return 0;

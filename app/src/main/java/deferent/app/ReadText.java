@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import picocli.CommandLine.Help.Ansi;
 
 /**
  * Readings as text: a few lines that hold what is asked first, or a page of all that is told, then
@@ -26,16 +27,25 @@ final class ReadText {
     private static final int FIRST = 24;
     private static final int COLUMN = 28;
 
+    // Bold and red, and back (ECMA-48, select graphic rendition).
+    private static final String RED = "\u001B[1;31m";
+    private static final String PLAIN = "\u001B[0m";
+
     private final Readings readings;
     private final PatternDocument pattern;
     private final boolean why;
+    private final Ansi ansi;
     private final int width = Paragraphs.width();
     private final List<String> lines = new ArrayList<>();
 
-    ReadText(Readings readings, PatternDocument pattern, boolean why) {
+    /**
+     * @param ansi whether what can hurt may be red, which a terminal shows and a file would not
+     */
+    ReadText(Readings readings, PatternDocument pattern, boolean why, Ansi ansi) {
         this.readings = readings;
         this.pattern = pattern;
         this.why = why;
+        this.ansi = ansi;
     }
 
     List<String> few() {
@@ -49,7 +59,7 @@ final class ReadText {
         List<Told> told = new ArrayList<>(Telling.of(readings));
         for (String about : asked()) {
             for (Told one : List.copyOf(told)) {
-                List<String> said = Paragraphs.wrapped(mark(one), one.text(), width);
+                List<String> said = said(one);
                 boolean room = lines.size() + said.size() + last.size() <= FEW;
                 // Whatever a pattern's own note takes, the first sentence is told.
                 if ((one.key() + ".").startsWith(about + ".") && (room || about.equals("first"))) {
@@ -67,11 +77,13 @@ final class ReadText {
         String link = "link." + readings.carrier().word();
         return List.of(
                 "first",
+                "danger",
                 "rod",
                 link,
                 "fit",
                 "truth",
                 "reach",
+                "care",
                 "closest_figure",
                 "steadiness",
                 "slowest",
@@ -85,7 +97,7 @@ final class ReadText {
         numbers();
         lines.add("");
         lines.add("Take care");
-        for (String caution : Telling.cautions(readings)) {
+        for (String caution : Telling.cautions()) {
             lines.addAll(Paragraphs.wrapped("  - ", caution, width));
         }
         return lines;
@@ -116,7 +128,7 @@ final class ReadText {
                 lines.add(heading);
                 under = heading;
             }
-            lines.addAll(Paragraphs.wrapped(mark(one), one.text(), width));
+            lines.addAll(said(one));
             if (why) {
                 lines.addAll(Paragraphs.wrapped("      why: ", one.why(), width));
             }
@@ -124,11 +136,20 @@ final class ReadText {
         lines.add("");
     }
 
+    /** Wrapped first, so that what makes it red takes no room. */
+    private List<String> said(Told one) {
+        List<String> said = Paragraphs.wrapped(mark(one), one.text(), width);
+        return one.tone() == Told.Tone.DANGER && ansi.enabled()
+                ? said.stream().map(line -> RED + line + PLAIN).toList()
+                : said;
+    }
+
     private static String mark(Told one) {
         return switch (one.tone()) {
             case GOOD -> "+ ";
             case NOTE -> "  ";
             case WARN -> "! ";
+            case DANGER -> "!! ";
         };
     }
 
@@ -140,6 +161,8 @@ final class ReadText {
     private static String heading(String key) {
         return switch (about(key)) {
             case "first" -> "In short";
+            case "danger" -> "Danger";
+            case "care" -> "What can hurt";
             case "link", "truth", "fit", "cost", "advice" -> "Link";
             case "figure", "tempo", "rod", "neighbour" -> "Figures and tempo";
             case "reach", "room" -> "Reach and room";

@@ -8,6 +8,7 @@ import deferent.search.whole.Readings;
 import deferent.tell.Lame;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import picocli.CommandLine.Help.Ansi;
 
 /** The page of text, where readings could not be worked out. */
 class LameReadTextTest {
@@ -18,7 +19,8 @@ class LameReadTextTest {
                 new ReadText(
                                 lame,
                                 PatternDocument.of("lame", lame.pairing(), Performer.USUAL),
-                                true)
+                                true,
+                                Ansi.OFF)
                         .all();
         assertThat(lines)
                 .anyMatch(line -> line.matches("  figure's width +not worked out +not worked out"))
@@ -33,6 +35,6 @@ class LameReadTextTest {
         assertThat(String.join(" ", lines).replaceAll("\\s+", " "))
                 .contains("could not be worked out: its sums run in a ring.")
                 .contains("why: Inside: a test.")
-                .contains("Keep people, animals and lamps well outside the figures");
+                .contains("people, animals and lamps stand well outside the figures");
     }
 }

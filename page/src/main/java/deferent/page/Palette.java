@@ -65,7 +65,9 @@ public final class Palette {
         /** Said of what is as it should be; of what to know; of what to beware. */
         GOOD(0x007355, 0x35C79E),
         NOTE(0x0B5E8E, 0x7CC5EE),
-        WARN(0xA84300, 0xF2B233);
+        WARN(0xA84300, 0xF2B233),
+        /** Said of what can hurt. */
+        DANGER(0xB3001B, 0xFF8A8A);
 
         private final int light;
         private final int dark;

@@ -108,6 +108,10 @@ public final class PatternJson {
         node.put("head_diameter_m", kit.headDiameter());
         node.put("cord_kg_per_m", kit.cordMass());
         node.put("air", kit.air());
+        // Unsaid they are soft, as in documents from before this was asked.
+        if (kit.heads() != Kit.USUAL.heads()) {
+            node.put("heads", Keys.word(kit.heads()));
+        }
         return node;
     }
 
@@ -231,8 +235,9 @@ public final class PatternJson {
         double diameter = keys.positive("head_diameter_m", 0.5, "m", Kit.USUAL.headDiameter());
         double cord = keys.number("cord_kg_per_m", 0, 1, "kg a metre", Kit.USUAL.cordMass());
         boolean air = keys.flag("air", Kit.USUAL.air());
+        Kit.Heads heads = keys.word("heads", Kit.Heads.class, Kit.USUAL.heads());
         keys.done();
-        return keys.made(() -> new Kit(mass, diameter, cord, air));
+        return keys.made(() -> new Kit(mass, diameter, cord, air, heads));
     }
 
     /** Many documents as one text, which {@link #readBundle} takes; refused where it would not. */

@@ -20,7 +20,13 @@ final class AnyPattern {
         List<String> tags = any.list(0, 3, () -> text(any));
         Performer performer =
                 any.oneOf(() -> Performer.USUAL, () -> Performer.of(any.number(1, 2.5)));
-        Kit kit = new Kit(any.number(0.01, 1), any.number(0.01, 0.2), 0, any.of(true, false));
+        Kit kit =
+                new Kit(
+                        any.number(0.01, 1),
+                        any.number(0.01, 0.2),
+                        0,
+                        any.of(true, false),
+                        any.of(Kit.Heads.class));
         return new PatternDocument(
                 text(any), note, author, tags, author, pairing(any), performer, kit, Extras.NONE);
     }

@@ -51,11 +51,13 @@ record Matter(PatternDocument document, String said) {
     private static final AskKey<Double> CORD_MASS =
             AskKey.number("cord_kg_per_m", "a cord's mass a metre", 0, 1, "kg/m");
     private static final AskKey<Boolean> AIR = AskKey.yes("air", "whether air drags");
+    private static final AskKey<Kit.Heads> HEADS =
+            AskKey.one("heads", "what the heads are made of", Kit.Heads.class);
     private static final AskKey<Question> KIT =
             AskKey.object(
                     "kit",
                     "in the place of the document's; what is unsaid is usual",
-                    keys(HEAD_MASS, HEAD_DIAMETER, CORD_MASS, AIR));
+                    keys(HEAD_MASS, HEAD_DIAMETER, CORD_MASS, AIR, HEADS));
 
     private static final AskKey<String> SET = AskKey.text("set", "a size by its key");
     private static final AskKey<String> GRAB = AskKey.text("grab", "a handle by its key");
@@ -152,7 +154,8 @@ record Matter(PatternDocument document, String said) {
                 asked.or(HEAD_MASS, Kit.USUAL.headMass()),
                 asked.or(HEAD_DIAMETER, Kit.USUAL.headDiameter()),
                 asked.or(CORD_MASS, Kit.USUAL.cordMass()),
-                asked.or(AIR, Kit.USUAL.air()));
+                asked.or(AIR, Kit.USUAL.air()),
+                asked.or(HEADS, Kit.USUAL.heads()));
     }
 
     private static List<Change> changes(Question asked) {

@@ -2,6 +2,7 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
+import deferent.reading.body.ArmThrough;
 import deferent.reading.body.Reach;
 import deferent.reading.body.TrunkTurn;
 import deferent.search.fit.ArmsFit;
@@ -10,6 +11,7 @@ import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -119,6 +121,42 @@ public final class TellArms {
                         .flatMap(Optional::stream)
                         .collect(Collectors.joining("; "));
         return both.isEmpty() ? "" : " " + Say.capital(both) + ".";
+    }
+
+    /**
+     * "The left forearm passes through the right cord 16% into the cycle, however the elbow is
+     * held."
+     *
+     * @param through not empty
+     * @param when says a time
+     */
+    static Told through(List<ArmThrough> through, DoubleFunction<String> when) {
+        return new Told(
+                "room.arms",
+                Tone.NOTE,
+                Say.capital(
+                                through.stream()
+                                        .map(one -> through(one) + " " + when.apply(one.time()))
+                                        .collect(Collectors.joining(", and ")))
+                        + ", however the elbows are held.",
+                "Arms are two segments from shoulder over elbow to grip, the trunk turned as for reach,"
+                        + " planes and timing as they stand. Whatever is within a hand's breadth of a"
+                        + " grip is not counted, and no wrist bends out of the way.");
+    }
+
+    private static String through(ArmThrough one) {
+        String arm =
+                "the "
+                        + one.side().word()
+                        + (one.forearm() ? " forearm" : " upper arm")
+                        + " passes through ";
+        String other = "the " + one.side().other().word();
+        return arm
+                + switch (one.what()) {
+                    case CORD -> other + " cord";
+                    case ARM -> other + " arm";
+                    case BODY -> "your body";
+                };
     }
 
     private static String way(ReachHelps.Way way) {

@@ -53,6 +53,10 @@ final class TellBody {
         if (turns) {
             all.add(trunk(reach));
         }
+        readings.advice().flatMap(advice -> advice.arms().reading()).stream()
+                .filter(through -> !through.isEmpty())
+                .map(through -> TellArms.through(through, this::at))
+                .forEach(all::add);
         if (reach.handsMeet()) {
             Nearness hands = reach.hands();
             all.add(

@@ -12,9 +12,9 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /**
- * Says first what is asked first: does it link, and can it be spun. One sentence, with the one
- * number that decides it: how far an arm falls short, else the tempo that a cord needs, else how
- * far head and hand are apart.
+ * Says first what is asked first: does it link, and can it be spun; before that, where it is a
+ * danger, what makes it one. One sentence, with the one number that decides it: how far an arm
+ * falls short, else the tempo that a cord needs, else how far head and hand are apart.
  */
 final class TellFirst {
     private final Readings readings;
@@ -27,12 +27,16 @@ final class TellFirst {
         Worked<LinkReading> link = readings.link(readings.carrier());
         boolean links = Readings.links(link);
         Optional<String> against = arms().or(this::cords);
+        Optional<String> danger = new TellDanger(readings).inShort();
         return new Told(
                 "first",
-                links && against.isEmpty() ? Tone.GOOD : Tone.NOTE,
-                link.reading()
-                        .map(l -> links ? linked(l, against) : unlinked(l, against))
-                        .orElseGet(() -> unknown(against)),
+                danger.isPresent()
+                        ? Tone.DANGER
+                        : links && against.isEmpty() ? Tone.GOOD : Tone.NOTE,
+                danger.map(what -> "Danger: " + what + ". ").orElse("")
+                        + link.reading()
+                                .map(l -> links ? linked(l, against) : unlinked(l, against))
+                                .orElseGet(() -> unknown(against)),
                 "It links where a head stays with the other hand as placed, within a hand's breadth, goes"
                         + " beside it or comes where it was. Arms are asked first, then cords.");
     }

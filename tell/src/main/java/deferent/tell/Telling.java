@@ -13,7 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Says all the readings of a pairing: first whether it links and can be spun, then each. */
+/**
+ * Says all the readings of a pairing: first whether it links and can be spun, then what can hurt,
+ * then each.
+ */
 public final class Telling {
     /** A motion within this of another is told so, metres. */
     private static final double NEAR = 0.25;
@@ -29,8 +32,10 @@ public final class Telling {
     public static List<Told> of(Readings readings) {
         List<Told> all = new ArrayList<>();
         all.add(new TellFirst(readings).told());
+        all.addAll(new TellDanger(readings).dangers());
         links(readings, all);
         readings.advice().ifPresent(advice -> advice(readings.pairing(), advice, all));
+        all.addAll(new TellDanger(readings).cares());
         all.add(figure(readings, Side.LEFT));
         all.add(figure(readings, Side.RIGHT));
         tempo(readings.pairing(), all);
@@ -40,9 +45,14 @@ public final class Telling {
         return List.copyOf(all);
     }
 
-    /** The usual cautions. */
-    public static List<String> cautions(Readings readings) {
-        return Cautions.of(readings);
+    /** The dangers, for whoever tells them apart. */
+    public static List<Told> dangers(Readings readings) {
+        return new TellDanger(readings).dangers();
+    }
+
+    /** What to mind whatever is spun; once a session and once a document. */
+    public static List<String> cautions() {
+        return Cautions.ALL;
     }
 
     /** The usual cautions in one line, where there is room for no more. */
@@ -81,6 +91,7 @@ public final class Telling {
         not.add("truth", advice.truth());
         not.add("costs", advice.costs());
         not.add("reach", advice.helps());
+        not.add("arms", advice.arms());
         for (Side side : Side.values()) {
             List<Neighbour> near =
                     advice.neighbours(side).reading().stream()

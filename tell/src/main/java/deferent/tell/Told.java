@@ -14,6 +14,8 @@ public record Told(String key, Tone tone, String text, String why) {
     public enum Tone {
         GOOD,
         NOTE,
-        WARN
+        WARN,
+        /** What can hurt; it stands first on every face. */
+        DANGER
     }
 }

@@ -36,9 +36,11 @@ public final class Lame {
                 not(),
                 cord(Side.LEFT),
                 cord(Side.RIGHT),
+                not(),
                 Optional.of(
                         new Advice(
-                                Side.LEFT, not(), List.of(), not(), not(), not(), not(), not())));
+                                Side.LEFT, not(), List.of(), not(), not(), not(), not(), not(),
+                                not())));
     }
 
     private static CordReading cord(Side side) {

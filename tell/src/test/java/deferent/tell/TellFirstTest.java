@@ -47,7 +47,7 @@ class TellFirstTest {
                         first(
                                 "static spin at the shoulder, tether 30 cm vs isolation tether 60 cm, tempo 150",
                                 1.90))
-                .startsWith("It links without touching")
+                .startsWith("Danger: too near the body. It links without touching")
                 .doesNotContain("stay taut");
     }
 }

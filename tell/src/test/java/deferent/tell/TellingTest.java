@@ -325,9 +325,6 @@ class TellingTest {
             assertThat(told.text()).endsWith(".").doesNotContain("NaN", "Infinity", "null", "  ");
             assertThat(told.why()).endsWith(".").doesNotContain("NaN", "Infinity", "null", "  ");
         }
-        assertThat(Telling.cautions(read(phrase, Detail.LIVE)))
-                .anyMatch(c -> c.contains("fire"))
-                .anyMatch(c -> c.contains("soft heads"));
     }
 
     /** Behind the same hand circle, half a turn ahead. */

@@ -183,7 +183,7 @@ public record Booklet(
             pages.add(first);
             sheets.addAll(
                     SheetPage.leaves(
-                            lessons.get(i),
+                            lessons.get(i).withoutCautions(),
                             edition,
                             new Around(
                                     order != Order.PLAIN,

@@ -27,6 +27,10 @@ final class Galley {
         static Run quiet(String words) {
             return new Run(words, Face.REGULAR, Palette.Ink.QUIET);
         }
+
+        Run in(Palette.Ink other) {
+            return new Run(words, face, other);
+        }
     }
 
     /** Words at a place in their row. */

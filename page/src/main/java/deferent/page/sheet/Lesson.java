@@ -30,12 +30,13 @@ import java.util.OptionalDouble;
  * @param scene to draw
  * @param outlook from where
  * @param moments for the row of small pictures
+ * @param dangers what can hurt in it, before all else
  * @param does what each hand does, then how they go together
  * @param sizes a row a size
  * @param performer for whom, and what reach says
  * @param links how head and hand link
  * @param watch what to watch for
- * @param cautions the usual ones
+ * @param cautions what to mind whatever is spun; none where the document says it elsewhere
  * @param reach how far a head comes from its centre, metres, where that was worked out
  */
 record Lesson(
@@ -45,6 +46,7 @@ record Lesson(
         Scene scene,
         Outlook outlook,
         List<Count> moments,
+        List<Told> dangers,
         List<Told> does,
         List<TellSizes.Row> sizes,
         List<Told> performer,
@@ -58,6 +60,7 @@ record Lesson(
 
     Lesson {
         moments = List.copyOf(moments);
+        dangers = List.copyOf(dangers);
         does = List.copyOf(does);
         sizes = List.copyOf(sizes);
         performer = List.copyOf(performer);
@@ -100,7 +103,7 @@ record Lesson(
             switch (about) {
                 case "link" -> links.add(told);
                 case "reach" -> performer.add(told);
-                case "neighbour", "steadiness", "rod", "cord", "room" -> watch.add(told);
+                case "care", "neighbour", "steadiness", "rod", "cord", "room" -> watch.add(told);
                 case "pull" -> {
                     if (told.tone() == Told.Tone.WARN) {
                         watch.add(told);
@@ -118,13 +121,21 @@ record Lesson(
                 Scene.of(readings.trace()),
                 Outlook.of(pairing, edition.stand()),
                 moments(readings),
+                Telling.dangers(readings),
                 TellHand.of(readings),
                 sizes(readings),
                 performer,
                 links,
                 watch,
-                Telling.cautions(readings),
+                Telling.cautions(),
                 readings.farthest());
+    }
+
+    /** For a document that has said what to mind once already. */
+    Lesson withoutCautions() {
+        return new Lesson(
+                pattern, mirrored, phrase, scene, outlook, moments, dangers, does, sizes, performer,
+                links, watch, List.of(), reach);
     }
 
     /** The pairing's own sizes, then what follows from them. */

@@ -60,7 +60,7 @@ final class SheetPage {
         y = body.y();
         boolean leads = head();
         List<Block> cautions = cautions(body.bottom());
-        double bottom = cautions.get(0).box().y() - GAP;
+        double bottom = cautions.isEmpty() ? body.bottom() : cautions.get(0).box().y() - GAP;
         double strip = 0;
         double figure = 0;
         double columns = 0;
@@ -145,6 +145,19 @@ final class SheetPage {
         if (leads && !note.rows().isEmpty()) {
             y += 5;
             place("note", note.rows());
+        }
+        if (!lesson.dangers().isEmpty()) {
+            Galley dangers = new Galley(body.width());
+            for (Told danger : lesson.dangers()) {
+                dangers.item(
+                        Run.bold("!!").in(Ink.DANGER),
+                        List.of(Run.bold(danger.text()).in(Ink.DANGER)),
+                        9.2,
+                        2,
+                        12);
+            }
+            y += 5;
+            place("dangers", dangers.rows());
         }
         y += 9;
         Box rule = new Box(body.x(), y, body.width(), 0);
@@ -397,7 +410,7 @@ final class SheetPage {
         }
         galley.heading(heading, size + 1.4, galley.rows().isEmpty() ? 0 : 9);
         for (Told one : told) {
-            boolean warns = one.tone() == Told.Tone.WARN;
+            boolean warns = one.tone() == Told.Tone.WARN || one.tone() == Told.Tone.DANGER;
             galley.item(
                     warns ? Run.bold("!") : Run.quiet("–"),
                     List.of(Run.of(one.text())),
@@ -444,6 +457,9 @@ final class SheetPage {
     }
 
     private List<Block> cautions(double bottom) {
+        if (lesson.cautions().isEmpty()) {
+            return List.of();
+        }
         Box body = grid.body();
         Galley galley = new Galley(body.width());
         galley.paragraph(

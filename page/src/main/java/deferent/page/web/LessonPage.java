@@ -122,13 +122,14 @@ public final class LessonPage {
         if (!note.isBlank()) {
             page.append("<p class=\"note\">").append(escaped(note)).append("</p>\n");
         }
+        dangers(page);
         page.append("<div class=\"lesson\"><div>\n");
         stage(page);
         page.append("</div><div>\n");
         happens(page);
         sizes(page);
         page.append("</div></div>\n<h2>Take care</h2>\n<ul>\n");
-        for (String caution : Telling.cautions(readings)) {
+        for (String caution : Telling.cautions()) {
             page.append("<li>").append(escaped(caution)).append("</li>\n");
         }
         page.append("</ul>\n<footer>Made with Deferent.</footer>\n</main>\n");
@@ -207,13 +208,29 @@ public final class LessonPage {
         page.append("</svg>");
     }
 
+    private void dangers(StringBuilder page) {
+        List<Told> dangers = Telling.dangers(readings);
+        if (dangers.isEmpty()) {
+            return;
+        }
+        page.append("<ul class=\"dangers\">\n");
+        for (Told danger : dangers) {
+            page.append("<li>").append(escaped(danger.text())).append("</li>\n");
+        }
+        page.append("</ul>\n");
+    }
+
     private void happens(StringBuilder page) {
         page.append("<h2>").append(TITLE).append("</h2>\n<ul>\n");
         for (Told told : Telling.of(readings)) {
+            if (told.key().startsWith("danger.") || told.key().equals("first")) {
+                continue;
+            }
             if (!told.key().startsWith("figure.")
                     && !told.key().startsWith("link")
                     && !told.key().startsWith("tempo")
                     && !told.key().startsWith("rod")
+                    && !told.key().startsWith("closest_figure")
                     && told.tone() != Told.Tone.WARN) {
                 continue;
             }

@@ -63,8 +63,14 @@ class BookletTest {
     void thereIsAPageOfCautionsBeforeTheFirstPattern() {
         assertThat(BOOK.pages().get(2).text())
                 .startsWith("Take care")
-                .contains("With fire: only with qualified practice")
+                .contains("Fire only with qualified practice")
                 .contains("How to read these pages");
+    }
+
+    @Test
+    void whatToMindIsSaidOnceInABooklet() {
+        assertThat(BOOK.pages().stream().filter(page -> page.text().contains("safety person")))
+                .hasSize(1);
     }
 
     @Test

@@ -33,7 +33,7 @@ class LameLessonTest {
                         new TellSizes.Row("Tether", "60 cm", "60 cm"),
                         new TellSizes.Row("largest in reach", "not worked out", "not worked out"),
                         new TellSizes.Row("figure's width", "not worked out", "not worked out"));
-        assertThat(lesson.cautions()).hasSize(4);
+        assertThat(lesson.cautions()).hasSize(6);
         assertThat(lesson.reach()).isEmpty();
     }
 
@@ -44,6 +44,6 @@ class LameLessonTest {
         assertThat(page)
                 .contains(REASON)
                 .contains("<td>not worked out</td><td>not worked out</td>")
-                .contains("Keep people, animals and lamps well outside the figures");
+                .contains("people, animals and lamps stand well outside the figures");
     }
 }

@@ -81,6 +81,11 @@ class LayoutProperties {
         for (String sentence : sentences) {
             watch.add(new Told("any", Told.Tone.WARN, sentence, ""));
         }
+        List<Told> dangers =
+                sentences.stream()
+                        .limit(sentences.size() % 4)
+                        .map(said -> new Told("danger.any", Told.Tone.DANGER, said, ""))
+                        .toList();
         return new Lesson(
                 pattern,
                 mirrored,
@@ -88,6 +93,7 @@ class LayoutProperties {
                 from.scene(),
                 from.outlook(),
                 from.moments(),
+                dangers,
                 from.does(),
                 from.sizes(),
                 from.performer(),

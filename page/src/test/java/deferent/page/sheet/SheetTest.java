@@ -3,12 +3,14 @@ package deferent.page.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.page.Palette.Ink;
 import deferent.page.View;
 import deferent.record.PatternDocument;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /** A sheet that a student can learn from on paper. */
@@ -39,8 +41,9 @@ class SheetTest {
                 .contains(
                         "If the right hand keeps its path, a slip of its poi neither grows nor dies away.")
                 .contains("Both hands reach their whole paths, with the trunk turned by up to 33°")
-                .contains("Take care. Keep people, animals and lamps well outside")
-                .contains("warn the audience before you show them.")
+                .contains(
+                        "Take care. Clear the space: people, animals and lamps stand well outside")
+                .contains("warn them before you start.")
                 .endsWith("Invented demo data");
     }
 
@@ -135,6 +138,32 @@ class SheetTest {
         for (String word : note.toString().strip().split(" ")) {
             assertThat(text).contains(word);
         }
+    }
+
+    @Test
+    void aDangerStandsUnderTheNameInRedAndInWords() {
+        PatternDocument fast = RING.withPairing(RING.pairing().withTempo(OptionalDouble.of(180)));
+        Leaf leaf = Sheet.of(fast, Edition.USUAL).leaves(p -> {}, () -> false).orElseThrow().get(0);
+        List<Mark.Text> red =
+                leaf.marks().stream()
+                        .filter(Mark.Text.class::isInstance)
+                        .map(Mark.Text.class::cast)
+                        .filter(text -> text.ink() == Ink.DANGER)
+                        .toList();
+        assertThat(red)
+                .extracting(Mark.Text::words)
+                .contains("!!")
+                .anyMatch(words -> words.startsWith("Danger:"));
+        assertThat(print(fast, Edition.USUAL).text()).contains("It ends at ");
+        double lowest = red.stream().mapToDouble(Mark.Text::baseline).max().orElseThrow();
+        assertThat(
+                        leaf.marks().stream()
+                                .filter(Mark.Text.class::isInstance)
+                                .map(Mark.Text.class::cast)
+                                .filter(text -> text.words().startsWith("What each hand")))
+                .allMatch(text -> text.baseline() > lowest)
+                .isNotEmpty();
+        assertThat(print(RING, Edition.USUAL).text()).doesNotContain("Danger");
     }
 
     @Test

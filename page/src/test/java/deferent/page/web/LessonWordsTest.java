@@ -23,4 +23,16 @@ class LessonWordsTest {
                 .contains("If the left hand keeps the figure, its poi runs away")
                 .doesNotContain("the hand leaves its path");
     }
+
+    @Test
+    void aDangerStandsBeforeThePictureAndOnlyThere() {
+        String fast = "static spin vs triquetra, tempo 180";
+        Readings readings =
+                Readings.of(Phrase.parse(fast).pairing(), Performer.USUAL, Detail.PRINTED);
+        String page = LessonPage.of(Scene.of(readings.trace()), readings, "lesson");
+        int danger = page.indexOf("<ul class=\"dangers\">");
+        assertThat(danger).isPositive().isLessThan(page.indexOf("<div class=\"lesson\">"));
+        assertThat(page.substring(danger)).containsOnlyOnce("Danger: the right grip holds ");
+        assertThat(page).contains(".dangers li").contains("It ends at 94.9 a minute or slower.");
+    }
 }

@@ -133,6 +133,10 @@ public final class BodyOutline {
                 });
     }
 
+    Slab slab(Part part) {
+        return slabs[part.ordinal()];
+    }
+
     /** From a point to the body, metres; below zero inside it. */
     public double distance(Vector3D point) {
         return distance(point.getX(), point.getY(), point.getZ());

@@ -113,8 +113,10 @@ final class TetherSegments {
     /**
      * Least distance between two segments: the lines' nearest points, moved to the nearer end where
      * they lie outside. Method: Ericson, Real-Time Collision Detection (2005), 5.1.9, from memory.
+     *
+     * @param e x, y, z of either end of the one, then of the other
      */
-    private static double apart(double[] e) {
+    static double apart(double[] e) {
         double d1x = e[3] - e[0];
         double d1y = e[4] - e[1];
         double d1z = e[5] - e[2];

@@ -10,10 +10,21 @@ import deferent.motion.pairing.Refusal;
  * @param headDiameter metres, above 0, at most 0.5
  * @param cordMass kilograms a metre of cord, 0 to 1; the cord is taken as straight and uniform
  * @param air whether the air's drag on the head counts
+ * @param heads what the heads are made of, which says how much they harm
  */
-public record Kit(double headMass, double headDiameter, double cordMass, boolean air) {
+public record Kit(double headMass, double headDiameter, double cordMass, boolean air, Heads heads) {
+    /** What heads are made of: the harder, the less it takes to harm. */
+    public enum Heads {
+        /** Socks, foam, soft beanbags. */
+        SOFT,
+        /** Wood, glow sticks, batteries under a thin shell, contact heads. */
+        HARD,
+        /** Wicks that burn. */
+        FIRE
+    }
+
     /**
-     * A head of 120 g and 7 cm on a cord without weight, in no air (sizes: common practice, no
+     * A soft head of 120 g and 7 cm on a cord without weight, in no air (sizes: common practice, no
      * source).
      */
     public static final Kit USUAL = new Kit(0.12, 0.07, 0, false);
@@ -24,19 +35,28 @@ public record Kit(double headMass, double headDiameter, double cordMass, boolean
         Refusal.within(cordMass, 0, 1, "cord mass", "kg a metre");
     }
 
+    /** With soft heads. */
+    public Kit(double headMass, double headDiameter, double cordMass, boolean air) {
+        this(headMass, headDiameter, cordMass, air, Heads.SOFT);
+    }
+
+    public Kit withHeads(Heads made) {
+        return new Kit(headMass, headDiameter, cordMass, air, made);
+    }
+
     public Kit withHeadMass(double kilograms) {
-        return new Kit(kilograms, headDiameter, cordMass, air);
+        return new Kit(kilograms, headDiameter, cordMass, air, heads);
     }
 
     public Kit withHeadDiameter(double metres) {
-        return new Kit(headMass, metres, cordMass, air);
+        return new Kit(headMass, metres, cordMass, air, heads);
     }
 
     public Kit withCordMass(double kilogramsAMetre) {
-        return new Kit(headMass, headDiameter, kilogramsAMetre, air);
+        return new Kit(headMass, headDiameter, kilogramsAMetre, air, heads);
     }
 
     public Kit withAir(boolean counts) {
-        return new Kit(headMass, headDiameter, cordMass, counts);
+        return new Kit(headMass, headDiameter, cordMass, counts, heads);
     }
 }

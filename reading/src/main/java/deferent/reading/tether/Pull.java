@@ -40,6 +40,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param slack where the pull would be negative
  * @param handForce greatest force on the hand, newtons; with a cord of mass, that included
  * @param handForceTime when, seconds
+ * @param handAcceleration greatest of the hand itself, m/s²
  * @param headSpeed greatest, m/s
  * @param headSpeedTime when, seconds
  * @param headSpeedLeast least, m/s
@@ -66,6 +67,7 @@ public record Pull(
         List<Interval> slack,
         double handForce,
         double handForceTime,
+        double handAcceleration,
         double headSpeed,
         double headSpeedTime,
         double headSpeedLeast,
@@ -91,6 +93,7 @@ public record Pull(
                 sidewaysTime,
                 handForce,
                 handForceTime,
+                handAcceleration,
                 headSpeed,
                 headSpeedTime,
                 headSpeedLeast,
@@ -170,6 +173,7 @@ public record Pull(
                 slack(times, tension, leastTime, reader),
                 reader.at(handTime).handForce(),
                 handTime,
+                reader.at(reader.greatestTime(Moment::handAcceleration)).handAcceleration(),
                 speed,
                 speedTime,
                 reader.at(slowTime).speed(),
@@ -303,6 +307,7 @@ public record Pull(
             double tension,
             double sideways,
             double handForce,
+            double handAcceleration,
             double speed,
             double gravityPower,
             double handPower) {
@@ -328,6 +333,7 @@ public record Pull(
                     tension,
                     force.add(e.scalarMultiply(tension)).getNorm(),
                     onHand.getNorm(),
+                    hand.acceleration().getNorm(),
                     head.velocity().getNorm(),
                     mass * cord.fall().dotProduct(head.velocity()),
                     force.dotProduct(head.velocity()));

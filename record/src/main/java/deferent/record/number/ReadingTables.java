@@ -235,6 +235,26 @@ public final class ReadingTables {
                     .value("phrase", "in trade words", Written.text().maybe(), Readings::phrase)
                     .number("tempo_cycles_per_min", "tempo", all -> all.pairing().tempo())
                     .number("period_s", "one cycle", all -> all.pairing().period())
+                    .value(
+                            "danger_level",
+                            "the gravest level of what can hurt",
+                            DangerTables.LEVEL,
+                            DangerTables::level)
+                    .value(
+                            "dangers",
+                            "what asks for care or is a danger",
+                            DangerTables.ALL,
+                            DangerTables::all)
+                    .value(
+                            "dangers_not_looked_at",
+                            "readings that were not there to be looked at",
+                            DangerTables.UNKNOWN,
+                            DangerTables::unknown)
+                    .value(
+                            "dangers_for_heads",
+                            "for which heads",
+                            DangerTables.HEADS,
+                            DangerTables::heads)
                     .sides("hands", HAND.written(), OneSide::new)
                     .value(
                             "links",
@@ -258,7 +278,7 @@ public final class ReadingTables {
                     .sides("slowest", CordTables.SLOWEST, (all, side) -> all.cord(side).slowest())
                     .value("linked", "", CordTables.LINKED, ReadingTables::truth)
                     .list("told", "the readings in sentences", TOLD.written(), Telling::of)
-                    .list("cautions", "what to mind", Written.text(), Telling::cautions);
+                    .list("cautions", "what to mind", Written.text(), all -> Telling.cautions());
 
     private static Worked<LinkedTruth> truth(Readings all) {
         return all.advice().map(Advice::truth).orElseGet(Worked::unasked);

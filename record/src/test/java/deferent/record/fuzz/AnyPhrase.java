@@ -26,7 +26,16 @@ final class AnyPhrase {
             random.nextLong();
         }
         AnyPhrase any = new AnyPhrase(random);
-        return new Asked(seed, number, any.phrase(), any.kit(), any.performer());
+        String phrase = any.phrase();
+        Kit kit = any.kit();
+        Performer performer = any.performer();
+        Kit.Heads[] heads = Kit.Heads.values();
+        return new Asked(
+                seed,
+                number,
+                phrase,
+                kit.withHeads(any.one(2) ? Kit.Heads.SOFT : any.pick(heads)),
+                performer);
     }
 
     private String phrase() {

@@ -10,6 +10,7 @@ final class Invariants {
                             SaidInvariants.ALL,
                             LinkInvariants.ALL,
                             BodyInvariants.ALL,
+                            DangerInvariants.ALL,
                             CordInvariants.ALL,
                             FitInvariants.ALL,
                             ChangedInvariants.ALL,

@@ -8,6 +8,7 @@ import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
 import deferent.reading.body.Performer;
+import deferent.reading.danger.Level;
 import deferent.reading.link.LinkKind;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
@@ -151,6 +152,7 @@ final class Lies {
         words(all);
         links(all);
         body(all);
+        dangers(all);
         cords(all);
         slowest(all);
         fits(all);
@@ -301,6 +303,49 @@ final class Lies {
                         "worst at sample",
                         of("linear extension vs static spin turns 2"),
                         more("readings.leftLeads.worstTime", 0.1)));
+    }
+
+    private static void dangers(List<Lie> all) {
+        Whole fast = of("static spin vs triquetra, tempo 180");
+        String dangers = "readings.dangers.";
+        String levels = "a level is the table's for the heads that are spun";
+        all.add(new Lie(levels, "level=CARE", fast, put(dangers + "all.0.level", Level.CARE)));
+        all.add(new Lie(levels, "limit=1.0", fast, put(dangers + "all.0.limit", 1.0)));
+        all.add(
+                new Lie(
+                        levels,
+                        "heads=FIRE",
+                        fast,
+                        put("asked.kit", Kit.USUAL.withHeads(Kit.Heads.FIRE))));
+        String complete = "no force, speed or nearness beyond its limit is left out";
+        all.add(
+                new Lie(
+                        complete,
+                        "HEAD_SPEED of the RIGHT",
+                        fast,
+                        put(dangers + "all", List.of())));
+        all.add(
+                new Lie(
+                        complete,
+                        "PULL of the RIGHT",
+                        fast,
+                        times("readings.rightCord.pull.handForce", 2)));
+        all.add(
+                new Lie(
+                        complete,
+                        "BODY of the LEFT",
+                        fast,
+                        put("readings.room.left.tetherToBody.distance", -0.1)));
+        all.add(new Lie(complete, "GRIP told", fast, more(dangers + "all.0.value", 0.1)));
+        all.add(
+                new Lie(
+                        "a level is gone at the tempo at which it is said to end",
+                        "and there DANGER",
+                        fast,
+                        put(dangers + "all.0.end.value", 170.0)));
+        String first = "the first sentence begins with danger exactly where there is one";
+        all.add(new Lie(first, "It links", fast, said("first", old -> "It links.")));
+        all.add(new Lie(first, "false", linked(), said("first", old -> "Danger: " + old)));
     }
 
     private static void body(List<Lie> all) {

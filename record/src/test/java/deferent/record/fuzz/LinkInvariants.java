@@ -199,13 +199,18 @@ final class LinkInvariants {
                     link.shapeGap(),
                     text);
         }
+        Told leading =
+                whole.told().stream()
+                        .filter(told -> told.key().startsWith("link."))
+                        .findFirst()
+                        .orElseThrow();
         boolean one =
                 Whole.sides().stream()
                         .anyMatch(s -> Whole.out(whole.readings().link(s)).kind() != LinkKind.NONE);
         broken.when(
-                one != (whole.told().get(1).tone() == Told.Tone.GOOD),
+                one != (leading.tone() == Told.Tone.GOOD),
                 "the first of all is \"%s\"",
-                whole.told().get(0).text());
+                leading.text());
     }
 
     private static void splitTouches(Whole whole, LinkReading link, Invariant.Broken broken) {

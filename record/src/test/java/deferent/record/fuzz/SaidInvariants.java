@@ -64,7 +64,7 @@ final class SaidInvariants {
     }
 
     private static void sentences(Whole whole, Invariant.Broken broken) {
-        List<String> all = new ArrayList<>(Telling.cautions(whole.readings()));
+        List<String> all = new ArrayList<>(Telling.cautions());
         for (Told told : whole.told()) {
             all.add(told.text());
             all.add(told.why());

@@ -3,6 +3,7 @@ package deferent.search.whole;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.ArmThrough;
 import deferent.reading.body.Reach;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
@@ -35,6 +36,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     searched
  * @param helps what would bring the hands within reach; unasked where they are, or where reach
  *     could not be worked out
+ * @param arms what arms pass through however their elbows are held; unasked where reach could not
+ *     be worked out
  */
 public record Advice(
         Side carrier,
@@ -44,7 +47,8 @@ public record Advice(
         Worked<List<Neighbour>> left,
         Worked<List<Neighbour>> right,
         Worked<LinkedTruth> truth,
-        Worked<ReachHelps> helps) {
+        Worked<ReachHelps> helps,
+        Worked<List<ArmThrough>> arms) {
 
     /**
      * Worked out for a leading link.
@@ -102,6 +106,13 @@ public record Advice(
                                         Worked.of(
                                                 "what would bring it within reach",
                                                 () -> ReachHelps.of(pairing, r.performer(), r)))
+                        .orElseGet(Worked::unasked),
+                reach.reading()
+                        .map(
+                                r ->
+                                        Worked.of(
+                                                "what the arms pass through",
+                                                () -> ArmThrough.of(trace, r)))
                         .orElseGet(Worked::unasked));
     }
 

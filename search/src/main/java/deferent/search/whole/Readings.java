@@ -12,6 +12,7 @@ import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.closest.Arm;
 import deferent.reading.closest.Closely;
+import deferent.reading.danger.Dangers;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
@@ -37,6 +38,7 @@ import java.util.OptionalDouble;
  * @param room how near things come
  * @param leftCord what the left cord does
  * @param rightCord what the right cord does
+ * @param dangers what can hurt in it
  * @param advice on the leading link, unless live
  */
 public record Readings(
@@ -52,6 +54,7 @@ public record Readings(
         Worked<Room> room,
         CordReading leftCord,
         CordReading rightCord,
+        Worked<Dangers> dangers,
         Optional<Advice> advice) {
 
     /** One hand: what its motion is called, and what its head draws over one of its own cycles. */
@@ -83,6 +86,7 @@ public record Readings(
         Trace trace = Trace.of(pairing);
         Worked<LinkReading> leftLeads = link(trace, Side.LEFT, detail);
         Worked<LinkReading> rightLeads = link(trace, Side.RIGHT, detail);
+        Worked<Room> room = Worked.of("how near things come", () -> Room.of(trace, performer));
         Worked<Reach> reach =
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
         CordReading leftCord =
@@ -102,9 +106,20 @@ public record Readings(
                 leftLeads,
                 rightLeads,
                 reach,
-                Worked.of("how near things come", () -> Room.of(trace, performer)),
+                room,
                 leftCord,
                 rightCord,
+                Worked.of(
+                        "what can hurt in it",
+                        () ->
+                                Dangers.of(
+                                        trace,
+                                        performer,
+                                        kit,
+                                        room,
+                                        leftCord.pull(),
+                                        rightCord.pull(),
+                                        detail)),
                 detail == Detail.LIVE
                         ? Optional.empty()
                         : Optional.of(

@@ -215,11 +215,13 @@ declare namespace Protocol {
     tempo_factor?: number | null;
     timing?: boolean | null;
   };
+  type Heads = 'soft' | 'hard' | 'fire';
   type Kit = {
     head_mass_kg?: number | null;
     head_diameter_m?: number | null;
     cord_kg_per_m?: number | null;
     air?: boolean | null;
+    heads?: Heads | null;
   };
   type Of = 'seek' | 'map' | 'take';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';

@@ -76,6 +76,8 @@ class PhraseLine extends Part {
   #note() {
     const { session } = this.desk;
     if (!session.answer) return html`<span>Say two motions, one a hand: A vs B</span>`;
+    // Nothing stands before a danger.
+    if ((session.answer.readings.told || []).some((t) => t.tone === 'danger')) return this.#first(session.answer);
     // A phrase is read without the shelf; what the shelf could not give is said here.
     if (session.answer.shelf_told) return html`<span>${session.answer.shelf_told}</span>`;
     if (session.unsaid) return html`<span>No phrase says these sizes; this is <em>${session.answer.name}</em></span>`;
@@ -89,7 +91,7 @@ class PhraseLine extends Part {
     if (!first) return html`<span>Left hand first, right hand second</span>`;
     this.kept = first;
     const { session } = this.desk;
-    return html`<span class="first" data-tone=${first.tone}>${first.text}</span>
+    return html`<span class="first" data-tone=${first.tone}>${first.tone === 'danger' ? html`<b aria-hidden="true">!! </b>` : nothing}${first.text}</span>
       ${Math.max(...answer.strip.gap_m) < CLOSED ? nothing : this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit')}
       ${answer.readings.reach?.trunk?.reached === false ? this.#verb('arms', 'A', 'Fit to my arms') : nothing}`;
   }

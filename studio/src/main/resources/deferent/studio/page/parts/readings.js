@@ -8,14 +8,15 @@ const CORD = /^(cord|pull|figure_kept|closest_figure|hand_path_kept|slowest|stea
 const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
 /** @type {[string, (key: string) => boolean][]} */
 const GROUPS = [
+  ['Take care of', (key) => key.startsWith('care')],
   ['The other link', (key) => key.startsWith('link')],
   ['Reach and room', (key) => /^(reach|room|hands|body)\b/.test(key)],
   ['Left cord', (key) => CORD.test(key) && key.includes('.left')],
   ['Right cord', (key) => CORD.test(key) && key.includes('.right')],
   ['Figures', (key) => key.startsWith('figure.')],
-  ['Besides', (key) => !/^(link|reach|room|hands|body|figure)\b/.test(key) && !(CORD.test(key) && /\.(left|right)/.test(key))],
+  ['Besides', (key) => !/^(care|link|reach|room|hands|body|figure)\b/.test(key) && !(CORD.test(key) && /\.(left|right)/.test(key))],
 ];
-const TONE = { good: 'Good', warn: 'Caution' };
+const TONE = { good: 'Good', warn: 'Caution', danger: '!!' };
 
 /** The readings in plain words, each with its why; then where to begin, and all the numbers. */
 class ReadingList extends Part {
@@ -27,10 +28,12 @@ class ReadingList extends Part {
     const told = this.#whole(answer);
     const head = told.find((t) => t.key === 'link.' + answer.strip.carrier) || told.find((t) => t.key.startsWith('link')) || told[0];
     const first = told.find((t) => t.key === 'first');
-    const rest = told.filter((t) => t !== head && t !== first);
+    const dangers = told.filter((t) => t.key.startsWith('danger.'));
+    const rest = told.filter((t) => t !== head && t !== first && !dangers.includes(t));
     const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
       <section class="block headline" aria-label="Link">
+        ${dangers.length ? html`<div class="dangers" role="status" aria-label="Danger">${repeat(dangers, (t) => t.key, (t) => this.#told(t))}</div>` : nothing}
         ${head ? this.#headline(head, answer) : nothing}
         ${this.#fit(session)}
       </section>
@@ -72,7 +75,8 @@ class ReadingList extends Part {
     }
     if (!this.settled) return told;
     const now = new Map(told.map((t) => [t.key, t]));
-    const kept = this.settled.map((t) => now.get(t.key) || { ...t, stale: true });
+    // A danger that is gone is gone at once.
+    const kept = this.settled.filter((t) => now.has(t.key) || !/^(danger|care)\b/.test(t.key)).map((t) => now.get(t.key) || { ...t, stale: true });
     const known = new Set(this.settled.map((t) => t.key));
     return [...kept, ...told.filter((t) => !known.has(t.key))];
   }

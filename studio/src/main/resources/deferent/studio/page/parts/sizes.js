@@ -4,7 +4,7 @@ import { live } from 'lit/directives/live.js';
 import { Part } from './part.js';
 import { shown, trimmed } from './units.js';
 
-const USUAL_KIT = { head_mass_kg: 0.12, head_diameter_m: 0.07, cord_kg_per_m: 0, air: false }; // where the pattern names none
+const USUAL_KIT = { head_mass_kg: 0.12, head_diameter_m: 0.07, cord_kg_per_m: 0, air: false, heads: 'soft' }; // where the pattern names none
 const USUAL_STATURE = 1.7; // metres, where the pattern names none
 
 /** Every size of the pattern, to be typed in; a held size is one the fit leaves alone. */
@@ -67,6 +67,11 @@ class SizeList extends Part {
     return html`<fieldset class="sizes"><legend>Kit</legend>
       ${row('head_mass_kg', 'head mass', 1000, 'g', 5000, 5)} ${row('head_diameter_m', 'head across', 100, 'cm', 50, 0.5)}
       ${row('cord_kg_per_m', 'cord mass', 1000, 'g a metre', 1000, 1)}
+      <div class="size"><label for="kit-heads">heads</label>
+        <span class="entry"><select id="kit-heads" @change=${(e) => this.#spin('heads', e.target.value)}>
+          ${[['soft', 'soft'], ['hard', 'hard'], ['fire', 'on fire']].map(
+            ([word, said]) => html`<option value=${word} ?selected=${kit.heads === word}>${said}</option>`,
+          )}</select></span><span></span></div>
       <div class="size"><label for="kit-air">air brakes the head</label>
         <span class="entry"><input id="kit-air" type="checkbox" .checked=${live(kit.air)} @change=${(e) => this.#spin('air', e.target.checked)}></span><span></span></div></fieldset>`;
   }

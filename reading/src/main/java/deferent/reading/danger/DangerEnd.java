@@ -1,0 +1,33 @@
+package deferent.reading.danger;
+
+import deferent.motion.pairing.Refusal;
+
+/**
+ * Where a level ends: just there it is gone.
+ *
+ * @param kind what has to change
+ * @param value to which tempo, hand cycles a minute; by how many metres forward or apart; to which
+ *     share of tethers and hand paths; 0 where nothing of the kind ends it
+ */
+public record DangerEnd(Kind kind, double value) {
+    /** What has to change. */
+    public enum Kind {
+        /** The tempo, to no more than so many hand cycles a minute. */
+        TEMPO,
+        /** All of it, by so many metres toward the audience. */
+        FORWARD,
+        /** The side nearer to the audience, by so many metres further toward it. */
+        APART,
+        /** Tethers and hand paths, to that share of what they are. */
+        SIZE,
+        /** No tempo, place or size of this kind that a performer can take. */
+        NONE
+    }
+
+    /** Nothing that is looked for ends it. */
+    public static final DangerEnd NONE = new DangerEnd(Kind.NONE, 0);
+
+    public DangerEnd {
+        Refusal.numbers("the end of a danger", value);
+    }
+}
