@@ -428,9 +428,7 @@ class CorrectionTest {
         Answering.Limits sluggish = new Answering.Limits(5, 0.4, 0.5);
         for (int begun = 0; begun < 96; begun += 12) {
             quick +=
-                    new Answering(meant, Answering.Limits.USUAL)
-                                    .run(way, begun, 0.005, 0, 1)
-                                    .held()
+                    new Answering(meant, Answering.Limits.USUAL).run(way, begun, 0.005, 0, 1).held()
                             ? 1
                             : 0;
             slow += new Answering(meant, sluggish).run(way, begun, 0.005, 0, 1).held() ? 1 : 0;
