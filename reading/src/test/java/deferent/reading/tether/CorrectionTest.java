@@ -417,6 +417,34 @@ class CorrectionTest {
         assertThat(weak).isLessThanOrEqualTo(2);
     }
 
+    /** The same hand, but for how quickly it can change its speed. */
+    @Test
+    void aSlowHandCatchesLess() {
+        Orbit orbit = kept("triquetra", 60).orbit();
+        Answering.Way way = knowing(inPlane(orbit), 0.213);
+        MeantMotion meant = MeantMotion.of(orbit);
+        int quick = 0;
+        int slow = 0;
+        Answering.Limits sluggish = new Answering.Limits(5, 0.4, 0.5);
+        for (int begun = 0; begun < 96; begun += 12) {
+            quick +=
+                    new Answering(meant, Answering.Limits.USUAL).run(way, begun, 0.005, 0, 1).held()
+                            ? 1
+                            : 0;
+            slow += new Answering(meant, sluggish).run(way, begun, 0.005, 0, 1).held() ? 1 : 0;
+        }
+        assertThat(slow).isLessThan(quick - 2);
+    }
+
+    /** A slow extension pulls little more than the weight at the top; a slip takes the rest. */
+    @Test
+    void aSlipThatSlackensTheCordIsLost() {
+        Orbit orbit = KeepTheFigure.of(Spun.extension(0.6, 1.5), Side.LEFT, Kit.USUAL).orbit();
+        Answering hand = new Answering(MeantMotion.of(orbit), NO_LIMITS);
+        assertThat(hand.run(Answering.Steady.NONE, 0, 1e-6, 0, 0).greatest()).isFinite();
+        assertThat(hand.run(Answering.Steady.NONE, 0, 0.05, 0, 0).greatest()).isInfinite();
+    }
+
     @Test
     void workThatIsCalledOffEnds() {
         Orbit orbit = kept("triquetra", 60).orbit();
