@@ -124,8 +124,8 @@ public final class TellArms {
     }
 
     /**
-     * "The left forearm passes through the right cord 16% into the cycle, however the elbow is
-     * held."
+     * "As the planes lie, the left forearm is in the way of the right cord 16% into the cycle:
+     * something has to give way there."
      *
      * @param through not empty
      * @param when says a time
@@ -134,28 +134,25 @@ public final class TellArms {
         return new Told(
                 "room.arms",
                 Tone.NOTE,
-                Say.capital(
-                                through.stream()
-                                        .map(one -> through(one) + " " + when.apply(one.time()))
-                                        .collect(Collectors.joining(", and ")))
-                        + ", however the elbows are held.",
+                "As the planes lie, "
+                        + through.stream()
+                                .map(one -> through(one) + " " + when.apply(one.time()))
+                                .collect(Collectors.joining(", and "))
+                        + ": something has to give way there.",
                 "Arms are two segments from shoulder over elbow to grip, the trunk turned as for reach,"
-                        + " planes and timing as they stand. Whatever is within a hand's breadth of a"
+                        + " planes and timing as they stand, and no way of holding the elbows avoids it. Whatever is within a hand's breadth of a"
                         + " grip is not counted, and no wrist bends out of the way.");
     }
 
     private static String through(ArmThrough one) {
-        String arm =
-                "the "
-                        + one.side().word()
-                        + (one.forearm() ? " forearm" : " upper arm")
-                        + " passes through ";
         String other = "the " + one.side().other().word();
-        return arm
+        return "the "
+                + one.side().word()
+                + (one.forearm() ? " forearm" : " upper arm")
                 + switch (one.what()) {
-                    case CORD -> other + " cord";
-                    case ARM -> other + " arm";
-                    case BODY -> "your body";
+                    case CORD -> " is in the way of " + other + " cord";
+                    case ARM -> " is in the way of " + other + " arm";
+                    case BODY -> " would pass through your body";
                 };
     }
 

@@ -627,14 +627,13 @@ final class TellCord {
             case LOST ->
                     poi
                             + runsAway(steadiness)
-                            + ", and no correction that was tried at a person's reaction time"
-                            + " holds it.";
+                            + ", and correcting late does not hold it in time with the motion;"
+                            + " letting the timing give may.";
         };
     }
 
     private String corrected(Correction correction) {
-        return "A practised hand that is so late, its senses a tenth off (Insperger and Milton,"
-                + " 2014), leaves "
+        return "A practised hand that is so late, its senses a tenth off (our choice), leaves "
                 + leaves(correction.left())
                 + "; simulated whole, "
                 + (correction.recovers() == 0
@@ -642,8 +641,8 @@ final class TellCord {
                         : "a slip of up to "
                                 + Say.length(correction.recovers())
                                 + " comes back from anywhere in the cycle")
-                + ". The hand is held to the motion's own timing: whoever lets the timing give may hold"
-                + " more.";
+                + ". The hand is held to the motion's own timing. Spinners hold isolations every day"
+                + " (common practice, no source): whoever lets the timing give may hold more.";
     }
 
     private static String leaves(double left) {
