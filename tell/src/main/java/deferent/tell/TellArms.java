@@ -88,11 +88,12 @@ public final class TellArms {
                                 how.add(
                                         (trunk.turned() ? "" : "the trunk ")
                                                 + "leant forward by "
-                                                + Say.degrees(bend.lean()));
+                                                + Math.round(Math.toDegrees(bend.lean()))
+                                                + "°");
                             }
                             how.add("the shoulders " + Say.length(bend.forward()) + " forward");
                         });
-        return how.isEmpty() ? "" : ", with " + Say.listed(how, " and ");
+        return how.isEmpty() ? "" : ", with " + Say.listed(how, "and");
     }
 
     /** " Tethers of 44 cm bring it within reach; 10 cm nearer it falls short by 3 cm." */

@@ -41,6 +41,9 @@ class CordPageTest extends InChromium {
                 assertThat(visit.page().locator("cord-tools .happened").textContent())
                         .contains("left poi settles only on another motion");
                 visit.page().keyboard().press("k");
+                visit.until("deferentDesk.session.answer.shown.asked === 'closest'");
+                visit.settled();
+                visit.page().keyboard().press("k");
                 visit.until("deferentDesk.session.answer.shown.asked === 'ideal'");
                 visit.settled();
                 assertThat(visit.number("deferentStage.drawer.ribbons.length")).isEqualTo(ribbons);

@@ -54,17 +54,17 @@ public final class Clash {
     }
 
     /** The heads' meeting, where they do. */
-    public Optional<Meeting> heads() {
+    public Optional<Knock> heads() {
         return meeting(Side.LEFT, trace.head(Side.RIGHT), samples.head(Side.RIGHT), headsTouch());
     }
 
     /** The meeting of one side's head with the other hand, where they do. */
-    public Optional<Meeting> handStruck(Side head) {
+    public Optional<Knock> handStruck(Side head) {
         Side other = head.other();
         return meeting(head, trace.hand(other), samples.hand(other), handTouched());
     }
 
-    private Optional<Meeting> meeting(Side head, Course other, double[] others, double within) {
+    private Optional<Knock> meeting(Side head, Course other, double[] others, double within) {
         Course heads = trace.head(head);
         double[] apart = Lengths.between(samples.head(head), others);
         Nearness nearest =
@@ -84,7 +84,7 @@ public final class Clash {
                 }
             }
         }
-        return Optional.of(new Meeting(most, time));
+        return Optional.of(new Knock(most, time));
     }
 
     private static double passing(Course a, Course b, double time) {

@@ -82,6 +82,7 @@ final class NearestHead {
     private final double[][] multiplier;
     private final double[][] past;
     private final double[] away;
+    private long work;
     private double winding;
     private double widest;
 
@@ -131,6 +132,11 @@ final class NearestHead {
         this.row = new double[unknowns];
         this.matrix = new double[unknowns][unknowns];
         this.slope = new double[unknowns];
+    }
+
+    /** Multiplications that its steps have taken so far, roughly. */
+    long work() {
+        return work;
     }
 
     Collocation instants() {
@@ -470,6 +476,8 @@ final class NearestHead {
     double[] steps(double[] start, int most, double enough) {
         double[] x = start;
         double value = value(x, true);
+        long entries = (long) unknowns * unknowns;
+        work += instants.points() * entries;
         for (int step = 0; step < most; step++) {
             double[] next = new double[0];
             double there = value;
@@ -479,6 +487,7 @@ final class NearestHead {
                     throw new CancellationException();
                 }
                 double[] by = by();
+                work += unknowns * entries / 6;
                 double expected = 0;
                 double[] trial = new double[unknowns];
                 for (int j = 0; j < by.length; j++) {
@@ -509,6 +518,7 @@ final class NearestHead {
                 break;
             }
             value = value(x, true);
+            work += instants.points() * entries;
         }
         value(x, false);
         return x;

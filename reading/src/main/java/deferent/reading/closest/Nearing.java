@@ -80,6 +80,13 @@ final class Nearing {
 
     private static final double LEAST_RISE = 1.0 / 40;
 
+    /**
+     * So many multiplications are spent on one hand, about a third of a billion a second of a
+     * processor; then what is best so far is the answer. Counted rather than timed, so that an
+     * answer is the same on every machine.
+     */
+    private static final long MOST_WORK = 250_000_000L;
+
     private final Trace own;
     private final Side side;
     private final Cord cord;
@@ -90,6 +97,7 @@ final class Nearing {
     private final boolean counted;
     private final int turns;
     private final int base;
+    private long spent;
 
     /**
      * What was found.
@@ -204,12 +212,15 @@ final class Nearing {
         if (all.stream().noneMatch(f -> f.within(NEAR))) {
             about(few, 0).ifPresent(all::add);
             for (Course start : starts) {
+                if (tired() && !all.isEmpty()) {
+                    break;
+                }
                 NearestHead problem = problem(few, EACH * few + SPARSE);
                 double[] x = problem.instants().projected(sampled(start, problem.instants()));
                 from(problem, x).ifPresent(all::add);
             }
         }
-        if (all.stream().noneMatch(f -> f.within(FAR))) {
+        if (all.stream().noneMatch(f -> f.within(FAR)) && (all.isEmpty() || !tired())) {
             about(few, 0.5).ifPresent(all::add);
         }
         Found best =
@@ -217,12 +228,16 @@ final class Nearing {
                         .min(Comparator.comparingDouble(Found::promise))
                         .orElseThrow(this::lost);
         Found once = between(on(best, many, EACH * many + DENSE, 6, 30));
-        if (once.within(NEAR)) {
+        if (once.within(NEAR) || tired()) {
             return once;
         }
         // Begun again with a softer penalty it often comes a little nearer.
         Found twice = between(on(once, many, once.instants(), 3, 12));
         return twice.better(once) ? twice : once;
+    }
+
+    private boolean tired() {
+        return spent > MOST_WORK;
     }
 
     Refusal lost() {
@@ -258,7 +273,7 @@ final class Nearing {
     /** The same at more instants, where bounds are passed between those at which they are asked. */
     private Found between(Found from) {
         Found found = from;
-        for (int n = 2 * found.instants(); n <= DENSEST && found.kept(); n *= 2) {
+        for (int n = 2 * found.instants(); n <= DENSEST && found.kept() && !tired(); n *= 2) {
             NearestHead finer = problem(found.order(), n);
             finer.look(found.x());
             if (finer.worst() < PASSED) {
@@ -366,6 +381,9 @@ final class Nearing {
             return Optional.empty();
         }
         while (share < 1) {
+            if (tired()) {
+                return Optional.empty();
+            }
             double next = Math.min(1, share + step);
             double pull = 1.2 * (next - share) + limits.leastPull();
             problem.gravity(share, pull);
@@ -393,9 +411,11 @@ final class Nearing {
         double before = Double.MAX_VALUE;
         Optional<Found> best = Optional.empty();
         int calm = 0;
-        for (int round = 0; round < most && calm < 2; round++) {
+        for (int round = 0; round < most && calm < 2 && (round < 2 || !tired()); round++) {
             problem.air(x);
+            long done = problem.work();
             x = problem.steps(x, STEPS, ENOUGH);
+            spent += problem.work() - done;
             int order = problem.instants().order();
             Found here = new Found(x, order, problem.learnt(), problem.worst(), problem.greatest());
             if (best.isEmpty() || here.better(best.get())) {

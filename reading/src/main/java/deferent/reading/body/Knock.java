@@ -8,8 +8,8 @@ import deferent.motion.pairing.Refusal;
  * @param speed the greatest at which they pass one another while they are so near, m/s
  * @param time when, seconds
  */
-public record Meeting(double speed, double time) {
-    public Meeting {
+public record Knock(double speed, double time) {
+    public Knock {
         Refusal.numbers("a meeting", speed, time);
     }
 }
