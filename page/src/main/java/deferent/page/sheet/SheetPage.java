@@ -18,7 +18,7 @@ import java.util.function.IntFunction;
  * Lays out one pattern's sheet. From the top: its name, phrase and note; the figure beside what
  * each hand does and the sizes; the row of small pictures; two columns of what to watch for; the
  * cautions. The figure takes what the words leave. Where even small letters don't fit, the columns
- * go on overleaf; nothing is cut.
+ * go on overleaf, and below a very long head the small pictures and the figure too; nothing is cut.
  */
 final class SheetPage {
     private static final double[] SIZES = {8.8, 8.5, 8.2, 7.9, 7.6, 7.6, 7.6};
@@ -36,15 +36,20 @@ final class SheetPage {
     private final Lesson lesson;
     private final Grid grid;
     private final Around around;
+    private final IntFunction<Foot> foot;
 
+    private final List<Leaf> leaves = new ArrayList<>();
     private final List<Block> blocks = new ArrayList<>();
+    private List<Block> cautions = List.of();
     private double y;
+    private double bottom;
     private double greatestPicture;
 
-    private SheetPage(Lesson lesson, Edition edition, Around around) {
+    private SheetPage(Lesson lesson, Edition edition, Around around, IntFunction<Foot> foot) {
         this.lesson = lesson;
         this.grid = new Grid(edition.size());
         this.around = around;
+        this.foot = foot;
     }
 
     /**
@@ -52,18 +57,17 @@ final class SheetPage {
      */
     static List<Leaf> leaves(
             Lesson lesson, Edition edition, Around around, IntFunction<Foot> foot) {
-        return new SheetPage(lesson, edition, around).laid(foot);
+        return new SheetPage(lesson, edition, around, foot).laid();
     }
 
-    private List<Leaf> laid(IntFunction<Foot> foot) {
+    private List<Leaf> laid() {
         Box body = grid.body();
         y = body.y();
         boolean leads = head();
-        List<Block> cautions = cautions(body.bottom());
-        double bottom = cautions.isEmpty() ? body.bottom() : cautions.get(0).box().y() - GAP;
+        cautions = cautions(body.bottom());
+        bottom = cautions.isEmpty() ? body.bottom() : cautions.get(0).box().y() - GAP;
         double strip = 0;
         double figure = 0;
-        double columns = 0;
         List<Row> words = List.of();
         List<Row> rows = List.of();
         for (int i = 0; i < SIZES.length; i++) {
@@ -72,46 +76,59 @@ final class SheetPage {
             greatestPicture = PICTURES[i];
             strip = stripHeight();
             double least = Math.max(LEAST_FIGURE, Galley.height(words));
-            columns = Galley.balanced(rows, 2);
-            figure = bottom - y - strip - columns - 2 * GAP;
+            figure = bottom - y - strip - Galley.balanced(rows, 2) - 2 * GAP;
             if (figure >= least) {
                 figure = Math.min(figure, Math.max(MOST_FIGURE, Galley.height(words)));
                 break;
             }
             figure = least;
-            columns = Math.max(0, bottom - y - strip - figure - 2 * GAP);
         }
+        makeRoom(figure);
         middle(words, figure);
         y += figure + GAP;
+        makeRoom(strip);
         strip();
         y += strip + GAP;
-        List<Leaf> leaves = new ArrayList<>();
-        int at = columns(rows, 0, columns);
-        blocks.addAll(cautions);
-        blocks.add(foot.apply(0).block(grid));
-        leaves.add(leaf(Optional.of(lesson.pattern().name())));
+        int at = columns(rows, 0);
         while (at < rows.size()) {
-            blocks.clear();
-            y = body.y();
-            Galley title = new Galley(body.width());
-            title.heading(lesson.pattern().name() + ", continued", 13, 0);
-            place("title", title.rows());
-            y += GAP;
-            int next =
-                    columns(
-                            rows,
-                            at,
-                            Math.min(
-                                    body.bottom() - y,
-                                    Galley.balanced(rows.subList(at, rows.size()), 2)));
+            turn();
+            int next = columns(rows, at);
             if (next == at) {
                 throw new IllegalStateException("a row is higher than a page");
             }
             at = next;
-            blocks.add(foot.apply(leaves.size()).block(grid));
-            leaves.add(leaf(Optional.empty()));
         }
+        end();
         return leaves;
+    }
+
+    /** Goes overleaf where so much does not fit below. */
+    private void makeRoom(double height) {
+        if (y + height > bottom) {
+            turn();
+        }
+    }
+
+    /** Ends this leaf and begins the next under the sheet's name. */
+    private void turn() {
+        end();
+        Box body = grid.body();
+        y = body.y();
+        bottom = body.bottom();
+        Galley title = new Galley(body.width());
+        title.heading(lesson.pattern().name() + ", continued", 13, 0);
+        place("title", title.rows());
+        y += GAP;
+    }
+
+    private void end() {
+        boolean first = leaves.isEmpty();
+        if (first) {
+            blocks.addAll(cautions);
+        }
+        blocks.add(foot.apply(leaves.size()).block(grid));
+        leaves.add(leaf(first ? Optional.of(lesson.pattern().name()) : Optional.empty()));
+        blocks.clear();
     }
 
     private Leaf leaf(Optional<String> bookmark) {
@@ -439,7 +456,8 @@ final class SheetPage {
     }
 
     /** Sets rows in two columns from y down; the first row that is left over. */
-    private int columns(List<Row> rows, int from, double height) {
+    private int columns(List<Row> rows, int from) {
+        double height = Math.min(bottom - y, Galley.balanced(rows.subList(from, rows.size()), 2));
         int at = from;
         for (int i = 0; i < 2 && at < rows.size(); i++) {
             int end = Galley.fill(rows, at, height);

@@ -1,5 +1,7 @@
 package deferent.page.sheet;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import deferent.page.View;
@@ -9,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
 
 /** However long names and sentences are, nothing runs over anything else or off the page. */
 class LayoutProperties {
@@ -22,14 +25,46 @@ class LayoutProperties {
     void nothingOverlapsAndNothingLeavesThePage(Any any) {
         Lesson lesson = any.from(LayoutProperties::lesson);
         PageSize size = any.of(PageSize.class);
-        Edition edition = Edition.USUAL.with(size).with(View.Stand.PERFORMER);
-        List<Leaf> leaves =
-                SheetPage.leaves(
-                        lesson,
-                        edition,
-                        Around.NOTHING,
-                        leaf -> new Foot(lesson.pattern().name(), OptionalInt.of(1234 + leaf)));
+        List<Leaf> leaves = sheet(lesson, size);
         leaves.forEach(Laid::check);
+        assertThat(blocks(leaves)).containsOnlyOnce("words", "figure", "key", "beats", "cautions");
+    }
+
+    /** Dangers and cautions are read first, so it is the pictures that give way to them. */
+    @Test
+    void belowALongHeadThePicturesGoOverleafAndTheCautionsStay() {
+        for (PageSize size : PageSize.values()) {
+            List<Leaf> beats = sheet(dangerous(460), size);
+            beats.forEach(Laid::check);
+            assertThat(blocks(beats.subList(0, 1)))
+                    .contains("dangers", "figure", "words", "cautions")
+                    .doesNotContain("beats");
+            assertThat(blocks(beats.subList(1, 2))).contains("beats");
+
+            List<Leaf> all = sheet(dangerous(700), size);
+            all.forEach(Laid::check);
+            assertThat(blocks(all.subList(0, 1)))
+                    .contains("dangers", "cautions")
+                    .doesNotContain("figure", "words", "beats");
+            assertThat(blocks(all.subList(1, 2))).contains("figure", "words", "beats");
+        }
+    }
+
+    private static Lesson dangerous(int words) {
+        String said = "swing ".repeat(words).strip();
+        return lesson(LESSONS.get(0), "Ring", "ring", "", List.of(said), false);
+    }
+
+    private static List<String> blocks(List<Leaf> leaves) {
+        return leaves.stream().flatMap(leaf -> leaf.blocks().stream()).map(Block::name).toList();
+    }
+
+    private static List<Leaf> sheet(Lesson lesson, PageSize size) {
+        return SheetPage.leaves(
+                lesson,
+                Edition.USUAL.with(size).with(View.Stand.PERFORMER),
+                Around.NOTHING,
+                leaf -> new Foot(lesson.pattern().name(), OptionalInt.of(1234 + leaf)));
     }
 
     @Property(tries = 40)
