@@ -35,10 +35,10 @@ public final class Telling {
         all.addAll(new TellDanger(readings).dangers());
         links(readings, all);
         readings.advice().ifPresent(advice -> advice(readings.pairing(), advice, all));
-        all.addAll(new TellDanger(readings).cares());
         all.add(figure(readings, Side.LEFT));
         all.add(figure(readings, Side.RIGHT));
         tempo(readings.pairing(), all);
+        all.addAll(new TellDanger(readings).cares());
         all.addAll(new TellCord(readings, Side.LEFT).told());
         all.addAll(new TellCord(readings, Side.RIGHT).told());
         all.addAll(new TellBody(readings).told());

@@ -226,12 +226,11 @@ export class Desk {
   #covered() {
     const stage = this.stage.getBoundingClientRect();
     const phrase = $('.phrase').getBoundingClientRect();
-    const note = $('.phrase-note').getBoundingClientRect();
     const foot = $('transport-bar').getBoundingClientRect();
     const side = this.side.getBoundingClientRect();
     const beside = side.left > stage.left + stage.width / 3;
     return {
-      above: phrase.height ? Math.max(0, phrase.bottom + NOTE - stage.top, (beside ? note.bottom : 0) - stage.top) : 0,
+      above: phrase.height ? Math.max(0, phrase.bottom + NOTE - stage.top) : 0,
       right: beside && this.side.open ? Math.max(0, stage.right - side.left) : 0,
       below: foot.height ? Math.max(0, stage.bottom - foot.top) : 0,
       left: 0,
