@@ -223,23 +223,42 @@ public record ClosestFigure(
 
     private record Most(double time, double value) {}
 
-    /** Greatest values over a cycle, sought between samples too. */
+    /**
+     * Greatest values over a cycle, sought between samples too: about every sample that its
+     * neighbours do not top and that comes near the greatest, since where a cord hardly pulls a
+     * hand jerks between two samples.
+     */
     private record Greatest(Interval over, int count) {
+        private static final double NEARLY = 0.7;
+
         Most of(DoubleUnaryOperator f) {
             double step = over.length() / count;
-            double best = over.start();
-            double most = Double.NEGATIVE_INFINITY;
+            double[] values = new double[count];
+            double least = Double.POSITIVE_INFINITY;
+            Most most = new Most(over.start(), Double.NEGATIVE_INFINITY);
             for (int i = 0; i < count; i++) {
-                double time = over.start() + i * step;
-                double value = f.applyAsDouble(time);
-                if (value > most) {
-                    most = value;
-                    best = time;
+                values[i] = f.applyAsDouble(over.start() + i * step);
+                least = Math.min(least, values[i]);
+                if (values[i] > most.value()) {
+                    most = new Most(over.start() + i * step, values[i]);
                 }
             }
-            Lowest near =
-                    Lowest.within(t -> -f.applyAsDouble(t), best - step, best + step, SECTIONS);
-            return -near.value() > most ? new Most(near.at(), -near.value()) : new Most(best, most);
+            double nearly = least + NEARLY * (most.value() - least);
+            boolean even = most.value() - least < 1e-6 * Math.abs(most.value());
+            for (int i = 0; i < count && !even; i++) {
+                double before = values[(i + count - 1) % count];
+                double after = values[(i + 1) % count];
+                if (values[i] >= nearly && values[i] >= before && values[i] >= after) {
+                    double time = over.start() + i * step;
+                    Lowest near =
+                            Lowest.within(
+                                    t -> -f.applyAsDouble(t), time - step, time + step, SECTIONS);
+                    if (-near.value() > most.value()) {
+                        most = new Most(near.at(), -near.value());
+                    }
+                }
+            }
+            return most;
         }
     }
 }
