@@ -191,8 +191,6 @@ export class Desk {
     const was = session.aside ? this.was : { phase: clock.phase, playing: clock.playing };
     clock.play(false);
     session.pass(answer);
-    // On a narrow page the stage may be above what was clicked.
-    if (this.stage.getBoundingClientRect().bottom < 120) this.stage.scrollIntoView({ block: 'start' });
     this.#once(was);
   }
 

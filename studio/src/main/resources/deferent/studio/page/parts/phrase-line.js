@@ -92,9 +92,10 @@ class PhraseLine extends Part {
     if (!first) return html`<span>Left hand first, right hand second</span>`;
     this.kept = first;
     const { session } = this.desk;
+    const { reach } = answer.readings;
     return html`<span class="first" data-tone=${first.tone}>${first.tone === 'danger' ? html`<b aria-hidden="true">!! </b>` : nothing}${first.text}</span>
       ${Math.max(...answer.strip.gap_m) < CLOSED ? nothing : this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit')}
-      ${answer.readings.reach?.trunk?.reached === false ? this.#verb('arms', 'A', 'Fit to my arms') : nothing}`;
+      ${reach?.trunk && !(reach.bend ?? reach.trunk).reached ? this.#verb('arms', 'A', 'Fit to my arms') : nothing}`;
   }
 
   #verb(act, key, text) {

@@ -79,8 +79,7 @@ class SeekList extends Part {
     return html`<li class="find-told">
       <p><b>${answer.said}</b></p><p>${answer.told.text}</p>
       <details><summary>Why</summary><p>${answer.told.why}</p></details>
-      <p class="seek-verbs"><button type="button" ?disabled=${seek.saved.has(answer.key)} @click=${() => this.desk.saveFound(answer)}>${seek.saved.has(answer.key) ? 'On the shelf' : 'Save on the shelf'}</button>
-        <button type="button" class="to-stage" @click=${() => this.desk.stage.scrollIntoView({ block: 'start' })}>To the stage</button></p>
+      <p class="seek-verbs"><button type="button" ?disabled=${seek.saved.has(answer.key)} @click=${() => this.desk.saveFound(answer)}>${seek.saved.has(answer.key) ? 'On the shelf' : 'Save on the shelf'}</button></p>
     </li>`;
   }
 
