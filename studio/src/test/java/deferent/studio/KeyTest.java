@@ -46,7 +46,7 @@ class KeyTest {
                 "/api/endings",
                 "/api/shelf/snow/thumbnail",
                 "/main.js",
-                "/page.css",
+                "/css/base.css",
                 "/palette.css",
                 "/index.html",
                 "/shell.html",

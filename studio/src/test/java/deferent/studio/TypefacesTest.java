@@ -127,10 +127,10 @@ class TypefacesTest {
 
     @Test
     void theStyleSheetsRulesLeadToTheFilesThatEverythingIsDrawnWith() throws IOException {
-        String css = sources().get("studio/src/main/resources/deferent/studio/page/page.css");
+        String css = sources().get("studio/src/main/resources/deferent/studio/page/css/tokens.css");
         Matcher rule =
                 Pattern.compile(
-                                "font-family: (\\w+);\\s*font-weight: [\\d ]+;\\s*src: url\\('([^']+)'\\)")
+                                "font-family: (\\w+);\\s*font-weight: [\\d ]+;\\s*src: url\\('\\.\\./([^']+)'\\)")
                         .matcher(css);
         Assets assets = new Assets(Optional.empty());
         Set<String> found = new TreeSet<>();
