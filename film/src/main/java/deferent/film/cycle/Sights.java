@@ -1,0 +1,47 @@
+package deferent.film.cycle;
+
+import deferent.film.light.Spot;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where one head was seen: middles of its spots.
+ *
+ * @param times seconds, going up
+ * @param x pixels or metres
+ * @param y likewise
+ */
+public record Sights(double[] times, double[] x, double[] y) {
+    /** Of the frames in which it was seen. */
+    public static Sights of(List<@Nullable Spot> spots) {
+        List<Spot> seen =
+                spots.stream().filter(Objects::nonNull).map(Objects::requireNonNull).toList();
+        return new Sights(
+                seen.stream().mapToDouble(Spot::time).toArray(),
+                seen.stream().mapToDouble(Spot::x).toArray(),
+                seen.stream().mapToDouble(Spot::y).toArray());
+    }
+
+    /** How many. */
+    public int count() {
+        return times.length;
+    }
+
+    /** Those from one time to before another. */
+    Sights between(double from, double to) {
+        int a = 0;
+        while (a < times.length && times[a] < from) {
+            a++;
+        }
+        int b = a;
+        while (b < times.length && times[b] < to) {
+            b++;
+        }
+        return new Sights(
+                Arrays.copyOfRange(times, a, b),
+                Arrays.copyOfRange(x, a, b),
+                Arrays.copyOfRange(y, a, b));
+    }
+}

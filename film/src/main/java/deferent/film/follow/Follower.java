@@ -1,0 +1,189 @@
+package deferent.film.follow;
+
+import deferent.film.light.Spot;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Follows two heads through a film: many ways of giving the spots to them are kept side by side,
+ * each with two guesses of where the heads are, and those that explain best what has been seen so
+ * far go on (multiple hypotheses: Reid, IEEE Transactions on Automatic Control 24 (1979); here the
+ * best of a fixed number). So where two heads cross or one is hidden nothing is settled before it
+ * is seen how they come out of it.
+ *
+ * <p>What a head does is told by its cord: it cannot jump, nor turn sharply. How hard it may jerk
+ * comes from the size of the picture the heads draw and the quickest turn a spinner makes.
+ */
+public final class Follower {
+    private static final int WAYS = 40;
+    private static final double HIDDEN = 8; // cost of a head that is not seen
+    private static final double SHARED = 6; // cost of two heads in one spot
+    private static final double UNUSED = 22; // cost of a moving light that is nobody's
+    private static final double GATE = 50;
+    private static final double QUICKEST = 16; // radians a second
+    private static final double LOST = 1e6; // a guess that may be anywhere says nothing
+
+    private final double strength;
+
+    private Follower(double size) {
+        double jerk = size / 2 * Math.pow(QUICKEST, 3) / 2;
+        strength = jerk * jerk / QUICKEST;
+    }
+
+    private record Way(
+            Guess left,
+            Guess right,
+            double cost,
+            @Nullable Spot one,
+            @Nullable Spot other,
+            @Nullable Way before) {}
+
+    /**
+     * The two heads' spots frame by frame; which of them is the left hand's is not said.
+     *
+     * @param frames the spots of each frame, lamps left out
+     * @return two lists as long as the frames, null where a head was not seen; empty where no frame
+     *     holds two lights
+     */
+    public static List<List<@Nullable Spot>> follow(List<List<Spot>> frames) {
+        double size = size(frames);
+        int first = 0;
+        while (first < frames.size() && frames.get(first).size() < 2) {
+            first++;
+        }
+        if (first == frames.size()) {
+            return List.of();
+        }
+        Follower follower = new Follower(size);
+        List<Way> ways = follower.begin(frames.get(first));
+        for (int i = first + 1; i < frames.size(); i++) {
+            ways = follower.on(ways, frames.get(i));
+        }
+        Way best = ways.get(0);
+        List<@Nullable Spot> one = new ArrayList<>();
+        List<@Nullable Spot> other = new ArrayList<>();
+        for (Way way = best; way != null; way = way.before()) {
+            one.add(way.one());
+            other.add(way.other());
+        }
+        for (int i = 0; i < first; i++) {
+            one.add(null);
+            other.add(null);
+        }
+        java.util.Collections.reverse(one);
+        java.util.Collections.reverse(other);
+        return List.of(one, other);
+    }
+
+    /** How large the picture is that the spots draw, pixels. */
+    static double size(List<List<Spot>> frames) {
+        double[] xs = frames.stream().flatMap(List::stream).mapToDouble(Spot::x).sorted().toArray();
+        double[] ys = frames.stream().flatMap(List::stream).mapToDouble(Spot::y).sorted().toArray();
+        if (xs.length == 0) {
+            return 0;
+        }
+        int low = xs.length / 50;
+        int high = xs.length - 1 - low;
+        return Math.max(xs[high] - xs[low], ys[high] - ys[low]);
+    }
+
+    private List<Way> begin(List<Spot> spots) {
+        List<Way> ways = new ArrayList<>();
+        int most = Math.min(spots.size(), 6);
+        for (int i = 0; i < most; i++) {
+            for (int j = i + 1; j < most; j++) {
+                Spot a = spots.get(i);
+                Spot b = spots.get(j);
+                ways.add(
+                        new Way(
+                                Guess.at(a, Guess.noise(a)),
+                                Guess.at(b, Guess.noise(b)),
+                                i + j,
+                                a,
+                                b,
+                                null));
+            }
+        }
+        return ways;
+    }
+
+    private List<Way> on(List<Way> ways, List<Spot> spots) {
+        List<Way> next = new ArrayList<>();
+        for (Way way : ways) {
+            double time = spots.isEmpty() ? Double.NaN : spots.get(0).time();
+            if (spots.isEmpty()) {
+                next.add(
+                        new Way(way.left(), way.right(), way.cost() + 2 * HIDDEN, null, null, way));
+                continue;
+            }
+            Guess left = way.left().on(time, strength);
+            Guess right = way.right().on(time, strength);
+            for (int i = -1; i < spots.size(); i++) {
+                double one = cost(left, spots, i);
+                if (one > HIDDEN + GATE) {
+                    continue;
+                }
+                for (int j = -1; j < spots.size(); j++) {
+                    double other = cost(right, spots, j);
+                    if (other > HIDDEN + GATE) {
+                        continue;
+                    }
+                    boolean shared = i == j && i >= 0;
+                    int used = (i >= 0 ? 1 : 0) + (j >= 0 && !shared ? 1 : 0);
+                    double cost =
+                            way.cost()
+                                    + one
+                                    + other
+                                    + (shared ? SHARED : 0)
+                                    + UNUSED * (spots.size() - used);
+                    next.add(
+                            new Way(
+                                    seen(left, spots, i, shared),
+                                    seen(right, spots, j, shared),
+                                    cost,
+                                    i < 0 ? null : spots.get(i),
+                                    j < 0 ? null : spots.get(j),
+                                    way));
+                }
+            }
+        }
+        next.sort(Comparator.comparingDouble(Way::cost));
+        return best(next);
+    }
+
+    // Of ways that have come to the same guesses the cheapest alone goes on.
+    private static List<Way> best(List<Way> sorted) {
+        List<Way> kept = new ArrayList<>();
+        for (Way way : sorted) {
+            if (kept.size() == WAYS) {
+                break;
+            }
+            if (kept.stream()
+                    .noneMatch(k -> same(k.left(), way.left()) && same(k.right(), way.right()))) {
+                kept.add(way);
+            }
+        }
+        return kept;
+    }
+
+    private static boolean same(Guess a, Guess b) {
+        double apart = Math.hypot(a.x()[0] - b.x()[0], a.y()[0] - b.y()[0]);
+        double pace = Math.hypot(a.x()[1] - b.x()[1], a.y()[1] - b.y()[1]);
+        return apart < 0.5 && pace < 0.2 * Math.sqrt(a.p()[3]);
+    }
+
+    private static double cost(Guess guess, List<Spot> spots, int i) {
+        return i < 0 ? HIDDEN : Math.min(guess.cost(spots.get(i), Guess.noise(spots.get(i))), LOST);
+    }
+
+    private static Guess seen(Guess guess, List<Spot> spots, int i, boolean shared) {
+        if (i < 0) {
+            return guess;
+        }
+        Spot spot = spots.get(i);
+        double noise = Guess.noise(spot);
+        return guess.seen(spot, shared ? 3 * noise + 2 * spot.thickness() : noise);
+    }
+}
