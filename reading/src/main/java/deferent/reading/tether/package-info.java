@@ -18,7 +18,7 @@
  * a moving pivot, whose periodic solutions are found by shooting ({@link
  * deferent.reading.tether.KeepTheHandPath}) and whose slips grow or do not ({@link
  * deferent.reading.tether.Steadiness}), and are held or not by a hand that answers them late
- * ({@link deferent.reading.tether.Correction}).
+ * and lets the timing give ({@link deferent.reading.tether.Correction}).
  *
  * <p>Everything is in three dimensions, SI units, in the frame of {@code deferent.motion.pairing}.
  */
