@@ -32,7 +32,7 @@ export const KEYS = [
   ['Stage', [
     { shows: 'K', says: 'ideal, keep the figure, keep the hand path', does: { k: act('keep') } },
     { shows: 'G', says: 'let go, or back; Escape goes back too', does: { g: act('let-go') } },
-    { shows: 'V', says: 'next view', does: { v: (desk) => desk.stage.nextView() } },
+    { shows: 'V  Shift V', says: 'next view, the one before', does: { v: (desk, event) => desk.stage.nextView(event.shiftKey ? -1 : 1) } },
     { shows: 'L', says: 'the light alone, or hands and cords', does: { l: (desk) => desk.stage.ask(!desk.stage.always) } },
     { shows: 'X', says: 'nothing but the figure, and back', does: { x: (desk) => desk.alone() } },
     { shows: 'J', says: 'the lesson look, for students, and back', does: { j: (desk) => desk.lesson.turn() } },

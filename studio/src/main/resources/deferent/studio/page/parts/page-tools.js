@@ -81,7 +81,7 @@ class KeyList extends Part {
         <div class="keys-lists">
           ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map((key) => html`<div><dt><kbd>${key.shows}</kbd></dt><dd>${key.says}</dd></div>`)}</dl></section>`)}
         </div>
-        <p class="quiet">Shift while dragging a poi also sets its tether.</p>
+        <p class="quiet">All that is seen can be dragged: circles, hands, poi, cords, whole figures. Click for what lies beneath; hold a finger still for the same. Shift while dragging a poi also sets its tether. Two fingers turn the view.</p>
       </dialog>`;
   }
 
