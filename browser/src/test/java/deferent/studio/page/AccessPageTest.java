@@ -15,7 +15,10 @@ import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Walks the states of the page and asks axe, in both themes and on both kinds of screen, what bars anybody from it. */
+/**
+ * Walks the states of the page and asks axe, in both themes and on both kinds of screen, what bars
+ * anybody from it.
+ */
 class AccessPageTest extends InChromium {
     private static final String AXE = "/META-INF/resources/webjars/axe-core/4.6.3/axe.min.js";
 
@@ -36,9 +39,7 @@ class AccessPageTest extends InChromium {
     @CsvSource({"1280, 800, DARK", "1280, 800, LIGHT", "400, 860, DARK", "400, 860, LIGHT"})
     void axeFindsNothingInAnyState(int width, int height, ColorScheme scheme) {
         Browser.NewContextOptions options =
-                screen(width, height)
-                        .setReducedMotion(ReducedMotion.REDUCE)
-                        .setColorScheme(scheme);
+                screen(width, height).setReducedMotion(ReducedMotion.REDUCE).setColorScheme(scheme);
         List<String> found = new ArrayList<>();
         try (Visit visit = visit(options, "")) {
             Page page = visit.page();

@@ -9,7 +9,10 @@ import com.microsoft.playwright.options.ReducedMotion;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** The desk round the stage: what stands on it unasked, how much it tells, and how time is gone through. */
+/**
+ * The desk round the stage: what stands on it unasked, how much it tells, and how time is gone
+ * through.
+ */
 class DeskPageTest extends InChromium {
     /** What can be pressed and is seen, by its name, from the top of the page on. */
     private static final String PRESSED =
@@ -31,8 +34,15 @@ class DeskPageTest extends InChromium {
                     .allMatch(
                             name ->
                                     List.of(
-                                                    "tools-open", "phrase", "play", "tempo",
-                                                    "share", "near", "verb", "fit", "arms")
+                                                    "tools-open",
+                                                    "phrase",
+                                                    "play",
+                                                    "tempo",
+                                                    "share",
+                                                    "near",
+                                                    "verb",
+                                                    "fit",
+                                                    "arms")
                                             .contains(name),
                             "nothing else");
             visit.tools();
