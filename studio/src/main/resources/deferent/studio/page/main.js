@@ -71,6 +71,9 @@ export class Desk {
     this.session.live.addEventListener('open', () => this.#heard(null));
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
+    $('.alone-leave').addEventListener('click', () => this.alone(false));
+    // Whoever leaves the whole screen by the browser's own key has the page again.
+    document.addEventListener('fullscreenchange', () => document.fullscreenElement || this.alone(false));
     addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
     // The transport's height is known once it is drawn, and changes with the window.
     new ResizeObserver(() => this.stage.frame()).observe($('transport-bar'));
@@ -548,7 +551,7 @@ export class Desk {
       l: () => this.stage.ask(!this.stage.always),
       o: () => this.act('strip'),
       m: () => this.act('tools'),
-      x: () => this.#alone(),
+      x: () => this.alone(),
       h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
       '/': () => this.phrase.focusField(),
       e: () => this.act('take'),
@@ -567,9 +570,9 @@ export class Desk {
     }
   }
 
-  // Nothing but the figure, in the whole screen where the browser allows it.
-  #alone() {
-    const alone = document.body.classList.toggle('alone');
+  /** Nothing but the figure, in the whole screen where the browser allows it; and back. */
+  alone(on = !document.body.classList.contains('alone')) {
+    const alone = document.body.classList.toggle('alone', on);
     if (alone) document.documentElement.requestFullscreen?.().catch(() => {});
     else if (document.fullscreenElement) document.exitFullscreen();
     this.stage.frame(true);

@@ -2,7 +2,7 @@
 // petals and stalls, and a handle to go to a moment.
 
 import uPlot from 'uplot';
-import { gap, seconds, signed, trimmed } from '../parts/units.js';
+import { length, seconds, signed, trimmed } from '../parts/units.js';
 
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
 const CALM = 100; // milliseconds between drawings while dragging
@@ -351,7 +351,7 @@ export class StripElement extends HTMLElement {
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${gap(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${length(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
   }
