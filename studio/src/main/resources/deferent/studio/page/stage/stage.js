@@ -169,7 +169,7 @@ export class StageElement extends HTMLElement {
 
   /** Nothing is at the stage any more. */
   rest() {
-    if (this.grip || this.rack.contains(document.activeElement)) this.#near();
+    if (this.grip || this.#within(document.activeElement)) this.#near();
     else this.#reveal(false);
   }
 
@@ -246,7 +246,12 @@ export class StageElement extends HTMLElement {
       this.askedBefore = this.asked;
       this.#near();
     }, { capture: true });
-    this.addEventListener('focusin', (event) => this.rack.contains(event.target) && this.#near());
+    this.addEventListener('focusin', (event) => this.#within(event.target) && this.#near());
+  }
+
+  // Whether the keyboard is at a handle or at what else can be pressed on the stage.
+  #within(element) {
+    return element !== this.canvas && this.contains(element);
   }
 }
 
