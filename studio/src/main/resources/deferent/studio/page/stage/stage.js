@@ -218,7 +218,8 @@ export class StageElement extends HTMLElement {
     const phase = this.clock.phase;
     const { show } = this;
     const asked = !!this.asked;
-    show.cords = show.link = show.path = show.best = asked;
+    show.cords = show.link = show.path = asked;
+    show.best = asked && !document.body.classList.contains('lesson');
     const fade = this.persistence / this.session.scene.period;
     show.figure = fade < 1;
     show.body = this.camera.view !== 'eyes';
