@@ -18,8 +18,23 @@ import org.junit.jupiter.api.Test;
 class NumberPageTest extends InChromium {
     private static final Pattern UP_TO = Pattern.compile("up to ([0-9.]+) ?(mm|cm|m) apart now");
 
-    /** Pairings over which the numbers are compared: the motions of the trade with one another. */
-    private static List<String> phrases() {
+    /**
+     * Pairings over which the numbers are compared: what is meant by what spinners type, and
+     * motions of the trade with one another.
+     */
+    private static List<String> phrases() throws IOException {
+        Path typed = Path.of("../motion/src/test/resources/deferent/motion/phrase/typed.tsv");
+        List<String> all =
+                new ArrayList<>(
+                        Files.readAllLines(typed).stream()
+                                .map(line -> line.split("\t"))
+                                .filter(line -> line.length > 2 && line[2].equals("due"))
+                                .filter(line -> line[1].startsWith("= "))
+                                .map(line -> line[1].substring(2))
+                                .distinct()
+                                .limit(44)
+                                .toList());
+        assertThat(all).hasSizeGreaterThan(40);
         List<String> hands =
                 List.of(
                         "isolation",
@@ -32,7 +47,6 @@ class NumberPageTest extends InChromium {
                         "CAP");
         List<String> ways =
                 List.of("", ", split time", ", opposite direction", ", quarter time, tether 50 cm");
-        List<String> all = new ArrayList<>();
         for (int i = 0; i < hands.size(); i++) {
             for (int j = 0; j < hands.size() && all.size() < 52; j++) {
                 if (i != j) {
@@ -48,7 +62,7 @@ class NumberPageTest extends InChromium {
     }
 
     @Test
-    void sentenceLabelAndStripSayOneNumberOverFiftyPairings() {
+    void sentenceLabelAndStripSayOneNumberOverFiftyPairings() throws IOException {
         try (Visit visit = visit()) {
             visit.settled();
             visit.hands();
@@ -58,6 +72,7 @@ class NumberPageTest extends InChromium {
             for (String phrase : phrases) {
                 visit.page().evaluate("phrase => deferentDesk.session.say(phrase)", phrase);
                 visit.until("!deferentDesk.session.live.busy");
+                assertThat(visit.is("!deferentDesk.session.error")).as(phrase).isTrue();
                 // When it is greatest the label's two numbers are one.
                 visit.page()
                         .evaluate(
