@@ -20,6 +20,8 @@ import { SHOWS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
+import './parts/gallery.js';
+import './parts/share.js';
 import './parts/take-away.js';
 
 const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
@@ -47,7 +49,9 @@ export class Desk {
     this.keys = $('key-list');
     this.words = $('word-list');
     this.away = $('take-panel');
+    this.sharing = $('share-panel');
     this.phrase = $('phrase-line');
+    this.gallery = $('figure-gallery');
     this.conflict = null;
     this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
@@ -60,7 +64,8 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
+    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.gallery]) part.connect(this);
+    $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
@@ -81,7 +86,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys' | 'strip' | 'tools'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'address' | 'take' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -121,7 +126,10 @@ export class Desk {
         this.save({});
         break;
       case 'share':
-        this.#share();
+        this.sharing.open();
+        break;
+      case 'address':
+        this.#address();
         break;
       case 'take':
         this.away.open();
@@ -136,6 +144,9 @@ export class Desk {
         break;
       case 'words':
         this.words.open();
+        break;
+      case 'gallery':
+        this.gallery.turn();
         break;
       case 'keys':
         this.keys.open();
@@ -366,7 +377,7 @@ export class Desk {
     this.session.dispatchEvent(new Event('state'));
   }
 
-  async #share() {
+  async #address() {
     if (!this.session.answer) return;
     const url = new URL(location.href);
     url.search = '';
@@ -393,7 +404,8 @@ export class Desk {
   // What follows from a change ----------------------------------------------------------------------------------------------------
 
   #colours() {
-    const light = this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches);
+    // What is picked from stands in the dark, whatever the page's colours.
+    const light = !this.gallery.isOpen && (this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches));
     document.documentElement.dataset.theme = light ? 'light' : 'dark';
     this.stage.recolour();
     this.strip.recolour();
@@ -414,6 +426,7 @@ export class Desk {
     }
     if (!this.started) {
       this.started = true;
+      localStorage.setItem('deferent.opened', 'yes');
       this.stage.frame();
       document.body.classList.add('ready');
       // Lights begin to move by themselves only where nobody asked for calm and nothing is fast.
@@ -473,8 +486,27 @@ export class Desk {
     this.#begin();
   }
 
+  // Whoever was never here picks something first.
   #begin() {
-    if (!this.session.answer) this.session.say(FIRST);
+    if (this.session.answer) return;
+    if (localStorage.getItem('deferent.opened')) {
+      this.session.say(FIRST);
+      return;
+    }
+    this.gallery.open();
+    document.body.classList.add('ready');
+  }
+
+  /** The gallery is all that is seen while something is picked, and nothing moves behind it. */
+  choosing(on) {
+    document.body.classList.toggle('choosing', on);
+    if (on) {
+      this.played = this.clock.playing;
+      this.clock.play(false);
+    } else if (this.played) {
+      this.clock.play(true);
+    }
+    this.#colours();
   }
 
   #sentence(problem) {
@@ -526,6 +558,10 @@ export class Desk {
       return;
     }
     if (writing || event.altKey || document.querySelector('dialog[open]')) return;
+    if (this.gallery.isOpen) {
+      this.#choose(event);
+      return;
+    }
     if (event.key === ' ' && event.target.closest?.('button, summary, a, input')) return;
     if (!this.singleKeys && event.key !== '?') return;
     const does = {
@@ -553,6 +589,8 @@ export class Desk {
       '/': () => this.phrase.focusField(),
       e: () => this.act('take'),
       w: () => this.act('words'),
+      q: () => this.act('gallery'),
+      y: () => this.act('share'),
       '?': () => this.act('keys'),
       1: () => this.side.turn('reading'),
       2: () => this.side.turn('sizes'),
@@ -565,6 +603,13 @@ export class Desk {
       event.preventDefault();
       does();
     }
+  }
+
+  // Before the gallery there is nothing to act on: letters are the beginning of a phrase.
+  #choose(event) {
+    if (event.key === 'Escape' || event.key.toLowerCase() === 'q') this.gallery.turn();
+    else if (/^[a-z0-9/]$/i.test(event.key)) this.phrase.focusField();
+    if (event.key === '/' || event.key === 'Escape') event.preventDefault();
   }
 
   // Nothing but the figure, in the whole screen where the browser allows it.

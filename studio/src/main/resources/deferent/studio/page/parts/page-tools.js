@@ -11,7 +11,7 @@ class PageTools extends Part {
     const { theme } = this.desk;
     return html`
       <button type="button" class="tool" @click=${() => this.desk.act('save')} title="Save on the shelf (Ctrl+S)" aria-keyshortcuts="Control+S">Save</button>
-      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy this pattern’s address">Share</button>
+      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="A clip, a picture, a sheet or its address, for where it goes (Y)" aria-keyshortcuts="Y">Share</button>
       <button type="button" class="tool" @click=${() => this.desk.act('take')} title="Pictures, sheets, clips and pages of it (E)" aria-keyshortcuts="E">Take away</button>
       <button type="button" class="tool" @click=${() => this.desk.act('words')} title="What a phrase can say (W)" aria-keyshortcuts="W">Words</button>
       <button type="button" class="tool icon" aria-label="Colours: ${SAID[theme]}" title="Colours: ${SAID[theme]}"
@@ -80,7 +80,7 @@ const KEYS = [
   ['Play', [['Space', 'play or pause'], ['[  ]', 'slower, faster'], [',  .', 'a moment back, a moment on'], ['C', 'count out loud'], ['B', 'tap the tempo']]],
   ['Pattern', [['/', 'to the phrase'], ['S', 'swap hands'], ['R', 'reverse'], ['T', 'step timing'], ['D', 'step direction'], ['F', 'fit'], ['A', 'fit to my arms'], ['Ctrl Z', 'undo'], ['Ctrl Shift Z', 'redo'], ['Ctrl S', 'save on the shelf']]],
   ['Stage', [['K', 'ideal, keep the figure, keep the hand path'], ['G', 'let go, or back; Escape goes back too'], ['V', 'next view'], ['L', 'the light alone, or hands and cords'], ['X', 'nothing but the figure, and back'], ['arrows', 'turn, with the stage in focus'], ['+  −', 'nearer, further'], ['0', 'straight on'], ['H', 'next handle'], ['arrows', 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm']]],
-  ['Page', [['M', 'open or shut the tools'], ['O', 'open or shut the strip'], ['1 2 3', 'reading, sizes, shelf; once more shuts the drawer'], ['4 5 6', 'what could come next, seek, map'], ['A', 'save the find in focus on the shelf'], ['E', 'take away: pictures, sheets, clips, pages'], ['W', 'words a phrase can say'], ['?', 'this list']]],
+  ['Page', [['Q', 'figures to pick from'], ['M', 'open or shut the tools'], ['O', 'open or shut the strip'], ['1 2 3', 'reading, sizes, shelf; once more shuts the drawer'], ['4 5 6', 'what could come next, seek, map'], ['A', 'save the find in focus on the shelf'], ['Y', 'share: what fits where it goes'], ['E', 'take away: pictures, sheets, clips, pages'], ['W', 'words a phrase can say, each with its picture'], ['?', 'this list']]],
 ];
 
 class KeyList extends Part {

@@ -7,7 +7,7 @@ import './crossing-list.js';
 import './seek-list.js';
 import './map-list.js';
 
-const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Crossings'], ['seek', 'Seek'], ['map', 'Map']];
+const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Next'], ['seek', 'Seek'], ['map', 'Map']];
 
 /** Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, and the routes between what is saved. */
 class SidePanel extends Part {
@@ -28,6 +28,7 @@ class SidePanel extends Part {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
     this.draw(true);
+    this.#looks();
   }
 
   /** Shows that, or pushes the drawer in where it is what is shown. */
@@ -36,12 +37,20 @@ class SidePanel extends Part {
     else this.show(tab);
   }
 
+  // What could come next is looked for only while somebody looks at it.
+  #looks() {
+    const { crossings } = this.desk;
+    if (this.open && this.tab === 'crossings') crossings.look();
+    else crossings.away();
+  }
+
   /** Draws the drawer out, or pushes it in. */
   draw(open) {
     this.requestUpdate();
     if (open === this.open) return;
     this.open = open;
     localStorage.setItem('deferent.drawer', open ? 'open' : 'shut');
+    this.#looks();
     this.updateComplete.then(() => this.desk.stage.frame(true));
   }
 
