@@ -56,11 +56,9 @@ record NextAsk(
     private static final int USUAL_LIMIT = 12;
     private static final int MOST_PETALS = 5;
     private static final int MOST_OF_SHELF = 60;
-    private static final AskKey<Integer> LIMIT =
-            AskKey.whole("limit", "how many at most", 1, 60);
+    private static final AskKey<Integer> LIMIT = AskKey.whole("limit", "how many at most", 1, 60);
 
-    static final List<AskKey<?>> KEYS =
-            keys(Matter.KEYS, CrossingAsk.AS_THEY_STAND, keys(LIMIT));
+    static final List<AskKey<?>> KEYS = keys(Matter.KEYS, CrossingAsk.AS_THEY_STAND, keys(LIMIT));
 
     /** Something that may come next, and which hands cross into it. */
     private record Candidate(PatternDocument to, Who who) {}

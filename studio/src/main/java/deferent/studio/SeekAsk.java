@@ -4,11 +4,8 @@ import static deferent.studio.AskKey.keys;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.trace.Trace;
-import deferent.page.web.SceneJson;
 import deferent.record.PatternDocument;
 import deferent.record.SeekJson;
 import deferent.record.Shelf;

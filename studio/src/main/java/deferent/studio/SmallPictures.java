@@ -68,8 +68,7 @@ final class SmallPictures {
     /** Where a word goes in a phrase, and the phrase that shows it. */
     static void word(ObjectNode node, Words.Entry entry, Lexicon lexicon) {
         node.put("goes", entry.goes().name().toLowerCase(java.util.Locale.ROOT));
-        entry.shown(lexicon)
-                .ifPresent(s -> node.put("shows", s.phrase()).put("alone", s.alone()));
+        entry.shown(lexicon).ifPresent(s -> node.put("shows", s.phrase()).put("alone", s.alone()));
     }
 
     private static Optional<Pairing> read(String phrase, Lexicon lexicon) {

@@ -19,11 +19,12 @@ class NextAskTest {
             long begun = System.nanoTime();
             JsonNode answer =
                     visitor.ask(
-                                    "{\"ask\":\"next\",\"phrase\":\"isolation vs isolation, tether 40"
-                                            + " cm\""
-                                            + more
-                                            + "}");
-            System.out.printf("what could come next: %d ms%n", (System.nanoTime() - begun) / 1_000_000);
+                            "{\"ask\":\"next\",\"phrase\":\"isolation vs isolation, tether 40"
+                                    + " cm\""
+                                    + more
+                                    + "}");
+            System.out.printf(
+                    "what could come next: %d ms%n", (System.nanoTime() - begun) / 1_000_000);
             return answer;
         }
     }

@@ -24,7 +24,8 @@ class CompletionPageTest extends InChromium {
                     .as("nothing is chosen before it is asked for")
                     .isNull();
             visit.page().keyboard().press("ArrowDown");
-            visit.until("document.querySelector('[aria-selected=true] b')?.textContent === 'triquetra'");
+            visit.until(
+                    "document.querySelector('[aria-selected=true] b')?.textContent === 'triquetra'");
             assertThat(
                             visit.text(
                                     "document.getElementById(document.querySelector('#phrase').getAttribute('aria-activedescendant')).innerText"))
@@ -47,7 +48,8 @@ class CompletionPageTest extends InChromium {
             type(visit, "iso vs triquetra, split");
             visit.page().keyboard().press("Enter");
             visit.settled();
-            visit.page().evaluate("() => document.querySelector('#phrase').setSelectionRange(3, 3)");
+            visit.page()
+                    .evaluate("() => document.querySelector('#phrase').setSelectionRange(3, 3)");
             visit.page().keyboard().press("ArrowDown");
             visit.until("document.querySelector('.offer-word')");
             visit.page().locator(".offer-word").first().click();
@@ -90,7 +92,8 @@ class CompletionPageTest extends InChromium {
                     .as("all of it is seen")
                     .isTrue();
             assertThat(visit.page().locator("#phrase").boundingBox().height).isGreaterThan(50);
-            assertThat(visit.number("document.documentElement.scrollWidth")).isLessThanOrEqualTo(400);
+            assertThat(visit.number("document.documentElement.scrollWidth"))
+                    .isLessThanOrEqualTo(400);
         }
     }
 
@@ -103,8 +106,14 @@ class CompletionPageTest extends InChromium {
             visit.until("document.querySelectorAll('.words-all canvas').length > 30");
             visit.page().locator("#words-find").fill("pentagram");
             visit.page().locator(".words-side input[value=right]").check();
-            visit.page().locator(".word-put", new com.microsoft.playwright.Page.LocatorOptions().setHasText("pentagram")).click();
-            visit.until("deferentDesk.session.answer?.phrase === 'isolation vs pentagram, split time'");
+            visit.page()
+                    .locator(
+                            ".word-put",
+                            new com.microsoft.playwright.Page.LocatorOptions()
+                                    .setHasText("pentagram"))
+                    .click();
+            visit.until(
+                    "deferentDesk.session.answer?.phrase === 'isolation vs pentagram, split time'");
             assertThat(visit.is("document.activeElement.id === 'phrase'")).isTrue();
             visit.page().keyboard().press("Enter");
             visit.settled();

@@ -33,11 +33,14 @@ class GalleryPageTest extends InChromium {
             System.out.printf("first opening to a moving figure: %.0f ms%n", moving - answered);
             // A second is what it shall take; a machine that does much else takes longer.
             assertThat(moving - answered).isLessThan(6000);
-            assertThat(visit.is("document.querySelector('page-tools').checkVisibility({visibilityProperty: true})"))
+            assertThat(
+                            visit.is(
+                                    "document.querySelector('page-tools').checkVisibility({visibilityProperty: true})"))
                     .as("nothing else is there to be learnt first")
                     .isFalse();
             visit.page().locator(".figure").nth(1).click();
-            visit.until("deferentDesk.session.answer?.phrase === 'isolation vs isolation, split time'");
+            visit.until(
+                    "deferentDesk.session.answer?.phrase === 'isolation vs isolation, split time'");
             visit.until("!document.querySelector('.gallery')");
             double drawn = number(visit, MOVING + ".count");
             visit.frames(20);
@@ -56,7 +59,8 @@ class GalleryPageTest extends InChromium {
         }
         try (Visit visit = first(400, 860)) {
             visit.until("document.querySelectorAll('.figure canvas').length === 12");
-            assertThat(visit.number("document.documentElement.scrollWidth")).isLessThanOrEqualTo(400);
+            assertThat(visit.number("document.documentElement.scrollWidth"))
+                    .isLessThanOrEqualTo(400);
             visit.page().locator(".figure").last().scrollIntoViewIfNeeded();
             assertThat(visit.page().locator(".figure").last().isVisible()).isTrue();
         }
@@ -101,7 +105,9 @@ class GalleryPageTest extends InChromium {
             visit.until("document.querySelectorAll('.figure').length === 12");
             visit.page().locator(".figure").first().focus();
             visit.page().keyboard().press("ArrowRight");
-            assertThat(visit.is("document.activeElement === document.querySelectorAll('.figure')[1]"))
+            assertThat(
+                            visit.is(
+                                    "document.activeElement === document.querySelectorAll('.figure')[1]"))
                     .isTrue();
             visit.page().keyboard().press("q");
             visit.until("!document.querySelector('.gallery')");

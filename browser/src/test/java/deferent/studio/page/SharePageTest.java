@@ -9,8 +9,7 @@ import org.junit.jupiter.api.Test;
 /** Taken away in two steps: where it goes, then the file that fits there. */
 class SharePageTest extends InChromium {
     private static Locator place(Visit visit, String place) {
-        return visit.page()
-                .locator(".share-place", new Page.LocatorOptions().setHasText(place));
+        return visit.page().locator(".share-place", new Page.LocatorOptions().setHasText(place));
     }
 
     @Test

@@ -31,7 +31,8 @@ final class Visit implements AutoCloseable {
                     .getSchema(Studio.protocol());
 
     /** What the page keeps of whoever has been here before. */
-    static final String OPENED = "localStorage.setItem('deferent.opened', 'yes')";
+    static final String OPENED =
+            "try { localStorage.setItem('deferent.opened', 'yes') } catch { /* a sandboxed preview */ }";
 
     private final Studio studio;
     private final BrowserContext context;

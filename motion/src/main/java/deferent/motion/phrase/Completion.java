@@ -111,11 +111,7 @@ public record Completion(
 
     private static boolean starts(Offer offer, String said, String before) {
         return offer.spellings().stream()
-                .anyMatch(
-                        s ->
-                                before.isEmpty()
-                                        ? s.startsWith(said)
-                                        : s.contains(before + said));
+                .anyMatch(s -> before.isEmpty() ? s.startsWith(said) : s.contains(before + said));
     }
 
     private static List<Completion> offered(
@@ -164,9 +160,7 @@ public record Completion(
 
     private static String number(Offer offer) {
         return offer.kind() == Word.Kind.SIZE || offer.kind() == Word.Kind.SHARED
-                ? Word.spelt(Spelling.key(offer.says()))
-                        .map(Completion::example)
-                        .orElse("")
+                ? Word.spelt(Spelling.key(offer.says())).map(Completion::example).orElse("")
                 : "";
     }
 
