@@ -31,7 +31,7 @@ class SharePanel extends Part {
   }
 
   render() {
-    return html`<dialog class="share" aria-labelledby="share-head">
+    return html`<dialog class="sharing" aria-labelledby="share-head">
       <header><h2 id="share-head">Where does it go?</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
       <ul>${PLACES.map(
         ([place, says, as, wishes]) => html`<li><button type="button" class="share-place" @click=${() => this.#go(as, wishes)}><b>${place}</b><span>${says}</span></button></li>`,
