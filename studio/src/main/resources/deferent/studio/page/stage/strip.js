@@ -3,7 +3,7 @@
 // beats, petals and stalls.
 
 import uPlot from 'uplot';
-import { gap, seconds, signed, trimmed } from '../parts/units.js';
+import { length, seconds, signed, trimmed } from '../parts/units.js';
 
 const LINE = 14; // pixels left free at both ends of the line
 const PULL = 26; // pixels that a pull up or down goes before it opens or shuts the strip
@@ -481,7 +481,7 @@ export class StripElement extends HTMLElement {
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${gap(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${length(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
   }
