@@ -18,8 +18,9 @@ class CompletionPageTest extends InChromium {
             visit.settled();
             type(visit, "isolation vs tri");
             visit.until("document.querySelectorAll('.offer-word canvas').length === 3");
-            assertThat(visit.page().locator("#phrase").getAttribute("aria-expanded"))
-                    .isEqualTo("true");
+            visit.until(
+                    "document.querySelector('phrase-line [role=status]')?.textContent === '3 words go"
+                            + " here; arrow down chooses.'");
             assertThat(visit.page().locator("#phrase").getAttribute("aria-activedescendant"))
                     .as("nothing is chosen before it is asked for")
                     .isNull();

@@ -6,7 +6,8 @@ import '../stage/thumb.js';
 
 /**
  * Words that could be written where the caret stands in the phrase, each with a small moving picture of what it would be. The field
- * keeps the focus throughout; which one is chosen is told by its aria-activedescendant (the combobox pattern of ARIA 1.2).
+ * keeps the focus throughout; which one is chosen is told by its aria-activedescendant, as in the combobox pattern of ARIA 1.2. A field
+ * of several lines may not take that role itself (ARIA in HTML), so that words have come is said in a line of its own.
  */
 export class Completion {
   /** @type {Offer[]} */
@@ -86,7 +87,7 @@ export class Completion {
 
   render() {
     const theme = document.documentElement.dataset.theme;
-    return html`<ul class="offers" role="listbox" id="phrase-offers" aria-label="Words that go here" ?hidden=${!this.isOpen}>
+    return html`<p class="spoken" role="status">${this.isOpen ? told(this.#offers.length) : ''}</p><ul class="offers" role="listbox" id="phrase-offers" aria-label="Words that go here" ?hidden=${!this.isOpen}>
       ${this.#offers.map(
         (offer, i) => html`<li role="option" id="phrase-offer-${i}" class="offer-word" aria-selected=${i === this.chosen ? 'true' : 'false'}
           @pointerdown=${(/** @type {Event} */ e) => e.preventDefault()} @click=${() => this.#take(offer)}>
@@ -97,3 +98,6 @@ export class Completion {
     </ul>`;
   }
 }
+
+/** @param {number} n */
+const told = (n) => (n === 1 ? 'One word goes' : n + ' words go') + ' here; arrow down chooses.';

@@ -37,7 +37,7 @@ class PhraseLine extends Part {
         <textarea
           id="phrase" rows="1" spellcheck="false" autocapitalize="off" autocomplete="off" enterkeyhint="go"
           placeholder="isolation vs four-petal antispin"
-          role="combobox" aria-autocomplete="list" aria-haspopup="listbox" aria-controls="phrase-offers" aria-expanded=${this.completion.isOpen ? 'true' : 'false'}
+          aria-autocomplete="list" aria-haspopup="listbox" aria-controls="phrase-offers"
           aria-activedescendant=${this.completion.chosen >= 0 ? 'phrase-offer-' + this.completion.chosen : nothing}
           aria-invalid=${told ? 'true' : 'false'} aria-describedby="phrase-note"
           @input=${this.#input} @keydown=${this.#key} @focus=${() => (this.typing = true)} @blur=${this.#blur}
