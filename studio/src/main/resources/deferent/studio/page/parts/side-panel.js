@@ -35,6 +35,7 @@ class SidePanel extends Part {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
     this.draw(true);
+    this.#looks();
   }
 
   /** Shows that, or pushes the drawer in where it is what is shown. */
@@ -43,11 +44,19 @@ class SidePanel extends Part {
     else this.show(tab);
   }
 
+  // What could come next is looked for only while somebody looks at it.
+  #looks() {
+    const { crossings } = this.desk;
+    if (this.open && this.tab === 'crossings') crossings.look();
+    else crossings.away();
+  }
+
   /** Draws the drawer out, or pushes it in. */
   draw(open) {
     this.requestUpdate();
     if (open === this.open) return;
     this.open = open;
+    this.#looks();
     if (this.tab !== 'tools') localStorage.setItem('deferent.drawer', open ? 'open' : 'shut');
     this.updateComplete.then(() => this.desk.stage.frame(true));
   }
@@ -71,7 +80,6 @@ class SidePanel extends Part {
     let pulled = false;
     const move = (e) => {
       if (!pulled && Math.abs(e.clientY - from) < PULLED) return;
-      if (!pulled) head.setPointerCapture(event.pointerId);
       pulled = true;
       const height = Math.max(least, Math.min(most, sheet.height + from - e.clientY));
       document.documentElement.style.setProperty('--sheet', height + 'px');
@@ -79,16 +87,18 @@ class SidePanel extends Part {
       last = { y: e.clientY, at: e.timeStamp, speed: (last.y - e.clientY) / took, height };
     };
     const end = () => {
-      head.removeEventListener('pointermove', move);
+      removeEventListener('pointermove', move);
       document.documentElement.style.removeProperty('--sheet');
       if (!pulled) return;
       // What a pull ends on is not pressed.
-      addEventListener('click', (e) => (e.stopPropagation(), e.preventDefault()), { capture: true, once: true });
+      const still = (e) => (e.stopPropagation(), e.preventDefault());
+      addEventListener('click', still, { capture: true, once: true });
+      setTimeout(() => removeEventListener('click', still, { capture: true }));
       setTimeout(() => this.draw(Math.abs(last.speed) > FLICK ? last.speed > 0 : last.height > (least + most) / 2));
     };
-    head.addEventListener('pointermove', move);
-    head.addEventListener('pointerup', end, { once: true });
-    head.addEventListener('pointercancel', end, { once: true });
+    addEventListener('pointermove', move);
+    addEventListener('pointerup', end, { once: true });
+    addEventListener('pointercancel', end, { once: true });
   }
 
   get head() {

@@ -65,8 +65,8 @@ export class StripElement extends HTMLElement {
         <div class="line-now" aria-hidden="true"></div>
         <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">
         <div class="strip-gates" role="group" aria-label="Moments at which another pattern could begin"></div>
-        <button type="button" class="loop-end" data-end="from" role="slider" aria-label="Loop from" aria-valuemin="0" aria-valuemax="100"></button>
-        <button type="button" class="loop-end" data-end="to" role="slider" aria-label="Loop to" aria-valuemin="0" aria-valuemax="100"></button>
+        <div class="loop-end" data-end="from" role="slider" tabindex="0" aria-label="Loop from" aria-valuemin="0" aria-valuemax="100" aria-valuenow="0"></div>
+        <div class="loop-end" data-end="to" role="slider" tabindex="0" aria-label="Loop to" aria-valuemin="0" aria-valuemax="100" aria-valuenow="100"></div>
       </div>`;
     const $ = (name) => this.querySelector(name);
     this.full = $('.strip-full');
