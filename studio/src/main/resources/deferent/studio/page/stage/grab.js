@@ -8,7 +8,7 @@ import { Snap } from './snap.js';
 
 const STILL = { mouse: 3, touch: 7 }; // pixels within which a press is no drag
 const SAME = 6; // pixels within which a click is at the same place
-const HOLD = 450; // milliseconds after which a finger that holds still is offered what lies beneath
+const HOLD = 360; // milliseconds after which a finger that holds still is offered what lies beneath
 const LOST = 40; // pixels by which what moves may leave a pointer that stands still before it goes dark
 
 /** @typedef {import('./reach.js').Held} Held */
@@ -29,6 +29,9 @@ export class Grab {
     stage.addEventListener('pointerdown', (event) => this.#press(event));
     stage.addEventListener('pointerup', (event) => this.#lift(event));
     stage.addEventListener('pointercancel', (event) => this.#lift(event, true));
+    stage.addEventListener('contextmenu', (event) => {
+      if (/** @type {PointerEvent} */ (event).pointerType === 'touch') event.preventDefault();
+    });
     stage.addEventListener('pointerleave', () => this.stage.grip || this.#light(null));
   }
 
@@ -164,7 +167,8 @@ export class Grab {
     };
     if (shown) shown.classList.add('held');
     this.#light(held, x, y, stack.length);
-    if (finger && stack.length > 1) this.holding = setTimeout(() => this.#beneath(x, y), HOLD);
+    // What was just chosen is had at once; offers come again after it was dragged, or with a tap.
+    if (finger && stack.length > 1 && held.key !== this.chosen) this.holding = setTimeout(() => this.#beneath(x, y), HOLD);
   }
 
   #pull(event, grip) {
@@ -211,9 +215,17 @@ export class Grab {
     const { grip } = this.stage;
     if (!grip || grip.pointer !== event.pointerId) return;
     const { moved, stack } = grip;
+    if (lost && !moved && event.pointerType === 'touch' && stack.length > 1 && !this.chosen) {
+      // The browser took a finger that was held still for a long press of its own.
+      this.#beneath(this.at[0], this.at[1]);
+      return;
+    }
     this.letGo(true);
     if (lost || moved) return;
-    if (event.pointerType === 'touch') return;
+    if (event.pointerType === 'touch') {
+      this.chosen = '';
+      return;
+    }
     // A click that did not drag asks for what lies beneath.
     const [x, y] = this.#place(event);
     const same = Math.hypot(x - this.turn.x, y - this.turn.y) <= SAME;

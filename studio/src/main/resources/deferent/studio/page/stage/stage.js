@@ -55,7 +55,7 @@ export class StageElement extends HTMLElement {
       <span class="stage-letter" data-side="right" aria-hidden="true">R</span>
       <output class="link-label" aria-hidden="true"><b></b><small></small></output>
       <div class="handles" role="group" aria-label="Handles: drag, or focus one and use the arrow keys"></div>
-      <button type="button" class="best-label over" hidden></button>
+      <button type="button" class="best-label over" aria-label="At best" hidden></button>
       <button type="button" class="alone-leave over" aria-label="Back to the page" title="Back to the page (X)"><svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 5 10 10M15 5 5 15" stroke="currentColor" stroke-width="1.8"/></svg></button>
       <output class="grab-word" aria-hidden="true" hidden></output>
       <div class="grab-offers over" role="group" aria-label="What lies here" hidden></div>`;
