@@ -187,7 +187,8 @@ public record Bend(Posture posture, TrunkTurn trunk) {
                         performer.statureSaid(),
                         performer.armSaid(),
                         OptionalDouble.of(
-                                2 * Math.hypot(performer.shoulderWidth() / 2, posture.forward())));
+                                2 * Math.hypot(performer.shoulderWidth() / 2, posture.forward())),
+                        performer.hands());
     }
 
     private static double[][] hands(

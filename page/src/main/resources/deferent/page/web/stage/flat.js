@@ -1,7 +1,7 @@
 // Draws the same picture on a plain two-dimensional canvas, where there is no WebGL or where it is asked for.
 
 import { CORNERS, filled } from './person.js';
-import { EDGE, OLDEST, RIBBON, SHAPES, pointsOf, ribbonsOf } from './picture.js';
+import { EDGE, OLDEST, RIBBON, SHAPES, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const STEPS = 28; // shades of a fading trail
 
@@ -50,10 +50,11 @@ export class FlatDrawer {
     p.lineCap = 'butt';
     this.#person(camera, look);
     for (const ribbon of this.ribbons) {
-      if (show[ribbon.what.kind] === false) continue;
+      const light = lightOf(ribbon.what, look.lit);
+      if (show[ribbon.what.kind] === false && !light) continue;
       this.#project(ribbon, camera);
-      const style = RIBBON[ribbon.what.kind];
-      const colour = (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const style = light || RIBBON[ribbon.what.kind];
+      const colour = (light && ink[light.ink]) || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
       else this.#line(ribbon, colour, style);
     }
@@ -204,6 +205,13 @@ export class FlatDrawer {
       const c = picture.markColour.subarray(4 * i, 4 * i + 4);
       const hollow = shape === SHAPES.ring || shape === SHAPES.square;
       p.beginPath();
+      if (shape === SHAPES.halo) {
+        p.arc(x, y, r, 0, 2 * Math.PI);
+        p.strokeStyle = css(c, c[3]);
+        p.lineWidth = 2.2;
+        p.stroke();
+        continue;
+      }
       if (shape === SHAPES.cross) {
         p.moveTo(x - r, y);
         p.lineTo(x + r, y);
