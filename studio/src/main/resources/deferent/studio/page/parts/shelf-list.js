@@ -22,7 +22,7 @@ class ShelfList extends Part {
           <button type="submit" class="primary" ?disabled=${!session.pattern}>${session.shelved ? 'Save' : 'Save as new'}</button>
         </div>
         ${session.shelved
-          ? html`<p class="quiet">Saves over <em>${session.shelved.name}</em>. <button type="button" class="link" @click=${() => this.desk.save({ copy: true, name: this.#name() })}>Save as a new pattern instead</button></p>`
+          ? html`<p class="quiet">Saves over <em>${session.shelved.name}</em>. <button type="button" class="link" @click=${() => this.desk.saving.save({ copy: true, name: this.#name() })}>Save as a new pattern instead</button></p>`
           : html`<p class="quiet">Patterns are files in your shelf folder.</p>`}
       </form>
       ${this.#conflict()}
@@ -56,13 +56,13 @@ class ShelfList extends Part {
     }
     return html`
       <li class="card ${open ? 'open' : ''}" data-id=${pattern.id}>
-        <button type="button" class="card-open" @click=${() => this.desk.openShelved(pattern)} aria-current=${open ? 'true' : 'false'}>
+        <button type="button" class="card-open" @click=${() => this.desk.saving.openShelved(pattern)} aria-current=${open ? 'true' : 'false'}>
           <img alt="" width="72" height="72" loading="lazy" src="api/shelf/${encodeURIComponent(pattern.id)}/thumbnail?theme=${theme}&revision=${encodeURIComponent(pattern.revision)}">
           <span class="card-words"><b>${pattern.name}</b><span>${pattern.phrase && pattern.phrase !== pattern.name ? pattern.phrase : pattern.note || ''}</span>${pattern.disagrees ? html`<span>${pattern.disagrees}</span>` : nothing}</span>
         </button>
         <span class="card-verbs">
           <button type="button" class="link" aria-label="Rename ${pattern.name}" @click=${() => this.#startRenaming(pattern)}>Rename</button>
-          <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => this.desk.remove(pattern)}>Remove</button>
+          <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => this.desk.saving.remove(pattern)}>Remove</button>
         </span>
       </li>`;
   }
@@ -85,7 +85,7 @@ class ShelfList extends Part {
         : nothing}
       ${shelf.motions.length
         ? html`<ul class="shelf" aria-label="Named motions">${repeat(shelf.motions, (m) => m.id, (m) => html`<li class="card motion"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span>
-            <span class="card-verbs"><button type="button" class="link" aria-label="Remove ${m.name}" @click=${() => this.desk.removeMotion(m)}>Remove</button></span></li>`)}</ul>`
+            <span class="card-verbs"><button type="button" class="link" aria-label="Remove ${m.name}" @click=${() => this.desk.saving.removeMotion(m)}>Remove</button></span></li>`)}</ul>`
         : nothing}`;
   }
 
@@ -93,18 +93,18 @@ class ShelfList extends Part {
     event.preventDefault();
     const name = this.querySelector('#motion-name').value.trim();
     if (!name) return;
-    await this.desk.nameMotion(this.querySelector('#motion-side').value, name);
+    await this.desk.saving.nameMotion(this.querySelector('#motion-side').value, name);
     this.querySelector('#motion-name').value = '';
   }
 
   #conflict() {
-    const conflict = this.desk.conflict;
+    const conflict = this.desk.saving.conflict;
     if (!conflict) return nothing;
     return html`<div class="conflict" role="alert">
       <p><b>${conflict.name}</b> was changed elsewhere since you opened it. Nothing of either is lost; say which to keep.</p>
-      <button type="button" @click=${() => this.desk.settleConflict('copy')}>Keep both: save mine as a new pattern</button>
-      <button type="button" @click=${() => this.desk.settleConflict('theirs')}>Open the other one</button>
-      <button type="button" @click=${() => this.desk.settleConflict('mine')}>Save mine over it</button>
+      <button type="button" @click=${() => this.desk.saving.settleConflict('copy')}>Keep both: save mine as a new pattern</button>
+      <button type="button" @click=${() => this.desk.saving.settleConflict('theirs')}>Open the other one</button>
+      <button type="button" @click=${() => this.desk.saving.settleConflict('mine')}>Save mine over it</button>
     </div>`;
   }
 
@@ -114,7 +114,7 @@ class ShelfList extends Part {
 
   #save(event) {
     event.preventDefault();
-    this.desk.save({ name: this.#name() });
+    this.desk.saving.save({ name: this.#name() });
     this.typed = undefined;
   }
 
@@ -133,7 +133,7 @@ class ShelfList extends Part {
     event.preventDefault();
     const name = this.querySelector('#rename').value.trim();
     this.renaming = null;
-    if (name && name !== pattern.name) await this.desk.rename(pattern, name);
+    if (name && name !== pattern.name) await this.desk.saving.rename(pattern, name);
     this.requestUpdate();
   }
 }
