@@ -43,7 +43,7 @@ public final class TellArms {
     private static final String HOW =
             "Hand paths and tethers are made smaller together, so the figures keep their shape. The"
                     + " trunk turns by 45° at most, and no faster than a body does; shoulders come"
-                    + " forward and the trunk leans only where tethers would be under 30 cm otherwise.";
+                    + " forward or up and the trunk leans only where tethers would be under 30 cm otherwise.";
 
     private static Told found(ArmsFit fit) {
         String reached = "both arms reach it" + turned(fit.reach()) + ".";
