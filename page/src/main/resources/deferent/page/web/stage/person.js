@@ -61,6 +61,19 @@ export class Person {
     this.groups = [...groups.values()];
   }
 
+  /** Where its eyes are at the start: at the front of the topmost ball, the skull, and a little below its middle. */
+  eyes() {
+    let eyes = [0, -Infinity, 0];
+    let top = -Infinity;
+    this.radii.forEach((r, ball) => {
+      const [x, y, z] = this.moves[ball] ?? this.still.subarray(3 * ball, 3 * ball + 3);
+      if (y + r <= top) return;
+      top = y + r;
+      eyes = [x, y - 0.3 * r, z + r];
+    });
+    return eyes;
+  }
+
   /**
    * Where all of it is seen at a phase, and which of trunk and arms is nearer; the farthest comes first.
    * @param {number} phase
