@@ -66,10 +66,10 @@ export class Person {
     let eyes = [0, -Infinity, 0];
     let top = -Infinity;
     this.radii.forEach((r, ball) => {
-      const [x, y, z] = this.moves[ball] ?? this.still.subarray(3 * ball, 3 * ball + 3);
+      const [, y, z] = this.moves[ball] ?? this.still.subarray(3 * ball, 3 * ball + 3);
       if (y + r <= top) return;
       top = y + r;
-      eyes = [x, y - 0.3 * r, z + r];
+      eyes = [0, y - 0.3 * r, z + r];
     });
     return eyes;
   }
