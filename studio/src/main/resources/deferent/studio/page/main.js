@@ -5,6 +5,9 @@ import { FLASHES } from './state/care.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
+import { Keeping } from './state/keeping.js';
+import { Trail } from './state/trail.js';
+import * as memory from './state/memory.js';
 import { Crossings } from './state/crossings.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
@@ -13,6 +16,7 @@ import * as address from './state/address.js';
 import './stage/stage.js';
 import './stage/strip.js';
 import './parts/phrase-line.js';
+import './parts/shelf-mark.js';
 import './parts/verbs.js';
 import './parts/transport.js';
 import './parts/stage-tools.js';
@@ -36,6 +40,12 @@ export class Desk {
     this.clock = new Clock();
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
+    this.keeping = new Keeping(this.session, this.shelf, {
+      say: (text, undo) => this.notices.say(text, undo),
+      complain: (problem) => this.complain(problem),
+      opened: () => this.stage.frame(),
+    });
+    this.trail = new Trail(this.session, () => this.#openAddress());
     this.crossings = new Crossings(this.session);
     this.seek = new Seek(this.session);
     this.map = new ShelfMap(this.session, this.shelf);
@@ -48,7 +58,6 @@ export class Desk {
     this.words = $('word-list');
     this.away = $('take-panel');
     this.phrase = $('phrase-line');
-    this.conflict = null;
     this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
@@ -60,7 +69,7 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
@@ -68,14 +77,18 @@ export class Desk {
     this.crossings.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.#heard(AWAY));
     this.session.live.addEventListener('shut', () => this.#heard(SHUT));
-    this.session.live.addEventListener('open', () => this.#heard(null));
+    this.session.live.addEventListener('open', () => {
+      if (this.unanswered) this.shelf.refresh();
+      this.#heard(null);
+    });
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => this.#key(event));
-    addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
+    addEventListener('pagehide', () => this.#keep());
+    addEventListener('beforeunload', (event) => this.session.unsaved && event.preventDefault());
     // The transport's height is known once it is drawn, and changes with the window.
     new ResizeObserver(() => this.stage.frame()).observe($('transport-bar'));
     this.shelf.refresh();
-    this.#openAddress();
+    if (!this.#goOnFromBefore()) this.#openAddress();
   }
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
@@ -118,7 +131,7 @@ export class Desk {
         break;
       case 'save':
         this.side.show('shelf');
-        this.save({});
+        this.keeping.save({});
         break;
       case 'share':
         this.#share();
@@ -247,57 +260,6 @@ export class Desk {
     }
   }
 
-  /** Saves over the pattern it was opened from, or as a new one. */
-  async save({ name = '', copy = false }) {
-    const { session, shelf } = this;
-    if (!session.pattern) return;
-    const over = copy ? null : session.shelved;
-    const called = name || (over ? over.name : session.answer.phrase || session.answer.name);
-    const id = over ? over.id : shelf.freeId(called);
-    const pattern = { ...session.pattern, name: called };
-    try {
-      const revision = await shelf.put(id, pattern, over ? over.revision : null);
-      session.shelved = { id, revision, name: called };
-      this.conflict = null;
-      this.notices.say('Saved: ' + called);
-    } catch (problem) {
-      if (problem.status === 412) {
-        await shelf.refresh();
-        if (!over) return this.save({ name: called, copy: true });
-        this.conflict = { id, name: over.name, pattern, called };
-      } else {
-        this.notices.say(this.#sentence(problem));
-      }
-    }
-    session.dispatchEvent(new Event('state'));
-  }
-
-  async settleConflict(how) {
-    const { id, pattern, called } = this.conflict;
-    this.conflict = null;
-    if (how === 'copy') {
-      await this.save({ name: called + ', mine', copy: true });
-    } else {
-      const standing = this.shelf.patterns.find((p) => p.id === id);
-      if (!standing) await this.save({ name: called, copy: true });
-      else if (how === 'theirs') await this.openShelved(standing);
-      else {
-        this.session.shelved = { id, revision: standing.revision, name: called };
-        await this.save({ name: pattern.name });
-      }
-    }
-    this.session.dispatchEvent(new Event('state'));
-  }
-
-  async openShelved({ id, name }) {
-    try {
-      const { pattern, revision } = await this.shelf.load(id);
-      this.session.open(pattern, { shelved: { id, revision, name }, then: () => this.stage.frame() });
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-    }
-  }
-
   /** Puts one hand's motion on the shelf under a name that phrases can then say. */
   async nameMotion(side, name) {
     const { hand, spin, tether_m } = this.session.pattern.pairing[side];
@@ -333,37 +295,6 @@ export class Desk {
       this.notices.say(this.#sentence(problem));
       this.shelf.refresh();
     }
-  }
-
-  async rename({ id }, name) {
-    try {
-      const { pattern, revision } = await this.shelf.load(id);
-      const next = await this.shelf.put(id, { ...pattern, name }, revision);
-      if (this.session.shelved?.id === id) this.session.shelved = { id, revision: next, name };
-    } catch (problem) {
-      this.notices.say(problem.status === 412 ? 'It was changed elsewhere just now; try once more.' : this.#sentence(problem));
-      this.shelf.refresh();
-    }
-  }
-
-  async remove({ id, name }) {
-    try {
-      const { pattern, revision } = await this.shelf.load(id);
-      await this.shelf.remove(id, revision);
-      if (this.session.shelved?.id === id) this.session.shelved = null;
-      this.notices.say('Removed: ' + name, async () => {
-        try {
-          await this.shelf.put(id, pattern, null);
-        } catch (problem) {
-          if (problem.status === 412) await this.shelf.put(this.shelf.freeId(name), pattern, null);
-          else this.notices.say(this.#sentence(problem));
-        }
-      });
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-      this.shelf.refresh();
-    }
-    this.session.dispatchEvent(new Event('state'));
   }
 
   async #share() {
@@ -415,9 +346,11 @@ export class Desk {
     if (!this.started) {
       this.started = true;
       this.stage.frame();
+      if (this.left) Object.assign(this.stage.camera, this.left.view);
+      this.stage.camera.settle();
       document.body.classList.add('ready');
-      // Lights begin to move by themselves only where nobody asked for calm and nothing is fast.
-      const calm = this.clock.calm.matches || this.#fast();
+      // Lights begin to move by themselves only where nobody asked for calm, nothing is fast, and they did not stand before a reload.
+      const calm = this.clock.calm.matches || this.#fast() || this.left?.playing === false;
       if (!calm) this.clock.play(true);
     }
   }
@@ -435,12 +368,10 @@ export class Desk {
     clearTimeout(this.writing);
     if (!session.answer || session.dragging) return;
     this.writing = setTimeout(async () => {
+      const { pattern } = session;
       const hash = '#' + (await address.written(session.answer));
-      if (hash !== location.hash) {
-        history.replaceState(null, '', location.pathname + location.search + hash);
-        this.wrote = location.hash;
-      }
-      document.title = (session.answer.phrase || session.answer.name) + ' · Deferent studio';
+      if (session.pattern === pattern) this.trail.write(hash);
+      document.title = (session.unsaved ? '* ' : '') + (session.answer.phrase || session.answer.name) + ' · Deferent studio';
       this.#speak();
     }, 350);
   }
@@ -457,6 +388,7 @@ export class Desk {
 
   async #openAddress() {
     const { session } = this;
+    session.pause();
     try {
       const found = await address.read(location.hash);
       if (found.pattern) {
@@ -471,6 +403,27 @@ export class Desk {
       this.notices.say('The address holds no pattern that can be read; here is another.');
     }
     this.#begin();
+  }
+
+  // A page that was reloaded goes on where it was left.
+  #goOnFromBefore() {
+    const kept = memory.recalled(location.hash);
+    if (!kept || !this.session.restore(kept.steps)) return false;
+    const { clock, stage, side } = this;
+    this.left = kept;
+    clock.phase = kept.phase;
+    clock.speed = kept.speed;
+    Object.assign(stage.camera, kept.view);
+    if (side.open) side.show(kept.tab);
+    else side.tab = kept.tab;
+    return true;
+  }
+
+  #keep() {
+    const { clock, side, session } = this;
+    const { view, turn, lift, distance } = this.stage.camera;
+    const { phase, playing } = session.aside ? this.was : clock;
+    memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab, view: { view, turn, lift, distance } });
   }
 
   #begin() {

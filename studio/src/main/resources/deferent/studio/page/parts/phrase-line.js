@@ -144,6 +144,7 @@ class PhraseLine extends Part {
       event.preventDefault();
       clearTimeout(this.patience);
       this.fresh = false;
+      this.typing = false; // what is said stands, and goes with the browser’s way back
       this.desk.session.pause();
       this.requestUpdate();
     } else if (event.key === 'Escape') {

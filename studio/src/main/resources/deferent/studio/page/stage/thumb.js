@@ -44,13 +44,30 @@ document.addEventListener('visibilitychange', run);
 export const drawings = { count: 0 };
 
 class MovingThumb extends HTMLElement {
+  /** Moves only while that element is under the pointer or holds the focus. */
+  set under(element) {
+    this.waits = true;
+    for (const on of ['pointerenter', 'focusin']) element.addEventListener(on, () => this.#wake());
+    for (const off of ['pointerleave', 'focusout']) element.addEventListener(off, () => element.matches(':hover, :focus-within') || this.#rest());
+  }
+
+  #wake() {
+    if (!this.isConnected || !this.tracks) return;
+    seen.add(this);
+    run();
+  }
+
+  #rest() {
+    if (seen.delete(this)) this.draw(0.08);
+  }
+
   connectedCallback() {
     if (!this.canvas) {
       this.canvas = document.createElement('canvas');
       this.canvas.setAttribute('aria-hidden', 'true');
       this.append(this.canvas);
     }
-    watch.observe(this);
+    if (!this.waits) watch.observe(this);
     this.#prepare();
   }
 

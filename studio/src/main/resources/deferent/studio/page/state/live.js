@@ -14,6 +14,7 @@ export class Live extends EventTarget {
     this.givenUp = 0;
     this.open = false;
     this.shut = false; // whether this page's key has died
+    this.told = false; // whether it was told that nobody answers
     this.tries = 0;
     this.streams = new Map(); // by id, who hears the parts of an answer
     this.#connect();
@@ -97,7 +98,21 @@ export class Live extends EventTarget {
     question.sent = performance.now();
     this.asked = question;
     if (this.open) this.#put(body);
-    else post(body).then((answer) => this.#answer(answer), () => this.#answer({ id, error: UNREACHED }));
+    else post(body).then((answer) => this.#answer(answer), () => this.#hold(question));
+  }
+
+  // What nobody answers waits, and is asked again as often as the socket is tried again; a newer one of its kind takes its place.
+  #hold(question) {
+    if (this.asked !== question) return;
+    this.asked = null;
+    if (question.kind === 'move' || question.kind === 'change' || !this.waiting.some((q) => q.kind === question.kind)) this.waiting.unshift(question);
+    this.#away();
+  }
+
+  #away() {
+    if (this.told) return;
+    this.told = true;
+    this.dispatchEvent(new Event('close'));
   }
 
   #answer(answer) {
@@ -125,6 +140,7 @@ export class Live extends EventTarget {
       this.open = true;
       this.connecting = false;
       this.tries = 0;
+      this.told = false;
       this.dispatchEvent(new Event('open'));
       this.#send();
     };
@@ -139,7 +155,7 @@ export class Live extends EventTarget {
       }
       for (const heard of this.streams.values()) heard({ error: UNREACHED, done: true });
       this.streams.clear();
-      if (was) this.dispatchEvent(new Event('close'));
+      if (was) this.#away();
       this.tries++;
       if (!was) this.#seeWhetherShut();
       setTimeout(() => this.shut || this.#connect(), Math.min(8000, 400 * 2 ** this.tries));
