@@ -92,7 +92,7 @@ class StagePageTest extends InChromium {
             visit.page().keyboard().press("ArrowRight");
             assertThat(visit.number("deferentStage.camera.turn")).isNotEqualTo(turn);
             visit.page().keyboard().press("v");
-            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("performer");
+            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("eyes");
             visit.page().keyboard().press("Space");
             assertThat(
                             visit.is(
@@ -142,13 +142,13 @@ class StagePageTest extends InChromium {
     }
 
     @Test
-    void performerAndMirrorSeeLeftOnTheLeftAndTheAudienceOnTheRight() {
+    void ownEyesAndMirrorSeeLeftOnTheLeftAndTheAudienceOnTheRight() {
         try (Visit visit = visit()) {
             String leftOnTheRight =
-                    "(() => { const o = [0, 0, 0]; deferentStage.camera.project(0.5, 0, 0, o);"
+                    "(() => { const o = [0, 0, 0]; deferentStage.camera.project(0.5, 0, 0.3, o);"
                             + " return o[0] > deferentStage.camera.width / 2; })()";
             assertThat(visit.is(leftOnTheRight)).isTrue();
-            for (String view : List.of("performer", "mirror")) {
+            for (String view : List.of("eyes", "mirror")) {
                 visit.page().evaluate("view => deferentStage.see(view)", view);
                 assertThat(visit.is(leftOnTheRight)).as(view).isFalse();
                 assertThat(visit.is(DRAWN)).as(view).isTrue();

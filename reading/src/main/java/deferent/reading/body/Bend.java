@@ -105,7 +105,8 @@ public record Bend(double forward, double lean, TrunkTurn trunk) {
             return new Performer(
                     performer.statureSaid(),
                     performer.armSaid(),
-                    OptionalDouble.of(2 * Math.hypot(performer.shoulderWidth() / 2, forward)));
+                    OptionalDouble.of(2 * Math.hypot(performer.shoulderWidth() / 2, forward)),
+                    performer.hands());
         }
 
         private double[][] hands(double forward, double lean) {

@@ -1,5 +1,6 @@
 package deferent.reading.body;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import java.util.OptionalDouble;
@@ -18,9 +19,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param statureSaid metres, 1.0 to 2.5; empty for {@value #USUAL_STATURE}, assumed
  * @param armSaid shoulder joint to the middle of the closed fist, metres, 0.3 to 1.2
  * @param shoulderWidthSaid from joint to joint, metres, 0.2 to 0.8
+ * @param hands what either hand can do turn after turn
  */
 public record Performer(
-        OptionalDouble statureSaid, OptionalDouble armSaid, OptionalDouble shoulderWidthSaid) {
+        OptionalDouble statureSaid,
+        OptionalDouble armSaid,
+        OptionalDouble shoulderWidthSaid,
+        HandLimits hands) {
     /** Metres; assumed where no stature is said. */
     public static final double USUAL_STATURE = 1.70;
 
@@ -47,6 +52,12 @@ public record Performer(
         shoulderWidthSaid.ifPresent(w -> Refusal.within(w, 0.2, 0.8, "shoulder width", "m"));
     }
 
+    /** With the usual hands. */
+    public Performer(
+            OptionalDouble statureSaid, OptionalDouble armSaid, OptionalDouble shoulderWidthSaid) {
+        this(statureSaid, armSaid, shoulderWidthSaid, HandLimits.USUAL);
+    }
+
     /** Of that stature, metres, nothing else measured. */
     public static Performer of(double stature) {
         return new Performer(
@@ -55,12 +66,17 @@ public record Performer(
 
     /** The same body with its arm measured: shoulder joint to the middle of the fist, metres. */
     public Performer withArm(double metres) {
-        return new Performer(statureSaid, OptionalDouble.of(metres), shoulderWidthSaid);
+        return new Performer(statureSaid, OptionalDouble.of(metres), shoulderWidthSaid, hands);
     }
 
     /** The same body with its shoulders measured, joint to joint, metres. */
     public Performer withShoulderWidth(double metres) {
-        return new Performer(statureSaid, armSaid, OptionalDouble.of(metres));
+        return new Performer(statureSaid, armSaid, OptionalDouble.of(metres), hands);
+    }
+
+    /** The same body with hands that can do so much. */
+    public Performer withHands(HandLimits limits) {
+        return new Performer(statureSaid, armSaid, shoulderWidthSaid, limits);
     }
 
     /** Metres. */

@@ -1,6 +1,7 @@
 package deferent.reading.tether;
 
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.HandLimits;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -14,6 +15,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * Differential Equations, 2003, chapter 3). The hand goes after what is wanted of it as a
  * critically damped mass does, in {@link #LAG}; it counts as part of the delay, so that for small
  * slips this is what {@link DelayedAnswer} and {@link Stroke} speak of.
+ *
+ * <p>The hand keeps its {@link HandLimits}. Where the motion itself asks nearly so much or more, a
+ * quarter is left for its correction.
  *
  * <p>The cord must pull all the time: a motion whose cord goes slack counts as lost, though a
  * spinner may still catch it.
@@ -39,16 +43,10 @@ final class Answering {
     private static final int CYCLES = 3;
 
     /**
-     * What a hand can do; our choice, as for the closest figure of a limited hand. Where the motion
-     * itself asks nearly so much or more, a quarter is left for its correction.
-     *
-     * @param speed m/s
-     * @param acceleration m/s²
-     * @param shift metres that a correction takes it off its path at most
+     * So far a correction takes a hand off its path at most, metres, where its limits do not say;
+     * our choice.
      */
-    record Limits(double speed, double acceleration, double shift) {
-        static final Limits USUAL = new Limits(5, 60, 0.5);
-    }
+    private static final double SHIFT = 0.5;
 
     /** How a hand answers: where its shift should be at a node of the run. */
     sealed interface Way {
@@ -100,10 +98,10 @@ final class Answering {
 
     private final MeantMotion meant;
     private final Cord cord;
-    private final Limits limits;
+    private final HandLimits limits;
     private final Swinging swinging;
 
-    Answering(MeantMotion meant, Limits limits) {
+    Answering(MeantMotion meant, HandLimits limits) {
         this.meant = meant;
         this.cord = meant.cord();
         this.limits = limits;
@@ -376,9 +374,10 @@ final class Answering {
                 want[1] += (end == 0 ? 1 - part : part) * one[1];
             }
             double size = Math.hypot(want[0], want[1]);
-            if (size > limits.shift()) {
-                want[0] *= limits.shift() / size;
-                want[1] *= limits.shift() / size;
+            double most = limits.leave().orElse(SHIFT);
+            if (size > most) {
+                want[0] *= most / size;
+                want[1] *= most / size;
             }
             return want;
         }

@@ -1,5 +1,6 @@
 package deferent.reading.tether;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
 import java.util.List;
@@ -112,18 +113,19 @@ public record Correction(
                 && orbit.table().steps() * parts(orbit) <= MOST_STEPS;
     }
 
-    /** At {@link Steadiness#REACTION}. */
+    /** At {@link Steadiness#REACTION}, by the usual hand. */
     public static Correction of(Orbit orbit) {
-        return of(orbit, Steadiness.REACTION);
+        return of(orbit, Steadiness.REACTION, HandLimits.USUAL);
     }
 
     /**
      * At a reaction time of one's own.
      *
      * @param reaction seconds
+     * @param limits of the hand that corrects
      */
-    public static Correction of(Orbit orbit, double reaction) {
-        return new Asking(MeantMotion.of(orbit, parts(orbit)), reaction).answer();
+    public static Correction of(Orbit orbit, double reaction, HandLimits limits) {
+        return new Asking(MeantMotion.of(orbit, parts(orbit)), reaction, limits).answer();
     }
 
     private static int parts(Orbit orbit) {
@@ -160,10 +162,10 @@ public record Correction(
             }
         }
 
-        Asking(MeantMotion meant, double reaction) {
+        Asking(MeantMotion meant, double reaction, HandLimits limits) {
             this.meant = meant;
             this.reaction = reaction;
-            this.answering = new Answering(meant, Answering.Limits.USUAL);
+            this.answering = new Answering(meant, limits);
             if (meant.planar()) {
                 // Slips on an axis where they do not grow are let alone.
                 for (int axis = 0; axis < 2; axis++) {

@@ -1,5 +1,6 @@
 package deferent.reading.worked;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
@@ -128,11 +129,13 @@ public record CordReading(
                         side,
                         "figure kept",
                         figureSteadiness,
+                        closely.limits(),
                         () -> figureKept.reading().map(KeepTheFigure::orbit)),
                 correction(
                         side,
                         "hand path kept",
                         handPathSteadiness,
+                        closely.limits(),
                         () ->
                                 handPathKept
                                         .reading()
@@ -172,13 +175,18 @@ public record CordReading(
             Side side,
             String kept,
             Worked<Steadiness> steadiness,
+            HandLimits limits,
             Supplier<Optional<Orbit>> motion) {
         String what = "what a correction does to the " + side.word() + " poi, its " + kept;
         // Where no steadiness was worked out, that says why; this would say it twice.
         return steadiness
                 .reading()
                 .flatMap(s -> motion.get().filter(orbit -> Correction.asked(orbit, s)))
-                .map(orbit -> Worked.of(what, () -> Correction.of(orbit)))
+                .map(
+                        orbit ->
+                                Worked.of(
+                                        what,
+                                        () -> Correction.of(orbit, Steadiness.REACTION, limits)))
                 .orElseGet(Worked::unasked);
     }
 

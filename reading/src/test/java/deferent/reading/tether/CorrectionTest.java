@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
@@ -19,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CorrectionTest {
-    private static final Answering.Limits NO_LIMITS = new Answering.Limits(1e9, 1e9, 1e9);
+    private static final HandLimits NO_LIMITS = HandLimits.USUAL.withPace(1000, 1e5).withLeave(10);
 
     private static double[] even(double period, int steps) {
         double[] times = new double[steps + 1];
@@ -317,7 +318,7 @@ class CorrectionTest {
     void anExtensionHoldsWithAndWithoutAnAnswer() {
         Orbit orbit = KeepTheFigure.of(Spun.extension(0.6, 0.8), Side.LEFT, Kit.USUAL).orbit();
         MeantMotion meant = MeantMotion.of(orbit);
-        Answering hand = new Answering(meant, Answering.Limits.USUAL);
+        Answering hand = new Answering(meant, HandLimits.USUAL);
         for (double slip : new double[] {0.01, 0.02, 0.05}) {
             assertThat(hand.run(Answering.Steady.NONE, 0, slip, 0, 0).held()).isTrue();
             Answering.Run answered = hand.run(knowing(inPlane(orbit), 0.213), 0, slip, 0, 7);
@@ -339,7 +340,7 @@ class CorrectionTest {
             assertThat(usual.recovers()).isBetween(0.005, 0.02);
             assertThat(usual.longest()).isBetween(0.22, 0.32);
             SlipLaw law = inPlane(orbit);
-            Answering hand = new Answering(MeantMotion.of(orbit), Answering.Limits.USUAL);
+            Answering hand = new Answering(MeantMotion.of(orbit), HandLimits.USUAL);
             int back = 0;
             int lost = 0;
             for (int begun = 0; begun < 96; begun += 12) {
@@ -353,7 +354,7 @@ class CorrectionTest {
             }
             assertThat(back).isGreaterThanOrEqualTo(13);
             assertThat(lost).isGreaterThanOrEqualTo(8);
-            assertThat(Correction.of(orbit, usual.longest() + 0.1).verdict())
+            assertThat(Correction.of(orbit, usual.longest() + 0.1, HandLimits.USUAL).verdict())
                     .isEqualTo(Correction.Verdict.LOST);
         }
     }
@@ -403,11 +404,11 @@ class CorrectionTest {
         int weak = 0;
         for (int begun = 0; begun < 96; begun += 12) {
             strong +=
-                    new Answering(meant, Answering.Limits.USUAL).run(way, begun, 0.005, 0, 1).held()
+                    new Answering(meant, HandLimits.USUAL).run(way, begun, 0.005, 0, 1).held()
                             ? 1
                             : 0;
             weak +=
-                    new Answering(meant, new Answering.Limits(5, 60, 0.002))
+                    new Answering(meant, HandLimits.USUAL.withLeave(0.002))
                                     .run(way, begun, 0.005, 0, 1)
                                     .held()
                             ? 1
@@ -425,10 +426,10 @@ class CorrectionTest {
         MeantMotion meant = MeantMotion.of(orbit);
         int quick = 0;
         int slow = 0;
-        Answering.Limits sluggish = new Answering.Limits(5, 0.4, 0.5);
+        HandLimits sluggish = HandLimits.USUAL.withPace(5, 0.4);
         for (int begun = 0; begun < 96; begun += 12) {
             quick +=
-                    new Answering(meant, Answering.Limits.USUAL).run(way, begun, 0.005, 0, 1).held()
+                    new Answering(meant, HandLimits.USUAL).run(way, begun, 0.005, 0, 1).held()
                             ? 1
                             : 0;
             slow += new Answering(meant, sluggish).run(way, begun, 0.005, 0, 1).held() ? 1 : 0;

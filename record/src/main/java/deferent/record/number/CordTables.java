@@ -1,11 +1,11 @@
 package deferent.record.number;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.HandPace;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.closest.HandBound;
-import deferent.reading.closest.HandLimits;
 import deferent.reading.tether.Away;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.Correction.Once;

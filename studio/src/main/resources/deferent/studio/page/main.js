@@ -497,7 +497,7 @@ export class Desk {
       a: () => this.act('arms'),
       k: () => this.act('keep'),
       g: () => this.act('let-go'),
-      v: () => this.stage.nextView(),
+      v: () => this.stage.nextView(event.shiftKey ? -1 : 1),
       l: () => this.stage.ask(!this.stage.always),
       o: () => this.act('strip'),
       m: () => this.act('tools'),

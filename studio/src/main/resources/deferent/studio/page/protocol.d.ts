@@ -229,6 +229,9 @@ declare namespace Protocol {
     stature_m?: number | null;
     arm_m?: number | null;
     shoulder_width_m?: number | null;
+    hand_speed_m_per_s?: number | null;
+    hand_acceleration_m_per_s2?: number | null;
+    hand_leave_m?: number | null;
   };
   type Show = 'ideal' | 'figure' | 'hand-path' | 'closest';
   type Side = 'left' | 'right';

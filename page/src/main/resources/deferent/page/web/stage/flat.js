@@ -1,6 +1,6 @@
 // Draws the same picture on a plain two-dimensional canvas, where there is no WebGL or where it is asked for.
 
-import { OLDEST, RIBBON, SHAPES, pointsOf, ribbonsOf } from './picture.js';
+import { OLDEST, RIBBON, SHAPES, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const STEPS = 28; // shades of a fading trail
 
@@ -44,10 +44,11 @@ export class FlatDrawer {
     p.lineCap = 'butt';
     this.#body(camera, ink, show);
     for (const ribbon of this.ribbons) {
-      if (show[ribbon.what.kind] === false || ribbon.what.kind === 'body') continue;
+      const light = lightOf(ribbon.what, look.lit);
+      if ((show[ribbon.what.kind] === false && !light) || ribbon.what.kind === 'body') continue;
       this.#project(ribbon, camera);
-      const style = RIBBON[ribbon.what.kind];
-      const colour = (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const style = light || RIBBON[ribbon.what.kind];
+      const colour = (light && ink[light.ink]) || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
       else this.#line(ribbon, colour, style);
     }
@@ -200,6 +201,13 @@ export class FlatDrawer {
       const c = picture.markColour.subarray(4 * i, 4 * i + 4);
       const hollow = shape === SHAPES.ring || shape === SHAPES.square;
       p.beginPath();
+      if (shape === SHAPES.halo) {
+        p.arc(x, y, r, 0, 2 * Math.PI);
+        p.strokeStyle = css(c, c[3]);
+        p.lineWidth = 2.2;
+        p.stroke();
+        continue;
+      }
       if (shape === SHAPES.cross) {
         p.moveTo(x - r, y);
         p.lineTo(x + r, y);

@@ -79,7 +79,7 @@ class PageNotices extends Part {
 const KEYS = [
   ['Play', [['Space', 'play or pause'], ['[  ]', 'slower, faster'], [',  .', 'a moment back, a moment on'], ['C', 'count out loud'], ['B', 'tap the tempo']]],
   ['Pattern', [['/', 'to the phrase'], ['S', 'swap hands'], ['R', 'reverse'], ['T', 'step timing'], ['D', 'step direction'], ['F', 'fit'], ['A', 'fit to my arms'], ['Ctrl Z', 'undo'], ['Ctrl Shift Z', 'redo'], ['Ctrl S', 'save on the shelf']]],
-  ['Stage', [['K', 'ideal, keep the figure, keep the hand path'], ['G', 'let go, or back; Escape goes back too'], ['V', 'next view'], ['L', 'the light alone, or hands and cords'], ['X', 'nothing but the figure, and back'], ['arrows', 'turn, with the stage in focus'], ['+  −', 'nearer, further'], ['0', 'straight on'], ['H', 'next handle'], ['arrows', 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm']]],
+  ['Stage', [['K', 'ideal, keep the figure, keep the hand path'], ['G', 'let go, or back; Escape goes back too'], ['V  Shift V', 'next view, the one before'], ['L', 'the light alone, or hands and cords'], ['X', 'nothing but the figure, and back'], ['arrows', 'turn, with the stage in focus'], ['+  −', 'nearer, further'], ['0', 'straight on'], ['H', 'next handle'], ['arrows', 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm']]],
   ['Page', [['M', 'open or shut the tools'], ['O', 'open or shut the strip'], ['1 2 3', 'reading, sizes, shelf; once more shuts the drawer'], ['4 5 6', 'what could come next, seek, map'], ['A', 'save the find in focus on the shelf'], ['E', 'take away: pictures, sheets, clips, pages'], ['W', 'words a phrase can say'], ['?', 'this list']]],
 ];
 
@@ -92,7 +92,7 @@ class KeyList extends Part {
         <div class="keys-lists">
           ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map(([key, does]) => html`<div><dt><kbd>${key}</kbd></dt><dd>${does}</dd></div>`)}</dl></section>`)}
         </div>
-        <p class="quiet">Shift while dragging a poi also sets its tether.</p>
+        <p class="quiet">All that is seen can be dragged: circles, hands, poi, cords, whole figures. Click for what lies beneath; hold a finger still for the same. Shift while dragging a poi also sets its tether. Two fingers turn the view.</p>
       </dialog>`;
   }
 

@@ -1,8 +1,8 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
-import { VIEWS } from '../stage/camera.js';
+import { STANDS } from '../stage/camera.js';
 
-const SAID = { audience: 'Audience', performer: 'Performer', mirror: 'Mirror' };
+const SAID = { audience: 'Audience', eyes: 'Own eyes', mirror: 'Mirror', above: 'Above', side: 'Side' };
 
 /** Over the stage: from where it is seen, and what the shapes mean. */
 class StageTools extends Part {
@@ -18,7 +18,7 @@ class StageTools extends Part {
     return html`
       <fieldset class="views">
         <legend class="spoken">Seen by</legend>
-        ${VIEWS.map(
+        ${STANDS.map(
           (view) => html`<label><input type="radio" name="view" .checked=${camera.view === view} @change=${() => stage.see(view)}><span>${SAID[view]}</span></label>`,
         )}
         <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>

@@ -24,7 +24,7 @@ import {
   Vector4,
   WebGLRenderer,
 } from 'three';
-import { BETWEEN, OLDEST, RIBBON, pointsOf, ribbonsOf } from './picture.js';
+import { BETWEEN, OLDEST, RIBBON, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const RIBBON_VERTEX = `
 precision highp float;
@@ -41,6 +41,13 @@ void main() {
   vec4 p = toClip * vec4(position, 1.0);
   vec4 b = toClip * vec4(before, 1.0);
   vec4 a = toClip * vec4(after, 1.0);
+  // What comes behind the eye is cut off where it passes it; beside that place a line has no breadth.
+  if (min(p.w, min(b.w, a.w)) < 0.06) {
+    gl_Position = p;
+    across = along.y * reach;
+    phase = along.x;
+    return;
+  }
   vec2 here = p.xy / p.w * halfSize;
   vec2 come = here - b.xy / b.w * halfSize;
   vec2 go = a.xy / a.w * halfSize - here;
@@ -109,6 +116,10 @@ out vec4 tint;
 void main() {
   vec4 a = toClip * vec4(from, 1.0);
   vec4 b = toClip * vec4(to, 1.0);
+  if (min(a.w, b.w) < 0.06) {
+    gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+    return;
+  }
   vec2 pa = a.xy / a.w * halfSize;
   vec2 pb = b.xy / b.w * halfSize;
   vec2 d = pb - pa;
@@ -175,6 +186,10 @@ out vec4 tint;
 void main() {
   float reach = (style.x + 4.0) * ratio;
   vec4 p = toClip * vec4(at, 1.0);
+  if (p.w < 0.06) {
+    gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+    return;
+  }
   gl_Position = vec4((p.xy / p.w * halfSize + corner * reach) / halfSize * p.w, p.z, p.w);
   place = corner * (style.x + 4.0);
   look = style;
@@ -196,8 +211,9 @@ void main() {
   if (shape == 1) d = (q.x + q.y - r * 1.25) * 0.7071;
   if (shape == 3) d = max(q.x, q.y) - r * 0.86;
   if (shape == 4) d = min(max(q.x - r, q.y - 0.7), max(q.y - r, q.x - 0.7));
+  if (shape == 6) d = abs(d) - 1.1;
   float inside = 1.0 - smoothstep(-0.5, 0.5, d);
-  float edge = (1.0 - smoothstep(0.9, 2.0, d)) * (shape == 4 ? 0.0 : 0.75);
+  float edge = (1.0 - smoothstep(0.9, 2.0, d)) * (shape == 4 || shape == 6 ? 0.0 : 0.75);
   bool hollow = shape == 2 || shape == 3;
   float hole = hollow ? 1.0 - smoothstep(-0.5, 0.5, d + 2.4) : 0.0;
   vec3 c = mix(ground, tint.rgb, inside * (1.0 - hole));
@@ -257,8 +273,10 @@ export class WebglDrawer {
     for (const ribbon of this.ribbons) {
       const u = ribbon.mesh.material.uniforms;
       const { kind } = ribbon.what;
-      const colour = kind === 'body' ? ink.outline : (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
-      const style = RIBBON[ribbon.what.kind];
+      const light = lightOf(ribbon.what, look.lit);
+      const colour =
+        kind === 'body' ? ink.outline : (light && ink[light.ink]) || (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const style = light || RIBBON[kind];
       u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
       u.core.value = style.core * this.ratio;
       u.halo.value = style.halo * this.ratio;
@@ -279,7 +297,7 @@ export class WebglDrawer {
         ribbon.mesh.geometry.setDrawRange(6 * Math.max(0, Math.min(last - lit, parts)), 6 * lit);
       }
       u.glow.value = glow;
-      ribbon.mesh.visible = show[ribbon.what.kind] !== false;
+      ribbon.mesh.visible = show[kind] !== false || !!light;
     }
     this.bodyColour.set(ink.body[0], ink.body[1], ink.body[2]);
     for (const fill of this.fills) fill.visible = show.body !== false;

@@ -257,13 +257,15 @@ export class Session extends EventTarget {
   /**
    * Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another, unless the hand
    * is kept or the closest figure shown: that takes longer to find than a hand to move, and only the newest move waits.
+   *
+   * @param {Protocol.Change[]} [change] in the place of the grab itself
    */
-  drag(to, seen) {
+  drag(to, seen, change) {
     const { key, from, phase, base } = this.dragging;
     this.dragging.moved = true;
     const time = phase * this.scene.period;
     this.live.ask(
-      this.#ask({ pattern: base, change: [{ grab: key, to, from, time_s: time }], samples: 360 }),
+      this.#ask({ pattern: base, change: change || [{ grab: key, to, from, time_s: time }], samples: 360 }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { step: false });

@@ -1,0 +1,81 @@
+// Words on the stage beside what they measure: which side is which, how far the rider's hand is from the carrier's head, and what
+// would move if it were taken hold of.
+
+import { gap } from '../parts/units.js';
+import { move } from './handles.js';
+
+const PLACES = [[12, -26], [12, 10], [-1, -26], [-1, 10], [12, -58], [12, 42], [-1, -58], [-1, 42], [64, -8], [-64, -8]];
+
+export class Labels {
+  /** @param {import('./stage.js').StageElement} stage */
+  constructor(stage) {
+    this.stage = stage;
+    this.letters = { left: stage.querySelector('[data-side=left]'), right: stage.querySelector('[data-side=right]') };
+    this.link = stage.querySelector('.link-label');
+    this.word = stage.querySelector('.grab-word');
+    this.spot = [0, 0, 0];
+    this.place = new Float32Array(3);
+    this.stood = 0; // which of the places about the link the label has
+  }
+
+  follow() {
+    const { camera, picture, session, asked } = this.stage;
+    for (const side of ['left', 'right']) {
+      const p = asked ? picture.hands[side] : session.scene.at(side + '.head', this.stage.clock.phase, this.place);
+      if (camera.project(p[0], p[1], p[2], this.spot)) move(this.letters[side], Math.max(6, this.spot[0] - 17), this.spot[1] + 15);
+    }
+    this.#apart();
+  }
+
+  // The label says what the strip says: the distance in the plane, without the hand's breadth between the two planes.
+  #apart() {
+    const { camera, picture, session, clock } = this.stage;
+    this.link.hidden = !picture.linkShown;
+    if (!picture.linkShown) return;
+    const { gap_m: open, tolerance_m: breadth = 0.08 } = session.now.strip;
+    const now = open[Math.floor(clock.phase * open.length) % open.length];
+    const text = gap(now);
+    if (this.said !== text) {
+      this.link.textContent = this.said = text;
+      this.link.classList.toggle('closed', now <= breadth);
+      this.wide = this.link.offsetWidth || 56;
+      this.high = this.link.offsetHeight || 20;
+    }
+    const t = picture.link;
+    if (!camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot)) return;
+    const [x, y] = this.#clear(this.spot[0], this.spot[1]);
+    move(this.link, x, y);
+  }
+
+  // The first place about a point that no handle lies in; where it stands it stays, while it can.
+  #clear(x, y) {
+    const half = this.stage.handles.size / 2 + 2;
+    const { wide, high } = this;
+    const at = (i) => [x + (PLACES[i][0] === -1 ? -12 - wide : PLACES[i][0]), y + PLACES[i][1]];
+    const free = (i) => {
+      const [left, top] = at(i);
+      return this.stage.handles.places.every(([px, py]) => px + half < left || px - half > left + wide || py + half < top || py - half > top + high);
+    };
+    if (!free(this.stood)) {
+      const other = PLACES.findIndex((_, i) => free(i));
+      this.stood = other < 0 ? 0 : other;
+    } else if (this.stood > 0 && free(0)) {
+      this.stood = 0;
+    }
+    return at(this.stood);
+  }
+
+  /** Says beside a place what would move, or moves; nothing where there is nothing to say. */
+  tell(text, x = 0, y = 0) {
+    const { word } = this;
+    word.hidden = !text;
+    if (!text) return;
+    if (word.textContent !== text) {
+      word.textContent = text;
+      this.wordWide = word.offsetWidth;
+    }
+    const { width, height } = this.stage.camera;
+    const left = x + 18 + this.wordWide > width - 6 ? x - 18 - this.wordWide : x + 18;
+    move(word, Math.max(6, left), Math.min(height - 34, y + 16));
+  }
+}
