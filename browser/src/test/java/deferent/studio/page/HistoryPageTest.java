@@ -118,7 +118,7 @@ class HistoryPageTest extends InChromium {
             visit.settled();
             assertThat(visit.text(PHRASE)).isEqualTo("static spin vs triquetra");
             assertThat(visit.number("deferentDesk.clock.phase")).isEqualTo(0.375);
-            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("performer");
+            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("eyes");
             assertThat(visit.text("deferentDesk.side.tab")).isEqualTo("shelf");
             assertThat(visit.is("deferentDesk.side.open")).isTrue();
             assertThat(visit.text("deferentDesk.session.shelved.name")).isEqualTo("Moth");

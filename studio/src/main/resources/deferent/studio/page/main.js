@@ -346,8 +346,7 @@ export class Desk {
     if (!this.started) {
       this.started = true;
       this.stage.frame();
-      if (this.left) Object.assign(this.stage.camera, this.left.view);
-      this.stage.camera.settle();
+      if (this.left) this.#seeAgain(this.left.view);
       document.body.classList.add('ready');
       // Lights begin to move by themselves only where nobody asked for calm, nothing is fast, and they did not stand before a reload.
       const calm = this.clock.calm.matches || this.#fast() || this.left?.playing === false;
@@ -409,14 +408,21 @@ export class Desk {
   #goOnFromBefore() {
     const kept = memory.recalled(location.hash);
     if (!kept || !this.session.restore(kept.steps)) return false;
-    const { clock, stage, side } = this;
+    const { clock, side } = this;
     this.left = kept;
     clock.phase = kept.phase;
     clock.speed = kept.speed;
-    Object.assign(stage.camera, kept.view);
     if (side.open) side.show(kept.tab);
     else side.tab = kept.tab;
     return true;
+  }
+
+  #seeAgain({ view, turn, lift, distance }) {
+    const { stage } = this;
+    stage.look.see(view, false);
+    Object.assign(stage.camera, { turn, lift, distance });
+    stage.camera.settle();
+    stage.draw();
   }
 
   #keep() {

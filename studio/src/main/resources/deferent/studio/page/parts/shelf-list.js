@@ -120,7 +120,7 @@ class ShelfList extends Part {
         ${Object.entries(ORDERS).map(([order, says]) => html`<option value=${order} ?selected=${this.how.order === order}>${says}</option>`)}
       </select>
       <label class="tick"><input type="checkbox" id="shelf-grouped" .checked=${this.how.grouped}
-        @change=${(/** @type {any} */ e) => this.#arrange({ grouped: e.target.checked })}> by label</label>
+        @change=${(/** @type {any} */ e) => this.#arrange({ grouped: e.target.checked })}> in groups by label</label>
       <p class="quiet" role="status">${this.find ? found + ' of ' + all : all + ' patterns'}</p>
     </search>`;
   }
