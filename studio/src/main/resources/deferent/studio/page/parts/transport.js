@@ -121,7 +121,7 @@ function slowestMark(side, kept, at) {
 }
 
 const toShare = (stays, period) => Math.min(1, Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST));
-const fromShare = (share, period) => share >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** share;
+const fromShare = (along, period) => along >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** along;
 
 const PLAY = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5v13l11-6.5z" fill="currentColor"/></svg>`;
 const PAUSE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5h3.6v13H5zM11.4 3.5H15v13h-3.6z" fill="currentColor"/></svg>`;

@@ -117,7 +117,7 @@ export class Look {
     const { fingers, stage } = this;
     stage.addEventListener('pointerdown', (event) => {
       const touch = event.pointerType === 'touch';
-      if (event.target.closest('.over') || (stage.grip && !touch)) return;
+      if (/** @type {Element} */ (event.target).closest('.over') || (stage.grip && !touch)) return;
       if (!touch) canvas.setPointerCapture(event.pointerId);
       fingers.set(event.pointerId, [event.clientX, event.clientY]);
       if (fingers.size > 1) stage.grab.letGo(false);

@@ -31,6 +31,7 @@ export class Keeping extends EventTarget {
    * Saves over the pattern it was opened from, or as a new one; resolves to whether it is on the shelf now.
    *
    * @param {{ name?: string, labels?: string[], copy?: boolean }} how
+   * @returns {Promise<boolean>}
    */
   async save({ name = '', labels = undefined, copy = false }) {
     const { session, shelf } = this;
@@ -47,7 +48,10 @@ export class Keeping extends EventTarget {
     return this.#put(saving);
   }
 
-  /** @param {Saving} saving */
+  /**
+   * @param {Saving} saving
+   * @returns {Promise<boolean>}
+   */
   async #put(saving) {
     const { session, shelf } = this;
     const { name, labels, copy } = saving;

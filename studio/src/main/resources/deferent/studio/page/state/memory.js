@@ -5,7 +5,7 @@ const MOST = 3_000_000; // characters; a tab may keep about five million
 
 /**
  * @typedef {{ steps: ReturnType<import('./steps.js').Steps['kept']>, phase: number, speed: number, playing: boolean, tab: string,
- *   view: Record<string, unknown> }} Kept
+ *   view: { view: string, turn: number, lift: number, distance: number } }} Kept
  */
 
 /** @param {Kept} kept */
