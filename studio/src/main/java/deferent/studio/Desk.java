@@ -5,6 +5,8 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Words;
 import deferent.motion.trace.Trace;
+import deferent.page.Count;
+import deferent.page.Counts;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
 import deferent.reading.body.BodyOutline;
@@ -29,6 +31,7 @@ import deferent.search.fit.FitReading;
 import deferent.search.whole.Keep;
 import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
+import deferent.tell.Terms;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -180,7 +183,12 @@ final class Desk {
         answer.set("scene", seen);
         answer.set("shown", Shown.told(shown));
         answer.set("pull", Shown.pull(shown));
-        answer.set("strip", strip(shown.trace(), carrier, Strip.marks(trace)));
+        ObjectNode strip = strip(shown.trace(), carrier, Strip.marks(trace));
+        ArrayNode counts = strip.putArray("counts");
+        for (Count beat : Counts.of(trace, 2)) {
+            counts.addObject().put("time_s", beat.time()).put("text", beat.said());
+        }
+        answer.set("strip", strip);
         ArrayNode handles = answer.putArray("handles");
         Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
         ArrayNode sizes = answer.putArray("sizes");
@@ -415,6 +423,14 @@ final class Desk {
             node.put("sizes_unsaid", entry.sizesUnsaid());
             ArrayNode also = node.putArray("also_said");
             entry.alsoSaid().forEach(also::add);
+        }
+        if (word.isEmpty()) {
+            ArrayNode terms = answer.putArray("terms");
+            for (Terms.Term term : Terms.all()) {
+                ObjectNode node = terms.addObject().put("word", term.word());
+                node.put("means", term.means());
+                term.alsoSaid().forEach(node.putArray("also_said")::add);
+            }
         }
         return answer;
     }

@@ -38,7 +38,7 @@ class CordPageTest extends InChromium {
                 visit.until("deferentDesk.session.answer.shown.asked === 'hand-path'");
                 visit.settled();
                 assertThat(visit.text("deferentDesk.session.scene.ghosts")).isEqualTo("right.head");
-                assertThat(visit.page().locator("cord-tools .happened").textContent())
+                assertThat(visit.page().locator("cord-told .happened").textContent())
                         .contains("left poi settles only on another motion");
                 visit.page().keyboard().press("k");
                 visit.until("deferentDesk.session.answer.shown.asked === 'closest'");
@@ -175,6 +175,7 @@ class CordPageTest extends InChromium {
     @Test
     void slowestTemposAreMarkedOnTheScaleAndEachHandsCardBeginsWithItsSteadiness() {
         try (Visit visit = visit()) {
+            visit.numbers();
             visit.say("static spin vs triquetra");
             visit.until("document.querySelectorAll('.tempo-scale path').length >= 3");
             assertThat(visit.text("document.querySelector('#slowest-words').textContent"))
@@ -190,6 +191,7 @@ class CordPageTest extends InChromium {
             assertThat(visit.page().locator("reading-list [aria-label=Figures] .told").count())
                     .as("what is kept of a figure stands on the cord's card")
                     .isEqualTo(2);
+            visit.tools();
             visit.page().locator(".tempo-slide").focus();
             double before = visit.size("tempo_cycles_per_min");
             visit.page().keyboard().press("PageDown");

@@ -8,6 +8,7 @@ class PhrasePageTest extends InChromium {
     @Test
     void aTypedPhraseIsSeenAndRead() {
         try (Visit visit = visit()) {
+            visit.numbers();
             visit.say("static spin vs triquetra");
             assertThat(visit.text("deferentDesk.session.answer.phrase"))
                     .isEqualTo("static spin vs triquetra");

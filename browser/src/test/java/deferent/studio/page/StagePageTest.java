@@ -131,8 +131,8 @@ class StagePageTest extends InChromium {
     @Test
     void theStripScrubsTheMomentAndTheStageFollows() {
         try (Visit visit = visit()) {
-            var box = visit.page().locator("deferent-strip").boundingBox();
-            visit.page().mouse().click(box.x + 52 + (box.width - 66) / 2, box.y + box.height / 2);
+            var box = visit.page().locator(".strip-line").boundingBox();
+            visit.page().mouse().click(box.x + 14 + (box.width - 28) / 2, box.y + box.height / 2);
             assertThat(visit.number("deferentDesk.clock.phase")).isCloseTo(0.5, within(0.01));
             assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
             visit.page().keyboard().press(".");
@@ -221,7 +221,7 @@ class StagePageTest extends InChromium {
                         .as("width of the page at " + width)
                         .isLessThanOrEqualTo(width);
                 for (String part :
-                        List.of("phrase-line", "deferent-stage", "deferent-strip", ".play")) {
+                        List.of("phrase-line", "deferent-stage", ".strip-line", ".play")) {
                     assertThat(visit.page().locator(part).first().isVisible()).as(part).isTrue();
                 }
                 assertThat(visit.is(DRAWN)).isTrue();

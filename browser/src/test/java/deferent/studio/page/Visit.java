@@ -134,9 +134,14 @@ final class Visit implements AutoCloseable {
         return studio;
     }
 
-    /** Opens the tools of pattern and view. */
+    /** Opens the menu, where the tools of pattern, cord, view and time are. */
     void tools() {
         page.locator(".tools-open").click();
+    }
+
+    /** Has the readings tell everything, not three sentences. */
+    void numbers() {
+        page.evaluate("() => deferentDesk.tell('numbers')");
     }
 
     /** Has hands, cords and handles shown as long as the page stands. */

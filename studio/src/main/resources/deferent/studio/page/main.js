@@ -1,7 +1,6 @@
 // Puts the page together: one session, one clock, one shelf, and the parts that show them.
 
 import { FIRST, Session } from './state/session.js';
-import { FLASHES } from './state/care.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
@@ -13,13 +12,15 @@ import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
 import { TakeAway } from './state/take.js';
 import * as address from './state/address.js';
+import { press } from './keys.js';
+import { FastLights } from './fast-lights.js';
+import { LessonLook } from './lesson-look.js';
+import './parts/lesson-bar.js';
 import './stage/stage.js';
 import './stage/strip.js';
-import './parts/phrase-line.js';
 import './parts/shelf-mark.js';
-import './parts/verbs.js';
+import { sentence } from './parts/phrase-line.js';
 import './parts/transport.js';
-import './parts/stage-tools.js';
 import { SHOWS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
@@ -30,6 +31,7 @@ const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from
 const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
 const SHUT = `The studio was closed or started anew, and this page’s key died with it. ${KEPT} Open the studio anew: press Enter in its terminal, or start it again; then put that part behind the new address.`;
 
+const NARROW = 860; // pixels; up to there the drawer is a sheet below the stage, as in css/layout.css
 const NOTE = 30; // pixels that a sentence of one line takes under the phrase
 
 const $ = (name) => document.querySelector(name);
@@ -40,14 +42,14 @@ export class Desk {
     this.clock = new Clock();
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
-    this.keeping = new Keeping(this.session, this.shelf, {
+    this.trail = new Trail(this.session, () => this.#openAddress());
+    this.crossings = new Crossings(this.session);
+    this.seek = new Seek(this.session);
+    this.saving = new Keeping(this.session, this.shelf, this.seek, {
       say: (text, undo) => this.notices.say(text, undo),
       complain: (problem) => this.complain(problem),
       opened: () => this.stage.frame(),
     });
-    this.trail = new Trail(this.session, () => this.#openAddress());
-    this.crossings = new Crossings(this.session);
-    this.seek = new Seek(this.session);
     this.map = new ShelfMap(this.session, this.shelf);
     this.take = new TakeAway(this);
     this.stage = $('deferent-stage');
@@ -63,17 +65,19 @@ export class Desk {
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
     /** @type {{ side: Protocol.Side, slip: number, seconds: number }} */
     this.slip = { side: 'left', slip: 0.01, seconds: 5 };
-    this.cared = localStorage.getItem('deferent.care') === 'known';
-    this.#tools(localStorage.getItem('deferent.tools') === 'open');
+    /** How much the readings tell. @type {'plain' | 'numbers'} */
+    this.depth = localStorage.getItem('deferent.depth') === 'numbers' ? 'numbers' : 'plain';
+    this.minding = sessionStorage.getItem('deferent.cautions') !== 'known';
+    this.lights = new FastLights(this);
+    this.lesson = new LessonLook(this);
     this.#colours();
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
-    this.clock.addEventListener('state', () => this.#careful());
     this.crossings.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.#heard(AWAY));
     this.session.live.addEventListener('shut', () => this.#heard(SHUT));
@@ -82,11 +86,11 @@ export class Desk {
       this.#heard(null);
     });
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
-    addEventListener('keydown', (event) => this.#key(event));
+    addEventListener('keydown', (event) => press(this, event));
     addEventListener('pagehide', () => this.#keep());
     addEventListener('beforeunload', (event) => this.session.unsaved && event.preventDefault());
-    // The transport's height is known once it is drawn, and changes with the window.
-    new ResizeObserver(() => this.stage.frame()).observe($('transport-bar'));
+    // The foot's height is known once it is drawn, and changes with the window.
+    new ResizeObserver(() => this.stage.frame(!!this.started)).observe($('.foot'));
     this.shelf.refresh();
     if (!this.#goOnFromBefore()) this.#openAddress();
   }
@@ -94,7 +98,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys' | 'strip' | 'tools'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys' | 'strip' | 'tools' | 'lesson'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -102,7 +106,7 @@ export class Desk {
     switch (what) {
       case 'play':
         if (clock.playing) clock.play(false);
-        else this.#play();
+        else this.lights.play();
         break;
       case 'fit':
         this.side.show('reading');
@@ -126,12 +130,12 @@ export class Desk {
       }
       case 'count':
         this.pulse.turn();
-        $('transport-bar').soon();
+        session.dispatchEvent(new Event('state'));
         clock.dispatchEvent(new Event('tick'));
         break;
       case 'save':
         this.side.show('shelf');
-        this.keeping.save({});
+        this.saving.save({});
         break;
       case 'share':
         this.#share();
@@ -140,12 +144,13 @@ export class Desk {
         this.away.open();
         break;
       case 'tools':
-        this.#tools(!this.tools);
+        this.side.turn('tools');
         break;
       case 'strip':
         this.strip.turn();
-        $('transport-bar').soon();
-        this.stage.frame(true);
+        break;
+      case 'lesson':
+        this.lesson.turn();
         break;
       case 'words':
         this.words.open();
@@ -158,23 +163,6 @@ export class Desk {
     }
   }
 
-  async #play() {
-    const { clock, session } = this;
-    if (!this.cared && this.#fast()) {
-      const answer = await this.notices.care();
-      if (answer === 'stay') return;
-      this.know();
-      if (answer === 'slow') while (this.#fast() && clock.slower(1)) session.dispatchEvent(new Event('state'));
-    }
-    clock.play(true);
-  }
-
-  /** Whoever was told of fast lights is not told again. */
-  know() {
-    this.cared = true;
-    localStorage.setItem('deferent.care', 'known');
-  }
-
   // From the moment the stage shows; the moment comes back with the pattern.
   async #letGo() {
     const { clock, session } = this;
@@ -182,7 +170,7 @@ export class Desk {
     clock.play(false);
     const error = session.error;
     if (!(await session.letGo(this.slip, was.phase))) {
-      if (session.error && session.error !== error) this.notices.say(this.#sentence(session.error));
+      if (session.error && session.error !== error) this.complain(session.error);
       clock.play(was.playing);
       return;
     }
@@ -195,7 +183,7 @@ export class Desk {
     this.was = was;
     clock.once = true;
     clock.seek(0);
-    if (!clock.calm.matches) this.#play();
+    if (!clock.calm.matches) this.lights.play();
   }
 
   /** Plays a passage, where it leads out of the pattern that stands. */
@@ -209,7 +197,7 @@ export class Desk {
 
   /** Says what was wrong. */
   complain(error) {
-    this.notices.say(this.#sentence(error));
+    this.notices.say(sentence(error.error || error));
   }
 
   #backAgain() {
@@ -221,80 +209,54 @@ export class Desk {
     clock.play(was.playing);
   }
 
+  /**
+   * Three sentences, or everything there is.
+   *
+   * @param {'plain' | 'numbers'} depth
+   */
+  tell(depth) {
+    this.depth = depth;
+    localStorage.setItem('deferent.depth', depth);
+    this.session.dispatchEvent(new Event('state'));
+  }
+
+  /** The other of the two. */
+  turnDepth() {
+    this.side.show('reading');
+    this.tell(this.depth === 'plain' ? 'numbers' : 'plain');
+  }
+
+  /** Shows what to mind whatever is spun, or no more in this session. */
+  mindCautions(on) {
+    this.minding = on;
+    if (on) sessionStorage.removeItem('deferent.cautions');
+    else sessionStorage.setItem('deferent.cautions', 'known');
+    this.session.dispatchEvent(new Event('state'));
+    if (!on) return;
+    this.side.show('reading');
+    setTimeout(() => this.side.querySelector('#care-list-head')?.focus());
+  }
+
   setSlip(slip) {
     this.slip = slip;
     this.session.dispatchEvent(new Event('state'));
   }
 
-  #tools(open) {
-    this.tools = open;
-    localStorage.setItem('deferent.tools', open ? 'open' : 'shut');
-    $('.corner').classList.toggle('shut', !open);
-    $('transport-bar').soon();
-  }
-
-  // What lies over the stage at its edges: the phrase, the transport, and an open drawer beside it or a sheet below.
+  // What lies over the stage at its edges: the phrase, the line at the foot or the strip over it, and an open drawer beside it.
   #covered() {
     const stage = this.stage.getBoundingClientRect();
-    const phrase = $('.phrase').getBoundingClientRect();
-    const foot = $('transport-bar').getBoundingClientRect();
+    const phrase = $(this.lesson?.on ? 'lesson-bar' : '.phrase').getBoundingClientRect();
+    const note = $('.phrase-note').getBoundingClientRect();
+    const foot = (this.strip.shut ? $('transport-bar') : this.strip.full).getBoundingClientRect();
     const side = this.side.getBoundingClientRect();
-    const beside = side.left > stage.left + stage.width / 3;
+    const beside = innerWidth > NARROW;
     return {
-      above: phrase.height ? Math.max(0, phrase.bottom + NOTE - stage.top) : 0,
+      // On a narrow page a sentence takes several lines, and has nowhere to go but over the figure.
+      above: phrase.height ? Math.max(0, (beside ? phrase.bottom + NOTE : Math.max(phrase.bottom, note.bottom)) - stage.top) : 0,
       right: beside && this.side.open ? Math.max(0, stage.right - side.left) : 0,
       below: foot.height ? Math.max(0, stage.bottom - foot.top) : 0,
       left: 0,
     };
-  }
-
-  #fast(speed = this.clock.speed) {
-    return this.session.answer !== null && this.session.scene.turnsPerSecond() * speed > FLASHES;
-  }
-
-  // Lights that have become fast while they play stop first and ask.
-  #careful() {
-    if (!this.cared && this.clock.playing && this.#fast()) {
-      this.clock.play(false);
-      this.#play();
-    }
-  }
-
-  /** Puts one hand's motion on the shelf under a name that phrases can then say. */
-  async nameMotion(side, name) {
-    const { hand, spin, tether_m } = this.session.pattern.pairing[side];
-    try {
-      await this.shelf.add({ format: 1, kind: 'motion', name, hand, spin, tether_m });
-      this.notices.say('Named: ' + name + '; say it in a phrase');
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-    }
-  }
-
-  /** Puts what a seek has found on the shelf. */
-  async saveFound(answer) {
-    const { seek } = this;
-    if (!answer || seek.saved.has(answer.key)) return;
-    seek.saved.add(answer.key);
-    try {
-      await this.shelf.add(answer.pattern);
-      this.notices.say('Saved: ' + answer.said);
-    } catch (problem) {
-      seek.saved.delete(answer.key);
-      this.notices.say(this.#sentence(problem));
-    }
-    seek.dispatchEvent(new Event('state'));
-  }
-
-  async removeMotion({ id, name, revision }) {
-    try {
-      const { pattern } = await this.shelf.load(id);
-      await this.shelf.remove(id, revision);
-      this.notices.say('Removed: ' + name, () => this.shelf.put(id, pattern, null).catch((problem) => this.notices.say(this.#sentence(problem))));
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-      this.shelf.refresh();
-    }
   }
 
   async #share() {
@@ -334,14 +296,14 @@ export class Desk {
   #scene() {
     const { session } = this;
     this.clock.period = session.scene.period;
-    const tempo = session.answer.readings.tempo_cycles_per_min;
-    this.pulse.counts = tempo ? (session.scene.period * tempo) / 60 : 1;
+    const { counts } = session.answer.strip;
+    this.pulse.counts = counts.filter((count) => /\d/.test(count.text)).map(({ time_s, text }) => ({ share: time_s / session.scene.period, text }));
     if (!session.dragging) {
       this.stage.canvas.setAttribute(
         'aria-label',
         `Stage: ${session.answer.phrase || session.answer.name}. Arrow keys turn the view, plus and minus zoom, H goes to the handles.`,
       );
-      this.#careful();
+      this.lights.mind();
     }
     if (!this.started) {
       this.started = true;
@@ -349,7 +311,7 @@ export class Desk {
       if (this.left) this.#seeAgain(this.left.view);
       document.body.classList.add('ready');
       // Lights begin to move by themselves only where nobody asked for calm, nothing is fast, and they did not stand before a reload.
-      const calm = this.clock.calm.matches || this.#fast() || this.left?.playing === false;
+      const calm = this.clock.calm.matches || this.lights.fast() || this.left?.playing === false;
       if (!calm) this.clock.play(true);
     }
   }
@@ -429,16 +391,11 @@ export class Desk {
     const { clock, side, session } = this;
     const { view, turn, lift, distance } = this.stage.camera;
     const { phase, playing } = session.aside ? this.was : clock;
-    memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab, view: { view, turn, lift, distance } });
+    memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab === 'tools' ? 'reading' : side.tab, view: { view, turn, lift, distance } });
   }
 
   #begin() {
     if (!this.session.answer) this.session.say(FIRST);
-  }
-
-  #sentence(problem) {
-    const e = problem.error || problem;
-    return [e.where, e.what].filter(Boolean).join(' ') + (e.right ? '; ' + e.right : '') + '.';
   }
 
   // Where what could come next could begin.
@@ -462,84 +419,21 @@ export class Desk {
     if (passing) this.session.open(passing.after, { shelved: null, then: () => this.stage.frame() });
   }
 
-  // Keys --------------------------------------------------------------------------------------------------------------------------
-
-  #key(event) {
-    const command = event.ctrlKey || event.metaKey;
-    const writing = event.target.closest?.('input:not([type=radio]):not([type=checkbox]):not([type=range]), textarea');
-    if (command && !event.altKey) {
-      const key = event.key.toLowerCase();
-      if (key === 'z' || key === 'y') {
-        event.preventDefault();
-        if (key === 'y' || event.shiftKey) this.session.redo();
-        else this.session.undo();
-      } else if (key === 's') {
-        event.preventDefault();
-        this.act('save');
-      }
-      return;
-    }
-    if (event.key === 'Escape' && this.session.aside && !document.querySelector('dialog[open]')) {
-      event.preventDefault();
-      this.session.back();
-      return;
-    }
-    if (writing || event.altKey || document.querySelector('dialog[open]')) return;
-    if (event.key === ' ' && event.target.closest?.('button, summary, a, input')) return;
-    if (!this.singleKeys && event.key !== '?') return;
-    const does = {
-      ' ': () => this.act('play'),
-      '[': () => this.clock.slower(1),
-      ']': () => this.clock.slower(-1),
-      ',': () => this.#step(-1),
-      '.': () => this.#step(1),
-      c: () => this.act('count'),
-      b: () => this.act('tap'),
-      s: () => this.act('swap'),
-      r: () => this.act('reverse'),
-      t: () => this.act('step-timing'),
-      d: () => this.act('step-direction'),
-      f: () => this.act('fit'),
-      a: () => this.act('arms'),
-      k: () => this.act('keep'),
-      g: () => this.act('let-go'),
-      v: () => this.stage.nextView(event.shiftKey ? -1 : 1),
-      l: () => this.stage.ask(!this.stage.always),
-      o: () => this.act('strip'),
-      m: () => this.act('tools'),
-      x: () => this.#alone(),
-      h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
-      '/': () => this.phrase.focusField(),
-      e: () => this.act('take'),
-      w: () => this.act('words'),
-      '?': () => this.act('keys'),
-      1: () => this.side.turn('reading'),
-      2: () => this.side.turn('sizes'),
-      3: () => this.side.turn('shelf'),
-      4: () => this.side.turn('crossings'),
-      5: () => this.side.turn('seek'),
-      6: () => this.side.turn('map'),
-    }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
-    if (does) {
-      event.preventDefault();
-      does();
-    }
-  }
-
-  // Nothing but the figure, in the whole screen where the browser allows it.
-  #alone() {
+  /** Nothing but the figure, in the whole screen where the browser allows it. */
+  alone() {
     const alone = document.body.classList.toggle('alone');
     if (alone) document.documentElement.requestFullscreen?.().catch(() => {});
     else if (document.fullscreenElement) document.exitFullscreen();
     this.stage.frame(true);
   }
 
-  #step(by) {
+  /** A moment on or back, of which there are 72 in a cycle. */
+  step(by) {
     this.clock.play(false);
     this.clock.seek(this.clock.phase + by / 72);
   }
 
-  #nextHandle(by) {
+  nextHandle(by) {
     const all = [...document.querySelectorAll('.handle')];
     if (!all.length) return;
     const at = all.indexOf(document.activeElement);

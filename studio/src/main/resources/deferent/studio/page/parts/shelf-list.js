@@ -36,7 +36,7 @@ class ShelfList extends Part {
   connect(desk) {
     super.connect(desk);
     desk.shelf.addEventListener('state', () => this.soon());
-    desk.keeping.addEventListener('state', () => this.soon());
+    desk.saving.addEventListener('state', () => this.soon());
     const looked = new IntersectionObserver(([{ isIntersecting }]) => {
       if (!isIntersecting) return;
       looked.disconnect();
@@ -48,12 +48,12 @@ class ShelfList extends Part {
 
   // Another pattern of the shelf has another name, whatever was typed for the one before.
   willUpdate() {
-    const { session, keeping } = this.desk;
+    const { session, saving } = this.desk;
     const id = session.shelved?.id;
     if (id !== this.named) this.typed = this.typedLabels = undefined;
     this.named = id;
-    if (keeping.asked && keeping.asked !== this.answering) this.updateComplete.then(() => this.querySelector('.conflict button')?.focus());
-    this.answering = keeping.asked;
+    if (saving.asked && saving.asked !== this.answering) this.updateComplete.then(() => this.querySelector('.conflict button')?.focus());
+    this.answering = saving.asked;
   }
 
   render() {
@@ -161,13 +161,13 @@ class ShelfList extends Part {
 
   /** @param {import('../state/shelf.js').Listed} pattern */
   #card(pattern) {
-    const { session, keeping } = this.desk;
+    const { session, saving } = this.desk;
     const open = session.shelved?.id === pattern.id;
     if (this.renaming === pattern.id) return this.#changing(pattern);
     const phrase = pattern.phrase && pattern.phrase !== pattern.name ? pattern.phrase : pattern.note;
     return html`
       <li class="card ${open ? 'open' : ''}" data-id=${pattern.id}>
-        <button type="button" class="card-open" @click=${() => keeping.open(pattern)} aria-current=${open ? 'true' : 'false'}>
+        <button type="button" class="card-open" @click=${() => saving.open(pattern)} aria-current=${open ? 'true' : 'false'}>
           <span class="card-thumb" data-revision=${pattern.revision} aria-hidden="true"></span>
           <span class="card-words"><b>${pattern.name}${open && session.unsaved ? html` <i class="card-changed">changed, not saved</i>` : nothing}</b>
             ${phrase ? html`<span class="card-phrase">${phrase}</span>` : nothing}
@@ -176,7 +176,7 @@ class ShelfList extends Part {
         <span class="card-verbs">
           ${pattern.tags.map((tag) => html`<button type="button" class="link card-label" title="Show what is labelled ${tag}" @click=${() => this.#look(tag)}>${tag}</button>`)}
           <button type="button" class="link" aria-label="Name and labels of ${pattern.name}" @click=${() => this.#startRenaming(pattern)}>Name, labels</button>
-          <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => keeping.remove(pattern)}>Remove</button>
+          <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => saving.remove(pattern)}>Remove</button>
         </span>
       </li>`;
   }
@@ -210,7 +210,7 @@ class ShelfList extends Part {
         : nothing}
       ${shelf.motions.length
         ? html`<ul class="shelf" aria-label="Named motions">${repeat(shelf.motions, (m) => m.id, (m) => html`<li class="card motion"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span>
-            <span class="card-verbs"><button type="button" class="link" aria-label="Remove ${m.name}" @click=${() => this.desk.removeMotion(m)}>Remove</button></span></li>`)}</ul>`
+            <span class="card-verbs"><button type="button" class="link" aria-label="Remove ${m.name}" @click=${() => this.desk.saving.removeMotion(m)}>Remove</button></span></li>`)}</ul>`
         : nothing}`;
   }
 
@@ -219,32 +219,32 @@ class ShelfList extends Part {
     event.preventDefault();
     const name = this.querySelector('#motion-name').value.trim();
     if (!name) return;
-    await this.desk.nameMotion(this.querySelector('#motion-side').value, name);
+    await this.desk.saving.nameMotion(this.querySelector('#motion-side').value, name);
     this.querySelector('#motion-name').value = '';
   }
 
   // What has to be answered before anything could be lost.
   #question() {
-    const { keeping } = this.desk;
-    const { asked } = keeping;
+    const { saving } = this.desk;
+    const { asked } = saving;
     switch (asked?.kind) {
       case 'changed':
         return question(html`<b>${asked.name}</b> was changed elsewhere since you opened it. Nothing of either is lost; say which to keep.`, [
-          ['Keep both: save mine as a new pattern', () => keeping.settleChanged('copy')],
-          ['Open the other one', () => keeping.settleChanged('theirs')],
-          ['Save mine over it', () => keeping.settleChanged('mine')],
+          ['Keep both: save mine as a new pattern', () => saving.settleChanged('copy')],
+          ['Open the other one', () => saving.settleChanged('theirs')],
+          ['Save mine over it', () => saving.settleChanged('mine')],
         ]);
       case 'twin':
         return question(html`There is one called <b>${asked.twin.name}</b> already.`, [
-          [`Keep both: this one as “${this.desk.shelf.freeName(asked.saving.name)}”`, () => keeping.settleTwin('both')],
-          ['Put this in its place', () => keeping.settleTwin('place')],
+          [`Keep both: this one as “${this.desk.shelf.freeName(asked.saving.name)}”`, () => saving.settleTwin('both')],
+          ['Put this in its place', () => saving.settleTwin('place')],
           ['Another name', () => this.#anotherName()],
         ]);
       case 'leaving':
         return question(html`<b>${asked.name}</b> has changes that are not saved.`, [
-          [`Save them, then open ${asked.to.name}`, () => keeping.settleLeaving('save')],
-          [`Open ${asked.to.name} without saving`, () => keeping.settleLeaving('leave')],
-          ['Stay here', () => keeping.settleLeaving('stay')],
+          [`Save them, then open ${asked.to.name}`, () => saving.settleLeaving('save')],
+          [`Open ${asked.to.name} without saving`, () => saving.settleLeaving('leave')],
+          ['Stay here', () => saving.settleLeaving('stay')],
         ]);
       default:
         return nothing;
@@ -252,9 +252,9 @@ class ShelfList extends Part {
   }
 
   async #anotherName() {
-    const { keeping } = this.desk;
-    this.typed = keeping.asked?.kind === 'twin' ? keeping.asked.saving.name : this.typed;
-    await keeping.settleTwin('another');
+    const { saving } = this.desk;
+    this.typed = saving.asked?.kind === 'twin' ? saving.asked.saving.name : this.typed;
+    await saving.settleTwin('another');
     await this.updateComplete;
     this.querySelector('#save-name').select();
   }
@@ -269,7 +269,7 @@ class ShelfList extends Part {
   async #put(how) {
     const name = (this.typed ?? '').trim();
     const typed = this.typedLabels === undefined ? {} : { labels: labels(this.typedLabels) };
-    if (!(await this.desk.keeping.save({ name, ...typed, ...how }))) return;
+    if (!(await this.desk.saving.save({ name, ...typed, ...how }))) return;
     this.typed = this.typedLabels = undefined;
     this.requestUpdate();
   }
@@ -295,7 +295,7 @@ class ShelfList extends Part {
     const name = this.querySelector('#rename').value.trim() || pattern.name;
     const now = labels(this.querySelector('#relabel').value);
     const same = name === pattern.name && now.join() === pattern.tags.join();
-    if (same || (await this.desk.keeping.rename(pattern, name, now))) this.#stopRenaming();
+    if (same || (await this.desk.saving.rename(pattern, name, now))) this.#stopRenaming();
   }
 
   // Thumbnails -------------------------------------------------------------------------------------------------------------------

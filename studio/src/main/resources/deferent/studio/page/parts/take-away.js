@@ -159,7 +159,7 @@ class TakePanel extends Part {
 
   #care(take, preview) {
     return html`<p class="told take-care" data-tone="warn"><b>Fast lights.</b> ${preview.caution}
-      ${this.desk.cared || take.motion.matches || preview.media_type === 'image/webp' ? nothing : html`<button type="button" class="link" @click=${() => { this.desk.know(); take.look(0); }}>Play the preview</button>`}</p>`;
+      ${this.desk.lights.known || take.motion.matches || preview.media_type === 'image/webp' ? nothing : html`<button type="button" class="link" @click=${() => { this.desk.lights.know(); take.look(0); }}>Play the preview</button>`}</p>`;
   }
 
   // Writing -------------------------------------------------------------------------------------------------------------------------

@@ -16,12 +16,14 @@ export class Keeping extends EventTarget {
   /**
    * @param {import('./session.js').Session} session
    * @param {import('./shelf.js').Shelf} shelf
+   * @param {import('./seek.js').Seek} seek
    * @param {{ say: (text: string, undo?: () => void) => void, complain: (problem: any) => void, opened: () => void }} page
    */
-  constructor(session, shelf, page) {
+  constructor(session, shelf, seek, page) {
     super();
     this.session = session;
     this.shelf = shelf;
+    this.seek = seek;
     this.page = page;
     /** @type {Asked | null} */
     this.asked = null;
@@ -206,6 +208,56 @@ export class Keeping extends EventTarget {
       this.page.complain(problem);
       shelf.refresh();
     }
+  }
+
+  /**
+   * Puts one hand's motion on the shelf under a name that phrases can then say.
+   *
+   * @param {Protocol.Side} side
+   * @param {string} name
+   */
+  async nameMotion(side, name) {
+    const { hand, spin, tether_m } = this.session.pattern.pairing[side];
+    try {
+      await this.shelf.add({ format: 1, kind: 'motion', name, hand, spin, tether_m });
+      this.page.say('Named: ' + name + '; say it in a phrase');
+    } catch (problem) {
+      this.page.complain(problem);
+    }
+  }
+
+  /** @param {import('./shelf.js').ListedMotion} motion */
+  async removeMotion({ id, name, revision }) {
+    const { shelf } = this;
+    try {
+      const { pattern } = await shelf.load(id);
+      await shelf.remove(id, revision);
+      this.page.say('Removed: ' + name, () => {
+        shelf.put(id, pattern, null).catch((problem) => this.page.complain(problem));
+      });
+    } catch (problem) {
+      this.page.complain(problem);
+      shelf.refresh();
+    }
+  }
+
+  /**
+   * Puts what a seek has found on the shelf.
+   *
+   * @param {{ key: string, said: string, pattern: object } | undefined} answer
+   */
+  async saveFound(answer) {
+    const { seek } = this;
+    if (!answer || seek.saved.has(answer.key)) return;
+    seek.saved.add(answer.key);
+    try {
+      await this.shelf.add(answer.pattern);
+      this.page.say('Saved: ' + answer.said);
+    } catch (problem) {
+      seek.saved.delete(answer.key);
+      this.page.complain(problem);
+    }
+    seek.dispatchEvent(new Event('state'));
   }
 
   /** @param {Asked | null} asked */

@@ -195,7 +195,7 @@ export class TakeAway extends EventTarget {
     if (this.asking) this.asking.abort();
     const asking = (this.asking = new AbortController());
     if (!this.ending || !this.desk.session.pattern) return;
-    const calm = this.motion.matches ? 'always' : this.desk.cared ? 'never' : 'fast';
+    const calm = this.motion.matches ? 'always' : this.desk.lights.known ? 'never' : 'fast';
     try {
       if (this.mode === 'photo') this.#photo(asking);
       const body = { ...(await this.#body()), panel: this.panel, calm };
