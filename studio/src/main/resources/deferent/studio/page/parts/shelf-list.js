@@ -22,6 +22,10 @@ class ShelfList extends Part {
     this.how = { order: 'name', grouped: false, ...JSON.parse(localStorage.getItem(KEPT) || '{}') };
     /** @type {string | null} */
     this.renaming = null;
+    /** Of which pattern the name was that stands in the field. @type {string | undefined} */
+    this.named = undefined;
+    /** @type {import('../state/keeping.js').Asked | null} */
+    this.answering = null;
     /** @type {string | undefined} */
     this.typed = undefined;
     /** @type {string | undefined} */
@@ -78,7 +82,7 @@ class ShelfList extends Part {
             ? html`<h2 class="shelf-head ${label === UNLABELLED ? 'quiet' : ''}">${label} <span class="quiet">${patterns.length}</span></h2>`
             : nothing}
           <ul class="shelf" aria-label=${label ? 'Shelf, ' + label : 'Shelf'}>
-            ${repeat(patterns, (p) => p.id, (p) => this.#card(p))}
+            ${repeat(patterns, (/** @type {import('../state/shelf.js').Listed} */ p) => p.id, (/** @type {import('../state/shelf.js').Listed} */ p) => this.#card(p))}
           </ul>`,
       )}
       ${shelf.patterns.length ? nothing : html`<p class="quiet">Nothing saved yet.</p>`}
@@ -209,7 +213,7 @@ class ShelfList extends Part {
           </form>`
         : nothing}
       ${shelf.motions.length
-        ? html`<ul class="shelf" aria-label="Named motions">${repeat(shelf.motions, (m) => m.id, (m) => html`<li class="card motion"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span>
+        ? html`<ul class="shelf" aria-label="Named motions">${repeat(shelf.motions, (/** @type {import('../state/shelf.js').ListedMotion} */ m) => m.id, (/** @type {import('../state/shelf.js').ListedMotion} */ m) => html`<li class="card motion"><span class="card-words"><b>${m.name}</b><span>${m.note || ''}</span></span>
             <span class="card-verbs"><button type="button" class="link" aria-label="Remove ${m.name}" @click=${() => this.desk.saving.removeMotion(m)}>Remove</button></span></li>`)}</ul>`
         : nothing}`;
   }

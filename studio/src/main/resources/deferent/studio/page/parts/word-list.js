@@ -6,6 +6,7 @@ import { post } from '../state/live.js';
 class WordList extends Part {
   constructor() {
     super();
+    /** @type {any[]} */
     this.words = [];
     this.wanted = '';
   }
@@ -34,7 +35,7 @@ class WordList extends Part {
         <header><h2 id="words-head">Words</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
         <p class="quiet">A phrase is two motions, one a hand, and what is said of them: <em>isolation vs four-petal antispin, split time, opposite</em>.</p>
         <label class="spoken" for="words-find">Find a word</label>
-        <input id="words-find" type="text" placeholder="Find a word" autocomplete="off" @input=${(e) => { this.wanted = e.target.value; this.requestUpdate(); }}>
+        <input id="words-find" type="text" placeholder="Find a word" autocomplete="off" @input=${(/** @type {any} */ e) => { this.wanted = e.target.value; this.requestUpdate(); }}>
         ${this.failed ? html`<p>${this.failed}</p>` : nothing}
         <dl class="words-all" tabindex="0" aria-label="Words and what they mean">
           ${shown.map(

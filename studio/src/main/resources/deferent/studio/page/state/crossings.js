@@ -30,6 +30,7 @@ export class Crossings extends EventTarget {
   constructor(session) {
     super();
     this.session = session;
+    /** @type {any} */
     this.to = null; // { phrase } or { pattern, name, id }
     this.near = 2;
     /** @type {Protocol.Freedom} */
@@ -46,7 +47,11 @@ export class Crossings extends EventTarget {
     return this.answer && this.answer.asked === this.session.pattern ? this.answer.crossings.slice(0, SHOWN) : [];
   }
 
-  /** Looks for crossings into another pattern; null ends it. */
+  /**
+   * Looks for crossings into another pattern; null ends it.
+   *
+   * @param {{ phrase?: string, pattern?: any, name?: string, id?: string } | null} to
+   */
   into(to) {
     this.to = to;
     this.answer = null;
@@ -55,19 +60,26 @@ export class Crossings extends EventTarget {
     this.#ask();
   }
 
+  /** @param {number} near */
   within(near) {
     this.near = near;
     this.#ask();
   }
 
-  /** @param {keyof Protocol.Freedom} key */
+  /**
+   * @param {keyof Protocol.Freedom} key
+   * @param {number | boolean | undefined} value
+   */
   let(key, value) {
     if (value === undefined) delete this.freedom[key];
     else Object.assign(this.freedom, { [key]: value });
     this.#ask();
   }
 
-  /** @returns {Protocol.Said<Protocol.Crossings>} */
+  /**
+   * @param {any} pattern
+   * @returns {Protocol.Said<Protocol.Crossings>}
+   */
   #question(pattern) {
     const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
     const { phrase, pattern: into } = this.to;
@@ -107,7 +119,11 @@ export class Crossings extends EventTarget {
     this.#tell();
   }
 
-  /** The passage through one of the moments, as it can be played; null where something else is wanted by then. */
+  /**
+   * The passage through one of the moments, as it can be played; null where something else is wanted by then.
+   *
+   * @param {number} i
+   */
   async passage(i) {
     const { answer } = this;
     if (!answer || answer.asked !== this.session.pattern) return null;

@@ -5,11 +5,20 @@
 
 const QUEUE = 12; // moves that may wait; when more come, the oldest waiting one is given up and counted
 
+/**
+ * A question, what hears its answer, and when it was seen to be asked and sent, milliseconds of the page.
+ *
+ * @typedef {{ id: number, asks: Protocol.Question | (() => Protocol.Question), answered: (answer: any, times: any) => void, kind: string,
+ *   seen: number, sent: number }} Waiting
+ */
+
 export class Live extends EventTarget {
   constructor() {
     super();
     this.next = 1;
+    /** @type {Waiting[]} */
     this.waiting = [];
+    /** @type {Waiting | null} */
     this.asked = null; // the question now with the server
     this.givenUp = 0;
     this.open = false;
@@ -54,7 +63,7 @@ export class Live extends EventTarget {
 
   /** @param {Protocol.Question} body */
   #put(body) {
-    this.socket.send(JSON.stringify(body));
+    /** @type {WebSocket} */ (this.socket).send(JSON.stringify(body));
   }
 
   /**
@@ -76,7 +85,11 @@ export class Live extends EventTarget {
     this.#send();
   }
 
-  /** Forgets what waits; an answer still on its way is thrown away. */
+  /**
+   * Forgets what waits; an answer still on its way is thrown away.
+   *
+   * @param {string} kind
+   */
   forget(kind) {
     this.waiting = this.waiting.filter((q) => q.kind !== kind);
     if (this.asked && this.asked.kind === kind) this.asked.answered = () => {};
@@ -92,7 +105,7 @@ export class Live extends EventTarget {
       // What is dear and only wanted while nothing newer is asked makes way.
       if (this.asked.kind !== 'settled' || this.waiting[0].kind === 'settled') return;
     }
-    const question = this.waiting.shift();
+    const question = /** @type {Waiting} */ (this.waiting.shift());
     const { id, asks } = question;
     const body = { ...(typeof asks === 'function' ? asks() : asks), id };
     question.sent = performance.now();
@@ -102,6 +115,7 @@ export class Live extends EventTarget {
   }
 
   // What nobody answers waits, and is asked again as often as the socket is tried again; a newer one of its kind takes its place.
+  /** @param {Waiting} question */
   #hold(question) {
     if (this.asked !== question) return;
     this.asked = null;
@@ -115,6 +129,7 @@ export class Live extends EventTarget {
     this.dispatchEvent(new Event('close'));
   }
 
+  /** @param {any} answer */
   #answer(answer) {
     const heard = this.streams.get(answer.id);
     if (heard) {
