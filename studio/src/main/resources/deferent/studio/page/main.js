@@ -390,6 +390,8 @@ export class Desk {
   #keep() {
     const { clock, side, session } = this;
     const { view, turn, lift, distance } = this.stage.camera;
+    // What was changed just now has no address of its own yet.
+    if (session.steps.stands) session.steps.stands.hash = location.hash;
     const { phase, playing } = session.aside ? this.was : clock;
     memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab === 'tools' ? 'reading' : side.tab, view: { view, turn, lift, distance } });
   }
