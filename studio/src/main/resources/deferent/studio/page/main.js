@@ -87,6 +87,9 @@ export class Desk {
     });
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => press(this, event));
+    $('.alone-leave').addEventListener('click', () => this.alone(false));
+    // Whoever leaves the whole screen by the browser's own key has the page again.
+    document.addEventListener('fullscreenchange', () => document.fullscreenElement || this.alone(false));
     addEventListener('pagehide', () => this.#keep());
     addEventListener('beforeunload', (event) => this.session.unsaved && event.preventDefault());
     // The foot's height is known once it is drawn, and changes with the window.
@@ -421,9 +424,9 @@ export class Desk {
     if (passing) this.session.open(passing.after, { shelved: null, then: () => this.stage.frame() });
   }
 
-  /** Nothing but the figure, in the whole screen where the browser allows it. */
-  alone() {
-    const alone = document.body.classList.toggle('alone');
+  /** Nothing but the figure, in the whole screen where the browser allows it; and back. */
+  alone(on = !document.body.classList.contains('alone')) {
+    const alone = document.body.classList.toggle('alone', on);
     if (alone) document.documentElement.requestFullscreen?.().catch(() => {});
     else if (document.fullscreenElement) document.exitFullscreen();
     this.stage.frame(true);

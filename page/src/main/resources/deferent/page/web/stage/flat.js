@@ -48,7 +48,7 @@ export class FlatDrawer {
       if ((show[ribbon.what.kind] === false && !light) || ribbon.what.kind === 'body') continue;
       this.#project(ribbon, camera);
       const style = light || RIBBON[ribbon.what.kind];
-      const colour = (light && ink[light.ink]) || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const colour = ink[style.ink] || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
       else this.#line(ribbon, colour, style);
     }

@@ -178,6 +178,7 @@ export function ribbonsOf(scene) {
       out.push({ id: item.id + ':figure', kind: base && base.side === item.side ? 'ghost' : 'figure', side: item.side, closed, track });
     }
   }
+  if (scene.best) out.push({ id: 'best', kind: 'best', side: scene.best.side, closed: scene.closed });
   for (const item of scene.items) {
     if (item.form === 'track' && item.role === 'head-trail') {
       out.push({
@@ -194,6 +195,7 @@ export function ribbonsOf(scene) {
 
 /** Points of a ribbon, as one array. */
 export function pointsOf(ribbon, scene) {
+  if (ribbon.kind === 'best') return scene.best.xyz;
   if (ribbon.track) return scene.tracks[ribbon.track];
   const item = scene.items[ribbon.index];
   const xyz = new Float32Array(3 * item.points.length);
@@ -207,6 +209,7 @@ export const RIBBON = {
   fixed: { core: 0.6, halo: 0, alpha: 0.4 },
   ghost: { core: 0.55, halo: 0, alpha: 0.55 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
+  best: { core: 1.1, halo: 0, alpha: 0.9, ink: 'link', left: [60, 0.5], right: [60, 0.5] },
   figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
   trail: { core: 1.9, halo: 7.5, alpha: 1, right: [90, 0.72] },
 };

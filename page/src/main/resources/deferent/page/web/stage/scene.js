@@ -15,6 +15,8 @@ export class Scene {
     this.cords = null; // pull of each side's cord
     this.base = null; // of a poi that was let go, the cycle it was let go from
     this.tethers = { left: 1, right: 1 };
+    /** @type {{ side: string, xyz: Float32Array } | null} */
+    this.best = null; // where a hand path would lie at best
     this.shape = ''; // which items there are; a new shape asks a drawer to build anew
   }
 
@@ -34,8 +36,15 @@ export class Scene {
     this.items = sent.items;
     this.#ghosts(sent);
     for (const side of ['left', 'right']) this.tethers[side] = this.#apart(side + '.hand', side + '.head', 0);
-    let shape = '' + sent.count + this.ghosts;
-    for (const item of sent.items) shape += '|' + item.id + item.form + (item.points ? item.points.length : '');
+    this.best = null;
+    this.reshape();
+  }
+
+  /** Says anew which items there are. */
+  reshape() {
+    let shape = '' + this.count + this.ghosts;
+    for (const item of this.items) shape += '|' + item.id + item.form + (item.points ? item.points.length : '');
+    if (this.best) shape += '|best ' + this.best.side + this.best.xyz.length;
     this.shape = shape;
   }
 

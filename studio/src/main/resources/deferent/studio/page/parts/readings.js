@@ -39,10 +39,11 @@ class ReadingList extends Part {
   connect(desk) {
     super.connect(desk);
     loadTerms().then(() => this.soon());
-    this.updateComplete.then(() => this.querySelector('word-told')?.connect(desk));
   }
 
   updated() {
+    const told = this.querySelector('word-told');
+    if (told && !told.desk) told.connect(this.desk);
     const { fit } = this.desk.session;
     if (fit && fit !== this.answered) this.querySelector('.fit-told')?.scrollIntoView({ block: 'nearest' });
     this.answered = fit;

@@ -71,7 +71,6 @@ class SidePanel extends Part {
     let pulled = false;
     const move = (e) => {
       if (!pulled && Math.abs(e.clientY - from) < PULLED) return;
-      if (!pulled) head.setPointerCapture(event.pointerId);
       pulled = true;
       const height = Math.max(least, Math.min(most, sheet.height + from - e.clientY));
       document.documentElement.style.setProperty('--sheet', height + 'px');
@@ -79,16 +78,18 @@ class SidePanel extends Part {
       last = { y: e.clientY, at: e.timeStamp, speed: (last.y - e.clientY) / took, height };
     };
     const end = () => {
-      head.removeEventListener('pointermove', move);
+      removeEventListener('pointermove', move);
       document.documentElement.style.removeProperty('--sheet');
       if (!pulled) return;
       // What a pull ends on is not pressed.
-      addEventListener('click', (e) => (e.stopPropagation(), e.preventDefault()), { capture: true, once: true });
+      const still = (e) => (e.stopPropagation(), e.preventDefault());
+      addEventListener('click', still, { capture: true, once: true });
+      setTimeout(() => removeEventListener('click', still, { capture: true }));
       setTimeout(() => this.draw(Math.abs(last.speed) > FLICK ? last.speed > 0 : last.height > (least + most) / 2));
     };
-    head.addEventListener('pointermove', move);
-    head.addEventListener('pointerup', end, { once: true });
-    head.addEventListener('pointercancel', end, { once: true });
+    addEventListener('pointermove', move);
+    addEventListener('pointerup', end, { once: true });
+    addEventListener('pointercancel', end, { once: true });
   }
 
   get head() {

@@ -25,6 +25,7 @@ class StageTools extends Part {
         )}
         <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>
       </fieldset>
+      <button type="button" class="straight" title="Nothing but the figure (X)" aria-keyshortcuts="X" @click=${() => this.desk.alone(true)}>Full screen</button>
       <fieldset class="views looks">
         <legend class="spoken">What is shown</legend>
         ${[false, true].map(

@@ -16,6 +16,20 @@ export function gap(metres) {
   return cm(metres, Math.abs(metres) < 0.0995 ? 1 : 0);
 }
 
+/**
+ * A distance as sentences say it: 4 mm, 4.1 cm, 30 cm, 1.2 m.
+ *
+ * @param {number} metres
+ */
+export function length(metres) {
+  const size = Math.abs(metres);
+  if (size < 0.0005) return '0' + THIN + 'cm';
+  if (size < 0.0095) return signed(String(Math.round(metres * 1000))) + THIN + 'mm';
+  if (size < 0.0995) return signed(trimmed(metres * 100, 1)) + THIN + 'cm';
+  if (size < 0.995) return signed(String(Math.round(metres * 100))) + THIN + 'cm';
+  return signed(trimmed(metres, 2)) + THIN + 'm';
+}
+
 /** @param {number} value */
 export function degrees(value) {
   return signed(trimmed(value, 1)) + '°';

@@ -4,6 +4,7 @@
 import { cm } from '../parts/units.js';
 import { sizeSaid } from './handles.js';
 import { Reach } from './reach.js';
+import { Snap } from './snap.js';
 
 const STILL = { mouse: 3, touch: 7 }; // pixels within which a press is no drag
 const SAME = 6; // pixels within which a click is at the same place
@@ -17,6 +18,7 @@ export class Grab {
   constructor(stage) {
     this.stage = stage;
     this.reach = new Reach(stage);
+    this.snap = new Snap(stage);
     /** @type {Held | null} */
     this.near = null; // what would move
     this.turn = { x: -99, y: -99, index: 0 }; // where what lies beneath was asked for
@@ -94,7 +96,7 @@ export class Grab {
     if (key.endsWith('.tether') || key.endsWith('.poi')) lit.cord = side;
     if (what === 'hand' || what === 'head') lit.at = this.stage.idealAt(side + '.' + what, this.spot);
     else if (what === 'centre' || what === 'tilt') lit.at = this.stage.handles.all.get(side + '.' + what)?.now || null;
-    return lit;
+    return Object.assign(lit, this.snap.light);
   }
 
   /** The word beside what would move, or moves. */
@@ -106,7 +108,7 @@ export class Grab {
     }
     const [x, y] = this.at;
     const more = !stage.grip && this.count > 1 ? ' · click for the next' : '';
-    stage.labels.tell(named(stage.session, near) + (stage.grip?.snapped ? ', the link closes' : '') + (stage.always ? '' : more), x, y);
+    stage.labels.tell(named(stage.session, near) + (this.snap.now && stage.session.linked ? ', linked' : this.snap.now ? ', same figure' : '') + (stage.always ? '' : more), x, y);
   }
 
   /** What moves by itself goes dark once it has left the pointer. */
@@ -159,7 +161,6 @@ export class Grab {
       dx: this.spot[0] - x,
       dy: this.spot[1] - y,
       moved: false,
-      snapped: null,
     };
     if (shown) shown.classList.add('held');
     this.#light(held, x, y, stack.length);
@@ -172,6 +173,8 @@ export class Grab {
       if (Math.hypot(event.clientX - grip.from[0], event.clientY - grip.from[1]) < grip.still) return;
       clearTimeout(this.holding);
       grip.moved = true;
+      stage.best.forget();
+      this.snap.begin(grip.held, grip.key);
       stage.session.grab(grip.key, grip.held.at, stage.clock.phase);
     }
     const [x, y] = this.#place(event);
@@ -187,9 +190,9 @@ export class Grab {
     return camera.meet(x, y, at, Math.abs(facing) > 0.2 ? normal : camera.ahead);
   }
 
-  /** Changes in the place of the grab itself: a cord that is pulled becomes longer and does not turn. */
+  /** Changes in the place of the grab itself: where the link closes a size is held, and a cord that is pulled does not turn. */
   #set({ key, held }, to) {
-    if (held.what !== 'cord') return undefined;
+    if (held.what !== 'cord') return this.snap.hold(held, to);
     const { base } = this.stage.session.dragging;
     const hand = this.stage.idealAt(held.side + '.hand', [0, 0, 0]);
     if (!this.stage.grip.cord) {
@@ -200,7 +203,8 @@ export class Grab {
     const { cord } = this.stage.grip;
     const reached = cord.arm.reduce((sum, v, i) => sum + v * (to[i] - cord.hand[i]), 0);
     const metres = Math.round(1000 * cord.tether * Math.max(0.02, reached / cord.long)) / 1000;
-    return [{ set: key + '_m', to: Math.min(5, Math.max(0.01, metres)) }];
+    const snapped = this.snap.hold(held, to, metres);
+    return snapped || [{ set: key + '_m', to: Math.min(5, Math.max(0.01, metres)) }];
   }
 
   #lift(event, lost = false) {
@@ -226,6 +230,7 @@ export class Grab {
     stage.grip = null;
     this.chosen = whole && grip.moved ? '' : this.chosen;
     if (grip.shown) grip.shown.classList.remove('held');
+    this.snap.end();
     if (grip.moved) stage.session.release();
     if (grip.playing) stage.clock.play(true);
     if (stage.handles.coarse.matches) this.near = null;

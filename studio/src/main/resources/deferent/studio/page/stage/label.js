@@ -1,7 +1,8 @@
 // Words on the stage beside what they measure: which side is which, how far the rider's hand is from the carrier's head, and what
 // would move if it were taken hold of.
 
-import { gap } from '../parts/units.js';
+import { length } from '../parts/units.js';
+import { linkOf } from './best.js';
 import { move } from './handles.js';
 
 const PLACES = [[12, -26], [12, 10], [-1, -26], [-1, 10], [12, -58], [12, 42], [-1, -58], [-1, 42], [64, -8], [-64, -8]];
@@ -12,6 +13,9 @@ export class Labels {
     this.stage = stage;
     this.letters = { left: stage.querySelector('[data-side=left]'), right: stage.querySelector('[data-side=right]') };
     this.link = stage.querySelector('.link-label');
+    this.now = this.link.children[0];
+    this.most = this.link.children[1];
+    this.best = stage.querySelector('.best-label');
     this.word = stage.querySelector('.grab-word');
     this.spot = [0, 0, 0];
     this.place = new Float32Array(3);
@@ -25,18 +29,24 @@ export class Labels {
       if (camera.project(p[0], p[1], p[2], this.spot)) move(this.letters[side], Math.max(6, this.spot[0] - 17), this.spot[1] + 15);
     }
     this.#apart();
+    this.#atBest();
   }
 
-  // The label says what the strip says: the distance in the plane, without the hand's breadth between the two planes.
+  // The label says what the strip says, the distance in the plane at this moment, and how far that goes over the cycle, as the
+  // sentence over the stage has it.
   #apart() {
     const { camera, picture, session, clock } = this.stage;
     this.link.hidden = !picture.linkShown;
     if (!picture.linkShown) return;
     const { gap_m: open, tolerance_m: breadth = 0.08 } = session.now.strip;
     const now = open[Math.floor(clock.phase * open.length) % open.length];
-    const text = gap(now);
-    if (this.said !== text) {
-      this.link.textContent = this.said = text;
+    const link = session.aside || session.show !== 'ideal' ? null : linkOf(session.answer);
+    const text = length(now);
+    const most = link ? length(link.inplane_gap_m) : text;
+    if (this.said !== text + most) {
+      this.said = text + most;
+      this.now.textContent = text;
+      this.most.textContent = most === text ? '' : ' up to ' + most;
       this.link.classList.toggle('closed', now <= breadth);
       this.wide = this.link.offsetWidth || 56;
       this.high = this.link.offsetHeight || 20;
@@ -45,6 +55,30 @@ export class Labels {
     if (!camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot)) return;
     const [x, y] = this.#clear(this.spot[0], this.spot[1]);
     move(this.link, x, y);
+  }
+
+  // The ghost of how the hand path would lie at best, with how far apart they then are at most.
+  #atBest() {
+    const { camera, session } = this.stage;
+    const found = this.stage.asked && !session.dragging && !session.aside ? this.stage.best.found : null;
+    this.best.hidden = !found;
+    if (!found) return;
+    if (this.bestOf !== found) {
+      this.bestOf = found;
+      const link = linkOf(session.answer);
+      const said = length(found.gap);
+      // What the reading calls at best forgets the time; where that is less, this is the best that placing alone brings.
+      const text = (link && length(link.shape_gap_m) === said ? 'at best ' : 'placed best ') + said;
+      this.best.textContent = text;
+      this.best.setAttribute('aria-label', `${text}: put the ${found.rider} hand there`);
+      this.bestWide = this.best.offsetWidth;
+    }
+    const seen = camera.project(found.top[0], found.top[1], found.top[2], this.spot);
+    const edges = this.stage.edges;
+    if (!seen) return;
+    const x = Math.max(6, Math.min(camera.width - edges.right - this.bestWide - 6, this.spot[0] - this.bestWide / 2));
+    const y = Math.max(edges.above + 4, this.spot[1] - this.best.offsetHeight - 6);
+    move(this.best, x, y);
   }
 
   // The first place about a point that no handle lies in; where it stands it stays, while it can.

@@ -39,7 +39,8 @@ export class Reach {
    */
   at(x, y, finger = false, whole = !finger) {
     const { session, handles } = this.stage;
-    if (!session.pattern || session.aside) return [];
+    // What plays once, and what students look at, is not to be changed by hand.
+    if (!session.pattern || session.aside || document.body.classList.contains('lesson')) return [];
     const point = finger ? POINT.touch : POINT.mouse;
     const line = finger ? LINE.touch : LINE.mouse;
     /** @type {Held[]} */

@@ -7,6 +7,7 @@
 import { Camera } from './camera.js';
 import { FlatDrawer } from './flat.js';
 import { Picture } from './picture.js';
+import { Best } from './best.js';
 import { Grab } from './grab.js';
 import { Handles } from './handles.js';
 import { Labels } from './label.js';
@@ -42,6 +43,7 @@ export class StageElement extends HTMLElement {
     this.clock = clock;
     session.addEventListener('scene', (event) => this.#answered(event.detail));
     clock.addEventListener('tick', () => this.draw());
+    session.addEventListener('state', () => session.answer && this.best.look());
     this.draw();
   }
 
@@ -51,14 +53,17 @@ export class StageElement extends HTMLElement {
       <canvas class="stage-canvas" tabindex="0" role="application" aria-roledescription="stage" aria-label="Stage. Arrow keys turn the view, plus and minus zoom."></canvas>
       <span class="stage-letter" data-side="left" aria-hidden="true">L</span>
       <span class="stage-letter" data-side="right" aria-hidden="true">R</span>
-      <output class="link-label" aria-hidden="true"></output>
+      <output class="link-label" aria-hidden="true"><b></b><small></small></output>
       <div class="handles" role="group" aria-label="Handles: drag, or focus one and use the arrow keys"></div>
+      <button type="button" class="best-label over" hidden></button>
+      <button type="button" class="alone-leave over" aria-label="Back to the page" title="Back to the page (X)"><svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 5 10 10M15 5 5 15" stroke="currentColor" stroke-width="1.8"/></svg></button>
       <output class="grab-word" aria-hidden="true" hidden></output>
       <div class="grab-offers over" role="group" aria-label="What lies here" hidden></div>`;
     this.canvas = this.querySelector('canvas');
     this.rack = this.querySelector('.handles');
     this.handles = new Handles(this, this.rack);
     this.labels = new Labels(this);
+    this.best = new Best(this);
     this.grab = new Grab(this);
     this.drawer = this.#drawer();
     new ResizeObserver(() => this.#resize()).observe(this);
@@ -164,7 +169,7 @@ export class StageElement extends HTMLElement {
 
   /** Nothing is at the stage any more. */
   rest() {
-    if (this.grip || this.rack.contains(document.activeElement)) this.#near();
+    if (this.grip || this.#within(document.activeElement)) this.#near();
     else this.#reveal(false);
   }
 
@@ -214,6 +219,7 @@ export class StageElement extends HTMLElement {
     const { show } = this;
     const asked = !!this.asked;
     show.cords = show.link = show.path = asked;
+    show.best = asked && !document.body.classList.contains('lesson');
     const fade = this.persistence / this.session.scene.period;
     show.figure = fade < 1;
     show.body = this.camera.view !== 'eyes';
@@ -241,7 +247,12 @@ export class StageElement extends HTMLElement {
       this.askedBefore = this.asked;
       this.#near();
     }, { capture: true });
-    this.addEventListener('focusin', (event) => this.rack.contains(event.target) && this.#near());
+    this.addEventListener('focusin', (event) => this.#within(event.target) && this.#near());
+  }
+
+  // Whether the keyboard is at a handle or at what else can be pressed on the stage.
+  #within(element) {
+    return element !== this.canvas && this.contains(element);
   }
 }
 

@@ -3,7 +3,7 @@
 // beats, petals and stalls.
 
 import uPlot from 'uplot';
-import { gap, seconds, signed, trimmed } from '../parts/units.js';
+import { length, seconds, signed, trimmed } from '../parts/units.js';
 
 const LINE = 14; // pixels left free at both ends of the line
 const PULL = 26; // pixels that a pull up or down goes before it opens or shuts the strip
@@ -65,8 +65,8 @@ export class StripElement extends HTMLElement {
         <div class="line-now" aria-hidden="true"></div>
         <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">
         <div class="strip-gates" role="group" aria-label="Moments at which another pattern could begin"></div>
-        <button type="button" class="loop-end" data-end="from" role="slider" aria-label="Loop from" aria-valuemin="0" aria-valuemax="100"></button>
-        <button type="button" class="loop-end" data-end="to" role="slider" aria-label="Loop to" aria-valuemin="0" aria-valuemax="100"></button>
+        <div class="loop-end" data-end="from" role="slider" tabindex="0" aria-label="Loop from" aria-valuemin="0" aria-valuemax="100" aria-valuenow="0"></div>
+        <div class="loop-end" data-end="to" role="slider" tabindex="0" aria-label="Loop to" aria-valuemin="0" aria-valuemax="100" aria-valuenow="100"></div>
       </div>`;
     const $ = (name) => this.querySelector(name);
     this.full = $('.strip-full');
@@ -481,7 +481,7 @@ export class StripElement extends HTMLElement {
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${gap(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${length(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
   }

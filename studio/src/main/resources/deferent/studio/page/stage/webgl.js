@@ -274,9 +274,9 @@ export class WebglDrawer {
       const u = ribbon.mesh.material.uniforms;
       const { kind } = ribbon.what;
       const light = lightOf(ribbon.what, look.lit);
-      const colour =
-        kind === 'body' ? ink.outline : (light && ink[light.ink]) || (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       const style = light || RIBBON[kind];
+      const colour =
+        kind === 'body' ? ink.outline : ink[style.ink] || (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
       u.core.value = style.core * this.ratio;
       u.halo.value = style.halo * this.ratio;
