@@ -96,7 +96,7 @@ final class Desk {
     static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
-            AskKey.word("of", "which of them", List.of("seek", "map", "take"));
+            AskKey.word("of", "which of them", List.of("seek", "map", "next", "take"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -276,6 +276,10 @@ final class Desk {
         return new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf));
     }
 
+    Errand next(Question asked) {
+        return new Errand(Lanes.Work.SHORT, NextAsk.of(asked, words.lexicon(), shelf));
+    }
+
     ObjectNode photo(Question asked) {
         return takes.photo(asked);
     }
@@ -408,6 +412,14 @@ final class Desk {
         node.put("step", sizing.step());
     }
 
+    ObjectNode moves(Question asked) {
+        return SmallPictures.moves(asked, words.lexicon());
+    }
+
+    ObjectNode complete(Question asked) {
+        return SmallPictures.complete(asked, words.lexicon());
+    }
+
     ObjectNode words(Question asked) {
         Optional<String> word = asked.maybe(WORD);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
@@ -423,6 +435,7 @@ final class Desk {
             node.put("sizes_unsaid", entry.sizesUnsaid());
             ArrayNode also = node.putArray("also_said");
             entry.alsoSaid().forEach(also::add);
+            SmallPictures.word(node, entry, words.lexicon());
         }
         if (word.isEmpty()) {
             ArrayNode terms = answer.putArray("terms");

@@ -87,7 +87,7 @@ class FullShelfPageTest extends InChromium {
                                                           const box = card.getBoundingClientRect();
                                                           return box.height && box.top < innerHeight && box.bottom > 0;
                                                         });
-                                                        if (cards.length > 3 && cards.every((card) => card.querySelector('moving-thumb')?.lines)) {
+                                                        if (cards.length > 3 && cards.every((card) => card.querySelector('moving-thumb')?.drawn)) {
                                                           requestAnimationFrame(() => done(performance.now() - from));
                                                         } else requestAnimationFrame(drawn);
                                                       };
@@ -249,7 +249,7 @@ class FullShelfPageTest extends InChromium {
         try (Visit visit = movingVisit()) {
             openShelf(visit);
             visit.until(
-                    "[...document.querySelectorAll('.card moving-thumb')].filter(t => t.lines)"
+                    "[...document.querySelectorAll('.card moving-thumb')].filter(t => t.drawn)"
                             + ".length === 2");
             visit.page().mouse().move(300, 300);
             visit.page()

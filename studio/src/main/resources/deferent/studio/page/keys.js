@@ -43,14 +43,16 @@ export const KEYS = [
     { shows: 'arrows', says: 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm' },
   ]],
   ['Page', [
+    { shows: 'Q', says: 'figures to pick from', does: { q: act('gallery') } },
     { shows: 'M', says: 'the menu', does: { m: act('tools') } },
     { shows: 'O', says: 'open or shut the strip', does: { o: act('strip') } },
     { shows: '1 2 3', says: 'can I spin it, sizes, shelf; once more shuts the drawer', does: { 1: door('reading'), 2: door('sizes'), 3: door('shelf') } },
     { shows: 'N', says: 'plain words, or all the numbers', does: { n: (desk) => desk.turnDepth() } },
     { shows: '4 5 6', says: 'what could come next, seek, map', does: { 4: door('crossings'), 5: door('seek'), 6: door('map') } },
     { shows: 'A', says: 'save the find in focus on the shelf' },
+    { shows: 'Y', says: 'share: what fits where it goes', does: { y: act('share') } },
     { shows: 'E', says: 'take away: pictures, sheets, clips, pages', does: { e: act('take') } },
-    { shows: 'W', says: 'words a phrase can say', does: { w: act('words') } },
+    { shows: 'W', says: 'words a phrase can say, each with its picture', does: { w: act('words') } },
     { shows: '?', says: 'this list', does: { '?': act('keys') } },
   ]],
 ];
@@ -79,7 +81,9 @@ export function press(desk, event) {
   }
   const asked = document.querySelector('dialog[open]');
   if (key === 'Escape' && !asked) {
-    if (desk.session.aside) {
+    if (desk.gallery.isOpen) {
+      desk.gallery.turn();
+    } else if (desk.session.aside) {
       event.preventDefault();
       desk.session.back();
     } else if (desk.lesson.on) {
@@ -89,6 +93,13 @@ export function press(desk, event) {
   }
   const writing = at.closest?.('input:not([type=radio]):not([type=checkbox]):not([type=range]), textarea');
   if (writing || event.altKey || asked) return;
+  // Before the gallery there is nothing to act on: letters are the beginning of a phrase.
+  if (desk.gallery.isOpen && key !== 'q' && key !== '?') {
+    if (/^[a-z0-9]$/.test(key)) desk.phrase.focusField();
+    else if (key === '/') DOES[key](desk, event);
+    if (key === '/') event.preventDefault();
+    return;
+  }
   if (key === ' ' && at.closest?.('button, summary, a, input')) return;
   if (!desk.singleKeys && key !== '?') return;
   const does = DOES[key];

@@ -25,6 +25,8 @@ import { SHOWS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
+import './parts/gallery.js';
+import './parts/share.js';
 import './parts/take-away.js';
 
 const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
@@ -59,7 +61,9 @@ export class Desk {
     this.keys = $('key-list');
     this.words = $('word-list');
     this.away = $('take-panel');
+    this.sharing = $('share-panel');
     this.phrase = $('phrase-line');
+    this.gallery = $('figure-gallery');
     this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
@@ -74,7 +78,8 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.gallery]) part.connect(this);
+    $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
@@ -101,7 +106,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys' | 'strip' | 'tools' | 'lesson'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'address' | 'take' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -141,7 +146,10 @@ export class Desk {
         this.saving.save({});
         break;
       case 'share':
-        this.#share();
+        this.sharing.open();
+        break;
+      case 'address':
+        this.#address();
         break;
       case 'take':
         this.away.open();
@@ -157,6 +165,9 @@ export class Desk {
         break;
       case 'words':
         this.words.open();
+        break;
+      case 'gallery':
+        this.gallery.turn();
         break;
       case 'keys':
         this.keys.open();
@@ -262,7 +273,7 @@ export class Desk {
     };
   }
 
-  async #share() {
+  async #address() {
     if (!this.session.answer) return;
     const url = new URL(location.href);
     url.search = '';
@@ -289,7 +300,8 @@ export class Desk {
   // What follows from a change ----------------------------------------------------------------------------------------------------
 
   #colours() {
-    const light = this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches);
+    // What is picked from stands in the dark, whatever the page's colours.
+    const light = !this.gallery.isOpen && (this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches));
     document.documentElement.dataset.theme = light ? 'light' : 'dark';
     this.stage.recolour();
     this.strip.recolour();
@@ -310,6 +322,7 @@ export class Desk {
     }
     if (!this.started) {
       this.started = true;
+      localStorage.setItem('deferent.opened', 'yes');
       this.stage.frame();
       if (this.left) this.#seeAgain(this.left.view);
       document.body.classList.add('ready');
@@ -399,8 +412,27 @@ export class Desk {
     memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab === 'tools' ? 'reading' : side.tab, view: { view, turn, lift, distance } });
   }
 
+  // Whoever was never here picks something first.
   #begin() {
-    if (!this.session.answer) this.session.say(FIRST);
+    if (this.session.answer) return;
+    if (localStorage.getItem('deferent.opened')) {
+      this.session.say(FIRST);
+      return;
+    }
+    this.gallery.open();
+    document.body.classList.add('ready');
+  }
+
+  /** The gallery is all that is seen while something is picked, and nothing moves behind it. */
+  choosing(on) {
+    document.body.classList.toggle('choosing', on);
+    if (on) {
+      this.played = this.clock.playing;
+      this.clock.play(false);
+    } else if (this.played) {
+      this.clock.play(true);
+    }
+    this.#colours();
   }
 
   // Where what could come next could begin.

@@ -35,6 +35,7 @@ class SidePanel extends Part {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
     this.draw(true);
+    this.#looks();
   }
 
   /** Shows that, or pushes the drawer in where it is what is shown. */
@@ -43,11 +44,19 @@ class SidePanel extends Part {
     else this.show(tab);
   }
 
+  // What could come next is looked for only while somebody looks at it.
+  #looks() {
+    const { crossings } = this.desk;
+    if (this.open && this.tab === 'crossings') crossings.look();
+    else crossings.away();
+  }
+
   /** Draws the drawer out, or pushes it in. */
   draw(open) {
     this.requestUpdate();
     if (open === this.open) return;
     this.open = open;
+    this.#looks();
     if (this.tab !== 'tools') localStorage.setItem('deferent.drawer', open ? 'open' : 'shut');
     this.updateComplete.then(() => this.desk.stage.frame(true));
   }

@@ -36,7 +36,7 @@ class TempoBar extends Part {
       <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
         title=${tempo ? 'Tempo: hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
         .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
-      <button type="button" class="share" @click=${() => this.desk.act('share')} title="Copy this pattern’s address">Share</button>`;
+      <button type="button" class="share" @click=${() => this.desk.act('share')} title="A clip, a picture, a sheet or its address, for where it goes (Y)" aria-keyshortcuts="Y">Share</button>`;
   }
 
   /** @param {any} event */

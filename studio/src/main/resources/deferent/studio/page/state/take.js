@@ -98,6 +98,13 @@ export class TakeAway extends EventTarget {
     this.look(0);
   }
 
+  /** Takes this pattern as a file with wishes that fit where it goes; what was wished before is forgotten. */
+  fit(as, wishes) {
+    this.what = 'this';
+    this.as = as;
+    this.said = { ...wishes };
+  }
+
   /** Says a wish, or unsays it. */
   wish(key, value) {
     this.said = { ...this.said, [key]: value };
