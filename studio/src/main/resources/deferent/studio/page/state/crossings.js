@@ -58,7 +58,7 @@ export class Crossings extends EventTarget {
   /**
    * Looks for crossings into another pattern; null ends it.
    *
-   * @param {{ phrase?: string, pattern?: any, name?: string, id?: string } | null} to
+   * @param {{ phrase?: string, pattern?: any, name?: string, id?: string, key?: string, who?: Protocol.Who } | null} to
    */
   into(to) {
     this.to = to;
@@ -100,6 +100,7 @@ export class Crossings extends EventTarget {
     this.#tell();
   }
 
+  /** @param {any} part */
   #heard(part) {
     if (part.answer) {
       const found = [...this.next.values(), part.answer].sort((a, b) => a.roughness_weights - b.roughness_weights);
@@ -110,7 +111,11 @@ export class Crossings extends EventTarget {
     this.#tell();
   }
 
-  /** Into one of what could come next, through its smoothest moment; resolves once its moments are known. */
+  /**
+   * Into one of what could come next, through its smoothest moment; resolves once its moments are known.
+   *
+   * @param {string} key
+   */
   async enter(key) {
     const { pattern, name, who } = this.next.get(key);
     if (this.finding) this.session.live.stop('next'); // what was picked matters more
@@ -178,7 +183,12 @@ export class Crossings extends EventTarget {
     if (this.answer && !this.answer.crossings.length) this.#mend(pattern, count);
   }
 
-  // Where there is no crossing, what would make one is tried, one thing at a time, and offered where it does.
+  /**
+   * Where there is no crossing, what would make one is tried, one thing at a time, and offered where it does.
+   *
+   * @param {any} pattern
+   * @param {number} count
+   */
   async #mend(pattern, count) {
     const wider = NEAR[this.near + 1];
     /** @type {[string, object, () => void][]} */
