@@ -132,7 +132,7 @@ final class ShelfDesk {
             context.status(304);
             return;
         }
-        json(context, SeekAsk.moves(pictured(kept).pairing()));
+        json(context, SmallPictures.of(pictured(kept).pairing(), SmallPictures.USUAL));
     }
 
     private static PatternDocument pictured(Kept kept) {
