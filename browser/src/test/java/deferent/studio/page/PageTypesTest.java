@@ -109,7 +109,8 @@ class PageTypesTest extends InChromium {
      */
     @Test
     void everyFileButThoseListedIsStrict() throws IOException {
-        List<String> listed = Files.readAllLines(Path.of("src/test/resources/typescript/not-strict.txt"));
+        List<String> listed =
+                Files.readAllLines(Path.of("src/test/resources/typescript/not-strict.txt"));
         Map<String, List<String>> strict = byFile(asked("strictComplaints", Map.of()));
         assertThat(
                         strict.entrySet().stream()
@@ -117,7 +118,9 @@ class PageTypesTest extends InChromium {
                                 .flatMap(e -> e.getValue().stream()))
                 .as("not strict")
                 .isEmpty();
-        assertThat(listed).as("strict by now, so no longer to be listed").isSubsetOf(strict.keySet());
+        assertThat(listed)
+                .as("strict by now, so no longer to be listed")
+                .isSubsetOf(strict.keySet());
     }
 
     @Test
