@@ -109,10 +109,9 @@ class ViewPageTest extends InChromium {
         }
         try (Visit visit = movingVisit()) {
             visit.settled();
-            // Asked within one turn of the page, so that a busy machine has not glided on meanwhile.
-            assertThat(
-                            visit.number(
-                                    "(deferentStage.see('above'), deferentStage.camera.eye[1])"))
+            // Asked within one turn of the page, so that a busy machine has not glided on
+            // meanwhile.
+            assertThat(visit.number("(deferentStage.see('above'), deferentStage.camera.eye[1])"))
                     .isLessThan(1.5);
             visit.until("!deferentStage.look.gliding");
             assertThat(visit.number("deferentStage.camera.eye[1]")).isGreaterThan(2);

@@ -7,7 +7,8 @@
  * audience, keeps its trunk upright and its shoulders level; it turns only in {@link
  * deferent.reading.body.TrunkTurn} and leans or shrugs only in {@link deferent.reading.body.Bend};
  * {@link deferent.reading.body.PoseOver} has all of it over the cycle, which {@link
- * deferent.reading.body.Person} is drawn from. Everything here is a reading and never a veto, because a spinner steps and leans too.
+ * deferent.reading.body.Person} is drawn from. Everything here is a reading and never a veto,
+ * because a spinner steps and leans too.
  */
 @NullMarked
 package deferent.reading.body;
