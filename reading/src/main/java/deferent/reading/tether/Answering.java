@@ -2,7 +2,6 @@ package deferent.reading.tether;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.HandLimits;
-import java.util.List;
 import java.util.SplittableRandom;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -46,7 +45,7 @@ final class Answering {
      * So far a correction takes a hand off its path at most, metres, where its limits do not say;
      * our choice.
      */
-    private static final double SHIFT = 0.5;
+    static final double SHIFT = 0.5;
 
     /** How a hand answers: where its shift should be at a node of the run. */
     sealed interface Way {
@@ -62,19 +61,6 @@ final class Answering {
      */
     record Steady(Gains within, Gains across, double delay) implements Way {
         static final Steady NONE = new Steady(Gains.NONE, Gains.NONE, Steadiness.REACTION);
-    }
-
-    /**
-     * Against the slip as it must be by now ({@link KnowingAnswer}).
-     *
-     * @param parts in a plane one for either axis that is answered, in space one for both
-     */
-    record Knowing(List<Part> parts, double delay) implements Way {
-        /**
-         * @param axis the first that its law is of
-         * @param gains of that law
-         */
-        record Part(SlipLaw law, int axis, double[] gains) {}
     }
 
     /**
@@ -361,10 +347,7 @@ final class Answering {
             while (node + 1 < planned - 1 && times[node + 1] <= soon) {
                 node++;
             }
-            double part =
-                    way instanceof Knowing
-                            ? 0
-                            : Math.min(1, (soon - times[node]) / (times[node + 1] - times[node]));
+            double part = Math.min(1, (soon - times[node]) / (times[node + 1] - times[node]));
             double[] want = new double[2];
             double[] one = new double[2];
             for (int end = 0; end < 2; end++) {
@@ -392,9 +375,7 @@ final class Answering {
                     && (planned < now + 3 || times[planned - 2] <= times[now + 1] + LAG)) {
                 feel(times[planned]);
                 double[] u = new double[2];
-                if (way instanceof Knowing knowing) {
-                    know(knowing, u);
-                } else if (way instanceof Once once) {
+                if (way instanceof Once once) {
                     strike(once, u);
                 } else if (way instanceof Steady steady) {
                     double[] felt = felt(times[planned] - steady.delay() + off, planned);
@@ -412,38 +393,6 @@ final class Answering {
                 share = 1 + Correction.UNSURE * (2 * random.nextDouble() - 1);
                 offUntil = time + ANEW;
             }
-        }
-
-        private void know(Knowing knowing, double[] u) {
-            double look = times[planned] - knowing.delay();
-            if (look < times[0] || now == 0) {
-                return;
-            }
-            int node = before(look);
-            double[] felt = felt(look + off, node + 1);
-            for (Knowing.Part part : knowing.parts()) {
-                know(part, felt, node, times[node + 1] - look, u);
-            }
-        }
-
-        // What is left of the step in which it was seen goes on at the same rate.
-        private void know(Knowing.Part part, double[] felt, int node, double rest, double[] u) {
-            SlipLaw law = part.law();
-            int axes = law.axes();
-            double[] y = new double[2 * axes];
-            double[] next = new double[2 * axes];
-            for (int a = 0; a < axes; a++) {
-                y[axes + a] = felt[2 + part.axis() + a];
-                y[a] = felt[part.axis() + a] + rest * y[axes + a];
-            }
-            for (int i = node + 1; i < planned; i++) {
-                law.held((begun + i) % steps, y, 0, shifts, 2 * i + part.axis(), next, 0);
-                System.arraycopy(next, 0, y, 0, y.length);
-                if ((begun + i + 1) % steps == 0) {
-                    law.begunAnew(y, 0);
-                }
-            }
-            KnowingAnswer.shift(law, part.gains(), (begun + planned) % steps, y, u, part.axis());
         }
 
         private void answer(Gains within, Gains across, double[] felt, double[] u) {

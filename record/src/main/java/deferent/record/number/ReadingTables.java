@@ -276,7 +276,7 @@ public final class ReadingTables {
                             CordTables.HAND_PATH_KEPT,
                             (all, side) -> all.cord(side).handPathKept())
                     .sides("steadiness", CordTables.STEADINESS.written(), Readings::cord)
-                    .sides("correction", CordTables.CORRECTION.written(), Readings::cord)
+                    .sides("correction", CordTables.CORRECTED, (a, s) -> a.cord(s).correction())
                     .sides("slowest", CordTables.SLOWEST, (all, side) -> all.cord(side).slowest())
                     .value("linked", "", CordTables.LINKED, ReadingTables::truth)
                     .list("told", "the readings in sentences", TOLD.written(), Telling::of)

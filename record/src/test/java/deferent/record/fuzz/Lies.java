@@ -550,11 +550,10 @@ final class Lies {
                                 steadiness + "multipliers",
                                 old -> List.of(new Complex(3), new Complex(3)))));
         String held = "what a correction holds comes back";
-        String correction = "readings.leftCord.figureCorrection.";
-        all.add(new Lie(held, "m comes back", linked(), put(correction + "recovers", 0.05)));
-        all.add(new Lie(held, "held up to", linked(), put(correction + "longest", 0.5)));
+        String correction = "readings.leftCord.correction.";
         Whole flower = of("triquetra vs static spin");
-        all.add(new Lie(held, "is left", flower, put(correction + "left", 1.5)));
+        all.add(new Lie(held, "m comes back", flower, put(correction + "recovers", 0.0)));
+        all.add(new Lie(held, "held up to", flower, put(correction + "longest", 0.1)));
         all.add(
                 new Lie(
                         held,

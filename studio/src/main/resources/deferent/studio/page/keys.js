@@ -3,8 +3,8 @@
 /** @typedef {import('./main.js').Desk} Desk */
 /** @typedef {{ shows: string, says: string, does?: Record<string, (desk: Desk, event: KeyboardEvent) => void> }} Key */
 
-const act = (what) => (desk) => desk.act(what);
-const door = (tab) => (desk) => desk.side.turn(tab);
+const act = (/** @type {Parameters<Desk['act']>[0]} */ what) => (/** @type {Desk} */ desk) => desk.act(what);
+const door = (/** @type {string} */ tab) => (/** @type {Desk} */ desk) => desk.side.turn(tab);
 
 /** Keys that do nothing here belong to what has the focus. @type {[title: string, keys: Key[]][]} */
 export const KEYS = [

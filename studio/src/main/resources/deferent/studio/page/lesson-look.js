@@ -28,7 +28,7 @@ export class LessonLook {
     const { before } = this;
     if (on) {
       this.#take();
-    } else {
+    } else if (before) {
       stage.see(before.view);
       stage.ask(before.always);
       pulse.aloud = before.aloud;

@@ -4,6 +4,9 @@ import { FIRST, Session } from './state/session.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
+import { Keeping } from './state/keeping.js';
+import { Trail } from './state/trail.js';
+import * as memory from './state/memory.js';
 import { Crossings } from './state/crossings.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
@@ -11,11 +14,11 @@ import { TakeAway } from './state/take.js';
 import * as address from './state/address.js';
 import { press } from './keys.js';
 import { FastLights } from './fast-lights.js';
-import { Saving } from './saving.js';
 import { LessonLook } from './lesson-look.js';
 import './parts/lesson-bar.js';
 import './stage/stage.js';
 import './stage/strip.js';
+import './parts/shelf-mark.js';
 import { sentence } from './parts/phrase-line.js';
 import './parts/transport.js';
 import { SHOWS } from './parts/cord-tools.js';
@@ -41,8 +44,14 @@ export class Desk {
     this.clock = new Clock();
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
+    this.trail = new Trail(this.session, () => this.#openAddress());
     this.crossings = new Crossings(this.session);
     this.seek = new Seek(this.session);
+    this.saving = new Keeping(this.session, this.shelf, this.seek, {
+      say: (text, undo) => this.notices.say(text, undo),
+      complain: (problem) => this.complain(problem),
+      opened: () => this.stage.frame(),
+    });
     this.map = new ShelfMap(this.session, this.shelf);
     this.take = new TakeAway(this);
     this.stage = $('deferent-stage');
@@ -64,13 +73,12 @@ export class Desk {
     this.depth = localStorage.getItem('deferent.depth') === 'numbers' ? 'numbers' : 'plain';
     this.minding = sessionStorage.getItem('deferent.cautions') !== 'known';
     this.lights = new FastLights(this);
-    this.saving = new Saving(this);
     this.lesson = new LessonLook(this);
     this.#colours();
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.gallery]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.gallery]) part.connect(this);
     $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
@@ -78,17 +86,21 @@ export class Desk {
     this.crossings.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.#heard(AWAY));
     this.session.live.addEventListener('shut', () => this.#heard(SHUT));
-    this.session.live.addEventListener('open', () => this.#heard(null));
+    this.session.live.addEventListener('open', () => {
+      if (this.unanswered) this.shelf.refresh();
+      this.#heard(null);
+    });
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => press(this, event));
     $('.alone-leave').addEventListener('click', () => this.alone(false));
     // Whoever leaves the whole screen by the browser's own key has the page again.
     document.addEventListener('fullscreenchange', () => document.fullscreenElement || this.alone(false));
-    addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
+    addEventListener('pagehide', () => this.#keep());
+    addEventListener('beforeunload', (event) => this.session.unsaved && event.preventDefault());
     // The foot's height is known once it is drawn, and changes with the window.
     new ResizeObserver(() => this.stage.frame(!!this.started)).observe($('.foot'));
     this.shelf.refresh();
-    this.#openAddress();
+    if (!this.#goOnFromBefore()) this.#openAddress();
   }
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
@@ -312,9 +324,10 @@ export class Desk {
       this.started = true;
       localStorage.setItem('deferent.opened', 'yes');
       this.stage.frame();
+      if (this.left) this.#seeAgain(this.left.view);
       document.body.classList.add('ready');
-      // Lights begin to move by themselves only where nobody asked for calm and nothing is fast.
-      const calm = this.clock.calm.matches || this.lights.fast();
+      // Lights begin to move by themselves only where nobody asked for calm, nothing is fast, and they did not stand before a reload.
+      const calm = this.clock.calm.matches || this.lights.fast() || this.left?.playing === false;
       if (!calm) this.clock.play(true);
     }
   }
@@ -332,12 +345,10 @@ export class Desk {
     clearTimeout(this.writing);
     if (!session.answer || session.dragging) return;
     this.writing = setTimeout(async () => {
+      const { pattern } = session;
       const hash = '#' + (await address.written(session.answer));
-      if (hash !== location.hash) {
-        history.replaceState(null, '', location.pathname + location.search + hash);
-        this.wrote = location.hash;
-      }
-      document.title = (session.answer.phrase || session.answer.name) + ' · Deferent studio';
+      if (session.pattern === pattern) this.trail.write(hash);
+      document.title = (session.unsaved ? '* ' : '') + (session.answer.phrase || session.answer.name) + ' · Deferent studio';
       this.#speak();
     }, 350);
   }
@@ -354,6 +365,7 @@ export class Desk {
 
   async #openAddress() {
     const { session } = this;
+    session.pause();
     try {
       const found = await address.read(location.hash);
       if (found.pattern) {
@@ -368,6 +380,36 @@ export class Desk {
       this.notices.say('The address holds no pattern that can be read; here is another.');
     }
     this.#begin();
+  }
+
+  // A page that was reloaded goes on where it was left.
+  #goOnFromBefore() {
+    const kept = memory.recalled(location.hash);
+    if (!kept || !this.session.restore(kept.steps)) return false;
+    const { clock, side } = this;
+    this.left = kept;
+    clock.phase = kept.phase;
+    clock.speed = kept.speed;
+    if (side.open) side.show(kept.tab);
+    else side.tab = kept.tab;
+    return true;
+  }
+
+  #seeAgain({ view, turn, lift, distance }) {
+    const { stage } = this;
+    stage.look.see(view, false);
+    Object.assign(stage.camera, { turn, lift, distance });
+    stage.camera.settle();
+    stage.draw();
+  }
+
+  #keep() {
+    const { clock, side, session } = this;
+    const { view, turn, lift, distance } = this.stage.camera;
+    // What was changed just now has no address of its own yet.
+    if (session.steps.stands) session.steps.stands.hash = location.hash;
+    const { phase, playing } = session.aside ? this.was : clock;
+    memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab === 'tools' ? 'reading' : side.tab, view: { view, turn, lift, distance } });
   }
 
   // Whoever was never here picks something first.

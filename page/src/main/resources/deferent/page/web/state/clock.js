@@ -17,7 +17,7 @@ export class Clock extends EventTarget {
     this.from = 0; // the part of the cycle that plays over and over: all of it, unless somebody sets a loop
     this.to = 1;
     this.turns = 0; // whole cycles since play began, for the count
-    this.frame = (now) => this.#frame(now);
+    this.frame = (/** @type {number} */ now) => this.#frame(now);
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
   }
 
@@ -30,12 +30,17 @@ export class Clock extends EventTarget {
     this.dispatchEvent(new Event('state'));
   }
 
+  /** @param {number} phase */
   seek(phase) {
     this.phase = ((phase % 1) + 1) % 1;
     this.dispatchEvent(new Event('tick'));
   }
 
-  /** Slower by a step, faster by a negative one; false where there is no further one. */
+  /**
+   * Slower by a step, faster by a negative one; false where there is no further one.
+   *
+   * @param {number} by
+   */
   slower(by) {
     const i = SPEEDS.indexOf(this.speed) - by;
     if (i < 0 || i >= SPEEDS.length) return false;
@@ -72,6 +77,7 @@ export class Clock extends EventTarget {
     this.loop(this.from < phase - SHORTEST ? this.from : 0, Math.max(SHORTEST, phase));
   }
 
+  /** @param {number} now */
   #frame(now) {
     if (!this.playing) return;
     if (this.last) {

@@ -9,6 +9,7 @@ const THEMES = { auto: 'As the system', dark: 'Dark', light: 'Light' };
 
 /** All that is rare, two presses away: the one menu, which opens where the drawer does. */
 class DeskMenu extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     this.updateComplete.then(() => {
@@ -18,6 +19,7 @@ class DeskMenu extends Part {
 
   render() {
     const { desk } = this;
+    /** @type {(act: Parameters<import("../main.js").Desk["act"]>[0], text: string, key: string, means: string) => unknown} */
     const line = (act, text, key, means) => html`<button type="button" class="menu-line" title=${means} aria-keyshortcuts=${key.replace('Ctrl ', 'Control+')}
       @click=${() => desk.act(act)}><span>${text}</span><kbd aria-hidden="true">${key}</kbd></button>`;
     return html`

@@ -10,13 +10,14 @@ import '../stage/thumb.js';
 /** @type {Map<string, Term>} by each of their spellings, in small letters */
 const terms = new Map();
 let asked;
+/** @type {RegExp | null} */
 let spelt = null;
 
 /** Asks once for the words; resolves when they are there, or cannot be had, which leaves sentences plain. */
 export function loadTerms() {
   asked ??= post({ ask: 'words' }).then(
     (answer) => {
-      for (const term of [...(answer.words || []).filter((word) => word.moves), ...(answer.terms || [])]) {
+      for (const term of [...(answer.words || []).filter((/** @type {Term} */ word) => word.moves), ...(answer.terms || [])]) {
         for (const said of [term.word, ...(term.also_said || [])]) terms.set(said.toLowerCase(), term);
       }
       const longest = [...terms.keys()].sort((a, b) => b.length - a.length).map((said) => said.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
@@ -40,11 +41,11 @@ export function explained(text, tell) {
   let from = 0;
   for (const found of text.matchAll(spelt)) {
     const term = terms.get(found[0].toLowerCase());
-    if (told.has(term)) continue;
+    if (!term || told.has(term)) continue;
     told.add(term);
     parts.push(
       text.slice(from, found.index),
-      html`<button type="button" class="term" aria-haspopup="dialog" @click=${(e) => tell(term, e.currentTarget)}>${found[0]}</button>`,
+      html`<button type="button" class="term" aria-haspopup="dialog" @click=${(/** @type {any} */ e) => tell(term, e.currentTarget)}>${found[0]}</button>`,
     );
     from = found.index + found[0].length;
   }

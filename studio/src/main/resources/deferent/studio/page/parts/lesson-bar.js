@@ -9,12 +9,12 @@ class LessonBar extends Part {
   render() {
     const { lesson, pulse, session } = this.desk;
     if (!lesson.on) return nothing;
-    const danger = (session.answer?.readings.told || []).some((t) => t.tone === 'danger');
+    const danger = (session.answer?.readings.told || []).some((/** @type {{ tone: string }} */ t) => t.tone === 'danger');
     return html`
       <p class="lesson-name">${lesson.name}</p>
       ${danger ? html`<p class="lesson-danger">!! Danger: not as it stands. Leave the lesson look to read why.</p>` : nothing}
       <div class="lesson-tools">
-        <label class="lesson-mirror"><input type="checkbox" .checked=${lesson.mirrored} @change=${(e) => lesson.mirror(e.target.checked)}> Mirrored</label>
+        <label class="lesson-mirror"><input type="checkbox" .checked=${lesson.mirrored} @change=${(/** @type {any} */ e) => lesson.mirror(e.target.checked)}> Mirrored</label>
         <fieldset class="choice">
           <legend class="spoken">How it is counted</legend>
           ${COUNTED.map(

@@ -163,6 +163,7 @@ class PhraseLine extends Part {
       this.completion.shut();
       clearTimeout(this.patience);
       this.fresh = false;
+      this.typing = false; // what is said stands, and goes with the browser’s way back
       this.desk.session.pause();
       this.requestUpdate();
     } else if (event.key === 'Escape') {

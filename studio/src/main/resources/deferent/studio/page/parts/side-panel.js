@@ -132,7 +132,7 @@ class SidePanel extends Part {
   }
 
   #key(event) {
-    const i = TABS.findIndex(([tab]) => tab === this.tab);
+    const i = TABS.findIndex(([each]) => each === this.tab);
     const to = { ArrowRight: i + 1, ArrowLeft: i - 1, Home: 0, End: TABS.length - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();

@@ -2,10 +2,12 @@ import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { STANDS } from '../stage/camera.js';
 
+/** @type {Record<string, string>} */
 const SAID = { audience: 'Audience', eyes: 'Own eyes', mirror: 'Mirror', above: 'Above', side: 'Side' };
 
 /** Over the stage: from where it is seen, and what the shapes mean. */
 class StageTools extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.stage.addEventListener('viewed', () => this.soon());

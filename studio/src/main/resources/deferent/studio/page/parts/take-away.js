@@ -212,7 +212,7 @@ class TakePanel extends Part {
   }
 
   #tabs(event) {
-    const i = MODES.findIndex(([mode]) => mode === this.desk.take.mode);
+    const i = MODES.findIndex(([each]) => each === this.desk.take.mode);
     const to = { ArrowRight: i + 1, ArrowLeft: i - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();

@@ -104,7 +104,7 @@ function slowestMark(side, kept, at) {
 }
 
 const toShare = (stays, period) => Math.min(1, Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST));
-const fromShare = (share, period) => share >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** share;
+const fromShare = (along, period) => along >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** along;
 
 const BACK = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M13 4v12L5.5 10z" fill="currentColor"/></svg>`;
 const ON = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M7 4v12l7.5-6z" fill="currentColor"/></svg>`;

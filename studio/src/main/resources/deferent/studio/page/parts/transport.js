@@ -3,6 +3,7 @@ import { Part } from './part.js';
 
 /** At the foot, first: play and pause. */
 class TransportBar extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.clock.addEventListener('state', () => this.soon());
@@ -38,6 +39,7 @@ class TempoBar extends Part {
       <button type="button" class="share" @click=${() => this.desk.act('share')} title="A clip, a picture, a sheet or its address, for where it goes (Y)" aria-keyshortcuts="Y">Share</button>`;
   }
 
+  /** @param {any} event */
   #tempo(event) {
     const value = Number(event.target.value);
     if (value > 0) this.desk.session.change([{ set: 'tempo_cycles_per_min', to: value }]);

@@ -97,9 +97,9 @@ export class Snap {
     };
     if (what === 'cord') return Math.abs(cord - sizes.get(name));
     if (key.endsWith('.centre')) {
-      const off = this.keys.map((k, i) => sizes.get(k) - this.from.get(k) - (to[i] - at[i]));
-      const out = off.reduce((sum, v, i) => sum + v * normal[i], 0);
-      return Math.hypot(...off.map((v, i) => v - out * normal[i]));
+      const astray = this.keys.map((k, i) => sizes.get(k) - this.from.get(k) - (to[i] - at[i]));
+      const out = astray.reduce((sum, v, i) => sum + v * normal[i], 0);
+      return Math.hypot(...astray.map((v, i) => v - out * normal[i]));
     }
     const a = flat(at);
     const b = flat(to);

@@ -323,7 +323,7 @@ export class StripElement extends HTMLElement {
     const { ctx } = u;
     const { left, width, top } = u.bbox;
     const { closed, period } = this.session.scene;
-    const x = (seconds) => u.valToPos(seconds, 'x', true);
+    const x = (at) => u.valToPos(at, 'x', true);
     ctx.save();
     ctx.beginPath();
     ctx.rect(left, 0, width, u.ctx.canvas.height);

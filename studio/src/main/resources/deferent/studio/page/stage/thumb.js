@@ -79,6 +79,7 @@ export class MovingThumb extends HTMLElement {
   #unit = 1; // a line's width there
   #count = 1;
   #glow = false;
+  #waits = false; // for the pointer or the focus
 
   period = 1;
   last = 0;
@@ -90,9 +91,35 @@ export class MovingThumb extends HTMLElement {
   connectedCallback() {
     this.#canvas.setAttribute('aria-hidden', 'true');
     this.append(this.#canvas);
-    watch.observe(this);
+    if (!this.#waits) watch.observe(this);
     sizes.observe(this);
     this.#prepare();
+  }
+
+  /** Whether it is drawn. */
+  get drawn() {
+    return this.#lines !== undefined;
+  }
+
+  /**
+   * Moves only while that element is under the pointer or holds the focus.
+   *
+   * @param {Element} element
+   */
+  set under(element) {
+    this.#waits = true;
+    for (const on of ['pointerenter', 'focusin']) element.addEventListener(on, () => this.#wake());
+    for (const off of ['pointerleave', 'focusout']) element.addEventListener(off, () => element.matches(':hover, :focus-within') || this.#rest());
+  }
+
+  #wake() {
+    if (!this.isConnected || !this.#tracks) return;
+    seen.add(this);
+    run();
+  }
+
+  #rest() {
+    if (seen.delete(this)) this.draw(STILL);
   }
 
   disconnectedCallback() {

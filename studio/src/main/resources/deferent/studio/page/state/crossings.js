@@ -31,6 +31,7 @@ export class Crossings extends EventTarget {
   constructor(session) {
     super();
     this.session = session;
+    /** @type {any} */
     this.to = null; // { phrase } or { pattern, name, id, who }
     this.near = 2;
     /** @type {Protocol.Freedom} */
@@ -54,7 +55,11 @@ export class Crossings extends EventTarget {
     return this.answer && this.answer.asked === this.session.pattern ? this.answer.crossings.slice(0, SHOWN) : [];
   }
 
-  /** Looks for crossings into another pattern; null ends it. */
+  /**
+   * Looks for crossings into another pattern; null ends it.
+   *
+   * @param {{ phrase?: string, pattern?: any, name?: string, id?: string, key?: string, who?: Protocol.Who } | null} to
+   */
   into(to) {
     this.to = to;
     this.mends = [];
@@ -64,6 +69,7 @@ export class Crossings extends EventTarget {
     this.comparing = this.#ask();
   }
 
+  /** @param {number} near */
   within(near) {
     this.near = near;
     this.#ask();
@@ -94,6 +100,7 @@ export class Crossings extends EventTarget {
     this.#tell();
   }
 
+  /** @param {any} part */
   #heard(part) {
     if (part.answer) {
       const found = [...this.next.values(), part.answer].sort((a, b) => a.roughness_weights - b.roughness_weights);
@@ -104,7 +111,11 @@ export class Crossings extends EventTarget {
     this.#tell();
   }
 
-  /** Into one of what could come next, through its smoothest moment; resolves once its moments are known. */
+  /**
+   * Into one of what could come next, through its smoothest moment; resolves once its moments are known.
+   *
+   * @param {string} key
+   */
   async enter(key) {
     const { pattern, name, who } = this.next.get(key);
     if (this.finding) this.session.live.stop('next'); // what was picked matters more
@@ -112,14 +123,20 @@ export class Crossings extends EventTarget {
     await this.comparing;
   }
 
-  /** @param {keyof Protocol.Freedom} key */
+  /**
+   * @param {keyof Protocol.Freedom} key
+   * @param {number | boolean | undefined} value
+   */
   let(key, value) {
     if (value === undefined) delete this.freedom[key];
     else Object.assign(this.freedom, { [key]: value });
     this.#ask();
   }
 
-  /** @returns {Protocol.Said<Protocol.Crossings>} */
+  /**
+   * @param {any} pattern
+   * @returns {Protocol.Said<Protocol.Crossings>}
+   */
   #question(pattern) {
     const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
     const { phrase, pattern: into, who } = this.to;
@@ -166,7 +183,12 @@ export class Crossings extends EventTarget {
     if (this.answer && !this.answer.crossings.length) this.#mend(pattern, count);
   }
 
-  // Where there is no crossing, what would make one is tried, one thing at a time, and offered where it does.
+  /**
+   * Where there is no crossing, what would make one is tried, one thing at a time, and offered where it does.
+   *
+   * @param {any} pattern
+   * @param {number} count
+   */
   async #mend(pattern, count) {
     const wider = NEAR[this.near + 1];
     /** @type {[string, object, () => void][]} */
@@ -194,7 +216,11 @@ export class Crossings extends EventTarget {
     else this.#find();
   }
 
-  /** The passage through one of the moments, as it can be played; null where something else is wanted by then. */
+  /**
+   * The passage through one of the moments, as it can be played; null where something else is wanted by then.
+   *
+   * @param {number} i
+   */
   async passage(i) {
     const { answer } = this;
     if (!answer || answer.asked !== this.session.pattern) return null;

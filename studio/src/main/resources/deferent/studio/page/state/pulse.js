@@ -16,6 +16,7 @@ export class Pulse {
     this.counts = [{ share: 0, text: '1' }];
     this.last = -1; // the count that was heard last, counted on from cycle to cycle
     this.was = 0; // where the moment stood, in cycles
+    /** @type {number[]} */
     this.taps = [];
     clock.addEventListener('tick', () => this.#tick());
   }
@@ -43,6 +44,7 @@ export class Pulse {
   }
 
   // The last count to fall by then, counted on from cycle to cycle.
+  /** @param {number} cycles */
   #by(cycles) {
     const within = cycles - Math.floor(cycles);
     return Math.floor(cycles) * this.counts.length + this.counts.filter((count) => count.share <= within).length - 1;
@@ -67,6 +69,11 @@ export class Pulse {
   }
 
   // Counts that come faster than a voice can say them are left out but for the first.
+  /**
+   * @param {string} text
+   * @param {boolean} first
+   * @param {number} rate
+   */
   #say(text, first, rate) {
     if (!first && 1 / (rate * this.counts.length) < BREATH) return;
     window.speechSynthesis.cancel();
@@ -75,14 +82,19 @@ export class Pulse {
     window.speechSynthesis.speak(said);
   }
 
+  /**
+   * @param {number} at
+   * @param {boolean} first
+   */
   #click(at, first) {
-    const tone = this.audio.createOscillator();
-    const loud = this.audio.createGain();
+    const audio = /** @type {AudioContext} */ (this.audio);
+    const tone = audio.createOscillator();
+    const loud = audio.createGain();
     tone.frequency.value = first ? 1320 : 880;
     loud.gain.setValueAtTime(0, at);
     loud.gain.linearRampToValueAtTime(0.22, at + 0.002);
     loud.gain.exponentialRampToValueAtTime(0.001, at + 0.06);
-    tone.connect(loud).connect(this.audio.destination);
+    tone.connect(loud).connect(audio.destination);
     tone.start(at);
     tone.stop(at + 0.07);
   }

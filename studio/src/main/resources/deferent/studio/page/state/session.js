@@ -2,6 +2,7 @@
 
 import { Live, post } from './live.js';
 import { Scene } from '../stage/scene.js';
+import { Steps } from './steps.js';
 
 // What takes longer to find than a hand to move.
 export const SLOW_SHOWS = new Set(['hand-path', 'closest']);
@@ -10,7 +11,6 @@ export const SLOW_SHOWS = new Set(['hand-path', 'closest']);
 export const FIRST = 'isolation vs four-petal antispin';
 
 const REST = 220; // milliseconds of quiet before the dear readings are asked for
-const DEPTH = 200; // changes kept for undo
 const RATE = 240; // points a second of a poi that is let go: enough that a fast head's trail is round
 const NEWEST = 'newest move'; // of this kind only the newest waits
 
@@ -24,10 +24,10 @@ export class Session extends EventTarget {
     this.answer = null; // the last good answer
     this.error = null; // what was wrong with the last question
     this.said = ''; // the phrase as it stands in the line
-    this.past = [];
-    this.future = [];
-    this.stands = null; // { pattern, said } that undo would come back to
-    this.shelved = null; // { id, revision, name } where the pattern is on the shelf
+    this.steps = new Steps();
+    this.rests = 0; // how often whoever types has rested: what is asked before and answered after still belongs to what came before
+    /** Where the pattern is on the shelf. @type {import('./steps.js').Shelved | null} */
+    this.shelved = null;
     this.dragging = null;
     this.fit = null;
     this.locked = new Set(); // sizes the fit must leave alone
@@ -133,6 +133,50 @@ export class Session extends EventTarget {
     return this.answer && this.answer.pattern;
   }
 
+  /** Steps to go back over. */
+  get past() {
+    return this.steps.past;
+  }
+
+  /** Steps that were gone back over. */
+  get future() {
+    return this.steps.future;
+  }
+
+  /** Whether the pattern is from the shelf and no longer what stands there. */
+  get unsaved() {
+    return !!this.shelved && !!this.pattern && content(this.pattern) !== this.shelved.content;
+  }
+
+  /**
+   * The pattern that stands is what the shelf has there.
+   *
+   * @param {{ id: string, revision: string, name: string, labels: string[] }} where
+   */
+  saved(where) {
+    this.#shelve({ ...where, content: content(this.pattern) });
+  }
+
+  /**
+   * Another name, other labels or another revision of what is on the shelf, or null where it is there no longer.
+   *
+   * @param {string} id
+   * @param {{ revision: string, name: string, labels: string[] } | null} now
+   */
+  reshelved(id, now) {
+    const { shelved } = this;
+    if (shelved?.id === id) this.#shelve(now && { ...shelved, ...now }, id);
+    else this.steps.shelve(id, null);
+    this.#tell('state');
+  }
+
+  /** @param {import('./steps.js').Shelved | null} shelved */
+  #shelve(shelved, id = shelved && shelved.id) {
+    this.shelved = shelved;
+    if (this.steps.stands) this.steps.stands.shelved = shelved;
+    if (id) this.steps.shelve(id, shelved);
+  }
+
   /** Whether the link on the stage is told as linked. */
   get linked() {
     const { readings, strip } = this.answer;
@@ -147,6 +191,7 @@ export class Session extends EventTarget {
   say(text) {
     this.said = text;
     this.fit = null;
+    const merge = this.#joined('say');
     this.live.ask(
       () => {
         // Whoever types another phrase still is who they are and spins what they spin.
@@ -155,7 +200,7 @@ export class Session extends EventTarget {
       },
       (answer, times) => {
         if (answer.error) this.#refused(answer.error, text);
-        else this.#take(answer, times, { said: text, merge: 'say' });
+        else this.#take(answer, times, { said: text, merge });
       },
       'say',
     );
@@ -170,11 +215,12 @@ export class Session extends EventTarget {
   change(changes, merge = null, kind = 'change') {
     if (!this.pattern) return;
     this.fit = null;
+    const joined = merge && this.#joined(merge);
     this.live.ask(
       () => this.#ask({ pattern: this.pattern, change: typeof changes === 'function' ? changes() : changes }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
-        else this.#take(answer, times, { merge });
+        else this.#take(answer, times, { merge: joined });
       },
       kind,
     );
@@ -193,7 +239,7 @@ export class Session extends EventTarget {
         if (answer.error) {
           this.#refused(answer.error);
         } else {
-          this.shelved = shelved;
+          this.shelved = shelved && { labels: [], content: content(answer.pattern), ...shelved };
           this.fit = fit;
           this.#take(answer, times, { step });
         }
@@ -247,11 +293,27 @@ export class Session extends EventTarget {
   }
 
   undo() {
-    if (this.past.length) this.#goTo(this.past.pop(), this.future);
+    this.#goTo(this.steps.back());
   }
 
   redo() {
-    if (this.future.length) this.#goTo(this.future.pop(), this.past);
+    this.#goTo(this.steps.on());
+  }
+
+  /** Goes to a step by its number; false where it is not known. */
+  visit(n) {
+    if (this.steps.stands?.n === n) return true;
+    return this.#goTo(this.steps.go(n));
+  }
+
+  /**
+   * Goes on where a page was left.
+   *
+   * @param {ReturnType<Steps['kept']>} kept
+   */
+  restore(kept) {
+    this.steps.restore(kept);
+    return this.#goTo(this.steps.stands);
   }
 
   /**
@@ -306,22 +368,28 @@ export class Session extends EventTarget {
   /** Forgets what was wrong: the phrase that stands is the phrase again. */
   clearError() {
     this.error = null;
-    if (this.stands) this.said = this.stands.said;
+    if (this.steps.stands) this.said = this.steps.stands.said;
     this.#tell('state');
   }
 
-  #goTo(step, other) {
-    if (this.stands) other.push(this.stands);
-    this.stands = step;
+  #goTo(step) {
+    if (!step) return false;
     this.error = null;
     this.fit = null;
+    this.#tell('step');
     this.live.ask(
       () => this.#ask({ pattern: step.pattern }),
       (answer, times) => {
-        if (!answer.error) this.#take(answer, times, { step: false, said: step.said });
+        if (answer.error) {
+          this.#refused(answer.error);
+          return;
+        }
+        this.shelved = step.shelved;
+        this.#take(answer, times, { step: false, said: step.said });
       },
       'undo',
     );
+    return true;
   }
 
   #take(answer, times, { step = true, said = undefined, merge = null }) {
@@ -358,19 +426,18 @@ export class Session extends EventTarget {
   }
 
   #step(merge) {
-    const now = { pattern: this.answer.pattern, said: this.said, merge };
-    const same = this.stands && JSON.stringify(this.stands.pattern) === JSON.stringify(now.pattern);
-    if (this.stands && !same && !(merge && this.stands.merge === merge)) {
-      this.past.push(this.stands);
-      if (this.past.length > DEPTH) this.past.shift();
-    }
-    if (!same) this.future = [];
-    this.stands = now;
+    this.steps.take({ pattern: this.answer.pattern, said: this.said, merge, shelved: this.shelved });
+    this.#tell('step');
+  }
+
+  /** @param {string} merge */
+  #joined(merge) {
+    return merge + ' ' + this.rests;
   }
 
   /** The next change starts a step of its own. */
   pause() {
-    if (this.stands) this.stands = { ...this.stands, merge: null };
+    this.rests++;
   }
 
   #refused(error, text) {
@@ -398,3 +465,6 @@ export class Session extends EventTarget {
     this.dispatchEvent(new Event(what));
   }
 }
+
+/** What a save would change of a pattern; its name and labels are the shelf's. */
+const content = (pattern) => JSON.stringify([pattern.pairing, pattern.performer ?? null, pattern.kit ?? null]);

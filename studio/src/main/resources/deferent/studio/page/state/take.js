@@ -32,7 +32,7 @@ export class TakeAway extends EventTarget {
 
   /** Opens on what the stage shows now. */
   async open() {
-    const { session, stage, clock, map } = this.desk;
+    const { session, stage, clock } = this.desk;
     const c = stage.camera;
     const phase = session.aside ? 0 : clock.phase;
     this.isOpen = true;
@@ -174,7 +174,7 @@ export class TakeAway extends EventTarget {
 
   /** @returns {Promise<Protocol.Said<Protocol.Take>>} */
   async #body() {
-    const { session, shelf, map } = this.desk;
+    const { session, shelf } = this.desk;
     if (this.mode === 'photo') return { as: 'png', wishes: { ...this.exposure, caption: 'no' }, pattern: session.pattern };
     const { as } = this;
     const wishes = this.wishes();
