@@ -9,7 +9,8 @@ import deferent.page.Count;
 import deferent.page.Counts;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
-import deferent.reading.body.BodyOutline;
+import deferent.reading.body.Person;
+import deferent.reading.body.PoseOver;
 import deferent.reading.closest.Closely;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.link.LinkReading;
@@ -160,7 +161,7 @@ final class Desk {
                         shown.trace(),
                         count,
                         carrier,
-                        body ? BodyOutline.of(matter.document().performer()).drawn() : List.of());
+                        body ? person(readings, shown.trace()) : Optional.empty());
 
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("detail", settled ? "settled" : "live");
@@ -196,6 +197,18 @@ final class Desk {
         ArrayNode begin = answer.putArray("begin");
         Begin.of(trace).forEach(begin::add);
         return answer;
+    }
+
+    /** The body that holds what is shown; none where its reach could not be worked out. */
+    private static Optional<Person> person(Readings readings, Trace shown) {
+        return readings.reach()
+                .reading()
+                .map(
+                        reach ->
+                                shown.equals(readings.trace())
+                                        ? PoseOver.of(shown, reach)
+                                        : PoseOver.of(shown, reach.performer()))
+                .map(Person::of);
     }
 
     private static void numbers(ObjectNode node, SideTable table) {

@@ -394,7 +394,12 @@ final class Lies {
         all.add(new Lie(trunk, "turned by 9", inReach, more(turn, 9)));
         String bend = "a body bends only where turning falls short, and then reaches no less";
         all.add(new Lie(bend, "though turned", whole, put("readings.reach.trunk.tooFar", 0.0)));
-        all.add(new Lie(bend, "nothing bent", whole, put("readings.reach.bend.forward", 0.0)));
+        all.add(
+                new Lie(
+                        bend,
+                        "nothing bent",
+                        whole,
+                        put("readings.reach.bend.posture.forward", -0.01)));
         all.add(new Lie(bend, "still too far", whole, more("readings.reach.bend.trunk.tooFar", 9)));
         all.add(new Lie(bend, "turned by", whole, more("readings.reach.bend.trunk.greatest", 9)));
         String figure = "a figure fits in its own outer radius and is as long as its extent asks";

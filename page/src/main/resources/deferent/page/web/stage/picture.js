@@ -161,7 +161,7 @@ export function ribbonsOf(scene) {
   const out = [];
   scene.items.forEach((item, index) => {
     if (item.form !== 'fixed' || item.points.length < 2) return;
-    out.push({ id: item.id, kind: item.role === 'body' ? 'body' : 'fixed', side: item.side, closed: !!item.closed, index });
+    out.push({ id: item.id, kind: 'fixed', side: item.side, closed: !!item.closed, index });
   });
   for (const item of scene.items) {
     if (item.form !== 'track') continue;
@@ -205,7 +205,6 @@ export function pointsOf(ribbon, scene) {
 
 /** How each kind of ribbon looks: half width of core and halo in pixels, opacity, dashes a cycle and the share of each that is drawn. */
 export const RIBBON = {
-  body: { core: 1.6, halo: 0, alpha: 1 },
   fixed: { core: 0.6, halo: 0, alpha: 0.4 },
   ghost: { core: 0.55, halo: 0, alpha: 0.55 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
@@ -213,6 +212,9 @@ export const RIBBON = {
   figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
   trail: { core: 1.9, halo: 7.5, alpha: 1, right: [90, 0.72] },
 };
+
+/** Half width of the line round the performer, pixels. */
+export const EDGE = 1.2;
 
 /**
  * What is lit up: by side, or both, or none; and where a halo stands.

@@ -52,7 +52,7 @@ export class Look {
     const { camera, session } = this.stage;
     const { least, most } = session.scene.box();
     const edges = (this.stage.edges = this.stage.covered());
-    camera.eyes = eyesOf(session.scene) || camera.eyes;
+    camera.eyes = session.scene.person?.eyes() || camera.eyes;
     camera.frame(least, most, { above: edges.above + AIR, right: edges.right + AIR, below: edges.below + AIR, left: edges.left + AIR });
     this.framed = [...least, ...most];
   }
@@ -172,17 +172,4 @@ export class Look {
       this.#moved();
     });
   }
-}
-
-// The performer's eyes: as high as the middle of the head, the topmost part of the body, and at its front. Where no body is drawn they
-// stay where they were.
-function eyesOf(scene) {
-  const top = (item) => Math.max(...item.points.map((p) => p[1]));
-  const parts = scene.items.filter((item) => item.role === 'body' && item.points && item.points.length > 2);
-  if (!parts.length) return null;
-  const head = parts.reduce((a, b) => (top(b) > top(a) ? b : a));
-  const foot = Math.min(...head.points.map((p) => p[1]));
-  const round = (top(head) - foot) / 2;
-  const z = head.points.reduce((sum, p) => sum + p[2], 0) / head.points.length;
-  return [0, foot + round, z + round];
 }
