@@ -90,10 +90,14 @@ public record Readings(
         Worked<Reach> reach =
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
         Closely by = closely.held(performer.hands());
-        CordReading leftCord =
-                CordReading.of(trace, Side.LEFT, kit, detail, by.within(arm(reach, Side.LEFT)));
-        CordReading rightCord =
-                CordReading.of(trace, Side.RIGHT, kit, detail, by.within(arm(reach, Side.RIGHT)));
+        TwoHands<CordReading> cords =
+                TwoHands.of(
+                        side ->
+                                CordReading.of(
+                                        trace, side, kit, detail, by.within(arm(reach, side))),
+                        detail != Detail.LIVE && Runtime.getRuntime().availableProcessors() > 1);
+        CordReading leftCord = cords.left();
+        CordReading rightCord = cords.right();
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
         return new Readings(
                 trace,
