@@ -682,8 +682,7 @@ final class Parser {
                             Edit.RESPELT));
         }
         if (unit.isEmpty() && bare.value() >= 10) {
-            edits.add(
-                    new Edit(bare.spot(), "hand radius " + bare.said() + " cm", Edit.OFFERED));
+            edits.add(new Edit(bare.spot(), "hand radius " + bare.said() + " cm", Edit.OFFERED));
         }
         return reader.mendable(
                 bare.spot(),

@@ -20,9 +20,9 @@ record Token(Kind kind, String text, Spot spot) {
     }
 
     /**
-     * Cuts a line into tokens. Spaces, hyphens, full stops and other ends of sentences, brackets and
-     * equals signs only part words; a hyphen that stands before a figure and after none is a minus. The
-     * degree sign is a word of its own.
+     * Cuts a line into tokens. Spaces, hyphens, full stops and other ends of sentences, brackets
+     * and equals signs only part words; a hyphen that stands before a figure and after none is a
+     * minus. The degree sign is a word of its own.
      */
     static List<Token> of(String line) {
         List<Token> found = new ArrayList<>();

@@ -450,9 +450,7 @@ public final class Word implements Comparable<Word> {
                     (number, rest) ->
                             number.isPresent()
                                     ? List.of(
-                                            "start "
-                                                    + Amounts.number(number.getAsDouble())
-                                                    + "°",
+                                            "start " + Amounts.number(number.getAsDouble()) + "°",
                                             "")
                                     : List.of("start 90°", "split time", ""));
     public static final Word SIDE_LEFT =

@@ -33,6 +33,8 @@ class LessonWordsTest {
         int danger = page.indexOf("<ul class=\"dangers\">");
         assertThat(danger).isPositive().isLessThan(page.indexOf("<div class=\"lesson\">"));
         assertThat(page.substring(danger)).containsOnlyOnce("Danger: the right grip holds ");
-        assertThat(page).contains(".dangers li").contains("The danger ends at 94.9 a minute or slower.");
+        assertThat(page)
+                .contains(".dangers li")
+                .contains("The danger ends at 94.9 a minute or slower.");
     }
 }
