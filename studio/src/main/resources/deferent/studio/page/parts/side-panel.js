@@ -15,7 +15,7 @@ const FLICK = 0.4; // pixels a millisecond, from which on the way of the thumb d
 
 /**
  * Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, the routes between what is saved,
- * and the menu. Its doors are quiet until somebody comes near. On a narrow page it is a sheet that a thumb pulls up and pushes down.
+ * and the menu. Its doors are quiet words at the edge. On a narrow page it is a sheet that a thumb pulls up and pushes down.
  */
 class SidePanel extends Part {
   constructor() {

@@ -7,6 +7,21 @@ import { move } from './handles.js';
 
 const PLACES = [[12, -26], [12, 10], [-1, -26], [-1, 10], [12, -58], [12, 42], [-1, -58], [-1, 42], [64, -8], [-64, -8]];
 
+/** @type {Map<string, [number, number]>} */
+const SIZES = new Map();
+
+// Width and height of a label, pixels. Looked up only for a text of another shape: to ask the page for it lays all of it out anew,
+// which a drag has no time for.
+function size(label, text) {
+  const shape = label.className + text.replace(/\d/g, '0');
+  let known = SIZES.get(shape);
+  if (!known) {
+    known = [label.offsetWidth || 56, label.offsetHeight || 20];
+    if (label.offsetWidth) SIZES.set(shape, known);
+  }
+  return known;
+}
+
 export class Labels {
   /** @param {import('./stage.js').StageElement} stage */
   constructor(stage) {
@@ -19,6 +34,7 @@ export class Labels {
     this.word = stage.querySelector('.grab-word');
     this.spot = [0, 0, 0];
     this.place = new Float32Array(3);
+    this.bestWide = this.bestHigh = 0;
     this.stood = 0; // which of the places about the link the label has
   }
 
@@ -48,8 +64,7 @@ export class Labels {
       this.now.textContent = text;
       this.most.textContent = most === text ? '' : ' up to ' + most;
       this.link.classList.toggle('closed', now <= breadth);
-      this.wide = this.link.offsetWidth || 56;
-      this.high = this.link.offsetHeight || 20;
+      [this.wide, this.high] = size(this.link, text + most);
     }
     const t = picture.link;
     if (!camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot)) return;
@@ -71,13 +86,13 @@ export class Labels {
       const text = (link && length(link.shape_gap_m) === said ? 'at best ' : 'placed best ') + said;
       this.best.textContent = text;
       this.best.setAttribute('aria-label', `${text}: put the ${found.rider} hand there`);
-      this.bestWide = this.best.offsetWidth;
+      [this.bestWide, this.bestHigh] = size(this.best, text);
     }
     const seen = camera.project(found.top[0], found.top[1], found.top[2], this.spot);
     const edges = this.stage.edges;
     if (!seen) return;
     const x = Math.max(6, Math.min(camera.width - edges.right - this.bestWide - 6, this.spot[0] - this.bestWide / 2));
-    const y = Math.max(edges.above + 4, this.spot[1] - this.best.offsetHeight - 6);
+    const y = Math.max(edges.above + 4, this.spot[1] - this.bestHigh - 6);
     move(this.best, x, y);
   }
 
@@ -106,7 +121,7 @@ export class Labels {
     if (!text) return;
     if (word.textContent !== text) {
       word.textContent = text;
-      this.wordWide = word.offsetWidth;
+      [this.wordWide] = size(word, text);
     }
     const { width, height } = this.stage.camera;
     const left = x + 18 + this.wordWide > width - 6 ? x - 18 - this.wordWide : x + 18;
