@@ -56,7 +56,7 @@ class CrossingList extends Part {
       return html`<p class="told next-none" role="status">Nothing comes within ${NEAR[crossings.near].says} of it.
         ${wider ? html`<button type="button" class="primary" @click=${() => crossings.within(crossings.near + 1)}>Let them be ${wider.says} apart</button>` : nothing}</p>`;
     }
-    return html`<p class="quiet" role="status">${finding ? 'Looking for what could come next …' : 'One hand changes, or a pattern of the shelf; smoothest first. Press one to see it.'}</p>
+    return html`<p class="quiet" role="status">${finding ? 'Looking for what could come next …' : 'Change one hand, or go into a pattern from your shelf: smoothest first. Press one to see it.'}</p>
       <ul class="finds nexts" aria-label="What could come next" @keydown=${this.#key}>
         ${repeat(next.values(), (one) => one.key, (one) => html`<li>
           <button type="button" class="find next-one ${to && to.key === one.key ? 'chosen' : ''}" aria-pressed=${!!to && to.key === one.key} title=${one.name} @click=${() => this.#enter(one.key)}>

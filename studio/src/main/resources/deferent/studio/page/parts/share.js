@@ -12,7 +12,7 @@ const PLACES = [
   ['A post or a story', 'a tall clip of the light', 'mp4', { size: 'tall', cycles: '6', slow: '1/2', dark: 'yes' }],
   ['A picture to keep', 'the light of a whole cycle', 'png', { form: 'figure', dark: 'yes' }],
   ['Printed for class', 'a sheet with figure, poses and words', 'pdf', { form: 'sheet' }],
-  ['A screen in the hall', 'one page that moves, without a net', 'html', {}],
+  ['A screen in the hall', 'one page that moves, and needs no network', 'html', {}],
   ['A big screen', 'a wide clip, looped', 'mp4', { size: 'wide', cycles: '8', dark: 'yes' }],
   ['A video edit', 'a clip without a ground, to lie over another', 'mov', { size: 'wide', transparent: 'yes' }],
   ['Its address', 'copied: whoever runs the studio opens it', '', {}],
