@@ -20,7 +20,7 @@ class LessonWordsTest {
                         Detail.SETTLED);
         assertThat(LessonPage.of(Scene.of(readings.trace()), readings, "lesson"))
                 .contains("its head draws a figure 1.88 m wide")
-                .contains("If the left hand keeps the figure, its poi runs away")
+                .contains("A practised hand draws the left figure within ")
                 .doesNotContain("the hand leaves its path");
     }
 
