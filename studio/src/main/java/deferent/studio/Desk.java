@@ -32,7 +32,7 @@ import deferent.search.fit.FitReading;
 import deferent.search.whole.Keep;
 import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
-import deferent.tell.Terms;
+import deferent.tell.Glossary;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -452,7 +452,7 @@ final class Desk {
         }
         if (word.isEmpty()) {
             ArrayNode terms = answer.putArray("terms");
-            for (Terms.Term term : Terms.all()) {
+            for (Glossary.Term term : Glossary.all()) {
                 ObjectNode node = terms.addObject().put("word", term.word());
                 node.put("means", term.means());
                 term.alsoSaid().forEach(node.putArray("also_said")::add);

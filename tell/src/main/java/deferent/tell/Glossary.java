@@ -9,7 +9,7 @@ import java.util.stream.Stream;
  * of our own here, one row each, and words of the trade as the words list explains them. A face
  * that can be tapped offers them where they stand in a sentence.
  */
-public final class Terms {
+public final class Glossary {
     /**
      * A word of a sentence.
      *
@@ -60,7 +60,7 @@ public final class Terms {
     private static final List<String> TRADE =
             List.of("link", "carrier", "rider", "head", "handle", "beat");
 
-    private Terms() {}
+    private Glossary() {}
 
     /** Every term, our own first. */
     public static List<Term> all() {
