@@ -64,7 +64,7 @@ public final class Glossary {
 
     /** Every term, our own first. */
     public static List<Term> all() {
-        return Stream.concat(OWN.stream(), TRADE.stream().map(Terms::trade)).toList();
+        return Stream.concat(OWN.stream(), TRADE.stream().map(Glossary::trade)).toList();
     }
 
     private static Term own(String word, String means, String... also) {
