@@ -42,7 +42,8 @@ class DeskPageTest extends InChromium {
                                                     "near",
                                                     "verb",
                                                     "fit",
-                                                    "arms")
+                                                    "arms",
+                                                    "mark-home")
                                             .contains(name),
                             "nothing else");
             visit.tools();

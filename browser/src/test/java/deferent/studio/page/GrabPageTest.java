@@ -230,25 +230,31 @@ class GrabPageTest extends InChromium {
         }
     }
 
-    /** Where the right head is, with a finger on it: on a busy machine it may move on meanwhile. */
-    private static double[] pressed(Visit visit, Fingers fingers) {
-        double[] head = seen(visit, "right.head", 0.4);
-        fingers.press(head[0], head[1]);
-        for (int i = 0; i < 10 && !visit.is("deferentStage.grab.near"); i++) {
+    /**
+     * Where the right head is, with a finger held on it until there is something to choose: on a
+     * busy machine the head may have moved on before the finger came.
+     */
+    private static double[] held(Visit visit, Fingers fingers) {
+        for (int i = 0; i < 10; i++) {
+            double[] head = seen(visit, "right.head", 0.4);
+            fingers.press(head[0], head[1]);
+            for (int wait = 0; wait < 12; wait++) {
+                visit.page().waitForTimeout(100);
+                if (visit.is("!document.querySelector('.grab-offers').hidden")) {
+                    return head;
+                }
+            }
             fingers.lift();
             visit.frames(2);
-            head = seen(visit, "right.head", 0.4);
-            fingers.press(head[0], head[1]);
         }
-        return head;
+        throw new AssertionError("a held finger was offered nothing");
     }
 
     @Test
     void aHeldFingerOffersWhatLiesBeneathAndAFingerDragsWhatItChose() {
         try (Visit visit = phone("isolation vs triquetra")) {
             Fingers fingers = new Fingers(visit.page());
-            double[] head = pressed(visit, fingers);
-            visit.until("!document.querySelector('.grab-offers').hidden");
+            double[] head = held(visit, fingers);
             fingers.lift();
             assertThat(visit.page().locator(".grab-offers button").allInnerTexts())
                     .anyMatch(text -> text.startsWith("right poi"))

@@ -29,6 +29,7 @@ export class Camera {
     this.target = [0, -0.12, 0.15];
     this.width = 1;
     this.height = 1;
+    this.scale = 1; // pixels a metre at a metre's distance
     this.aside = [0, 0]; // pixels by which what is looked at stands off the middle, to the right and down
     this.eye = [0, 0, 0];
     this.right = [1, 0, 0];

@@ -6,7 +6,7 @@ import { bare, gap, typeset, withUnit } from './units.js';
 import { explained, loadTerms } from './explained.js';
 
 const CORD = /^(cord|pull|figure_kept|closest_figure|hand_path_kept|slowest|steadiness)\b/;
-const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
+const FIRST = ['closest_figure', 'steadiness', 'pull']; // on a hand's card, before the rest
 /** @type {[string, (key: string) => boolean][]} */
 const GROUPS = [
   ['Take care of', (key) => key.startsWith('care')],

@@ -8,6 +8,7 @@ import { Snap } from './snap.js';
 
 const STILL = { mouse: 3, touch: 7 }; // pixels within which a press is no drag
 const SAME = 6; // pixels within which a click is at the same place
+const BESIDE = 28; // pixels from a finger to what it is offered
 const HOLD = 360; // milliseconds after which a finger that holds still is offered what lies beneath
 const LOST = 40; // pixels by which what moves may leave a pointer that stands still before it goes dark
 
@@ -279,8 +280,14 @@ export class Grab {
     );
     if (list.length) {
       const { width, height } = stage.camera;
-      offers.style.left = Math.max(6, Math.min(width - offers.offsetWidth - 6, x + 24)) + 'px';
-      offers.style.top = Math.max(6, Math.min(height - offers.offsetHeight - 6, y - offers.offsetHeight / 2)) + 'px';
+      // Beside the finger, never under it: where it lifts would be a choice.
+      const { offsetWidth: w, offsetHeight: h } = offers;
+      const right = x + BESIDE + w <= width - 6;
+      const left = x - BESIDE - w >= 6;
+      const above = y - BESIDE - h >= 6;
+      const middle = right || left;
+      offers.style.left = (right ? x + BESIDE : left ? x - BESIDE - w : Math.max(6, Math.min(width - w - 6, x - w / 2))) + 'px';
+      offers.style.top = Math.max(6, Math.min(height - h - 6, middle ? y - h / 2 : above ? y - BESIDE - h : y + BESIDE)) + 'px';
     }
   }
 }

@@ -17,7 +17,7 @@ function size(label, text) {
   let known = SIZES.get(shape);
   if (!known) {
     known = [label.offsetWidth || 56, label.offsetHeight || 20];
-    if (label.offsetWidth) SIZES.set(shape, known);
+    if (label.offsetWidth && document.fonts.status === 'loaded') SIZES.set(shape, known);
   }
   return known;
 }
@@ -34,6 +34,8 @@ export class Labels {
     this.word = stage.querySelector('.grab-word');
     this.spot = [0, 0, 0];
     this.place = new Float32Array(3);
+    this.wide = 56; // pixels
+    this.high = 20;
     this.bestWide = this.bestHigh = 0;
     this.stood = 0; // which of the places about the link the label has
   }

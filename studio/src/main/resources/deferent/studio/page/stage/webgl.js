@@ -405,7 +405,7 @@ export class WebglDrawer {
     const polygons = 2 * limbs;
     const points = polygons * 2 * CORNERS;
     const geometry = new BufferGeometry();
-    for (const [name, size] of [['place', 2], ['colour', 4]]) {
+    for (const [name, size] of /** @type {[string, number][]} */ ([['place', 2], ['colour', 4]])) {
       const attribute = new BufferAttribute(new Float32Array(size * points), size);
       attribute.setUsage(DynamicDrawUsage);
       geometry.setAttribute(name, attribute);
