@@ -10,16 +10,16 @@ const PLACES = [[12, -26], [12, 10], [-1, -26], [-1, 10], [12, -58], [12, 42], [
 /** @type {Map<string, [number, number]>} */
 const SIZES = new Map();
 
-// Width and height of a label, pixels. Looked up only for a text of another shape: to ask the page for it lays all of it out anew,
-// which a drag has no time for.
-function size(label, text) {
+// Width and height of a label, pixels. While a hand drags, those of a text of the same shape will do: to ask the page for them lays
+// all of it out anew, which a drag has no time for.
+function size(label, text, dragging) {
   const shape = label.className + text.replace(/\d/g, '0');
-  let known = SIZES.get(shape);
-  if (!known) {
-    known = [label.offsetWidth || 56, label.offsetHeight || 20];
-    if (label.offsetWidth && document.fonts.status === 'loaded') SIZES.set(shape, known);
-  }
-  return known;
+  const known = dragging && SIZES.get(shape);
+  if (known) return known;
+  /** @type {[number, number]} */
+  const measured = [label.offsetWidth || 56, label.offsetHeight || 20];
+  if (label.offsetWidth) SIZES.set(shape, measured);
+  return measured;
 }
 
 export class Labels {
@@ -66,7 +66,7 @@ export class Labels {
       this.now.textContent = text;
       this.most.textContent = most === text ? '' : ' up to ' + most;
       this.link.classList.toggle('closed', now <= breadth);
-      [this.wide, this.high] = size(this.link, text + most);
+      [this.wide, this.high] = size(this.link, text + most, !!session.dragging);
     }
     const t = picture.link;
     if (!camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot)) return;
@@ -88,7 +88,7 @@ export class Labels {
       const text = (link && length(link.shape_gap_m) === said ? 'at best ' : 'placed best ') + said;
       this.best.textContent = text;
       this.best.setAttribute('aria-label', `${text}: put the ${found.rider} hand there`);
-      [this.bestWide, this.bestHigh] = size(this.best, text);
+      [this.bestWide, this.bestHigh] = size(this.best, text, false);
     }
     const seen = camera.project(found.top[0], found.top[1], found.top[2], this.spot);
     const edges = this.stage.edges;
@@ -123,7 +123,7 @@ export class Labels {
     if (!text) return;
     if (word.textContent !== text) {
       word.textContent = text;
-      [this.wordWide] = size(word, text);
+      this.wordWide = size(word, text, !!this.stage.session.dragging)[0];
     }
     const { width, height } = this.stage.camera;
     const left = x + 18 + this.wordWide > width - 6 ? x - 18 - this.wordWide : x + 18;

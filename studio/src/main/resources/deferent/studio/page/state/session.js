@@ -24,6 +24,7 @@ export class Session extends EventTarget {
     this.answer = null; // the last good answer
     this.error = null; // what was wrong with the last question
     this.said = ''; // the phrase as it stands in the line
+    this.wished = 0; // how often something else was said or changed
     this.steps = new Steps();
     this.rests = 0; // how often whoever types has rested: what is asked before and answered after still belongs to what came before
     /** Where the pattern is on the shelf. @type {import('./steps.js').Shelved | null} */
@@ -190,6 +191,7 @@ export class Session extends EventTarget {
   /** Asks for a phrase as it is being typed; errors are told, what stands stays. */
   say(text) {
     this.said = text;
+    this.wished++;
     this.fit = null;
     const merge = this.#joined('say');
     this.live.ask(
@@ -213,6 +215,7 @@ export class Session extends EventTarget {
    * @param {Protocol.Change[] | (() => Protocol.Change[])} changes
    */
   change(changes, merge = null, kind = 'change') {
+    this.wished++;
     if (!this.pattern) return;
     this.fit = null;
     const joined = merge && this.#joined(merge);
@@ -337,6 +340,7 @@ export class Session extends EventTarget {
   async #fitted(how) {
     const before = this.pattern;
     if (!before) return null;
+    const { wished } = this;
     this.fitting = true;
     this.#tell('state');
     let fit;
@@ -346,6 +350,11 @@ export class Session extends EventTarget {
       fit = { error: { what: 'did not come', where: 'the fit', right: 'see that the studio still runs, then ask again' } };
     }
     this.fitting = false;
+    // Whoever went on meanwhile keeps what they went on to.
+    if (this.wished !== wished) {
+      this.#tell('state');
+      return null;
+    }
     if (fit.error) {
       this.fit = { failed: fit.error, answers: [] };
       this.#tell('state');
