@@ -24,6 +24,8 @@ export class Session extends EventTarget {
     this.answer = null; // the last good answer
     this.error = null; // what was wrong with the last question
     this.said = ''; // the phrase as it stands in the line
+    /** Whoever spins here, as last said: kept for the next phrase and the next visit. @type {{ performer?: Protocol.Performer, owned_m?: number[] }} */
+    this.you = JSON.parse(localStorage.getItem('deferent.you') || '{}');
     this.wished = 0; // how often something else was said or changed
     this.steps = new Steps();
     this.rests = 0; // how often whoever types has rested: what is asked before and answered after still belongs to what came before
@@ -197,7 +199,7 @@ export class Session extends EventTarget {
     this.live.ask(
       () => {
         // Whoever types another phrase still is who they are and spins what they spin.
-        const { performer, kit } = this.pattern || {};
+        const { performer = this.you.performer, kit } = this.pattern || {};
         return this.#ask({ phrase: text, performer, kit });
       },
       (answer, times) => {
@@ -330,7 +332,19 @@ export class Session extends EventTarget {
 
   /** Makes the pattern the largest that the performer's arms reach, its link closed where that can be had. */
   async askArms() {
-    return this.#fitted({ arms: true });
+    return this.#fitted({ arms: true, owned_m: this.you.owned_m });
+  }
+
+  /**
+   * Says who spins, and with which tethers there are.
+   *
+   * @param {{ performer?: Protocol.Performer, owned_m?: number[] }} you
+   */
+  spin(you) {
+    this.you = { ...this.you, ...you };
+    localStorage.setItem('deferent.you', JSON.stringify(this.you));
+    if (you.performer) this.open({ ...this.pattern, performer: you.performer });
+    else this.#tell('state');
   }
 
   #free() {
