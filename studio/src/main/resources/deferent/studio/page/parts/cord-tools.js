@@ -23,7 +23,7 @@ class CordTools extends Part {
     const { session, slip } = this.desk;
     const { aside } = session;
     return html`
-      <fieldset class="keeps" ?disabled=${!session.pattern}>
+      <fieldset class="choice keeps" ?disabled=${!session.pattern}>
         <legend class="spoken">What a cord keeps</legend>
         ${SHOWS.map(
           (keep) => html`<label title="${KEEPS[keep][1]} (K)"><input type="radio" name="keep" aria-keyshortcuts="K" .checked=${session.show === keep}

@@ -18,7 +18,7 @@ class StageTools extends Part {
     const camera = stage.camera;
     const turned = Math.abs(camera.turn) > 0.01 || Math.abs(camera.lift) > 0.01;
     return html`
-      <fieldset class="views">
+      <fieldset class="choice views">
         <legend class="spoken">Seen by</legend>
         ${STANDS.map(
           (view) => html`<label><input type="radio" name="view" .checked=${camera.view === view} @change=${() => stage.see(view)}><span>${SAID[view]}</span></label>`,
@@ -26,7 +26,7 @@ class StageTools extends Part {
         <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>
       </fieldset>
       <button type="button" class="straight" title="Nothing but the figure (X)" aria-keyshortcuts="X" @click=${() => this.desk.alone(true)}>Full screen</button>
-      <fieldset class="views looks">
+      <fieldset class="choice views looks">
         <legend class="spoken">What is shown</legend>
         ${[false, true].map(
           (hands) => html`<label title=${hands ? 'Hands, cords and sizes, always (L)' : 'The light alone; hands come when you point at the stage (L)'}><input type="radio" name="look" aria-keyshortcuts="L"
