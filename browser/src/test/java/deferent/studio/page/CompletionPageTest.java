@@ -80,6 +80,23 @@ class CompletionPageTest extends InChromium {
     }
 
     @Test
+    void whatWasTypedSinceStaysWhenTheAnswerToEarlierWordsComes() {
+        try (Visit visit = visit()) {
+            visit.settled();
+            visit.page()
+                    .evaluate(
+                            "() => { const { session } = deferentDesk;"
+                                    + " session.say('isolation vs triquetra');"
+                                    + " session.say('isolation vs tri, spl'); }");
+            visit.until("deferentDesk.session.error?.text === 'isolation vs tri, spl'");
+            assertThat(visit.page().locator("#phrase").inputValue())
+                    .isEqualTo("isolation vs tri, spl");
+            visit.page().evaluate("() => deferentDesk.session.clearError()");
+            visit.until("document.querySelector('#phrase').value === 'isolation vs triquetra'");
+        }
+    }
+
+    @Test
     void onAPhoneEachIsAsTallAsAFingerAndALongPhraseWraps() {
         try (Visit visit = visit(screen(400, 860).setHasTouch(true), "")) {
             visit.settled();

@@ -41,8 +41,9 @@ class ShelfList extends Part {
     super.connect(desk);
     desk.shelf.addEventListener('state', () => this.soon());
     desk.saving.addEventListener('state', () => this.soon());
-    const looked = new IntersectionObserver(([{ isIntersecting }]) => {
-      if (!isIntersecting) return;
+    const looked = new IntersectionObserver((entries) => {
+      // On a busy machine several come at once, and the first says what was.
+      if (!entries.some((entry) => entry.isIntersecting)) return;
       looked.disconnect();
       this.opened = true;
       this.requestUpdate();

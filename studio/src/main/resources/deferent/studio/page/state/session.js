@@ -193,7 +193,7 @@ export class Session extends EventTarget {
   /** Asks for a phrase as it is being typed; errors are told, what stands stays. */
   say(text) {
     this.said = text;
-    this.wished++;
+    const wished = ++this.wished;
     this.fit = null;
     const merge = this.#joined('say');
     this.live.ask(
@@ -204,7 +204,7 @@ export class Session extends EventTarget {
       },
       (answer, times) => {
         if (answer.error) this.#refused(answer.error, text);
-        else this.#take(answer, times, { said: text, merge });
+        else this.#take(answer, times, { said: text, merge, newest: wished === this.wished });
       },
       'say',
     );
@@ -415,15 +415,16 @@ export class Session extends EventTarget {
     return true;
   }
 
-  #take(answer, times, { step = true, said = undefined, merge = null }) {
+  #take(answer, times, { step = true, said = undefined, merge = null, newest = true }) {
     this.#backInside();
     this.answer = answer;
     this.error = null;
     this.scene.read(answer);
-    if (said !== undefined) this.said = said;
-    else this.said = answer.phrase ?? this.said;
+    const stands = said ?? answer.phrase ?? this.said;
+    // Whoever types faster than is answered keeps what was typed since.
+    if (newest) this.said = stands;
     this.unsaid = said === undefined && answer.phrase === null;
-    if (step) this.#step(merge);
+    if (step) this.#step(merge, stands);
     // The stage draws at once, before anything else that wants to know.
     this.dispatchEvent(new CustomEvent('scene', { detail: { answer, times } }));
     this.#tell('state');
@@ -448,8 +449,8 @@ export class Session extends EventTarget {
     );
   }
 
-  #step(merge) {
-    this.steps.take({ pattern: this.answer.pattern, said: this.said, merge, shelved: this.shelved });
+  #step(merge, said = this.said) {
+    this.steps.take({ pattern: this.answer.pattern, said, merge, shelved: this.shelved });
     this.#tell('step');
   }
 
