@@ -64,6 +64,8 @@ final class AskedPairing {
 
     @Mixin private PerformerOption performer;
 
+    @Mixin private HandOption hand;
+
     @Option(
             names = "--head-mass",
             paramLabel = "MASS",
@@ -110,7 +112,7 @@ final class AskedPairing {
         Pairing pairing = sized(found.pairing());
         // What the options set, the words no longer say.
         return (pairing.equals(found.pairing()) ? found : found.saying(pairing, shelf.words()))
-                .withPerformer(performer.of(found.performer()))
+                .withPerformer(hand.of(performer.of(found.performer())))
                 .withKit(kit(found.kit()));
     }
 

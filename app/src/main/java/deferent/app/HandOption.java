@@ -1,6 +1,7 @@
 package deferent.app;
 
-import deferent.reading.closest.HandLimits;
+import deferent.motion.pairing.HandLimits;
+import deferent.reading.body.Performer;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -20,11 +21,20 @@ final class HandOption {
             description = "What it quickens by at most, such as 80m/s2; 60 m/s² unsaid.")
     private @Nullable Double acceleration;
 
-    /** The usual limits, with what the options say. */
-    HandLimits limits() {
-        HandLimits usual = HandLimits.USUAL;
-        return usual.withPace(
-                speed == null ? usual.speed() : speed,
-                acceleration == null ? usual.acceleration() : acceleration);
+    @Option(
+            names = "--hand-leave",
+            paramLabel = "LENGTH",
+            converter = Quantity.Length.class,
+            description = "How far it may be from where its ideal is; as far as it takes unsaid.")
+    private @Nullable Double leave;
+
+    /** The performer said so far, with what the options say. */
+    Performer of(Performer said) {
+        HandLimits hands = said.hands();
+        HandLimits paced =
+                hands.withPace(
+                        speed == null ? hands.speed() : speed,
+                        acceleration == null ? hands.acceleration() : acceleration);
+        return said.withHands(leave == null ? paced : paced.withLeave(leave));
     }
 }

@@ -33,6 +33,7 @@ final class PerformerOption {
         return new Performer(
                 stature == null ? said.statureSaid() : OptionalDouble.of(stature),
                 arm == null ? said.armSaid() : OptionalDouble.of(arm),
-                shoulders == null ? said.shoulderWidthSaid() : OptionalDouble.of(shoulders));
+                shoulders == null ? said.shoulderWidthSaid() : OptionalDouble.of(shoulders),
+                said.hands());
     }
 }

@@ -1,6 +1,5 @@
 package deferent.app;
 
-import deferent.reading.closest.Closely;
 import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
 import deferent.record.ReadingsJson;
@@ -22,8 +21,6 @@ final class ReadCommand implements Callable<Integer> {
 
     @Mixin private AskedPairing asked;
 
-    @Mixin private HandOption hand;
-
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;
 
@@ -42,8 +39,7 @@ final class ReadCommand implements Callable<Integer> {
                         pattern.performer(),
                         pattern.kit(),
                         Detail.SETTLED,
-                        asked.words(),
-                        Closely.of(hand.limits()));
+                        asked.words());
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(ReadingsJson.write(readings));

@@ -41,7 +41,7 @@ class RedDangerTest {
     void aDangerIsTheFirstThatIsSaid() {
         List<String> lines = few("static spin vs triquetra, tempo 180", Ansi.OFF);
         assertThat(lines.get(lines.indexOf("") + 1)).startsWith("!! Danger: ");
-        assertThat(String.join(" ", lines)).contains("It ends at");
+        assertThat(String.join(" ", lines).replaceAll(" +", " ")).contains("The danger ends at");
         assertThat(lines).hasSizeLessThanOrEqualTo(ReadText.FEW);
     }
 

@@ -44,7 +44,9 @@ public final class Frames {
         Pixels pixels = Pixels.of(image, 0);
         if (still.form() instanceof StillForm.Moment) {
             layout.ground(paper);
-            painter.behind(paper, "");
+            if (!painter.stirs()) {
+                painter.behind(paper, "", still.time());
+            }
             layout.caption(paper, framing.scale());
             for (Trail trail : painter.trails().values()) {
                 trails.add(trail);
@@ -111,6 +113,14 @@ public final class Frames {
         System.arraycopy(behind, 0, argb, 0, behind.length);
         if (!(still.form() instanceof StillForm.Moment)) {
             return;
+        }
+        if (painter.stirs()) {
+            Graphics2D g = into.createGraphics();
+            try {
+                painter.behind(Brush.smooth(g), time);
+            } finally {
+                g.dispose();
+            }
         }
         for (int i = 0; i < lights.size(); i++) {
             lights.get(i).paint(trails.get(i).lane().share(time), argb);

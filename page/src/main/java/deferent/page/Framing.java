@@ -1,5 +1,6 @@
 package deferent.page;
 
+import deferent.reading.body.Person;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
@@ -60,6 +61,10 @@ final class Framing {
                 }
             } else if (item.form() instanceof Item.Shape.Fixed fixed) {
                 fixed.points().forEach(p -> widen(box, view.see(p)));
+            } else if (item.form() instanceof Item.Shape.Body body) {
+                for (Person.Ball ball : body.person().balls()) {
+                    ball.at().forEach(p -> widen(box, view.see(p), ball.radius()));
+                }
             }
         }
         double across = Math.max(SMALLEST, box[1] - box[0]);
@@ -69,10 +74,14 @@ final class Framing {
     }
 
     private static void widen(double[] box, View.Seen seen) {
-        box[0] = Math.min(box[0], seen.right());
-        box[1] = Math.max(box[1], seen.right());
-        box[2] = Math.min(box[2], seen.up());
-        box[3] = Math.max(box[3], seen.up());
+        widen(box, seen, 0);
+    }
+
+    private static void widen(double[] box, View.Seen seen, double round) {
+        box[0] = Math.min(box[0], seen.right() - round);
+        box[1] = Math.max(box[1], seen.right() + round);
+        box[2] = Math.min(box[2], seen.up() - round);
+        box[3] = Math.max(box[3], seen.up() + round);
     }
 
     /** Pixels a metre. */

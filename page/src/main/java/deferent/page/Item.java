@@ -1,6 +1,7 @@
 package deferent.page;
 
 import deferent.motion.pairing.Side;
+import deferent.reading.body.Person;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -30,6 +31,9 @@ public record Item(Role role, Optional<Side> side, Shape form) {
                 points = List.copyOf(points);
             }
         }
+
+        /** The performer's limbs, which go with the hands. */
+        record Body(Person person) implements Shape {}
     }
 
     static Item of(Role role, Side side, Shape form) {

@@ -57,14 +57,26 @@ final class MomentPainter {
         return trails;
     }
 
-    /** What stays as it is from moment to moment. */
-    void behind(Paper paper, String prefix) {
+    /** What lies behind the trails: what stays as it is, and the performer at a moment. */
+    void behind(Paper paper, String prefix, double time) {
         for (Item item : behind) {
-            paper.group(prefix + item.id(), item.name(), g -> still(item, Brush.smooth(g)));
+            paper.group(prefix + item.id(), item.name(), g -> still(item, time, Brush.smooth(g)));
         }
     }
 
-    private void still(Item item, Graphics2D g) {
+    /** As {@link #behind(Paper, String, double)} on graphics that are smooth already. */
+    void behind(Graphics2D g, double time) {
+        for (Item item : behind) {
+            still(item, time, g);
+        }
+    }
+
+    /** Whether anything behind the trails moves. */
+    boolean stirs() {
+        return behind.stream().anyMatch(item -> item.form() instanceof Item.Shape.Body);
+    }
+
+    private void still(Item item, double time, Graphics2D g) {
         Palette.Look look = Brush.look(item);
         if (item.form() instanceof Item.Shape.Run run) {
             brush.draw(g, PaperRun.of(scene, framing, run).whole(), look);
@@ -75,6 +87,8 @@ final class MomentPainter {
                 Shape line = framing.line(fixed.points(), fixed.closed());
                 brush.draw(g, line, look);
             }
+        } else if (item.form() instanceof Item.Shape.Body body) {
+            new PersonPainter(scene, body.person(), framing, brush).paint(g, time);
         }
     }
 

@@ -71,7 +71,8 @@ public final class MovingSvg {
         Layout layout = Layout.of(still);
         this.brush = layout.brush();
         this.framing = Framing.of(scene, still.view(), layout.room());
-        this.document = parsed(Svg.of(scene, still));
+        // A body stands still in it, as nothing of a limb but its ends could be moved.
+        this.document = parsed(Svg.of(scene.withoutArms(), still));
         this.duration =
                 new BigDecimal(scene.period() / slow)
                                 .round(new MathContext(12, RoundingMode.HALF_EVEN))

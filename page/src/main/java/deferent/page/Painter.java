@@ -31,7 +31,7 @@ final class Painter {
         Framing framing = Framing.of(scene, still.view(), layout.room());
         MomentPainter painter =
                 new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.paper());
-        painter.behind(paper, "");
+        painter.behind(paper, "", still.time());
         painter.trails(paper, "", still.time());
         painter.moving(paper, "", still.time());
         painter.labels(paper, "", still.time());
@@ -50,7 +50,7 @@ final class Painter {
         paths.retainAll(still.layers());
         MomentPainter painter =
                 new MomentPainter(scene, framing, layout.brush(), paths, layout.paper());
-        painter.behind(paper, "");
+        painter.behind(paper, "", still.time());
         painter.figure(paper, "", 1);
         return framing.scale();
     }

@@ -73,7 +73,7 @@ final class PosePainter {
         below.retainAll(still.layers());
         MomentPainter figure =
                 new MomentPainter(scene, framing, layout.brush(), below, layout.paper());
-        figure.behind(paper, "");
+        figure.behind(paper, "", moments.get(0));
         figure.figure(paper, "", FIGURE);
         for (Layer layer : List.of(Layer.TETHER, Layer.HEAD, Layer.HAND)) {
             if (still.shows(layer)) {

@@ -4,6 +4,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Person;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,7 +32,7 @@ public final class Scene {
 
     /** With the link drawn that comes nearer to closing. */
     public static Scene of(Trace trace) {
-        return of(trace, USUAL_COUNT, nearer(trace), List.of());
+        return of(trace, USUAL_COUNT, nearer(trace), Optional.empty());
     }
 
     /**
@@ -40,13 +41,12 @@ public final class Scene {
      * @param trace what is seen
      * @param count samples over the trace's interval
      * @param carrier the side from whose head the link is drawn, to the other's hand
-     * @param body outlines of the performer's body, each a line through points in the frame, metres
+     * @param body the performer, where one is to be seen
      */
-    public static Scene of(Trace trace, int count, Side carrier, List<List<Vector3D>> body) {
+    public static Scene of(Trace trace, int count, Side carrier, Optional<Person> body) {
         List<Item> items = new ArrayList<>();
-        for (List<Vector3D> outline : body) {
-            items.add(new Item(Role.BODY, Optional.empty(), new Item.Shape.Fixed(outline, false)));
-        }
+        body.map(Item.Shape.Body::new)
+                .ifPresent(form -> items.add(new Item(Role.BODY, Optional.empty(), form)));
         for (Side side : Side.values()) {
             Track hand = Track.hand(side);
             Track head = Track.head(side);
@@ -95,6 +95,25 @@ public final class Scene {
             most = Math.max(most, dx * dx + dy * dy + dz * dz);
         }
         return Math.sqrt(most);
+    }
+
+    /**
+     * The same with a performer whose arms are not drawn, where they could not follow the hands.
+     */
+    Scene withoutArms() {
+        List<Item> without =
+                items.stream()
+                        .map(
+                                item ->
+                                        item.form() instanceof Item.Shape.Body body
+                                                ? new Item(
+                                                        item.role(),
+                                                        item.side(),
+                                                        new Item.Shape.Body(
+                                                                body.person().withoutArms()))
+                                                : item)
+                        .toList();
+        return new Scene(trace, samples, without);
     }
 
     public Trace trace() {

@@ -114,7 +114,7 @@ final class StripPainter {
                 id,
                 "moment " + said,
                 () -> {
-                    painter.behind(paper, id + "-");
+                    painter.behind(paper, id + "-", time);
                     painter.trails(paper, id + "-", time);
                     painter.moving(paper, id + "-", time);
                     painter.labels(paper, id + "-", time);

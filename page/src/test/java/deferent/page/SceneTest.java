@@ -8,7 +8,11 @@ import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.body.Person;
+import deferent.reading.body.PoseOver;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
@@ -72,12 +76,12 @@ class SceneTest {
     }
 
     @Test
-    void theBodysOutlineLiesBehindEverything() {
-        List<Vector3D> outline = List.of(new Vector3D(0, 0.2, 0), new Vector3D(0.2, 0, 0));
-        Scene withBody = Scene.of(trace, 24, Side.LEFT, List.of(outline));
+    void thePerformerStandsBehindEverything() {
+        Person person = Person.of(PoseOver.of(trace, Performer.USUAL));
+        Scene withBody = Scene.of(trace, 24, Side.LEFT, Optional.of(person));
         Item first = withBody.items().get(0);
         assertThat(first.role()).isEqualTo(Role.BODY);
-        assertThat(first.form()).isEqualTo(new Item.Shape.Fixed(outline, false));
+        assertThat(first.form()).isEqualTo(new Item.Shape.Body(person));
     }
 
     private static Vector3D point(double[] xyz, int i) {

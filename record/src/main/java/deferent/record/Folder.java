@@ -15,6 +15,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -166,6 +167,15 @@ final class Folder {
     /** How many files may hold documents. */
     int count() {
         return contents().ids().size();
+    }
+
+    /** When it was last written, as the file system has it; empty where it is gone. */
+    Optional<Instant> changed(String id) {
+        try {
+            return Optional.of(Files.getLastModifiedTime(file(id)).toInstant());
+        } catch (IOException gone) {
+            return Optional.empty();
+        }
     }
 
     byte[] bytes(String id) {

@@ -1,5 +1,6 @@
 package deferent.record;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
@@ -99,6 +100,14 @@ public final class PatternJson {
         performer.statureSaid().ifPresent(m -> node.put("stature_m", m));
         performer.armSaid().ifPresent(m -> node.put("arm_m", m));
         performer.shoulderWidthSaid().ifPresent(m -> node.put("shoulder_width_m", m));
+        HandLimits hands = performer.hands();
+        if (hands.speed() != HandLimits.USUAL.speed()) {
+            node.put("hand_speed_m_per_s", hands.speed());
+        }
+        if (hands.acceleration() != HandLimits.USUAL.acceleration()) {
+            node.put("hand_acceleration_m_per_s2", hands.acceleration());
+        }
+        hands.leave().ifPresent(m -> node.put("hand_leave_m", m));
         return node;
     }
 
@@ -225,9 +234,26 @@ public final class PatternJson {
                 new Performer(
                         keys.maybe("stature_m", 1.0, 2.5, "m"),
                         keys.maybe("arm_m", 0.3, 1.2, "m"),
-                        keys.maybe("shoulder_width_m", 0.2, 0.8, "m"));
+                        keys.maybe("shoulder_width_m", 0.2, 0.8, "m"),
+                        hands(keys));
         keys.done();
         return performer;
+    }
+
+    private static HandLimits hands(Keys keys) {
+        HandLimits usual = HandLimits.USUAL;
+        HandLimits hands =
+                usual.withPace(
+                        keys.positive(
+                                "hand_speed_m_per_s", HandLimits.FASTEST, "m/s", usual.speed()),
+                        keys.positive(
+                                "hand_acceleration_m_per_s2",
+                                HandLimits.QUICKEST,
+                                "m/s²",
+                                usual.acceleration()));
+        return keys.has("hand_leave_m")
+                ? hands.withLeave(keys.positive("hand_leave_m", HandLimits.FARTHEST, "m"))
+                : hands;
     }
 
     private static Kit kit(Keys keys) {

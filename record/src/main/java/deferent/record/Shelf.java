@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.text.Normalizer;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -186,6 +187,14 @@ public final class Shelf {
     /** The documents on the shelf by id, the unreadable included. */
     public List<Entry> list() {
         return look().entries();
+    }
+
+    /**
+     * When a document was last changed, as the file system says it; empty where it is gone. A copy
+     * of the folder may have other times than the folder.
+     */
+    public Optional<Instant> changed(String id) {
+        return folder.changed(id);
     }
 
     private void room(int more) {

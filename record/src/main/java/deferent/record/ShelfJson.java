@@ -1,5 +1,7 @@
 package deferent.record;
 
+import static java.time.temporal.ChronoUnit.MILLIS;
+
 import deferent.motion.phrase.Lexicon;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -28,10 +30,13 @@ public final class ShelfJson {
             node.put("name", document.name());
             node.put("note", document.note());
             node.put("revision", kept.revision());
+            shelf.changed(kept.id())
+                    .ifPresent(at -> node.put("changed", at.truncatedTo(MILLIS).toString()));
             ArrayNode tags = node.putArray("tags");
             document.tags().forEach(tags::add);
             if (document instanceof PatternDocument p) {
                 node.put("phrase", p.phrase().orElse(""));
+                node.put("tempo_cycles_per_min", p.pairing().tempo());
                 p.disagreement(words).ifPresent(told -> node.put("disagrees", told));
             }
         }

@@ -3,6 +3,7 @@ package deferent.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
@@ -92,6 +93,24 @@ class PatternJsonTest {
     void aPatternComesBackAsItWas() {
         assertThat(PatternJson.read(PatternJson.write(linked()))).isEqualTo(linked());
         assertThat(PatternJson.read(PatternJson.tree(linked()))).isEqualTo(linked());
+    }
+
+    @Test
+    void aPerformersHandsStandInTheDocumentWhereTheyAreNotTheUsual() {
+        PatternDocument strong =
+                linked().withPerformer(
+                                Performer.of(1.72)
+                                        .withHands(
+                                                HandLimits.USUAL.withPace(6, 80).withLeave(0.15)));
+        String text = PatternJson.write(strong);
+        assertThat(text)
+                .contains("\"hand_speed_m_per_s\": 6")
+                .contains("\"hand_acceleration_m_per_s2\": 80")
+                .contains("\"hand_leave_m\": 0.15");
+        assertThat(PatternJson.read(text)).isEqualTo(strong);
+        assertThat(PatternJson.write(linked())).doesNotContain("hand_speed");
+        assertThat(wrong(text.replace("s\": 6", "s\": 0")).where())
+                .isEqualTo("performer.hand_speed_m_per_s");
     }
 
     @Test

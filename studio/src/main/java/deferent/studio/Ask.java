@@ -50,6 +50,7 @@ enum Ask {
             asked -> Optional.of(Lanes.Work.SHORT),
             (desk, asked, stop) -> desk.crossings(asked),
             CrossingAsk.KEYS),
+    NEXT("what could come next, nothing else being said", Desk::next, NextAsk.KEYS),
     PASSAGE(
             "one crossing, played",
             asked -> Optional.of(Lanes.Work.SHORT),
@@ -70,12 +71,22 @@ enum Ask {
             asked -> Optional.empty(),
             (desk, asked, stop) -> desk.words(asked),
             keys(Desk.WORD)),
+    MOVES(
+            "what small moving pictures of phrases move through",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            (desk, asked, stop) -> desk.moves(asked),
+            keys(SmallPictures.PHRASES, SmallPictures.SAMPLES)),
+    COMPLETE(
+            "what could be written at a place of a phrase",
+            asked -> Optional.empty(),
+            (desk, asked, stop) -> desk.complete(asked),
+            keys(SmallPictures.TEXT.must(), SmallPictures.AT)),
     SEEK("pairings that link", Desk::seek, SeekAsk.KEYS),
     MAP("the shelf as a map", Desk::map, CrossingAsk.AS_THEY_STAND),
     TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
     /** Over a socket alone; by POST the asker hangs up. */
     STOP(
-            "the end of a seek, a map or a file under way, with what it has",
+            "the end of a seek, a map, what could come next or a file under way, with what it has",
             asked -> Optional.empty(),
             (desk, asked, stop) -> {
                 throw new BadRequest(400, "is \"stop\"", "ask", "hang up instead");

@@ -5,9 +5,12 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Words;
 import deferent.motion.trace.Trace;
+import deferent.page.Count;
+import deferent.page.Counts;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
-import deferent.reading.body.BodyOutline;
+import deferent.reading.body.Person;
+import deferent.reading.body.PoseOver;
 import deferent.reading.closest.Closely;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.link.LinkReading;
@@ -29,6 +32,7 @@ import deferent.search.fit.FitReading;
 import deferent.search.whole.Keep;
 import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
+import deferent.tell.Glossary;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -93,7 +97,7 @@ final class Desk {
     static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
-            AskKey.word("of", "which of them", List.of("seek", "map", "take"));
+            AskKey.word("of", "which of them", List.of("seek", "map", "next", "take"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -157,7 +161,7 @@ final class Desk {
                         shown.trace(),
                         count,
                         carrier,
-                        body ? BodyOutline.of(matter.document().performer()).drawn() : List.of());
+                        body ? person(readings, shown.trace()) : Optional.empty());
 
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("detail", settled ? "settled" : "live");
@@ -180,7 +184,12 @@ final class Desk {
         answer.set("scene", seen);
         answer.set("shown", Shown.told(shown));
         answer.set("pull", Shown.pull(shown));
-        answer.set("strip", strip(shown.trace(), carrier, Strip.marks(trace)));
+        ObjectNode strip = strip(shown.trace(), carrier, Strip.marks(trace));
+        ArrayNode counts = strip.putArray("counts");
+        for (Count beat : Counts.of(trace, 2)) {
+            counts.addObject().put("time_s", beat.time()).put("text", beat.said());
+        }
+        answer.set("strip", strip);
         ArrayNode handles = answer.putArray("handles");
         Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
         ArrayNode sizes = answer.putArray("sizes");
@@ -188,6 +197,18 @@ final class Desk {
         ArrayNode begin = answer.putArray("begin");
         Begin.of(trace).forEach(begin::add);
         return answer;
+    }
+
+    /** The body that holds what is shown; none where its reach could not be worked out. */
+    private static Optional<Person> person(Readings readings, Trace shown) {
+        return readings.reach()
+                .reading()
+                .map(
+                        reach ->
+                                shown.equals(readings.trace())
+                                        ? PoseOver.of(shown, reach)
+                                        : PoseOver.of(shown, reach.performer()))
+                .map(Person::of);
     }
 
     private static void numbers(ObjectNode node, SideTable table) {
@@ -266,6 +287,10 @@ final class Desk {
 
     Errand seek(Question asked) {
         return new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf));
+    }
+
+    Errand next(Question asked) {
+        return new Errand(Lanes.Work.SHORT, NextAsk.of(asked, words.lexicon(), shelf));
     }
 
     ObjectNode photo(Question asked) {
@@ -400,6 +425,14 @@ final class Desk {
         node.put("step", sizing.step());
     }
 
+    ObjectNode moves(Question asked) {
+        return SmallPictures.moves(asked, words.lexicon());
+    }
+
+    ObjectNode complete(Question asked) {
+        return SmallPictures.complete(asked, words.lexicon());
+    }
+
     ObjectNode words(Question asked) {
         Optional<String> word = asked.maybe(WORD);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
@@ -415,6 +448,15 @@ final class Desk {
             node.put("sizes_unsaid", entry.sizesUnsaid());
             ArrayNode also = node.putArray("also_said");
             entry.alsoSaid().forEach(also::add);
+            SmallPictures.word(node, entry, words.lexicon());
+        }
+        if (word.isEmpty()) {
+            ArrayNode terms = answer.putArray("terms");
+            for (Glossary.Term term : Glossary.all()) {
+                ObjectNode node = terms.addObject().put("word", term.word());
+                node.put("means", term.means());
+                term.alsoSaid().forEach(node.putArray("also_said")::add);
+            }
         }
         return answer;
     }

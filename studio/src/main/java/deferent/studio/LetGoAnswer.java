@@ -12,6 +12,7 @@ import deferent.reading.tether.LetGo;
 import deferent.reading.tether.Pull;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -57,7 +58,7 @@ final class LetGoAnswer {
         answer.put("side", run.side().word());
         answer.put("from_s", from);
         answer.put("seconds", trace.period());
-        answer.set("scene", SceneJson.of(Scene.of(trace, count, carrier, List.of())));
+        answer.set("scene", SceneJson.of(Scene.of(trace, count, carrier, Optional.empty())));
         ObjectNode pull = answer.putObject("pull");
         for (Side side : Side.values()) {
             Cord cord = Cord.of(trace, side, run.cord().kit());

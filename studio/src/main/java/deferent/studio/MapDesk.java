@@ -140,7 +140,7 @@ final class MapDesk {
             node.put("revision", place.revision());
             node.put("name", place.pattern().name());
             node.put("phrase", place.pattern().phrase().orElse(""));
-            node.set("moves", SeekAsk.moves(place.pattern().pairing()));
+            node.set("moves", SmallPictures.of(place.pattern().pairing(), SmallPictures.USUAL));
         }
         ArrayNode crossings = answer.putArray("crossings");
         for (ShelfCrossing crossing : chart.map().crossings()) {

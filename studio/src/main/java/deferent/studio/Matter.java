@@ -2,6 +2,7 @@ package deferent.studio;
 
 import static deferent.studio.AskKey.keys;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
@@ -40,9 +41,28 @@ record Matter(PatternDocument document, String said) {
             AskKey.number("arm_m", "from shoulder to grip", 0.3, 1.2, "m");
     private static final AskKey<Double> SHOULDERS =
             AskKey.number("shoulder_width_m", "from shoulder to shoulder", 0.2, 0.8, "m");
+    private static final AskKey<Double> HAND_SPEED =
+            AskKey.number(
+                    "hand_speed_m_per_s", "what a hand goes at most", 0, HandLimits.FASTEST, "m/s");
+    private static final AskKey<Double> HAND_ACCELERATION =
+            AskKey.number(
+                    "hand_acceleration_m_per_s2",
+                    "what it quickens by at most",
+                    0,
+                    HandLimits.QUICKEST,
+                    "m/s²");
+    private static final AskKey<Double> HAND_LEAVE =
+            AskKey.number(
+                    "hand_leave_m",
+                    "how far it may be from where its ideal is",
+                    0,
+                    HandLimits.FARTHEST,
+                    "m");
     private static final AskKey<Question> PERFORMER =
             AskKey.object(
-                    "performer", "in the place of the document's", keys(STATURE, ARM, SHOULDERS));
+                    "performer",
+                    "in the place of the document's",
+                    keys(STATURE, ARM, SHOULDERS, HAND_SPEED, HAND_ACCELERATION, HAND_LEAVE));
 
     private static final AskKey<Double> HEAD_MASS =
             AskKey.number("head_mass_kg", "a head's mass", 0, 5, "kg");
@@ -146,7 +166,19 @@ record Matter(PatternDocument document, String said) {
 
     private static Performer performer(Question asked) {
         return new Performer(
-                asked.maybeNumber(STATURE), asked.maybeNumber(ARM), asked.maybeNumber(SHOULDERS));
+                asked.maybeNumber(STATURE),
+                asked.maybeNumber(ARM),
+                asked.maybeNumber(SHOULDERS),
+                hands(asked));
+    }
+
+    private static HandLimits hands(Question asked) {
+        HandLimits usual = HandLimits.USUAL;
+        HandLimits hands =
+                usual.withPace(
+                        asked.or(HAND_SPEED, usual.speed()),
+                        asked.or(HAND_ACCELERATION, usual.acceleration()));
+        return asked.maybe(HAND_LEAVE).map(hands::withLeave).orElse(hands);
     }
 
     private static Kit kit(Question asked) {

@@ -3,11 +3,13 @@ package deferent.studio;
 import deferent.motion.pairing.Side;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
-import deferent.reading.body.BodyOutline;
 import deferent.reading.body.Performer;
+import deferent.reading.body.Person;
+import deferent.reading.body.PoseOver;
 import deferent.record.CrossingsJson;
 import deferent.search.crossing.Passage;
 import java.util.List;
+import java.util.Optional;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -39,7 +41,7 @@ final class PassageAnswer {
                                 passage.trace(),
                                 count,
                                 carrier,
-                                BodyOutline.of(performer).drawn())));
+                                Optional.of(Person.of(PoseOver.of(passage.trace(), performer))))));
         ObjectNode pull = answer.putObject("pull");
         for (Side side : Side.values()) {
             pull.set(side.word(), Shown.pull(passage.pull(side), 0));

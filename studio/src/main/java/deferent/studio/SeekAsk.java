@@ -4,11 +4,8 @@ import static deferent.studio.AskKey.keys;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
-import deferent.motion.trace.Trace;
-import deferent.page.web.SceneJson;
 import deferent.record.PatternDocument;
 import deferent.record.SeekJson;
 import deferent.record.Shelf;
@@ -57,7 +54,6 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
 
     private static final int USUAL_LIMIT = 36;
     private static final int MORE_LIKE = 4;
-    private static final int THUMBNAIL = 96;
     private static final long EVERY_NANOS = 100_000_000L;
     private static final long AFTERWARDS_NANOS = 1_000_000_000L;
 
@@ -276,7 +272,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
             ObjectNode answer = SeekJson.tree(found, request.performer());
             answer.put("key", key(found));
             told(answer.putObject("told"), told);
-            answer.set("moves", moves(found.pairing()));
+            answer.set("moves", SmallPictures.of(found.pairing(), SmallPictures.USUAL));
             node.set("answer", answer);
             return node;
         }
@@ -300,16 +296,6 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                 .put("stage", at.stage().name().toLowerCase(Locale.ROOT))
                 .put("done", at.done())
                 .put("all", at.all());
-        return node;
-    }
-
-    /** What a thumbnail moves through: both hands and heads over one cycle. */
-    static ObjectNode moves(Pairing pairing) {
-        Trace trace = Trace.of(pairing);
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.put("period_s", trace.period());
-        node.put("count", THUMBNAIL);
-        node.set("samples", SceneJson.samples(trace, THUMBNAIL, List.of(Side.values())));
         return node;
     }
 }

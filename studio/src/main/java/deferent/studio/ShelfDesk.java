@@ -50,6 +50,7 @@ final class ShelfDesk {
         routes.post("/api/shelf", this::add);
         routes.get("/api/shelf/{id}", this::show);
         routes.get("/api/shelf/{id}/thumbnail", this::thumbnail);
+        routes.get("/api/shelf/{id}/moves", this::moves);
         routes.put("/api/shelf/{id}", this::save);
         routes.delete("/api/shelf/{id}", this::remove);
     }
@@ -122,12 +123,29 @@ final class ShelfDesk {
         context.status(204);
     }
 
+    /** What a moving thumbnail of it moves through. */
+    private void moves(Context context) {
+        Kept kept = shelf.load(context.pathParam("id"));
+        context.header("ETag", tag(kept.revision()));
+        context.header("Cache-Control", "no-cache");
+        if (tag(kept.revision()).equals(context.header("If-None-Match"))) {
+            context.status(304);
+            return;
+        }
+        json(context, SmallPictures.of(pictured(kept).pairing(), SmallPictures.USUAL));
+    }
+
+    private static PatternDocument pictured(Kept kept) {
+        if (kept.document() instanceof PatternDocument pattern) {
+            return pattern;
+        }
+        throw new BadRequest(
+                404, "is a motion, which has no picture", kept.id(), "ask for a pattern's");
+    }
+
     private void thumbnail(Context context) {
         Kept kept = shelf.load(context.pathParam("id"));
-        if (!(kept.document() instanceof PatternDocument pattern)) {
-            throw new BadRequest(
-                    404, "is a motion, which has no picture", kept.id(), "ask for a pattern's");
-        }
+        PatternDocument pattern = pictured(kept);
         Palette.Theme theme =
                 "dark".equals(context.queryParam("theme"))
                         ? Palette.Theme.DARK

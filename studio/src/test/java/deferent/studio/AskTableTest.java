@@ -53,9 +53,12 @@ class AskTableTest {
         ASKED.put(
                 Ask.PASSAGE,
                 PHRASE + ", \"to\": {" + PHRASE + "}, \"crossing\": 0, \"lead_s\": 0.2");
+        ASKED.put(Ask.NEXT, PHRASE + ", \"tolerance_m\": 0.2, \"limit\": 4");
         ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"blend_s\": 0.3");
         ASKED.put(Ask.PHOTO, PHRASE + ", \"led_hz\": 100, \"duty\": 0.3, \"shutter_s\": 2");
         ASKED.put(Ask.WORDS, "\"word\": \"triquetra\"");
+        ASKED.put(Ask.MOVES, "\"phrases\": [\"static spin vs triquetra\"], \"samples\": 48");
+        ASKED.put(Ask.COMPLETE, "\"text\": \"iso vs tri\", \"at\": 3");
         ASKED.put(
                 Ask.SEEK,
                 "\"motions\": 10000, \"order\": \"closest\", \"limit\": 1, \"filter\": {\"exact\":"

@@ -135,7 +135,7 @@ class FitAskTest {
 
     @Test
     void aTallerPerformerGetsLongerTethers() {
-        assertThat(fitted(1.9, "")).isGreaterThan(fitted(1.5, "") + 0.02);
+        assertThat(fitted(1.7, "")).isGreaterThan(fitted(1.5, "") + 0.02);
     }
 
     @Test

@@ -45,6 +45,7 @@ class KeyTest {
                 "/api/palette",
                 "/api/endings",
                 "/api/shelf/snow/thumbnail",
+                "/api/shelf/snow/moves",
                 "/main.js",
                 "/css/base.css",
                 "/palette.css",

@@ -12,6 +12,8 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Base64;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
@@ -275,6 +277,47 @@ class ShelfHttpTest {
                 .isEqualTo(304);
         assertThat(visitor.get("/api/shelf/snow/thumbnail?theme=dark").body())
                 .isNotEqualTo(picture.body());
+    }
+
+    @Test
+    void aThumbnailMovesThroughBothHandsAndHeadsAndIsNotSentTwice() {
+        put("snow", text("Snow"), "If-None-Match", "*");
+        HttpResponse<String> moves = visitor.get("/api/shelf/snow/moves");
+        JsonNode read = Visitor.json(moves);
+        assertThat(read.get("period_s").asDouble()).isEqualTo(1);
+        for (String track : List.of("/left/hand", "/left/head", "/right/hand", "/right/head")) {
+            byte[] points = Base64.getDecoder().decode(read.at("/samples" + track).asString());
+            assertThat(points).as(track).hasSize(read.get("count").asInt() * 3 * Float.BYTES);
+        }
+        String tag = moves.headers().firstValue("ETag").orElseThrow();
+        assertThat(
+                        visitor.send(
+                                        visitor.request("/api/shelf/snow/moves")
+                                                .header("If-None-Match", tag)
+                                                .build())
+                                .statusCode())
+                .isEqualTo(304);
+    }
+
+    @Test
+    void whatIsListedSaysItsLabelsItsTempoAndWhenItWasChanged() {
+        Instant before = Instant.now().minusSeconds(2);
+        PatternDocument slow =
+                PatternDocument.of(
+                        "Slow",
+                        Phrase.parse("isolation vs triquetra, tempo 40").pairing(),
+                        Performer.USUAL);
+        String labelled =
+                PatternJson.write(slow)
+                        .replaceFirst("\"name\"", "\"tags\": [\"fire\", \"duo\"], \"name\"");
+        assertThat(put("slow", labelled, "If-None-Match", "*").statusCode()).isEqualTo(201);
+        JsonNode listed = Visitor.json(visitor.get("/api/shelf")).at("/patterns/0");
+        assertThat(listed.get("tags").values())
+                .extracting(JsonNode::asString)
+                .containsExactly("fire", "duo");
+        assertThat(listed.get("tempo_cycles_per_min").asDouble()).isEqualTo(40);
+        assertThat(Instant.parse(listed.get("changed").asString()))
+                .isBetween(before, Instant.now().plusSeconds(2));
     }
 
     @Test

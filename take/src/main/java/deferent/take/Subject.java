@@ -7,13 +7,15 @@ import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.StillForm;
-import deferent.reading.body.BodyOutline;
+import deferent.reading.body.Person;
+import deferent.reading.body.PoseOver;
 import deferent.reading.worked.Detail;
 import deferent.record.PatternDocument;
 import deferent.search.whole.Keep;
 import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** A pattern that is taken away, and what is shown of it: the ideal, or what a cord makes of it. */
@@ -44,8 +46,8 @@ record Subject(PatternDocument document, Staged staged) {
                 Scene.USUAL_COUNT,
                 staged.carrier(),
                 layers.contains(Layer.BODY)
-                        ? BodyOutline.of(document.performer()).drawn()
-                        : List.of());
+                        ? Optional.of(Person.of(PoseOver.of(trace(), document.performer())))
+                        : Optional.empty());
     }
 
     /** The still that wishes ask for. */

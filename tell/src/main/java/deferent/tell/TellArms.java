@@ -3,6 +3,7 @@ package deferent.tell;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.reading.body.ArmThrough;
+import deferent.reading.body.Bend;
 import deferent.reading.body.Reach;
 import deferent.reading.body.TrunkTurn;
 import deferent.search.fit.ArmsFit;
@@ -42,7 +43,7 @@ public final class TellArms {
     private static final String HOW =
             "Hand paths and tethers are made smaller together, so the figures keep their shape. The"
                     + " trunk turns by 45° at most, and no faster than a body does; shoulders come"
-                    + " forward and the trunk leans only where tethers would be under 30 cm otherwise.";
+                    + " forward or up and the trunk leans only where tethers would be under 30 cm otherwise.";
 
     private static Told found(ArmsFit fit) {
         String reached = "both arms reach it" + turned(fit.reach()) + ".";
@@ -81,19 +82,34 @@ public final class TellArms {
                             + Math.round(Math.toDegrees(trunk.greatest()))
                             + "°");
         }
-        reach.bend()
-                .ifPresent(
-                        bend -> {
-                            if (bend.lean() > 0) {
-                                how.add(
-                                        (trunk.turned() ? "" : "the trunk ")
-                                                + "leant forward by "
-                                                + Math.round(Math.toDegrees(bend.lean()))
-                                                + "°");
-                            }
-                            how.add("the shoulders " + Say.length(bend.forward()) + " forward");
-                        });
+        reach.bend().ifPresent(bend -> bent(bend, trunk.turned(), how));
         return how.isEmpty() ? "" : ", with " + Say.listed(how, "and");
+    }
+
+    private static void bent(Bend bend, boolean turned, List<String> how) {
+        String the = turned ? "" : "the trunk ";
+        if (bend.lean() > 0) {
+            how.add(the + "leant forward by " + degrees(bend.lean()));
+            the = "";
+        }
+        if (bend.aside() != 0) {
+            String way = bend.aside() > 0 ? "left" : "right";
+            how.add(the + "leant to the " + way + " by " + degrees(Math.abs(bend.aside())));
+        }
+        if (bend.forward() > 0) {
+            how.add("the shoulders " + Say.length(bend.forward()) + " forward");
+        }
+        if (bend.raised() > 0) {
+            how.add((bend.forward() > 0 ? "" : "the shoulders ") + raised(bend));
+        }
+    }
+
+    private static String raised(Bend bend) {
+        return Say.length(bend.raised()) + " up";
+    }
+
+    private static String degrees(double radians) {
+        return Math.round(Math.toDegrees(radians)) + "°";
     }
 
     /** " Tethers of 44 cm bring it within reach; 10 cm nearer it falls short by 3 cm." */

@@ -135,8 +135,8 @@ final class TellBody {
                 " The trunk turns by "
                         + Say.degrees(TrunkTurn.MOST)
                         + " to each side at most, one turn for both hands, and no faster than a body does."
-                        + " Where that falls short, the shoulders come forward and then the trunk leans,"
-                        + " both held over the whole cycle.";
+                        + " Where that falls short, the shoulders come forward, then up, and then the trunk"
+                        + " leans forward or aside, all held over the whole cycle.";
         if (!trunk.reached()) {
             return new Told(
                     "reach.trunk",

@@ -80,8 +80,7 @@ final class TellCord {
         not.add("slowest", cord.slowest());
         not.add("steadiness", cord.handPathSteadiness());
         not.add("steadiness.figure_kept", cord.figureSteadiness());
-        not.add("correction", cord.handPathCorrection());
-        not.add("correction.figure_kept", cord.figureCorrection());
+        not.add("correction", cord.correction());
         all.addAll(not.told());
         return all;
     }
@@ -203,8 +202,16 @@ final class TellCord {
         Optional<ClosestFigure> closest =
                 cord.closestFigure()
                         .reading()
-                        .filter(c -> !c.met() || c.figure().greatest() >= NOTHING);
-        kept.filter(k -> closest.isEmpty() || !k.possible() || !k.getsRound())
+                        .filter(
+                                c ->
+                                        !c.met()
+                                                || c.figure().greatest() >= NOTHING
+                                                || cord.correction().reading().isPresent());
+        kept.filter(
+                        k ->
+                                closest.filter(c -> c.figure().greatest() >= NOTHING).isEmpty()
+                                        || !k.possible()
+                                        || !k.getsRound())
                 .ifPresent(k -> all.add(figureKept(k)));
         closest.ifPresent(c -> all.add(closest(c, kept)));
     }
@@ -214,12 +221,18 @@ final class TellCord {
         String off = Say.length(closest.figure().greatest());
         String path =
                 closest.path().fromPath() < NOTHING
-                        ? "keeping its path"
-                        : "leaving its path by up to " + Say.length(closest.path().fromPath());
+                        ? ", keeping its path"
+                        : ", leaving its path by up to " + Say.length(closest.path().fromPath());
+        boolean exact = closest.figure().greatest() < NOTHING;
+        boolean lost =
+                cord.correction()
+                        .reading()
+                        .filter(c -> c.verdict() == Correction.Verdict.LOST)
+                        .isPresent();
         String figure = "the " + side.word() + " figure";
         return new Told(
                 "closest_figure." + side.word(),
-                far || !closest.met() ? Tone.WARN : Tone.NOTE,
+                far || lost || !closest.met() ? Tone.WARN : Tone.NOTE,
                 !closest.met()
                         ? "No motion was found in which a practised hand draws "
                                 + figure
@@ -234,10 +247,10 @@ final class TellCord {
                                         + " off."
                                 : "A practised hand draws "
                                         + figure
-                                        + " within "
-                                        + off
-                                        + " at this tempo, "
-                                        + path
+                                        + (exact ? " as meant at " : " within " + off + " at ")
+                                        + Say.tempo(readings.pairing().tempo())
+                                        + (exact ? "" : path)
+                                        + corrected()
                                         + ".",
                 "Of all motions of a taut cord whose hand goes no faster than "
                         + Say.trimmed(closest.limits().speed(), 1)
@@ -245,15 +258,51 @@ final class TellCord {
                         + Say.trimmed(closest.limits().acceleration(), 0)
                         + " m/s² (our choice), the one with the least departure at its greatest"
                         + " that a search found; "
-                        + Say.length(closest.figure().mean())
-                        + " on average, the hand up to "
+                        + (exact ? "" : Say.length(closest.figure().mean()) + " on average, ")
+                        + "the hand up to "
                         + Say.trimmed(closest.handSpeed(), 1)
                         + " m/s and "
                         + Say.trimmed(closest.handAcceleration(), 0)
                         + " m/s²."
-                        + kept.filter(k -> k.possible() && k.getsRound())
+                        + kept.filter(k -> !exact && k.possible() && k.getsRound())
                                 .map(this::exactly)
-                                .orElse(""));
+                                .orElse("")
+                        + cord.correction().reading().map(this::comesBack).orElse(""));
+    }
+
+    /** Whether a hand that answers a slip from its closest figure late holds it. */
+    private String corrected() {
+        return cord.correction()
+                .reading()
+                .map(
+                        c ->
+                                c.verdict() == Correction.Verdict.LOST
+                                        ? ", but a slip of it is lost before it can be corrected"
+                                        : "; it needs a correction within "
+                                                + Say.seconds(c.longest())
+                                                + c.once()
+                                                        .filter(Correction.Once::holds)
+                                                        .map(once -> ", once a turn " + where(once))
+                                                        .orElse(""))
+                .orElse("");
+    }
+
+    private String comesBack(Correction correction) {
+        return " A hand that knows the motion, sees it "
+                + Math.round(correction.reaction() * 1000)
+                + " ms late (Woods and others, 2015) and holds the figure but not its timing"
+                + (correction.recovers() == 0
+                        ? " brings back not even a slip of 2 mm"
+                        : " brings back a slip of up to "
+                                + Say.length(correction.recovers())
+                                + " from anywhere in the cycle")
+                + ", its senses off by up to a tenth by chance (our choice). Off by a tenth all the"
+                + " time, it would leave "
+                + leaves(correction.left())
+                + "."
+                + (correction.verdict() == Correction.Verdict.HOLDS
+                        ? " Going against what it saw is enough."
+                        : "");
     }
 
     private String exactly(KeepTheFigure kept) {
@@ -545,9 +594,9 @@ final class TellCord {
                                 steadiness(
                                         "steadiness." + side.word(),
                                         undriven ? "" : " hand keeps its path",
-                                        steadiness,
-                                        cord.handPathCorrection().reading())));
-        if (!undriven) {
+                                        steadiness)));
+        // Where slips of what a hand really draws are told of, this would say it twice.
+        if (!undriven && cord.correction().reading().isEmpty()) {
             cord.figureSteadiness()
                     .reading()
                     .ifPresent(
@@ -556,32 +605,31 @@ final class TellCord {
                                             steadiness(
                                                     "steadiness." + side.word() + ".figure_kept",
                                                     " hand keeps the figure",
-                                                    steadiness,
-                                                    cord.figureCorrection().reading())));
+                                                    steadiness)));
         }
     }
 
-    private Told steadiness(
-            String key, String hand, Steadiness steadiness, Optional<Correction> answered) {
+    private Told steadiness(String key, String hand, Steadiness steadiness) {
         String first = hand.isEmpty() ? "" : "If the " + side.word() + hand + ", ";
         String poi = hand.isEmpty() ? "the " + side.word() + " poi" : "its poi";
+        boolean runs = steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY;
         String text =
                 switch (steadiness.verdict()) {
                     case STEADIES -> poi + " steadies itself: a slip dies away.";
                     case NEUTRAL -> "a slip of " + poi + " neither grows nor dies away.";
                     case RUNS_AWAY ->
-                            answered.map(correction -> held(poi, steadiness, correction))
-                                    .orElseGet(() -> poi + runsAway(steadiness) + ".");
+                            (hand.isEmpty() ? poi : "and nobody minds it, " + poi)
+                                    + runsAway(steadiness)
+                                    + ".";
                 };
-        boolean lost =
-                answered.map(correction -> correction.verdict() == Correction.Verdict.LOST)
-                        .orElse(steadiness.growth() >= SLOWLY);
         return new Told(
                 key,
-                steadiness.verdict() == Steadiness.Verdict.RUNS_AWAY && lost
+                runs && steadiness.growth() >= SLOWLY && cord.correction().reading().isEmpty()
                         ? Tone.WARN
                         : Tone.NOTE,
-                Say.capital(first + text),
+                Say.capital(
+                        (runs && !hand.isEmpty() ? "If the " + side.word() + hand + " " : first)
+                                + text),
                 "Left alone, "
                         + grows(steadiness.growth())
                         + ". Put aside at the worst moment and in the worst direction, its speed"
@@ -589,60 +637,15 @@ final class TellCord {
                         + aside(steadiness.growthInReaction())
                         + " after a reaction time of "
                         + Math.round(steadiness.reaction() * 1000)
-                        + " ms (Woods and others, 2015). "
-                        + answered.map(this::corrected)
-                                .orElse(
-                                        "A correction helps most "
-                                                + into(steadiness.leverageTime())
-                                                + "."));
+                        + " ms (Woods and others, 2015). A correction helps most "
+                        + into(steadiness.leverageTime())
+                        + ".");
     }
 
     private String runsAway(Steadiness steadiness) {
         return steadiness.growth() < SLOWLY
                 ? " runs away slowly: " + grows(steadiness.growth())
                 : " runs away: " + beforeYouReact(steadiness);
-    }
-
-    /** Whether a hand that answers a slip a reaction time late holds the motion. */
-    private String held(String poi, Steadiness steadiness, Correction correction) {
-        String within = Say.seconds(correction.longest());
-        return switch (correction.verdict()) {
-            case HOLDS ->
-                    "a slip of "
-                            + poi
-                            + " grows if nobody minds it, but it holds if you correct within "
-                            + within
-                            + correction
-                                    .once()
-                                    .filter(Correction.Once::holds)
-                                    .map(once -> "; once a cycle, " + where(once) + ", is enough")
-                                    .orElse("")
-                            + ".";
-            case PRACTISED ->
-                    "a slip of "
-                            + poi
-                            + " grows, and it holds only in a practised hand that corrects within "
-                            + within
-                            + ".";
-            case LOST ->
-                    poi
-                            + runsAway(steadiness)
-                            + ", and correcting late does not hold it in time with the motion;"
-                            + " letting the timing give may.";
-        };
-    }
-
-    private String corrected(Correction correction) {
-        return "A practised hand that is so late, its senses a tenth off (our choice), leaves "
-                + leaves(correction.left())
-                + "; simulated whole, "
-                + (correction.recovers() == 0
-                        ? "not even a slip of 2 mm comes back"
-                        : "a slip of up to "
-                                + Say.length(correction.recovers())
-                                + " comes back from anywhere in the cycle")
-                + ". The hand is held to the motion's own timing. Spinners hold isolations every day"
-                + " (common practice, no source): whoever lets the timing give may hold more.";
     }
 
     private static String leaves(double left) {

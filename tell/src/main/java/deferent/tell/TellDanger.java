@@ -276,10 +276,12 @@ final class TellDanger {
                     ? " No tempo ends it."
                     : " No tempo ends it, nor does a small move.";
         }
+        String calm = level == Level.DANGER ? " The danger ends" : " It is calm";
         return switch (ends.get(0).kind()) {
-            case TEMPO -> " It ends at " + Say.tempo(least(ends, 10)) + " or slower.";
+            case TEMPO -> calm + " at " + Say.tempo(least(ends, 10)) + " or slower.";
             case SIZE ->
-                    " It ends with tethers and hand paths at "
+                    calm
+                            + " with tethers and hand paths at "
                             + Say.trimmed(100 * least(ends, 100), 0)
                             + "% of their size.";
             case FORWARD ->

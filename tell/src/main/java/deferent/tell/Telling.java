@@ -12,6 +12,7 @@ import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Says all the readings of a pairing: first whether it links and can be spun, then what can hurt,
@@ -39,8 +40,7 @@ public final class Telling {
         all.add(figure(readings, Side.RIGHT));
         tempo(readings.pairing(), all);
         all.addAll(new TellDanger(readings).cares());
-        all.addAll(new TellCord(readings, Side.LEFT).told());
-        all.addAll(new TellCord(readings, Side.RIGHT).told());
+        cords(readings, all);
         all.addAll(new TellBody(readings).told());
         return List.copyOf(all);
     }
@@ -58,6 +58,31 @@ public final class Telling {
     /** The usual cautions in one line, where there is room for no more. */
     public static String care() {
         return Cautions.SHORT;
+    }
+
+    /** What is the same of both hands' closest figures is said once. */
+    private static void cords(Readings readings, List<Told> all) {
+        List<Told> left = new TellCord(readings, Side.LEFT).told();
+        List<Told> right = new TellCord(readings, Side.RIGHT).told();
+        List<String> twice =
+                Stream.concat(left.stream(), right.stream())
+                        .filter(told -> told.key().startsWith("closest_figure."))
+                        .map(Telling::either)
+                        .toList();
+        boolean once = twice.size() == 2 && twice.get(0).equals(twice.get(1));
+        for (Told told : left) {
+            all.add(
+                    once && told.key().startsWith("closest_figure.")
+                            ? new Told(told.key(), told.tone(), either(told), told.why())
+                            : told);
+        }
+        right.stream()
+                .filter(told -> !(once && told.key().startsWith("closest_figure.")))
+                .forEach(all::add);
+    }
+
+    private static String either(Told told) {
+        return told.text().replaceFirst("the (left|right) figure", "either figure");
     }
 
     private static void links(Readings readings, List<Told> all) {

@@ -44,7 +44,7 @@ public final class Lame {
     }
 
     private static CordReading cord(Side side) {
-        return new CordReading(side, not(), not(), not(), not(), not(), not(), not(), not(), not());
+        return new CordReading(side, not(), not(), not(), not(), not(), not(), not(), not());
     }
 
     private static <T> Worked<T> not() {

@@ -49,7 +49,7 @@ class TellDangerTest {
         assertThat(told.get(1).text())
                 .startsWith("Danger: the right hand holds 322 N, the weight of 33 kg, ")
                 .contains("the right head goes at 33.9 m/s with 173 J.")
-                .endsWith(" It ends at 65.6 a minute or slower.");
+                .endsWith(" The danger ends at 65.6 a minute or slower.");
         assertThat(told.get(1).why())
                 .startsWith("With soft heads: ")
                 .contains("Mathiowetz")
@@ -123,7 +123,7 @@ class TellDangerTest {
         assertThat(care.tone()).isEqualTo(Told.Tone.WARN);
         assertThat(care.text())
                 .isEqualTo(
-                        "The left head goes at 15.1 m/s with 14 J. It ends at 44.5 a minute or slower.");
+                        "The left head goes at 15.1 m/s with 14 J. It is calm at 44.5 a minute or slower.");
     }
 
     @Test

@@ -10,6 +10,9 @@ import org.junit.jupiter.api.Test;
 
 /** The cord on the page: what is kept, what it pulls, and a poi that is let go. */
 class CordPageTest extends InChromium {
+    // The ghost of what would be best comes when it is worked out, and only for the ideal.
+    private static final String LINES =
+            "deferentStage.drawer.ribbons.length - (deferentDesk.session.scene.best ? 1 : 0)";
     private static final String STILL =
             "() => { deferentDesk.clock.play(false); deferentDesk.clock.seek(0.1); }";
 
@@ -22,23 +25,22 @@ class CordPageTest extends InChromium {
                 visit.tools();
                 visit.hands();
                 double plain = visit.number("deferentStage.picture.strokes");
-                assertThat(visit.number("deferentStage.drawer.ribbons.length")).isPositive();
-                double ribbons = visit.number("deferentStage.drawer.ribbons.length");
+                assertThat(visit.number(LINES)).isPositive();
+                double ribbons = visit.number(LINES);
                 visit.page().locator(".keeps label", nth("Keep the figure")).click();
                 visit.until("deferentDesk.session.answer.shown.asked === 'figure'");
                 visit.settled();
                 assertThat(visit.text("deferentDesk.session.scene.ghosts"))
                         .as("the hands are elsewhere, the heads are not")
                         .isEqualTo("left.hand,right.hand");
-                assertThat(visit.number("deferentStage.drawer.ribbons.length"))
-                        .isEqualTo(ribbons + 2);
+                assertThat(visit.number(LINES)).isEqualTo(ribbons + 2);
                 assertThat(visit.number("deferentStage.picture.strokes")).isEqualTo(plain + 2);
                 assertThat(visit.page().locator(".legend .ghost").isVisible()).isTrue();
                 visit.page().keyboard().press("k");
                 visit.until("deferentDesk.session.answer.shown.asked === 'hand-path'");
                 visit.settled();
                 assertThat(visit.text("deferentDesk.session.scene.ghosts")).isEqualTo("right.head");
-                assertThat(visit.page().locator("cord-tools .happened").textContent())
+                assertThat(visit.page().locator("cord-told .happened").textContent())
                         .contains("left poi settles only on another motion");
                 visit.page().keyboard().press("k");
                 visit.until("deferentDesk.session.answer.shown.asked === 'closest'");
@@ -46,7 +48,7 @@ class CordPageTest extends InChromium {
                 visit.page().keyboard().press("k");
                 visit.until("deferentDesk.session.answer.shown.asked === 'ideal'");
                 visit.settled();
-                assertThat(visit.number("deferentStage.drawer.ribbons.length")).isEqualTo(ribbons);
+                assertThat(visit.number(LINES)).isEqualTo(ribbons);
                 assertThat(visit.is("deferentDesk.session.past.length === 0"))
                         .as("looking changes nothing that could be undone")
                         .isTrue();
@@ -173,8 +175,9 @@ class CordPageTest extends InChromium {
     }
 
     @Test
-    void slowestTemposAreMarkedOnTheScaleAndEachHandsCardBeginsWithItsSteadiness() {
+    void slowestTemposAreMarkedOnTheScaleAndEachHandsCardBeginsWithWhatAPractisedHandDraws() {
         try (Visit visit = visit()) {
+            visit.numbers();
             visit.say("static spin vs triquetra");
             visit.until("document.querySelectorAll('.tempo-scale path').length >= 3");
             assertThat(visit.text("document.querySelector('#slowest-words').textContent"))
@@ -185,11 +188,15 @@ class CordPageTest extends InChromium {
                                         .locator("reading-list [aria-label='" + side + " cord'] p")
                                         .first()
                                         .textContent())
-                        .contains("If the " + side.toLowerCase(Locale.ROOT) + " hand keeps");
+                        .startsWith(
+                                "A practised hand draws the "
+                                        + side.toLowerCase(Locale.ROOT)
+                                        + " figure");
             }
             assertThat(visit.page().locator("reading-list [aria-label=Figures] .told").count())
                     .as("what is kept of a figure stands on the cord's card")
                     .isEqualTo(2);
+            visit.tools();
             visit.page().locator(".tempo-slide").focus();
             double before = visit.size("tempo_cycles_per_min");
             visit.page().keyboard().press("PageDown");

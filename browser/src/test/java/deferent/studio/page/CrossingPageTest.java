@@ -36,9 +36,9 @@ class CrossingPageTest extends InChromium {
                 assertThat(
                                 visit.number(
                                         "(document.querySelector('.gate').getBoundingClientRect().x"
-                                                + " + 12 - 52 -"
-                                                + " document.querySelector('deferent-strip').getBoundingClientRect().x)"
-                                                + " / (document.querySelector('deferent-strip').clientWidth - 66)"))
+                                                + " + 12 - 14 -"
+                                                + " document.querySelector('.strip-line').getBoundingClientRect().x)"
+                                                + " / (document.querySelector('.strip-line').clientWidth - 28)"))
                         .as("the mark stands at its moment")
                         .isCloseTo(share, within(2e-3));
                 visit.page().locator(".gate").first().click();

@@ -30,7 +30,8 @@ import java.util.stream.Stream;
  *
  * <p>Run it by {@code browser/bench-drag}; {@code --gpu} leaves the choice of renderer to the
  * machine; {@code --at FILE} measures a studio that runs already, through the file that opens it,
- * rather than one started for it, in a process of its own either way.
+ * rather than one started for it, in a process of its own either way; {@code --use MINUTES} uses
+ * the page for so long instead and tells what memory it holds.
  */
 public final class DragBench {
     static final int MOVES = 200;
@@ -250,6 +251,15 @@ public final class DragBench {
             return;
         }
         Path shelf = Files.createTempDirectory("deferent-drag");
+        int use = Arrays.asList(arguments).indexOf("--use");
+        if (use >= 0) {
+            try (Chromium chromium = Chromium.start(browser, !gpu)) {
+                double minutes = Double.parseDouble(arguments[use + 1]);
+                System.out.print(
+                        UseBench.told(UseBench.measure(chromium.browser(), shelf, minutes)));
+            }
+            return;
+        }
         Process studio = ownProcess(shelf);
         try (Chromium chromium = Chromium.start(browser, !gpu)) {
             String address = studio.inputReader().readLine();

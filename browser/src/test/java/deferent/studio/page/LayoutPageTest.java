@@ -174,7 +174,7 @@ class LayoutPageTest extends InChromium {
                     String said =
                             visit.text(
                                     "document.querySelector('.strip-scrub').ariaValueText || document.querySelector('.strip-scrub').getAttribute('aria-valuetext')");
-                    String label = visit.page().locator(".link-label").innerText();
+                    String label = visit.page().locator(".link-label b").innerText();
                     assertThat(said).as(phrase).contains("apart now " + label);
                 }
             }

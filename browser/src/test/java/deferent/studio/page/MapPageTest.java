@@ -42,6 +42,20 @@ class MapPageTest extends InChromium {
             visit.until("document.querySelector('.play-route')");
             assertThat(visit.number("document.querySelectorAll('.map-crossings .on').length"))
                     .isEqualTo(visit.number("deferentDesk.map.route.places.length - 1"));
+            assertThat(visit.page().locator(".place[data-id=four-leaves] .place-name").isVisible())
+                    .as("places have their names on the map")
+                    .isTrue();
+            assertThat(visit.page().locator(".leg figcaption").allInnerTexts())
+                    .as("one leg at a time, from its place into the next")
+                    .isEqualTo(
+                            visit.page()
+                                    .evaluate(
+                                            "() => deferentDesk.map.route.places.slice(0, 2).map((id) => deferentDesk.map.name(id))"));
+            visit.page().locator(".play-leg").click();
+            visit.until("deferentDesk.session.passing");
+            visit.page().evaluate("() => document.activeElement.blur()");
+            visit.page().keyboard().press("Escape");
+            visit.until("!deferentDesk.session.aside");
             visit.page().locator(".play-route").click();
             visit.until("deferentDesk.session.passing");
             visit.page().evaluate("() => deferentDesk.clock.play(false)");

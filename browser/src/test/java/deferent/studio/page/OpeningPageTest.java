@@ -17,6 +17,7 @@ class OpeningPageTest extends InChromium {
     void theFileLeadsToAPageWhoseAddressShowsNoKeyAndWhichCanBeReloaded() {
         try (Studio studio = Studio.start(StudioOptions.of(shelf));
                 BrowserContext context = browser().newContext(screen(1280, 800))) {
+            context.addInitScript(Visit.OPENED);
             Page page = context.newPage();
             Opening opening = studio.opening();
             Chromium.open(page, opening.file().toUri().toString());

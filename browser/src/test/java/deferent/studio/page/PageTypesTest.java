@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -81,9 +82,86 @@ class PageTypesTest extends InChromium {
     }
 
     private static List<?> complaints(Map<String, String> of) {
+        return asked("complaints", of);
+    }
+
+    private static List<?> asked(String what, Map<String, String> of) {
         Map<String, Object> asked = new HashMap<>(of);
         asked.put("folders", List.of(STUDIO, SHARED));
-        return (List<?>) page.evaluate("asked => complaints(asked)", asked);
+        return (List<?>) page.evaluate("asked => " + what + "(asked)", asked);
+    }
+
+    /** The complaints by the file they are of, named below its folder. */
+    private static Map<String, List<String>> byFile(List<?> complaints) {
+        return complaints.stream()
+                .map(Object::toString)
+                .collect(
+                        Collectors.groupingBy(
+                                told ->
+                                        ("/" + told.substring(0, told.indexOf(':')))
+                                                .replace(STUDIO, "")
+                                                .replace(SHARED, "")));
+    }
+
+    /**
+     * Files not on the list of those that are not yet strict are, and one that has become so goes
+     * from the list: it only ever gets shorter.
+     */
+    @Test
+    void everyFileButThoseListedIsStrict() throws IOException {
+        List<String> listed =
+                Files.readAllLines(Path.of("src/test/resources/typescript/not-strict.txt"));
+        Map<String, List<String>> strict = byFile(asked("strictComplaints", Map.of()));
+        assertThat(
+                        strict.entrySet().stream()
+                                .filter(e -> !listed.contains(e.getKey()))
+                                .flatMap(e -> e.getValue().stream()))
+                .as("not strict")
+                .isEmpty();
+        assertThat(listed)
+                .as("strict by now, so no longer to be listed")
+                .isSubsetOf(strict.keySet());
+    }
+
+    @Test
+    void noFileHasANameNeverUsedALooseEqualALetThatNeverChangesOrANameThatHidesAnother() {
+        assertThat(asked("habits", Map.of())).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '"',
+            textBlock =
+                    """
+                    steps | if (i === 1) f(i);                                      |
+                    steps | if (i == 1) f(i);                                       | takes unlike things
+                    steps | let j = i; f(j);                                        | j is never changed
+                    steps | let j = i; j = 2; f(j);                                 |
+                    steps | let j = i; [j] = [2]; f(j);                             |
+                    steps | let j = i; ({ j } = { j: 2 }); f(j);                    |
+                    steps | for (let j = 0; j < i; j++) f(j);                       |
+                    steps | for (let j of [i]) f(j);                                | j is never changed
+                    steps | let { j } = { j: i }; f(j);                             | j is never changed
+                    steps | const j = i;                                            | 'j' is declared but
+                    steps | for (const j of [i]) { f(j); for (const j of [i]) f(j); }  | j hides another j
+                    steps | [i].map((i) => f(i));                                   | i hides another i
+                    steps | for (const j of [i]) f(j); for (const j of [i]) f(j);   |
+                    """)
+    void eachHabitIsSeenAndNothingElse(String file, String says, String complaint) {
+        String text =
+                "/** @param {number} i */ const f = (i) => i; "
+                        + "/** @param {number} i */ export function g(i) { "
+                        + says
+                        + " f(i); }";
+        List<?> found =
+                asked("habits", Map.of("of", STUDIO + "state/" + file + ".js", "text", text));
+        if (complaint == null) {
+            assertThat(found).isEmpty();
+        } else {
+            assertThat(found).hasSize(1);
+            assertThat(found.get(0)).asString().contains(complaint);
+        }
     }
 
     @Test

@@ -8,6 +8,7 @@ class PhrasePageTest extends InChromium {
     @Test
     void aTypedPhraseIsSeenAndRead() {
         try (Visit visit = visit()) {
+            visit.numbers();
             visit.say("static spin vs triquetra");
             assertThat(visit.text("deferentDesk.session.answer.phrase"))
                     .isEqualTo("static spin vs triquetra");
@@ -15,7 +16,7 @@ class PhrasePageTest extends InChromium {
             assertThat(visit.page().locator(".begin li").allInnerTexts()).isNotEmpty();
             assertThat(visit.page().locator(".numbers td").first().innerText()).isNotNull();
             visit.hands();
-            assertThat(visit.page().locator(".link-label").innerText()).isEqualTo("0.0\u202fcm");
+            assertThat(visit.page().locator(".link-label").innerText()).isEqualTo("0\u202fcm");
         }
     }
 

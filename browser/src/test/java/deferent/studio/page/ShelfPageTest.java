@@ -41,7 +41,7 @@ class ShelfPageTest extends InChromium {
             visit.page().locator(".card-open").click();
             visit.until("deferentDesk.session.answer.phrase === 'static spin vs triquetra'");
             visit.settled();
-            visit.until("document.querySelector('.card img').naturalWidth > 0");
+            visit.until("document.querySelector('.card moving-thumb')?.drawn");
         }
     }
 

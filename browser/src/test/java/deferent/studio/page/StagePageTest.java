@@ -92,7 +92,7 @@ class StagePageTest extends InChromium {
             visit.page().keyboard().press("ArrowRight");
             assertThat(visit.number("deferentStage.camera.turn")).isNotEqualTo(turn);
             visit.page().keyboard().press("v");
-            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("performer");
+            assertThat(visit.text("deferentStage.camera.view")).isEqualTo("eyes");
             visit.page().keyboard().press("Space");
             assertThat(
                             visit.is(
@@ -131,8 +131,8 @@ class StagePageTest extends InChromium {
     @Test
     void theStripScrubsTheMomentAndTheStageFollows() {
         try (Visit visit = visit()) {
-            var box = visit.page().locator("deferent-strip").boundingBox();
-            visit.page().mouse().click(box.x + 52 + (box.width - 66) / 2, box.y + box.height / 2);
+            var box = visit.page().locator(".strip-line").boundingBox();
+            visit.page().mouse().click(box.x + 14 + (box.width - 28) / 2, box.y + box.height / 2);
             assertThat(visit.number("deferentDesk.clock.phase")).isCloseTo(0.5, within(0.01));
             assertThat(visit.is("deferentDesk.clock.playing")).isFalse();
             visit.page().keyboard().press(".");
@@ -142,13 +142,13 @@ class StagePageTest extends InChromium {
     }
 
     @Test
-    void performerAndMirrorSeeLeftOnTheLeftAndTheAudienceOnTheRight() {
+    void ownEyesAndMirrorSeeLeftOnTheLeftAndTheAudienceOnTheRight() {
         try (Visit visit = visit()) {
             String leftOnTheRight =
-                    "(() => { const o = [0, 0, 0]; deferentStage.camera.project(0.5, 0, 0, o);"
+                    "(() => { const o = [0, 0, 0]; deferentStage.camera.project(0.5, 0, 0.3, o);"
                             + " return o[0] > deferentStage.camera.width / 2; })()";
             assertThat(visit.is(leftOnTheRight)).isTrue();
-            for (String view : List.of("performer", "mirror")) {
+            for (String view : List.of("eyes", "mirror")) {
                 visit.page().evaluate("view => deferentStage.see(view)", view);
                 assertThat(visit.is(leftOnTheRight)).as(view).isFalse();
                 assertThat(visit.is(DRAWN)).as(view).isTrue();
@@ -221,7 +221,7 @@ class StagePageTest extends InChromium {
                         .as("width of the page at " + width)
                         .isLessThanOrEqualTo(width);
                 for (String part :
-                        List.of("phrase-line", "deferent-stage", "deferent-strip", ".play")) {
+                        List.of("phrase-line", "deferent-stage", ".strip-line", ".play")) {
                     assertThat(visit.page().locator(part).first().isVisible()).as(part).isTrue();
                 }
                 assertThat(visit.is(DRAWN)).isTrue();

@@ -18,9 +18,10 @@ class TakePageTest extends InChromium {
 
     private static void open(Visit visit) {
         visit.settled();
+        visit.tools();
         visit.page()
                 .locator(
-                        "page-tools button",
+                        "desk-menu button",
                         new com.microsoft.playwright.Page.LocatorOptions().setHasText("Take away"))
                 .click();
         visit.until(SEEN);

@@ -37,6 +37,9 @@ class TypefacesPageTest extends InChromium {
     void theStudioSetsItsWordsInTheLettersThatComeAlong() {
         try (Visit visit = visit()) {
             measured(visit.page());
+            visit.settled();
+            visit.page().keyboard().press("o");
+            visit.until("document.querySelector('.uplot')");
             assertThat(
                             visit.page()
                                     .evaluate(

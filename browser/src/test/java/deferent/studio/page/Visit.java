@@ -30,6 +30,10 @@ final class Visit implements AutoCloseable {
             SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
                     .getSchema(Studio.protocol());
 
+    /** What the page keeps of whoever has been here before. */
+    static final String OPENED =
+            "try { localStorage.setItem('deferent.opened', 'yes') } catch { /* a sandboxed preview */ }";
+
     private final Studio studio;
     private final BrowserContext context;
     private final Page page;
@@ -57,9 +61,26 @@ final class Visit implements AutoCloseable {
      * @param after what follows the studio's address: "?stage=2d", "#phrase=..."
      */
     static Visit to(Browser browser, Path shelf, Browser.NewContextOptions options, String after) {
+        return to(browser, shelf, options, after, true);
+    }
+
+    /** The first visit of somebody who has never opened a pattern here. */
+    static Visit first(Browser browser, Path shelf, Browser.NewContextOptions options) {
+        return to(browser, shelf, options, "", false);
+    }
+
+    private static Visit to(
+            Browser browser,
+            Path shelf,
+            Browser.NewContextOptions options,
+            String after,
+            boolean again) {
         Studio studio = Studio.start(StudioOptions.of(shelf));
         BrowserContext context = browser.newContext(options);
         context.setDefaultTimeout(Chromium.PATIENCE);
+        if (again) {
+            context.addInitScript(OPENED);
+        }
         Page page = context.newPage();
         Visit visit = new Visit(studio, context, page);
         visit.watch(page);
@@ -134,9 +155,14 @@ final class Visit implements AutoCloseable {
         return studio;
     }
 
-    /** Opens the tools of pattern and view. */
+    /** Opens the menu, where the tools of pattern, cord, view and time are. */
     void tools() {
         page.locator(".tools-open").click();
+    }
+
+    /** Has the readings tell everything, not three sentences. */
+    void numbers() {
+        page.evaluate("() => deferentDesk.tell('numbers')");
     }
 
     /** Has hands, cords and handles shown as long as the page stands. */

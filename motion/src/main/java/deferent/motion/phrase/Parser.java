@@ -30,6 +30,9 @@ import java.util.stream.Stream;
 final class Parser {
     private static final Amount PLAIN = new Amount.Plain();
 
+    /** A number that "at" stands before and that is no less is a tempo; our choice. */
+    private static final double SLOW = 20;
+
     private final String text;
     private final Lexicon lexicon;
     private final Reader reader;
@@ -454,6 +457,12 @@ final class Parser {
                     "one pattern at a time",
                     List.of(new Edit(after, "", Edit.OFFERED), new Edit(before, "", Edit.OFFERED)));
         }
+        if (word == PHASE && reader.numberNext()) {
+            double number = reader.number("");
+            reader.unit();
+            return PhraseError.explaining(
+                    text, reader.since(found.spot()), word, OptionalDouble.of(number));
+        }
         return explaining(found.spot(), word);
     }
 
@@ -591,6 +600,8 @@ final class Parser {
             } else if (bare.at() && hand.takes(HORIZONTAL)) {
                 double radians = Math.toRadians(bare.value());
                 remark(hand, TILT, new Amount.Angle(radians, Unit.DEGREES), bare.spot());
+            } else if (bare.at() && bare.value() >= SLOW) {
+                remark(shared, TEMPO, new Amount.Count(bare.value()), bare.spot());
             } else {
                 throw unsized(bare, Optional.empty());
             }
@@ -660,6 +671,18 @@ final class Parser {
                                         ? List.<String>of()
                                         : List.of("tempo ", "tilt ")) {
             edits.add(new Edit(bare.spot(), size + bare.said(), Edit.OFFERED));
+        }
+        // "2x", the x of "vs" otherwise.
+        int rest = bare.spot().end();
+        if (unit.isEmpty() && bare.value() < 10 && text.substring(rest).matches("x\\b.*")) {
+            edits.add(
+                    new Edit(
+                            new Spot(bare.spot().start(), rest + 1),
+                            "tempo " + Amounts.number(60 * bare.value()),
+                            Edit.RESPELT));
+        }
+        if (unit.isEmpty() && bare.value() >= 10) {
+            edits.add(new Edit(bare.spot(), "hand radius " + bare.said() + " cm", Edit.OFFERED));
         }
         return reader.mendable(
                 bare.spot(),

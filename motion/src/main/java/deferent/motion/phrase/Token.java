@@ -20,9 +20,9 @@ record Token(Kind kind, String text, Spot spot) {
     }
 
     /**
-     * Cuts a line into tokens. Spaces, hyphens, full stops and other ends of sentences, and
-     * brackets only part words; a hyphen that stands before a figure and after none is a minus. The
-     * degree sign is a word of its own.
+     * Cuts a line into tokens. Spaces, hyphens, full stops and other ends of sentences, brackets
+     * and equals signs only part words; a hyphen that stands before a figure and after none is a
+     * minus. The degree sign is a word of its own.
      */
     static List<Token> of(String line) {
         List<Token> found = new ArrayList<>();
@@ -52,7 +52,7 @@ record Token(Kind kind, String text, Spot spot) {
                 found.add(token(Kind.MARK, line, i, end));
             } else if (c == '/') {
                 found.add(token(Kind.SLASH, line, i, end));
-            } else if (!Character.isWhitespace(c) && "-‐‑–−.!?()\"“”".indexOf(c) < 0) {
+            } else if (!Character.isWhitespace(c) && "-‐‑–−.!?=()\"“”".indexOf(c) < 0) {
                 found.add(token(Kind.OTHER, line, i, end));
             }
             i = end;

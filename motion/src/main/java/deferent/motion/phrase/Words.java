@@ -23,10 +23,64 @@ public final class Words {
      * @param means what it means, without a full stop
      * @param sizesUnsaid what it takes where the phrase leaves a size unsaid; may be empty
      * @param alsoSaid second names
+     * @param goes where it stands in a phrase
      */
-    public record Entry(String word, String means, String sizesUnsaid, List<String> alsoSaid) {
+    public record Entry(
+            String word, String means, String sizesUnsaid, List<String> alsoSaid, Goes goes) {
         public Entry {
             alsoSaid = List.copyOf(alsoSaid);
+        }
+
+        /** A phrase that shows it; empty where no phrase says it, or it takes more to say. */
+        public Optional<Shown> shown(Lexicon lexicon) {
+            return goes.frames.stream()
+                    .map(frame -> new Shown(goes.filled(frame, word), goes != Goes.PAIR))
+                    .filter(s -> Completion.read(s.phrase(), lexicon).isPresent())
+                    .findFirst();
+        }
+    }
+
+    /**
+     * A phrase that shows a word.
+     *
+     * @param alone whether its left hand alone shows it
+     */
+    public record Shown(String phrase, boolean alone) {}
+
+    /** Where a word stands in a phrase. */
+    public enum Goes {
+        /** It is what one hand does. */
+        HAND("%s vs %s"),
+        /** It stands with a hand's motion. */
+        BESIDE("%s cat-eye vs %s cat-eye", "%s four-petal antispin vs %s four-petal antispin"),
+        /** It stands with a hand's motion, and a number with it. */
+        SIZE("cat-eye %s vs cat-eye %s", "flower %s vs flower %s", "pendulum %s vs pendulum %s"),
+        /** It is said of the two hands together, after a comma. */
+        PAIR("isolation vs isolation, %s"),
+        /** A phrase does not say it, or says it elsewhere. */
+        NOWHERE;
+
+        private final List<String> frames;
+
+        Goes(String... frames) {
+            this.frames = List.of(frames);
+        }
+
+        private static Goes of(Word word) {
+            return switch (word.kind()) {
+                case FLAG -> BESIDE;
+                case SIZE -> SIZE;
+                case SHARED -> PAIR;
+                case OWN, JOIN, OWNER, AND, FILLER, ASIDE, EXPLAINED -> NOWHERE;
+            };
+        }
+
+        private String filled(String frame, String word) {
+            String number =
+                    this == SIZE || this == PAIR
+                            ? Word.spelt(Spelling.key(word)).map(Completion::example).orElse("")
+                            : "";
+            return frame.replace("%s", word + number);
         }
     }
 
@@ -82,11 +136,11 @@ public final class Words {
     }
 
     private static Entry entry(Word word) {
-        return new Entry(word.said(), word.means(), word.sizesUnsaid(), word.also());
+        return new Entry(word.said(), word.means(), word.sizesUnsaid(), word.also(), Goes.of(word));
     }
 
     private static Entry entry(TradeMotion motion) {
         List<String> also = motion.spellings().subList(1, motion.spellings().size());
-        return new Entry(motion.said(), motion.means(), motion.sizesUnsaid(), also);
+        return new Entry(motion.said(), motion.means(), motion.sizesUnsaid(), also, Goes.HAND);
     }
 }

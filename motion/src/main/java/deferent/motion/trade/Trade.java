@@ -314,6 +314,11 @@ public final class Trade {
 
     private Trade() {}
 
+    /** A flower as it is said: "four-petal antispin" of −3 turns; turns are not 1. */
+    public static String flower(int turns) {
+        return Names.flower(turns);
+    }
+
     private static void row(
             String said,
             String means,

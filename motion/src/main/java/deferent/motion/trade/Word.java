@@ -443,6 +443,16 @@ public final class Word implements Comparable<Word> {
                     "said of how long a pattern is kept, which belongs to a set; a phrase is one "
                             + "pattern without an end",
                     Instead.of(""));
+    public static final Word PHASE =
+            explained(
+                    "phase",
+                    "an angle at which a tether starts; between the hands it is their timing",
+                    (number, rest) ->
+                            number.isPresent()
+                                    ? List.of(
+                                            "start " + Amounts.number(number.getAsDouble()) + "°",
+                                            "")
+                                    : List.of("start 90°", "split time", ""));
     public static final Word SIDE_LEFT =
             explained(
                     "left side",
@@ -609,6 +619,13 @@ public final class Word implements Comparable<Word> {
                 "two things: half of a cycle apart is split time, half as fast is a tempo",
                 Instead.of("split time", "tempo 30"),
                 "half timing");
+        explained(
+                "Hz",
+                "turns a second, which is said as a tempo, a minute",
+                (number, rest) ->
+                        Instead.turnsAMinute(
+                                number.stream().map(hertz -> 60 * hertz).findFirst(), rest),
+                "hertz");
         explained(
                 "half speed",
                 "half as fast, which is said as a tempo; unsaid it is 60",

@@ -103,7 +103,8 @@ record Lesson(
             switch (about) {
                 case "link" -> links.add(told);
                 case "reach" -> performer.add(told);
-                case "care", "neighbour", "steadiness", "rod", "cord", "room" -> watch.add(told);
+                case "care", "neighbour", "closest_figure", "steadiness", "rod", "cord", "room" ->
+                        watch.add(told);
                 case "pull" -> {
                     if (told.tone() == Told.Tone.WARN) {
                         watch.add(told);

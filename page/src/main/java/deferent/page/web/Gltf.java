@@ -21,6 +21,7 @@ import deferent.page.Item;
 import deferent.page.Palette;
 import deferent.page.Scene;
 import deferent.page.Track;
+import deferent.reading.body.Person;
 import java.awt.Color;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -168,6 +169,15 @@ public final class Gltf {
                 put(line, i, fixed.points().get(i % fixed.points().size()));
             }
             strip(item, ink, line);
+        } else if (item.form() instanceof Item.Shape.Body body) {
+            // As at the start, a line through the middles of each limb's balls.
+            for (Person.Limb limb : body.person().limbs()) {
+                float[] line = new float[3 * limb.balls().size()];
+                for (int i = 0; i < limb.balls().size(); i++) {
+                    put(line, i, body.person().balls().get(limb.balls().get(i)).at(0));
+                }
+                strip(item, ink, line);
+            }
         }
     }
 

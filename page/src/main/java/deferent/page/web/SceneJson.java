@@ -5,10 +5,12 @@ import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.page.Item;
 import deferent.page.Scene;
+import deferent.reading.body.Person;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Base64;
 import java.util.List;
+import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -74,6 +76,38 @@ public final class SceneJson {
                 point(points.addArray(), p);
             }
             node.put("closed", fixed.closed());
+        } else if (form instanceof Item.Shape.Body body) {
+            node.put("form", "person");
+            person(node, body.person());
+        }
+    }
+
+    /** Balls that never move as points, the others packed over so many instants. */
+    private static void person(ObjectNode node, Person person) {
+        node.put("instants", person.count());
+        ArrayNode balls = node.putArray("balls");
+        for (Person.Ball ball : person.balls()) {
+            ObjectNode one = balls.addObject();
+            one.put("radius_m", rounded(ball.radius()));
+            if (ball.at().size() == 1) {
+                point(one.putArray("at"), ball.at(0));
+            } else {
+                double[] xyz = new double[3 * person.count()];
+                for (int i = 0; i < person.count(); i++) {
+                    System.arraycopy(ball.at(i).toArray(), 0, xyz, 3 * i, 3);
+                }
+                one.put("moves", packed(xyz));
+            }
+        }
+        ArrayNode limbs = node.putArray("limbs");
+        for (Person.Limb limb : person.limbs()) {
+            ObjectNode one = limbs.addObject();
+            one.put("group", limb.group().name().toLowerCase(Locale.ROOT));
+            limb.balls().forEach(one.putArray("balls")::add);
+        }
+        ObjectNode stretched = node.putObject("stretched");
+        for (Side side : Side.values()) {
+            stretched.put(side.word(), person.stretched(side));
         }
     }
 

@@ -154,7 +154,7 @@ class SheetTest {
                 .extracting(Mark.Text::words)
                 .contains("!!")
                 .anyMatch(words -> words.startsWith("Danger:"));
-        assertThat(print(fast, Edition.USUAL).text()).contains("It ends at ");
+        assertThat(print(fast, Edition.USUAL).text()).contains("The danger ends at ");
         double lowest = red.stream().mapToDouble(Mark.Text::baseline).max().orElseThrow();
         assertThat(
                         leaf.marks().stream()

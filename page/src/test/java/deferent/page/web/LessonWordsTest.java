@@ -20,7 +20,7 @@ class LessonWordsTest {
                         Detail.SETTLED);
         assertThat(LessonPage.of(Scene.of(readings.trace()), readings, "lesson"))
                 .contains("its head draws a figure 1.88 m wide")
-                .contains("If the left hand keeps the figure, its poi runs away")
+                .contains("A practised hand draws the left figure within ")
                 .doesNotContain("the hand leaves its path");
     }
 
@@ -33,6 +33,8 @@ class LessonWordsTest {
         int danger = page.indexOf("<ul class=\"dangers\">");
         assertThat(danger).isPositive().isLessThan(page.indexOf("<div class=\"lesson\">"));
         assertThat(page.substring(danger)).containsOnlyOnce("Danger: the right grip holds ");
-        assertThat(page).contains(".dangers li").contains("It ends at 94.9 a minute or slower.");
+        assertThat(page)
+                .contains(".dangers li")
+                .contains("The danger ends at 94.9 a minute or slower.");
     }
 }

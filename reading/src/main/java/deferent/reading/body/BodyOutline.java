@@ -1,14 +1,13 @@
 package deferent.reading.body;
 
 import deferent.motion.pairing.Side;
-import java.util.ArrayList;
-import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * A performer's body as a simple solid: head, neck, trunk and legs, each all that lies within some
- * thickness of an upright rectangle that faces the audience (a point for the head, a line for the
- * neck). Arms are left out because they go with the hands.
+ * A performer's body as a simple solid that things may hit ({@link Person} is what is drawn of it):
+ * head, neck, trunk and legs, each all that lies within some thickness of an upright rectangle that
+ * faces the audience (a point for the head, a line for the neck). Arms are left out because they go
+ * with the hands.
  *
  * <p>Heights and breadths are shares of stature: chin 0.870, shoulders 0.818, hips 0.530, ankles
  * 0.039, breadth of hips 0.191 (from memory, after the drawing of Drillis and Contini (1966) in
@@ -175,37 +174,5 @@ public final class BodyOutline {
             }
         }
         return best.part;
-    }
-
-    /**
-     * The body as the audience sees it, drawn at z = 0: one closed line a part (the first point is
-     * the last again), from head to legs, metres.
-     */
-    public List<List<Vector3D>> drawn() {
-        List<List<Vector3D>> lines = new ArrayList<>();
-        for (Slab slab : slabs) {
-            lines.add(rounded(slab));
-        }
-        return List.copyOf(lines);
-    }
-
-    // A rectangle with rounded corners, eight steps a corner.
-    private static List<Vector3D> rounded(Slab slab) {
-        int steps = 8;
-        List<Vector3D> line = new ArrayList<>();
-        for (int corner = 0; corner < 4; corner++) {
-            double x = corner == 0 || corner == 3 ? slab.half : -slab.half;
-            double y = corner < 2 ? slab.high : slab.low;
-            for (int i = 0; i <= steps; i++) {
-                double angle = Math.PI / 2 * (corner + (double) i / steps);
-                line.add(
-                        new Vector3D(
-                                x + slab.thick * Math.cos(angle),
-                                y + slab.thick * Math.sin(angle),
-                                0));
-            }
-        }
-        line.add(line.get(0));
-        return List.copyOf(line);
     }
 }

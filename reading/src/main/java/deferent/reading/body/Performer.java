@@ -1,5 +1,6 @@
 package deferent.reading.body;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import java.util.OptionalDouble;
@@ -18,9 +19,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param statureSaid metres, 1.0 to 2.5; empty for {@value #USUAL_STATURE}, assumed
  * @param armSaid shoulder joint to the middle of the closed fist, metres, 0.3 to 1.2
  * @param shoulderWidthSaid from joint to joint, metres, 0.2 to 0.8
+ * @param hands what either hand can do turn after turn
  */
 public record Performer(
-        OptionalDouble statureSaid, OptionalDouble armSaid, OptionalDouble shoulderWidthSaid) {
+        OptionalDouble statureSaid,
+        OptionalDouble armSaid,
+        OptionalDouble shoulderWidthSaid,
+        HandLimits hands) {
     /** Metres; assumed where no stature is said. */
     public static final double USUAL_STATURE = 1.70;
 
@@ -38,13 +43,24 @@ public record Performer(
 
     // The fist closes round the handle about half a hand beyond the wrist (from memory).
     private static final double GRIP = HAND / 2;
-    // An elbow bends about 145 degrees from straight (from memory; 140 to 150 is usual).
-    private static final double ELBOW = Math.PI - Math.toRadians(145);
+    // An elbow bends 143 degrees from straight, a wrist 76 toward the palm, 75 back, 22 to the
+    // thumb's
+    // side and 36 to the other: means of 109 men, Boone and Azen (1979), in Norkin and White,
+    // Measurement of Joint Motion, appendix, table A.1 (150, 80, 70, 20 and 30 after the American
+    // Academy of Orthopaedic Surgeons). Toward the palm is what brings a fist to its own shoulder.
+    private static final double ELBOW = Math.PI - Math.toRadians(143);
+    private static final double WRIST = Math.toRadians(76);
 
     public Performer {
         statureSaid.ifPresent(s -> Refusal.within(s, 1.0, 2.5, "stature", "m"));
         armSaid.ifPresent(a -> Refusal.within(a, 0.3, 1.2, "arm", "m"));
         shoulderWidthSaid.ifPresent(w -> Refusal.within(w, 0.2, 0.8, "shoulder width", "m"));
+    }
+
+    /** With the usual hands. */
+    public Performer(
+            OptionalDouble statureSaid, OptionalDouble armSaid, OptionalDouble shoulderWidthSaid) {
+        this(statureSaid, armSaid, shoulderWidthSaid, HandLimits.USUAL);
     }
 
     /** Of that stature, metres, nothing else measured. */
@@ -55,12 +71,17 @@ public record Performer(
 
     /** The same body with its arm measured: shoulder joint to the middle of the fist, metres. */
     public Performer withArm(double metres) {
-        return new Performer(statureSaid, OptionalDouble.of(metres), shoulderWidthSaid);
+        return new Performer(statureSaid, OptionalDouble.of(metres), shoulderWidthSaid, hands);
     }
 
     /** The same body with its shoulders measured, joint to joint, metres. */
     public Performer withShoulderWidth(double metres) {
-        return new Performer(statureSaid, armSaid, OptionalDouble.of(metres));
+        return new Performer(statureSaid, armSaid, OptionalDouble.of(metres), hands);
+    }
+
+    /** The same body with hands that can do so much. */
+    public Performer withHands(HandLimits limits) {
+        return new Performer(statureSaid, armSaid, shoulderWidthSaid, limits);
     }
 
     /** Metres. */
@@ -83,16 +104,79 @@ public record Performer(
         return arm() - upperArm();
     }
 
+    /** Elbow to wrist, metres. */
+    public double forearm() {
+        return arm() * FOREARM / (UPPER_ARM + FOREARM + GRIP);
+    }
+
     /** The straight arm from shoulder joint to grip, metres: the farthest the hand can be. */
     public double arm() {
         return armSaid.orElse((UPPER_ARM + FOREARM + GRIP) * stature());
     }
 
-    /** From shoulder joint to grip with the elbow bent all the way, metres: the nearest. */
+    /**
+     * From shoulder joint to grip with the elbow bent all the way and the wrist as far as it goes,
+     * metres: the nearest.
+     */
     public double bentArm() {
+        double w = wristOff();
+        double h = elbowToGrip() - forearm();
+        return Math.sqrt(w * w + h * h - 2 * w * h * Math.cos(Math.max(0, toShoulder() - WRIST)));
+    }
+
+    /** With the elbow bent all the way and the wrist straight, metres. */
+    private double bentElbow() {
+        return third(upperArm(), elbowToGrip(), ELBOW);
+    }
+
+    /** From shoulder joint to wrist with the elbow bent all the way, metres. */
+    private double wristOff() {
+        return third(upperArm(), forearm(), ELBOW);
+    }
+
+    /** By what angle a straight wrist then points past the shoulder joint, radians. */
+    private double toShoulder() {
+        double a = upperArm();
+        double f = forearm();
+        double w = wristOff();
+        return Math.PI - Math.acos((f * f + w * w - a * a) / (2 * f * w));
+    }
+
+    private static double third(double a, double b, double angle) {
+        return Math.sqrt(a * a + b * b - 2 * a * b * Math.cos(angle));
+    }
+
+    /**
+     * An arm folded so that its grip is at a distance from its shoulder joint, or as near to that
+     * as it gets: along the line to the grip and across it, toward the elbow's side, metres.
+     */
+    record Fold(double elbow, double elbowOut, double wrist, double wristOut, double grip) {}
+
+    /** The elbow bends first, and the wrist only where that is not enough. */
+    Fold fold(double distance) {
         double a = upperArm();
         double b = elbowToGrip();
-        return Math.sqrt(a * a + b * b - 2 * a * b * Math.cos(ELBOW));
+        double f = forearm();
+        if (distance >= bentElbow()) {
+            double d = Math.min(distance, a + b);
+            double along = Math.min(a, (a * a - b * b + d * d) / (2 * d));
+            double out = Math.sqrt(Math.max(0, a * a - along * along));
+            double rest = 1 - f / b;
+            return new Fold(along, out, d - rest * (d - along), rest * out, d);
+        }
+        double d = Math.max(distance, bentArm());
+        double w = wristOff();
+        double h = b - f;
+        // In the arm's plane seen from the shoulder joint: elbow, then wrist, then grip, by angles.
+        double atShoulder = Math.acos((a * a + w * w - f * f) / (2 * a * w));
+        double past = Math.acos(Math.max(-1, Math.min(1, (d * d + w * w - h * h) / (2 * d * w))));
+        double elbow = atShoulder + past;
+        return new Fold(
+                a * Math.cos(elbow),
+                a * Math.sin(elbow),
+                w * Math.cos(past),
+                w * Math.sin(past),
+                d);
     }
 
     /** From shoulder joint to shoulder joint, metres. */

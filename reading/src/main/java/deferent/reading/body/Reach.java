@@ -18,12 +18,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * Whether each hand can get where its path goes, and whether the two hands would meet.
  *
- * <p>An arm is two segments that turn freely at shoulder and elbow, so a hand can be anywhere
+ * <p>An arm turns freely at its shoulder and bends at elbow and wrist, so a hand can be anywhere
  * between two spheres about its own shoulder: the straight arm's and the fully bent arm's. Each
  * hand is read with the trunk straight ahead, then both at once with the trunk turned, and where
- * that falls short with the shoulders forward and the trunk leant. Joint limits other than elbow's,
- * trunk's and shoulders' and the body in the way are left out, which is why this warns and never
- * forbids.
+ * that falls short with the shoulders forward or raised and the trunk leant. Joint limits other
+ * than elbow's, wrist's, trunk's and shoulder girdle's and the body in the way are left out, which
+ * is why this warns and never forbids.
  *
  * @param performer whose arms
  * @param left the left hand

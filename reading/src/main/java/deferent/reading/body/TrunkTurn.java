@@ -50,11 +50,15 @@ public record TrunkTurn(
     private static final double STILL = Math.toRadians(0.05);
 
     private static final double EXACT = 2e-4;
+    private static final double ABOUT = 1e-3;
 
     /**
      * It is sought at every sixth sample, between which a hand on an arm's circle strays 0.2 mm.
      */
     static final int STRIDE = 6;
+
+    /** Where it is only compared, between which it strays 2 mm. */
+    static final int QUICK = 18;
 
     public TrunkTurn {
         Refusal.numbers("the trunk's turn", greatest, greatestTime, tooFar, tooFarTime);
@@ -118,9 +122,26 @@ public record TrunkTurn(
         return new double[][] {samples.hand(Side.LEFT), samples.hand(Side.RIGHT)};
     }
 
+    /** About by how much an arm is too short with the trunk turned at best, metres; quick. */
+    static double tooFar(
+            Trace trace, Samples samples, double[][] hands, Performer performer, double most) {
+        return new Sought(trace, samples, hands, QUICK, performer, most).longer(ABOUT);
+    }
+
     /** The turn at each of these instants, radians, to the left above 0. */
     static double[] turns(Trace trace, Samples samples, Performer performer, double most) {
-        Sought sought = new Sought(trace, samples, hands(samples), 1, performer, most);
+        return turns(trace, samples, hands(samples), performer, 1, most);
+    }
+
+    /** The turn at every so manieth of these instants, for hands as a trunk sees them. */
+    static double[] turns(
+            Trace trace,
+            Samples samples,
+            double[][] hands,
+            Performer performer,
+            int stride,
+            double most) {
+        Sought sought = new Sought(trace, samples, hands, stride, performer, most);
         return sought.turns(sought.longer());
     }
 
@@ -173,7 +194,7 @@ public record TrunkTurn(
                     double y = hand[3 * stride * i + 1] - height;
                     double z = hand[3 * stride * i + 2] - behind;
                     square[s][i] = x * x + y * y + z * z + out * out;
-                    swing[s][i] = 2 * out * Math.hypot(x, z);
+                    swing[s][i] = 2 * out * Math.sqrt(x * x + z * z);
                     facing[s][i] = Math.atan2(-sign * z, sign * x);
                 }
             }
@@ -181,6 +202,10 @@ public record TrunkTurn(
 
         /** By how much an arm must be longer, metres; 0 where it is long enough. */
         double longer() {
+            return longer(EXACT);
+        }
+
+        double longer(double exact) {
             if (reaches(0)) {
                 return 0;
             }
@@ -189,14 +214,14 @@ public record TrunkTurn(
             for (Side side : Side.values()) {
                 for (int i = 0; i < count; i++) {
                     no = Math.max(no, beyond(side, i, nearest(facing[side.ordinal()][i])));
-                    yes = Math.max(yes, beyond(side, i, 0) + EXACT);
+                    yes = Math.max(yes, beyond(side, i, 0) + exact);
                 }
             }
             // Mostly one hand at one instant decides, whatever the others ask for.
-            if (no + EXACT < yes && reaches(no + EXACT)) {
-                return no + EXACT;
+            if (no + exact < yes && reaches(no + exact)) {
+                return no + exact;
             }
-            while (yes - no > EXACT) {
+            while (yes - no > exact) {
                 double half = (no + yes) / 2;
                 if (reaches(half)) {
                     yes = half;

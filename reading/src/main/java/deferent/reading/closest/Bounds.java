@@ -1,6 +1,7 @@
 package deferent.reading.closest;
 
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.HandLimits;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 

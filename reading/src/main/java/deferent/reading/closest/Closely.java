@@ -1,5 +1,6 @@
 package deferent.reading.closest;
 
+import deferent.motion.pairing.HandLimits;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 
@@ -20,6 +21,11 @@ public record Closely(
 
     public static Closely of(HandLimits limits) {
         return new Closely(limits, Optional.empty(), Optional.empty(), () -> false);
+    }
+
+    /** The same with a hand that can do so much. */
+    public Closely held(HandLimits to) {
+        return new Closely(to, arm, near, stop);
     }
 
     /** The same with a hand that gets no farther. */

@@ -1,5 +1,6 @@
 package deferent.reading.closest;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;

@@ -1,7 +1,7 @@
 package deferent.reading.tether;
 
 import deferent.motion.pairing.Gravity;
-import java.util.List;
+import deferent.motion.pairing.HandLimits;
 import java.util.SplittableRandom;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -14,6 +14,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * Differential Equations, 2003, chapter 3). The hand goes after what is wanted of it as a
  * critically damped mass does, in {@link #LAG}; it counts as part of the delay, so that for small
  * slips this is what {@link DelayedAnswer} and {@link Stroke} speak of.
+ *
+ * <p>The hand keeps its {@link HandLimits}. Where the motion itself asks nearly so much or more, a
+ * quarter is left for its correction.
  *
  * <p>The cord must pull all the time: a motion whose cord goes slack counts as lost, though a
  * spinner may still catch it.
@@ -39,16 +42,10 @@ final class Answering {
     private static final int CYCLES = 3;
 
     /**
-     * What a hand can do; our choice, as for the closest figure of a limited hand. Where the motion
-     * itself asks nearly so much or more, a quarter is left for its correction.
-     *
-     * @param speed m/s
-     * @param acceleration m/s²
-     * @param shift metres that a correction takes it off its path at most
+     * So far a correction takes a hand off its path at most, metres, where its limits do not say;
+     * our choice.
      */
-    record Limits(double speed, double acceleration, double shift) {
-        static final Limits USUAL = new Limits(5, 60, 0.5);
-    }
+    static final double SHIFT = 0.5;
 
     /** How a hand answers: where its shift should be at a node of the run. */
     sealed interface Way {
@@ -64,19 +61,6 @@ final class Answering {
      */
     record Steady(Gains within, Gains across, double delay) implements Way {
         static final Steady NONE = new Steady(Gains.NONE, Gains.NONE, Steadiness.REACTION);
-    }
-
-    /**
-     * Against the slip as it must be by now ({@link KnowingAnswer}).
-     *
-     * @param parts in a plane one for either axis that is answered, in space one for both
-     */
-    record Knowing(List<Part> parts, double delay) implements Way {
-        /**
-         * @param axis the first that its law is of
-         * @param gains of that law
-         */
-        record Part(SlipLaw law, int axis, double[] gains) {}
     }
 
     /**
@@ -100,10 +84,10 @@ final class Answering {
 
     private final MeantMotion meant;
     private final Cord cord;
-    private final Limits limits;
+    private final HandLimits limits;
     private final Swinging swinging;
 
-    Answering(MeantMotion meant, Limits limits) {
+    Answering(MeantMotion meant, HandLimits limits) {
         this.meant = meant;
         this.cord = meant.cord();
         this.limits = limits;
@@ -363,10 +347,7 @@ final class Answering {
             while (node + 1 < planned - 1 && times[node + 1] <= soon) {
                 node++;
             }
-            double part =
-                    way instanceof Knowing
-                            ? 0
-                            : Math.min(1, (soon - times[node]) / (times[node + 1] - times[node]));
+            double part = Math.min(1, (soon - times[node]) / (times[node + 1] - times[node]));
             double[] want = new double[2];
             double[] one = new double[2];
             for (int end = 0; end < 2; end++) {
@@ -376,9 +357,10 @@ final class Answering {
                 want[1] += (end == 0 ? 1 - part : part) * one[1];
             }
             double size = Math.hypot(want[0], want[1]);
-            if (size > limits.shift()) {
-                want[0] *= limits.shift() / size;
-                want[1] *= limits.shift() / size;
+            double most = limits.leave().orElse(SHIFT);
+            if (size > most) {
+                want[0] *= most / size;
+                want[1] *= most / size;
             }
             return want;
         }
@@ -393,9 +375,7 @@ final class Answering {
                     && (planned < now + 3 || times[planned - 2] <= times[now + 1] + LAG)) {
                 feel(times[planned]);
                 double[] u = new double[2];
-                if (way instanceof Knowing knowing) {
-                    know(knowing, u);
-                } else if (way instanceof Once once) {
+                if (way instanceof Once once) {
                     strike(once, u);
                 } else if (way instanceof Steady steady) {
                     double[] felt = felt(times[planned] - steady.delay() + off, planned);
@@ -413,38 +393,6 @@ final class Answering {
                 share = 1 + Correction.UNSURE * (2 * random.nextDouble() - 1);
                 offUntil = time + ANEW;
             }
-        }
-
-        private void know(Knowing knowing, double[] u) {
-            double look = times[planned] - knowing.delay();
-            if (look < times[0] || now == 0) {
-                return;
-            }
-            int node = before(look);
-            double[] felt = felt(look + off, node + 1);
-            for (Knowing.Part part : knowing.parts()) {
-                know(part, felt, node, times[node + 1] - look, u);
-            }
-        }
-
-        // What is left of the step in which it was seen goes on at the same rate.
-        private void know(Knowing.Part part, double[] felt, int node, double rest, double[] u) {
-            SlipLaw law = part.law();
-            int axes = law.axes();
-            double[] y = new double[2 * axes];
-            double[] next = new double[2 * axes];
-            for (int a = 0; a < axes; a++) {
-                y[axes + a] = felt[2 + part.axis() + a];
-                y[a] = felt[part.axis() + a] + rest * y[axes + a];
-            }
-            for (int i = node + 1; i < planned; i++) {
-                law.held((begun + i) % steps, y, 0, shifts, 2 * i + part.axis(), next, 0);
-                System.arraycopy(next, 0, y, 0, y.length);
-                if ((begun + i + 1) % steps == 0) {
-                    law.begunAnew(y, 0);
-                }
-            }
-            KnowingAnswer.shift(law, part.gains(), (begun + planned) % steps, y, u, part.axis());
         }
 
         private void answer(Gains within, Gains across, double[] felt, double[] u) {

@@ -1,6 +1,8 @@
 package deferent.reading.tether;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Course;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -8,31 +10,33 @@ import java.util.Optional;
 /**
  * What becomes of a slip when the hand that sees or feels it answers, a reaction time late.
  *
- * <p>Three ways of answering are tried. Knowing the motion: the hand goes against what the slip
- * must be by now ({@link KnowingAnswer}). Plainly: against place and speed of the slip as they
- * were, by the gains that leave least of it ({@link DelayedAnswer}). Once a cycle: a short stroke
- * at one place, of a size taken from the slip a reaction time before ({@link Stroke}).
+ * <p>Three ways of answering are tried. Knowing the motion: the hand goes on from the moment of the
+ * motion that the poi is nearest to and brings back what is left; it holds the figure and lets the
+ * timing give ({@link UntimedAnswer}). Plainly: against place and speed of the slip as they were,
+ * in time with the motion, by the gains that leave least of it ({@link DelayedAnswer}). Once a
+ * cycle: a short stroke at one place, of a size taken from the slip a reaction time before ({@link
+ * Stroke}).
  *
- * <p>Senses are off: a slip is held where it dies away even if it is felt a tenth too small or too
- * great; a tenth is our choice, within the some 13 % at most that Insperger and Milton (Biol.
+ * <p>The whole poi is simulated, with the hand's limits and with senses that are off by chance
+ * ({@link UntimedRun}; {@link Answering} for those in time): the greatest slip that comes back
+ * within a hand's breadth of the figure, from anywhere in the cycle. Senses are off by up to a
+ * tenth of what is felt, our choice, within the some 13 % at most that Insperger and Milton (Biol.
  * Cybern. 108 (2014)) take from nerves' signals. For scale: the shortest stick that expert
  * balancers hold, 0.32 m with a delay of 0.23 s (Milton and others, J. R. Soc. Interface
- * 13:20160212 (2016)), falls e^1.56 times as far within it; of a slip that grows at an even rate
- * the plain answer holds less than e^√2, and the knowing one somewhat more than balancers do.
+ * 13:20160212 (2016)), falls e^1.56 times as far within it.
  *
- * <p>Then the whole poi is simulated ({@link Answering}): the greatest slip that comes back within
- * a hand's breadth, from anywhere in the cycle.
+ * <p>Held in time with itself an isolation at 60 to 120 a minute comes out as lost, which spinners
+ * do daily (common practice, no source); held by its figure a slip of 1 cm or more comes back.
  *
  * @param reaction seconds by which the hand is late
  * @param verdict who holds it
- * @param left what a hand that knows the motion leaves of a slip after a cycle, times as much, the
- *     senses off at the worst
- * @param longest the longest delay at which that hand holds it, its slips dying away and one of
- *     {@link #ENOUGH} coming back in the simulation, seconds; at most {@link #LONGEST}, 0 where it
- *     holds it at none of a hand's
+ * @param left what a hand that knows the motion leaves of a small slip after a cycle, times as
+ *     much, if it felt every one a tenth too small or too great, whichever is worse
+ * @param longest the longest delay at which a slip of {@link #ENOUGH} comes back in that hand's
+ *     simulation, seconds; at most {@link #LONGEST}, 0 where it does at none of a hand's
  * @param once the best place for one stroke a cycle; empty where a cycle is too short for one
- * @param recovers the greatest of {@link #SLIPS} that comes back in the simulation, metres; 0 where
- *     none does
+ * @param recovers the greatest of {@link #SLIPS} that comes back in that hand's simulation, metres;
+ *     0 where none does
  */
 public record Correction(
         double reaction,
@@ -93,8 +97,8 @@ public record Correction(
     /** Slips that are simulated, metres. */
     static final double[] SLIPS = {0.002, 0.005, 0.01, 0.02, 0.05, 0.1};
 
-    /** How much a hand minds a metre of its own against one of the head: eager and lazy. */
-    static final double[] MINDING = {1, 25};
+    /** How eager a hand is, rad/s, a calm one first (our choice). */
+    static final double[] EAGER = {8, 12};
 
     /** A cycle of more steps than these is not asked about: it would take long. */
     private static final int MOST_STEPS = 800;
@@ -102,8 +106,10 @@ public record Correction(
     /** Nor is a motion from which a slip is lost within a moment. */
     private static final double FASTEST = 1e6;
 
-    /** A step of the cycle, seconds at most. */
+    /** A step of the cycle, seconds at most, and how far the cord turns within it, radians. */
     private static final double STEP = 0.025;
+
+    private static final double TURN = 0.15;
 
     /** Whether there is anything to correct, and few enough steps in a cycle to follow it. */
     public static boolean asked(Orbit orbit, Steadiness steadiness) {
@@ -112,70 +118,81 @@ public record Correction(
                 && orbit.table().steps() * parts(orbit) <= MOST_STEPS;
     }
 
-    /** At {@link Steadiness#REACTION}. */
+    /** At {@link Steadiness#REACTION}, by the usual hand. */
     public static Correction of(Orbit orbit) {
-        return of(orbit, Steadiness.REACTION);
+        return of(orbit, Steadiness.REACTION, HandLimits.USUAL);
     }
 
     /**
-     * At a reaction time of one's own.
+     * At a reaction time of one's own. The hand's course must be smooth.
      *
      * @param reaction seconds
+     * @param limits of the hand that corrects
      */
-    public static Correction of(Orbit orbit, double reaction) {
-        return new Asking(MeantMotion.of(orbit, parts(orbit)), reaction).answer();
+    public static Correction of(Orbit orbit, double reaction, HandLimits limits) {
+        return new Asking(MeantMotion.of(orbit, parts(orbit)), reaction, limits).answer();
     }
 
     private static int parts(Orbit orbit) {
-        return (int) Math.ceil(orbit.period() / orbit.table().steps() / STEP);
+        HandTable table = orbit.table();
+        Course head = orbit.course();
+        double length = orbit.period() / table.steps();
+        double most = 0;
+        for (int i = 0; i < table.steps(); i++) {
+            double time = table.time(i);
+            most =
+                    Math.max(
+                            most,
+                            head.at(time).velocity().distance(orbit.hand().at(time).velocity()));
+        }
+        double turned = most / orbit.cord().length() * length;
+        return (int) Math.ceil(Math.max(length / STEP, turned / TURN) - 1e-9);
     }
 
     /** One correction in the making. */
     private static final class Asking {
         private final MeantMotion meant;
         private final double reaction;
+        private final HandLimits limits;
         private final Answering answering;
         private final List<Axis> axes = new ArrayList<>();
+        private final UntimedLaw law;
+        private final List<double[][]> gains = new ArrayList<>();
 
         /**
-         * What is answered apart: in a plane one of its axes, in space both together.
+         * What is answered apart in time with the motion: in a plane one of its axes, in space both
+         * together.
          *
          * @param first of them
-         * @param knowing gains for every minding
          */
-        private record Axis(SlipLaw law, int first, List<double[]> knowing) {
-            static Axis of(SlipLaw law, int first) {
-                List<double[]> knowing = new ArrayList<>();
-                for (double minding : MINDING) {
-                    knowing.add(KnowingAnswer.gains(law, minding));
-                }
-                return new Axis(law, first, knowing);
-            }
+        private record Axis(SlipLaw law, int first) {}
 
-            double left(int minding, double delay) {
-                Leaving.stop();
-                return delay < law.longestStep()
-                        ? Double.POSITIVE_INFINITY
-                        : new KnowingAnswer(law, knowing.get(minding), delay).left(UNSURE);
-            }
+        /** How a run from a slip on one axis goes. */
+        private interface Trial {
+            boolean back(int begun, double first, double second, long seed);
         }
 
-        Asking(MeantMotion meant, double reaction) {
+        Asking(MeantMotion meant, double reaction, HandLimits limits) {
             this.meant = meant;
             this.reaction = reaction;
-            this.answering = new Answering(meant, Answering.Limits.USUAL);
+            this.limits = limits;
+            this.answering = new Answering(meant, limits);
+            this.law = UntimedLaw.of(meant);
+            for (double eager : EAGER) {
+                gains.add(UntimedAnswer.gains(law, eager));
+            }
             if (meant.planar()) {
                 // Slips on an axis where they do not grow are let alone.
                 for (int axis = 0; axis < 2; axis++) {
                     SlipLaw law = SlipLaw.planar(meant, axis == 0);
                     if (law.growth() > 1 + Steadiness.EVEN) {
-                        axes.add(Axis.of(law, axis));
+                        axes.add(new Axis(law, axis));
                     }
                 }
             }
             if (axes.isEmpty()) {
                 axes.add(
-                        Axis.of(
+                        new Axis(
                                 meant.planar()
                                         ? SlipLaw.planar(meant, true)
                                         : SlipLaw.spatial(meant),
@@ -184,50 +201,25 @@ public record Correction(
         }
 
         Correction answer() {
-            double most = recovers(knowing(reaction));
-            boolean plain = most >= ENOUGH && plain();
+            double most = recovers();
+            boolean held = most >= ENOUGH;
             return new Correction(
                     reaction,
-                    plain ? Verdict.HOLDS : most >= ENOUGH ? Verdict.PRACTISED : Verdict.LOST,
-                    left(reaction),
-                    longest(most >= ENOUGH),
+                    held && plain() ? Verdict.HOLDS : held ? Verdict.PRACTISED : Verdict.LOST,
+                    left(),
+                    longest(held),
                     once(),
                     most);
         }
 
-        /** The most of any axis, by the gains of that minding that leave least. */
-        private double left(double delay) {
+        /** By the gains that leave least. */
+        private double left() {
             double least = Double.POSITIVE_INFINITY;
-            for (int minding = 0; minding < MINDING.length; minding++) {
-                least = Math.min(least, left(minding, delay));
+            for (double[][] each : gains) {
+                Leaving.stop();
+                least = Math.min(least, new UntimedAnswer(law, each, reaction).left(UNSURE));
             }
             return least;
-        }
-
-        private double left(int minding, double delay) {
-            return axes.stream().mapToDouble(a -> a.left(minding, delay)).max().orElseThrow();
-        }
-
-        /** The ways of a hand that knows the motion by which small slips die away. */
-        private List<Answering.Way> knowing(double delay) {
-            List<Answering.Way> ways = new ArrayList<>();
-            for (int i = 0; i < MINDING.length; i++) {
-                if (left(i, delay) < 1) {
-                    int minding = i;
-                    ways.add(
-                            new Answering.Knowing(
-                                    axes.stream()
-                                            .map(
-                                                    a ->
-                                                            new Answering.Knowing.Part(
-                                                                    a.law(),
-                                                                    a.first(),
-                                                                    a.knowing().get(minding)))
-                                            .toList(),
-                                    delay));
-                }
-            }
-            return ways;
         }
 
         private boolean plain() {
@@ -236,8 +228,7 @@ public record Correction(
                             .map(a -> new DelayedAnswer(a.law(), reaction).best(UNSURE))
                             .toList();
             return found.stream().allMatch(Leaving.Best::holds)
-                    && comesBack(
-                            new Answering.Steady(on(0, found), on(1, found), reaction), ENOUGH);
+                    && inTime(new Answering.Steady(on(0, found), on(1, found), reaction), ENOUGH);
         }
 
         /** The gains on one of both axes of what was found for those that are answered. */
@@ -252,7 +243,7 @@ public record Correction(
         }
 
         private boolean held(double delay) {
-            return knowing(delay).stream().anyMatch(way -> comesBack(way, ENOUGH));
+            return gains.stream().anyMatch(each -> letsGive(each, delay, ENOUGH));
         }
 
         /** A longer delay holds no better, all but everywhere. */
@@ -297,21 +288,21 @@ public record Correction(
             double time = meant.times()[place];
             boolean holds =
                     left < 1
-                            && comesBack(
+                            && inTime(
                                     new Answering.Once(on(0, best), on(1, best), reaction, time),
                                     ENOUGH);
             return Optional.of(new Once(time, left, holds));
         }
 
-        /** The greatest slip from which one and the same of these ways comes back. */
-        private double recovers(List<Answering.Way> ways) {
+        /** The greatest slip that is brought back with one and the same eagerness. */
+        private double recovers() {
             int most = -1;
-            for (Answering.Way way : ways) {
+            for (double[][] each : gains) {
                 // What comes back from a slip comes back from a smaller one, all but always.
                 int not = SLIPS.length;
                 int at = Math.max(most + 1, SLIPS.length / 2 - 1);
                 while (most + 1 < not) {
-                    if (comesBack(way, SLIPS[at])) {
+                    if (letsGive(each, reaction, SLIPS[at])) {
                         most = at;
                     } else {
                         not = at;
@@ -322,20 +313,37 @@ public record Correction(
             return most < 0 ? 0 : SLIPS[most];
         }
 
-        /** From anywhere in the cycle, either way on every axis that is answered. */
-        private boolean comesBack(Answering.Way way, double slip) {
+        /** By a hand that holds the figure, from a slip on either axis. */
+        private boolean letsGive(double[][] each, double delay, double slip) {
+            UntimedRun hand = new UntimedRun(law, each, delay, limits);
+            Trial trial =
+                    (begun, first, second, seed) -> hand.run(begun, first, second, seed).held();
+            return comesBack(trial, 0, slip) && comesBack(trial, 1, slip);
+        }
+
+        /** By one that holds the motion's time, from a slip on any axis that is answered. */
+        private boolean inTime(Answering.Way way, double slip) {
+            Trial trial =
+                    (begun, first, second, seed) ->
+                            answering.run(way, begun, first, second, seed).held();
             for (Axis axis : axes) {
                 for (int of = axis.first(); of < axis.first() + axis.law().axes(); of++) {
-                    for (int i = 0; i < 2 * BEGINNINGS; i++) {
-                        Leaving.stop();
-                        int begun = i / 2 * meant.steps() / BEGINNINGS;
-                        double aside = i % 2 == 0 ? slip : -slip;
-                        if (!answering
-                                .run(way, begun, of == 0 ? aside : 0, of == 1 ? aside : 0, SEED)
-                                .held()) {
-                            return false;
-                        }
+                    if (!comesBack(trial, of, slip)) {
+                        return false;
                     }
+                }
+            }
+            return true;
+        }
+
+        /** From anywhere in the cycle, either way. */
+        private boolean comesBack(Trial trial, int axis, double slip) {
+            for (int i = 0; i < 2 * BEGINNINGS; i++) {
+                Leaving.stop();
+                int begun = i / 2 * meant.steps() / BEGINNINGS;
+                double aside = i % 2 == 0 ? slip : -slip;
+                if (!trial.back(begun, axis == 0 ? aside : 0, axis == 1 ? aside : 0, SEED + i)) {
+                    return false;
                 }
             }
             return true;

@@ -1,8 +1,6 @@
 package deferent.reading.tether;
 
 import java.util.Arrays;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
 
 /**
  * What a small slip of the head obeys over a cycle while the hand answers it.
@@ -265,67 +263,6 @@ final class SlipLaw {
                         + shifted[s + 1] * before
                         + shifted[s + 3] * middle
                         + shifted[s + 5] * after;
-    }
-
-    /** The same with a shift held over the whole step. */
-    void held(int step, double[] from, int at, double[] u, int uAt, double[] to, int toAt) {
-        int n = 2 * axes;
-        for (int k = 0; k < n; k++) {
-            double sum = 0;
-            for (int j = 0; j < n; j++) {
-                sum += own[(step * n + k) * n + j] * from[at + j];
-            }
-            for (int a = 0; a < axes; a++) {
-                sum += effect(step, k, a) * u[uAt + a];
-            }
-            to[toAt + k] = sum;
-        }
-    }
-
-    private double effect(int step, int k, int a) {
-        int n = 2 * axes;
-        double sum = 0;
-        for (int when = 0; when < 3; when++) {
-            sum += shifted[((step * 3 + when) * n + k) * axes + a];
-        }
-        return sum;
-    }
-
-    /** A step's transition. */
-    RealMatrix own(int step) {
-        int n = 2 * axes;
-        RealMatrix m = MatrixUtils.createRealMatrix(n, n);
-        for (int k = 0; k < n; k++) {
-            for (int j = 0; j < n; j++) {
-                m.setEntry(k, j, own[(step * n + k) * n + j]);
-            }
-        }
-        return m;
-    }
-
-    /** What a shift held over a step does. */
-    RealMatrix held(int step) {
-        RealMatrix m = MatrixUtils.createRealMatrix(2 * axes, axes);
-        for (int k = 0; k < 2 * axes; k++) {
-            for (int a = 0; a < axes; a++) {
-                m.setEntry(k, a, effect(step, k, a));
-            }
-        }
-        return m;
-    }
-
-    /** What {@link #begunAnew} does. */
-    RealMatrix turned() {
-        RealMatrix m = MatrixUtils.createRealIdentityMatrix(2 * axes);
-        if (axes == 2) {
-            for (int part = 0; part < 4; part += 2) {
-                m.setEntry(part, part, turnedCos);
-                m.setEntry(part, part + 1, -turnedSin);
-                m.setEntry(part + 1, part, turnedSin);
-                m.setEntry(part + 1, part + 1, turnedCos);
-            }
-        }
-        return m;
     }
 
     /** A shift of the hand on the axes of the cycle's start. */

@@ -17,8 +17,8 @@
  * (Sreenath, Lee and Kumar, CDC 2013). Given the hand, the head obeys the equation of a pendulum on
  * a moving pivot, whose periodic solutions are found by shooting ({@link
  * deferent.reading.tether.KeepTheHandPath}) and whose slips grow or do not ({@link
- * deferent.reading.tether.Steadiness}), and are held or not by a hand that answers them late
- * ({@link deferent.reading.tether.Correction}).
+ * deferent.reading.tether.Steadiness}), and are held or not by a hand that answers them late and
+ * lets the timing give ({@link deferent.reading.tether.Correction}).
  *
  * <p>Everything is in three dimensions, SI units, in the frame of {@code deferent.motion.pairing}.
  */

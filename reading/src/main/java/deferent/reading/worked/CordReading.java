@@ -1,5 +1,6 @@
 package deferent.reading.worked;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
@@ -10,13 +11,11 @@ import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;
-import deferent.reading.tether.Orbit;
 import deferent.reading.tether.Pull;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.tether.Steadiness;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 
 /**
  * What becomes of one hand's motion when its tether is a cord.
@@ -29,12 +28,11 @@ import java.util.function.Supplier;
  *     it
  * @param handPathSteadiness how a slip grows in the best of the motions behind the kept hand path;
  *     unasked where none is
- * @param figureCorrection what becomes of a slip that is answered, the figure kept; unasked where a
- *     slip does not grow
- * @param handPathCorrection the same in the best of the motions behind the kept hand path
  * @param slowest the slowest tempo, when settled
  * @param closestFigure the closest figure that a real hand can draw; unasked where the figure kept
  *     is
+ * @param correction what becomes of a slip from that figure when it is answered; unasked where a
+ *     slip of it does not grow
  */
 public record CordReading(
         Side side,
@@ -43,10 +41,9 @@ public record CordReading(
         Worked<KeepTheHandPath> handPathKept,
         Worked<Steadiness> figureSteadiness,
         Worked<Steadiness> handPathSteadiness,
-        Worked<Correction> figureCorrection,
-        Worked<Correction> handPathCorrection,
         Worked<SlowestTempo> slowest,
-        Worked<ClosestFigure> closestFigure) {
+        Worked<ClosestFigure> closestFigure,
+        Worked<Correction> correction) {
 
     /** Pull samples while something is dragged: enough for the ribbon. */
     public static final int LIVE_COUNT = 120;
@@ -65,7 +62,6 @@ public record CordReading(
                     Worked.of(
                             pull,
                             () -> Pull.of(ideal, side, Cord.of(ideal, side, kit), LIVE_COUNT)),
-                    Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
                     Worked.unasked(),
@@ -117,6 +113,7 @@ public record CordReading(
                                                                 handPathSlips,
                                                                 () -> Steadiness.of(best)))
                                         .orElseGet(Worked::unasked));
+        Worked<ClosestFigure> closestFigure = closest(ideal, side, kit, closely, handPathKept);
         return new CordReading(
                 side,
                 Worked.of(pull, () -> Pull.of(ideal, side, kit)),
@@ -124,22 +121,9 @@ public record CordReading(
                 handPathKept,
                 figureSteadiness,
                 handPathSteadiness,
-                correction(
-                        side,
-                        "figure kept",
-                        figureSteadiness,
-                        () -> figureKept.reading().map(KeepTheFigure::orbit)),
-                correction(
-                        side,
-                        "hand path kept",
-                        handPathSteadiness,
-                        () ->
-                                handPathKept
-                                        .reading()
-                                        .flatMap(KeepTheHandPath::best)
-                                        .map(KeepTheHandPath.Solution::orbit)),
                 slowest,
-                closest(ideal, side, kit, closely, handPathKept));
+                closestFigure,
+                correction(side, closestFigure, closely.limits()));
     }
 
     /**
@@ -169,16 +153,28 @@ public record CordReading(
     }
 
     private static Worked<Correction> correction(
-            Side side,
-            String kept,
-            Worked<Steadiness> steadiness,
-            Supplier<Optional<Orbit>> motion) {
-        String what = "what a correction does to the " + side.word() + " poi, its " + kept;
-        // Where no steadiness was worked out, that says why; this would say it twice.
-        return steadiness
-                .reading()
-                .flatMap(s -> motion.get().filter(orbit -> Correction.asked(orbit, s)))
-                .map(orbit -> Worked.of(what, () -> Correction.of(orbit)))
+            Side side, Worked<ClosestFigure> closest, HandLimits limits) {
+        String what = "what a correction does to the " + side.word() + " poi";
+        // Where there is no closest figure, that says why; this would say it twice.
+        return closest.reading()
+                .filter(ClosestFigure::met)
+                .map(ClosestFigure::orbit)
+                .map(
+                        orbit ->
+                                Worked.of(what, () -> Steadiness.of(orbit))
+                                        .then(
+                                                what,
+                                                s ->
+                                                        Correction.asked(orbit, s)
+                                                                ? Worked.of(
+                                                                        what,
+                                                                        () ->
+                                                                                Correction.of(
+                                                                                        orbit,
+                                                                                        s
+                                                                                                .reaction(),
+                                                                                        limits))
+                                                                : Worked.unasked()))
                 .orElseGet(Worked::unasked);
     }
 

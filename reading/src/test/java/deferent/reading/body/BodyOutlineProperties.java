@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
+import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
@@ -41,7 +42,7 @@ class BodyOutlineProperties {
     void theBodyIsAsTallAsItsStature() {
         double top = Double.NEGATIVE_INFINITY;
         double bottom = Double.POSITIVE_INFINITY;
-        for (List<Vector3D> line : OUTLINE.drawn()) {
+        for (List<Vector3D> line : drawn()) {
             assertThat(line.get(0)).isEqualTo(line.get(line.size() - 1));
             for (Vector3D p : line) {
                 assertThat(p.getZ()).isZero();
@@ -55,7 +56,7 @@ class BodyOutlineProperties {
 
     @Test
     void whatIsDrawnIsTheBodysRimInView() {
-        for (List<Vector3D> line : OUTLINE.drawn()) {
+        for (List<Vector3D> line : drawn()) {
             for (Vector3D p : line) {
                 // At the depth of the body's middle the drawn rim lies on the solid or within it,
                 // where another part covers it.
@@ -100,7 +101,7 @@ class BodyOutlineProperties {
         };
         double[] thick = {0.065, 0.035, 0.06, 0.05};
         for (int part = 0; part < 4; part++) {
-            List<Vector3D> line = OUTLINE.drawn().get(part);
+            List<Vector3D> line = drawn().get(part);
             double left = 0;
             double right = 0;
             double top = Double.NEGATIVE_INFINITY;
@@ -122,5 +123,37 @@ class BodyOutlineProperties {
             double corners = 64 * Math.sin(Math.PI / 32) * thick[part];
             assertThat(round).isCloseTo((straight + corners) * h, within(1e-9));
         }
+    }
+
+    /**
+     * The body as the audience sees it, drawn at z = 0: one closed line a part (the first point is
+     * the last again), from head to legs, metres.
+     */
+    private static List<List<Vector3D>> drawn() {
+        List<List<Vector3D>> lines = new ArrayList<>();
+        for (BodyOutline.Part part : BodyOutline.Part.values()) {
+            lines.add(rounded(OUTLINE.slab(part)));
+        }
+        return List.copyOf(lines);
+    }
+
+    // A rectangle with rounded corners, eight steps a corner.
+    private static List<Vector3D> rounded(BodyOutline.Slab slab) {
+        int steps = 8;
+        List<Vector3D> line = new ArrayList<>();
+        for (int corner = 0; corner < 4; corner++) {
+            double x = corner == 0 || corner == 3 ? slab.half() : -slab.half();
+            double y = corner < 2 ? slab.high() : slab.low();
+            for (int i = 0; i <= steps; i++) {
+                double angle = Math.PI / 2 * (corner + (double) i / steps);
+                line.add(
+                        new Vector3D(
+                                x + slab.thick() * Math.cos(angle),
+                                y + slab.thick() * Math.sin(angle),
+                                0));
+            }
+        }
+        line.add(line.get(0));
+        return List.copyOf(line);
     }
 }

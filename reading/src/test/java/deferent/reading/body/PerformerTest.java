@@ -45,15 +45,53 @@ class PerformerTest {
         assertThat(performer.shoulder(Side.LEFT).getZ()).isNegative();
     }
 
-    /** The law of cosines with the elbow 35 degrees from closed. */
+    /** Laid out joint by joint: the elbow 37 degrees from closed, then the wrist bent by 76. */
     @Test
-    void aBentArmStillKeepsTheHandOffTheShoulder() {
+    void aBentArmBringsTheFistToItsShoulderButNotIntoIt() {
         Performer performer = Performer.of(1.70);
-        double a = performer.upperArm();
-        double b = performer.elbowToGrip();
-        assertThat(performer.bentArm()).isBetween(Math.abs(a - b), a + b);
-        assertThat(performer.bentArm() * performer.bentArm())
-                .isCloseTo(a * a + b * b - 2 * a * b * Math.cos(Math.toRadians(35)), within(1e-12));
+        double forearm = Math.toRadians(180 - 37);
+        double hand = forearm + Math.toRadians(76);
+        double x = performer.upperArm() + performer.forearm() * Math.cos(forearm);
+        double y = performer.forearm() * Math.sin(forearm);
+        double fist = performer.elbowToGrip() - performer.forearm();
+        assertThat(performer.bentArm())
+                .isCloseTo(
+                        Math.hypot(x + fist * Math.cos(hand), y + fist * Math.sin(hand)),
+                        within(1e-12));
+        assertThat(performer.bentArm()).isBetween(0.08, 0.12);
+    }
+
+    /** However far the grip is, no bone grows and no joint bends further than it does. */
+    @Test
+    void aFoldedArmKeepsItsBonesAndItsRanges() {
+        Performer performer = Performer.of(1.70);
+        double fist = performer.elbowToGrip() - performer.forearm();
+        for (double d = 0.02; d < 0.80; d += 0.01) {
+            Performer.Fold fold = performer.fold(d);
+            double forearmAlong = fold.wrist() - fold.elbow();
+            double forearmOut = fold.wristOut() - fold.elbowOut();
+            double handAlong = fold.grip() - fold.wrist();
+            assertThat(Math.hypot(fold.elbow(), fold.elbowOut()))
+                    .isCloseTo(performer.upperArm(), within(1e-9));
+            assertThat(Math.hypot(forearmAlong, forearmOut))
+                    .isCloseTo(performer.forearm(), within(1e-9));
+            assertThat(Math.hypot(handAlong, fold.wristOut())).isCloseTo(fist, within(1e-9));
+            double elbow = between(fold.elbow(), fold.elbowOut(), forearmAlong, forearmOut);
+            double wrist = between(forearmAlong, forearmOut, handAlong, -fold.wristOut());
+            assertThat(Math.toDegrees(elbow)).isLessThanOrEqualTo(143 + 1e-6);
+            assertThat(Math.toDegrees(wrist)).isLessThanOrEqualTo(76 + 1e-6);
+            if (d > 0.21) {
+                assertThat(Math.toDegrees(wrist)).as("straight at %s", d).isLessThan(1e-3);
+            }
+            assertThat(fold.grip())
+                    .isCloseTo(
+                            Math.max(performer.bentArm(), Math.min(d, performer.arm())),
+                            within(1e-9));
+        }
+    }
+
+    private static double between(double ax, double ay, double bx, double by) {
+        return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
     }
 
     @Test

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
+import deferent.reading.closest.ClosestFigure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -19,7 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CorrectionTest {
-    private static final Answering.Limits NO_LIMITS = new Answering.Limits(1e9, 1e9, 1e9);
+    private static final HandLimits NO_LIMITS = HandLimits.USUAL.withPace(1000, 1e5).withLeave(10);
 
     private static double[] even(double period, int steps) {
         double[] times = new double[steps + 1];
@@ -57,11 +59,6 @@ class CorrectionTest {
 
     private static SlipLaw inPlane(Orbit orbit) {
         return SlipLaw.planar(MeantMotion.of(orbit), true);
-    }
-
-    private static Answering.Way knowing(SlipLaw law, double delay) {
-        return new Answering.Knowing(
-                List.of(new Answering.Knowing.Part(law, 0, KnowingAnswer.gains(law, 1))), delay);
     }
 
     /**
@@ -248,25 +245,6 @@ class CorrectionTest {
         double usual = new DelayedAnswer(inPlane(orbit), 0.213).left(gains);
         SlipLaw fine = SlipLaw.planar(MeantMotion.of(orbit, 4), true);
         assertThat(usual).isCloseTo(new DelayedAnswer(fine, 0.213).left(gains), within(2e-3));
-        SlipLaw law = inPlane(orbit);
-        double knowing = new KnowingAnswer(law, KnowingAnswer.gains(law, 1), 0.213).left(0.1);
-        assertThat(knowing)
-                .isCloseTo(
-                        new KnowingAnswer(fine, KnowingAnswer.gains(fine, 1), 0.213).left(0.1),
-                        within(0.05));
-    }
-
-    /** Who knows the motion and feels slips as they are answers as if at once (Smith, 1957). */
-    @Test
-    void toWhomFeelsSlipsAsTheyAreTheDelayDoesNotMatter() {
-        SlipLaw law = inPlane(kept("isolation", 90).orbit());
-        double[] gains = KnowingAnswer.gains(law, 1);
-        double soon = new KnowingAnswer(law, gains, 0.05).left(0);
-        assertThat(soon).isLessThan(0.1);
-        assertThat(new KnowingAnswer(law, gains, 0.3).left(0)).isCloseTo(soon, within(1e-4));
-        double unsure = new KnowingAnswer(law, gains, 0.3).left(0.1);
-        assertThat(unsure).isGreaterThan(10 * soon);
-        assertThat(new KnowingAnswer(law, gains, 0.5).left(0.1)).isGreaterThan(1.5 * unsure);
     }
 
     /**
@@ -317,59 +295,26 @@ class CorrectionTest {
     void anExtensionHoldsWithAndWithoutAnAnswer() {
         Orbit orbit = KeepTheFigure.of(Spun.extension(0.6, 0.8), Side.LEFT, Kit.USUAL).orbit();
         MeantMotion meant = MeantMotion.of(orbit);
-        Answering hand = new Answering(meant, Answering.Limits.USUAL);
+        Answering hand = new Answering(meant, HandLimits.USUAL);
         for (double slip : new double[] {0.01, 0.02, 0.05}) {
             assertThat(hand.run(Answering.Steady.NONE, 0, slip, 0, 0).held()).isTrue();
-            Answering.Run answered = hand.run(knowing(inPlane(orbit), 0.213), 0, slip, 0, 7);
-            assertThat(answered.held()).isTrue();
-            assertThat(answered.last()).isLessThan(0.3 * slip);
         }
         Correction correction = Correction.of(orbit);
         assertThat(correction.verdict()).isEqualTo(Correction.Verdict.HOLDS);
         assertThat(correction.longest()).isEqualTo(Correction.LONGEST);
     }
 
-    /** An isolation of a small hand circle, both ways of spinning it. */
-    @Test
-    void anIsolationHoldsWithinItsMarginAndIsLostPastIt() {
-        String small = "isolation hand radius 20 cm";
-        for (Orbit orbit : List.of(kept(small, 90).orbit(), behindItsHand(small, 90))) {
-            Correction usual = Correction.of(orbit);
-            assertThat(usual.verdict()).isEqualTo(Correction.Verdict.PRACTISED);
-            assertThat(usual.recovers()).isBetween(0.005, 0.02);
-            assertThat(usual.longest()).isBetween(0.22, 0.32);
-            SlipLaw law = inPlane(orbit);
-            Answering hand = new Answering(MeantMotion.of(orbit), Answering.Limits.USUAL);
-            int back = 0;
-            int lost = 0;
-            for (int begun = 0; begun < 96; begun += 12) {
-                for (int sign = -1; sign <= 1; sign += 2) {
-                    double slip = sign * Correction.ENOUGH;
-                    double within = usual.longest() - 0.05;
-                    double past = usual.longest() + 0.2;
-                    back += hand.run(knowing(law, within), begun, slip, 0, 3).held() ? 1 : 0;
-                    lost += hand.run(knowing(law, past), begun, slip, 0, 3).held() ? 0 : 1;
-                }
-            }
-            assertThat(back).isGreaterThanOrEqualTo(13);
-            assertThat(lost).isGreaterThanOrEqualTo(8);
-            assertThat(Correction.of(orbit, usual.longest() + 0.1).verdict())
-                    .isEqualTo(Correction.Verdict.LOST);
-        }
-    }
-
-    /** What asks a hand for 20 m/s and all but loses its pull is nothing to be corrected into. */
-    @Test
-    void anIsolationExactlyAsDrawnAtSixtyIsLost() {
-        Correction correction = Correction.of(kept("isolation", 60).orbit());
-        assertThat(correction.verdict()).isEqualTo(Correction.Verdict.LOST);
-        assertThat(correction.left()).isGreaterThan(1);
-        assertThat(correction.longest()).isLessThan(0.1);
-    }
-
     @Test
     void oneStrokeACycleHoldsAFlowerAndNoIsolation() {
-        Correction flower = Correction.of(kept("four-petal antispin", 60).orbit());
+        Correction flower =
+                Correction.of(
+                        ClosestFigure.of(
+                                        Trace.of(
+                                                Phrase.parse("four-petal antispin vs static spin")
+                                                        .pairing()),
+                                        Side.LEFT,
+                                        Kit.USUAL)
+                                .orbit());
         assertThat(flower.once().orElseThrow().holds()).isTrue();
         Correction isolation = Correction.of(behindItsHand("isolation", 90));
         assertThat(isolation.once().orElseThrow().holds()).isFalse();
@@ -392,48 +337,6 @@ class CorrectionTest {
                 new Answering(meant, NO_LIMITS)
                         .run(Answering.Steady.NONE, law.steps() / 3, 1e-6, 0, 0);
         assertThat(run.cycles()[2]).isLessThan(0.02 * alone.cycles()[2]);
-    }
-
-    @Test
-    void aWeakHandCatchesLess() {
-        Orbit orbit = kept("triquetra", 60).orbit();
-        Answering.Way way = knowing(inPlane(orbit), 0.213);
-        MeantMotion meant = MeantMotion.of(orbit);
-        int strong = 0;
-        int weak = 0;
-        for (int begun = 0; begun < 96; begun += 12) {
-            strong +=
-                    new Answering(meant, Answering.Limits.USUAL).run(way, begun, 0.005, 0, 1).held()
-                            ? 1
-                            : 0;
-            weak +=
-                    new Answering(meant, new Answering.Limits(5, 60, 0.002))
-                                    .run(way, begun, 0.005, 0, 1)
-                                    .held()
-                            ? 1
-                            : 0;
-        }
-        assertThat(strong).isGreaterThanOrEqualTo(7);
-        assertThat(weak).isLessThanOrEqualTo(2);
-    }
-
-    /** The same hand, but for how quickly it can change its speed. */
-    @Test
-    void aSlowHandCatchesLess() {
-        Orbit orbit = kept("triquetra", 60).orbit();
-        Answering.Way way = knowing(inPlane(orbit), 0.213);
-        MeantMotion meant = MeantMotion.of(orbit);
-        int quick = 0;
-        int slow = 0;
-        Answering.Limits sluggish = new Answering.Limits(5, 0.4, 0.5);
-        for (int begun = 0; begun < 96; begun += 12) {
-            quick +=
-                    new Answering(meant, Answering.Limits.USUAL).run(way, begun, 0.005, 0, 1).held()
-                            ? 1
-                            : 0;
-            slow += new Answering(meant, sluggish).run(way, begun, 0.005, 0, 1).held() ? 1 : 0;
-        }
-        assertThat(slow).isLessThan(quick - 2);
     }
 
     /** A slow extension pulls little more than the weight at the top; a slip takes the rest. */

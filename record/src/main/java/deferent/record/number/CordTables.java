@@ -1,11 +1,11 @@
 package deferent.record.number;
 
+import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.HandPace;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.closest.HandBound;
-import deferent.reading.closest.HandLimits;
 import deferent.reading.tether.Away;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.Correction.Once;
@@ -167,8 +167,8 @@ final class CordTables {
                     .number("time_s", "when in the cycle", Once::time)
                     .number("left_a_cycle", "left of a slip a cycle later", Once::left);
 
-    private static final Written<Worked<Correction>> CORRECTED =
-            Table.<Correction>named("corrected")
+    static final Written<Worked<Correction>> CORRECTED =
+            Table.<Correction>named("correction")
                     .word("verdict", "who holds it", Correction.Verdict.class, Correction::verdict)
                     .number("reaction_s", "reaction time", Correction::reaction)
                     .number("left_a_cycle", "left of a slip a cycle later", Correction::left)
@@ -176,11 +176,6 @@ final class CordTables {
                     .number("recovers_m", "greatest slip that comes back", Correction::recovers)
                     .maybe("once", ONCE, Correction::once)
                     .whereAsked();
-
-    static final Table<CordReading> CORRECTION =
-            Table.<CordReading>named("correction")
-                    .value("hand_path_kept", "", CORRECTED, CordReading::handPathCorrection)
-                    .value("figure_kept", "", CORRECTED, CordReading::figureCorrection);
 
     private static final Table<Limit> LIMIT =
             Table.<Limit>named("limit")

@@ -207,7 +207,9 @@ public final class ReadingTables {
             Table.<Bend>named("bend")
                     .yes("reached", "in reach with the body bent", Bend::reached)
                     .number("shoulders_forward_m", "shoulders forward by", Bend::forward)
+                    .number("shoulders_raised_m", "shoulders raised by", Bend::raised)
                     .number("lean_deg", "leant by", b -> Math.toDegrees(b.lean()))
+                    .number("aside_deg", "leant to the left by", b -> Math.toDegrees(b.aside()))
                     .part("trunk", TRUNK, Bend::trunk);
 
     private static final Table<Reach> REACH =
@@ -274,7 +276,7 @@ public final class ReadingTables {
                             CordTables.HAND_PATH_KEPT,
                             (all, side) -> all.cord(side).handPathKept())
                     .sides("steadiness", CordTables.STEADINESS.written(), Readings::cord)
-                    .sides("correction", CordTables.CORRECTION.written(), Readings::cord)
+                    .sides("correction", CordTables.CORRECTED, (a, s) -> a.cord(s).correction())
                     .sides("slowest", CordTables.SLOWEST, (all, side) -> all.cord(side).slowest())
                     .value("linked", "", CordTables.LINKED, ReadingTables::truth)
                     .list("told", "the readings in sentences", TOLD.written(), Telling::of)

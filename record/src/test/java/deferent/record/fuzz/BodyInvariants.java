@@ -4,6 +4,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
 import deferent.reading.body.Bend;
 import deferent.reading.body.HandReach;
+import deferent.reading.body.Posture;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.body.SideRoom;
@@ -117,7 +118,13 @@ final class BodyInvariants {
 
     private static void bend(TrunkTurn alone, Bend bend, Invariant.Broken broken) {
         broken.when(alone.reached(), "bent though turned it is reached: %s", bend);
-        broken.when(bend.forward() <= 0 || bend.lean() < 0, "nothing bent in %s", bend);
+        broken.when(
+                bend.forward() < 0
+                        || bend.raised() < 0
+                        || bend.lean() < 0
+                        || bend.posture().equals(Posture.UPRIGHT),
+                "nothing bent in %s",
+                bend);
         broken.when(
                 bend.trunk().tooFar() > alone.tooFar() + 1e-4,
                 "still too far by %.6f, turned alone %.6f",

@@ -360,39 +360,33 @@ final class CordInvariants {
     }
 
     private static void corrections(Whole whole, CordReading cord, Invariant.Broken broken) {
-        for (Optional<Correction> maybe :
-                List.of(cord.figureCorrection().reading(), cord.handPathCorrection().reading())) {
-            maybe.ifPresent(
-                    correction -> {
-                        boolean lost = correction.verdict() == Correction.Verdict.LOST;
-                        broken.when(
-                                lost == correction.recovers() >= Correction.ENOUGH,
-                                "%s: %s, and %.3g m comes back",
-                                cord.side(),
-                                correction.verdict(),
-                                correction.recovers());
-                        broken.when(
-                                lost == correction.longest() >= correction.reaction(),
-                                "%s: %s, and held up to a delay of %.3g s",
-                                cord.side(),
-                                correction.verdict(),
-                                correction.longest());
-                        broken.when(
-                                !lost && correction.left() >= 1,
-                                "%s: held, and of a slip is left %.3g",
-                                cord.side(),
-                                correction.left());
-                        correction
-                                .once()
-                                .ifPresent(
-                                        once ->
-                                                broken.when(
-                                                        once.holds() && once.left() >= 1,
-                                                        "%s: a stroke holds and leaves %.3g",
-                                                        cord.side(),
-                                                        once.left()));
-                    });
-        }
+        cord.correction()
+                .reading()
+                .ifPresent(
+                        correction -> {
+                            boolean lost = correction.verdict() == Correction.Verdict.LOST;
+                            broken.when(
+                                    lost == correction.recovers() >= Correction.ENOUGH,
+                                    "%s: %s, and %.3g m comes back",
+                                    cord.side(),
+                                    correction.verdict(),
+                                    correction.recovers());
+                            broken.when(
+                                    lost == correction.longest() >= correction.reaction(),
+                                    "%s: %s, and held up to a delay of %.3g s",
+                                    cord.side(),
+                                    correction.verdict(),
+                                    correction.longest());
+                            correction
+                                    .once()
+                                    .ifPresent(
+                                            once ->
+                                                    broken.when(
+                                                            once.holds() && once.left() >= 1,
+                                                            "%s: a stroke holds and leaves %.3g",
+                                                            cord.side(),
+                                                            once.left()));
+                        });
     }
 
     private static void slips(Whole whole, CordReading cord, Invariant.Broken broken) {

@@ -394,7 +394,12 @@ final class Lies {
         all.add(new Lie(trunk, "turned by 9", inReach, more(turn, 9)));
         String bend = "a body bends only where turning falls short, and then reaches no less";
         all.add(new Lie(bend, "though turned", whole, put("readings.reach.trunk.tooFar", 0.0)));
-        all.add(new Lie(bend, "nothing bent", whole, put("readings.reach.bend.forward", 0.0)));
+        all.add(
+                new Lie(
+                        bend,
+                        "nothing bent",
+                        whole,
+                        put("readings.reach.bend.posture.forward", -0.01)));
         all.add(new Lie(bend, "still too far", whole, more("readings.reach.bend.trunk.tooFar", 9)));
         all.add(new Lie(bend, "turned by", whole, more("readings.reach.bend.trunk.greatest", 9)));
         String figure = "a figure fits in its own outer radius and is as long as its extent asks";
@@ -545,11 +550,10 @@ final class Lies {
                                 steadiness + "multipliers",
                                 old -> List.of(new Complex(3), new Complex(3)))));
         String held = "what a correction holds comes back";
-        String correction = "readings.leftCord.figureCorrection.";
-        all.add(new Lie(held, "m comes back", linked(), put(correction + "recovers", 0.05)));
-        all.add(new Lie(held, "held up to", linked(), put(correction + "longest", 0.5)));
+        String correction = "readings.leftCord.correction.";
         Whole flower = of("triquetra vs static spin");
-        all.add(new Lie(held, "is left", flower, put(correction + "left", 1.5)));
+        all.add(new Lie(held, "m comes back", flower, put(correction + "recovers", 0.0)));
+        all.add(new Lie(held, "held up to", flower, put(correction + "longest", 0.1)));
         all.add(
                 new Lie(
                         held,

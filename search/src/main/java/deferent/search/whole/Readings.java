@@ -74,7 +74,7 @@ public record Readings(
      *
      * @param kit the performer's heads and cords
      * @param lexicon the user's own names for motions
-     * @param closely how closest figures are looked for; arms are the performer's
+     * @param closely how closest figures are looked for; arms and hands are the performer's
      */
     public static Readings of(
             Pairing pairing,
@@ -89,12 +89,15 @@ public record Readings(
         Worked<Room> room = Worked.of("how near things come", () -> Room.of(trace, performer));
         Worked<Reach> reach =
                 Worked.of("whether the hands get there", () -> Reach.of(trace, performer));
-        CordReading leftCord =
-                CordReading.of(
-                        trace, Side.LEFT, kit, detail, closely.within(arm(reach, Side.LEFT)));
-        CordReading rightCord =
-                CordReading.of(
-                        trace, Side.RIGHT, kit, detail, closely.within(arm(reach, Side.RIGHT)));
+        Closely by = closely.held(performer.hands());
+        TwoHands<CordReading> cords =
+                TwoHands.of(
+                        side ->
+                                CordReading.of(
+                                        trace, side, kit, detail, by.within(arm(reach, side))),
+                        detail != Detail.LIVE && Runtime.getRuntime().availableProcessors() > 1);
+        CordReading leftCord = cords.left();
+        CordReading rightCord = cords.right();
         boolean left = carrier(leftLeads, rightLeads) == Side.LEFT;
         return new Readings(
                 trace,

@@ -46,8 +46,8 @@ public record Staged(
     /**
      * What is on the stage.
      *
-     * @param closely how a side's closest figure is looked for where it was not read; arms are the
-     *     performer's
+     * @param closely how a side's closest figure is looked for where it was not read; arms and
+     *     hands are the performer's
      */
     public static Staged of(
             Readings readings, Keep keep, Kit kit, Function<Side, Closely> closely) {
@@ -73,6 +73,7 @@ public record Staged(
                                         cord,
                                         kit,
                                         closely.apply(side)
+                                                .held(readings.performer().hands())
                                                 .within(Readings.arm(readings.reach(), side)));
                     };
             if (corded.reading().isPresent()) {

@@ -1,31 +1,39 @@
 // Puts the page together: one session, one clock, one shelf, and the parts that show them.
 
 import { FIRST, Session } from './state/session.js';
-import { FLASHES } from './state/care.js';
 import { Clock } from './state/clock.js';
 import { Pulse } from './state/pulse.js';
 import { Shelf } from './state/shelf.js';
+import { Keeping } from './state/keeping.js';
+import { Trail } from './state/trail.js';
+import * as memory from './state/memory.js';
 import { Crossings } from './state/crossings.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
 import { TakeAway } from './state/take.js';
 import * as address from './state/address.js';
+import { press } from './keys.js';
+import { FastLights } from './fast-lights.js';
+import { LessonLook } from './lesson-look.js';
+import './parts/lesson-bar.js';
 import './stage/stage.js';
 import './stage/strip.js';
-import './parts/phrase-line.js';
-import './parts/verbs.js';
+import './parts/shelf-mark.js';
+import { sentence } from './parts/phrase-line.js';
 import './parts/transport.js';
-import './parts/stage-tools.js';
 import { SHOWS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
+import './parts/gallery.js';
+import './parts/share.js';
 import './parts/take-away.js';
 
 const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
 const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
 const SHUT = `The studio was closed or started anew, and this page’s key died with it. ${KEPT} Open the studio anew: press Enter in its terminal, or start it again; then put that part behind the new address.`;
 
+const NARROW = 860; // pixels; up to there the drawer is a sheet below the stage, as in css/layout.css
 const NOTE = 30; // pixels that a sentence of one line takes under the phrase
 
 const $ = (name) => document.querySelector(name);
@@ -36,8 +44,14 @@ export class Desk {
     this.clock = new Clock();
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
+    this.trail = new Trail(this.session, () => this.#openAddress());
     this.crossings = new Crossings(this.session);
     this.seek = new Seek(this.session);
+    this.saving = new Keeping(this.session, this.shelf, this.seek, {
+      say: (text, undo) => this.notices.say(text, undo),
+      complain: (problem) => this.complain(problem),
+      opened: () => this.stage.frame(),
+    });
     this.map = new ShelfMap(this.session, this.shelf);
     this.take = new TakeAway(this);
     this.stage = $('deferent-stage');
@@ -47,41 +61,52 @@ export class Desk {
     this.keys = $('key-list');
     this.words = $('word-list');
     this.away = $('take-panel');
+    this.sharing = $('share-panel');
     this.phrase = $('phrase-line');
-    this.conflict = null;
+    this.gallery = $('figure-gallery');
     this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
     /** @type {{ side: Protocol.Side, slip: number, seconds: number }} */
     this.slip = { side: 'left', slip: 0.01, seconds: 5 };
-    this.cared = localStorage.getItem('deferent.care') === 'known';
-    this.#tools(localStorage.getItem('deferent.tools') === 'open');
+    /** How much the readings tell. @type {'plain' | 'numbers'} */
+    this.depth = localStorage.getItem('deferent.depth') === 'numbers' ? 'numbers' : 'plain';
+    this.minding = sessionStorage.getItem('deferent.cautions') !== 'known';
+    this.lights = new FastLights(this);
+    this.lesson = new LessonLook(this);
     this.#colours();
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('pattern-verbs'), $('transport-bar'), $('stage-tools'), $('cord-tools'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.gallery]) part.connect(this);
+    $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
-    this.clock.addEventListener('state', () => this.#careful());
     this.crossings.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.#heard(AWAY));
     this.session.live.addEventListener('shut', () => this.#heard(SHUT));
-    this.session.live.addEventListener('open', () => this.#heard(null));
+    this.session.live.addEventListener('open', () => {
+      if (this.unanswered) this.shelf.refresh();
+      this.#heard(null);
+    });
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
-    addEventListener('keydown', (event) => this.#key(event));
-    addEventListener('hashchange', () => location.hash !== this.wrote && this.#openAddress());
-    // The transport's height is known once it is drawn, and changes with the window.
-    new ResizeObserver(() => this.stage.frame()).observe($('transport-bar'));
+    addEventListener('keydown', (event) => press(this, event));
+    $('.alone-leave').addEventListener('click', () => this.alone(false));
+    // Whoever leaves the whole screen by the browser's own key has the page again.
+    document.addEventListener('fullscreenchange', () => document.fullscreenElement || this.alone(false));
+    addEventListener('pagehide', () => this.#keep());
+    addEventListener('beforeunload', (event) => this.session.unsaved && event.preventDefault());
+    // The foot's height is known once it is drawn, and changes with the window.
+    new ResizeObserver(() => this.stage.frame(!!this.started)).observe($('.foot'));
     this.shelf.refresh();
-    this.#openAddress();
+    if (!this.#goOnFromBefore()) this.#openAddress();
   }
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'words' | 'keys' | 'strip' | 'tools'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'address' | 'take' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -89,7 +114,7 @@ export class Desk {
     switch (what) {
       case 'play':
         if (clock.playing) clock.play(false);
-        else this.#play();
+        else this.lights.play();
         break;
       case 'fit':
         this.side.show('reading');
@@ -113,29 +138,36 @@ export class Desk {
       }
       case 'count':
         this.pulse.turn();
-        $('transport-bar').soon();
+        session.dispatchEvent(new Event('state'));
         clock.dispatchEvent(new Event('tick'));
         break;
       case 'save':
         this.side.show('shelf');
-        this.save({});
+        this.saving.save({});
         break;
       case 'share':
-        this.#share();
+        this.sharing.open();
+        break;
+      case 'address':
+        this.#address();
         break;
       case 'take':
         this.away.open();
         break;
       case 'tools':
-        this.#tools(!this.tools);
+        this.side.turn('tools');
         break;
       case 'strip':
         this.strip.turn();
-        $('transport-bar').soon();
-        this.stage.frame(true);
+        break;
+      case 'lesson':
+        this.lesson.turn();
         break;
       case 'words':
         this.words.open();
+        break;
+      case 'gallery':
+        this.gallery.turn();
         break;
       case 'keys':
         this.keys.open();
@@ -145,23 +177,6 @@ export class Desk {
     }
   }
 
-  async #play() {
-    const { clock, session } = this;
-    if (!this.cared && this.#fast()) {
-      const answer = await this.notices.care();
-      if (answer === 'stay') return;
-      this.know();
-      if (answer === 'slow') while (this.#fast() && clock.slower(1)) session.dispatchEvent(new Event('state'));
-    }
-    clock.play(true);
-  }
-
-  /** Whoever was told of fast lights is not told again. */
-  know() {
-    this.cared = true;
-    localStorage.setItem('deferent.care', 'known');
-  }
-
   // From the moment the stage shows; the moment comes back with the pattern.
   async #letGo() {
     const { clock, session } = this;
@@ -169,7 +184,7 @@ export class Desk {
     clock.play(false);
     const error = session.error;
     if (!(await session.letGo(this.slip, was.phase))) {
-      if (session.error && session.error !== error) this.notices.say(this.#sentence(session.error));
+      if (session.error && session.error !== error) this.complain(session.error);
       clock.play(was.playing);
       return;
     }
@@ -182,7 +197,7 @@ export class Desk {
     this.was = was;
     clock.once = true;
     clock.seek(0);
-    if (!clock.calm.matches) this.#play();
+    if (!clock.calm.matches) this.lights.play();
   }
 
   /** Plays a passage, where it leads out of the pattern that stands. */
@@ -196,7 +211,7 @@ export class Desk {
 
   /** Says what was wrong. */
   complain(error) {
-    this.notices.say(this.#sentence(error));
+    this.notices.say(sentence(error.error || error));
   }
 
   #backAgain() {
@@ -208,165 +223,57 @@ export class Desk {
     clock.play(was.playing);
   }
 
+  /**
+   * Three sentences, or everything there is.
+   *
+   * @param {'plain' | 'numbers'} depth
+   */
+  tell(depth) {
+    this.depth = depth;
+    localStorage.setItem('deferent.depth', depth);
+    this.session.dispatchEvent(new Event('state'));
+  }
+
+  /** The other of the two. */
+  turnDepth() {
+    this.side.show('reading');
+    this.tell(this.depth === 'plain' ? 'numbers' : 'plain');
+  }
+
+  /** Shows what to mind whatever is spun, or no more in this session. */
+  mindCautions(on) {
+    this.minding = on;
+    if (on) sessionStorage.removeItem('deferent.cautions');
+    else sessionStorage.setItem('deferent.cautions', 'known');
+    this.session.dispatchEvent(new Event('state'));
+    if (!on) return;
+    this.side.show('reading');
+    setTimeout(() => this.side.querySelector('#care-list-head')?.focus());
+  }
+
   setSlip(slip) {
     this.slip = slip;
     this.session.dispatchEvent(new Event('state'));
   }
 
-  #tools(open) {
-    this.tools = open;
-    localStorage.setItem('deferent.tools', open ? 'open' : 'shut');
-    $('.corner').classList.toggle('shut', !open);
-    $('transport-bar').soon();
-  }
-
-  // What lies over the stage at its edges: the phrase, the transport, and an open drawer beside it or a sheet below.
+  // What lies over the stage at its edges: the phrase, the line at the foot or the strip over it, and an open drawer beside it.
   #covered() {
     const stage = this.stage.getBoundingClientRect();
-    const phrase = $('.phrase').getBoundingClientRect();
-    const foot = $('transport-bar').getBoundingClientRect();
+    const phrase = $(this.lesson?.on ? 'lesson-bar' : '.phrase').getBoundingClientRect();
+    const note = $('.phrase-note').getBoundingClientRect();
+    const foot = (this.strip.shut ? $('transport-bar') : this.strip.full).getBoundingClientRect();
     const side = this.side.getBoundingClientRect();
-    const beside = side.left > stage.left + stage.width / 3;
+    const beside = innerWidth > NARROW;
     return {
-      above: phrase.height ? Math.max(0, phrase.bottom + NOTE - stage.top) : 0,
+      // On a narrow page a sentence takes several lines, and has nowhere to go but over the figure.
+      above: phrase.height ? Math.max(0, (beside ? phrase.bottom + NOTE : Math.max(phrase.bottom, note.bottom)) - stage.top) : 0,
       right: beside && this.side.open ? Math.max(0, stage.right - side.left) : 0,
       below: foot.height ? Math.max(0, stage.bottom - foot.top) : 0,
       left: 0,
     };
   }
 
-  #fast(speed = this.clock.speed) {
-    return this.session.answer !== null && this.session.scene.turnsPerSecond() * speed > FLASHES;
-  }
-
-  // Lights that have become fast while they play stop first and ask.
-  #careful() {
-    if (!this.cared && this.clock.playing && this.#fast()) {
-      this.clock.play(false);
-      this.#play();
-    }
-  }
-
-  /** Saves over the pattern it was opened from, or as a new one. */
-  async save({ name = '', copy = false }) {
-    const { session, shelf } = this;
-    if (!session.pattern) return;
-    const over = copy ? null : session.shelved;
-    const called = name || (over ? over.name : session.answer.phrase || session.answer.name);
-    const id = over ? over.id : shelf.freeId(called);
-    const pattern = { ...session.pattern, name: called };
-    try {
-      const revision = await shelf.put(id, pattern, over ? over.revision : null);
-      session.shelved = { id, revision, name: called };
-      this.conflict = null;
-      this.notices.say('Saved: ' + called);
-    } catch (problem) {
-      if (problem.status === 412) {
-        await shelf.refresh();
-        if (!over) return this.save({ name: called, copy: true });
-        this.conflict = { id, name: over.name, pattern, called };
-      } else {
-        this.notices.say(this.#sentence(problem));
-      }
-    }
-    session.dispatchEvent(new Event('state'));
-  }
-
-  async settleConflict(how) {
-    const { id, pattern, called } = this.conflict;
-    this.conflict = null;
-    if (how === 'copy') {
-      await this.save({ name: called + ', mine', copy: true });
-    } else {
-      const standing = this.shelf.patterns.find((p) => p.id === id);
-      if (!standing) await this.save({ name: called, copy: true });
-      else if (how === 'theirs') await this.openShelved(standing);
-      else {
-        this.session.shelved = { id, revision: standing.revision, name: called };
-        await this.save({ name: pattern.name });
-      }
-    }
-    this.session.dispatchEvent(new Event('state'));
-  }
-
-  async openShelved({ id, name }) {
-    try {
-      const { pattern, revision } = await this.shelf.load(id);
-      this.session.open(pattern, { shelved: { id, revision, name }, then: () => this.stage.frame() });
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-    }
-  }
-
-  /** Puts one hand's motion on the shelf under a name that phrases can then say. */
-  async nameMotion(side, name) {
-    const { hand, spin, tether_m } = this.session.pattern.pairing[side];
-    try {
-      await this.shelf.add({ format: 1, kind: 'motion', name, hand, spin, tether_m });
-      this.notices.say('Named: ' + name + '; say it in a phrase');
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-    }
-  }
-
-  /** Puts what a seek has found on the shelf. */
-  async saveFound(answer) {
-    const { seek } = this;
-    if (!answer || seek.saved.has(answer.key)) return;
-    seek.saved.add(answer.key);
-    try {
-      await this.shelf.add(answer.pattern);
-      this.notices.say('Saved: ' + answer.said);
-    } catch (problem) {
-      seek.saved.delete(answer.key);
-      this.notices.say(this.#sentence(problem));
-    }
-    seek.dispatchEvent(new Event('state'));
-  }
-
-  async removeMotion({ id, name, revision }) {
-    try {
-      const { pattern } = await this.shelf.load(id);
-      await this.shelf.remove(id, revision);
-      this.notices.say('Removed: ' + name, () => this.shelf.put(id, pattern, null).catch((problem) => this.notices.say(this.#sentence(problem))));
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-      this.shelf.refresh();
-    }
-  }
-
-  async rename({ id }, name) {
-    try {
-      const { pattern, revision } = await this.shelf.load(id);
-      const next = await this.shelf.put(id, { ...pattern, name }, revision);
-      if (this.session.shelved?.id === id) this.session.shelved = { id, revision: next, name };
-    } catch (problem) {
-      this.notices.say(problem.status === 412 ? 'It was changed elsewhere just now; try once more.' : this.#sentence(problem));
-      this.shelf.refresh();
-    }
-  }
-
-  async remove({ id, name }) {
-    try {
-      const { pattern, revision } = await this.shelf.load(id);
-      await this.shelf.remove(id, revision);
-      if (this.session.shelved?.id === id) this.session.shelved = null;
-      this.notices.say('Removed: ' + name, async () => {
-        try {
-          await this.shelf.put(id, pattern, null);
-        } catch (problem) {
-          if (problem.status === 412) await this.shelf.put(this.shelf.freeId(name), pattern, null);
-          else this.notices.say(this.#sentence(problem));
-        }
-      });
-    } catch (problem) {
-      this.notices.say(this.#sentence(problem));
-      this.shelf.refresh();
-    }
-    this.session.dispatchEvent(new Event('state'));
-  }
-
-  async #share() {
+  async #address() {
     if (!this.session.answer) return;
     const url = new URL(location.href);
     url.search = '';
@@ -393,7 +300,8 @@ export class Desk {
   // What follows from a change ----------------------------------------------------------------------------------------------------
 
   #colours() {
-    const light = this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches);
+    // What is picked from stands in the dark, whatever the page's colours.
+    const light = !this.gallery.isOpen && (this.theme === 'light' || (this.theme === 'auto' && matchMedia('(prefers-color-scheme: light)').matches));
     document.documentElement.dataset.theme = light ? 'light' : 'dark';
     this.stage.recolour();
     this.strip.recolour();
@@ -403,21 +311,23 @@ export class Desk {
   #scene() {
     const { session } = this;
     this.clock.period = session.scene.period;
-    const tempo = session.answer.readings.tempo_cycles_per_min;
-    this.pulse.counts = tempo ? (session.scene.period * tempo) / 60 : 1;
+    const { counts } = session.answer.strip;
+    this.pulse.counts = counts.filter((count) => /\d/.test(count.text)).map(({ time_s, text }) => ({ share: time_s / session.scene.period, text }));
     if (!session.dragging) {
       this.stage.canvas.setAttribute(
         'aria-label',
         `Stage: ${session.answer.phrase || session.answer.name}. Arrow keys turn the view, plus and minus zoom, H goes to the handles.`,
       );
-      this.#careful();
+      this.lights.mind();
     }
     if (!this.started) {
       this.started = true;
+      localStorage.setItem('deferent.opened', 'yes');
       this.stage.frame();
+      if (this.left) this.#seeAgain(this.left.view);
       document.body.classList.add('ready');
-      // Lights begin to move by themselves only where nobody asked for calm and nothing is fast.
-      const calm = this.clock.calm.matches || this.#fast();
+      // Lights begin to move by themselves only where nobody asked for calm, nothing is fast, and they did not stand before a reload.
+      const calm = this.clock.calm.matches || this.lights.fast() || this.left?.playing === false;
       if (!calm) this.clock.play(true);
     }
   }
@@ -435,12 +345,10 @@ export class Desk {
     clearTimeout(this.writing);
     if (!session.answer || session.dragging) return;
     this.writing = setTimeout(async () => {
+      const { pattern } = session;
       const hash = '#' + (await address.written(session.answer));
-      if (hash !== location.hash) {
-        history.replaceState(null, '', location.pathname + location.search + hash);
-        this.wrote = location.hash;
-      }
-      document.title = (session.answer.phrase || session.answer.name) + ' · Deferent studio';
+      if (session.pattern === pattern) this.trail.write(hash);
+      document.title = (session.unsaved ? '* ' : '') + (session.answer.phrase || session.answer.name) + ' · Deferent studio';
       this.#speak();
     }, 350);
   }
@@ -457,6 +365,7 @@ export class Desk {
 
   async #openAddress() {
     const { session } = this;
+    session.pause();
     try {
       const found = await address.read(location.hash);
       if (found.pattern) {
@@ -473,13 +382,57 @@ export class Desk {
     this.#begin();
   }
 
-  #begin() {
-    if (!this.session.answer) this.session.say(FIRST);
+  // A page that was reloaded goes on where it was left.
+  #goOnFromBefore() {
+    const kept = memory.recalled(location.hash);
+    if (!kept || !this.session.restore(kept.steps)) return false;
+    const { clock, side } = this;
+    this.left = kept;
+    clock.phase = kept.phase;
+    clock.speed = kept.speed;
+    if (side.open) side.show(kept.tab);
+    else side.tab = kept.tab;
+    return true;
   }
 
-  #sentence(problem) {
-    const e = problem.error || problem;
-    return [e.where, e.what].filter(Boolean).join(' ') + (e.right ? '; ' + e.right : '') + '.';
+  #seeAgain({ view, turn, lift, distance }) {
+    const { stage } = this;
+    stage.look.see(view, false);
+    Object.assign(stage.camera, { turn, lift, distance });
+    stage.camera.settle();
+    stage.draw();
+  }
+
+  #keep() {
+    const { clock, side, session } = this;
+    const { view, turn, lift, distance } = this.stage.camera;
+    // What was changed just now has no address of its own yet.
+    if (session.steps.stands) session.steps.stands.hash = location.hash;
+    const { phase, playing } = session.aside ? this.was : clock;
+    memory.keep({ steps: session.steps.kept(), phase, speed: clock.speed, playing, tab: side.tab === 'tools' ? 'reading' : side.tab, view: { view, turn, lift, distance } });
+  }
+
+  // Whoever was never here picks something first.
+  #begin() {
+    if (this.session.answer) return;
+    if (localStorage.getItem('deferent.opened')) {
+      this.session.say(FIRST);
+      return;
+    }
+    this.gallery.open();
+    document.body.classList.add('ready');
+  }
+
+  /** The gallery is all that is seen while something is picked, and nothing moves behind it. */
+  choosing(on) {
+    document.body.classList.toggle('choosing', on);
+    if (on) {
+      this.played = this.clock.playing;
+      this.clock.play(false);
+    } else if (this.played) {
+      this.clock.play(true);
+    }
+    this.#colours();
   }
 
   // Where what could come next could begin.
@@ -503,84 +456,21 @@ export class Desk {
     if (passing) this.session.open(passing.after, { shelved: null, then: () => this.stage.frame() });
   }
 
-  // Keys --------------------------------------------------------------------------------------------------------------------------
-
-  #key(event) {
-    const command = event.ctrlKey || event.metaKey;
-    const writing = event.target.closest?.('input:not([type=radio]):not([type=checkbox]):not([type=range]), textarea');
-    if (command && !event.altKey) {
-      const key = event.key.toLowerCase();
-      if (key === 'z' || key === 'y') {
-        event.preventDefault();
-        if (key === 'y' || event.shiftKey) this.session.redo();
-        else this.session.undo();
-      } else if (key === 's') {
-        event.preventDefault();
-        this.act('save');
-      }
-      return;
-    }
-    if (event.key === 'Escape' && this.session.aside && !document.querySelector('dialog[open]')) {
-      event.preventDefault();
-      this.session.back();
-      return;
-    }
-    if (writing || event.altKey || document.querySelector('dialog[open]')) return;
-    if (event.key === ' ' && event.target.closest?.('button, summary, a, input')) return;
-    if (!this.singleKeys && event.key !== '?') return;
-    const does = {
-      ' ': () => this.act('play'),
-      '[': () => this.clock.slower(1),
-      ']': () => this.clock.slower(-1),
-      ',': () => this.#step(-1),
-      '.': () => this.#step(1),
-      c: () => this.act('count'),
-      b: () => this.act('tap'),
-      s: () => this.act('swap'),
-      r: () => this.act('reverse'),
-      t: () => this.act('step-timing'),
-      d: () => this.act('step-direction'),
-      f: () => this.act('fit'),
-      a: () => this.act('arms'),
-      k: () => this.act('keep'),
-      g: () => this.act('let-go'),
-      v: () => this.stage.nextView(),
-      l: () => this.stage.ask(!this.stage.always),
-      o: () => this.act('strip'),
-      m: () => this.act('tools'),
-      x: () => this.#alone(),
-      h: () => this.#nextHandle(event.shiftKey ? -1 : 1),
-      '/': () => this.phrase.focusField(),
-      e: () => this.act('take'),
-      w: () => this.act('words'),
-      '?': () => this.act('keys'),
-      1: () => this.side.turn('reading'),
-      2: () => this.side.turn('sizes'),
-      3: () => this.side.turn('shelf'),
-      4: () => this.side.turn('crossings'),
-      5: () => this.side.turn('seek'),
-      6: () => this.side.turn('map'),
-    }[event.key.length === 1 ? event.key.toLowerCase() : event.key];
-    if (does) {
-      event.preventDefault();
-      does();
-    }
-  }
-
-  // Nothing but the figure, in the whole screen where the browser allows it.
-  #alone() {
-    const alone = document.body.classList.toggle('alone');
+  /** Nothing but the figure, in the whole screen where the browser allows it; and back. */
+  alone(on = !document.body.classList.contains('alone')) {
+    const alone = document.body.classList.toggle('alone', on);
     if (alone) document.documentElement.requestFullscreen?.().catch(() => {});
     else if (document.fullscreenElement) document.exitFullscreen();
     this.stage.frame(true);
   }
 
-  #step(by) {
+  /** A moment on or back, of which there are 72 in a cycle. */
+  step(by) {
     this.clock.play(false);
     this.clock.seek(this.clock.phase + by / 72);
   }
 
-  #nextHandle(by) {
+  nextHandle(by) {
     const all = [...document.querySelectorAll('.handle')];
     if (!all.length) return;
     const at = all.indexOf(document.activeElement);

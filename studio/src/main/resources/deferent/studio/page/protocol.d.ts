@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Crossings | Passage | Route | Photo | Words | Seek | Map | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -75,6 +75,22 @@ declare namespace Protocol {
     | { phrase?: never; pattern: object }
   );
 
+  /** what could come next, nothing else being said */
+  type Next = {
+    ask: 'next';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    tolerance_m?: number | null;
+    speed_tolerance_m_s?: number | null;
+    blend_s?: number | null;
+    limit?: number | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
   /** one crossing, played */
   type Passage = {
     ask: 'passage';
@@ -131,6 +147,22 @@ declare namespace Protocol {
     word?: string | null;
   };
 
+  /** what small moving pictures of phrases move through */
+  type Moves = {
+    ask: 'moves';
+    id?: any | null;
+    phrases?: string[] | null;
+    samples?: number | null;
+  };
+
+  /** what could be written at a place of a phrase */
+  type Complete = {
+    ask: 'complete';
+    id?: any | null;
+    text: string;
+    at?: number | null;
+  };
+
   /** pairings that link */
   type Seek = {
     ask: 'seek';
@@ -176,7 +208,7 @@ declare namespace Protocol {
     | { phrase?: never; pattern?: never; patterns?: never; shelf: true }
   );
 
-  /** the end of a seek, a map or a file under way, with what it has */
+  /** the end of a seek, a map, what could come next or a file under way, with what it has */
   type Stop = {
     ask: 'stop';
     id?: any | null;
@@ -223,12 +255,15 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'take';
+  type Of = 'seek' | 'map' | 'next' | 'take';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;
     arm_m?: number | null;
     shoulder_width_m?: number | null;
+    hand_speed_m_per_s?: number | null;
+    hand_acceleration_m_per_s2?: number | null;
+    hand_leave_m?: number | null;
   };
   type Show = 'ideal' | 'figure' | 'hand-path' | 'closest';
   type Side = 'left' | 'right';

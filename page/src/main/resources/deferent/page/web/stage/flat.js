@@ -1,6 +1,7 @@
 // Draws the same picture on a plain two-dimensional canvas, where there is no WebGL or where it is asked for.
 
-import { OLDEST, RIBBON, SHAPES, pointsOf, ribbonsOf } from './picture.js';
+import { CORNERS, filled } from './person.js';
+import { EDGE, OLDEST, RIBBON, SHAPES, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const STEPS = 28; // shades of a fading trail
 
@@ -12,6 +13,9 @@ export class FlatDrawer {
     this.ribbons = [];
     this.shape = '';
     this.at = [0, 0, 0];
+    this.person = null;
+    this.closed = true;
+    this.limb = new Float32Array(2 * CORNERS);
   }
 
   resize(width, height, ratio) {
@@ -21,6 +25,8 @@ export class FlatDrawer {
   }
 
   load(scene) {
+    this.person = scene.person;
+    this.closed = scene.closed;
     if (scene.shape !== this.shape) {
       this.shape = scene.shape;
       this.ribbons = ribbonsOf(scene).map((what) => ({ what }));
@@ -42,12 +48,13 @@ export class FlatDrawer {
     p.fillRect(0, 0, camera.width, camera.height);
     p.lineJoin = 'round';
     p.lineCap = 'butt';
-    this.#body(camera, ink, show);
+    this.#person(camera, look);
     for (const ribbon of this.ribbons) {
-      if (show[ribbon.what.kind] === false || ribbon.what.kind === 'body') continue;
+      const light = lightOf(ribbon.what, look.lit);
+      if (show[ribbon.what.kind] === false && !light) continue;
       this.#project(ribbon, camera);
-      const style = RIBBON[ribbon.what.kind];
-      const colour = (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
+      const style = light || RIBBON[ribbon.what.kind];
+      const colour = ink[style.ink] || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
       else this.#line(ribbon, colour, style);
     }
@@ -62,23 +69,21 @@ export class FlatDrawer {
 
   dispose() {}
 
-  // A silhouette: its parts are outlined first and then filled, so that the outline stays only round the whole.
-  #body(camera, ink, show) {
-    if (show.body === false) return;
+  // Trunk, then either arm, as silhouettes: their parts are outlined first and then filled, so that the outline stays only round the whole.
+  #person(camera, look) {
+    const { person } = this;
+    if (!person || look.show.body === false) return;
+    person.look(look.phase, this.closed, camera);
+    if (!person.whole) return;
     const p = this.paper;
-    const parts = this.ribbons.filter((r) => r.what.kind === 'body');
-    for (const fill of [false, true]) {
-      for (const part of parts) {
-        this.#project(part, camera);
-        p.beginPath();
-        for (let row = 0; row < part.rows; row++) p.lineTo(part.line[2 * row], part.line[2 * row + 1]);
-        if (fill) {
-          p.fillStyle = css(ink.body, 1);
+    for (const group of person.groups) {
+      for (const grown of [EDGE, 0]) {
+        p.fillStyle = css(grown ? look.ink.outline : filled(look.ink, group.arm), 1);
+        for (const limb of group.limbs) {
+          person.outline(limb, grown, this.limb);
+          p.beginPath();
+          for (let k = 0; k < CORNERS; k++) p.lineTo(this.limb[2 * k], this.limb[2 * k + 1]);
           p.fill();
-        } else {
-          p.strokeStyle = css(ink.outline, 1);
-          p.lineWidth = 2 * RIBBON.body.core;
-          p.stroke();
         }
       }
     }
@@ -200,6 +205,13 @@ export class FlatDrawer {
       const c = picture.markColour.subarray(4 * i, 4 * i + 4);
       const hollow = shape === SHAPES.ring || shape === SHAPES.square;
       p.beginPath();
+      if (shape === SHAPES.halo) {
+        p.arc(x, y, r, 0, 2 * Math.PI);
+        p.strokeStyle = css(c, c[3]);
+        p.lineWidth = 2.2;
+        p.stroke();
+        continue;
+      }
       if (shape === SHAPES.cross) {
         p.moveTo(x - r, y);
         p.lineTo(x + r, y);

@@ -1,7 +1,7 @@
 // What is to be drawn at a moment, ready for either way of drawing: ribbons (whole paths), strokes (straight lines) and marks
 // (shapes that keep their size on the screen). Filled anew each frame into arrays that stay.
 
-export const SHAPES = { disc: 0, diamond: 1, ring: 2, square: 3, cross: 4, dot: 5 };
+export const SHAPES = { disc: 0, diamond: 1, ring: 2, square: 3, cross: 4, dot: 5, halo: 6 };
 
 const ROOM = 64;
 
@@ -26,9 +26,14 @@ export class Picture {
     this.hands = { left: new Float32Array(3), right: new Float32Array(3) };
   }
 
-  /** Sets strokes and marks of a scene at a phase. */
-  compose(scene, phase, ink, show, scale = 1) {
+  /**
+   * Sets strokes and marks of a scene at a phase.
+   *
+   * @param {Lit | null} lit what is lit up because it would move, or moves
+   */
+  compose(scene, phase, ink, show, scale = 1, lit = null) {
     this.scale = scale;
+    this.lit = lit;
     this.strokes = 0;
     this.marks = 0;
     this.linkShown = false;
@@ -53,6 +58,7 @@ export class Picture {
           break;
       }
     }
+    if (lit && lit.at) this.points.set(lit.at, 3 * this.#mark(15, SHAPES.halo, ink.link, 1));
   }
 
   #stroke(scene, item, phase, colour) {
@@ -68,7 +74,8 @@ export class Picture {
     }
     // The more it pulls, the thicker. The left's lines are unbroken, the right's dashed, as on paper.
     const right = item.side === 'right';
-    this.#style(i, Math.min(3.4, 0.6 + 0.62 * Math.sqrt(Math.max(0, weights))), right ? 11 : 0, right ? 3.5 : 0);
+    const bright = this.lit && this.lit.cord === item.side ? 2 : 0;
+    this.#style(i, bright + Math.min(3.4, 0.6 + 0.62 * Math.sqrt(Math.max(0, weights))), right ? 11 : 0, right ? 3.5 : 0);
   }
 
   // A cord that does not pull hangs in a bow and is dotted. A flat bow of height s over a span d is about d + 8s²/3d long. Where the
@@ -154,7 +161,7 @@ export function ribbonsOf(scene) {
   const out = [];
   scene.items.forEach((item, index) => {
     if (item.form !== 'fixed' || item.points.length < 2) return;
-    out.push({ id: item.id, kind: item.role === 'body' ? 'body' : 'fixed', side: item.side, closed: !!item.closed, index });
+    out.push({ id: item.id, kind: 'fixed', side: item.side, closed: !!item.closed, index });
   });
   for (const item of scene.items) {
     if (item.form !== 'track') continue;
@@ -171,6 +178,7 @@ export function ribbonsOf(scene) {
       out.push({ id: item.id + ':figure', kind: base && base.side === item.side ? 'ghost' : 'figure', side: item.side, closed, track });
     }
   }
+  if (scene.best) out.push({ id: 'best', kind: 'best', side: scene.best.side, closed: scene.closed });
   for (const item of scene.items) {
     if (item.form === 'track' && item.role === 'head-trail') {
       out.push({
@@ -187,6 +195,7 @@ export function ribbonsOf(scene) {
 
 /** Points of a ribbon, as one array. */
 export function pointsOf(ribbon, scene) {
+  if (ribbon.kind === 'best') return scene.best.xyz;
   if (ribbon.track) return scene.tracks[ribbon.track];
   const item = scene.items[ribbon.index];
   const xyz = new Float32Array(3 * item.points.length);
@@ -196,13 +205,39 @@ export function pointsOf(ribbon, scene) {
 
 /** How each kind of ribbon looks: half width of core and halo in pixels, opacity, dashes a cycle and the share of each that is drawn. */
 export const RIBBON = {
-  body: { core: 1.6, halo: 0, alpha: 1 },
   fixed: { core: 0.6, halo: 0, alpha: 0.4 },
   ghost: { core: 0.55, halo: 0, alpha: 0.55 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
+  best: { core: 1.1, halo: 0, alpha: 0.9, ink: 'link', left: [60, 0.5], right: [60, 0.5] },
   figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
   trail: { core: 1.9, halo: 7.5, alpha: 1, right: [90, 0.72] },
 };
+
+/** Half width of the line round the performer, pixels. */
+export const EDGE = 1.2;
+
+/**
+ * What is lit up: by side, or both, or none; and where a halo stands.
+ *
+ * @typedef {{ path: string, figure: string, cord: string, at: ArrayLike<number> | null, one?: string, strength?: number }} Lit
+ */
+
+const LIT = { path: { core: 2.4, halo: 0, alpha: 1 }, figure: { core: 4.2, halo: 0, alpha: 0.42 } };
+
+/**
+ * How a ribbon looks while it is lit up, or null where it is not; `one` is the carrier whose head's figure and the other's hand path
+ * are lit as one.
+ *
+ * @param {Lit | null} lit
+ */
+export function lightOf(ribbon, lit) {
+  if (!lit || !LIT[ribbon.kind]) return null;
+  const { kind, side } = ribbon;
+  if (lit.one && (kind === 'figure') === (lit.one === side)) {
+    return { core: 2 + 5 * lit.strength, halo: 0, alpha: 0.35 + 0.65 * lit.strength, ink: 'link' };
+  }
+  return lit[kind] === 'both' || lit[kind] === side ? LIT[kind] : null;
+}
 
 /** Of a light that stays a whole cycle: how bright it is where it is oldest. */
 export const OLDEST = 0.42;

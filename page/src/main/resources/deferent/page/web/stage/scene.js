@@ -1,5 +1,7 @@
 // A scene as the server sends it, unpacked once and kept in the same arrays from answer to answer.
 
+import { Person } from './person.js';
+
 export const TRACKS = ['left.hand', 'left.head', 'right.hand', 'right.head'];
 
 const SAME = 5e-4; // metres; a ghost that lies nowhere further from what is shown is not drawn
@@ -12,9 +14,12 @@ export class Scene {
     this.items = [];
     this.tracks = {};
     this.ghosts = []; // tracks of the ideal that lie elsewhere than what is shown
+    this.person = null; // who holds it
     this.cords = null; // pull of each side's cord
     this.base = null; // of a poi that was let go, the cycle it was let go from
     this.tethers = { left: 1, right: 1 };
+    /** @type {{ side: string, xyz: Float32Array } | null} */
+    this.best = null; // where a hand path would lie at best
     this.shape = ''; // which items there are; a new shape asks a drawer to build anew
   }
 
@@ -32,10 +37,18 @@ export class Scene {
       unpack(sent.samples[side].head, this.tracks[side + '.head']);
     }
     this.items = sent.items;
+    this.#person(sent.items.find((item) => item.form === 'person'));
     this.#ghosts(sent);
     for (const side of ['left', 'right']) this.tethers[side] = this.#apart(side + '.hand', side + '.head', 0);
-    let shape = '' + sent.count + this.ghosts;
-    for (const item of sent.items) shape += '|' + item.id + item.form + (item.points ? item.points.length : '');
+    this.best = null;
+    this.reshape();
+  }
+
+  /** Says anew which items there are. */
+  reshape() {
+    let shape = '' + this.count + this.ghosts;
+    for (const item of this.items) shape += '|' + item.id + item.form + (item.points || item.limbs || '').length;
+    if (this.best) shape += '|best ' + this.best.side + this.best.xyz.length;
     this.shape = shape;
   }
 
@@ -46,6 +59,15 @@ export class Scene {
     for (const track of TRACKS) this.tracks['base.' + track] = from.tracks[track].slice();
     this.tethers = { ...from.tethers };
     this.shape += '|let go ' + answer.side + from.count;
+  }
+
+  #person(item) {
+    if (!item) {
+      this.person = null;
+      return;
+    }
+    this.person ??= new Person();
+    this.person.read(item, unpack);
   }
 
   #ghosts(sent) {

@@ -4,6 +4,7 @@
 export const SPEEDS = [0.1, 0.25, 0.5, 1];
 
 const LAST = 0.9999;
+const SHORTEST = 0.02; // of a cycle, that a loop holds at least
 
 export class Clock extends EventTarget {
   constructor() {
@@ -13,8 +14,10 @@ export class Clock extends EventTarget {
     this.speed = 0.5;
     this.playing = false;
     this.once = false; // stops at the end rather than beginning anew
+    this.from = 0; // the part of the cycle that plays over and over: all of it, unless somebody sets a loop
+    this.to = 1;
     this.turns = 0; // whole cycles since play began, for the count
-    this.frame = (now) => this.#frame(now);
+    this.frame = (/** @type {number} */ now) => this.#frame(now);
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
   }
 
@@ -27,12 +30,17 @@ export class Clock extends EventTarget {
     this.dispatchEvent(new Event('state'));
   }
 
+  /** @param {number} phase */
   seek(phase) {
     this.phase = ((phase % 1) + 1) % 1;
     this.dispatchEvent(new Event('tick'));
   }
 
-  /** Slower by a step, faster by a negative one; false where there is no further one. */
+  /**
+   * Slower by a step, faster by a negative one; false where there is no further one.
+   *
+   * @param {number} by
+   */
   slower(by) {
     const i = SPEEDS.indexOf(this.speed) - by;
     if (i < 0 || i >= SPEEDS.length) return false;
@@ -41,6 +49,35 @@ export class Clock extends EventTarget {
     return true;
   }
 
+  /** Whether a part plays over and over rather than the whole cycle. */
+  get looped() {
+    return this.from > 0 || this.to < 1;
+  }
+
+  /**
+   * Plays a part over and over.
+   *
+   * @param {number} from where it begins, as a share of the cycle
+   * @param {number} to where it ends, after that
+   */
+  loop(from, to) {
+    this.from = Math.max(0, Math.min(1 - SHORTEST, from));
+    this.to = Math.max(this.from + SHORTEST, Math.min(1, to));
+    this.dispatchEvent(new Event('state'));
+    this.dispatchEvent(new Event('tick'));
+  }
+
+  /** The loop begins at this moment; where it ended before that, it goes to the end of the cycle. */
+  loopFrom(phase = this.phase) {
+    this.loop(phase, this.to > phase + SHORTEST ? this.to : 1);
+  }
+
+  /** The loop ends at this moment; where it began after that, it begins with the cycle. */
+  loopTo(phase = this.phase) {
+    this.loop(this.from < phase - SHORTEST ? this.from : 0, Math.max(SHORTEST, phase));
+  }
+
+  /** @param {number} now */
   #frame(now) {
     if (!this.playing) return;
     if (this.last) {
@@ -51,8 +88,13 @@ export class Clock extends EventTarget {
         this.play(false);
         return;
       }
-      this.turns += Math.floor(phase);
-      this.phase = phase % 1;
+      if (this.looped && !this.once) {
+        const past = phase - this.to;
+        this.phase = past >= 0 ? this.from + (past % (this.to - this.from)) : Math.max(this.from, phase);
+      } else {
+        this.turns += Math.floor(phase);
+        this.phase = phase % 1;
+      }
     }
     this.last = now;
     this.dispatchEvent(new Event('tick'));

@@ -12,19 +12,18 @@ const KEEPS = {
 export const SHOWS = /** @type {Protocol.Show[]} */ (Object.keys(KEEPS));
 const LATEST = 3; // events that stay on the stage
 
-/** Over the stage: what the cord keeps, and letting a poi go. */
+/** What the cord keeps, and letting a poi go. */
 class CordTools extends Part {
   connect(desk) {
     super.connect(desk);
     this.open = false;
-    desk.clock.addEventListener('tick', () => this.#passed());
   }
 
   render() {
     const { session, slip } = this.desk;
-    const { letting, passing, aside } = session;
+    const { aside } = session;
     return html`
-      <fieldset class="keeps" ?disabled=${!session.pattern}>
+      <fieldset class="choice keeps" ?disabled=${!session.pattern}>
         <legend class="spoken">What a cord keeps</legend>
         ${SHOWS.map(
           (keep) => html`<label title="${KEEPS[keep][1]} (K)"><input type="radio" name="keep" aria-keyshortcuts="K" .checked=${session.show === keep}
@@ -50,8 +49,42 @@ class CordTools extends Part {
           <span><input id="let-seconds" type="number" inputmode="decimal" step="0.5" min="0.5" max="10" .value=${trimmed(slip.seconds, 1)}
             @change=${(e) => this.#number('seconds', e.target, 1, 0.1, 10)}> s</span>
         </div>
-      </div>
-      ${letting ? this.#happened(letting) : passing ? this.#passage(passing) : this.#why()}`;
+      </div>`;
+  }
+
+  #toggle(open = !this.open) {
+    this.open = open;
+    this.requestUpdate();
+  }
+
+  #key(event) {
+    if (event.key !== 'Escape' || !this.open) return;
+    event.stopPropagation();
+    this.#toggle(false);
+    this.querySelector('.more').focus();
+  }
+
+  #set(key, value) {
+    this.desk.setSlip({ ...this.desk.slip, [key]: value });
+  }
+
+  #number(key, field, scale, least, most) {
+    const value = Number(field.value) / scale;
+    if (field.value !== '' && value >= least && value <= most) this.#set(key, value);
+    field.value = trimmed(this.desk.slip[key] * scale, 1);
+  }
+}
+
+/** Over the stage: what the cord did, where a passage has come to, and why something cannot be shown. */
+class CordTold extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.clock.addEventListener('tick', () => this.#passed());
+  }
+
+  render() {
+    const { letting, passing } = this.desk.session;
+    return letting ? this.#happened(letting) : passing ? this.#passage(passing) : this.#why();
   }
 
   // A side that cannot be shown as asked says so where it is looked for.
@@ -99,28 +132,6 @@ class CordTools extends Part {
       this.requestUpdate();
     }
   }
-
-  #toggle(open = !this.open) {
-    this.open = open;
-    this.requestUpdate();
-  }
-
-  #key(event) {
-    if (event.key !== 'Escape' || !this.open) return;
-    event.stopPropagation();
-    this.#toggle(false);
-    this.querySelector('.more').focus();
-  }
-
-  #set(key, value) {
-    this.desk.setSlip({ ...this.desk.slip, [key]: value });
-  }
-
-  #number(key, field, scale, least, most) {
-    const value = Number(field.value) / scale;
-    if (field.value !== '' && value >= least && value <= most) this.#set(key, value);
-    field.value = trimmed(this.desk.slip[key] * scale, 1);
-  }
 }
 
 /** Which of a passage's patterns plays at a phase; it is the next one from the middle of its crossing on. */
@@ -150,3 +161,4 @@ const time = (seconds) => html`<b>${seconds.toFixed(2)}\u202fs</b>`;
 const MORE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 8 5 5 5-5" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
 
 customElements.define('cord-tools', CordTools);
+customElements.define('cord-told', CordTold);

@@ -1,7 +1,9 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { FREE, NEAR } from '../state/crossings.js';
+import '../stage/thumb.js';
 
 /** What could come next: another pattern, the moments at which it could begin, and the passage there. */
 class CrossingList extends Part {
@@ -16,10 +18,10 @@ class CrossingList extends Part {
     const { to } = crossings;
     return html`
       <form class="crossing-into" @submit=${this.#say}>
-        <label for="crossing-phrase">What could come next</label>
+        <label class="spoken" for="crossing-phrase">Another pattern that could come next</label>
         <div class="save-row">
-          <input id="crossing-phrase" type="text" maxlength="2000" autocomplete="off" spellcheck="false" placeholder="a phrase" .value=${to && to.phrase ? to.phrase : ''}>
-          <button type="submit" class="primary" ?disabled=${!session.pattern}>Look</button>
+          <input id="crossing-phrase" type="text" maxlength="2000" autocomplete="off" spellcheck="false" placeholder="into which? say a phrase, or pick below" .value=${to && to.phrase ? to.phrase : ''}>
+          <button type="submit" class=${to ? 'primary' : ''} ?disabled=${!session.pattern}>Look</button>
         </div>
         ${shelf.patterns.length
           ? html`<label class="spoken" for="crossing-shelf">Or a pattern of the shelf</label>
@@ -29,6 +31,7 @@ class CrossingList extends Part {
               </select>`
           : nothing}
       </form>
+      ${to && !to.key ? html`<button type="button" class="link next-all" @click=${() => crossings.into(null)}>All that could come next</button>${this.#moments()}` : this.#cards()}
       <div class="crossing-how">
         <label for="crossing-near">They may be apart by</label>
         <select id="crossing-near" @change=${(e) => crossings.within(Number(e.target.value))}>
@@ -40,13 +43,53 @@ class CrossingList extends Part {
               @change=${(e) => crossings.let(key, e.target.checked ? value : undefined)}> ${says}</label>`,
           )}
         </details>
-      </div>
-      ${to ? this.#moments() : html`<p class="quiet crossing-none">Say or choose another pattern: the moments at which this one can become it are marked on the strip and listed here.</p>`}`;
+      </div>`;
+  }
+
+  // What could come next, each with its moving picture; the chosen one is told under its row.
+  #cards() {
+    const { crossings, session } = this.desk;
+    const { next, finding, nextError, to } = crossings;
+    if (nextError) return html`<p class="told" data-tone="warn" role="status">${sentence(nextError)} <button type="button" @click=${() => crossings.again()}>Ask again</button></p>`;
+    if (!next.size && !finding && session.pattern) {
+      const wider = NEAR[crossings.near + 1];
+      return html`<p class="told next-none" role="status">Nothing comes within ${NEAR[crossings.near].says} of it.
+        ${wider ? html`<button type="button" class="primary" @click=${() => crossings.within(crossings.near + 1)}>Let them be ${wider.says} apart</button>` : nothing}</p>`;
+    }
+    return html`<p class="quiet" role="status">${finding ? 'Looking for what could come next …' : 'Change one hand, or go into a pattern from your shelf: smoothest first. Press one to see it.'}</p>
+      <ul class="finds nexts" aria-label="What could come next" @keydown=${this.#key}>
+        ${repeat(next.values(), (one) => one.key, (one) => html`<li>
+          <button type="button" class="find next-one ${to && to.key === one.key ? 'chosen' : ''}" aria-pressed=${!!to && to.key === one.key} title=${one.name} @click=${() => this.#enter(one.key)}>
+            <moving-thumb .moves=${one.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb>
+            <span class="find-said">${called(one)}</span>
+            <small>${extra(one.roughness_weights)}</small>
+          </button></li>${to && to.key === one.key ? html`<li class="find-told">${this.#moments()}</li>` : nothing}`)}
+      </ul>`;
+  }
+
+  async #enter(key) {
+    const { crossings } = this.desk;
+    await crossings.enter(key);
+    if (crossings.to?.key === key && crossings.shown.length) await this.desk.cross(0);
+  }
+
+  // Arrow keys go through the cards as they stand on the screen.
+  #key(event) {
+    const button = event.target.closest('.next-one');
+    if (!button) return;
+    const all = [...this.querySelectorAll('.next-one')];
+    const i = all.indexOf(button);
+    const columns = all.filter((b) => Math.abs(b.offsetTop - all[0].offsetTop) < 4).length;
+    const at = { ArrowRight: i + 1, ArrowLeft: i - 1, ArrowDown: i + columns, ArrowUp: i - columns, Home: 0, End: all.length - 1 }[event.key];
+    if (at === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    all[at]?.focus();
   }
 
   #moments() {
     const { crossings, session } = this.desk;
-    if (crossings.error) return html`<p class="told" data-tone="warn">${sentence(crossings.error)}</p>`;
+    if (crossings.error) return html`<p class="told" data-tone="warn">${sentence(crossings.error)} <button type="button" @click=${() => crossings.again()}>Ask again</button></p>`;
     const { answer } = crossings;
     if (!answer) return html`<p class="quiet crossing-none" role="status">Comparing …</p>`;
     const { shown } = crossings;
@@ -57,6 +100,7 @@ class CrossingList extends Part {
       <div class="told crossing-told ${stale ? 'stale' : ''}" data-tone=${told.tone} role="status">
         <p>${told.text}</p>
         <details><summary>Why</summary><p>${told.why}</p></details>
+        ${stale ? nothing : crossings.mends.map((mend) => html`<button type="button" class="mend" @click=${mend.does}>${mend.says}</button> `)}
       </div>
       <ol class="moments" aria-label="Moments, smoothest first">
         ${shown.map((c, i) => this.#moment(c, i))}
@@ -96,6 +140,17 @@ class CrossingList extends Part {
       this.desk.complain(problem);
     }
   }
+}
+
+// The hand that changes and what it goes into; a pattern of the shelf by its name.
+function called({ name, who }) {
+  const [left, right] = name.split(',')[0].split(' vs ');
+  if (who === 'both' || !right) return name;
+  return html`<small>${who} hand</small> ${who === 'left' ? left : right}`;
+}
+
+function extra(weights) {
+  return weights < 0.05 ? 'nothing extra' : weights.toFixed(1) + ' weights extra';
 }
 
 customElements.define('crossing-list', CrossingList);

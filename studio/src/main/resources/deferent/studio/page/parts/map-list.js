@@ -48,7 +48,7 @@ class MapList extends Part {
           </svg>
           ${repeat(patterns, (p) => p.id, (p, i) => html`<button type="button" class="place ${p.id === map.from ? 'from' : ''} ${p.id === map.to ? 'to' : ''}" data-id=${p.id}
             tabindex=${(map.from ? p.id === map.from : i === 0) ? 0 : -1} style="left: ${x(p.id)}%; top: ${y(p.id)}%" aria-pressed=${p.id === map.from || p.id === map.to}
-            aria-label="${p.name}, ${count(crossings, p.id)}" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb></button>`)}
+            aria-label="${p.name}, ${count(crossings, p.id)}" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb><span class="place-name ${size > 40 || on.size && (map.route.places.includes(p.id)) ? '' : 'far'}">${p.name}</span></button>`)}
         </div>
       </div>
       <p class="quiet map-hint">${this.hinted ? map.name(this.hinted) : 'Thick: up to half a weight extra. Dashed: more than two.'}</p>
@@ -89,9 +89,39 @@ class MapList extends Part {
               ${played ? html`<button type="button" @click=${() => this.desk.goOn()}>Open the last</button>` : nothing}</p>
             <p class="passage-told">${route.passage.told.text}</p>`
         : nothing}
+      ${route.route?.crossings.length ? this.#leg(map, route) : nothing}
       <details><summary>Why</summary><p>${told.why}</p>
         ${route.route ? html`<ol class="route-crossings">${route.route.crossings.map((c) => html`<li><b>${c.from} into ${c.to}.</b> ${c.told.text}</li>`)}</ol>` : nothing}</details>
     </section>`;
+  }
+
+  // One leg at a time: where from, where to, how one gets there.
+  #leg(map, route) {
+    const all = route.route.crossings;
+    if (this.route !== route) {
+      this.route = route;
+      this.leg = 0;
+    }
+    const { leg } = this;
+    const thumb = (id) => html`<figure><moving-thumb .moves=${map.answer.patterns.find((p) => p.id === id)?.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb><figcaption>${map.name(id)}</figcaption></figure>`;
+    const go = (to) => {
+      this.leg = to;
+      this.requestUpdate();
+    };
+    return html`<div class="leg" role="group" aria-label="Leg ${leg + 1} of ${all.length}">
+      <div class="leg-ends">${thumb(route.places[leg])}<span class="leg-into">into</span>${thumb(route.places[leg + 1])}</div>
+      <p>${all[leg].told.text}</p>
+      <p class="seek-verbs"><button type="button" ?disabled=${leg === 0} @click=${() => go(leg - 1)}>Leg before</button>
+        <button type="button" class="play-leg" @click=${() => this.#playLeg(map, route, leg)}>Play leg ${leg + 1} of ${all.length}</button>
+        <button type="button" ?disabled=${leg === all.length - 1} @click=${() => go(leg + 1)}>Leg after</button></p>
+    </div>`;
+  }
+
+  async #playLeg(map, route, leg) {
+    const answer = await map.passage(route.places[leg], route.places[leg + 1], this.desk.shelf);
+    if (this.route !== route) return;
+    if (answer.error) this.desk.complain(answer.error);
+    else this.desk.playPassage(answer);
   }
 
   #onRoute(map) {

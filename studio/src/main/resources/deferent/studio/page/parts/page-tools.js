@@ -1,26 +1,23 @@
 import { html } from 'lit';
 import { Part } from './part.js';
 import { CARE } from '../state/care.js';
+import { KEYS } from '../keys.js';
 
-const THEMES = ['auto', 'dark', 'light'];
-const SAID = { auto: 'as the system', dark: 'dark', light: 'light' };
-
-/** For the page as a whole: an address to share, dark or light, the list of keys. */
+/** The one button at the top: the menu. */
 class PageTools extends Part {
+  connect(desk) {
+    super.connect(desk);
+    desk.side.addEventListener('turned', () => this.soon());
+  }
+
   render() {
-    const { theme } = this.desk;
-    return html`
-      <button type="button" class="tool" @click=${() => this.desk.act('save')} title="Save on the shelf (Ctrl+S)" aria-keyshortcuts="Control+S">Save</button>
-      <button type="button" class="tool" @click=${() => this.desk.act('share')} title="Copy this pattern’s address">Share</button>
-      <button type="button" class="tool" @click=${() => this.desk.act('take')} title="Pictures, sheets, clips and pages of it (E)" aria-keyshortcuts="E">Take away</button>
-      <button type="button" class="tool" @click=${() => this.desk.act('words')} title="What a phrase can say (W)" aria-keyshortcuts="W">Words</button>
-      <button type="button" class="tool icon" aria-label="Colours: ${SAID[theme]}" title="Colours: ${SAID[theme]}"
-        @click=${() => this.desk.setTheme(THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length])}>${HALF}</button>
-      <button type="button" class="tool icon" aria-label="Keys" title="Keys (?)" aria-keyshortcuts="?" @click=${() => this.desk.act('keys')}>?</button>`;
+    const { side } = this.desk;
+    return html`<button type="button" class="tools-open" aria-label="Menu" title="Menu (M)" aria-keyshortcuts="M" aria-controls="panel-tools"
+      aria-expanded=${!!side.open && side.tab === 'tools'} @click=${() => this.desk.act('tools')}>${LINES}</button>`;
   }
 }
 
-const HALF = html`<svg viewBox="0 0 20 20" aria-hidden="true"><circle cx="10" cy="10" r="6.6" fill="none" stroke="currentColor" stroke-width="1.6"/><path d="M10 3.4a6.6 6.6 0 0 1 0 13.2z" fill="currentColor"/></svg>`;
+const LINES = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M4 6h12M4 10h12M4 14h12" fill="none" stroke="currentColor" stroke-width="1.6" stroke-linecap="round"/></svg>`;
 
 /** Short notices at the foot of the page, one at a time, with a way back where there is one. */
 class PageNotices extends Part {
@@ -75,14 +72,6 @@ class PageNotices extends Part {
   }
 }
 
-/** @type {[string, string[][]][]} */
-const KEYS = [
-  ['Play', [['Space', 'play or pause'], ['[  ]', 'slower, faster'], [',  .', 'a moment back, a moment on'], ['C', 'count out loud'], ['B', 'tap the tempo']]],
-  ['Pattern', [['/', 'to the phrase'], ['S', 'swap hands'], ['R', 'reverse'], ['T', 'step timing'], ['D', 'step direction'], ['F', 'fit'], ['A', 'fit to my arms'], ['Ctrl Z', 'undo'], ['Ctrl Shift Z', 'redo'], ['Ctrl S', 'save on the shelf']]],
-  ['Stage', [['K', 'ideal, keep the figure, keep the hand path'], ['G', 'let go, or back; Escape goes back too'], ['V', 'next view'], ['L', 'the light alone, or hands and cords'], ['X', 'nothing but the figure, and back'], ['arrows', 'turn, with the stage in focus'], ['+  −', 'nearer, further'], ['0', 'straight on'], ['H', 'next handle'], ['arrows', 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm']]],
-  ['Page', [['M', 'open or shut the tools'], ['O', 'open or shut the strip'], ['1 2 3', 'reading, sizes, shelf; once more shuts the drawer'], ['4 5 6', 'what could come next, seek, map'], ['A', 'save the find in focus on the shelf'], ['E', 'take away: pictures, sheets, clips, pages'], ['W', 'words a phrase can say'], ['?', 'this list']]],
-];
-
 class KeyList extends Part {
   render() {
     return html`
@@ -90,9 +79,9 @@ class KeyList extends Part {
         <header><h2 id="keys-head">Keys</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
         <label class="keys-on"><input type="checkbox" .checked=${this.desk.singleKeys} @change=${(e) => this.desk.setSingleKeys(e.target.checked)}> Single keys act on the pattern</label>
         <div class="keys-lists">
-          ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map(([key, does]) => html`<div><dt><kbd>${key}</kbd></dt><dd>${does}</dd></div>`)}</dl></section>`)}
+          ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map((key) => html`<div><dt><kbd>${key.shows}</kbd></dt><dd>${key.says}</dd></div>`)}</dl></section>`)}
         </div>
-        <p class="quiet">Shift while dragging a poi also sets its tether.</p>
+        <p class="quiet">All that is seen can be dragged: circles, hands, poi, cords, whole figures. Click for what lies beneath; hold a finger still for the same. Shift while dragging a poi also sets its tether. Two fingers turn the view.</p>
       </dialog>`;
   }
 

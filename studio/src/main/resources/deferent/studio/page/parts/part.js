@@ -6,6 +6,11 @@ import { LitElement } from 'lit';
 const CALM = 200; // milliseconds between drawings while dragging
 
 export class Part extends LitElement {
+  /** Known from `connect` on; nothing is drawn before. @type {import('../main.js').Desk} */
+  desk = /** @type {any} */ (undefined);
+  /** @type {ReturnType<typeof setTimeout> | null} */
+  due = null;
+
   createRenderRoot() {
     return this;
   }

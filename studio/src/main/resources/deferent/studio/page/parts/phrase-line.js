@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
+import { Completion } from './completion.js';
 
 const CLOSED = 0.005; // metres apart at most: nothing is left to fit
 const PATIENCE = 450; // milliseconds of quiet before an unfinished phrase is called wrong
@@ -7,6 +8,7 @@ const PATIENCE = 450; // milliseconds of quiet before an unfinished phrase is ca
 /** The phrase: one line in trade words. What is wrong is underlined, gently, once the typing rests. */
 class PhraseLine extends Part {
   connect(desk) {
+    this.completion = new Completion(this);
     super.connect(desk);
     desk.session.addEventListener('state', () => {
       const field = this.field;
@@ -35,10 +37,13 @@ class PhraseLine extends Part {
         <textarea
           id="phrase" rows="1" spellcheck="false" autocapitalize="off" autocomplete="off" enterkeyhint="go"
           placeholder="isolation vs four-petal antispin"
+          aria-autocomplete="list" aria-haspopup="listbox" aria-controls="phrase-offers"
+          aria-activedescendant=${this.completion.chosen >= 0 ? 'phrase-offer-' + this.completion.chosen : nothing}
           aria-invalid=${told ? 'true' : 'false'} aria-describedby="phrase-note"
           @input=${this.#input} @keydown=${this.#key} @focus=${() => (this.typing = true)} @blur=${this.#blur}
           @scroll=${(e) => (this.querySelector('.phrase-echo').scrollLeft = e.target.scrollLeft)}></textarea>
       </div>
+      ${this.completion.render()}
       <div class="phrase-note" id="phrase-note" aria-live="polite">
         ${told ? this.#error(error) : other ? this.#refusal(other) : this.#note()}
       </div>`;
@@ -123,7 +128,17 @@ class PhraseLine extends Part {
 
   #input() {
     this.typing = true;
-    this.field.value = this.field.value.replace(/\s*\n\s*/g, ' ');
+    if (this.field.value.includes('\n')) this.field.value = this.field.value.replace(/\s*\n\s*/g, ' ');
+    this.completion.ask();
+    this.#say();
+  }
+
+  /** Writes a phrase, and goes on writing at a place in it. */
+  write(text, caret = text.length) {
+    this.field.value = text;
+    this.field.focus();
+    this.field.setSelectionRange(caret, caret);
+    this.typing = true;
     this.#say();
   }
 
@@ -138,12 +153,17 @@ class PhraseLine extends Part {
   }
 
   #key(event) {
-    if ((event.ctrlKey || event.metaKey) && /^[zy]$/i.test(event.key)) {
+    if (this.completion.key(event)) {
+      event.preventDefault();
+      event.stopPropagation();
+    } else if ((event.ctrlKey || event.metaKey) && /^[zy]$/i.test(event.key)) {
       this.typing = false; // undo brings back the phrase that stood, here too
     } else if (event.key === 'Enter') {
       event.preventDefault();
+      this.completion.shut();
       clearTimeout(this.patience);
       this.fresh = false;
+      this.typing = false; // what is said stands, and goes with the browser’s way back
       this.desk.session.pause();
       this.requestUpdate();
     } else if (event.key === 'Escape') {
@@ -154,6 +174,7 @@ class PhraseLine extends Part {
   }
 
   #blur() {
+    this.completion.shut();
     this.typing = false;
     this.fresh = false;
     this.desk.session.pause();

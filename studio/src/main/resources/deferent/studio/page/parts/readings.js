@@ -3,9 +3,10 @@ import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { bare, gap, typeset, withUnit } from './units.js';
+import { explained, loadTerms } from './explained.js';
 
 const CORD = /^(cord|pull|figure_kept|closest_figure|hand_path_kept|slowest|steadiness)\b/;
-const FIRST = ['steadiness', 'pull']; // on a hand's card, before the rest
+const FIRST = ['closest_figure', 'steadiness', 'pull']; // on a hand's card, before the rest
 /** @type {[string, (key: string) => boolean][]} */
 const GROUPS = [
   ['Take care of', (key) => key.startsWith('care')],
@@ -16,39 +17,133 @@ const GROUPS = [
   ['Figures', (key) => key.startsWith('figure.')],
   ['Besides', (key) => !/^(care|link|reach|room|hands|body|figure)\b/.test(key) && !(CORD.test(key) && /\.(left|right)/.test(key))],
 ];
+/**
+ * What is asked of a pattern first, and which sentences answer it: of the keys the first that has one, of its sentences the most pressing.
+ *
+ * @type {[question: string, keys: RegExp[]][]}
+ */
+const QUESTIONS = [
+  ['Can I spin it', [/^reach\./, /^slowest\./, /^pull\./]],
+  ['Does it link', [/^link\./]],
+  ['What to watch', [/^care\./, /^room\./, /^steadiness\./, /^hands\./]],
+];
+/** @type {[depth: 'plain' | 'numbers', says: string][]} */
+const DEPTHS = [['plain', 'Plain'], ['numbers', 'Numbers']];
+const PRESSING = { danger: 0, warn: 1, good: 2, note: 3 };
+/** Which sentences are of what is shown, where that is not the ideal. */
+const SHOWN = { figure: /^figure_kept\./, 'hand-path': /^hand_path_kept\./, closest: /^closest_figure\./ };
 const TONE = { good: 'Good', warn: 'Caution', danger: '!!' };
 
-/** The readings in plain words, each with its why; then where to begin, and all the numbers. */
+/** The readings: three questions and a sentence each; or all of them, each with its why, where to begin, and all the numbers. */
 class ReadingList extends Part {
+  connect(desk) {
+    super.connect(desk);
+    loadTerms().then(() => this.soon());
+  }
+
+  updated() {
+    const told = this.querySelector('word-told');
+    if (told && !told.desk) told.connect(this.desk);
+    const { fit } = this.desk.session;
+    if (fit && fit !== this.answered) this.querySelector('.fit-told')?.scrollIntoView({ block: 'nearest' });
+    this.answered = fit;
+  }
+
   render() {
     const { session } = this.desk;
     const answer = session.answer;
     if (!answer) return html`<p class="quiet">Type a phrase above: the readings come here.</p>`;
-    const { readings } = answer;
+    const { desk } = this;
     const told = this.#whole(answer);
+    const dangers = told.filter((t) => t.key.startsWith('danger.'));
+    const plain = desk.depth === 'plain';
+    return html`
+      <fieldset class="choice depth">
+        <legend class="spoken">How much is told</legend>
+        ${DEPTHS.map(
+          ([depth, says]) => html`<label title="${says} (N)"><input type="radio" name="depth" value=${depth} aria-keyshortcuts="N" .checked=${desk.depth === depth}
+            @change=${() => desk.tell(depth)}><span>${says}</span></label>`,
+        )}
+      </fieldset>
+      ${dangers.length ? html`<div class="dangers" role="status" aria-label="Danger">${repeat(dangers, (t) => t.key, (t) => this.#told(t))}</div>` : nothing}
+      ${this.#shown(session, told)}
+      ${plain ? this.#plain(answer, told) : this.#numbers(answer, told, dangers)}
+      ${this.#cautions(answer.readings.cautions || [])}
+      <word-told></word-told>`;
+  }
+
+  // What is on the stage where that is not the ideal: what the cord makes of it is told first, and that the rest is the ideal's.
+  #shown(session, told) {
+    const { show, answer, letting, passing } = session;
+    this.ideal = !letting && !passing && Object.values({ left: answer.shown?.left, right: answer.shown?.right }).every((shows) => !shows || shows === 'ideal');
+    if (this.ideal) return nothing;
+    const of = letting || passing || !SHOWN[show] ? [] : told.filter((t) => SHOWN[show].test(t.key));
+    return html`<section class="as-shown" aria-label="As shown">
+      ${of.map((t) => this.#told(t))}
+      <p class="of-ideal">Below: the ideal, not what is shown.</p>
+    </section>`;
+  }
+
+  // Three questions, a sentence each.
+  #plain(answer, told) {
+    const first = (t) => sentences(t.text)[0].replace(/, because .*/, '.');
+    const of = (keys) => {
+      for (const pressing of ['warn', 'all']) {
+        for (const key of keys) {
+          const all = told.filter((t) => key.test(t.key) && (pressing === 'all' || t.tone === pressing));
+          if (key.test('link.')) all.sort((a, b) => Number(b.key === 'link.' + answer.strip.carrier) - Number(a.key === 'link.' + answer.strip.carrier));
+          else all.sort((a, b) => PRESSING[a.tone] - PRESSING[b.tone]);
+          if (all.length) return all[0];
+        }
+      }
+      return null;
+    };
+    return html`<section class="plain ${this.ideal ? '' : 'dimmed'}">
+      ${QUESTIONS.map(([question, keys]) => {
+        const t = of(keys);
+        return t
+          ? html`<h2>${question}</h2>
+              <p class="plain-told ${t.stale ? 'stale' : ''}" data-tone=${t.tone}>${this.#sign(t)}${explained(first(t), (term, at) => this.#explain(term, at))}</p>`
+          : nothing;
+      })}
+      ${this.#fit(this.desk.session)}
+    </section>`;
+  }
+
+  #explain(term, at) {
+    this.querySelector('word-told').show(term, at);
+  }
+
+  #sign(told) {
+    return TONE[told.tone] ? html`<span class="tone">${TONE[told.tone]}</span>` : nothing;
+  }
+
+  // What to mind whatever is spun: once a session, until somebody says that they know it.
+  #cautions(cautions) {
+    if (!cautions.length || !this.desk.minding) return nothing;
+    return html`<section class="block care-list" aria-labelledby="care-list-head">
+      <h2 id="care-list-head" tabindex="-1">Take care</h2>
+      <ul>${cautions.map((text) => html`<li>${text}</li>`)}</ul>
+      <button type="button" class="known" @click=${() => this.desk.mindCautions(false)}>I know these</button>
+    </section>`;
+  }
+
+  // Everything there is.
+  #numbers(answer, told, dangers) {
     const head = told.find((t) => t.key === 'link.' + answer.strip.carrier) || told.find((t) => t.key.startsWith('link')) || told[0];
     const first = told.find((t) => t.key === 'first');
-    const dangers = told.filter((t) => t.key.startsWith('danger.'));
     const rest = told.filter((t) => t !== head && t !== first && !dangers.includes(t));
-    const cautions = (readings.cautions || []).filter((text) => !told.some((t) => t.text === text));
     return html`
-      <section class="block headline" aria-label="Link">
-        ${dangers.length ? html`<div class="dangers" role="status" aria-label="Danger">${repeat(dangers, (t) => t.key, (t) => this.#told(t))}</div>` : nothing}
+      <section class="block headline ${this.ideal ? '' : 'dimmed'}" aria-label="Link">
         ${head ? this.#headline(head, answer) : nothing}
-        ${this.#fit(session)}
+        ${this.#fit(this.desk.session)}
       </section>
       ${GROUPS.map(([title, of]) => this.#group(title, rest.filter((t) => of(t.key))))}
       <section class="block begin" aria-labelledby="begin-head">
         <h2 id="begin-head">Where to begin</h2>
         <ol>${answer.begin.map((line) => html`<li>${line}</li>`)}</ol>
       </section>
-      ${cautions.length
-        ? html`<section class="block care-list" aria-labelledby="care-list-head">
-            <h2 id="care-list-head">Take care</h2>
-            <ul>${cautions.map((text) => html`<li>${text}</li>`)}</ul>
-          </section>`
-        : nothing}
-      <details class="block numbers"><summary>Numbers</summary>${this.#numbers(answer.numbers)}</details>`;
+      <details class="block numbers"><summary>Numbers</summary>${this.#tables(answer.numbers)}</details>`;
   }
 
   #headline(told, answer) {
@@ -98,7 +193,7 @@ class ReadingList extends Part {
   #told(told) {
     return html`
       <div class="told ${told.stale ? 'stale' : ''}" data-tone=${told.tone}>
-        <p>${TONE[told.tone] ? html`<span class="tone">${TONE[told.tone]}</span>` : nothing}${told.text}</p>
+        <p>${this.#sign(told)}${told.text}</p>
         ${told.why ? html`<details><summary>Why</summary><p>${told.why}</p></details>` : nothing}
       </div>`;
   }
@@ -148,7 +243,7 @@ class ReadingList extends Part {
       )}`;
   }
 
-  #numbers(tables) {
+  #tables(tables) {
     return tables.map(
       (table) => html`<table>
         <caption>${table.caption}</caption>
@@ -159,6 +254,11 @@ class ReadingList extends Part {
       </table>`,
     );
   }
+}
+
+/** @param {string} text */
+function sentences(text) {
+  return text.split(/(?<=[.!?])\s+(?=[A-Z])/);
 }
 
 customElements.define('reading-list', ReadingList);

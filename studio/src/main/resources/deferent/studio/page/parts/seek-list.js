@@ -79,7 +79,7 @@ class SeekList extends Part {
     return html`<li class="find-told">
       <p><b>${answer.said}</b></p><p>${answer.told.text}</p>
       <details><summary>Why</summary><p>${answer.told.why}</p></details>
-      <p class="seek-verbs"><button type="button" ?disabled=${seek.saved.has(answer.key)} @click=${() => this.desk.saveFound(answer)}>${seek.saved.has(answer.key) ? 'On the shelf' : 'Save on the shelf'}</button></p>
+      <p class="seek-verbs"><button type="button" ?disabled=${seek.saved.has(answer.key)} @click=${() => this.desk.saving.saveFound(answer)}>${seek.saved.has(answer.key) ? 'On the shelf' : 'Save on the shelf'}</button></p>
     </li>`;
   }
 
@@ -119,7 +119,7 @@ class SeekList extends Part {
     } else if (event.key.toLowerCase() === 'a') {
       event.preventDefault();
       event.stopPropagation();
-      this.desk.saveFound(this.desk.seek.found.get(button.dataset.key));
+      this.desk.saving.saveFound(this.desk.seek.found.get(button.dataset.key));
     }
   }
 }

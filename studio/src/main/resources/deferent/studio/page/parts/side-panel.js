@@ -6,10 +6,17 @@ import './shelf-list.js';
 import './crossing-list.js';
 import './seek-list.js';
 import './map-list.js';
+import './desk-menu.js';
 
-const TABS = [['reading', 'Reading'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Crossings'], ['seek', 'Seek'], ['map', 'Map']];
+const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Next'], ['seek', 'Seek'], ['map', 'Map']];
+const PULLED = 6; // pixels a thumb moves before it pulls rather than presses
+const UP = 0.46; // of the page's height, so that the stage keeps more than half of it
+const FLICK = 0.4; // pixels a millisecond, from which on the way of the thumb decides rather than where it let go
 
-/** Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, and the routes between what is saved. */
+/**
+ * Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, the routes between what is saved,
+ * and the menu. Its doors are quiet words at the edge. On a narrow page it is a sheet that a thumb pulls up and pushes down.
+ */
 class SidePanel extends Part {
   constructor() {
     super();
@@ -28,6 +35,7 @@ class SidePanel extends Part {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
     this.draw(true);
+    this.#looks();
   }
 
   /** Shows that, or pushes the drawer in where it is what is shown. */
@@ -36,29 +44,82 @@ class SidePanel extends Part {
     else this.show(tab);
   }
 
+  // What could come next is looked for only while somebody looks at it.
+  #looks() {
+    const { crossings } = this.desk;
+    if (this.open && this.tab === 'crossings') crossings.look();
+    else crossings.away();
+  }
+
   /** Draws the drawer out, or pushes it in. */
   draw(open) {
     this.requestUpdate();
     if (open === this.open) return;
     this.open = open;
-    localStorage.setItem('deferent.drawer', open ? 'open' : 'shut');
+    this.#looks();
+    if (this.tab !== 'tools') localStorage.setItem('deferent.drawer', open ? 'open' : 'shut');
     this.updateComplete.then(() => this.desk.stage.frame(true));
   }
 
-  updated() {
+  updated(changed) {
     this.classList.toggle('open', this.open);
+    if (this.shown !== this.tab) this.querySelector('.panels').scrollTop = 0;
+    this.shown = this.tab;
+    this.dispatchEvent(new Event('turned'));
+  }
+
+  // The sheet goes with the thumb; let go, it goes where the thumb was going, or else to the nearer of up and down.
+  #pull(event) {
+    if (event.button > 0) return;
+    const { head } = this;
+    const sheet = this.getBoundingClientRect();
+    const least = head.getBoundingClientRect().bottom - sheet.top;
+    const most = innerHeight * UP;
+    const from = event.clientY;
+    let last = { y: from, at: event.timeStamp, speed: 0 };
+    let pulled = false;
+    const move = (e) => {
+      if (!pulled && Math.abs(e.clientY - from) < PULLED) return;
+      pulled = true;
+      const height = Math.max(least, Math.min(most, sheet.height + from - e.clientY));
+      document.documentElement.style.setProperty('--sheet', height + 'px');
+      const took = Math.max(1, e.timeStamp - last.at);
+      last = { y: e.clientY, at: e.timeStamp, speed: (last.y - e.clientY) / took, height };
+    };
+    const end = () => {
+      removeEventListener('pointermove', move);
+      document.documentElement.style.removeProperty('--sheet');
+      if (!pulled) return;
+      // What a pull ends on is not pressed.
+      const still = (e) => (e.stopPropagation(), e.preventDefault());
+      addEventListener('click', still, { capture: true, once: true });
+      setTimeout(() => removeEventListener('click', still, { capture: true }));
+      setTimeout(() => this.draw(Math.abs(last.speed) > FLICK ? last.speed > 0 : last.height > (least + most) / 2));
+    };
+    addEventListener('pointermove', move);
+    addEventListener('pointerup', end, { once: true });
+    addEventListener('pointercancel', end, { once: true });
+  }
+
+  get head() {
+    return this.querySelector('.sheet-head');
   }
 
   render() {
     return html`
-      <div class="tabs" role="tablist" aria-label="Beside the stage" @keydown=${this.#key}>
-        ${TABS.map(
-          ([tab, text]) => html`<button type="button" role="tab" id="tab-${tab}" aria-controls="panel-${tab}"
-            aria-selected=${this.open && this.tab === tab} tabindex=${this.tab === tab ? 0 : -1} @click=${() => this.show(tab)}>${text}</button>`,
-        )}
+      <div class="sheet-head" @pointerdown=${this.#pull}>
+        <button type="button" class="sheet-grip" aria-label=${this.open ? 'Push the sheet down' : 'Pull the sheet up'} aria-expanded=${this.open}
+          @click=${() => this.draw(!this.open)}></button>
+        <div class="tabs" role="tablist" aria-label="Beside the stage" @keydown=${this.#key}>
+          ${TABS.map(
+            ([tab, text]) => html`<button type="button" role="tab" id="tab-${tab}" aria-controls="panel-${tab}"
+              aria-selected=${this.open && this.tab === tab} tabindex=${this.tab === tab || (this.tab === 'tools' && tab === TABS[0][0]) ? 0 : -1}
+              @click=${() => this.show(tab)}><span>${text}</span></button>`,
+          )}
+        </div>
+        <button type="button" class="icon drawer-shut" aria-label="Push the drawer in" title="Push the drawer in" ?hidden=${!this.open}
+          @click=${() => this.draw(false)}>${CROSS}</button>
       </div>
-      <button type="button" class="icon drawer-shut" aria-label="Push the drawer in" title="Push the drawer in" ?hidden=${!this.open}
-        @click=${() => this.draw(false)}>${CROSS}</button>
       <div class="panels" ?hidden=${!this.open}>
         <reading-list role="tabpanel" id="panel-reading" aria-labelledby="tab-reading" tabindex="0" ?hidden=${this.tab !== 'reading'}></reading-list>
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
@@ -66,11 +127,12 @@ class SidePanel extends Part {
         <crossing-list role="tabpanel" id="panel-crossings" aria-labelledby="tab-crossings" tabindex="0" ?hidden=${this.tab !== 'crossings'}></crossing-list>
         <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
         <map-list role="tabpanel" id="panel-map" aria-labelledby="tab-map" tabindex="0" ?hidden=${this.tab !== 'map'}></map-list>
+        <desk-menu id="panel-tools" role="region" aria-label="Menu" tabindex="0" ?hidden=${this.tab !== 'tools'}></desk-menu>
       </div>`;
   }
 
   #key(event) {
-    const i = TABS.findIndex(([tab]) => tab === this.tab);
+    const i = TABS.findIndex(([each]) => each === this.tab);
     const to = { ArrowRight: i + 1, ArrowLeft: i - 1, Home: 0, End: TABS.length - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();

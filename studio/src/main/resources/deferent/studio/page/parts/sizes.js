@@ -51,12 +51,17 @@ class SizeList extends Part {
   }
 
   #performer() {
-    const performer = this.desk.session.pattern.performer || {};
-    const stature = performer.stature_m ?? USUAL_STATURE;
-    return html`<fieldset class="sizes"><legend>Performer</legend>
-      <div class="size"><label for="stature">stature</label>
-        <span class="entry"><input id="stature" type="number" inputmode="decimal" min="80" max="250" step="1" .value=${live(trimmed(stature * 100, 1))}
-          @change=${(e) => this.#stature(Number(e.target.value) / 100)}><span class="unit">cm</span></span><span></span></div></fieldset>`;
+    const { session } = this.desk;
+    const performer = session.pattern.performer || {};
+    const length = (id, text, value, least, most, key) => html`<div class="size"><label for=${id}>${text}</label>
+      <span class="entry"><input id=${id} type="number" inputmode="decimal" min=${least} max=${most} step="1" .value=${live(value ? trimmed(value * 100, 1) : '')}
+        placeholder="usual" @change=${(e) => this.#body(key, e.target.value === '' ? null : Number(e.target.value) / 100)}><span class="unit">cm</span></span><span></span></div>`;
+    return html`<fieldset class="sizes"><legend>You</legend>
+      ${length('stature', 'height', performer.stature_m ?? USUAL_STATURE, 80, 250, 'stature_m')}
+      ${length('arm', 'arm, shoulder to grip', performer.arm_m, 30, 100, 'arm_m')}
+      <div class="size"><label for="owned">tethers you have</label>
+        <span class="entry"><input id="owned" type="text" inputmode="decimal" placeholder="any" .value=${live((session.you.owned_m || []).map((m) => trimmed(m * 100, 1)).join(', '))}
+          @change=${(e) => this.#own(e.target.value)}><span class="unit">cm</span></span><span></span></div></fieldset>`;
   }
 
   #kit() {
@@ -82,10 +87,20 @@ class SizeList extends Part {
     else session.open({ ...session.pattern, kit: { ...USUAL_KIT, ...session.pattern.kit, [key]: value } }, { then: () => this.requestUpdate() });
   }
 
-  #stature(stature) {
-    if (!(stature > 0)) return;
+  // An arm that is not measured follows from the height.
+  #body(key, metres) {
+    if (metres !== null && !(metres > 0)) return;
     const { session } = this.desk;
-    session.open({ ...session.pattern, performer: { ...session.pattern.performer, stature_m: stature } });
+    const { [key]: _, ...rest } = session.pattern.performer || {};
+    session.spin({ performer: metres === null ? rest : { ...rest, [key]: metres } });
+  }
+
+  // Fit to my arms takes the longest of these that will do.
+  #own(text) {
+    const lengths = text.split(/[\s,;]+/).filter(Boolean).map((word) => Number(word) / 100);
+    if (lengths.every((m) => m >= 0.05 && m <= 3)) this.desk.session.spin({ owned_m: lengths });
+    else this.desk.complain({ where: 'the tethers you have', what: 'are not lengths in cm', right: 'write for example 40, 50, 60' });
+    this.requestUpdate();
   }
 
   #set(size, value, field) {

@@ -1,11 +1,13 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
-import { VIEWS } from '../stage/camera.js';
+import { STANDS } from '../stage/camera.js';
 
-const SAID = { audience: 'Audience', performer: 'Performer', mirror: 'Mirror' };
+/** @type {Record<string, string>} */
+const SAID = { audience: 'Audience', eyes: 'Own eyes', mirror: 'Mirror', above: 'Above', side: 'Side' };
 
 /** Over the stage: from where it is seen, and what the shapes mean. */
 class StageTools extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.stage.addEventListener('viewed', () => this.soon());
@@ -16,14 +18,15 @@ class StageTools extends Part {
     const camera = stage.camera;
     const turned = Math.abs(camera.turn) > 0.01 || Math.abs(camera.lift) > 0.01;
     return html`
-      <fieldset class="views">
+      <fieldset class="choice views">
         <legend class="spoken">Seen by</legend>
-        ${VIEWS.map(
+        ${STANDS.map(
           (view) => html`<label><input type="radio" name="view" .checked=${camera.view === view} @change=${() => stage.see(view)}><span>${SAID[view]}</span></label>`,
         )}
         <button type="button" class="straight" ?hidden=${!turned} @click=${() => { stage.see(camera.view); stage.frame(); }}>Straight on</button>
       </fieldset>
-      <fieldset class="views looks">
+      <button type="button" class="straight" title="Nothing but the figure (X)" aria-keyshortcuts="X" @click=${() => this.desk.alone(true)}>Full screen</button>
+      <fieldset class="choice views looks">
         <legend class="spoken">What is shown</legend>
         ${[false, true].map(
           (hands) => html`<label title=${hands ? 'Hands, cords and sizes, always (L)' : 'The light alone; hands come when you point at the stage (L)'}><input type="radio" name="look" aria-keyshortcuts="L"

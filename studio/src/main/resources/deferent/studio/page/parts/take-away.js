@@ -159,7 +159,7 @@ class TakePanel extends Part {
 
   #care(take, preview) {
     return html`<p class="told take-care" data-tone="warn"><b>Fast lights.</b> ${preview.caution}
-      ${this.desk.cared || take.motion.matches || preview.media_type === 'image/webp' ? nothing : html`<button type="button" class="link" @click=${() => { this.desk.know(); take.look(0); }}>Play the preview</button>`}</p>`;
+      ${this.desk.lights.known || take.motion.matches || preview.media_type === 'image/webp' ? nothing : html`<button type="button" class="link" @click=${() => { this.desk.lights.know(); take.look(0); }}>Play the preview</button>`}</p>`;
   }
 
   // Writing -------------------------------------------------------------------------------------------------------------------------
@@ -212,7 +212,7 @@ class TakePanel extends Part {
   }
 
   #tabs(event) {
-    const i = MODES.findIndex(([mode]) => mode === this.desk.take.mode);
+    const i = MODES.findIndex(([each]) => each === this.desk.take.mode);
     const to = { ArrowRight: i + 1, ArrowLeft: i - 1 }[event.key];
     if (to === undefined) return;
     event.preventDefault();

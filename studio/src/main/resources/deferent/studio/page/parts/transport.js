@@ -1,17 +1,9 @@
-import { html, svg } from 'lit';
-import { live } from 'lit/directives/live.js';
+import { html } from 'lit';
 import { Part } from './part.js';
-import { SPEEDS } from '../state/clock.js';
-import { SLOW_SHOWS } from '../state/session.js';
 
-const SAID = { 0.1: 'a tenth', 0.25: 'quarter', 0.5: 'half', 1: 'full' };
-const SHORTEST = 0.06;
-const SLOW = 20; // a minute, at the ends of the scale
-const FAST = 180;
-const share = (tempo) => Math.log(tempo / SLOW) / Math.log(FAST / SLOW);
-
-/** Play and pause, speed, tempo and taps, the count, how long the light stays. */
+/** At the foot, first: play and pause. */
 class TransportBar extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.clock.addEventListener('state', () => this.soon());
@@ -26,104 +18,36 @@ class TransportBar extends Part {
   }
 
   render() {
-    const { clock, session, pulse, stage } = this.desk;
+    const { clock } = this.desk;
+    return html`<button type="button" class="play" @click=${() => this.desk.act('play')} aria-keyshortcuts="Space" title="Play or pause (space)">
+      ${clock.playing ? PAUSE : PLAY}<span class="spoken">${clock.playing ? 'Pause' : 'Play'}</span>
+    </button>`;
+  }
+}
+
+/** At the foot, last: the tempo, and an address to share. */
+class TempoBar extends Part {
+  render() {
+    const { session } = this.desk;
     const tempo = session.size('tempo_cycles_per_min');
     const own = session.answer && !tempo ? session.answer.readings.tempo_cycles_per_min : null;
-    const slowest = clock.speed === SPEEDS[0];
-    const fastest = clock.speed === SPEEDS[SPEEDS.length - 1];
-    const period = session.scene.period;
-    const stays = stage.persistence;
     return html`
-      <div class="transport" role="toolbar" aria-label="Play">
-        <button type="button" class="play" @click=${() => this.desk.act('play')} aria-keyshortcuts="Space" title="Play or pause (space)">
-          ${clock.playing ? PAUSE : PLAY}<span>${clock.playing ? 'Pause' : 'Play'}</span>
-        </button>
-        <div class="speed" role="group" aria-label="Speed">
-          <button type="button" aria-label="Slower" aria-keyshortcuts="[" title="Slower ( [ )" ?disabled=${slowest} @click=${() => clock.slower(1)}>−</button>
-          <output>${SAID[clock.speed]} speed</output>
-          <button type="button" aria-label="Faster" aria-keyshortcuts="]" title="Faster ( ] )" ?disabled=${fastest} @click=${() => clock.slower(-1)}>+</button>
-        </div>
-        <div class="tempo">
-          <label for="tempo">Tempo</label>
-          <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
-            title=${tempo ? 'Hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
-            .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
-          ${this.#scale(tempo)}
-          <button type="button" @click=${() => this.desk.act('tap')} ?disabled=${!tempo} aria-keyshortcuts="B" title="Tap the tempo (B)">Tap</button>
-        </div>
-        <button type="button" class="count" aria-pressed=${pulse.on} @click=${() => this.desk.act('count')} aria-keyshortcuts="C" title="Count out loud (C)">Count</button>
-        <div class="stays">
-          <label for="stays">Light stays</label>
-          <input id="stays" type="range" min="0" max="1" step="0.01" .value=${String(toShare(stays, period))} @input=${this.#stays}
-            aria-valuetext=${this.#says(stays, period)}
-            title="An eye keeps a light for some 60 to 200 thousandths of a second; further right is a long exposure">
-          <output>${this.#says(stays, period)}</output>
-        </div>
-        <button type="button" class="tools-open" aria-expanded=${this.desk.tools} aria-controls="tools" aria-keyshortcuts="M"
-          title="What a cord keeps, from where it is seen, timing and direction (M)" @click=${() => this.desk.act('tools')}>Tools</button>
-        <button type="button" class="strip-opens" aria-expanded=${!this.desk.strip.shut} aria-controls="strip" title="The strip: how far apart and how hard they pull, over one cycle (O)"
-          aria-keyshortcuts="O" @click=${() => this.desk.act('strip')}>Strip</button>
-      </div>`;
+      <label class="spoken" for="tempo">Tempo</label>
+      <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
+        title=${tempo ? 'Tempo: hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
+        .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
+      <button type="button" class="share" @click=${() => this.desk.act('share')} title="A clip, a picture, a sheet or its address, for where it goes (Y)" aria-keyshortcuts="Y">Share</button>`;
   }
 
-  // The tempo on a scale, with the slowest tempos of both cords marked on it: full marks with the figure kept, hollow ones with the
-  // hand path kept, the left's above and the right's below.
-  #scale(tempo) {
-    const { session } = this.desk;
-    const { readings } = session.answer || {};
-    if (readings && session.answer.detail === 'settled') {
-      this.slowest = readings.slowest || {};
-      this.words = (readings.told || []).filter((t) => t.key.startsWith('slowest.')).map((t) => t.text).join(' ');
-    }
-    const marks = [];
-    for (const side of ['left', 'right']) {
-      for (const kept of ['figure_kept', 'hand_path_kept']) {
-        const at = this.slowest?.[side]?.[kept]?.tempo_cycles_per_min;
-        if (at) marks.push(slowestMark(side, kept, share(Math.max(SLOW, Math.min(FAST, at)))));
-      }
-    }
-    const words = this.words || '';
-    return html`<span class="tempo-scale" title=${words + (marks.length ? ' Marks: full with the figure kept, hollow with the hand path kept; the left’s above, the right’s below.' : '')}>
-      <svg viewBox="0 0 96 24" aria-hidden="true">${marks}</svg>
-      <input class="tempo-slide" type="range" min="0" max="1" step="0.002" aria-label="Tempo on a scale" aria-describedby="slowest-words" ?disabled=${!tempo}
-        aria-valuetext=${tempo ? Number(tempo.value.toFixed(1)) + ' a minute' : 'its own tempo'}
-        .value=${live(String(share(Math.max(SLOW, Math.min(FAST, tempo ? tempo.value : 60)))))} @input=${this.#slide} @change=${() => session.pause()}>
-      <span id="slowest-words" class="spoken">${words}</span></span>`;
-  }
-
-  #slide(event) {
-    const { session } = this.desk;
-    const value = Math.round(SLOW * (FAST / SLOW) ** Number(event.target.value));
-    session.change([{ set: 'tempo_cycles_per_min', to: value }], 'tempo', SLOW_SHOWS.has(session.show) ? 'newest tempo' : 'change');
-  }
-
-  #says(stays, period) {
-    if (stays >= period * 0.995) return 'whole cycle';
-    return stays < 1 ? Math.round(stays * 1000) + '\u202fms' : stays.toFixed(1) + '\u202fs';
-  }
-
-  #stays(event) {
-    this.desk.stage.persistence = fromShare(Number(event.target.value), this.desk.session.scene.period);
-    this.desk.stage.draw();
-    this.requestUpdate();
-  }
-
+  /** @param {any} event */
   #tempo(event) {
     const value = Number(event.target.value);
     if (value > 0) this.desk.session.change([{ set: 'tempo_cycles_per_min', to: value }]);
   }
 }
 
-function slowestMark(side, kept, at) {
-  const x = 8 + 80 * at; // the slider's knob is sixteen pixels wide
-  const d = side === 'left' ? `M${x} 8l-4-7h8z` : `M${x} 16l-4 7h8z`;
-  return svg`<path data-side=${side} class=${kept.replaceAll('_', '-')} d=${d}></path>`;
-}
-
-const toShare = (stays, period) => Math.min(1, Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST));
-const fromShare = (share, period) => share >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** share;
-
 const PLAY = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5v13l11-6.5z" fill="currentColor"/></svg>`;
 const PAUSE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M5 3.5h3.6v13H5zM11.4 3.5H15v13h-3.6z" fill="currentColor"/></svg>`;
 
 customElements.define('transport-bar', TransportBar);
+customElements.define('tempo-bar', TempoBar);

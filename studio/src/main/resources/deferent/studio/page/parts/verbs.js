@@ -10,6 +10,7 @@ class PatternVerbs extends Part {
     const timing = session.size('timing_cycles');
     const named = timing && (TIMINGS.get(Math.round(timing.value * 1000) / 1000) || Number(timing.value.toFixed(3)) + ' cycle');
     const direction = session.answer && session.answer.pattern.pairing?.direction;
+    /** @type {(act: Protocol.Do, key: string, text: string, state?: unknown, wide?: string) => unknown} */
     const verb = (act, key, text, state, wide) => html`
       <button type="button" class="verb" ?disabled=${!session.pattern} @click=${() => this.desk.act(act)} aria-keyshortcuts=${key} title="${text} (${key})">
         <span>${text}${state ? html`: <b class=${wide || ''}>${state}</b>` : ''}</span>

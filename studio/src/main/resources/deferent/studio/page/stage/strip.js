@@ -1,9 +1,14 @@
-// One cycle from left to right, or what plays once instead: how far head and hand are apart, what each cord pulls, marks for beats,
-// petals and stalls, and a handle to go to a moment.
+// One cycle from left to right, or what plays once instead. At the foot of the page a quiet line with its counts, on which one goes to
+// a moment and sets the ends of a loop; pulled up, the strip over it: how far head and hand are apart, what each cord pulls, marks for
+// beats, petals and stalls.
 
 import uPlot from 'uplot';
-import { gap, seconds, signed, trimmed } from '../parts/units.js';
+import { length, seconds, signed, trimmed } from '../parts/units.js';
 
+const LINE = 14; // pixels left free at both ends of the line
+const PULL = 26; // pixels that a pull up or down goes before it opens or shuts the strip
+const ROOM = 15; // pixels that a count takes on the line
+const NEAR = 0.04; // the least share of the cycle that the strip shows when it is drawn closer
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
 const CALM = 100; // milliseconds between drawings while dragging
 const MARKS = 22; // pixels for the marks of both hands
@@ -32,54 +37,168 @@ export class StripElement extends HTMLElement {
   /** A quiet line of the cycle, or all that is told over it. */
   turn(shut = !this.shut) {
     this.shut = shut;
-    this.classList.toggle('shut', shut);
+    this.full.hidden = shut;
     localStorage.setItem('deferent.strip', shut ? 'shut' : 'open');
+    if (!this.session) return;
+    this.session.dispatchEvent(new Event('state'));
+    if (!shut) this.#show();
   }
 
   connectedCallback() {
     if (this.plotPlace) return;
     this.id = 'strip';
-    this.turn(localStorage.getItem('deferent.strip') !== 'open');
     this.innerHTML = `
-      <p class="strip-key"><b>Apart now</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
-        <span data-what="breadth"><i></i>a hand’s breadth</span>
-        <span class="strip-pull"><b>Pull</b> <span data-what="pull"><i></i><span></span></span> <span data-what="slack"><i></i>slack</span></span>
-        <span class="strip-marks">${MARK_KEYS.cycle}</span></p>
-      <div class="strip-plot" aria-hidden="true"></div>
-      <div class="strip-now" aria-hidden="true"><i></i></div>
-      <div class="strip-gates" role="group" aria-label="Moments at which another pattern could begin"></div>
-      <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">`;
-    this.plotPlace = this.querySelector('.strip-plot');
-    this.pullKey = this.querySelector('[data-what=pull] span');
-    this.markKey = this.querySelector('.strip-marks');
-    this.keys = ['this', 'other'].map((what) => this.querySelector(`[data-what=${what}] span`));
-    this.now = this.querySelector('.strip-now');
-    this.now.hidden = true;
-    this.scrub = this.querySelector('.strip-scrub');
-    this.gateRack = this.querySelector('.strip-gates');
+      <div class="strip-full">
+        <p class="strip-key"><b>Apart now</b> <span data-what="this"><i></i><span></span></span> <span data-what="other"><i></i><span></span></span>
+          <span data-what="breadth"><i></i>a hand’s breadth</span>
+          <span class="strip-pull"><b>Pull</b> <span data-what="pull"><i></i><span></span></span> <span data-what="slack"><i></i>slack</span></span>
+          <span class="strip-marks">${MARK_KEYS.cycle}</span></p>
+        <span class="strip-zoom" role="group" aria-label="How much of the cycle the strip shows">
+          <button type="button" data-zoom="2" aria-label="Closer" title="Closer round this moment">+</button>
+          <button type="button" data-zoom="0.5" aria-label="Wider" title="Wider">−</button></span>
+        <div class="strip-plot" aria-hidden="true"></div>
+        <div class="strip-now" aria-hidden="true"><i></i></div>
+      </div>
+      <div class="strip-line">
+        <div class="line-track" aria-hidden="true"></div>
+        <div class="line-counts" aria-hidden="true"></div>
+        <div class="line-now" aria-hidden="true"></div>
+        <input class="strip-scrub" type="range" min="0" max="1" step="0.001" value="0" aria-label="Moment of the cycle">
+        <div class="strip-gates" role="group" aria-label="Moments at which another pattern could begin"></div>
+        <div class="loop-end" data-end="from" role="slider" tabindex="0" aria-label="Loop from" aria-valuemin="0" aria-valuemax="100" aria-valuenow="0"></div>
+        <div class="loop-end" data-end="to" role="slider" tabindex="0" aria-label="Loop to" aria-valuemin="0" aria-valuemax="100" aria-valuenow="100"></div>
+      </div>`;
+    const $ = (name) => this.querySelector(name);
+    this.full = $('.strip-full');
+    this.line = $('.strip-line');
+    this.turn(localStorage.getItem('deferent.strip') !== 'open');
+    this.plotPlace = $('.strip-plot');
+    this.pullKey = $('[data-what=pull] span');
+    this.markKey = $('.strip-marks');
+    this.keys = ['this', 'other'].map((what) => $(`[data-what=${what}] span`));
+    this.now = $('.strip-now');
+    this.dot = $('.line-now');
+    this.dot.hidden = true;
+    this.counts = $('.line-counts');
+    this.scrub = $('.strip-scrub');
+    this.gateRack = $('.strip-gates');
+    this.ends = [...this.querySelectorAll('.loop-end')];
+    this.window = { from: 0, to: 1 }; // the share of the cycle that the strip shows
     this.gateRack.addEventListener('pointerdown', (event) => event.stopPropagation());
     this.scrub.addEventListener('input', () => {
       this.clock.play(false);
       this.clock.seek(Math.min(0.9999, Number(this.scrub.value)));
     });
-    this.addEventListener('pointerdown', (event) => {
-      if (event.target === this.scrub || event.button > 0) return;
+    for (const end of this.ends) this.#loopEnd(end);
+    this.line.addEventListener('pointerdown', (event) => this.#grab(event, this.line));
+    this.plotPlace.addEventListener('pointerdown', (event) => this.#grab(event, this.plotPlace));
+    this.plotPlace.addEventListener('wheel', (event) => {
       event.preventDefault();
-      this.setPointerCapture(event.pointerId);
-      this.scrubbing = true;
-      this.clock.play(false);
-      this.#scrubTo(event);
+      this.#zoom(event.deltaY < 0 ? 1.25 : 0.8, this.#share(event, this.plotPlace));
+    }, { passive: false });
+    for (const button of this.querySelectorAll('[data-zoom]')) button.addEventListener('click', () => this.#zoom(Number(button.dataset.zoom), this.clock.phase));
+    const sized = new ResizeObserver(() => {
+      if (this.plot && !this.shut) this.plot.setSize(this.#size());
+      if (!this.session) return;
+      this.#moment();
+      this.#gates();
+      this.#beats();
     });
-    this.addEventListener('pointermove', (event) => this.scrubbing && this.#scrubTo(event));
-    this.addEventListener('pointerup', () => (this.scrubbing = false));
-    this.addEventListener('pointercancel', () => (this.scrubbing = false));
-    new ResizeObserver(() => {
-      if (this.plot) {
-        this.plot.setSize(this.#size());
-        this.#moment();
-        this.#gates();
+    sized.observe(this.line);
+    sized.observe(this.full);
+  }
+
+  // A press goes to a moment, and a drag goes on with it; a pull up opens the strip, a pull down shuts it, and leaves the moment be.
+  #grab(event, on) {
+    if (event.button > 0) return;
+    event.preventDefault();
+    on.setPointerCapture(event.pointerId);
+    const { clock } = this;
+    const was = { phase: clock.phase, playing: clock.playing, x: event.clientX, y: event.clientY };
+    let along = false;
+    clock.play(false);
+    this.clock.seek(this.#share(event, on));
+    const move = (e) => {
+      along ||= Math.abs(e.clientX - was.x) > PULL / 2;
+      const up = was.y - e.clientY;
+      if (!along && Math.abs(up) > PULL && up > 0 === this.shut) {
+        end();
+        clock.seek(was.phase);
+        clock.play(was.playing);
+        this.turn(up < 0);
+        return;
       }
-    }).observe(this);
+      clock.seek(this.#share(e, on));
+    };
+    const end = () => on.removeEventListener('pointermove', move);
+    on.addEventListener('pointermove', move);
+    on.addEventListener('pointerup', end, { once: true });
+    on.addEventListener('pointercancel', end, { once: true });
+  }
+
+  // One end of the part that plays over and over.
+  #loopEnd(end) {
+    const first = end.dataset.end === 'from';
+    const put = (phase) => (first ? this.clock.loopFrom(Math.min(phase, this.clock.to - 0.02)) : this.clock.loopTo(Math.max(phase, this.clock.from + 0.02)));
+    end.addEventListener('pointerdown', (event) => {
+      event.stopPropagation();
+      end.setPointerCapture(event.pointerId);
+      const move = (e) => put(this.#share(e, this.line, 1));
+      end.addEventListener('pointermove', move);
+      const done = () => end.removeEventListener('pointermove', move);
+      end.addEventListener('pointerup', done, { once: true });
+      end.addEventListener('pointercancel', done, { once: true });
+    });
+    end.addEventListener('keydown', (event) => {
+      const by = { ArrowLeft: -0.01, ArrowDown: -0.01, ArrowRight: 0.01, ArrowUp: 0.01, PageDown: -0.125, PageUp: 0.125 }[event.key];
+      if (!by) return;
+      event.preventDefault();
+      put(this.clock[end.dataset.end] + by);
+    });
+  }
+
+  // Which share of the cycle a pointer is over.
+  #share(event, on, most = 0.9999) {
+    const box = on.getBoundingClientRect();
+    const { left, right } = on === this.line ? { left: LINE, right: LINE } : PAD;
+    const share = (event.clientX - box.left - left) / (box.width - left - right);
+    const { from, to } = on === this.line ? { from: 0, to: 1 } : this.window;
+    return Math.max(0, Math.min(most, from + share * (to - from)));
+  }
+
+  // Shows less or more of the cycle; what is at that moment stays where it is.
+  #zoom(by, round) {
+    const { from, to } = this.window;
+    const wide = Math.max(NEAR, Math.min(1, (to - from) / by));
+    const at = (round - from) / (to - from);
+    const begin = Math.max(0, Math.min(1 - wide, at >= 0 && at <= 1 ? round - at * wide : round - wide / 2));
+    this.window = { from: begin, to: begin + wide };
+    if (this.plot) this.plot.setData(this.data, true);
+    this.#moment();
+  }
+
+  // The counts along the line, where they fall; those between, and then all, only where there is room for them.
+  #beats() {
+    const { scene, answer, aside } = this.session;
+    const all = aside || !answer ? [] : answer.strip.counts;
+    const width = this.#track();
+    const whole = all.filter((count) => /\d/.test(count.text));
+    const shown = [all, whole].find((counts) => width / counts.length >= ROOM) || [];
+    const said = shown.map((count) => `${count.text} ${(100 * count.time_s / scene.period).toFixed(2)}`).join();
+    if (this.counted === said) return;
+    this.counted = said;
+    this.counts.replaceChildren(
+      ...shown.map((count) => {
+        const place = document.createElement('span');
+        place.textContent = count.text;
+        place.style.left = `${(100 * count.time_s) / scene.period}%`;
+        return place;
+      }),
+    );
+  }
+
+  #track() {
+    return this.line.clientWidth - 2 * LINE;
   }
 
   recolour() {
@@ -93,14 +212,8 @@ export class StripElement extends HTMLElement {
     }
   }
 
-  #scrubTo(event) {
-    const box = this.getBoundingClientRect();
-    const share = (event.clientX - box.left - PAD.left) / (box.width - PAD.left - PAD.right);
-    this.clock.seek(Math.max(0, Math.min(0.9999, share)));
-  }
-
   #size() {
-    return { width: this.clientWidth, height: Math.max(70, this.plotPlace.clientHeight) };
+    return { width: this.plotPlace.clientWidth, height: Math.max(70, this.plotPlace.clientHeight) };
   }
 
   // After the stage, in a frame of its own; while a hand drags, ten times a second.
@@ -119,7 +232,7 @@ export class StripElement extends HTMLElement {
 
   #show() {
     const answer = this.session.now;
-    if (!answer || !this.clientWidth) return;
+    if (!answer) return;
     if (!this.ink) this.recolour();
     const { strip } = answer;
     const period = this.session.scene.period;
@@ -157,6 +270,9 @@ export class StripElement extends HTMLElement {
       this.keys[0].textContent = `${strip.carrier} head to ${rider[strip.carrier]} hand`;
       this.keys[1].textContent = `${rider[strip.carrier]} head to ${strip.carrier} hand`;
     }
+    this.#beats();
+    this.#moment();
+    if (this.shut) return;
     if (!this.plot) this.#make();
     this.plot.setData(this.data, true);
     this.#moment();
@@ -173,7 +289,7 @@ export class StripElement extends HTMLElement {
     const list = this.kind === 'cycle' || !this.kind ? this.gateList || [] : [];
     const rack = this.gateRack;
     while (rack.children.length > list.length) rack.lastChild.remove();
-    const width = this.clientWidth - PAD.left - PAD.right;
+    const width = this.#track();
     list.forEach((gate, i) => {
       let button = rack.children[i];
       if (!button) {
@@ -183,7 +299,7 @@ export class StripElement extends HTMLElement {
         button.addEventListener('click', () => this.chose(i));
         rack.append(button);
       }
-      button.style.transform = `translateX(${(PAD.left + (width * gate.time_s) / this.session.scene.period).toFixed(1)}px)`;
+      button.style.transform = `translateX(${(LINE + (width * gate.time_s) / this.session.scene.period).toFixed(1)}px)`;
       button.classList.toggle('chosen', !!gate.chosen);
       if (button.title !== gate.says) {
         button.title = gate.says;
@@ -207,7 +323,11 @@ export class StripElement extends HTMLElement {
     const { ctx } = u;
     const { left, width, top } = u.bbox;
     const { closed, period } = this.session.scene;
+    const x = (at) => u.valToPos(at, 'x', true);
     ctx.save();
+    ctx.beginPath();
+    ctx.rect(left, 0, width, u.ctx.canvas.height);
+    ctx.clip();
     ctx.setLineDash([]);
     ['left', 'right'].forEach((side, lane) => {
       if (!this.pull[side]) return; // its pull could not be worked out, which the readings say
@@ -219,7 +339,7 @@ export class StripElement extends HTMLElement {
       const line = (way) => {
         for (let k = 0; k <= n; k++) {
           const i = way > 0 ? k : n - k;
-          ctx.lineTo(left + (width * i) / n, middle - way * wide(i));
+          ctx.lineTo(x((period * i) / n), middle - way * wide(i));
         }
       };
       ctx.fillStyle = this.ink[side];
@@ -229,8 +349,8 @@ export class StripElement extends HTMLElement {
       ctx.fill();
       // Slack in plain sight: the lane is struck through from edge to edge.
       for (const s of slack) {
-        const from = left + (width * s.from_s) / period;
-        const across = Math.max(2 * ratio, (width * (s.to_s - s.from_s)) / period);
+        const from = x(s.from_s);
+        const across = Math.max(2 * ratio, x(s.to_s) - from);
         ctx.save();
         ctx.beginPath();
         ctx.rect(from, middle - half, across, 2 * half);
@@ -241,9 +361,9 @@ export class StripElement extends HTMLElement {
         ctx.lineWidth = 1.4 * ratio;
         ctx.beginPath();
         const step = 5 * ratio;
-        for (let x = Math.floor((from - 2 * half) / step) * step; x < from + across; x += step) {
-          ctx.moveTo(x, middle + half);
-          ctx.lineTo(x + 2 * half, middle - half);
+        for (let at = Math.floor((from - 2 * half) / step) * step; at < from + across; at += step) {
+          ctx.moveTo(at, middle + half);
+          ctx.lineTo(at + 2 * half, middle - half);
         }
         ctx.stroke();
         ctx.strokeRect(from, middle - half, across, 2 * half);
@@ -264,7 +384,7 @@ export class StripElement extends HTMLElement {
         cursor: { show: false },
         select: { show: false },
         scales: {
-          x: { time: false, range: (u, least, most) => [0, most] },
+          x: { time: false, range: (u, least, most) => [most * this.window.from, most * this.window.to] },
           y: { range: () => [0, this.top] },
         },
         axes: [
@@ -299,8 +419,11 @@ export class StripElement extends HTMLElement {
   #drawMarks(u) {
     const ratio = devicePixelRatio;
     const ctx = u.ctx;
-    const { top } = u.bbox;
+    const { top, left, width } = u.bbox;
     ctx.save();
+    ctx.beginPath();
+    ctx.rect(left - 4 * ratio, 0, width + 8 * ratio, ctx.canvas.height);
+    ctx.clip();
     ctx.setLineDash([]);
     ctx.lineWidth = 1.5 * ratio;
     for (const mark of this.marks) {
@@ -342,18 +465,43 @@ export class StripElement extends HTMLElement {
 
   #moment() {
     const answer = this.session && this.session.now;
-    this.now.hidden = !answer;
+    this.dot.hidden = !answer;
     if (!answer) return;
-    const phase = this.clock.phase;
-    const width = this.clientWidth - PAD.left - PAD.right;
-    this.now.style.transform = `translateX(${(PAD.left + phase * width).toFixed(1)}px)`;
+    const { phase, from, to } = this.clock;
+    const width = this.#track();
+    this.dot.style.transform = `translateX(${(LINE + phase * width).toFixed(1)}px)`;
+    this.#loop(from, to, width);
+    if (!this.shut) {
+      const { from: first, to: last } = this.window;
+      const at = (phase - first) / (last - first);
+      this.now.hidden = at < 0 || at > 1;
+      this.now.style.transform = `translateX(${(PAD.left + at * (this.plotPlace.clientWidth - PAD.left - PAD.right)).toFixed(1)}px)`;
+    }
     if (document.activeElement !== this.scrub || this.clock.playing) this.scrub.value = phase;
     if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
-      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${gap(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
+      const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${length(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;
       this.scrub.setAttribute('aria-valuetext', text);
     }
+  }
+
+  // The ends of the part that plays over and over; what plays once has none.
+  #loop(from, to, width) {
+    const { scene, aside } = this.session;
+    const said = `${from} ${to} ${width} ${scene.period} ${!!aside}`;
+    if (this.looping === said) return;
+    this.looping = said;
+    this.ends.forEach((end, i) => {
+      const at = i ? to : from;
+      end.hidden = !!aside;
+      end.style.transform = `translateX(${(LINE + at * width).toFixed(1)}px)`;
+      end.setAttribute('aria-valuenow', String(Math.round(at * 100)));
+      end.setAttribute('aria-valuetext', seconds(at * scene.period));
+    });
+    this.line.classList.toggle('looped', this.clock.looped && !aside);
+    this.line.style.setProperty('--from', String(aside ? 0 : from));
+    this.line.style.setProperty('--to', String(aside ? 1 : to));
   }
 
   #says(side, phase) {

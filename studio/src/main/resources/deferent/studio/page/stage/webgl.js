@@ -24,7 +24,8 @@ import {
   Vector4,
   WebGLRenderer,
 } from 'three';
-import { BETWEEN, OLDEST, RIBBON, pointsOf, ribbonsOf } from './picture.js';
+import { CORNERS, filled } from './person.js';
+import { BETWEEN, EDGE, OLDEST, RIBBON, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const RIBBON_VERTEX = `
 precision highp float;
@@ -41,6 +42,13 @@ void main() {
   vec4 p = toClip * vec4(position, 1.0);
   vec4 b = toClip * vec4(before, 1.0);
   vec4 a = toClip * vec4(after, 1.0);
+  // What comes behind the eye is cut off where it passes it; beside that place a line has no breadth.
+  if (min(p.w, min(b.w, a.w)) < 0.06) {
+    gl_Position = p;
+    across = along.y * reach;
+    phase = along.x;
+    return;
+  }
   vec2 here = p.xy / p.w * halfSize;
   vec2 come = here - b.xy / b.w * halfSize;
   vec2 go = a.xy / a.w * halfSize - here;
@@ -109,6 +117,10 @@ out vec4 tint;
 void main() {
   vec4 a = toClip * vec4(from, 1.0);
   vec4 b = toClip * vec4(to, 1.0);
+  if (min(a.w, b.w) < 0.06) {
+    gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+    return;
+  }
   vec2 pa = a.xy / a.w * halfSize;
   vec2 pb = b.xy / b.w * halfSize;
   vec2 d = pb - pa;
@@ -143,21 +155,25 @@ void main() {
   paint = vec4(tint.rgb * a, a);
 }`;
 
-// The body is a silhouette: its parts are outlined first and then filled, so that the outline stays only round the whole.
-const BODY_VERTEX = `
+// The performer comes as corners on the screen, farthest first, each with its colour.
+const PERSON_VERTEX = `
 precision highp float;
-in vec3 position;
-uniform mat4 toClip;
+in vec2 place;
+in vec4 colour;
+uniform vec2 halfSize;
+uniform float ratio;
+out vec4 tint;
 void main() {
-  gl_Position = toClip * vec4(position, 1.0);
+  gl_Position = vec4(place.x * ratio / halfSize.x - 1.0, 1.0 - place.y * ratio / halfSize.y, 0.0, 1.0);
+  tint = colour;
 }`;
 
-const BODY_FRAGMENT = `
+const PERSON_FRAGMENT = `
 precision highp float;
-uniform vec3 colour;
+in vec4 tint;
 out vec4 paint;
 void main() {
-  paint = vec4(colour, 1.0);
+  paint = vec4(tint.rgb * tint.a, tint.a);
 }`;
 
 const MARK_VERTEX = `
@@ -175,6 +191,10 @@ out vec4 tint;
 void main() {
   float reach = (style.x + 4.0) * ratio;
   vec4 p = toClip * vec4(at, 1.0);
+  if (p.w < 0.06) {
+    gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+    return;
+  }
   gl_Position = vec4((p.xy / p.w * halfSize + corner * reach) / halfSize * p.w, p.z, p.w);
   place = corner * (style.x + 4.0);
   look = style;
@@ -196,8 +216,9 @@ void main() {
   if (shape == 1) d = (q.x + q.y - r * 1.25) * 0.7071;
   if (shape == 3) d = max(q.x, q.y) - r * 0.86;
   if (shape == 4) d = min(max(q.x - r, q.y - 0.7), max(q.y - r, q.x - 0.7));
+  if (shape == 6) d = abs(d) - 1.1;
   float inside = 1.0 - smoothstep(-0.5, 0.5, d);
-  float edge = (1.0 - smoothstep(0.9, 2.0, d)) * (shape == 4 ? 0.0 : 0.75);
+  float edge = (1.0 - smoothstep(0.9, 2.0, d)) * (shape == 4 || shape == 6 ? 0.0 : 0.75);
   bool hollow = shape == 2 || shape == 3;
   float hole = hollow ? 1.0 - smoothstep(-0.5, 0.5, d + 2.4) : 0.0;
   vec3 c = mix(ground, tint.rgb, inside * (1.0 - hole));
@@ -221,8 +242,9 @@ export class WebglDrawer {
     this.eye.matrixAutoUpdate = false;
     this.shared = { toClip: { value: new Matrix4() }, halfSize: { value: new Vector2(1, 1) }, ratio: { value: 1 } };
     this.ground = new Vector3();
-    this.bodyColour = new Vector3();
-    this.fills = [];
+    this.person = null;
+    this.closed = true;
+    this.figure = null; // the performer's corners
     this.ribbons = [];
     this.shape = '';
     this.view = new Matrix4();
@@ -245,6 +267,8 @@ export class WebglDrawer {
   /** Takes a new answer's paths. */
   load(scene) {
     if (scene.shape !== this.shape) this.#build(scene);
+    this.person = scene.person;
+    this.closed = scene.closed;
     for (const ribbon of this.ribbons) this.#fill(ribbon, pointsOf(ribbon.what, scene));
   }
 
@@ -257,8 +281,9 @@ export class WebglDrawer {
     for (const ribbon of this.ribbons) {
       const u = ribbon.mesh.material.uniforms;
       const { kind } = ribbon.what;
-      const colour = kind === 'body' ? ink.outline : (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
-      const style = RIBBON[ribbon.what.kind];
+      const light = lightOf(ribbon.what, look.lit);
+      const style = light || RIBBON[kind];
+      const colour = ink[style.ink] || (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
       u.core.value = style.core * this.ratio;
       u.halo.value = style.halo * this.ratio;
@@ -279,10 +304,9 @@ export class WebglDrawer {
         ribbon.mesh.geometry.setDrawRange(6 * Math.max(0, Math.min(last - lit, parts)), 6 * lit);
       }
       u.glow.value = glow;
-      ribbon.mesh.visible = show[ribbon.what.kind] !== false;
+      ribbon.mesh.visible = show[kind] !== false || !!light;
     }
-    this.bodyColour.set(ink.body[0], ink.body[1], ink.body[2]);
-    for (const fill of this.fills) fill.visible = show.body !== false;
+    this.#person(camera, look);
     this.#send(this.strokes, { from: [picture.ends, 6, 0], to: [picture.ends, 6, 3], style: [picture.strokeStyle, 4, 0], colour: [picture.strokeColour, 4, 0] }, picture.strokes);
     for (let i = 0; i < picture.strokes; i++) this.strokes.geometry.attributes.style.array[4 * i] *= this.ratio;
     this.#send(this.marks, { at: [picture.points, 3, 0], style: [picture.markStyle, 2, 0], colour: [picture.markColour, 4, 0] }, picture.marks);
@@ -329,6 +353,10 @@ export class WebglDrawer {
   #build(scene) {
     this.#clear();
     this.shape = scene.shape;
+    if (scene.person) {
+      this.figure = this.#corners(scene.person.limbs.length);
+      this.group.add(this.figure);
+    }
     for (const what of ribbonsOf(scene)) {
       const points = pointsOf(what, scene).length / 3;
       const rows = what.closed ? points + 1 : points;
@@ -367,26 +395,65 @@ export class WebglDrawer {
       const mesh = new Mesh(geometry, material);
       mesh.frustumCulled = false;
       this.ribbons.push({ what, mesh, buffer, points, rows });
-      if (what.kind === 'body') {
-        this.fills.push(this.#filled(pointsOf(what, scene)));
-      } else if (this.fills.length && !this.group.children.includes(this.fills[0])) {
-        this.group.add(...this.fills);
-      }
       this.group.add(mesh);
     }
     this.group.add(this.strokes, this.marks);
   }
 
-  // A body part is bulging outward everywhere, so that a fan from its first corner covers it.
-  #filled(xyz) {
+  // Each limb twice, as what outlines it and as what fills it, and each of these with a soft edge half a pixel either way.
+  #corners(limbs) {
+    const polygons = 2 * limbs;
+    const points = polygons * 2 * CORNERS;
     const geometry = new BufferGeometry();
-    geometry.setAttribute('position', new BufferAttribute(xyz, 3));
+    for (const [name, size] of /** @type {[string, number][]} */ ([['place', 2], ['colour', 4]])) {
+      const attribute = new BufferAttribute(new Float32Array(size * points), size);
+      attribute.setUsage(DynamicDrawUsage);
+      geometry.setAttribute(name, attribute);
+    }
     const order = [];
-    for (let i = 1; i + 1 < xyz.length / 3; i++) order.push(0, i, i + 1);
+    for (let i = 0; i < polygons; i++) {
+      const inner = 2 * CORNERS * i;
+      const outer = inner + CORNERS;
+      for (let k = 1; k + 1 < CORNERS; k++) order.push(inner, inner + k, inner + k + 1);
+      for (let k = 0; k < CORNERS; k++) {
+        const next = (k + 1) % CORNERS;
+        order.push(inner + k, outer + k, outer + next, inner + k, outer + next, inner + next);
+      }
+    }
     geometry.setIndex(order);
-    const mesh = new Mesh(geometry, this.#material(BODY_VERTEX, BODY_FRAGMENT, { colour: { value: this.bodyColour } }));
+    const mesh = new Mesh(geometry, this.#material(PERSON_VERTEX, PERSON_FRAGMENT, {}));
     mesh.frustumCulled = false;
     return mesh;
+  }
+
+  #person(camera, { ink, phase, show }) {
+    const { person, figure } = this;
+    if (!person || !figure) return;
+    person.look(phase, this.closed, camera);
+    figure.visible = show.body !== false && person.whole;
+    if (!figure.visible) return;
+    const { place, colour } = figure.geometry.attributes;
+    const soft = 0.5 / this.ratio;
+    let at = 0;
+    for (const group of person.groups) {
+      for (const grown of [EDGE, 0]) {
+        const [r, g, b] = grown ? ink.outline : filled(ink, group.arm);
+        for (const limb of group.limbs) {
+          person.outline(limb, grown - soft, place.array, 2 * at);
+          person.outline(limb, grown + soft, place.array, 2 * (at + CORNERS));
+          for (let k = 0; k < 2 * CORNERS; k++) {
+            const c = 4 * (at + k);
+            colour.array[c] = r;
+            colour.array[c + 1] = g;
+            colour.array[c + 2] = b;
+            colour.array[c + 3] = k < CORNERS ? 1 : 0;
+          }
+          at += 2 * CORNERS;
+        }
+      }
+    }
+    place.needsUpdate = true;
+    colour.needsUpdate = true;
   }
 
   #fill(ribbon, xyz) {
@@ -453,12 +520,12 @@ export class WebglDrawer {
   }
 
   #clear() {
-    for (const mesh of [...this.ribbons.map((r) => r.mesh), ...this.fills]) {
+    for (const mesh of [...this.ribbons.map((r) => r.mesh), ...(this.figure ? [this.figure] : [])]) {
       mesh.geometry.dispose();
       mesh.material.dispose();
     }
     this.ribbons = [];
-    this.fills = [];
+    this.figure = null;
     this.group.clear();
   }
 }

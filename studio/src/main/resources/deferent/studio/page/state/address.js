@@ -3,13 +3,18 @@
 const PHRASE = 'phrase=';
 const PATTERN = 'pattern=';
 
+/** @param {{ phrase: string | null, pattern: any }} answer */
 export async function written(answer) {
   // A phrase says nothing of what is spun.
   if (answer.phrase && !answer.pattern.kit) return PHRASE + encodeURIComponent(answer.phrase).replaceAll('%20', '+').replaceAll('%2C', ',');
   return PATTERN + (await packed(JSON.stringify(answer.pattern)));
 }
 
-/** `{phrase}`, `{pattern}` or `{}`; throws where what stands there cannot be read. */
+/**
+ * `{phrase}`, `{pattern}` or `{}`; throws where what stands there cannot be read.
+ *
+ * @param {string} hash
+ */
 export async function read(hash) {
   const text = hash.replace(/^#/, '');
   if (text.startsWith(PHRASE)) return { phrase: decodeURIComponent(text.slice(PHRASE.length).replaceAll('+', ' ')) };
@@ -17,6 +22,7 @@ export async function read(hash) {
   return {};
 }
 
+/** @param {string} text */
 async function packed(text) {
   const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
   const bytes = new Uint8Array(await new Response(stream).arrayBuffer());
@@ -25,6 +31,7 @@ async function packed(text) {
   return btoa(plain).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
 }
 
+/** @param {string} text */
 async function unpacked(text) {
   const plain = atob(text.replaceAll('-', '+').replaceAll('_', '/'));
   const bytes = Uint8Array.from(plain, (c) => c.charCodeAt(0));

@@ -3,6 +3,7 @@
 import { post } from './live.js';
 
 const REST = 400; // milliseconds of quiet before the moments are asked for again
+const CARDS = 12; // of what could come next, the smoothest
 const SHOWN = 24; // moments that are listed and marked, the smoothest
 
 /** How near two states must be to count as a crossing: metres and metres a second. */
@@ -30,7 +31,8 @@ export class Crossings extends EventTarget {
   constructor(session) {
     super();
     this.session = session;
-    this.to = null; // { phrase } or { pattern, name, id }
+    /** @type {any} */
+    this.to = null; // { phrase } or { pattern, name, id, who }
     this.near = 2;
     /** @type {Protocol.Freedom} */
     this.freedom = {};
@@ -38,6 +40,13 @@ export class Crossings extends EventTarget {
     this.error = null;
     this.chosen = -1;
     this.count = 0;
+    this.looked = false; // whether somebody looks at what could come next
+    /** @type {Map<string, any>} */
+    this.next = new Map(); // what could come next, by key, smoothest first at the end
+    this.finding = false;
+    this.nextError = null;
+    /** @type {{ says: string, does: () => void }[]} */
+    this.mends = []; // what would make a crossing where there is none
     session.addEventListener('state', () => this.#changed());
   }
 
@@ -46,40 +55,105 @@ export class Crossings extends EventTarget {
     return this.answer && this.answer.asked === this.session.pattern ? this.answer.crossings.slice(0, SHOWN) : [];
   }
 
-  /** Looks for crossings into another pattern; null ends it. */
+  /**
+   * Looks for crossings into another pattern; null ends it.
+   *
+   * @param {{ phrase?: string, pattern?: any, name?: string, id?: string, key?: string, who?: Protocol.Who } | null} to
+   */
   into(to) {
     this.to = to;
+    this.mends = [];
     this.answer = null;
     this.error = null;
     this.chosen = -1;
-    this.#ask();
+    this.comparing = this.#ask();
   }
 
+  /** @param {number} near */
   within(near) {
     this.near = near;
     this.#ask();
+    if (this.looked) this.#find();
   }
 
-  /** @param {keyof Protocol.Freedom} key */
+  /** What could come next is found at once when somebody looks, and anew whenever the pattern is another. */
+  look() {
+    this.looked = true;
+    if (this.found !== this.session.pattern || this.nextError) this.#find();
+  }
+
+  away() {
+    this.looked = false;
+  }
+
+  #find() {
+    const { pattern } = this.session;
+    this.found = pattern;
+    if (this.to?.key) this.to = this.answer = null; // its card goes with the others
+    if (!pattern) return;
+    const run = (this.run = {});
+    this.next = new Map();
+    this.nextError = null;
+    this.finding = true;
+    const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
+    this.session.live.stream({ ask: 'next', pattern, tolerance_m, speed_tolerance_m_s }, (part) => this.run === run && this.#heard(part));
+    this.#tell();
+  }
+
+  /** @param {any} part */
+  #heard(part) {
+    if (part.answer) {
+      const found = [...this.next.values(), part.answer].sort((a, b) => a.roughness_weights - b.roughness_weights);
+      this.next = new Map(found.slice(0, CARDS).map((one) => [one.key, one]));
+    }
+    if (part.error) this.nextError = part.error;
+    if (part.done || part.dropped || part.error) this.finding = false;
+    this.#tell();
+  }
+
+  /**
+   * Into one of what could come next, through its smoothest moment; resolves once its moments are known.
+   *
+   * @param {string} key
+   */
+  async enter(key) {
+    const { pattern, name, who } = this.next.get(key);
+    if (this.finding) this.session.live.stop('next'); // what was picked matters more
+    this.into({ pattern, name, key, who });
+    await this.comparing;
+  }
+
+  /**
+   * @param {keyof Protocol.Freedom} key
+   * @param {number | boolean | undefined} value
+   */
   let(key, value) {
     if (value === undefined) delete this.freedom[key];
     else Object.assign(this.freedom, { [key]: value });
     this.#ask();
   }
 
-  /** @returns {Protocol.Said<Protocol.Crossings>} */
+  /**
+   * @param {any} pattern
+   * @returns {Protocol.Said<Protocol.Crossings>}
+   */
   #question(pattern) {
     const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
-    const { phrase, pattern: into } = this.to;
-    return { pattern, to: into ? { pattern: into } : { phrase }, tolerance_m, speed_tolerance_m_s, freedom: this.freedom };
+    const { phrase, pattern: into, who } = this.to;
+    return { pattern, to: into ? { pattern: into } : { phrase }, who, tolerance_m, speed_tolerance_m_s, freedom: this.freedom };
   }
 
   #changed() {
     const { session } = this;
-    if (!this.to || !session.pattern || session.dragging || session.aside) return;
-    if (this.asked === session.pattern) return;
+    if (!session.pattern || session.dragging || session.aside) return;
+    const asks = this.to && this.asked !== session.pattern;
+    const finds = this.looked && this.found !== session.pattern;
+    if (!asks && !finds) return;
     clearTimeout(this.resting);
-    this.resting = setTimeout(() => this.#ask(), REST);
+    this.resting = setTimeout(() => {
+      if (asks) this.#ask();
+      if (finds && this.looked) this.#find();
+    }, REST);
   }
 
   async #ask() {
@@ -104,10 +178,49 @@ export class Crossings extends EventTarget {
     this.chosen = -1;
     this.error = answer.error || null;
     this.answer = answer.error ? null : { ...answer, asked: pattern };
+    this.mends = [];
     this.#tell();
+    if (this.answer && !this.answer.crossings.length) this.#mend(pattern, count);
   }
 
-  /** The passage through one of the moments, as it can be played; null where something else is wanted by then. */
+  /**
+   * Where there is no crossing, what would make one is tried, one thing at a time, and offered where it does.
+   *
+   * @param {any} pattern
+   * @param {number} count
+   */
+  async #mend(pattern, count) {
+    const wider = NEAR[this.near + 1];
+    /** @type {[string, object, () => void][]} */
+    const ways = FREE.filter(([key]) => !(key in this.freedom)).map(([key, value, says]) => [
+      'Let it be ' + says,
+      { freedom: { ...this.freedom, [key]: value } },
+      () => this.let(key, value),
+    ]);
+    if (wider) {
+      const { tolerance_m, speed_tolerance_m_s } = wider;
+      ways.unshift([`Let them be ${wider.says} apart`, { tolerance_m, speed_tolerance_m_s }, () => this.within(this.near + 1)]);
+    }
+    for (const [says, change, does] of ways) {
+      const answer = await post({ ask: 'crossings', ...this.#question(pattern), ...change }).catch(() => ({}));
+      if (count !== this.count) return;
+      if (!answer.crossings?.length) continue;
+      this.mends.push({ says, does });
+      this.#tell();
+    }
+  }
+
+  /** Asks anew what was not answered. */
+  again() {
+    if (this.to) this.#ask();
+    else this.#find();
+  }
+
+  /**
+   * The passage through one of the moments, as it can be played; null where something else is wanted by then.
+   *
+   * @param {number} i
+   */
   async passage(i) {
     const { answer } = this;
     if (!answer || answer.asked !== this.session.pattern) return null;

@@ -5,15 +5,25 @@
 
 const QUEUE = 12; // moves that may wait; when more come, the oldest waiting one is given up and counted
 
+/**
+ * A question, what hears its answer, and when it was seen to be asked and sent, milliseconds of the page.
+ *
+ * @typedef {{ id: number, asks: Protocol.Question | (() => Protocol.Question), answered: (answer: any, times: any) => void, kind: string,
+ *   seen: number, sent: number }} Waiting
+ */
+
 export class Live extends EventTarget {
   constructor() {
     super();
     this.next = 1;
+    /** @type {Waiting[]} */
     this.waiting = [];
+    /** @type {Waiting | null} */
     this.asked = null; // the question now with the server
     this.givenUp = 0;
     this.open = false;
     this.shut = false; // whether this page's key has died
+    this.told = false; // whether it was told that nobody answers
     this.tries = 0;
     this.streams = new Map(); // by id, who hears the parts of an answer
     this.#connect();
@@ -53,7 +63,7 @@ export class Live extends EventTarget {
 
   /** @param {Protocol.Question} body */
   #put(body) {
-    this.socket.send(JSON.stringify(body));
+    /** @type {WebSocket} */ (this.socket).send(JSON.stringify(body));
   }
 
   /**
@@ -75,7 +85,11 @@ export class Live extends EventTarget {
     this.#send();
   }
 
-  /** Forgets what waits; an answer still on its way is thrown away. */
+  /**
+   * Forgets what waits; an answer still on its way is thrown away.
+   *
+   * @param {string} kind
+   */
   forget(kind) {
     this.waiting = this.waiting.filter((q) => q.kind !== kind);
     if (this.asked && this.asked.kind === kind) this.asked.answered = () => {};
@@ -91,15 +105,31 @@ export class Live extends EventTarget {
       // What is dear and only wanted while nothing newer is asked makes way.
       if (this.asked.kind !== 'settled' || this.waiting[0].kind === 'settled') return;
     }
-    const question = this.waiting.shift();
+    const question = /** @type {Waiting} */ (this.waiting.shift());
     const { id, asks } = question;
     const body = { ...(typeof asks === 'function' ? asks() : asks), id };
     question.sent = performance.now();
     this.asked = question;
     if (this.open) this.#put(body);
-    else post(body).then((answer) => this.#answer(answer), () => this.#answer({ id, error: UNREACHED }));
+    else post(body).then((answer) => this.#answer(answer), () => this.#hold(question));
   }
 
+  // What nobody answers waits, and is asked again as often as the socket is tried again; a newer one of its kind takes its place.
+  /** @param {Waiting} question */
+  #hold(question) {
+    if (this.asked !== question) return;
+    this.asked = null;
+    if (question.kind === 'move' || question.kind === 'change' || !this.waiting.some((q) => q.kind === question.kind)) this.waiting.unshift(question);
+    this.#away();
+  }
+
+  #away() {
+    if (this.told) return;
+    this.told = true;
+    this.dispatchEvent(new Event('close'));
+  }
+
+  /** @param {any} answer */
   #answer(answer) {
     const heard = this.streams.get(answer.id);
     if (heard) {
@@ -125,6 +155,7 @@ export class Live extends EventTarget {
       this.open = true;
       this.connecting = false;
       this.tries = 0;
+      this.told = false;
       this.dispatchEvent(new Event('open'));
       this.#send();
     };
@@ -139,7 +170,7 @@ export class Live extends EventTarget {
       }
       for (const heard of this.streams.values()) heard({ error: UNREACHED, done: true });
       this.streams.clear();
-      if (was) this.dispatchEvent(new Event('close'));
+      if (was) this.#away();
       this.tries++;
       if (!was) this.#seeWhetherShut();
       setTimeout(() => this.shut || this.#connect(), Math.min(8000, 400 * 2 ** this.tries));

@@ -78,6 +78,17 @@ export class ShelfMap extends EventTarget {
     return { tolerance_m, speed_tolerance_m_s };
   }
 
+  /** The smoothest passage from one pattern of the shelf into another, as it can be played. */
+  async passage(from, to, shelf) {
+    try {
+      const [one, other] = await Promise.all([shelf.load(from), shelf.load(to)]);
+      const answer = await post({ ask: 'passage', pattern: one.pattern, to: { pattern: other.pattern }, crossing: 0, ...this.#within() });
+      return answer.error ? answer : { ...answer, legs: [this.name(from), this.name(to)] };
+    } catch (problem) {
+      return { error: problem.error || UNREACHED };
+    }
+  }
+
   #changed(shelf) {
     const now = shelf.patterns.map((p) => p.id + p.revision).sort().join();
     if (now === this.stood) return;

@@ -42,14 +42,22 @@ export class Seek extends EventTarget {
     this.#run();
   }
 
-  /** Another space, order or filter: what was asked for is asked for anew. */
+  /**
+   * Another space, order or filter: what was asked for is asked for anew.
+   *
+   * @param {'motions' | 'order' | 'filter'} key
+   * @param {any} value
+   */
   set(key, value) {
-    this[key] = value;
+    Object.assign(this, { [key]: value });
     if (this.asked) this.#run();
     else this.#tell();
   }
 
-  /** @param {keyof Protocol.Filter} key */
+  /**
+   * @param {keyof Protocol.Filter} key
+   * @param {number | boolean | undefined} [value]
+   */
   only(key, value = undefined) {
     const filter = { ...this.filter };
     if (value === undefined) delete filter[key];
@@ -61,6 +69,7 @@ export class Seek extends EventTarget {
     if (this.running) this.session.live.stop('seek');
   }
 
+  /** @param {string} key */
   choose(key) {
     this.chosen = key;
     const { pattern } = this.found.get(key);
@@ -85,6 +94,7 @@ export class Seek extends EventTarget {
     this.#tell();
   }
 
+  /** @param {any} part */
   #heard(part) {
     if (part.waiting) this.progress = part.told;
     if (part.progress) this.progress = part.progress.text;
@@ -96,7 +106,7 @@ export class Seek extends EventTarget {
     if (part.done || part.dropped || part.error) {
       this.running = false;
       if (part.order_of_keys) {
-        this.found = new Map(part.order_of_keys.map((key) => [key, this.found.get(key)]));
+        this.found = new Map(part.order_of_keys.map((/** @type {string} */ key) => [key, this.found.get(key)]));
         this.told = part.told;
       } else if (part.told) {
         this.told = part.told;

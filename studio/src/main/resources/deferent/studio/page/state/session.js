@@ -2,6 +2,7 @@
 
 import { Live, post } from './live.js';
 import { Scene } from '../stage/scene.js';
+import { Steps } from './steps.js';
 
 // What takes longer to find than a hand to move.
 export const SLOW_SHOWS = new Set(['hand-path', 'closest']);
@@ -10,7 +11,6 @@ export const SLOW_SHOWS = new Set(['hand-path', 'closest']);
 export const FIRST = 'isolation vs four-petal antispin';
 
 const REST = 220; // milliseconds of quiet before the dear readings are asked for
-const DEPTH = 200; // changes kept for undo
 const RATE = 240; // points a second of a poi that is let go: enough that a fast head's trail is round
 const NEWEST = 'newest move'; // of this kind only the newest waits
 
@@ -24,10 +24,13 @@ export class Session extends EventTarget {
     this.answer = null; // the last good answer
     this.error = null; // what was wrong with the last question
     this.said = ''; // the phrase as it stands in the line
-    this.past = [];
-    this.future = [];
-    this.stands = null; // { pattern, said } that undo would come back to
-    this.shelved = null; // { id, revision, name } where the pattern is on the shelf
+    /** Whoever spins here, as last said: kept for the next phrase and the next visit. @type {{ performer?: Protocol.Performer, owned_m?: number[] }} */
+    this.you = JSON.parse(localStorage.getItem('deferent.you') || '{}');
+    this.wished = 0; // how often something else was said or changed
+    this.steps = new Steps();
+    this.rests = 0; // how often whoever types has rested: what is asked before and answered after still belongs to what came before
+    /** Where the pattern is on the shelf. @type {import('./steps.js').Shelved | null} */
+    this.shelved = null;
     this.dragging = null;
     this.fit = null;
     this.locked = new Set(); // sizes the fit must leave alone
@@ -133,6 +136,50 @@ export class Session extends EventTarget {
     return this.answer && this.answer.pattern;
   }
 
+  /** Steps to go back over. */
+  get past() {
+    return this.steps.past;
+  }
+
+  /** Steps that were gone back over. */
+  get future() {
+    return this.steps.future;
+  }
+
+  /** Whether the pattern is from the shelf and no longer what stands there. */
+  get unsaved() {
+    return !!this.shelved && !!this.pattern && content(this.pattern) !== this.shelved.content;
+  }
+
+  /**
+   * The pattern that stands is what the shelf has there.
+   *
+   * @param {{ id: string, revision: string, name: string, labels: string[] }} where
+   */
+  saved(where) {
+    this.#shelve({ ...where, content: content(this.pattern) });
+  }
+
+  /**
+   * Another name, other labels or another revision of what is on the shelf, or null where it is there no longer.
+   *
+   * @param {string} id
+   * @param {{ revision: string, name: string, labels: string[] } | null} now
+   */
+  reshelved(id, now) {
+    const { shelved } = this;
+    if (shelved?.id === id) this.#shelve(now && { ...shelved, ...now }, id);
+    else this.steps.shelve(id, null);
+    this.#tell('state');
+  }
+
+  /** @param {import('./steps.js').Shelved | null} shelved */
+  #shelve(shelved, id = shelved && shelved.id) {
+    this.shelved = shelved;
+    if (this.steps.stands) this.steps.stands.shelved = shelved;
+    if (id) this.steps.shelve(id, shelved);
+  }
+
   /** Whether the link on the stage is told as linked. */
   get linked() {
     const { readings, strip } = this.answer;
@@ -146,16 +193,18 @@ export class Session extends EventTarget {
   /** Asks for a phrase as it is being typed; errors are told, what stands stays. */
   say(text) {
     this.said = text;
+    const wished = ++this.wished;
     this.fit = null;
+    const merge = this.#joined('say');
     this.live.ask(
       () => {
         // Whoever types another phrase still is who they are and spins what they spin.
-        const { performer, kit } = this.pattern || {};
+        const { performer = this.you.performer, kit } = this.pattern || {};
         return this.#ask({ phrase: text, performer, kit });
       },
       (answer, times) => {
         if (answer.error) this.#refused(answer.error, text);
-        else this.#take(answer, times, { said: text, merge: 'say' });
+        else this.#take(answer, times, { said: text, merge, newest: wished === this.wished });
       },
       'say',
     );
@@ -168,13 +217,15 @@ export class Session extends EventTarget {
    * @param {Protocol.Change[] | (() => Protocol.Change[])} changes
    */
   change(changes, merge = null, kind = 'change') {
+    this.wished++;
     if (!this.pattern) return;
     this.fit = null;
+    const joined = merge && this.#joined(merge);
     this.live.ask(
       () => this.#ask({ pattern: this.pattern, change: typeof changes === 'function' ? changes() : changes }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
-        else this.#take(answer, times, { merge });
+        else this.#take(answer, times, { merge: joined });
       },
       kind,
     );
@@ -193,7 +244,7 @@ export class Session extends EventTarget {
         if (answer.error) {
           this.#refused(answer.error);
         } else {
-          this.shelved = shelved;
+          this.shelved = shelved && { labels: [], content: content(answer.pattern), ...shelved };
           this.fit = fit;
           this.#take(answer, times, { step });
         }
@@ -211,13 +262,15 @@ export class Session extends EventTarget {
   /**
    * Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another, unless the hand
    * is kept or the closest figure shown: that takes longer to find than a hand to move, and only the newest move waits.
+   *
+   * @param {Protocol.Change[]} [change] in the place of the grab itself
    */
-  drag(to, seen) {
+  drag(to, seen, change) {
     const { key, from, phase, base } = this.dragging;
     this.dragging.moved = true;
     const time = phase * this.scene.period;
     this.live.ask(
-      this.#ask({ pattern: base, change: [{ grab: key, to, from, time_s: time }], samples: 360 }),
+      this.#ask({ pattern: base, change: change || [{ grab: key, to, from, time_s: time }], samples: 360 }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
         else this.#take(answer, times, { step: false });
@@ -245,11 +298,27 @@ export class Session extends EventTarget {
   }
 
   undo() {
-    if (this.past.length) this.#goTo(this.past.pop(), this.future);
+    this.#goTo(this.steps.back());
   }
 
   redo() {
-    if (this.future.length) this.#goTo(this.future.pop(), this.past);
+    this.#goTo(this.steps.on());
+  }
+
+  /** Goes to a step by its number; false where it is not known. */
+  visit(n) {
+    if (this.steps.stands?.n === n) return true;
+    return this.#goTo(this.steps.go(n));
+  }
+
+  /**
+   * Goes on where a page was left.
+   *
+   * @param {ReturnType<Steps['kept']>} kept
+   */
+  restore(kept) {
+    this.steps.restore(kept);
+    return this.#goTo(this.steps.stands);
   }
 
   /**
@@ -263,7 +332,19 @@ export class Session extends EventTarget {
 
   /** Makes the pattern the largest that the performer's arms reach, its link closed where that can be had. */
   async askArms() {
-    return this.#fitted({ arms: true });
+    return this.#fitted({ arms: true, owned_m: this.you.owned_m });
+  }
+
+  /**
+   * Says who spins, and with which tethers there are.
+   *
+   * @param {{ performer?: Protocol.Performer, owned_m?: number[] }} you
+   */
+  spin(you) {
+    this.you = { ...this.you, ...you };
+    localStorage.setItem('deferent.you', JSON.stringify(this.you));
+    if (you.performer) this.open({ ...this.pattern, performer: you.performer });
+    else this.#tell('state');
   }
 
   #free() {
@@ -273,6 +354,7 @@ export class Session extends EventTarget {
   async #fitted(how) {
     const before = this.pattern;
     if (!before) return null;
+    const { wished } = this;
     this.fitting = true;
     this.#tell('state');
     let fit;
@@ -282,6 +364,11 @@ export class Session extends EventTarget {
       fit = { error: { what: 'did not come', where: 'the fit', right: 'see that the studio still runs, then ask again' } };
     }
     this.fitting = false;
+    // Whoever went on meanwhile keeps what they went on to.
+    if (this.wished !== wished) {
+      this.#tell('state');
+      return null;
+    }
     if (fit.error) {
       this.fit = { failed: fit.error, answers: [] };
       this.#tell('state');
@@ -304,33 +391,40 @@ export class Session extends EventTarget {
   /** Forgets what was wrong: the phrase that stands is the phrase again. */
   clearError() {
     this.error = null;
-    if (this.stands) this.said = this.stands.said;
+    if (this.steps.stands) this.said = this.steps.stands.said;
     this.#tell('state');
   }
 
-  #goTo(step, other) {
-    if (this.stands) other.push(this.stands);
-    this.stands = step;
+  #goTo(step) {
+    if (!step) return false;
     this.error = null;
     this.fit = null;
+    this.#tell('step');
     this.live.ask(
       () => this.#ask({ pattern: step.pattern }),
       (answer, times) => {
-        if (!answer.error) this.#take(answer, times, { step: false, said: step.said });
+        if (answer.error) {
+          this.#refused(answer.error);
+          return;
+        }
+        this.shelved = step.shelved;
+        this.#take(answer, times, { step: false, said: step.said });
       },
       'undo',
     );
+    return true;
   }
 
-  #take(answer, times, { step = true, said = undefined, merge = null }) {
+  #take(answer, times, { step = true, said = undefined, merge = null, newest = true }) {
     this.#backInside();
     this.answer = answer;
     this.error = null;
     this.scene.read(answer);
-    if (said !== undefined) this.said = said;
-    else this.said = answer.phrase ?? this.said;
+    const stands = said ?? answer.phrase ?? this.said;
+    // Whoever types faster than is answered keeps what was typed since.
+    if (newest) this.said = stands;
     this.unsaid = said === undefined && answer.phrase === null;
-    if (step) this.#step(merge);
+    if (step) this.#step(merge, stands);
     // The stage draws at once, before anything else that wants to know.
     this.dispatchEvent(new CustomEvent('scene', { detail: { answer, times } }));
     this.#tell('state');
@@ -355,20 +449,19 @@ export class Session extends EventTarget {
     );
   }
 
-  #step(merge) {
-    const now = { pattern: this.answer.pattern, said: this.said, merge };
-    const same = this.stands && JSON.stringify(this.stands.pattern) === JSON.stringify(now.pattern);
-    if (this.stands && !same && !(merge && this.stands.merge === merge)) {
-      this.past.push(this.stands);
-      if (this.past.length > DEPTH) this.past.shift();
-    }
-    if (!same) this.future = [];
-    this.stands = now;
+  #step(merge, said = this.said) {
+    this.steps.take({ pattern: this.answer.pattern, said, merge, shelved: this.shelved });
+    this.#tell('step');
+  }
+
+  /** @param {string} merge */
+  #joined(merge) {
+    return merge + ' ' + this.rests;
   }
 
   /** The next change starts a step of its own. */
   pause() {
-    if (this.stands) this.stands = { ...this.stands, merge: null };
+    this.rests++;
   }
 
   #refused(error, text) {
@@ -396,3 +489,6 @@ export class Session extends EventTarget {
     this.dispatchEvent(new Event(what));
   }
 }
+
+/** What a save would change of a pattern; its name and labels are the shelf's. */
+const content = (pattern) => JSON.stringify([pattern.pairing, pattern.performer ?? null, pattern.kit ?? null]);

@@ -32,7 +32,7 @@ export class TakeAway extends EventTarget {
 
   /** Opens on what the stage shows now. */
   async open() {
-    const { session, stage, clock, map } = this.desk;
+    const { session, stage, clock } = this.desk;
     const c = stage.camera;
     const phase = session.aside ? 0 : clock.phase;
     this.isOpen = true;
@@ -96,6 +96,13 @@ export class TakeAway extends EventTarget {
   take(as) {
     this.as = as;
     this.look(0);
+  }
+
+  /** Takes this pattern as a file with wishes that fit where it goes; what was wished before is forgotten. */
+  fit(as, wishes) {
+    this.what = 'this';
+    this.as = as;
+    this.said = { ...wishes };
   }
 
   /** Says a wish, or unsays it. */
@@ -167,7 +174,7 @@ export class TakeAway extends EventTarget {
 
   /** @returns {Promise<Protocol.Said<Protocol.Take>>} */
   async #body() {
-    const { session, shelf, map } = this.desk;
+    const { session, shelf } = this.desk;
     if (this.mode === 'photo') return { as: 'png', wishes: { ...this.exposure, caption: 'no' }, pattern: session.pattern };
     const { as } = this;
     const wishes = this.wishes();
@@ -195,7 +202,7 @@ export class TakeAway extends EventTarget {
     if (this.asking) this.asking.abort();
     const asking = (this.asking = new AbortController());
     if (!this.ending || !this.desk.session.pattern) return;
-    const calm = this.motion.matches ? 'always' : this.desk.cared ? 'never' : 'fast';
+    const calm = this.motion.matches ? 'always' : this.desk.lights.known ? 'never' : 'fast';
     try {
       if (this.mode === 'photo') this.#photo(asking);
       const body = { ...(await this.#body()), panel: this.panel, calm };

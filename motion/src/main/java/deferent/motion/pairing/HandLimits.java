@@ -1,16 +1,16 @@
-package deferent.reading.closest;
+package deferent.motion.pairing;
 
-import deferent.motion.pairing.Refusal;
 import java.util.OptionalDouble;
 
 /**
- * What a hand can do turn after turn, and what it may.
+ * What a hand can do turn after turn, and what it may: the same for the figure it draws closest and
+ * for the slips it corrects.
  *
- * <p>The usual ones are our choice: 5 m/s is about half of a boxer's single hardest punch (see
- * {@link deferent.reading.body.HandPace}), 60 m/s² six times the quickening of a fall. Cyclic
- * movements of an elbow at full effort are all but harmonic, the slower the wider (Zawadzki and
- * Siemieński, Acta of Bioengineering and Biomechanics 12(2), 2010, abstract); a harmonic swing of
- * 0.42 m each way has both of these at once, twice a second.
+ * <p>The usual ones are our choice: 5 m/s is about half of a trained boxer's single hardest punch
+ * (Piorkowski, Lees and Barton 2011), 60 m/s² six times the quickening of a fall. Cyclic movements
+ * of an elbow at full effort are all but harmonic, the slower the wider (Zawadzki and Siemieński,
+ * Acta of Bioengineering and Biomechanics 12(2), 2010, abstract); a harmonic swing of 0.42 m each
+ * way has both of these at once, twice a second.
  *
  * @param speed most, m/s
  * @param acceleration most, m/s²
@@ -25,16 +25,26 @@ public record HandLimits(
         OptionalDouble jerk,
         double leastPull,
         OptionalDouble leave) {
+    /** No more is taken for a hand's speed, m/s. */
+    public static final double FASTEST = 1000;
+
+    /** No more is taken for its acceleration, m/s². */
+    public static final double QUICKEST = 100_000;
+
+    /** No more is taken for how far it may leave its path, metres. */
+    public static final double FARTHEST = 10;
+
     /** Five metres a second and sixty a second squared, no less than a twentieth of the weight. */
     public static final HandLimits USUAL =
             new HandLimits(5, 60, OptionalDouble.empty(), 0.1, OptionalDouble.empty());
 
     public HandLimits {
-        Refusal.positive(speed, 1000, "a hand's most speed", "m/s");
-        Refusal.positive(acceleration, 100_000, "a hand's most acceleration", "m/s²");
+        Refusal.positive(speed, FASTEST, "a hand's most speed", "m/s");
+        Refusal.positive(acceleration, QUICKEST, "a hand's most acceleration", "m/s²");
         jerk.ifPresent(j -> Refusal.positive(j, 1e8, "a hand's most jerk", "m/s³"));
         Refusal.within(leastPull, 0, 1, "least pull", "head weights");
-        leave.ifPresent(l -> Refusal.positive(l, 10, "how far a hand may leave its path", "m"));
+        leave.ifPresent(
+                l -> Refusal.positive(l, FARTHEST, "how far a hand may leave its path", "m"));
     }
 
     /** Those with other bounds of speed, m/s, and acceleration, m/s². */

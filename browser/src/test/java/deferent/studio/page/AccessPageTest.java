@@ -1,0 +1,95 @@
+package deferent.studio.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.ReducedMotion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Walks the states of the page and asks axe, in both themes and on both kinds of screen, what bars
+ * anybody from it.
+ */
+class AccessPageTest extends InChromium {
+    private static final String AXE = "/META-INF/resources/webjars/axe-core/4.6.3/axe.min.js";
+
+    private static final String FOUND =
+            """
+            async () => (await axe.run(document, { resultTypes: ['violations'] })).violations
+              .map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))""";
+
+    private static String axe() {
+        try (InputStream in = AccessPageTest.class.getResourceAsStream(AXE)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1280, 800, DARK", "1280, 800, LIGHT", "400, 860, DARK", "400, 860, LIGHT"})
+    void axeFindsNothingInAnyState(int width, int height, ColorScheme scheme) {
+        Browser.NewContextOptions options =
+                screen(width, height).setReducedMotion(ReducedMotion.REDUCE).setColorScheme(scheme);
+        List<String> found = new ArrayList<>();
+        try (Visit visit = visit(options, "")) {
+            Page page = visit.page();
+            visit.settled();
+            page.evaluate(axe());
+            look(visit, "unasked", found);
+            for (String door : List.of("reading", "sizes", "shelf", "crossings", "seek", "map")) {
+                page.locator("#tab-" + door).click();
+                look(visit, door, found);
+            }
+            visit.numbers();
+            page.locator("#tab-reading").click();
+            look(visit, "numbers", found);
+            visit.page().evaluate("() => deferentDesk.session.keep('figure')");
+            visit.settled();
+            look(visit, "the figure kept", found);
+            visit.tools();
+            look(visit, "the menu", found);
+            page.evaluate("() => deferentDesk.side.draw(false)");
+            page.keyboard().press("o");
+            look(visit, "the strip", found);
+            page.keyboard().press("o");
+            page.keyboard().press("j");
+            look(visit, "the lesson look", found);
+            page.keyboard().press("j");
+            page.keyboard().press("g");
+            visit.until("deferentDesk.session.letting");
+            look(visit, "a poi let go", found);
+            page.keyboard().press("Escape");
+            for (String dialog : List.of("?", "w")) {
+                page.keyboard().press(dialog);
+                look(visit, "key " + dialog, found);
+                page.keyboard().press("Escape");
+            }
+            page.locator("#phrase").fill("isolation vs triqetra");
+            visit.until("document.querySelector('.phrase-echo mark')");
+            look(visit, "a wrong phrase", found);
+            page.keyboard().press("Escape");
+            page.evaluate("() => deferentDesk.session.live.dispatchEvent(new Event('close'))");
+            visit.until("deferentDesk.unanswered");
+            look(visit, "nobody answers", found);
+        }
+        assertThat(found).isEmpty();
+    }
+
+    private static void look(Visit visit, String state, List<String> found) {
+        visit.frames(2);
+        visit.page().waitForTimeout(250);
+        for (Object what : (List<?>) visit.page().evaluate(FOUND)) {
+            found.add(state + ": " + what);
+        }
+    }
+}

@@ -1,0 +1,151 @@
+// The performer as the stage draws it: rounded limbs that hang between balls and go with the hands. As seen, a limb is what lies
+// between its balls' discs: in each direction it reaches as far as the disc that reaches farthest. Filled anew each frame into arrays
+// that stay.
+
+/** @typedef {import('./camera.js').Camera} Camera */
+
+/** Corners of a limb's outline. */
+export const CORNERS = 40;
+
+/** How much of the outline's ink is in the fill of an arm, so that it shows before the trunk (our choice). */
+const ARM = 0.16;
+
+const COS = Array.from({ length: CORNERS }, (_, k) => Math.cos((2 * Math.PI * k) / CORNERS));
+const SIN = Array.from({ length: CORNERS }, (_, k) => Math.sin((2 * Math.PI * k) / CORNERS));
+
+export class Person {
+  constructor() {
+    this.limbs = /** @type {{ group: string, balls: number[] }[]} */ ([]);
+    this.groups = /** @type {{ arm: boolean, limbs: number[], near: number }[]} */ ([]);
+    this.instants = 1;
+    this.radii = new Float32Array(0);
+    this.still = new Float32Array(0); // of balls that never move
+    this.moves = /** @type {(Float32Array | null)[]} */ ([]);
+    this.seen = new Float32Array(0); // x, y in pixels, depth in metres and radius in pixels of each ball
+    this.whole = false; // nothing of it is behind the onlooker
+    this.spot = [0, 0, 0];
+  }
+
+  /**
+   * Takes over what the server sends.
+   * @param {any} item
+   * @param {(base64: string, into: Float32Array) => void} unpack
+   */
+  read(item, unpack) {
+    const count = item.balls.length;
+    this.instants = item.instants;
+    if (this.radii.length !== count) {
+      this.radii = new Float32Array(count);
+      this.still = new Float32Array(3 * count);
+      this.seen = new Float32Array(4 * count);
+      this.moves = [];
+    }
+    item.balls.forEach((/** @type {any} */ ball, /** @type {number} */ i) => {
+      this.radii[i] = ball.radius_m;
+      if (ball.at) {
+        this.still.set(ball.at, 3 * i);
+        this.moves[i] = null;
+        return;
+      }
+      const kept = this.moves[i];
+      const xyz = kept && kept.length === 3 * item.instants ? kept : new Float32Array(3 * item.instants);
+      unpack(ball.moves, xyz);
+      this.moves[i] = xyz;
+    });
+    this.limbs = item.limbs;
+    const groups = new Map();
+    this.limbs.forEach((limb, i) => {
+      if (!groups.has(limb.group)) groups.set(limb.group, { arm: limb.group !== 'trunk', limbs: [], near: 0 });
+      groups.get(limb.group).limbs.push(i);
+    });
+    this.groups = [...groups.values()];
+  }
+
+  /** Where its eyes are at the start: at the front of the topmost ball, the skull, and a little below its middle. */
+  eyes() {
+    let eyes = [0, -Infinity, 0];
+    let top = -Infinity;
+    this.radii.forEach((r, ball) => {
+      const [, y, z] = this.moves[ball] ?? this.still.subarray(3 * ball, 3 * ball + 3);
+      if (y + r <= top) return;
+      top = y + r;
+      eyes = [0, y - 0.3 * r, z + r];
+    });
+    return eyes;
+  }
+
+  /**
+   * Where all of it is seen at a phase, and which of trunk and arms is nearer; the farthest comes first.
+   * @param {number} phase
+   * @param {boolean} closed
+   * @param {Camera} camera
+   */
+  look(phase, closed, camera) {
+    const n = this.instants;
+    const share = phase * n;
+    const i = Math.min(n - 1, Math.floor(share));
+    const f = share - i;
+    const j = closed ? (i + 1) % n : Math.min(n - 1, i + 1);
+    this.whole = true;
+    for (let ball = 0; ball < this.radii.length; ball++) {
+      const xyz = this.moves[ball];
+      let x = this.still[3 * ball];
+      let y = this.still[3 * ball + 1];
+      let z = this.still[3 * ball + 2];
+      if (xyz) {
+        x = xyz[3 * i] * (1 - f) + xyz[3 * j] * f;
+        y = xyz[3 * i + 1] * (1 - f) + xyz[3 * j + 1] * f;
+        z = xyz[3 * i + 2] * (1 - f) + xyz[3 * j + 2] * f;
+      }
+      if (!camera.project(x, y, z, this.spot)) this.whole = false;
+      this.seen.set(this.spot, 4 * ball);
+      this.seen[4 * ball + 3] = (this.radii[ball] * camera.scale) / this.spot[2];
+    }
+    for (const group of this.groups) {
+      group.near = 0;
+      let count = 0;
+      for (const limb of group.limbs) {
+        for (const ball of this.limbs[limb].balls) {
+          group.near -= this.seen[4 * ball + 2];
+          count++;
+        }
+      }
+      group.near /= count;
+    }
+    this.groups.sort((a, b) => a.near - b.near);
+  }
+
+  /**
+   * Corners of a limb's outline as it was looked at last, x and y in pixels; all of it larger all round by so many pixels.
+   * @param {number} limb
+   * @param {number} grown
+   * @param {Float32Array} into
+   * @param {number} at
+   */
+  outline(limb, grown, into, at = 0) {
+    const { balls } = this.limbs[limb];
+    for (let k = 0; k < CORNERS; k++) {
+      let most = -Infinity;
+      for (const ball of balls) {
+        const r = this.seen[4 * ball + 3] + grown;
+        const x = this.seen[4 * ball];
+        const y = this.seen[4 * ball + 1];
+        const reach = x * COS[k] + y * SIN[k] + r;
+        if (reach > most) {
+          most = reach;
+          into[at + 2 * k] = x + r * COS[k];
+          into[at + 2 * k + 1] = y + r * SIN[k];
+        }
+      }
+    }
+  }
+}
+
+/**
+ * What a part of it is filled with.
+ * @param {{ body: number[], outline: number[] }} ink
+ * @param {boolean} arm
+ */
+export function filled(ink, arm) {
+  return arm ? ink.body.map((c, i) => c + ARM * (ink.outline[i] - c)) : ink.body;
+}

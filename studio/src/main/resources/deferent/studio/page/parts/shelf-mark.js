@@ -1,0 +1,17 @@
+import { html, nothing } from 'lit';
+import { Part } from './part.js';
+
+/** Under the phrase, quietly: which pattern of the shelf this is, and whether it has changes that are not saved. */
+class ShelfMark extends Part {
+  render() {
+    const { session } = this.desk;
+    const { shelved } = session;
+    if (!shelved) return nothing;
+    return html`<span class="shelf-name">${shelved.name}</span>${session.unsaved
+      ? html`<span class="shelf-changed">changed, not saved</span>
+          <button type="button" class="near" title="Save on the shelf (Ctrl+S)" @click=${() => this.desk.act('save')}>Save</button>`
+      : nothing}`;
+  }
+}
+
+customElements.define('shelf-mark', ShelfMark);
