@@ -1,0 +1,152 @@
+package deferent.film;
+
+import deferent.film.cycle.Cycles;
+import deferent.film.follow.Follower;
+import deferent.film.held.Held;
+import deferent.film.held.NearestPairing;
+import deferent.film.light.Lamps;
+import deferent.film.light.Spot;
+import deferent.film.light.SpotFinder;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+import deferent.reel.Footage;
+import deferent.reel.Shot;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that is read from a film of two lit poi.
+ *
+ * @param held what was measured against what was meant: the phrase, or else what lies nearest
+ * @param nearest what lies nearest, where no phrase was given
+ * @param seen share of the frames in which each head was seen, in the order of followed heads
+ * @param exchanged frames in which it is not sure that heads were not exchanged
+ */
+public record FilmReading(
+        Held held, Optional<NearestPairing> nearest, List<Double> seen, int exchanged) {
+    private static final double SHORTEST = 1; // seconds
+    private static final double LONGEST = 3600;
+    private static final double MUST_SEE = 0.3; // share of the frames
+
+    public FilmReading {
+        seen = List.copyOf(seen);
+    }
+
+    /** What was measured, its sides settled. */
+    public Measured measured() {
+        return held.measured();
+    }
+
+    /**
+     * Of a film's file.
+     *
+     * @param progress hears the share of the film that was gone through, 0 to 1
+     * @param stop asked at every frame
+     * @return empty where it was stopped
+     */
+    public static Optional<FilmReading> of(
+            Path film, FilmAsk ask, DoubleConsumer progress, BooleanSupplier stop)
+            throws IOException {
+        List<List<Spot>> frames = new ArrayList<>();
+        double last = 0;
+        try (Footage footage = Footage.open(film)) {
+            SpotFinder finder = new SpotFinder();
+            double length = footage.seconds();
+            int turned = footage.turned();
+            Optional<Shot> next = footage.next();
+            while (next.isPresent()) {
+                if (stop.getAsBoolean()) {
+                    return Optional.empty();
+                }
+                Shot shot = next.get();
+                last = shot.time();
+                if (last > LONGEST) {
+                    throw new Refusal(
+                            "is longer than an hour",
+                            film.getFileName().toString(),
+                            "cut it to what you want to see");
+                }
+                List<Spot> spots = finder.find(shot);
+                frames.add(
+                        turned == 0
+                                ? spots
+                                : spots.stream().map(s -> upright(s, shot, turned)).toList());
+                if (length > 0) {
+                    progress.accept(Math.min(1, last / length));
+                }
+                next = footage.next();
+            }
+        }
+        if (last < SHORTEST) {
+            throw new Refusal(
+                    "is shorter than a second",
+                    film.getFileName().toString(),
+                    "film at least six turns");
+        }
+        return Optional.of(of(frames, ask, film.getFileName().toString()));
+    }
+
+    /**
+     * Of the spots of each frame, upright.
+     *
+     * @param name of the film, for refusals
+     */
+    public static FilmReading of(List<List<Spot>> frames, FilmAsk ask, String name) {
+        List<List<Spot>> moving = Lamps.without(frames);
+        long two = moving.stream().filter(spots -> spots.size() >= 2).count();
+        long one = moving.stream().filter(spots -> !spots.isEmpty()).count();
+        if (one < MUST_SEE * moving.size()) {
+            throw new Refusal(
+                    "shows no light that moves", name, "film lit poi against a dark background");
+        }
+        if (two < MUST_SEE * moving.size()) {
+            throw new Refusal("shows one moving light alone", name, "film both poi");
+        }
+        Cycles cycles = Cycles.of(Follower.follow(moving), moving);
+        double seconds =
+                frames.stream()
+                        .flatMap(List::stream)
+                        .mapToDouble(Spot::time)
+                        .max()
+                        .orElse(SHORTEST);
+        Measured measured = new Metres(cycles, ask, seconds).measured();
+        List<Double> seen = cycles.sights().stream().map(FilmReading::share).toList();
+        if (ask.meant().isPresent()) {
+            Held held = Held.of(measured, ask.meant().get(), ask.anySense());
+            return new FilmReading(held, Optional.empty(), seen, cycles.exchanged());
+        }
+        NearestPairing nearest = NearestPairing.of(measured);
+        Pairing pairing = nearest.pairing();
+        return new FilmReading(
+                Held.of(measured, pairing, false), Optional.of(nearest), seen, cycles.exchanged());
+    }
+
+    private static double share(List<@Nullable Spot> spots) {
+        long there = spots.stream().filter(s -> s != null).count();
+        return (double) there / Math.max(1, spots.size());
+    }
+
+    /** A spot of a picture that was stored lying, where it is in the upright one. */
+    private static Spot upright(Spot s, Shot shot, int turned) {
+        double w = shot.width() - 1;
+        double h = shot.height() - 1;
+        return switch (turned) {
+            case 1 -> moved(s, h - s.y(), s.x(), h - s.ay(), s.ax(), h - s.by(), s.bx());
+            case 2 ->
+                    moved(s, w - s.x(), h - s.y(), w - s.ax(), h - s.ay(), w - s.bx(), h - s.by());
+            case 3 -> moved(s, s.y(), w - s.x(), s.ay(), w - s.ax(), s.by(), w - s.bx());
+            default -> s;
+        };
+    }
+
+    private static Spot moved(
+            Spot s, double x, double y, double ax, double ay, double bx, double by) {
+        return new Spot(s.time(), x, y, ax, ay, bx, by, s.thickness(), s.glow(), s.blue(), s.red());
+    }
+}

@@ -1,0 +1,126 @@
+package deferent.film;
+
+import deferent.film.light.Spot;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refused;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import deferent.reading.tether.KeepTheFigure;
+import deferent.reading.tether.KeepTheHandPath;
+import deferent.reading.tether.Kit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * The twelve classics on real cords, and what a camera's finder would report of them: a spot a head
+ * a frame, some pixels off, without the pictures, which have tests of their own.
+ */
+final class Classics {
+    static final List<String> TWELVE =
+            List.of(
+                    "static spin vs triquetra",
+                    "isolation vs horizontal cat-eye, split time",
+                    "CAP riding pendulum",
+                    "triquetra riding pendulum",
+                    "extension vs triquetra",
+                    "extension vs extension, opposites",
+                    "isolation vs isolation, split time",
+                    "four-petal antispin vs static spin",
+                    "four-petal antispin vs four-petal in-spin",
+                    "pendulum vs one-petal in-spin riding",
+                    "horizontal cat-eye vs static spin",
+                    "CAP vs CAP, split time");
+
+    static final double PIXEL = 0.0027;
+
+    private Classics() {}
+
+    /** A phrase at so many poi turns a minute, where it does not set its own tempo. */
+    static Pairing at(String phrase, double poiTurns) {
+        Pairing pairing = Phrase.parse(phrase).pairing();
+        return pairing.setsOwnTempo()
+                ? pairing
+                : pairing.withTempo(OptionalDouble.of(tempo(pairing, poiTurns)));
+    }
+
+    private static double tempo(Pairing pairing, double poiTurns) {
+        int most = 1;
+        for (Side side : Side.values()) {
+            most =
+                    Math.max(
+                            most,
+                            Math.abs(pairing.part(side).motion().spin().turns())
+                                    * pairing.part(side).cycles());
+        }
+        return poiTurns / most * pairing.tempo() * pairing.period() / 60;
+    }
+
+    /**
+     * What a cord makes of it where the figure is kept, or the hand path; empty where it cannot.
+     */
+    static Optional<Trace> corded(Pairing pairing, boolean figure) {
+        Trace ideal = Trace.of(pairing);
+        Trace trace = ideal;
+        try {
+            for (Side side : Side.values()) {
+                if (pairing.part(side).motion().undriven()) {
+                    continue;
+                }
+                if (figure) {
+                    KeepTheFigure kept = KeepTheFigure.of(ideal, side, Kit.USUAL);
+                    if (!kept.possible()) {
+                        return Optional.empty();
+                    }
+                    trace = kept.in(trace);
+                } else {
+                    KeepTheHandPath kept = KeepTheHandPath.of(ideal, side, Kit.USUAL);
+                    if (kept.best().isEmpty()) {
+                        return Optional.empty();
+                    }
+                    trace = kept.in(trace, kept.best().get());
+                }
+            }
+        } catch (Refused impossible) {
+            return Optional.empty();
+        }
+        return Optional.of(trace);
+    }
+
+    /** Spots of a film of it. */
+    static List<List<Spot>> spots(Trace trace, double seconds, double rate, long seed) {
+        Random random = new Random(seed);
+        double shutter = 1.0 / 120;
+        double start = random.nextDouble() * trace.period();
+        List<List<Spot>> frames = new ArrayList<>();
+        for (int i = 0; i < seconds * rate; i++) {
+            double t = i / rate;
+            List<Spot> spots = new ArrayList<>();
+            for (Side side : Side.values()) {
+                double[] a = seen(trace, side, start + t - shutter / 2, random);
+                double[] m = seen(trace, side, start + t, random);
+                double[] b = seen(trace, side, start + t + shutter / 2, random);
+                spots.add(new Spot(t, m[0], m[1], a[0], a[1], b[0], b[1], 3, 2000, 0, 0));
+            }
+            if (random.nextBoolean()) {
+                spots.add(spots.remove(0));
+            }
+            frames.add(spots);
+        }
+        return frames;
+    }
+
+    private static double[] seen(Trace trace, Side side, double time, Random random) {
+        double wrapped = time - trace.period() * Math.floor(time / trace.period());
+        Vector3D p = trace.head(side).position(trace.interval().start() + wrapped);
+        double noise = 0.8;
+        return new double[] {
+            960 + p.getX() / PIXEL + noise * random.nextGaussian(),
+            540 - p.getY() / PIXEL + noise * random.nextGaussian()
+        };
+    }
+}
