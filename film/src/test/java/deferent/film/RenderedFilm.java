@@ -1,5 +1,6 @@
 package deferent.film;
 
+import deferent.film.hand.Scale;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
 import deferent.reel.Shot;
@@ -11,51 +12,55 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * A film of a trace as a phone would have made it in the dark, with what was true kept beside it:
- * lit heads drawn out while the shutter is open, noise, lamps that stand still, heads hidden for a
- * while, frames that are missing.
+ * lit heads drawn out while the shutter is open, row after row where the shutter rolls, seen from a
+ * camera that leans and shakes, and all that {@link Spoilt} asks for.
  */
 final class RenderedFilm {
+    private static final float DARK = 18;
+    private static final double DISTANCE = 4; // metres from the camera to the wall plane
+    private static final double HEAD = 3.5; // a head's radius over the pixel of 2.7 mm, a third off
+    private static final int STEPS = 20; // an exposure is drawn in so many lights
+
     final int width;
     final int height;
     final double metres;
-    final double rate;
-    final double shutter;
     final Trace trace;
+    final Spoilt spoilt;
+    private final Vector3D centre;
     private final Random random;
+    private final byte[] grain = new byte[1 << 20];
+    private final float[] base;
     private final float[] light;
-    private final List<double[]> lamps = new ArrayList<>();
-    double noise = 3;
-    double hiddenFrom = -1;
-    double hiddenFor;
-    double dropped;
-    boolean coloured = true;
-    // Of the picture, where the trace's (0, centre) lies.
-    double originX;
-    double originY;
+    private final float[][] tint;
+    private final double[] shakes = new double[12];
 
-    RenderedFilm(
-            Trace trace,
-            int width,
-            int height,
-            double metres,
-            double rate,
-            double shutter,
-            long seed) {
+    RenderedFilm(Trace trace, Spoilt spoilt, double metres, long seed) {
         this.trace = trace;
-        this.width = width;
-        this.height = height;
         this.metres = metres;
-        this.rate = rate;
-        this.shutter = shutter;
-        this.random = new Random(seed);
-        this.light = new float[width * height];
+        this.spoilt = spoilt;
+        random = new Random(seed);
         double[] box = box(trace);
-        originX = width / 2.0 - (box[0] + box[1]) / 2 / metres;
-        originY = height / 2.0 + (box[2] + box[3]) / 2 / metres;
+        centre = new Vector3D((box[0] + box[1]) / 2, (box[2] + box[3]) / 2, box[4]);
+        width = even((box[1] - box[0] + 0.5) / metres);
+        height = even((box[3] - box[2] + 0.5) / metres);
+        base = new float[width * height];
+        light = new float[width * height];
+        tint = new float[2][(width / 2) * (height / 2)];
+        for (int i = 0; i < grain.length; i++) {
+            grain[i] = (byte) Math.round(spoilt.noise() * random.nextGaussian());
+        }
+        for (int i = 0; i < shakes.length; i++) {
+            shakes[i] = random.nextDouble();
+        }
+        Arrays.fill(base, DARK);
+    }
+
+    private static int even(double pixels) {
+        return (int) Math.ceil(Math.max(pixels, 96) / 16) * 16;
     }
 
     private static double[] box(Trace trace) {
-        double[] box = {1e9, -1e9, 1e9, -1e9};
+        double[] box = {1e9, -1e9, 1e9, -1e9, 0};
         for (Side side : Side.values()) {
             for (int i = 0; i < 240; i++) {
                 Vector3D p =
@@ -65,88 +70,168 @@ final class RenderedFilm {
                 box[1] = Math.max(box[1], p.getX());
                 box[2] = Math.min(box[2], p.getY());
                 box[3] = Math.max(box[3], p.getY());
+                box[4] += p.getZ() / 480;
             }
         }
         return box;
     }
 
-    void lamp(double x, double y) {
-        lamps.add(new double[] {x, y});
+    /** What somebody who knows the scale would say of it. */
+    Scale scale() {
+        return new Scale(
+                metres,
+                width / 2.0 - centre.getX() / metres,
+                height / 2.0 + centre.getY() / metres,
+                false);
     }
 
-    /** Metres in the trace's frame to pixels. */
+    /** Metres in the trace's frame to pixels of a camera that leans but does not shake. */
     double[] seen(Vector3D p) {
-        return new double[] {originX + p.getX() / metres, originY - p.getY() / metres};
+        Vector3D v = p.subtract(centre);
+        double cos = Math.cos(spoilt.pitch());
+        double sin = Math.sin(spoilt.pitch());
+        double up = v.getY() * cos - v.getZ() * sin;
+        double toward = v.getY() * sin + v.getZ() * cos;
+        double size = DISTANCE / (DISTANCE - toward) / metres;
+        double x = v.getX() * size;
+        double y = up * size;
+        double c = Math.cos(spoilt.roll());
+        double s = Math.sin(spoilt.roll());
+        return new double[] {width / 2.0 + c * x - s * y, height / 2.0 - s * x - c * y};
+    }
+
+    double[] shake(double time) {
+        double[] by = new double[2];
+        for (int i = 0; i < shakes.length; i++) {
+            double rate = 2 * Math.PI * (0.4 + 0.7 * i);
+            by[i % 2] +=
+                    spoilt.shake()
+                            / (1 + i / 2.0)
+                            * Math.sin(rate * time + 2 * Math.PI * shakes[i]);
+        }
+        return by;
     }
 
     Vector3D head(Side side, double time) {
-        return trace.head(side).position(time % trace.period());
+        return trace.head(side).position(round(time));
     }
 
     Vector3D hand(Side side, double time) {
-        return trace.hand(side).position(time % trace.period());
+        return trace.hand(side).position(round(time));
     }
 
-    List<Shot> shots(double seconds) {
-        List<Shot> shots = new ArrayList<>();
-        int count = (int) (seconds * rate);
+    private double round(double time) {
+        double t = time % trace.period();
+        return trace.interval().start() + (t < 0 ? t + trace.period() : t);
+    }
+
+    /** The frames' times: some are missing. */
+    List<Double> times(double seconds) {
+        List<Double> times = new ArrayList<>();
+        int count = (int) (seconds * spoilt.rate());
         for (int i = 0; i < count; i++) {
-            if (random.nextDouble() >= dropped || i == 0) {
-                shots.add(shot(i / rate));
+            if (random.nextDouble() >= spoilt.dropped() || i == 0) {
+                times.add(i / spoilt.rate());
             }
         }
-        return shots;
+        return times;
     }
 
+    /** One frame; a doubled one shows the picture of the one before under a time of its own. */
     Shot shot(double time) {
-        Arrays.fill(light, 18f);
-        byte[] blue = new byte[(width + 1) / 2 * ((height + 1) / 2)];
-        byte[] red = new byte[blue.length];
-        Arrays.fill(blue, (byte) 128);
-        Arrays.fill(red, (byte) 128);
-        for (double[] lamp : lamps) {
-            splat(lamp[0], lamp[1], 4, 700);
+        boolean doubled = time > 0.1 && random.nextDouble() < spoilt.doubled();
+        return drawn(doubled ? time - 1 / spoilt.rate() : time, time);
+    }
+
+    private Shot drawn(double time, double stamp) {
+        System.arraycopy(base, 0, light, 0, light.length);
+        Arrays.fill(tint[0], 0);
+        Arrays.fill(tint[1], 0);
+        double[] shaken = shake(time);
+        for (double[] lamp : spoilt.lamps()) {
+            splat(lamp[0] * width + shaken[0], lamp[1] * height + shaken[1], 4, 180, 0, 0, height);
         }
         for (Side side : Side.values()) {
-            boolean hidden =
-                    side == Side.LEFT
-                            && hiddenFrom >= 0
-                            && Math.floorMod(
-                                            (long) ((time - hiddenFrom) / trace.period() * 1e6),
-                                            1_000_000L)
-                                    < hiddenFor * 1e6;
-            if (hidden) {
+            if (hidden(side, time) || random.nextDouble() < spoilt.blinks()) {
                 continue;
             }
-            int steps = 24;
-            for (int k = 0; k < steps; k++) {
-                double t = time + shutter * ((k + 0.5) / steps - 0.5);
-                double[] p = seen(head(side, Math.max(0, t)));
-                splat(p[0], p[1], 3.2, 2600.0 / steps);
-            }
+            head(side, time);
+            draw(side, time);
         }
         byte[] luma = new byte[width * height];
+        int at = random.nextInt(grain.length);
         for (int i = 0; i < luma.length; i++) {
-            luma[i] =
-                    (byte)
-                            Math.max(
-                                    0,
-                                    Math.min(
-                                            255,
-                                            Math.round(light[i] + noise * random.nextGaussian())));
+            int v = (int) light[i] + grain[at + i & grain.length - 1];
+            luma[i] = (byte) (v < 0 ? 0 : Math.min(v, 255));
         }
-        return new Shot(time, width, height, luma, blue, red);
+        return new Shot(stamp, width, height, luma, colour(tint[0]), colour(tint[1]));
     }
 
-    private void splat(double cx, double cy, double sigma, double strength) {
+    private boolean hidden(Side side, double time) {
+        double part = time / trace.period() + (side == Side.LEFT ? 0.37 : 0.81);
+        return part - Math.floor(part) < spoilt.hidden();
+    }
+
+    private void draw(Side side, double time) {
+        double shutter = spoilt.shutter();
+        double roll = spoilt.readout();
+        double step = shutter / STEPS;
+        int reach = (int) Math.ceil((roll + shutter) / 2 / step);
+        for (int k = -reach; k <= reach; k++) {
+            double t = time + (k + 0.5) * step;
+            double[] p = seen(head(side, t));
+            double[] shaken = shake(t);
+            // Those rows whose shutter is open now.
+            int from = 0;
+            int to = height;
+            if (roll > 0) {
+                from = row((t - time - shutter / 2) / roll);
+                to = row((t - time + shutter / 2) / roll);
+            } else if (Math.abs(t - time) > shutter / 2) {
+                continue;
+            }
+            int tinted = spoilt.coloured() ? (side == Side.LEFT ? 1 : -1) : 0;
+            splat(
+                    p[0] + shaken[0],
+                    p[1] + shaken[1],
+                    HEAD * 0.0027 / metres,
+                    700.0 / STEPS,
+                    tinted,
+                    from,
+                    to);
+        }
+    }
+
+    private int row(double share) {
+        return (int) Math.round(Math.max(0, Math.min(1, share + 0.5)) * height);
+    }
+
+    private void splat(
+            double cx, double cy, double sigma, double strength, int tinted, int from, int to) {
         int reach = (int) (4 * sigma) + 1;
-        for (int y = Math.max(0, (int) cy - reach); y < Math.min(height, (int) cy + reach); y++) {
-            for (int x = Math.max(0, (int) cx - reach);
-                    x < Math.min(width, (int) cx + reach);
-                    x++) {
-                double d = (x - cx) * (x - cx) + (y - cy) * (y - cy);
-                light[y * width + x] += (float) (strength * Math.exp(-d / (2 * sigma * sigma)) / 4);
+        int x0 = Math.max(0, (int) cx - reach);
+        int x1 = Math.min(width, (int) cx + reach + 1);
+        for (int y = Math.max(from, (int) cy - reach);
+                y < Math.min(to, (int) cy + reach + 1);
+                y++) {
+            double down = Math.exp(-(y - cy) * (y - cy) / (2 * sigma * sigma)) * strength;
+            for (int x = x0; x < x1; x++) {
+                double more = down * Math.exp(-(x - cx) * (x - cx) / (2 * sigma * sigma));
+                light[y * width + x] += (float) more;
+                if (tinted != 0) {
+                    int c = y / 2 * (width / 2) + x / 2;
+                    tint[0][c] += (float) (-0.05 * tinted * more);
+                    tint[1][c] += (float) (0.08 * tinted * more);
+                }
             }
         }
+    }
+
+    private static byte[] colour(float[] tint) {
+        byte[] plane = new byte[tint.length];
+        for (int i = 0; i < plane.length; i++) {
+            plane[i] = (byte) Math.round(128 + Math.max(-90, Math.min(90, tint[i])));
+        }
+        return plane;
     }
 }

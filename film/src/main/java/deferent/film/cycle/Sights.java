@@ -1,5 +1,6 @@
 package deferent.film.cycle;
 
+import deferent.film.light.Shutter;
 import deferent.film.light.Spot;
 import java.util.Arrays;
 import java.util.List;
@@ -10,16 +11,21 @@ import org.jspecify.annotations.Nullable;
  * Where one head was seen: middles of its spots.
  *
  * @param times seconds, going up
- * @param x pixels or metres
+ * @param x pixels or metres, of the middle of its light
  * @param y likewise
  */
 public record Sights(double[] times, double[] x, double[] y) {
-    /** Of the frames in which it was seen. */
+    /** Of the frames in which it was seen, by a camera that reads all rows at once. */
     public static Sights of(List<@Nullable Spot> spots) {
+        return of(spots, Shutter.GLOBAL);
+    }
+
+    /** Of the frames in which it was seen. */
+    public static Sights of(List<@Nullable Spot> spots, Shutter shutter) {
         List<Spot> seen =
                 spots.stream().filter(Objects::nonNull).map(Objects::requireNonNull).toList();
         return new Sights(
-                seen.stream().mapToDouble(Spot::time).toArray(),
+                seen.stream().mapToDouble(shutter::time).toArray(),
                 seen.stream().mapToDouble(Spot::x).toArray(),
                 seen.stream().mapToDouble(Spot::y).toArray());
     }
@@ -27,6 +33,18 @@ public record Sights(double[] times, double[] x, double[] y) {
     /** How many. */
     public int count() {
         return times.length;
+    }
+
+    /** Each so many-th of them. */
+    Sights every(int step) {
+        int n = (count() + step - 1) / step;
+        double[][] kept = new double[3][n];
+        for (int i = 0; i < n; i++) {
+            kept[0][i] = times[i * step];
+            kept[1][i] = x[i * step];
+            kept[2][i] = y[i * step];
+        }
+        return new Sights(kept[0], kept[1], kept[2]);
     }
 
     /** Those from one time to before another. */

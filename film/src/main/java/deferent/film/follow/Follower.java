@@ -26,8 +26,10 @@ public final class Follower {
     private static final double LOST = 1e6; // a guess that may be anywhere says nothing
 
     private final double strength;
+    private final Tint tint;
 
-    private Follower(double size) {
+    private Follower(double size, Tint tint) {
+        this.tint = tint;
         double jerk = size / 2 * Math.pow(QUICKEST, 3) / 2;
         strength = jerk * jerk / QUICKEST;
     }
@@ -56,7 +58,7 @@ public final class Follower {
         if (first == frames.size()) {
             return List.of();
         }
-        Follower follower = new Follower(size);
+        Follower follower = new Follower(size, Tint.of(frames));
         List<Way> ways = follower.begin(frames.get(first));
         for (int i = first + 1; i < frames.size(); i++) {
             ways = follower.on(ways, frames.get(i));
@@ -94,13 +96,14 @@ public final class Follower {
         int most = Math.min(spots.size(), 6);
         for (int i = 0; i < most; i++) {
             for (int j = i + 1; j < most; j++) {
-                Spot a = spots.get(i);
-                Spot b = spots.get(j);
+                boolean turned = tint.side(spots.get(i)) > tint.side(spots.get(j));
+                Spot a = spots.get(turned ? j : i);
+                Spot b = spots.get(turned ? i : j);
                 ways.add(
                         new Way(
                                 Guess.at(a, Guess.noise(a)),
                                 Guess.at(b, Guess.noise(b)),
-                                i + j,
+                                i + j + tint.cost(a, -1) + tint.cost(b, 1),
                                 a,
                                 b,
                                 null));
@@ -121,12 +124,12 @@ public final class Follower {
             Guess left = way.left().on(time, strength);
             Guess right = way.right().on(time, strength);
             for (int i = -1; i < spots.size(); i++) {
-                double one = cost(left, spots, i);
+                double one = cost(left, spots, i, -1);
                 if (one > HIDDEN + GATE) {
                     continue;
                 }
                 for (int j = -1; j < spots.size(); j++) {
-                    double other = cost(right, spots, j);
+                    double other = cost(right, spots, j, 1);
                     if (other > HIDDEN + GATE) {
                         continue;
                     }
@@ -174,8 +177,12 @@ public final class Follower {
         return apart < 0.5 && pace < 0.2 * Math.sqrt(a.p()[3]);
     }
 
-    private static double cost(Guess guess, List<Spot> spots, int i) {
-        return i < 0 ? HIDDEN : Math.min(guess.cost(spots.get(i), Guess.noise(spots.get(i))), LOST);
+    private double cost(Guess guess, List<Spot> spots, int i, int head) {
+        if (i < 0) {
+            return HIDDEN;
+        }
+        Spot spot = spots.get(i);
+        return Math.min(guess.cost(spot, Guess.noise(spot)), LOST) + tint.cost(spot, head);
     }
 
     private static Guess seen(Guess guess, List<Spot> spots, int i, boolean shared) {

@@ -20,7 +20,15 @@ public final class HandFinder {
     /** Pull, in weights of the head, below which no hand is claimed: the cord may be slack. */
     public static final double SLACK = 0.25;
 
+    // How far the pull's direction may be unsure, radians, before no hand is claimed.
+    private static final double UNSURE = 0.4;
+
     private HandFinder() {}
+
+    /** The hand over one mean cycle, metres and upright as sure as they usually are. */
+    public static List<HandSight> of(Wave wave, double tether, Kit kit, int count) {
+        return of(wave, tether, kit, count, Doubt.USUAL);
+    }
 
     /**
      * The hand over one mean cycle.
@@ -30,7 +38,7 @@ public final class HandFinder {
      * @param count even moments
      * @return those moments at which the cord pulls
      */
-    public static List<HandSight> of(Wave wave, double tether, Kit kit, int count) {
+    public static List<HandSight> of(Wave wave, double tether, Kit kit, int count, Doubt doubt) {
         Cord cord = new Cord(tether, kit, Gravity.STANDARD);
         List<HandSight> sights = new ArrayList<>();
         for (int i = 0; i < count; i++) {
@@ -39,20 +47,37 @@ public final class HandFinder {
             State head = new State(flat(at[0]), flat(at[1]), flat(at[2]), flat(at[3]));
             double pull = head.acceleration().subtract(cord.fall()).getNorm();
             double weights = pull / cord.fall().getNorm();
-            if (weights < SLACK) {
+            if (weights < SLACK || wave.error(time, 2) > UNSURE * pull) {
                 continue;
             }
             Vector3D hand = KeepTheFigure.place(head, cord);
-            double turned = wave.error(time, 2) / pull;
-            sights.add(
-                    new HandSight(
-                            time,
-                            hand.getX(),
-                            hand.getY(),
-                            Math.hypot(wave.error(time, 0), tether * turned),
-                            weights));
+            double error = error(wave, time, head, hand, cord, pull, doubt);
+            sights.add(new HandSight(time, hand.getX(), hand.getY(), error, weights));
         }
         return List.copyOf(sights);
+    }
+
+    // Along the cord the head's error; across it the head's and the pull's turn together, and what
+    // a wrong scale or a wrong upright turns; everywhere what these displace.
+    private static double error(
+            Wave wave,
+            double time,
+            State head,
+            Vector3D hand,
+            Cord cord,
+            double pull,
+            Doubt doubt) {
+        Vector3D along = hand.subtract(head.position()).normalize();
+        double down = cord.fall().dotProduct(along);
+        double aside = Math.sqrt(Math.max(0, cord.fall().getNormSq() - down * down));
+        double drawn = cord.length() / pull;
+        double across = wave.error(time, 1, drawn);
+        double scaled = doubt.scale() * drawn * aside;
+        double leant = doubt.upright() * drawn * down;
+        double away = hand.distance(new Vector3D(wave.x()[0], wave.y()[0], 0));
+        double displaced = Math.hypot(doubt.scale(), doubt.upright()) * away;
+        double both = Math.hypot(across, wave.error(time, 0));
+        return Math.hypot(Math.hypot(both, Math.hypot(scaled, leant)), displaced) / Math.sqrt(2);
     }
 
     private static Vector3D flat(double[] xy) {

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Lights that stand still, in a film that does not shake: lamps, windows, and what is reflected of
- * them. A spot counts as one of a lamp's where spots keep coming back to the same few pixels in
- * more than a share of all frames, not drawn out; a head that hangs for a while does not.
+ * Lights that stand still: lamps, windows, and what is reflected of them. A spot counts as one of a
+ * lamp's where spots keep coming back to the same few pixels in more than a share of all frames,
+ * not drawn out; a head that hangs for a while does not.
  */
 public final class Lamps {
     private static final double CELL = 6; // pixels
@@ -17,11 +17,15 @@ public final class Lamps {
     private Lamps() {}
 
     /**
-     * What is left without lamps.
+     * What is left without lamps, and without shake where lamps tell it.
      *
      * @param frames the spots of each frame
      */
     public static List<List<Spot>> without(List<List<Spot>> frames) {
+        return still(Steady.of(frames).frames());
+    }
+
+    private static List<List<Spot>> still(List<List<Spot>> frames) {
         Map<Long, Integer> seen = new HashMap<>();
         for (List<Spot> spots : frames) {
             spots.stream().map(Lamps::cell).distinct().forEach(c -> seen.merge(c, 1, Integer::sum));

@@ -7,7 +7,8 @@ import deferent.motion.pairing.Refusal;
  * ends. Which of them it came to first a single frame cannot tell.
  *
  * @param time the frame's, seconds
- * @param x middle of the arc, pixels from the left edge to a pixel's middle
+ * @param x middle of its light, pixels from the left edge to a pixel's middle: the mean of where
+ *     the head was while the shutter was open, which in a curve is not where it was halfway
  * @param y likewise from the top edge, downward
  * @param ax one end of the arc
  * @param ay one end of the arc

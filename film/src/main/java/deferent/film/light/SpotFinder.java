@@ -200,14 +200,12 @@ public final class SpotFinder {
         double ux = Math.cos(turn);
         double uy = Math.sin(turn);
         double[] arc = arc(shot, middle, piece, mx, my, ux, uy);
-        double x = mx - uy * arc[0];
-        double y = my + ux * arc[0];
         double end = arc[0] + arc[1] * length * length / 4;
         double l = length / 2;
         return new Spot(
                 shot.time(),
-                x,
-                y,
+                mx,
+                my,
                 mx + ux * l - uy * end,
                 my + uy * l + ux * end,
                 mx - ux * l - uy * end,

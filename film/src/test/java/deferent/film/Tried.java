@@ -1,0 +1,203 @@
+package deferent.film;
+
+import deferent.film.cycle.Cycles;
+import deferent.film.cycle.Wave;
+import deferent.film.follow.Follower;
+import deferent.film.hand.HandFinder;
+import deferent.film.hand.HandSight;
+import deferent.film.hand.Scale;
+import deferent.film.light.Lamps;
+import deferent.film.light.Shutter;
+import deferent.film.light.Spot;
+import deferent.film.light.SpotFinder;
+import deferent.motion.pairing.Side;
+import deferent.reading.tether.Kit;
+import deferent.reel.Footage;
+import deferent.reel.Shot;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One film rendered, spoilt, read, and held against what was true.
+ *
+ * @param name what it shows and what was done to it
+ * @param pixels how far each head was off in the picture, over the cycle
+ * @param metres how far, in metres, the scale being given
+ * @param period by how much the period was off, as a share
+ * @param swapped whether a head was taken for the other for a part of the film
+ * @param told whether that was told
+ * @param hands how far the hand was off, metres, where the cord pulls at least its head's weight
+ * @param banded of these, how many lay within the band of 90 %
+ */
+record Tried(
+        String name,
+        double[] pixels,
+        double[] metres,
+        double period,
+        boolean swapped,
+        boolean told,
+        double[] hands,
+        int banded) {
+    /** 90 % of a scatter that is alike on both axes lies within so many standard deviations. */
+    static final double NINETY = Math.sqrt(-2 * Math.log(0.1));
+
+    private static final int MOMENTS = 120;
+    private static final double LOST = 60; // pixels off on average: another head, or none
+
+    static Tried of(String name, RenderedFilm film, double seconds, double tether) {
+        List<List<Spot>> frames = Lamps.without(spots(film, seconds));
+        Shutter shutter = new Shutter(film.spoilt.readout(), film.height);
+        List<List<@Nullable Spot>> heads = Follower.follow(frames);
+        Cycles cycles = Cycles.of(heads, frames, shutter);
+        return held(name, film, seconds, tether, cycles);
+    }
+
+    static List<List<Spot>> spots(RenderedFilm film, double seconds) {
+        SpotFinder finder = new SpotFinder();
+        List<List<Spot>> frames = new ArrayList<>();
+        if (film.spoilt.megabits() == 0) {
+            for (double time : film.times(seconds)) {
+                frames.add(finder.find(film.shot(time)));
+            }
+            return frames;
+        }
+        try {
+            Path file = Files.createTempFile("deferent", ".mp4");
+            try {
+                code(film, seconds, file);
+                try (Footage footage = Footage.open(file)) {
+                    for (Optional<Shot> shot = footage.next();
+                            shot.isPresent();
+                            shot = footage.next()) {
+                        frames.add(finder.find(shot.get()));
+                    }
+                }
+            } finally {
+                Files.delete(file);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return frames;
+    }
+
+    static void code(RenderedFilm film, double seconds, Path file) {
+        try (PhoneClip clip =
+                new PhoneClip(
+                        file,
+                        film.width,
+                        film.height,
+                        film.spoilt.rate(),
+                        film.spoilt.megabits())) {
+            for (double time : film.times(seconds)) {
+                clip.add(film.shot(time));
+            }
+        }
+    }
+
+    private static Tried held(
+            String name, RenderedFilm film, double seconds, double tether, Cycles cycles) {
+        double[][] far = new double[2][2];
+        for (int h = 0; h < 2; h++) {
+            for (Side side : Side.values()) {
+                far[h][side.ordinal()] =
+                        DoubleStream.of(off(film, seconds, cycles, h, side)).average().orElse(0);
+            }
+        }
+        boolean straight = far[0][0] + far[1][1] < far[0][1] + far[1][0];
+        List<Double> pixels = new ArrayList<>();
+        List<Double> metres = new ArrayList<>();
+        List<Double> hands = new ArrayList<>();
+        int banded = 0;
+        boolean swapped = false;
+        Scale scale = film.scale();
+        for (int h = 0; h < 2; h++) {
+            Side side = straight == (h == 0) ? Side.LEFT : Side.RIGHT;
+            double[] off = off(film, seconds, cycles, h, side);
+            swapped |= DoubleStream.of(off).average().orElse(0) > LOST;
+            DoubleStream.of(off).forEach(pixels::add);
+            Wave wave =
+                    cycles.waves()
+                            .get(h)
+                            .through(
+                                    scale.across(0),
+                                    scale.across(1) - scale.across(0),
+                                    scale.up(0),
+                                    scale.up(1) - scale.up(0));
+            for (double t : times(seconds)) {
+                double[] at = wave.at(t + cycles.drift().at(t))[0];
+                Vector3D p = film.head(side, t);
+                metres.add(Math.hypot(at[0] - p.getX(), at[1] - p.getY()));
+            }
+            for (HandSight sight : HandFinder.of(wave, tether, Kit.USUAL, MOMENTS)) {
+                if (sight.pull() >= 1) {
+                    Vector3D p = film.hand(side, sight.time());
+                    double away = Math.hypot(sight.x() - p.getX(), sight.y() - p.getY());
+                    hands.add(away);
+                    banded += away < NINETY * sight.error() ? 1 : 0;
+                }
+            }
+        }
+        return new Tried(
+                name,
+                array(pixels),
+                array(metres),
+                Math.abs(cycles.period() / film.trace.period() - 1),
+                swapped,
+                false,
+                array(hands),
+                banded);
+    }
+
+    private static double[] times(double seconds) {
+        return DoubleStream.iterate(0.1, t -> t + (seconds - 0.2) / 160).limit(160).toArray();
+    }
+
+    private static double[] off(
+            RenderedFilm film, double seconds, Cycles cycles, int h, Side side) {
+        return DoubleStream.of(times(seconds))
+                .map(
+                        t -> {
+                            double[] p = film.seen(film.head(side, t));
+                            double[] at = cycles.waves().get(h).at(t + cycles.drift().at(t))[0];
+                            return Math.hypot(at[0] - p[0], at[1] - p[1]);
+                        })
+                .toArray();
+    }
+
+    private static double[] array(List<Double> values) {
+        return values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    }
+
+    /** Of numbers sorted, that below which a share of them lies. */
+    static double quantile(double[] sorted, double share) {
+        return sorted.length == 0
+                ? 0
+                : sorted[(int) Math.min(sorted.length - 1, share * sorted.length)];
+    }
+
+    /** One line of the table. */
+    String line() {
+        return String.format(
+                Locale.ROOT,
+                "%-62s px %5.2f  cm %4.2f %5.2f  period %8.5f %%  hand cm %5.2f %6.2f in %3.0f %%%s",
+                name,
+                quantile(pixels, 0.5),
+                100 * quantile(metres, 0.5),
+                100 * quantile(metres, 0.95),
+                100 * period,
+                100 * quantile(hands, 0.5),
+                100 * quantile(hands, 0.95),
+                hands.length == 0 ? 0 : 100.0 * banded / hands.length,
+                swapped ? told ? "  swapped, told" : "  SWAPPED" : "");
+    }
+}
