@@ -44,6 +44,7 @@ import picocli.CommandLine.Spec;
             WordsCommand.class,
             DrawCommand.class,
             PhotoCommand.class,
+            FilmCommand.class,
             LetGoCommand.class,
             ShelfCommand.class,
             StudioCommand.class

@@ -32,7 +32,7 @@ import org.junit.jupiter.api.Test;
 class HouseTest {
     private static final List<String> ORDER =
             List.of(
-                    "motion", "reading", "search", "tell", "record", "page", "reel", "take",
+                    "motion", "reading", "search", "tell", "record", "page", "reel", "film", "take",
                     "studio", "app");
 
     private static final JavaClasses HOUSE =

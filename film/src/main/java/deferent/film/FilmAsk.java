@@ -18,6 +18,8 @@ import java.util.OptionalDouble;
  *     seen; empty where nobody said
  * @param meant what was meant, where a phrase says it
  * @param anySense whether that leaves open which way round it goes
+ * @param readout seconds in which the camera reads a picture from its first row to its last; 0
+ *     where all rows are read at once
  * @param kit the poi
  */
 public record FilmAsk(
@@ -27,10 +29,12 @@ public record FilmAsk(
         Optional<Side> first,
         Optional<Pairing> meant,
         boolean anySense,
+        double readout,
         Kit kit) {
     public FilmAsk {
         tether.ifPresent(l -> Refusal.within(l, 0.1, 5, "a film's tether", "m"));
         metresAPixel.ifPresent(s -> Refusal.within(s, 1e-5, 0.1, "a film's scale", "m"));
+        Refusal.within(readout, 0, 0.1, "a camera's readout", "s");
     }
 
     /** Nothing but what is usual. */
@@ -42,23 +46,48 @@ public record FilmAsk(
                     Optional.empty(),
                     Optional.empty(),
                     true,
+                    0,
                     Kit.USUAL);
 
     /** With a scale. */
     public FilmAsk scaled(double metres) {
         return new FilmAsk(
-                tether, OptionalDouble.of(metres), mirrored, first, meant, anySense, kit);
+                tether, OptionalDouble.of(metres), mirrored, first, meant, anySense, readout, kit);
     }
 
     /** With a tether, metres. */
     public FilmAsk tethered(double metres) {
         return new FilmAsk(
-                OptionalDouble.of(metres), metresAPixel, mirrored, first, meant, anySense, kit);
+                OptionalDouble.of(metres),
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit);
+    }
+
+    /** With whose the head is that stands further to the picture's left at first. */
+    public FilmAsk first(Side side) {
+        return new FilmAsk(
+                tether, metresAPixel, mirrored, Optional.of(side), meant, anySense, readout, kit);
+    }
+
+    /** The same, the picture being a mirror's or not. */
+    public FilmAsk mirrored(boolean mirror) {
+        return new FilmAsk(tether, metresAPixel, mirror, first, meant, anySense, readout, kit);
+    }
+
+    /** With a camera's readout, seconds. */
+    public FilmAsk reading(double seconds) {
+        return new FilmAsk(tether, metresAPixel, mirrored, first, meant, anySense, seconds, kit);
     }
 
     /** With what was meant. */
     public FilmAsk meaning(Pairing pairing, boolean sense) {
-        return new FilmAsk(tether, metresAPixel, mirrored, first, Optional.of(pairing), sense, kit);
+        return new FilmAsk(
+                tether, metresAPixel, mirrored, first, Optional.of(pairing), sense, readout, kit);
     }
 
     /** The tether of a side, metres. */

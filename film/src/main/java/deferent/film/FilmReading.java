@@ -5,6 +5,7 @@ import deferent.film.follow.Follower;
 import deferent.film.held.Held;
 import deferent.film.held.NearestPairing;
 import deferent.film.light.Lamps;
+import deferent.film.light.Shutter;
 import deferent.film.light.Spot;
 import deferent.film.light.SpotFinder;
 import deferent.motion.pairing.Pairing;
@@ -24,12 +25,17 @@ import org.jspecify.annotations.Nullable;
  * All that is read from a film of two lit poi.
  *
  * @param held what was measured against what was meant: the phrase, or else what lies nearest
- * @param nearest what lies nearest, where no phrase was given
+ * @param asked whether a phrase said what was meant
+ * @param nearest what lies nearest, where no phrase was given or the film is far from it
  * @param seen share of the frames in which each head was seen, in the order of followed heads
  * @param exchanged frames in which it is not sure that heads were not exchanged
  */
 public record FilmReading(
-        Held held, Optional<NearestPairing> nearest, List<Double> seen, int exchanged) {
+        Held held,
+        boolean asked,
+        Optional<NearestPairing> nearest,
+        List<Double> seen,
+        int exchanged) {
     private static final double SHORTEST = 1; // seconds
     private static final double LONGEST = 3600;
     private static final double MUST_SEE = 0.3; // share of the frames
@@ -55,10 +61,18 @@ public record FilmReading(
             throws IOException {
         List<List<Spot>> frames = new ArrayList<>();
         double last = 0;
+        int rows = 1;
         try (Footage footage = Footage.open(film)) {
             SpotFinder finder = new SpotFinder();
             double length = footage.seconds();
             int turned = footage.turned();
+            rows = footage.height();
+            if (turned != 0 && ask.readout() > 0) {
+                throw new Refusal(
+                        "reads its rows from the side, since it was held upright",
+                        "the camera of " + film.getFileName(),
+                        "leave the readout out");
+            }
             Optional<Shot> next = footage.next();
             while (next.isPresent()) {
                 if (stop.getAsBoolean()) {
@@ -89,15 +103,16 @@ public record FilmReading(
                     film.getFileName().toString(),
                     "film at least six turns");
         }
-        return Optional.of(of(frames, ask, film.getFileName().toString()));
+        return Optional.of(of(frames, ask, rows, film.getFileName().toString()));
     }
 
     /**
      * Of the spots of each frame, upright.
      *
+     * @param rows of a picture
      * @param name of the film, for refusals
      */
-    public static FilmReading of(List<List<Spot>> frames, FilmAsk ask, String name) {
+    public static FilmReading of(List<List<Spot>> frames, FilmAsk ask, int rows, String name) {
         List<List<Spot>> moving = Lamps.without(frames);
         long two = moving.stream().filter(spots -> spots.size() >= 2).count();
         long one = moving.stream().filter(spots -> !spots.isEmpty()).count();
@@ -108,7 +123,8 @@ public record FilmReading(
         if (two < MUST_SEE * moving.size()) {
             throw new Refusal("shows one moving light alone", name, "film both poi");
         }
-        Cycles cycles = Cycles.of(Follower.follow(moving), moving);
+        Cycles cycles =
+                Cycles.of(Follower.follow(moving), moving, new Shutter(ask.readout(), rows));
         double seconds =
                 frames.stream()
                         .flatMap(List::stream)
@@ -119,12 +135,20 @@ public record FilmReading(
         List<Double> seen = cycles.sights().stream().map(FilmReading::share).toList();
         if (ask.meant().isPresent()) {
             Held held = Held.of(measured, ask.meant().get(), ask.anySense());
-            return new FilmReading(held, Optional.empty(), seen, cycles.exchanged());
+            Optional<NearestPairing> rather =
+                    held.isSomethingElse()
+                            ? Optional.of(NearestPairing.of(held.measured()))
+                            : Optional.empty();
+            return new FilmReading(held, true, rather, seen, cycles.exchanged());
         }
         NearestPairing nearest = NearestPairing.of(measured);
         Pairing pairing = nearest.pairing();
         return new FilmReading(
-                Held.of(measured, pairing, false), Optional.of(nearest), seen, cycles.exchanged());
+                Held.of(measured, pairing, false),
+                false,
+                Optional.of(nearest),
+                seen,
+                cycles.exchanged());
     }
 
     private static double share(List<@Nullable Spot> spots) {

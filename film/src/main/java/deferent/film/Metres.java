@@ -93,10 +93,9 @@ final class Metres {
                 how);
     }
 
-    // So far apart that hands do not cross over on the whole: a hand's breadth, or twice how well
-    // they are known.
+    // So far apart that hands about one centre, each led aside by its cord, are not meant.
     private static double handsApart(MeasuredSide one, MeasuredSide other) {
-        return Math.max(0.12, 2 * (one.handError() + other.handError()));
+        return Math.max(0.3, 2 * (one.handError() + other.handError()));
     }
 
     private double xAtFirst(int head) {

@@ -114,6 +114,13 @@ final class Classics {
         return frames;
     }
 
+    /** Whose head stands further to the picture's left, the performer's right, at first. */
+    static Side further(Trace trace, long seed) {
+        double start = new Random(seed).nextDouble() * trace.period();
+        double left = trace.head(Side.LEFT).position(start).getX();
+        return left < trace.head(Side.RIGHT).position(start).getX() ? Side.LEFT : Side.RIGHT;
+    }
+
     private static double[] seen(Trace trace, Side side, double time, Random random) {
         double wrapped = time - trace.period() * Math.floor(time / trace.period());
         Vector3D p = trace.head(side).position(trace.interval().start() + wrapped);

@@ -8,12 +8,13 @@ import tools.jackson.databind.JsonNode;
  * JSON for people and for git: an object or list that fits on a line stands on one line, anything
  * longer one entry a line; numbers plain; a newline at the end.
  */
-final class PrettyJson {
+public final class PrettyJson {
     private static final int WIDTH = 92;
 
     private PrettyJson() {}
 
-    static String text(JsonNode node) {
+    /** As text, a newline at the end. */
+    public static String text(JsonNode node) {
         StringBuilder out = new StringBuilder();
         tall(node, 0, out);
         return out.append('\n').toString();

@@ -20,6 +20,9 @@ public final class Held {
     public static final double WORTH_SAYING = 0.03;
 
     private static final double NO_DIFFERENCE = 0.003; // metres, in which way round hands lie
+    private static final double SURE_HANDS = 0.03; // metres, where the hands' places tell
+    private static final double ELSE_OFF = 0.1; // metres, with size, time and centre fitted
+    private static final double ELSE_SMALL = 0.5; // of the meant size
     private static final double TIMED = 0.3; // metres that a whole cycle out of time counts as
     private static final double TILT_BETTER = 0.7; // of what is left level
     private static final double LEAST_BETTER = 0.015; // metres
@@ -63,14 +66,15 @@ public final class Held {
         if (anySense) {
             best = better(best, once(measured, meant.with(meant.sense().reversed())), 0);
         }
-        if (measured.sides() == HowSided.ASSUMED) {
+        if (measured.sides() != HowSided.SAID) {
+            double sure = measured.sides() == HowSided.HANDS ? SURE_HANDS : NO_DIFFERENCE;
             Measured swapped = measured.swapped(HowSided.PHRASE);
             Held other = once(swapped, meant);
             if (anySense) {
                 other = better(other, once(swapped, meant.with(meant.sense().reversed())), 0);
             }
-            boolean tells = Math.abs(best.cost() - other.cost()) > NO_DIFFERENCE;
-            best = better(best, other, NO_DIFFERENCE);
+            boolean tells = Math.abs(best.cost() - other.cost()) > sure;
+            best = better(best, other, sure);
             if (tells) {
                 best = new Held(best.measured.sided(HowSided.PHRASE), best.meant, best.sides);
             }
@@ -102,23 +106,32 @@ public final class Held {
      */
     public static double metresAPixel(Measured raw, Pairing pairing) {
         Pairing meant = NearestPairing.inTempo(pairing, raw.period());
-        Trace trace = Trace.of(meant);
-        double sum = 0;
-        int count = 0;
-        for (Side side : Side.values()) {
-            double unit = Lie.unit(SideHeld.head(raw.side(side)), Shape.of(trace, side));
-            if (Double.isFinite(unit) && unit > 0) {
-                sum += Math.log(unit);
-                count++;
+        double least = Double.POSITIVE_INFINITY;
+        double best = Double.NaN;
+        for (Pairing sense : List.of(meant, meant.with(meant.sense().reversed()))) {
+            Trace trace = Trace.of(sense);
+            for (Side first : Side.values()) {
+                double left = 0;
+                double log = 0;
+                for (Side side : Side.values()) {
+                    Side other = first == Side.LEFT ? side : side.other();
+                    Lie.Unit unit = Lie.unit(SideHeld.head(raw.side(side)), Shape.of(trace, other));
+                    left += unit.left();
+                    log += Math.log(unit.metres()) / 2;
+                }
+                if (left < least) {
+                    least = left;
+                    best = Math.exp(log);
+                }
             }
         }
-        if (count == 0) {
+        if (Double.isNaN(best)) {
             throw new Refusal(
                     "do not draw anything like that",
                     "the film's lights",
                     "give another phrase, or --scale");
         }
-        return Math.exp(sum / count);
+        return best;
     }
 
     public Measured measured() {
@@ -143,6 +156,17 @@ public final class Held {
     /** How far its head or hand is from the meant one, size, time and centre fitted, metres. */
     public double off(Side side) {
         return held(side).lie().off();
+    }
+
+    /** Whether a side lies so far from what was meant that it is rather another motion. */
+    public boolean isSomethingElse() {
+        for (Side side : Side.values()) {
+            double factor = held(side).lie().factor();
+            if (off(side) > ELSE_OFF || factor < ELSE_SMALL || factor > 1 / ELSE_SMALL) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** For comparing: how far all is off, sizes and timing too, metres. */

@@ -101,13 +101,20 @@ record Lie(double shift, double factor, double turned, double x, double y, doubl
     }
 
     /**
-     * How many of the shape's metres are one of the track's, where a track's own unit is unknown:
-     * by least squares over every shift, tether and hand path each free where the figure tells them
-     * apart, else both alike.
+     * How many of the shape's metres are one of the track's own units.
+     *
+     * @param metres a unit
+     * @param left share of the track's squares that is left
      */
-    static double unit(Track track, Shape shape) {
+    record Unit(double metres, double left) {}
+
+    /**
+     * The unit of a track that has one of its own: by least squares over every shift, tether and
+     * hand path each free where the figure tells them apart, else both alike.
+     */
+    static Unit unit(Track track, Shape shape) {
         double least = Double.POSITIVE_INFINITY;
-        double best = Double.NaN;
+        Unit best = new Unit(1, Double.POSITIVE_INFINITY);
         for (int shift = 0; shift < Shape.COUNT; shift++) {
             Sums s = new Sums(track, shape, shift, true);
             double alike =
@@ -130,7 +137,7 @@ record Lie(double shift, double factor, double turned, double x, double y, doubl
                             + tether * tether * s.fixed;
             if (left < least) {
                 least = left;
-                best = 1 / tether;
+                best = new Unit(1 / tether, left / Math.max(1e-12, s.seen));
             }
         }
         return best;

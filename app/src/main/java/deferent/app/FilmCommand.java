@@ -1,0 +1,252 @@
+package deferent.app;
+
+import deferent.film.FilmAsk;
+import deferent.film.FilmReading;
+import deferent.film.words.FilmJson;
+import deferent.film.words.OverlaySvg;
+import deferent.film.words.TellFilm;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Sense;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.trace.Rate;
+import deferent.reading.tether.Kit;
+import deferent.record.PatternDocument;
+import deferent.record.TimingTable;
+import deferent.record.landing.Landing;
+import deferent.tell.Told;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
+
+@Command(
+        name = "film",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Watches a film of two lit poi in the dark: what was spun, where the hands were, and what"
+                    + " is off against what was meant. The film stays on this machine:",
+            "  deferent film practice.mp4 isolation vs triquetra --tether 60cm",
+            "  deferent film practice.mp4 --scale 2.7mm --tether 60cm"
+        })
+final class FilmCommand implements Callable<Integer> {
+    private static final Rate ROWS = Rate.of("120");
+    private static final String ENDINGS = "give one that ends in .csv, .json or .svg";
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "CLIP", description = "The film's file.")
+    private Path clip = Path.of("");
+
+    @Parameters(
+            index = "1..*",
+            arity = "0..*",
+            paramLabel = "PHRASE|FILE|NAME",
+            description =
+                    "What was meant; without it, the nearest pairing is named. A still hand or a"
+                            + " given scale is needed then.")
+    private List<String> words = List.of();
+
+    @Option(
+            names = "--tether",
+            paramLabel = "LENGTH",
+            converter = Quantity.Length.class,
+            description = "Of both poi, from hand to head, such as 60cm; unsaid, the phrase's.")
+    private @Nullable Double tether;
+
+    @Option(
+            names = "--scale",
+            paramLabel = "LENGTH",
+            converter = Quantity.Length.class,
+            description = "How large a pixel is where the performer stands, such as 2.7mm.")
+    private @Nullable Double scale;
+
+    @Option(
+            names = "--two-points",
+            paramLabel = "X,Y,X,Y,LENGTH",
+            description =
+                    "Two places in the picture, in pixels from its upper left, and how far apart they"
+                            + " are where the performer stands: 310,620,930,620,1.7m.")
+    private @Nullable String twoPoints;
+
+    @Option(
+            names = "--first",
+            paramLabel = "HAND",
+            description =
+                    "Whose light is further left in the picture when both are first seen: left or"
+                            + " right.")
+    private @Nullable Side first;
+
+    @Option(names = "--mirrored", description = "The film shows a mirror's picture.")
+    private boolean mirrored;
+
+    @Option(
+            names = "--readout",
+            paramLabel = "TIME",
+            converter = Quantity.Time.class,
+            description =
+                    "How long the camera takes from its first row to its last, such as 16ms; unsaid,"
+                            + " all rows at once.")
+    private @Nullable Double readout;
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description =
+                    "Write what was measured: .csv the mean cycle of hands and heads, .json the same"
+                            + " with the reading, .svg the meant figure over the light. May be"
+                            + " repeated.")
+    private List<Path> files = List.of();
+
+    @Option(names = "--json", description = "Answer in JSON, for other programs.")
+    private boolean json;
+
+    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    private boolean why;
+
+    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
+    private boolean progress;
+
+    @Mixin private ShelfOption shelf;
+
+    @Override
+    public Integer call() throws IOException {
+        files.forEach(FilmCommand::ending);
+        FilmAsk ask = ask();
+        Progress line = new Progress(spec.commandLine().getErr(), progress);
+        try (Stopping stop = new Stopping()) {
+            Optional<FilmReading> film =
+                    FilmReading.of(
+                            clip,
+                            ask,
+                            share -> line.show("watching, " + (int) (100 * share) + " %"),
+                            stop);
+            line.clear();
+            if (film.isEmpty()) {
+                throw new NotMade("stopped before the film was through", "nothing was written");
+            }
+            for (Path file : files) {
+                write(file, film.get());
+            }
+            say(film.get());
+        }
+        return 0;
+    }
+
+    private FilmAsk ask() {
+        FilmAsk ask = FilmAsk.NOTHING.mirrored(mirrored);
+        if (tether != null) {
+            ask = ask.tethered(tether);
+        }
+        if (scale != null && twoPoints != null) {
+            throw new Refusal("are both given", "--scale and --two-points", "give one of them");
+        }
+        if (scale != null) {
+            ask = ask.scaled(scale);
+        }
+        if (twoPoints != null) {
+            ask = ask.scaled(pixel(twoPoints));
+        }
+        if (first != null) {
+            ask = ask.first(first);
+        }
+        if (readout != null) {
+            ask = ask.reading(readout);
+        }
+        if (words.isEmpty()) {
+            return ask;
+        }
+        String text = String.join(" ", words);
+        PatternDocument pattern =
+                new Named(text, shelf, Optional.ofNullable(tether).map(Tether::of)).pattern();
+        Pairing pairing = pattern.pairing();
+        boolean anySense =
+                pairing.sense() == Sense.CLOCKWISE
+                        && !text.toLowerCase(Locale.ROOT).contains("clockwise");
+        return ask.meaning(pairing, anySense);
+    }
+
+    /** Metres a pixel, from two places and how far apart they are. */
+    private static double pixel(String said) {
+        String[] parts = said.split(",");
+        try {
+            if (parts.length == 5) {
+                double dx = Double.parseDouble(parts[2]) - Double.parseDouble(parts[0]);
+                double dy = Double.parseDouble(parts[3]) - Double.parseDouble(parts[1]);
+                double apart = Math.hypot(dx, dy);
+                if (apart >= 1 && Double.isFinite(apart)) {
+                    return Quantity.length(parts[4]) / apart;
+                }
+            }
+        } catch (NumberFormatException | TypeConversionException notSo) {
+            throw points(said);
+        }
+        throw points(said);
+    }
+
+    private static Refusal points(String said) {
+        return new Refusal(
+                "does not say two places and a length",
+                "--two-points " + said,
+                "give four numbers and a length, such as 310,620,930,620,1.7m");
+    }
+
+    private static String ending(Path file) {
+        String name = file.getFileName() == null ? "" : file.getFileName().toString();
+        String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        if (!List.of("csv", "json", "svg").contains(ending)) {
+            throw new Refusal("has no ending that is known here", "--out " + file, ENDINGS);
+        }
+        return ending;
+    }
+
+    private static void write(Path file, FilmReading film) throws IOException {
+        String ending = ending(file);
+        String text =
+                switch (ending) {
+                    case "csv" -> csv(film);
+                    case "svg" -> OverlaySvg.of(film);
+                    default -> FilmJson.writeWithTrace(film);
+                };
+        Landing.write(file, text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static String csv(FilmReading film) throws IOException {
+        StringBuilder out = new StringBuilder();
+        new TimingTable(film.measured().trace(film.held().meant()), Kit.USUAL, ROWS, 1)
+                .lines(",", out, share -> {}, () -> false);
+        return out.toString();
+    }
+
+    private void say(FilmReading film) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(FilmJson.write(film));
+            return;
+        }
+        int width = Paragraphs.width();
+        String against = film.asked() ? ", held against " + String.join(" ", words) : "";
+        out.println(clip.getFileName() + against);
+        out.println();
+        for (Told one : TellFilm.of(film)) {
+            String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
+            Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
+            if (why) {
+                Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
+            }
+        }
+    }
+}

@@ -1,0 +1,110 @@
+package deferent.film.words;
+
+import deferent.film.FilmReading;
+import deferent.film.Measured;
+import deferent.film.MeasuredSide;
+import deferent.film.held.Finding;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Samples;
+import deferent.record.PrettyJson;
+import java.util.Locale;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A film's reading as JSON: lengths end in _m, times in _s, angles in _deg, as in the readings of
+ * pairings.
+ */
+public final class FilmJson {
+    private FilmJson() {}
+
+    public static String write(FilmReading film) {
+        return PrettyJson.text(tree(film));
+    }
+
+    /** With the measured mean cycle, hands and heads at even moments, beside the reading. */
+    public static String writeWithTrace(FilmReading film) {
+        ObjectNode all = tree(film);
+        Samples samples = film.measured().trace(film.held().meant()).samples(MeasuredSide.MOMENTS);
+        ObjectNode cycle = all.putObject("cycle");
+        ArrayNode times = cycle.putArray("time_s");
+        for (int i = 0; i < samples.count(); i++) {
+            times.add(samples.time(i));
+        }
+        for (Side side : Side.values()) {
+            put(cycle, side.word() + "_head", samples.head(side));
+            put(cycle, side.word() + "_hand", samples.hand(side));
+        }
+        return PrettyJson.text(all);
+    }
+
+    private static void put(ObjectNode cycle, String what, double[] xyz) {
+        ArrayNode x = cycle.putArray(what + "_x_m");
+        ArrayNode y = cycle.putArray(what + "_y_m");
+        for (int i = 0; i < xyz.length; i += 3) {
+            x.add(xyz[i]);
+            y.add(xyz[i + 1]);
+        }
+    }
+
+    /** As a tree, to be part of a larger answer. */
+    public static ObjectNode tree(FilmReading film) {
+        Measured measured = film.measured();
+        ObjectNode all = JsonNodeFactory.instance.objectNode();
+        Phrase.write(film.held().meant()).ifPresent(phrase -> all.put("phrase", phrase));
+        all.put("asked", film.asked());
+        all.put("film_s", measured.seconds());
+        all.put("period_s", measured.period());
+        all.put("tempo_cycles_per_min", film.held().meant().tempo());
+        all.put("drift_s", measured.drift().range());
+        ObjectNode scale = all.putObject("scale");
+        scale.put("pixel_m", measured.scale().metres());
+        scale.put("error_share", measured.how().error());
+        scale.put("how", word(measured.how()));
+        scale.put("mirrored", measured.scale().mirrored());
+        all.put("sides", word(measured.sides()));
+        all.put("exchanged_frames", film.exchanged());
+        ObjectNode hands = all.putObject("hands");
+        for (Side side : Side.values()) {
+            MeasuredSide one = measured.side(side);
+            ObjectNode hand = hands.putObject(side.word());
+            hand.put("tether_m", one.tether());
+            hand.put("kept", word(film.held().kept(side)));
+            hand.put("off_m", film.held().off(side));
+            hand.put("head_scatter_m", one.head().scatter());
+            hand.put("hand_error_m", one.handError());
+            hand.put("hand_known_share", one.handKnown());
+        }
+        film.nearest()
+                .ifPresent(
+                        nearest -> {
+                            ObjectNode near = all.putObject("nearest");
+                            nearest.phrase().ifPresent(phrase -> near.put("phrase", phrase));
+                            near.put("off_m", nearest.off());
+                        });
+        ArrayNode findings = all.putArray("findings");
+        film.held().findings().forEach(f -> findings.add(finding(f)));
+        return all;
+    }
+
+    private static ObjectNode finding(Finding finding) {
+        ObjectNode one = JsonNodeFactory.instance.objectNode();
+        one.put("key", finding.fault().key());
+        finding.side().ifPresent(side -> one.put("hand", side.word()));
+        boolean angle = finding.fault().unit().equals("rad");
+        one.put(
+                "value_" + (angle ? "deg" : finding.fault().unit()),
+                angle ? Math.toDegrees(finding.value()) : finding.value());
+        one.put("weight_m", finding.weight());
+        one.put("moment_s", finding.moment());
+        one.put("said", finding.said());
+        one.put("mend", finding.mend());
+        return one;
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
