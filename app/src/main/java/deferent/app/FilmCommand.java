@@ -5,9 +5,7 @@ import deferent.film.FilmReading;
 import deferent.film.words.FilmJson;
 import deferent.film.words.OverlaySvg;
 import deferent.film.words.TellFilm;
-import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.trace.Rate;
@@ -172,11 +170,7 @@ final class FilmCommand implements Callable<Integer> {
         String text = String.join(" ", words);
         PatternDocument pattern =
                 new Named(text, shelf, Optional.ofNullable(tether).map(Tether::of)).pattern();
-        Pairing pairing = pattern.pairing();
-        boolean anySense =
-                pairing.sense() == Sense.CLOCKWISE
-                        && !text.toLowerCase(Locale.ROOT).contains("clockwise");
-        return ask.meaning(pairing, anySense);
+        return ask.meaning(pattern.pairing(), text);
     }
 
     /** Metres a pixel, from two places and how far apart they are. */

@@ -2,9 +2,11 @@ package deferent.film;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.reading.tether.Kit;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -88,6 +90,16 @@ public record FilmAsk(
     public FilmAsk meaning(Pairing pairing, boolean sense) {
         return new FilmAsk(
                 tether, metresAPixel, mirrored, first, Optional.of(pairing), sense, readout, kit);
+    }
+
+    /**
+     * With what was meant, as it was said: the sense is left open where the words do not say it.
+     */
+    public FilmAsk meaning(Pairing pairing, String said) {
+        return meaning(
+                pairing,
+                pairing.sense() == Sense.CLOCKWISE
+                        && !said.toLowerCase(Locale.ROOT).contains("clockwise"));
     }
 
     /** The tether of a side, metres. */

@@ -60,51 +60,77 @@ public record FilmReading(
     public static Optional<FilmReading> of(
             Path film, FilmAsk ask, DoubleConsumer progress, BooleanSupplier stop)
             throws IOException {
-        List<List<Spot>> frames = new ArrayList<>();
-        double last = 0;
-        int rows = 1;
-        try (Footage footage = Footage.open(film)) {
-            SpotFinder finder = new SpotFinder();
-            double length = footage.seconds();
-            int turned = footage.turned();
-            rows = footage.height();
-            if (turned != 0 && ask.readout() > 0) {
-                throw new Refusal(
-                        "reads its rows from the side, since it was held upright",
-                        "the camera of " + film.getFileName(),
-                        "leave the readout out");
-            }
-            Optional<Shot> next = footage.next();
-            while (next.isPresent()) {
-                if (stop.getAsBoolean()) {
-                    return Optional.empty();
-                }
-                Shot shot = next.get();
-                last = shot.time();
-                if (last > LONGEST) {
+        String name = String.valueOf(film.getFileName());
+        return Seen.of(film, name, ask, progress, stop).map(seen -> of(seen, ask));
+    }
+
+    /** Of what was seen in a film. */
+    public static FilmReading of(Seen seen, FilmAsk ask) {
+        return of(seen.frames(), ask, seen.rows(), seen.name());
+    }
+
+    /**
+     * What was seen in a film, whatever it is then taken for: the spots of each frame, upright.
+     *
+     * @param rows of a picture
+     * @param name of the film, for refusals
+     */
+    public record Seen(List<List<Spot>> frames, int rows, String name) {
+        public Seen {
+            frames = List.copyOf(frames);
+        }
+
+        /**
+         * Of a film's file.
+         *
+         * @param progress hears the share of the film that was gone through, 0 to 1
+         * @param stop asked at every frame
+         * @return empty where it was stopped
+         */
+        public static Optional<Seen> of(
+                Path film, String name, FilmAsk ask, DoubleConsumer progress, BooleanSupplier stop)
+                throws IOException {
+            List<List<Spot>> frames = new ArrayList<>();
+            double last = 0;
+            int rows = 1;
+            try (Footage footage = Footage.open(film)) {
+                SpotFinder finder = new SpotFinder();
+                double length = footage.seconds();
+                int turned = footage.turned();
+                rows = footage.height();
+                if (turned != 0 && ask.readout() > 0) {
                     throw new Refusal(
-                            "is longer than an hour",
-                            film.getFileName().toString(),
-                            "cut it to what you want to see");
+                            "reads its rows from the side, since it was held upright",
+                            "the camera of " + name,
+                            "leave the readout out");
                 }
-                List<Spot> spots = finder.find(shot);
-                frames.add(
-                        turned == 0
-                                ? spots
-                                : spots.stream().map(s -> upright(s, shot, turned)).toList());
-                if (length > 0) {
-                    progress.accept(Math.min(1, last / length));
+                Optional<Shot> next = footage.next();
+                while (next.isPresent()) {
+                    if (stop.getAsBoolean()) {
+                        return Optional.empty();
+                    }
+                    Shot shot = next.get();
+                    last = shot.time();
+                    if (last > LONGEST) {
+                        throw new Refusal(
+                                "is longer than an hour", name, "cut it to what you want to see");
+                    }
+                    List<Spot> spots = finder.find(shot);
+                    frames.add(
+                            turned == 0
+                                    ? spots
+                                    : spots.stream().map(s -> upright(s, shot, turned)).toList());
+                    if (length > 0) {
+                        progress.accept(Math.min(1, last / length));
+                    }
+                    next = footage.next();
                 }
-                next = footage.next();
             }
+            if (last < SHORTEST) {
+                throw new Refusal("is shorter than a second", name, "film at least six turns");
+            }
+            return Optional.of(new Seen(frames, rows, name));
         }
-        if (last < SHORTEST) {
-            throw new Refusal(
-                    "is shorter than a second",
-                    film.getFileName().toString(),
-                    "film at least six turns");
-        }
-        return Optional.of(of(frames, ask, rows, film.getFileName().toString()));
     }
 
     /**

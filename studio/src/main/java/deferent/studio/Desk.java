@@ -97,18 +97,20 @@ final class Desk {
     static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
-            AskKey.word("of", "which of them", List.of("seek", "map", "next", "take"));
+            AskKey.word("of", "which of them", List.of("seek", "map", "next", "take", "film"));
 
     private final Wordbook words;
     private final Shelf shelf;
     private final MapDesk map;
     private final TakeDesk takes;
+    private final FilmDesk films;
     private final Map<Side, ClosestFigure> nearest = new ConcurrentHashMap<>();
 
-    Desk(Wordbook words, Shelf shelf, TakeDesk takes) {
+    Desk(Wordbook words, Shelf shelf, TakeDesk takes, FilmDesk films) {
         this.words = words;
         this.shelf = shelf;
         this.takes = takes;
+        this.films = films;
         this.map = new MapDesk(shelf);
     }
 
@@ -283,6 +285,10 @@ final class Desk {
 
     Errand take(Question asked) {
         return takes.take(asked);
+    }
+
+    Errand watch(Question asked) {
+        return films.watch(asked);
     }
 
     Errand seek(Question asked) {

@@ -291,6 +291,7 @@ final class Gate extends Handler.Wrapper {
                 + "; style-src 'self'"
                 + inline.styles()
                 + "; style-src-attr 'unsafe-inline'; img-src 'self' data: blob:;"
+                + " media-src blob:;"
                 + " font-src 'self'; connect-src 'self' ws://localhost:"
                 + port
                 + " ws://127.0.0.1:"

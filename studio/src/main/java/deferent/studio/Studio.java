@@ -48,6 +48,7 @@ public final class Studio implements AutoCloseable {
     private final Lanes lanes;
     private final Errands errands;
     private final TakeDesk takes;
+    private final FilmDesk films;
     private final KeyRing keys;
     private final OpeningFolder openings;
     private final ScheduledExecutorService clock;
@@ -57,12 +58,14 @@ public final class Studio implements AutoCloseable {
             Lanes lanes,
             Errands errands,
             TakeDesk takes,
+            FilmDesk films,
             KeyRing keys,
             ScheduledExecutorService clock) {
         this.server = server;
         this.lanes = lanes;
         this.errands = errands;
         this.takes = takes;
+        this.films = films;
         this.keys = keys;
         this.openings = new OpeningFolder();
         this.clock = clock;
@@ -82,7 +85,8 @@ public final class Studio implements AutoCloseable {
         Wordbook words = new Wordbook(shelf);
         Lanes lanes = new Lanes();
         TakeDesk takes = new TakeDesk(words, shelf, lanes);
-        Desk desk = new Desk(words, shelf, takes);
+        FilmDesk films = new FilmDesk(words);
+        Desk desk = new Desk(words, shelf, takes, films);
         Errands errands = new Errands(lanes);
         Live live = new Live(desk, lanes, errands);
         ShelfDesk shelfDesk = new ShelfDesk(shelf, words);
@@ -109,6 +113,7 @@ public final class Studio implements AutoCloseable {
                             // The shelf first: routes also answers for any other file.
                             shelfDesk.configure(config.routes);
                             takes.configure(config.routes);
+                            films.configure(config.routes);
                             doors(config, keys, assets);
                             routes(config, desk, lanes, assets);
                             config.routes.ws("/api/live", live::configure);
@@ -119,6 +124,7 @@ public final class Studio implements AutoCloseable {
             clock.shutdownNow();
             lanes.close();
             takes.close();
+            films.close();
             throw taken(e)
                     ? new Refusal(
                             "is taken by another program",
@@ -126,7 +132,7 @@ public final class Studio implements AutoCloseable {
                             "close that one, or give another port, or 0 for any that is free")
                     : e;
         }
-        return new Studio(server, lanes, errands, takes, keys, clock);
+        return new Studio(server, lanes, errands, takes, films, keys, clock);
     }
 
     private static boolean taken(Throwable e) {
@@ -376,6 +382,7 @@ public final class Studio implements AutoCloseable {
         lanes.close();
         server.stop();
         takes.close();
+        films.close();
         clock.shutdownNow();
         keys.close();
         openings.close();

@@ -43,7 +43,7 @@ final class TakeDesk implements AutoCloseable {
 
     private final Wordbook words;
     private final Shelf shelf;
-    private final TakenFolder taken = new TakenFolder();
+    private final TakenFolder taken = new TakenFolder(TakenFolder.MOST);
     private final Lanes lanes;
     private final Map<String, AtomicBoolean> newest = bounded();
     private final Map<String, byte[]> pages = bounded();

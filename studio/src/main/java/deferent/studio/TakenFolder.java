@@ -20,9 +20,17 @@ final class TakenFolder implements AutoCloseable {
     /** Older ones are deleted. */
     static final int MOST = 8;
 
+    private final int most;
     private final Deque<Place> kept = new ArrayDeque<>();
     private Optional<Scratch> scratch = Optional.empty();
     private boolean closed;
+
+    /**
+     * @param most how many are kept; older ones are deleted
+     */
+    TakenFolder(int most) {
+        this.most = most;
+    }
 
     /** Where one file goes, and what stands beside it. */
     record Place(String key, Path folder) {}
@@ -50,7 +58,7 @@ final class TakenFolder implements AutoCloseable {
             return;
         }
         kept.addLast(place);
-        while (kept.size() > MOST) {
+        while (kept.size() > most) {
             discard(kept.removeFirst());
         }
     }

@@ -52,6 +52,7 @@ export const KEYS = [
     { shows: 'A', says: 'save the find in focus on the shelf' },
     { shows: 'Y', says: 'share: what fits where it goes', does: { y: act('share') } },
     { shows: 'E', says: 'take away: pictures, sheets, clips, pages', does: { e: act('take') } },
+    { shows: 'P', says: 'watch a film of practice', does: { p: act('film') } },
     { shows: 'W', says: 'words a phrase can say, each with its picture', does: { w: act('words') } },
     { shows: '?', says: 'this list', does: { '?': act('keys') } },
   ]],

@@ -28,6 +28,7 @@ import './parts/word-list.js';
 import './parts/gallery.js';
 import './parts/share.js';
 import './parts/take-away.js';
+import './parts/film-desk.js';
 
 const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
 const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
@@ -62,6 +63,7 @@ export class Desk {
     this.words = $('word-list');
     this.away = $('take-panel');
     this.sharing = $('share-panel');
+    this.filmed = $('film-desk');
     this.phrase = $('phrase-line');
     this.gallery = $('figure-gallery');
     this.unanswered = false;
@@ -78,7 +80,7 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.gallery]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.gallery]) part.connect(this);
     $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
@@ -106,7 +108,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'address' | 'take' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'address' | 'take' | 'film' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -153,6 +155,9 @@ export class Desk {
         break;
       case 'take':
         this.away.open();
+        break;
+      case 'film':
+        this.filmed.open();
         break;
       case 'tools':
         this.side.turn('tools');

@@ -26,6 +26,7 @@ class DeskMenu extends Part {
       <section class="block menu-lines" aria-label="Page">
         ${line('save', 'Save', 'Ctrl S', 'Save on the shelf')}
         ${line('take', 'Take away', 'E', 'Pictures, sheets, clips and pages of it')}
+        ${line('film', 'Watch a film', 'P', 'What is off in a film of practice')}
         ${line('words', 'Words', 'W', 'What a phrase can say')}
         ${line('lesson', 'Lesson look', 'J', 'Large, mirrored and counted, for students')}
         ${line('keys', 'Keys', '?', 'Every key of the page')}

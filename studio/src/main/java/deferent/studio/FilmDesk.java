@@ -1,0 +1,251 @@
+package deferent.studio;
+
+import static deferent.studio.AskKey.keys;
+
+import deferent.film.FilmAsk;
+import deferent.film.FilmReading;
+import deferent.film.FilmReading.Seen;
+import deferent.film.words.FilmJson;
+import deferent.film.words.TellFilm;
+import deferent.motion.pairing.Side;
+import deferent.record.PatternDocument;
+import deferent.tell.Told;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Base64;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Watches films of practice. The page brings a film in pieces, each no larger than any other
+ * question, into a folder of this studio alone; what was seen in it is kept beside it, so that
+ * another question about the same film is answered at once. The last few films stay until the
+ * studio closes, and nowhere longer.
+ */
+final class FilmDesk implements AutoCloseable {
+    /** Films that are kept. */
+    private static final int FILMS = 2;
+
+    /** 4 GiB. */
+    private static final long MOST = 4L << 30;
+
+    private static final long EVERY_NANOS = 100_000_000L;
+    private static final String NAMED = "film";
+
+    private static final AskKey<Double> AT =
+            AskKey.number("at", "how many bytes of it are there already", 0, MOST, "bytes");
+    private static final AskKey<String> BYTES =
+            new AskKey<>(
+                    "bytes",
+                    "the next of them, in base 64",
+                    AskKey.schema("string").put("maxLength", Bodies.MOST),
+                    (keys, key) -> keys.plainText(key, Bodies.MOST),
+                    AskKey.Need.MAY);
+    private static final List<AskKey<?>> PIECE = keys(AT.must(), BYTES.must());
+
+    private static final AskKey<String> FILM = AskKey.text("film", "the key of a film brought in");
+    private static final AskKey<String> CALLED = AskKey.text("called", "how its file is called");
+    private static final AskKey<Double> TETHER =
+            AskKey.number(
+                    "tether_m",
+                    "how long both tethers are; unsaid, those of what was meant",
+                    0.1,
+                    5,
+                    "m");
+    private static final AskKey<Double> PIXEL =
+            AskKey.number("pixel_m", "how large a pixel is at the performer", 1e-5, 0.1, "m");
+    private static final AskKey<Side> FIRST =
+            AskKey.one("first", "whose light is further left in the picture at first", Side.class);
+    private static final AskKey<Boolean> MIRRORED =
+            AskKey.yes("mirrored", "whether it shows a mirror's picture");
+
+    /** What was meant is said as any pattern is; unsaid, the nearest pairing is named. */
+    static final List<AskKey<?>> KEYS =
+            keys(Matter.MAYBE, keys(FILM.must(), CALLED, TETHER, PIXEL, FIRST, MIRRORED));
+
+    private final Wordbook words;
+    private final TakenFolder films = new TakenFolder(FILMS);
+    private final Map<String, Seen> seen =
+            new LinkedHashMap<>() {
+                private static final long serialVersionUID = 1L;
+
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<String, Seen> eldest) {
+                    return size() > FILMS;
+                }
+            };
+
+    FilmDesk(Wordbook words) {
+        this.words = words;
+    }
+
+    void configure(RoutesConfig routes) {
+        routes.post("/api/film", this::begin);
+        routes.post("/api/film/{key}", this::bring);
+    }
+
+    private void begin(Context context) throws IOException {
+        TakenFolder.Place place = films.open();
+        Files.createFile(place.folder().resolve(NAMED));
+        films.keep(place);
+        ShelfDesk.json(context, JsonNodeFactory.instance.objectNode().put("film", place.key()));
+    }
+
+    private void bring(Context context) throws IOException {
+        Path file = file(context.pathParam("key"));
+        Question piece = Question.of(Desk.tree(Bodies.text(context)), PIECE);
+        long at = piece.get(AT).longValue();
+        byte[] bytes = decoded(piece.get(BYTES));
+        long there = Files.size(file);
+        if (at != there) {
+            throw new BadRequest(
+                    409, "is " + at + " where " + there + " are there", "at", "go on from there");
+        }
+        if (there + bytes.length > MOST) {
+            throw new BadRequest(413, "is larger than 4 GiB", "the film", "cut it shorter");
+        }
+        Files.write(file, bytes, StandardOpenOption.APPEND);
+        ShelfDesk.json(
+                context, JsonNodeFactory.instance.objectNode().put("bytes", there + bytes.length));
+    }
+
+    private static byte[] decoded(String text) {
+        try {
+            return Base64.getDecoder().decode(text);
+        } catch (IllegalArgumentException e) {
+            throw new BadRequest(400, "is not base 64", "bytes", "send the film's bytes so");
+        }
+    }
+
+    private Path file(String key) {
+        return films.find(key, NAMED)
+                .orElseThrow(
+                        () ->
+                                new BadRequest(
+                                        404,
+                                        "is not there any more",
+                                        "the film",
+                                        "choose its file once more"));
+    }
+
+    /** What a film shows, told with how far it has come. */
+    Errand watch(Question asked) {
+        String key = asked.get(FILM);
+        Path file = file(key);
+        FilmAsk ask = ask(asked);
+        String called = asked.or(CALLED, "the film");
+        return new Errand(
+                Lanes.Work.FILM, (tell, stop) -> watch(key, file, called, ask, tell, stop));
+    }
+
+    private FilmAsk ask(Question asked) {
+        FilmAsk ask = FilmAsk.NOTHING.mirrored(asked.or(MIRRORED, false));
+        Optional<Double> tether = asked.maybe(TETHER);
+        if (tether.isPresent()) {
+            ask = ask.tethered(tether.get());
+        }
+        Optional<Double> pixel = asked.maybe(PIXEL);
+        if (pixel.isPresent()) {
+            ask = ask.scaled(pixel.get());
+        }
+        Optional<Side> first = asked.maybe(FIRST);
+        if (first.isPresent()) {
+            ask = ask.first(first.get());
+        }
+        if (asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)) {
+            PatternDocument meant = Matter.of(asked, words.lexicon()).document();
+            ask = ask.meaning(meant.pairing(), meant.phrase().orElse(""));
+        }
+        return ask;
+    }
+
+    private ObjectNode watch(
+            String key,
+            Path file,
+            String called,
+            FilmAsk ask,
+            Consumer<ObjectNode> tell,
+            BooleanSupplier stop) {
+        Optional<Seen> known = known(key);
+        if (known.isEmpty()) {
+            known = look(file, called, ask, tell, stop);
+            known.ifPresent(all -> keep(key, all));
+        }
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        if (known.isEmpty() || stop.getAsBoolean()) {
+            return answer.put("stopped", true);
+        }
+        FilmReading film = FilmReading.of(known.get(), ask);
+        answer.set("film", FilmJson.tree(film));
+        ArrayNode told = answer.putArray("told");
+        for (Told one : TellFilm.of(film)) {
+            told.addObject()
+                    .put("key", one.key())
+                    .put("tone", one.tone().name().toLowerCase(Locale.ROOT))
+                    .put("text", one.text())
+                    .put("why", one.why());
+        }
+        answer.set("over", FilmOver.of(film));
+        return answer;
+    }
+
+    private static Optional<Seen> look(
+            Path file,
+            String called,
+            FilmAsk ask,
+            Consumer<ObjectNode> tell,
+            BooleanSupplier stop) {
+        long[] last = {0};
+        try {
+            return Seen.of(
+                    file,
+                    called,
+                    ask,
+                    share -> {
+                        if (System.nanoTime() - last[0] > EVERY_NANOS) {
+                            last[0] = System.nanoTime();
+                            tell.accept(progress(share));
+                        }
+                    },
+                    stop);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static ObjectNode progress(double share) {
+        ObjectNode part = JsonNodeFactory.instance.objectNode();
+        part.putObject("progress").put("share", Math.rint(share * 1e3) / 1e3);
+        return part;
+    }
+
+    private Optional<Seen> known(String key) {
+        synchronized (seen) {
+            return Optional.ofNullable(seen.get(key));
+        }
+    }
+
+    private void keep(String key, Seen all) {
+        synchronized (seen) {
+            seen.put(key, all);
+        }
+    }
+
+    @Override
+    public void close() {
+        films.close();
+    }
+}

@@ -1,0 +1,292 @@
+import { html, nothing } from 'lit';
+import { Part } from './part.js';
+import { sentence } from './phrase-line.js';
+import { Film, shareAt } from '../state/film.js';
+
+const SPEEDS = [[1, 'as filmed'], [0.5, 'half as fast'], [0.25, 'a quarter']];
+const LOOKS = /** @type {const} */ ({ light: 'Light', meant: 'What was meant', hands: 'Hands' });
+const DASH = { left: [], right: [10, 6] };
+
+/**
+ * A film of practice, with what was meant laid over it: in sentences what is off, the worst first, each with the moment at which it is
+ * seen, which the film then loops. The picture stays in the browser; the studio beside it reads a copy that it throws away.
+ */
+class FilmDesk extends Part {
+  /** @type {Film} */
+  film = /** @type {any} */ (undefined);
+  /** @type {Record<keyof typeof LOOKS, boolean>} */
+  looks = { light: true, meant: true, hands: true };
+  speed = 1;
+  /** The stretch that is looped, seconds of the film. @type {[number, number] | null} */
+  loop = null;
+  over = false; // whether a file is held over the page
+
+  /** @param {import('../main.js').Desk} desk */
+  connect(desk) {
+    this.film = new Film(desk.session);
+    super.connect(desk);
+    this.film.addEventListener('state', () => this.requestUpdate());
+  }
+
+  /** @returns {HTMLDialogElement} */
+  get dialog() {
+    return /** @type {HTMLDialogElement} */ (this.querySelector('dialog'));
+  }
+
+  /** @returns {HTMLVideoElement | null} */
+  get video() {
+    return this.querySelector('video');
+  }
+
+  open() {
+    if (this.dialog.open) return;
+    this.desk.clock.play(false);
+    this.dialog.showModal();
+    this.#draw();
+  }
+
+  render() {
+    const { film } = this;
+    return html`<dialog class="film" aria-labelledby="film-head" @close=${() => this.video?.pause()}
+      @dragover=${(/** @type {DragEvent} */ e) => e.preventDefault()} @drop=${this.#drop}>
+      <header><h2 id="film-head">Watch a film of practice</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
+      ${film.file ? this.#watch() : this.#ask()}
+    </dialog>`;
+  }
+
+  #ask() {
+    return html`<div class="film-ask">
+      <label class="film-drop"><input type="file" accept="video/*" @change=${this.#chosen}>
+        <span>Drop a film here, or choose one</span></label>
+      <ul>
+        <li>Two lit poi in the dark, facing the camera.</li>
+        <li>The camera stands still: prop it against a bag, some four metres away.</li>
+        <li>Six turns or more, both poi in the picture.</li>
+      </ul>
+      <p class="quiet">The film stays on this machine. What is read from it is a help to look closer, not a judgement.</p>
+    </div>`;
+  }
+
+  #watch() {
+    const { film } = this;
+    return html`<div class="film-room">
+      <div class="film-picture">
+        <div class="film-frame">
+          <video src=${film.url} muted playsinline loop aria-label="The film" @loadedmetadata=${this.#loaded} @timeupdate=${this.#round} @play=${this.#draw} @seeked=${this.#draw}></video>
+          <canvas aria-hidden="true"></canvas>
+        </div>
+        <div class="film-bar">
+          <button type="button" @click=${this.#play}>Play or pause</button>
+          <label>Speed <select @change=${(/** @type {any} */ e) => this.#fast(Number(e.target.value))}>
+            ${SPEEDS.map(([speed, says]) => html`<option value=${speed} ?selected=${this.speed === speed}>${says}</option>`)}</select></label>
+          ${Object.entries(LOOKS).map(
+            ([look, says]) => html`<label><input type="checkbox" .checked=${this.looks[/** @type {keyof typeof LOOKS} */ (look)]}
+              @change=${(/** @type {any} */ e) => this.#look(look, e.target.checked)}> ${says}</label>`,
+          )}
+          ${this.loop ? html`<button type="button" @click=${() => this.#whole()}>The whole film</button>` : nothing}
+        </div>
+        <p class="quiet film-key">Left: one line. Right: dashes. Thin: what was meant. Discs: hands, as large as they are uncertain.</p>
+      </div>
+      <div class="film-told" aria-live="polite">
+        ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
+        ${film.error ? html`<p class="told" data-tone="warn" role="alert">${sentence(film.error)}</p>` : nothing}
+        ${film.watched ? this.#told(film.watched) : nothing}
+        ${this.#wishes()}
+      </div>
+    </div>`;
+  }
+
+  /** @param {import('../state/film.js').Watched} watched */
+  #told(watched) {
+    const { findings } = watched.film;
+    let off = 0;
+    return html`<ul class="film-says">${watched.told.map((told) => {
+      const finding = told.key.startsWith('film.off.') ? findings[off++] : null;
+      return html`<li class="told" data-tone=${told.tone}>${told.text}
+        ${finding ? html`<button type="button" @click=${() => this.#see(finding.moment_s)}>See it</button>` : nothing}</li>`;
+    })}</ul>`;
+  }
+
+  #wishes() {
+    const { film } = this;
+    const { session } = this.desk;
+    const stands = session.answer?.phrase || session.answer?.name;
+    return html`<section class="film-wishes" aria-label="What is known of it">
+      <fieldset><legend>Held against</legend>
+        <label><input type="radio" name="film-against" .checked=${film.against} @change=${() => film.wish({ against: true })}> ${stands}</label>
+        <label><input type="radio" name="film-against" .checked=${!film.against} @change=${() => film.wish({ against: false })}> nothing: name what is nearest</label>
+      </fieldset>
+      <label>Both tethers, cm <input type="number" min="10" max="500" step="1" .value=${film.tether ? String(Math.round(100 * film.tether)) : ''}
+        placeholder="as meant" @change=${(/** @type {any} */ e) => film.wish({ tether: e.target.value ? Number(e.target.value) / 100 : null })}></label>
+      <label>Whose light is further left at first <select @change=${(/** @type {any} */ e) => film.wish({ first: e.target.value || null })}>
+        <option value="">find out</option><option value="left">the left hand’s</option><option value="right">the right hand’s</option></select></label>
+      <label><input type="checkbox" .checked=${film.mirrored} @change=${(/** @type {any} */ e) => film.wish({ mirrored: e.target.checked })}> the film is mirrored</label>
+      <label class="film-other">Another film <input type="file" accept="video/*" @change=${this.#chosen}></label>
+    </section>`;
+  }
+
+  /** @param {Event} event */
+  #chosen = (event) => {
+    const [file] = /** @type {HTMLInputElement} */ (event.target).files ?? [];
+    if (file) this.#take(file);
+  };
+
+  /** @param {DragEvent} event */
+  #drop = (event) => {
+    event.preventDefault();
+    const file = event.dataTransfer?.files[0];
+    if (file) this.#take(file);
+  };
+
+  /** @param {File} file */
+  #take(file) {
+    this.loop = null;
+    this.film.take(file);
+  }
+
+  #loaded = () => {
+    const { video } = this;
+    if (!video) return;
+    video.playbackRate = this.speed;
+    this.#draw();
+  };
+
+  #play = () => {
+    const { video } = this;
+    if (!video) return;
+    if (video.paused) video.play();
+    else video.pause();
+  };
+
+  /** @param {number} speed */
+  #fast(speed) {
+    this.speed = speed;
+    if (this.video) this.video.playbackRate = speed;
+    this.requestUpdate();
+  }
+
+  /** @param {string} look @param {boolean} shown */
+  #look(look, shown) {
+    this.looks = { ...this.looks, [look]: shown };
+    this.requestUpdate();
+  }
+
+  /** Loops one cycle about a moment, slowly. @param {number} moment */
+  #see(moment) {
+    const { video, film } = this;
+    if (!video || !film.watched) return;
+    const half = film.watched.over.period_s / 2;
+    this.loop = [Math.max(0, moment - half), moment + half];
+    video.currentTime = this.loop[0];
+    this.#fast(0.5);
+    if (!this.desk.clock.calm.matches) video.play();
+  }
+
+  #whole() {
+    this.loop = null;
+    this.requestUpdate();
+  }
+
+  #round = () => {
+    const { video, loop } = this;
+    if (video && loop && (video.currentTime >= loop[1] || video.currentTime < loop[0] - 0.1)) video.currentTime = loop[0];
+  };
+
+  updated() {
+    this.#draw();
+  }
+
+  // What lies over the film at its moment; goes on by itself while it plays.
+  #draw = () => {
+    const { video, film } = this;
+    const canvas = this.querySelector('canvas');
+    if (!video || !canvas || !video.videoWidth) return;
+    canvas.width = video.videoWidth;
+    canvas.height = video.videoHeight;
+    const paper = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
+    if (film.watched) this.#over(paper, film.watched.over, video.currentTime);
+    cancelAnimationFrame(this.#next);
+    if (!video.paused) {
+      this.#round();
+      this.#next = requestAnimationFrame(this.#draw);
+    }
+  };
+
+  #next = 0;
+
+  /**
+   * @param {CanvasRenderingContext2D} paper
+   * @param {import('../state/film.js').Over} over
+   * @param {number} time
+   */
+  #over(paper, over, time) {
+    const style = getComputedStyle(this);
+    const thick = Math.max(1, paper.canvas.height / 360);
+    const share = shareAt(over, time);
+    for (const side of /** @type {const} */ (['left', 'right'])) {
+      const { head, meant, meant_hand: meantHand, hands } = over.sides[side];
+      paper.strokeStyle = paper.fillStyle = style.getPropertyValue('--film-' + side);
+      paper.setLineDash(DASH[side].map((d) => d * thick));
+      if (this.looks.light) path(paper, head, 2.2 * thick, 0.55);
+      if (this.looks.meant) {
+        path(paper, meant, 1.1 * thick, 1);
+        dot(paper, at(meant, share), 5 * thick, 1, false);
+        if (this.looks.hands) cord(paper, at(meantHand, share), at(meant, share), thick);
+      }
+      if (this.looks.light) dot(paper, at(head, share), 5 * thick, 0.9, true);
+      if (this.looks.hands) {
+        for (const hand of hands) dot(paper, [hand.x, hand.y], Math.max(2 * thick, hand.error), 0.05, true);
+        const near = hands.find((hand) => Math.abs(hand.share - share) < 0.75 / head.length);
+        if (near) {
+          dot(paper, [near.x, near.y], Math.max(4 * thick, near.error), 0.7, true);
+          cord(paper, [near.x, near.y], at(head, share), 1.5 * thick);
+        }
+      }
+      const [x, y] = at(head, share);
+      paper.globalAlpha = 1;
+      paper.font = `${14 * thick}px sans-serif`;
+      paper.fillText(side === 'left' ? 'L' : 'R', x + 9 * thick, y - 9 * thick);
+    }
+  }
+}
+
+/** @typedef {[number, number]} At */
+
+/** @param {CanvasRenderingContext2D} paper @param {At[]} line @param {number} width @param {number} alpha */
+function path(paper, line, width, alpha) {
+  paper.beginPath();
+  for (const [x, y] of line) paper.lineTo(x, y);
+  paper.closePath();
+  paper.lineWidth = width;
+  paper.globalAlpha = alpha;
+  paper.stroke();
+}
+
+/** @param {CanvasRenderingContext2D} paper @param {At} from @param {At} to @param {number} width */
+function cord(paper, from, to, width) {
+  path(paper, [from, to], width, 0.8);
+}
+
+/** @param {CanvasRenderingContext2D} paper @param {At} place @param {number} radius @param {number} alpha @param {boolean} full */
+function dot(paper, place, radius, alpha, full) {
+  paper.save();
+  paper.setLineDash([]);
+  paper.globalAlpha = alpha;
+  paper.lineWidth = radius / 3;
+  paper.beginPath();
+  paper.arc(place[0], place[1], radius, 0, 2 * Math.PI);
+  if (full) paper.fill();
+  else paper.stroke();
+  paper.restore();
+}
+
+/** @param {At[]} line @param {number} share @returns {At} */
+function at(line, share) {
+  const i = share * line.length;
+  const [ax, ay] = line[Math.floor(i) % line.length];
+  const [bx, by] = line[(Math.floor(i) + 1) % line.length];
+  const f = i - Math.floor(i);
+  return [ax + f * (bx - ax), ay + f * (by - ay)];
+}
+
+customElements.define('film-desk', FilmDesk);

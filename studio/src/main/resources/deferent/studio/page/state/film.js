@@ -1,0 +1,177 @@
+// A film of practice: brought to the studio in pieces, watched there, and what was read from it. It never leaves this machine.
+
+const PIECE = 180_000; // bytes; in base 64 they fit into one question
+
+/**
+ * @typedef {{ share: number, x: number, y: number, error: number }} HandAt
+ * @typedef {{ head: [number, number][], meant: [number, number][], meant_hand: [number, number][], hands: HandAt[] }} OverSide
+ * @typedef {{ period_s: number, drift: { time_s: number, ahead_s: number }[], sides: Record<Protocol.Side, OverSide> }} Over
+ * @typedef {{ key: string, hand?: Protocol.Side, moment_s: number, said: string, mend: string }} Finding
+ * @typedef {{ key: string, tone: string, text: string, why: string }} Told
+ * @typedef {{ film: { phrase?: string, film_s: number, findings: Finding[] }, told: Told[], over: Over }} Watched
+ */
+
+export class Film extends EventTarget {
+  /** @param {import('./session.js').Session} session */
+  constructor(session) {
+    super();
+    this.session = session;
+    /** @type {File | null} */
+    this.file = null;
+    this.url = '';
+    /** @type {string | null} */
+    this.key = null;
+    /** What the studio is doing with it, in words; empty where nothing. */
+    this.doing = '';
+    this.share = 0;
+    /** @type {Watched | null} */
+    this.watched = null;
+    /** @type {any} */
+    this.error = null;
+    /** Whether it is held against what is on the stage. */
+    this.against = true;
+    /** Of both poi, metres; none is what was meant. @type {number | null} */
+    this.tether = null;
+    /** Whose light is further left at first. @type {Protocol.Side | null} */
+    this.first = null;
+    this.mirrored = false;
+    this.run = 0;
+  }
+
+  get running() {
+    return this.doing !== '';
+  }
+
+  /**
+   * Another film; what was read from the one before is gone.
+   *
+   * @param {File} file
+   */
+  async take(file) {
+    this.stop();
+    const run = ++this.run;
+    if (this.url) URL.revokeObjectURL(this.url);
+    Object.assign(this, { file, url: URL.createObjectURL(file), key: null, watched: null, error: null, doing: 'Bringing it in', share: 0 });
+    this.#tell();
+    try {
+      const { film } = await sent('api/film', {});
+      for (let at = 0; at < file.size; at += PIECE) {
+        const bytes = await base64(file.slice(at, at + PIECE));
+        if (this.run !== run) return;
+        await sent('api/film/' + film, { at, bytes });
+        this.share = at / file.size;
+        this.#tell();
+      }
+      if (this.run !== run) return;
+      this.key = film;
+      this.ask();
+    } catch (/** @type {any} */ problem) {
+      if (this.run === run) this.#failed(problem.error ?? AWAY);
+    }
+  }
+
+  /** Reads it, or reads it again by other wishes. */
+  ask() {
+    if (!this.key || !this.file) return;
+    const run = ++this.run;
+    const { session, tether, first, mirrored } = this;
+    Object.assign(this, { doing: 'Watching it', share: 0, error: null });
+    session.live.stream(
+      {
+        ask: 'film',
+        film: this.key,
+        called: this.file.name,
+        ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
+        ...(tether ? { tether_m: tether } : {}),
+        ...(first ? { first } : {}),
+        ...(mirrored ? { mirrored } : {}),
+      },
+      (part) => this.run === run && this.#heard(part),
+    );
+    this.#tell();
+  }
+
+  /** @param {Partial<Pick<Film, 'against' | 'tether' | 'first' | 'mirrored'>>} wish */
+  wish(wish) {
+    Object.assign(this, wish);
+    this.ask();
+    this.#tell();
+  }
+
+  stop() {
+    if (!this.running) return;
+    this.run++;
+    this.doing = '';
+    this.session.live.stop('film');
+    this.#tell();
+  }
+
+  /** @param {any} part */
+  #heard(part) {
+    if (part.progress) this.share = part.progress.share;
+    if (part.error) {
+      this.#failed(part.error);
+      return;
+    }
+    if (part.done || part.dropped) {
+      this.doing = '';
+      if (part.over) this.watched = part;
+    }
+    this.#tell();
+  }
+
+  /** @param {any} error */
+  #failed(error) {
+    Object.assign(this, { error, doing: '', watched: null });
+    this.#tell();
+  }
+
+  #tell() {
+    this.dispatchEvent(new Event('state'));
+  }
+}
+
+/**
+ * Where in the mean cycle a moment of the film is, 0 to 1.
+ *
+ * @param {Over} over
+ * @param {number} time seconds into the film
+ */
+export function shareAt(over, time) {
+  const share = (time + ahead(over.drift, time)) / over.period_s;
+  return share - Math.floor(share);
+}
+
+/** @param {Over['drift']} drift @param {number} time */
+function ahead(drift, time) {
+  const next = drift.findIndex((knot) => knot.time_s >= time);
+  if (!drift.length) return 0;
+  if (next === 0) return drift[0].ahead_s;
+  if (next < 0) return drift[drift.length - 1].ahead_s;
+  const from = drift[next - 1];
+  const to = drift[next];
+  return from.ahead_s + ((to.ahead_s - from.ahead_s) * (time - from.time_s)) / (to.time_s - from.time_s);
+}
+
+const AWAY = { what: 'does not answer', where: 'the studio', right: 'see that it still runs in its terminal, then choose the film again' };
+
+/** @param {Blob} blob @returns {Promise<string>} */
+function base64(blob) {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(/** @type {string} */ (reader.result).replace(/^[^,]*,/, ''));
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(blob);
+  });
+}
+
+/**
+ * @param {string} path
+ * @param {object} body
+ */
+async function sent(path, body) {
+  const reply = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+  const answer = await reply.json();
+  if (!reply.ok) throw answer;
+  return answer;
+}
