@@ -153,7 +153,7 @@ record Tried(
                 array(metres),
                 Math.abs(cycles.period() / film.trace.period() - 1),
                 swapped,
-                false,
+                cycles.unsure().stream().mapToDouble(u -> u.to() - u.from()).sum() > 0,
                 array(hands),
                 banded);
     }

@@ -1,7 +1,9 @@
 package deferent.film.cycle;
 
+import deferent.film.follow.Tint;
 import deferent.film.light.Shutter;
 import deferent.film.light.Spot;
+import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -20,14 +22,16 @@ import org.jspecify.annotations.Nullable;
  * @param drift ahead of the even clock
  * @param sights frame by frame each head's spot by the last giving, null where it was not seen
  * @param exchanged frames in which the giving changed hands against how they were followed
+ * @param unsure stretches in which it is not sure which light is which head's, by time
  */
 public record Cycles(
         double period,
         List<Wave> waves,
         Drift drift,
         List<List<@Nullable Spot>> sights,
-        int exchanged) {
-    private static final int LEAST = 24; // sights a head of a passage that may stand for all
+        int exchanged,
+        List<Unsure> unsure) {
+    static final int LEAST = 24; // sights a head of a passage that may stand for all
     private static final double GATE = 8;
     private static final double LONGEST_OPEN = 1 / 20.0; // seconds
 
@@ -51,13 +55,30 @@ public record Cycles(
     public static Cycles of(
             List<List<@Nullable Spot>> heads, List<List<Spot>> frames, Shutter shutter) {
         List<Sights> sights = heads.stream().map(s -> Sights.of(s, shutter)).toList();
+        if (sights.size() < 2 || sights.stream().anyMatch(s -> s.count() < LEAST)) {
+            throw new Refusal(
+                    "are not seen together for long enough",
+                    "two heads",
+                    "film both lit poi, whole, for six turns or more");
+        }
         double period = Period.of(sights);
-        period = Period.settled(sights, Drift.NONE, period);
         List<Wave> waves = steadiest(sights, period);
         List<List<@Nullable Spot>> given = give(waves, Drift.NONE, frames, shutter);
         Drift drift = Drift.NONE;
+        List<Double> meetings = List.of();
         for (int round = 0; round < 4; round++) {
+            if (round == 1 && !Tint.of(frames).tells()) {
+                Crossings.Told told = Crossings.of(given, waves, drift, period, shutter);
+                given = told.given();
+                meetings = told.unsure();
+            }
             sights = given.stream().map(s -> Sights.of(s, shutter)).toList();
+            if (sights.stream().anyMatch(s -> s.count() < LEAST)) {
+                throw new Refusal(
+                        "do not come back to what they did before",
+                        "two heads",
+                        "film one pattern, six turns or more of it");
+            }
             period = Period.settled(sights, drift, period);
             waves = waves(sights, drift, period);
             Drift more = drift(sights, waves, drift, period);
@@ -67,7 +88,13 @@ public record Cycles(
         }
         double exposure = exposure(given, waves, drift, shutter);
         List<Wave> sharp = waves.stream().map(w -> w.sharpened(exposure)).toList();
-        return new Cycles(period, sharp, drift, given, exchanged(heads, given));
+        return new Cycles(
+                period,
+                sharp,
+                drift,
+                given,
+                exchanged(heads, given),
+                Unsure.of(given, frames, meetings, drift, period));
     }
 
     private static int exchanged(List<List<@Nullable Spot>> was, List<List<@Nullable Spot>> now) {

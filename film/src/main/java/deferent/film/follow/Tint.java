@@ -13,13 +13,14 @@ import java.util.List;
  * @param toRed that times this, is −1 for one head and 1 for the other
  * @param spread standard deviation about either
  */
-record Tint(double blue, double red, double toBlue, double toRed, double spread) {
+public record Tint(double blue, double red, double toBlue, double toRed, double spread) {
     private static final double NONE = 1e6;
     private static final double APART = 5; // standard deviations between two colours that count
     private static final double LEAST = 0.2; // share of all spots in the smaller heap
     private static final double MOST = 14; // greatest cost
 
-    static Tint of(List<List<Spot>> frames) {
+    /** Of the spots of each frame, lamps left out. */
+    public static Tint of(List<List<Spot>> frames) {
         List<Spot> spots = frames.stream().flatMap(List::stream).toList();
         Tint none = new Tint(0, 0, 0, 0, NONE);
         if (spots.size() < 20) {
@@ -65,7 +66,7 @@ record Tint(double blue, double red, double toBlue, double toRed, double spread)
     }
 
     /** Whether colours tell the heads apart. */
-    boolean tells() {
+    public boolean tells() {
         return spread < NONE;
     }
 

@@ -3,10 +3,11 @@ package deferent.film.light;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A film's spots without its shake, which is told by lamps: lights that are followed from frame to
@@ -26,19 +27,18 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
 
     /** A light followed as a lamp. */
     private static final class Lamp {
-        private final @Nullable Spot[] seen;
+        private final Map<Integer, Spot> seen = new HashMap<>();
         private Spot last;
         private int when;
         private int count;
 
-        Lamp(int frames, int frame, Spot spot) {
-            seen = new Spot[frames];
+        Lamp(int frame, Spot spot) {
             last = spot;
             add(frame, spot);
         }
 
         private void add(int frame, Spot spot) {
-            seen[frame] = spot;
+            seen.put(frame, spot);
             last = spot;
             when = frame;
             count++;
@@ -50,8 +50,7 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
 
         private double middle(boolean across) {
             double[] sorted =
-                    Arrays.stream(seen)
-                            .flatMap(s -> Optional.ofNullable(s).stream())
+                    seen.values().stream()
                             .mapToDouble(s -> across ? s.x() : s.y())
                             .sorted()
                             .toArray();
@@ -62,8 +61,8 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
             double x = middle(true);
             double y = middle(false);
             double sum = 0;
-            for (Spot s : seen) {
-                sum += s == null ? 0 : Math.pow(s.x() - x, 2) + Math.pow(s.y() - y, 2);
+            for (Spot s : seen.values()) {
+                sum += Math.pow(s.x() - x, 2) + Math.pow(s.y() - y, 2);
             }
             return Math.sqrt(sum / count);
         }
@@ -87,7 +86,7 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
             sum += by[0][i] * by[0][i] + by[1][i] * by[1][i];
             steady.add(
                     frames.get(i).stream()
-                            .filter(s -> lamps.stream().noneMatch(l -> s.equals(l.seen[frame])))
+                            .filter(s -> lamps.stream().noneMatch(l -> s.equals(l.seen.get(frame))))
                             .map(s -> moved(s, -by[0][frame], -by[1][frame]))
                             .toList());
         }
@@ -114,7 +113,7 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
             followed.removeIf(l -> frame - l.when > Math.min(30, 3 + l.count));
             for (Spot spot : free) {
                 if (followed.size() < MOST) {
-                    Lamp lamp = new Lamp(frames.size(), frame, spot);
+                    Lamp lamp = new Lamp(frame, spot);
                     followed.add(lamp);
                     all.add(lamp);
                 }
@@ -144,7 +143,7 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
                 double[] off = new double[lamps.size()];
                 int count = 0;
                 for (int k = 0; k < off.length; k++) {
-                    Spot spot = lamps.get(k).seen[i];
+                    Spot spot = lamps.get(k).seen.get(i);
                     if (spot != null) {
                         off[count++] = (across ? spot.x() : spot.y()) - middles[k];
                     }
