@@ -8,6 +8,7 @@ import deferent.film.light.Lamps;
 import deferent.film.light.Shutter;
 import deferent.film.light.Spot;
 import deferent.film.light.SpotFinder;
+import deferent.film.measured.Measured;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.reel.Footage;

@@ -1,6 +1,5 @@
 package deferent.film;
 
-import deferent.film.Measured.HowSided;
 import deferent.film.cycle.Cycles;
 import deferent.film.cycle.Wave;
 import deferent.film.hand.HandFinder;
@@ -8,6 +7,10 @@ import deferent.film.hand.HandSight;
 import deferent.film.hand.Scale;
 import deferent.film.held.Held;
 import deferent.film.light.Spot;
+import deferent.film.measured.HowScaled;
+import deferent.film.measured.Measured;
+import deferent.film.measured.Measured.HowSided;
+import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Which hand is which cannot be told from lights about one centre: names count either way. */
 class FilmNamesTest {
-    private static final double SECONDS = 8;
+    private static final double SECONDS = 7;
 
     static Stream<String> classics() {
         return Classics.TWELVE.stream();
@@ -30,10 +30,11 @@ class FilmNamesTest {
                 .toList();
     }
 
-    private static NearestPairing named(Pairing pairing, boolean figure) {
+    private static NearestPairing named(
+            Pairing pairing, boolean figure, double seconds, double rate) {
         return FilmReading.of(
                         Classics.spots(
-                                Classics.corded(pairing, figure).orElseThrow(), SECONDS, 30, 5),
+                                Classics.corded(pairing, figure).orElseThrow(), seconds, rate, 5),
                         FilmAsk.NOTHING.scaled(Classics.PIXEL).tethered(0.6),
                         1080,
                         "film")
@@ -45,7 +46,7 @@ class FilmNamesTest {
     @MethodSource("classics")
     void aClassicIsCalledByItsName(String phrase) {
         Pairing spun = Classics.at(phrase, 70);
-        NearestPairing nearest = named(spun, true);
+        NearestPairing nearest = named(spun, true, SECONDS, 30);
         assertThat(names(nearest.pairing())).isEqualTo(names(spun));
         assertThat(nearest.pairing().direction()).isEqualTo(spun.direction());
         assertThat(nearest.pairing().timing().ahead()).isEqualTo(spun.timing().ahead());
@@ -57,7 +58,7 @@ class FilmNamesTest {
     @Test
     void aHandThatKeepsItsCircleIsSeenToThoughItsPoiDoesNot() {
         Pairing spun = Classics.at("isolation vs isolation, split time", 100);
-        NearestPairing nearest = named(spun, false);
+        NearestPairing nearest = named(spun, false, 12, 60);
         assertThat(names(nearest.pairing())).isEqualTo(names(spun));
         assertThat(nearest.pairing().timing().ahead()).isEqualTo(0.5);
         assertThat(nearest.kept().values()).containsOnly(KeptAs.HAND_PATH);
@@ -66,6 +67,7 @@ class FilmNamesTest {
     @Test
     void aSmallIsolationIsNamedWithItsSize() {
         Pairing spun = Classics.at("isolation hand radius 20 cm vs static spin", 70);
-        assertThat(named(spun, true).phrase().orElseThrow()).contains("hand radius 20 cm");
+        assertThat(named(spun, true, SECONDS, 30).phrase().orElseThrow())
+                .contains("hand radius 20 cm");
     }
 }

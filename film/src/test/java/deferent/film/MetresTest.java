@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.film.light.Spot;
+import deferent.film.measured.HowScaled;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package deferent.film.held;
 
-import deferent.film.Measured;
-import deferent.film.Measured.HowSided;
+import deferent.film.measured.Measured;
+import deferent.film.measured.Measured.HowSided;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Refusal;

@@ -1,7 +1,7 @@
 package deferent.film.held;
 
-import deferent.film.Measured;
-import deferent.film.MeasuredSide;
+import deferent.film.measured.Measured;
+import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;

@@ -1,7 +1,7 @@
 package deferent.film.held;
 
-import deferent.film.MeasuredSide;
 import deferent.film.hand.HandSight;
+import deferent.film.measured.MeasuredSide;
 
 /**
  * One side of a film held against a meant shape, both ways: its head against the figure, its hand

@@ -1,9 +1,9 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
-import deferent.film.Measured;
-import deferent.film.MeasuredSide;
 import deferent.film.held.Finding;
+import deferent.film.measured.Measured;
+import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Samples;

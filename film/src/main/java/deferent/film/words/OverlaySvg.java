@@ -1,9 +1,9 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
-import deferent.film.MeasuredSide;
 import deferent.film.hand.HandSight;
 import deferent.film.held.Held;
+import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Side;
 import java.util.List;
 import java.util.Locale;

@@ -1,13 +1,13 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
-import deferent.film.HowScaled;
-import deferent.film.Measured;
-import deferent.film.MeasuredSide;
 import deferent.film.held.Finding;
 import deferent.film.held.Held;
 import deferent.film.held.KeptAs;
 import deferent.film.held.NearestPairing;
+import deferent.film.measured.HowScaled;
+import deferent.film.measured.Measured;
+import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Side;
 import deferent.tell.Told;
 import deferent.tell.Told.Tone;

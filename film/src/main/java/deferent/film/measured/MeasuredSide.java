@@ -1,4 +1,4 @@
-package deferent.film;
+package deferent.film.measured;
 
 import deferent.film.cycle.Wave;
 import deferent.film.hand.HandFinder;
@@ -32,7 +32,7 @@ public record MeasuredSide(Wave head, double tether, List<HandSight> hands) {
     }
 
     /** The hand worked out from the head and its cord. */
-    static MeasuredSide of(Wave head, double tether, Kit kit) {
+    public static MeasuredSide of(Wave head, double tether, Kit kit) {
         return new MeasuredSide(head, tether, HandFinder.of(head, tether, kit, MOMENTS));
     }
 

@@ -1,4 +1,4 @@
-package deferent.film;
+package deferent.film.measured;
 
 import deferent.film.cycle.Drift;
 import deferent.film.cycle.Wave;

@@ -1,4 +1,4 @@
-package deferent.film;
+package deferent.film.measured;
 
 /** How it is known how large a pixel is at the performer. */
 public enum HowScaled {
