@@ -71,10 +71,14 @@ final class WaveFit {
         }
         Arrays.sort(phases);
         int different = 0;
+        double last = Double.NEGATIVE_INFINITY;
         double widest = 0;
         for (int i = 0; i < phases.length; i++) {
             double next = i + 1 < phases.length ? phases[i + 1] : phases[0] + 1;
-            different += next - phases[i] > SAME ? 1 : 0;
+            if (phases[i] - last > SAME) {
+                different++;
+                last = phases[i];
+            }
             widest = Math.max(widest, next - phases[i]);
         }
         return (int) Math.min(different / 3.0, GAP / Math.max(widest, SAME));
