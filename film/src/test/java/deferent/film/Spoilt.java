@@ -61,4 +61,28 @@ record Spoilt(
                 random.nextDouble() < 0.4,
                 random.nextDouble() < 0.4 ? 0.004 + 0.012 * random.nextDouble() : 0);
     }
+
+    /** What was done, in short. */
+    String said() {
+        StringBuilder said = new StringBuilder(Math.round(rate) + "/s");
+        add(said, shutter > 0.01, "long exposure");
+        add(said, megabits > 0, "H.264");
+        add(said, shake > 0, Math.round(10 * shake) / 10.0 + " px shake");
+        add(said, roll != 0, Math.round(10 * Math.toDegrees(roll)) / 10.0 + "° roll");
+        add(said, pitch != 0, Math.round(10 * Math.toDegrees(pitch)) / 10.0 + "° pitch");
+        add(said, !lamps.isEmpty(), "lamps");
+        add(said, blinks > 0, "blinks");
+        add(said, dropped > 0, "dropped");
+        add(said, doubled > 0, "doubled");
+        add(said, hidden > 0, "hidden");
+        add(said, !coloured, "one colour");
+        add(said, readout > 0, Math.round(1000 * readout) + " ms readout");
+        return said.toString();
+    }
+
+    private static void add(StringBuilder said, boolean done, String what) {
+        if (done) {
+            said.append(", ").append(what);
+        }
+    }
 }

@@ -24,6 +24,8 @@ final class Period {
     private static final double FEW = 1; // pixels that no fit need be better than
     private static final double ENOUGH = 13; // seconds that the search looks at
     private static final double RATE = 32; // sights a second that it looks at
+    private static final double BAD = 0.02; // of the heads' own squares
+    private static final int LEAST = 24; // sights a head
     private static final int DIPS = 14; // of the grid that are looked into
     private static final int STEPS = 12;
 
@@ -33,12 +35,47 @@ final class Period {
         double begin = heads.stream().mapToDouble(s -> s.times()[0]).min().orElse(0);
         double end = heads.stream().mapToDouble(s -> s.times()[s.count() - 1]).max().orElse(0);
         double from = Math.max(begin, (begin + end - ENOUGH) / 2);
+        double lasting = Math.min(ENOUGH, end - begin);
+        double size = heads.stream().mapToDouble(Period::square).sum();
+        Found best = within(heads, from, lasting);
+        // Where heads were exchanged on the way, a part may do what the whole does not.
+        for (int parts = 2; parts <= 4 && best.left() > BAD * size; parts++) {
+            double part = lasting / parts;
+            for (int k = 0; k < 2 * parts - 1 && part > SHORTEST * 4; k++) {
+                Found found = within(heads, from + k * part / 2, part);
+                best = found.left() < best.left() ? found : best;
+            }
+        }
+        return best.period();
+    }
+
+    /**
+     * A period found.
+     *
+     * @param left mean square that it leaves, both heads' added, pixels²
+     */
+    private record Found(double period, double left) {}
+
+    private static double square(Sights s) {
+        double mx = Arrays.stream(s.x()).average().orElse(0);
+        double my = Arrays.stream(s.y()).average().orElse(0);
+        double sum = 0;
+        for (int i = 0; i < s.count(); i++) {
+            sum += Math.pow(s.x()[i] - mx, 2) + Math.pow(s.y()[i] - my, 2);
+        }
+        return sum / s.count();
+    }
+
+    private static Found within(List<Sights> heads, double from, double lasting) {
         List<Sights> few =
                 heads.stream()
-                        .map(s -> s.between(from, from + ENOUGH))
+                        .map(s -> s.between(from, from + lasting))
+                        .filter(s -> s.count() > 0)
                         .map(s -> s.every(step(s)))
                         .toList();
-        double lasting = Math.min(ENOUGH, end - begin);
+        if (few.size() < heads.size() || few.stream().anyMatch(s -> s.count() < LEAST)) {
+            return new Found(0, Double.POSITIVE_INFINITY);
+        }
         double least = 1 / Math.min(LONGEST, lasting / 1.5);
         double step = 0.12 / (lasting * SEARCHED);
         int count = Math.max(2, (int) ((1 / SHORTEST - least) / step) + 1);
@@ -62,7 +99,7 @@ final class Period {
                 .toArray();
     }
 
-    private static double shortest(List<Sights> few, double[] dips) {
+    private static Found shortest(List<Sights> few, double[] dips) {
         double[] left = new double[dips.length];
         double[] at = new double[dips.length];
         for (int i = 0; i < dips.length; i++) {
@@ -76,7 +113,7 @@ final class Period {
         double best = Arrays.stream(left).min().orElse(0);
         for (int i = 0; i < dips.length; i++) {
             if (left[i] <= AS_GOOD * best + FEW * few.size()) {
-                return at[i];
+                return new Found(at[i], left[i]);
             }
         }
         throw new IllegalStateException("no dip is as deep as the deepest");

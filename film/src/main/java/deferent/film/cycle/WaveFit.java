@@ -28,9 +28,11 @@ final class WaveFit {
     static final int MOST = 26;
 
     private static final int FREE = 20;
-    private static final int TAIL = 8;
+    private static final int TAIL = 10;
     private static final int ROUNDS = 6;
     private static final double FAR = 4.685; // Tukey's, in standard deviations
+    private static final double SAME = 0.003; // of a cycle, between phases that count as one
+    private static final double GAP = 1.2; // turns in the widest gap
     private static final int LAGS = 12;
     private static final double BROAD = 1e8; // variance of a coefficient of which nothing is known
 
@@ -40,6 +42,7 @@ final class WaveFit {
     private final int most;
     private final double[][] rows;
     private final double[] weights;
+    private final int free;
     private double alike = 1;
 
     private WaveFit(Sights sights, double[] shift, double period) {
@@ -56,6 +59,29 @@ final class WaveFit {
         }
         weights = new double[n];
         Arrays.fill(weights, 1);
+        free = Math.max(1, Math.min(Math.min(FREE, most), resolved(at, period)));
+    }
+
+    // What the phases at which a head was seen can tell: no more turns than two thirds of the
+    // different ones leave room for, and none much shorter than the widest gap between them.
+    private static int resolved(double[] at, double period) {
+        double[] phases = new double[at.length];
+        for (int i = 0; i < at.length; i++) {
+            phases[i] = at[i] / period - Math.floor(at[i] / period);
+        }
+        Arrays.sort(phases);
+        int different = 0;
+        double last = Double.NEGATIVE_INFINITY;
+        double widest = 0;
+        for (int i = 0; i < phases.length; i++) {
+            double next = i + 1 < phases.length ? phases[i + 1] : phases[0] + 1;
+            if (phases[i] - last > SAME) {
+                different++;
+                last = phases[i];
+            }
+            widest = Math.max(widest, next - phases[i]);
+        }
+        return (int) Math.min(different / 3.0, GAP / Math.max(widest, SAME));
     }
 
     /** The mean cycle, each sight's phase shifted by a time. */
@@ -64,6 +90,12 @@ final class WaveFit {
     }
 
     private Wave wave() {
+        double[][] c = free();
+        double variance = variance(c);
+        return settled((c[0].length - 1) / 2, variance * alike, Math.sqrt(variance));
+    }
+
+    private double[][] free() {
         int order = 1;
         double[][] c = new double[2][2 * order + 1];
         for (int round = 0; round < ROUNDS; round++) {
@@ -76,12 +108,11 @@ final class WaveFit {
             weigh(off(c));
             alike = alike(c);
         }
-        double variance = variance(c) * alike;
-        return settled(order, variance, Math.sqrt(variance(c)));
+        return c;
     }
 
     private int order(Normal normal) {
-        double[] left = normal.left(2 * Math.min(FREE, most) + 1);
+        double[] left = normal.left(2 * free + 1);
         double n = Math.max(4, 2 * normal.all() / alike);
         int best = 1;
         double least = Double.POSITIVE_INFINITY;
@@ -201,13 +232,7 @@ final class WaveFit {
         if (high > order) {
             tail(normal, order, variance, expected);
         }
-        double[][] matrix = new double[m][m];
-        for (int a = 0; a < m; a++) {
-            for (int b = 0; b < m; b++) {
-                matrix[a][b] = normal.matrix()[a][b] / variance;
-            }
-            matrix[a][a] += 1 / expected[(a + 1) / 2];
-        }
+        double[][] matrix = normal.expecting(variance, expected);
         RealMatrix spread = solver(matrix).getInverse();
         double[] x = spread.operate(new ArrayRealVector(normal.bx())).toArray();
         double[] y = spread.operate(new ArrayRealVector(normal.by())).toArray();
@@ -221,33 +246,55 @@ final class WaveFit {
     // What orders above may be: variance first·share^(2(k − order)), the likeliest of a grid.
     private static void tail(Normal normal, int order, double variance, double[] expected) {
         int high = expected.length - 1;
-        double[][] c = normal.coefficients(2 * high + 1);
         double noise = variance / Math.max(1, normal.all() / 2);
         double best = Double.POSITIVE_INFINITY;
         double[] kept = expected.clone();
-        for (double share = 0.3; share < 0.95; share += 0.1) {
-            for (double first = noise / 16; first < noise * 4096; first *= 2) {
-                double sum = Math.log(first / noise) / 4; // small ones are likelier beforehand
+        double[] tried = expected.clone();
+        for (double share = 0.35; share < 0.95; share += 0.15) {
+            for (double first = noise / 16; first < noise * 1e5; first *= 3) {
                 double expect = first;
+                double sum = Math.log(first / noise) / 4; // small ones are likelier beforehand
                 for (int k = order + 1; k <= high; k++) {
-                    double power = 0;
-                    for (double[] axis : c) {
-                        power += axis[2 * k - 1] * axis[2 * k - 1] + axis[2 * k] * axis[2 * k];
-                    }
-                    sum += 4 * Math.log(expect + noise) + power / (expect + noise);
+                    tried[k] = expect;
+                    sum += 4 * Math.log(expect);
                     expect *= share * share;
                 }
+                sum += unlikely(normal, variance, tried);
                 if (sum < best) {
                     best = sum;
-                    expect = first;
-                    for (int k = order + 1; k <= high; k++) {
-                        kept[k] = expect;
-                        expect *= share * share;
-                    }
+                    kept = tried.clone();
                 }
             }
         }
         System.arraycopy(kept, 0, expected, 0, kept.length);
+    }
+
+    // Minus twice the logarithm of how likely the sights are, but for what is the same for all.
+    private static double unlikely(Normal normal, double variance, double[] expected) {
+        RealMatrix factor =
+                new CholeskyDecomposition(
+                                new Array2DRowRealMatrix(
+                                        normal.expecting(variance, expected), false),
+                                1e-6,
+                                0)
+                        .getL();
+        int m = normal.bx().length;
+        double[] u = new double[m];
+        double[] v = new double[m];
+        double sum = 0;
+        for (int a = 0; a < m; a++) {
+            double su = normal.bx()[a] / variance;
+            double sv = normal.by()[a] / variance;
+            for (int b = 0; b < a; b++) {
+                su -= factor.getEntry(a, b) * u[b];
+                sv -= factor.getEntry(a, b) * v[b];
+            }
+            double d = factor.getEntry(a, a);
+            u[a] = su / d;
+            v[a] = sv / d;
+            sum += 4 * Math.log(d) - u[a] * u[a] - v[a] * v[a];
+        }
+        return sum;
     }
 
     static double median(double[] values) {
@@ -327,6 +374,19 @@ final class WaveFit {
                 left[a] = rest;
             }
             return left;
+        }
+
+        /** The equations where coefficients are expected of a variance, order by order. */
+        double[][] expecting(double variance, double[] expected) {
+            int m = bx.length;
+            double[][] sum = new double[m][m];
+            for (int a = 0; a < m; a++) {
+                for (int b = 0; b < m; b++) {
+                    sum[a][b] = matrix[a][b] / variance;
+                }
+                sum[a][a] += 1 / expected[(a + 1) / 2];
+            }
+            return sum;
         }
 
         double[][] coefficients(int m) {

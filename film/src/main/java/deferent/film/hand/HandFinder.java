@@ -77,7 +77,8 @@ public final class HandFinder {
         double away = hand.distance(new Vector3D(wave.x()[0], wave.y()[0], 0));
         double displaced = Math.hypot(doubt.scale(), doubt.upright()) * away;
         double both = Math.hypot(across, wave.error(time, 0));
-        return Math.hypot(Math.hypot(both, Math.hypot(scaled, leant)), displaced) / Math.sqrt(2);
+        double turned = Math.hypot(Math.hypot(both, displaced), Math.hypot(scaled, leant));
+        return Math.hypot(turned / Math.sqrt(2), doubt.place());
     }
 
     private static Vector3D flat(double[] xy) {

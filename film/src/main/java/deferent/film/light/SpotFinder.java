@@ -7,10 +7,10 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Finds lit heads in a dark frame. What is brighter than a level between the frame's middle
- * brightness and its brightest is joined into pieces, row by row (runs of pixels that touch, joined
- * as sets: Rosenfeld and Pfaltz 1966), and each piece's moments say which arc a round light would
- * have had to run to draw it.
+ * Finds lit heads in a dark frame. What is brighter than a level above the frame's middle
+ * brightness and its noise is joined into pieces, row by row (runs of pixels that touch, joined as
+ * sets: Rosenfeld and Pfaltz 1966), and each piece's moments say which arc a round light would have
+ * had to run to draw it.
  *
  * <p>A light of standard deviation s that runs evenly along a straight of length l has variances
  * l²/12 + s² along and s² across it, so l² = 12·(difference). A curved run is told from the third
@@ -22,10 +22,13 @@ import java.util.List;
  * <p>Not safe to share between threads; a frame of two million pixels takes some two milliseconds.
  */
 public final class SpotFinder {
-    // Share of the way from the middle brightness to the brightest at which a light begins.
-    private static final double LEVEL = 0.42;
-    // A light stands out by so much at least; noise of a dark room does not.
-    private static final int CONTRAST = 40;
+    // A light begins at this share of the way from the middle brightness to the brightest, but not
+    // within so much of the middle, nor within so many standard deviations of the dark's noise.
+    private static final double LEVEL = 0.12;
+    private static final int CONTRAST = 20;
+    private static final double GRAIN = 4;
+    // Where nothing stands out by so much, nothing is lit.
+    private static final int LIT = 40;
     // Fewer pixels are a fleck; more of a frame than this share are a lit wall.
     private static final int LEAST_PIXELS = 4;
     private static final double MOST_SHARE = 0.02;
@@ -38,14 +41,14 @@ public final class SpotFinder {
     private int runs;
 
     /** The spots of a frame, the brightest first, at most twelve. */
-    public List<Spot> find(Shot shot) {
+    public List<LitSpot> find(Shot shot) {
         int[] counts = new int[256];
         byte[] luma = shot.luma();
         for (int i = 0; i < luma.length; i += 7) {
             counts[luma[i] & 255]++;
         }
-        int middle = middle(counts);
-        int level = level(luma, middle);
+        int middle = below(counts, 0.5);
+        int level = level(luma, middle, middle - below(counts, 0.16));
         if (level > 255) {
             return List.of();
         }
@@ -53,26 +56,28 @@ public final class SpotFinder {
         return spots(shot, middle);
     }
 
-    private static int middle(int[] counts) {
+    private static int below(int[] counts, double share) {
         int all = Arrays.stream(counts).sum();
         int below = 0;
         for (int v = 0; v < 256; v++) {
             below += counts[v];
-            if (2 * below >= all) {
+            if (below >= share * all) {
                 return v;
             }
         }
         return 255;
     }
 
-    private static int level(byte[] luma, int middle) {
+    private static int level(byte[] luma, int middle, int grain) {
         int brightest = 0;
         for (byte b : luma) {
             brightest = Math.max(brightest, b & 255);
         }
-        return brightest - middle < CONTRAST
-                ? 256
-                : middle + (int) Math.max(CONTRAST / 2.0, LEVEL * (brightest - middle));
+        if (brightest - middle < LIT) {
+            return 256;
+        }
+        double above = Math.max(CONTRAST, LEVEL * (brightest - middle));
+        return middle + (int) Math.max(above, GRAIN * Math.max(1, grain));
     }
 
     private void join(Shot shot, int level) {
@@ -137,14 +142,14 @@ public final class SpotFinder {
         roots[Math.max(a, b)] = Math.min(a, b);
     }
 
-    private List<Spot> spots(Shot shot, int middle) {
+    private List<LitSpot> spots(Shot shot, int middle) {
         Integer[] order = new Integer[runs];
         for (int i = 0; i < runs; i++) {
             order[i] = i;
             roots[i] = root(i);
         }
         Arrays.sort(order, Comparator.comparingInt(i -> roots[i]));
-        List<Spot> found = new ArrayList<>();
+        List<LitSpot> found = new ArrayList<>();
         int most = (int) (MOST_SHARE * shot.luma().length);
         for (int at = 0; at < runs; ) {
             int end = at;
@@ -158,11 +163,11 @@ public final class SpotFinder {
             }
             at = end;
         }
-        found.sort(Comparator.comparingDouble(Spot::glow).reversed());
+        found.sort(Comparator.comparingDouble(LitSpot::glow).reversed());
         return List.copyOf(found.subList(0, Math.min(MOST_SPOTS, found.size())));
     }
 
-    private Spot spot(Shot shot, int middle, List<Integer> piece) {
+    private LitSpot spot(Shot shot, int middle, List<Integer> piece) {
         int width = shot.width();
         int half = (width + 1) / 2;
         double sum = 0;
@@ -202,7 +207,7 @@ public final class SpotFinder {
         double[] arc = arc(shot, middle, piece, mx, my, ux, uy);
         double end = arc[0] + arc[1] * length * length / 4;
         double l = length / 2;
-        return new Spot(
+        return new LitSpot(
                 shot.time(),
                 mx,
                 my,
