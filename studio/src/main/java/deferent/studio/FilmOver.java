@@ -2,7 +2,7 @@ package deferent.studio;
 
 import deferent.film.FilmReading;
 import deferent.film.hand.HandSight;
-import deferent.film.hand.Scale;
+import deferent.film.hand.PixelScale;
 import deferent.film.measured.Measured;
 import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Side;
@@ -17,7 +17,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 final class FilmOver {
     private final FilmReading film;
-    private final Scale scale;
+    private final PixelScale scale;
 
     private FilmOver(FilmReading film) {
         this.film = film;

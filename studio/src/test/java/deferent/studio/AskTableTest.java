@@ -64,6 +64,11 @@ class AskTableTest {
                 "\"motions\": 10000, \"order\": \"closest\", \"limit\": 1, \"filter\": {\"exact\":"
                         + " true}, \"tethers\": \"free\"");
         ASKED.put(Ask.MAP, "\"tolerance_m\": 0.05");
+        ASKED.put(
+                Ask.FILM,
+                PHRASE
+                        + ", \"film\": \"a key\", \"called\": \"practice.mp4\", \"tether_m\": 0.6,"
+                        + " \"pixel_m\": 0.0027, \"first\": \"left\", \"mirrored\": true");
         ASKED.put(Ask.TAKE, PHRASE + ", \"as\": \"svg\", \"wishes\": {}");
         ASKED.put(Ask.STOP, "\"of\": \"seek\"");
     }

@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Film | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -190,6 +190,23 @@ declare namespace Protocol {
     blend_s?: number | null;
   };
 
+  /** what a film of practice shows */
+  type Film = {
+    ask: 'film';
+    id?: any | null;
+    phrase?: string | null;
+    pattern?: object | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    film: string;
+    called?: string | null;
+    tether_m?: number | null;
+    pixel_m?: number | null;
+    first?: First | null;
+    mirrored?: boolean | null;
+  };
+
   /** a file of a pattern, of some or of the shelf */
   type Take = {
     ask: 'take';
@@ -240,6 +257,7 @@ declare namespace Protocol {
     near_m?: number | null;
     new?: boolean | null;
   };
+  type First = 'left' | 'right';
   type Freedom = {
     shift_m?: number | null;
     turn_deg?: number | null;
@@ -255,7 +273,7 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'next' | 'take';
+  type Of = 'seek' | 'map' | 'next' | 'take' | 'film';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;

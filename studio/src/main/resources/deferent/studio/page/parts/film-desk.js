@@ -118,6 +118,8 @@ class FilmDesk extends Part {
       </fieldset>
       <label>Both tethers, cm <input type="number" min="10" max="500" step="1" .value=${film.tether ? String(Math.round(100 * film.tether)) : ''}
         placeholder="as meant" @change=${(/** @type {any} */ e) => film.wish({ tether: e.target.value ? Number(e.target.value) / 100 : null })}></label>
+      <label>One pixel where you stand, mm <input type="number" min="0.1" max="100" step="0.1" .value=${film.pixel ? String(Math.round(1e4 * film.pixel) / 10) : ''}
+        placeholder="find out" @change=${(/** @type {any} */ e) => film.wish({ pixel: e.target.value ? Number(e.target.value) / 1000 : null })}></label>
       <label>Whose light is further left at first <select @change=${(/** @type {any} */ e) => film.wish({ first: e.target.value || null })}>
         <option value="">find out</option><option value="left">the left hand’s</option><option value="right">the right hand’s</option></select></label>
       <label><input type="checkbox" .checked=${film.mirrored} @change=${(/** @type {any} */ e) => film.wish({ mirrored: e.target.checked })}> the film is mirrored</label>

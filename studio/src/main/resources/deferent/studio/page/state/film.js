@@ -32,6 +32,8 @@ export class Film extends EventTarget {
     this.against = true;
     /** Of both poi, metres; none is what was meant. @type {number | null} */
     this.tether = null;
+    /** How large a pixel is at the performer, metres; none is found out. @type {number | null} */
+    this.pixel = null;
     /** Whose light is further left at first. @type {Protocol.Side | null} */
     this.first = null;
     this.mirrored = false;
@@ -74,7 +76,7 @@ export class Film extends EventTarget {
   ask() {
     if (!this.key || !this.file) return;
     const run = ++this.run;
-    const { session, tether, first, mirrored } = this;
+    const { session, tether, pixel, first, mirrored } = this;
     Object.assign(this, { doing: 'Watching it', share: 0, error: null });
     session.live.stream(
       {
@@ -83,6 +85,7 @@ export class Film extends EventTarget {
         called: this.file.name,
         ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
         ...(tether ? { tether_m: tether } : {}),
+        ...(pixel ? { pixel_m: pixel } : {}),
         ...(first ? { first } : {}),
         ...(mirrored ? { mirrored } : {}),
       },
@@ -91,7 +94,7 @@ export class Film extends EventTarget {
     this.#tell();
   }
 
-  /** @param {Partial<Pick<Film, 'against' | 'tether' | 'first' | 'mirrored'>>} wish */
+  /** @param {Partial<Pick<Film, 'against' | 'tether' | 'pixel' | 'first' | 'mirrored'>>} wish */
   wish(wish) {
     Object.assign(this, wish);
     this.ask();
