@@ -20,7 +20,7 @@ class TellFirstTest {
     void anArmThatFallsShortIsSaidBeforeACordThatDoes() {
         assertThat(first("static spin vs triquetra, tempo 10", 1.60))
                 .startsWith("It links, but the right hand is up to ")
-                .endsWith(" beyond the arm's reach, even with the trunk turned and leant.");
+                .endsWith(" beyond the arm's reach, even with the trunk turned and leaning.");
         assertThat(first("static spin vs static spin, tempo 10", 1.70)).contains("cord needs");
     }
 
