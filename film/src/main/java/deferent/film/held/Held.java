@@ -472,7 +472,7 @@ public final class Held {
         Lie right = held(Side.RIGHT).lie();
         double dx = right.x() - left.x();
         double dy = right.y() - left.y();
-        String what = noun(Side.RIGHT).equals("circle") ? "circle" : "hand";
+        String what = noun(Side.RIGHT).equals("circle") ? "circle's centre" : "hand";
         return List.of(
                 finding(Fault.CENTRE_UP, Side.RIGHT, dy, 0, what, Math.abs(dy), 0),
                 finding(Fault.CENTRE_ACROSS, Side.RIGHT, dx, 0, what, Math.abs(dx), 0));
