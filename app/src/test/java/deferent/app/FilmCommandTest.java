@@ -75,7 +75,7 @@ class FilmCommandTest {
     void aPictureOfUnknownSizeSaysWhatToGive() {
         Answer answer = film(CLIP);
         assertThat(answer.code()).isEqualTo(Deferent.BAD_INPUT);
-        assertThat(answer.err()).contains("from the lights alone", "--scale", "--two-points");
+        assertThat(answer.err()).contains("from the lights alone", "how large a pixel is");
     }
 
     @Test

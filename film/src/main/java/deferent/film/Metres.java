@@ -60,7 +60,7 @@ final class Metres {
                                                 "cannot be known from the lights alone, since"
                                                         + " neither hand keeps still",
                                                 "how large the film's picture is",
-                                                "give a phrase, or --scale, or --two-points")),
+                                                "say what was meant, or how large a pixel is")),
                 HowScaled.STILL_HAND);
     }
 

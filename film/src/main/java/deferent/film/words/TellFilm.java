@@ -155,7 +155,7 @@ public final class TellFilm {
                             "film.sides",
                             "Which light is whose cannot be told: the one further right in the"
                                     + " picture at first is taken for the left hand's. If it is the"
-                                    + " other way round, say --first left."));
+                                    + " other way round, say whose is further left."));
         }
         if (measured.how() != HowScaled.GIVEN) {
             all.add(
