@@ -72,7 +72,7 @@ public final class TellArms {
                 : " That is shorter than most tethers are: the arms cross too far in it.";
     }
 
-    /** ", with the trunk turned by up to 43° and leant forward by 6°", where it has to. */
+    /** ", with the trunk turned by up to 43° and leaning forward by 6°", where it has to. */
     static String turned(Reach reach) {
         TrunkTurn trunk = reach.turned();
         List<String> how = new ArrayList<>();
@@ -89,12 +89,12 @@ public final class TellArms {
     private static void bent(Bend bend, boolean turned, List<String> how) {
         String the = turned ? "" : "the trunk ";
         if (bend.lean() > 0) {
-            how.add(the + "leant forward by " + degrees(bend.lean()));
+            how.add(the + "leaning forward by " + degrees(bend.lean()));
             the = "";
         }
         if (bend.aside() != 0) {
             String way = bend.aside() > 0 ? "left" : "right";
-            how.add(the + "leant to the " + way + " by " + degrees(Math.abs(bend.aside())));
+            how.add(the + "leaning to the " + way + " by " + degrees(Math.abs(bend.aside())));
         }
         if (bend.forward() > 0) {
             how.add("the shoulders " + Say.length(bend.forward()) + " forward");

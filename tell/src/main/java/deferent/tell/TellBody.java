@@ -105,7 +105,7 @@ final class TellBody {
                                 + " is "
                                 + upTo(trunk.tooFar())
                                 + " beyond the arm's reach, even with the trunk turned"
-                                + (reach.bend().isPresent() ? " and leant" : ""));
+                                + (reach.bend().isPresent() ? " and leaning" : ""));
     }
 
     private static String near(HandReach reach) {

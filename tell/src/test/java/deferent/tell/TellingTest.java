@@ -81,7 +81,7 @@ class TellingTest {
                                 + "°");
         assertThat(text(phrase, "reach.left")).isEmpty();
         assertThat(text("triquetra hand radius 130 cm vs static spin", "reach.trunk").orElseThrow())
-                .endsWith("even with the trunk turned and leant.");
+                .endsWith("even with the trunk turned and leaning.");
     }
 
     /** Each help that is told is read again: it does help. */

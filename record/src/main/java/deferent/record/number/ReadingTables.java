@@ -208,8 +208,8 @@ public final class ReadingTables {
                     .yes("reached", "in reach with the body bent", Bend::reached)
                     .number("shoulders_forward_m", "shoulders forward by", Bend::forward)
                     .number("shoulders_raised_m", "shoulders raised by", Bend::raised)
-                    .number("lean_deg", "leant by", b -> Math.toDegrees(b.lean()))
-                    .number("aside_deg", "leant to the left by", b -> Math.toDegrees(b.aside()))
+                    .number("lean_deg", "leaned by", b -> Math.toDegrees(b.lean()))
+                    .number("aside_deg", "leaned to the left by", b -> Math.toDegrees(b.aside()))
                     .part("trunk", TRUNK, Bend::trunk);
 
     private static final Table<Reach> REACH =

@@ -27,7 +27,7 @@ export const KEYS = [
     { shows: 'A', says: 'fit to my arms', does: { a: act('arms') } },
     { shows: 'Ctrl Z', says: 'undo' },
     { shows: 'Ctrl Shift Z', says: 'redo' },
-    { shows: 'Ctrl S', says: 'save on the shelf' },
+    { shows: 'P  Ctrl S', says: 'save on the shelf', does: { p: act('save') } },
   ]],
   ['Stage', [
     { shows: 'K', says: 'ideal, keep the figure, keep the hand path', does: { k: act('keep') } },
@@ -51,7 +51,7 @@ export const KEYS = [
     { shows: '4 5 6', says: 'what could come next, seek, map', does: { 4: door('crossings'), 5: door('seek'), 6: door('map') } },
     { shows: 'A', says: 'save the find in focus on the shelf' },
     { shows: 'Y', says: 'share: what fits where it goes', does: { y: act('share') } },
-    { shows: 'E', says: 'take away: pictures, sheets, clips, pages', does: { e: act('take') } },
+    { shows: 'E', says: 'save as a file: pictures, sheets, clips, pages', does: { e: act('take') } },
     { shows: 'W', says: 'words a phrase can say, each with its picture', does: { w: act('words') } },
     { shows: '?', says: 'this list', does: { '?': act('keys') } },
   ]],

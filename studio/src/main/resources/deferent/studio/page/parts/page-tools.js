@@ -21,8 +21,13 @@ const LINES = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M4 6h12M
 
 /** Short notices at the foot of the page, one at a time, with a way back where there is one. */
 class PageNotices extends Part {
-  say(text, undo) {
-    this.notice = { text, undo };
+  /**
+   * @param {string} text
+   * @param {() => void} [undo] what can be done about it
+   * @param {string} [verb] what that is called
+   */
+  say(text, undo, verb = 'Undo') {
+    this.notice = { text, undo, verb };
     this.last = text; // may be asked for once it is gone
     clearTimeout(this.gone);
     this.gone = setTimeout(() => this.clear(), undo ? 12000 : 4500);
@@ -46,7 +51,7 @@ class PageNotices extends Part {
     const { notice } = this;
     return html`<div class="notices" role="status">${notice
       ? html`<p class="notice"><span>${notice.text}</span>${notice.undo
-            ? html`<button type="button" @click=${() => { const { undo } = notice; this.clear(); undo(); }}>Undo</button>`
+            ? html`<button type="button" @click=${() => { const { undo } = notice; this.clear(); undo(); }}>${notice.verb}</button>`
             : ''}</p>`
       : ''}</div>
       <dialog class="care" aria-labelledby="care-head">

@@ -160,6 +160,16 @@ export class StageElement extends HTMLElement {
     this.dispatchEvent(new CustomEvent('viewed'));
   }
 
+  /**
+   * Shows hands and cords while a sentence that tells of them is pointed at.
+   *
+   * @param {boolean} on
+   */
+  point(on) {
+    this.told = on;
+    this.#near();
+  }
+
   // Something is at the stage now.
   #near(lasting = REST) {
     clearTimeout(this.resting);
@@ -169,7 +179,7 @@ export class StageElement extends HTMLElement {
 
   /** Nothing is at the stage any more. */
   rest() {
-    if (this.grip || this.#within(document.activeElement)) this.#near();
+    if (this.grip || this.told || this.#within(document.activeElement)) this.#near();
     else this.#reveal(false);
   }
 
