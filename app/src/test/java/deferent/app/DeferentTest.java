@@ -174,7 +174,7 @@ class DeferentTest {
     void aFitSaysTheSizesThatCloseAndWhatAMissCosts() {
         String out = good("fit", "static spin vs triquetra hand radius 45 cm").out();
         assertThat(out)
-                .contains("Closes, touching")
+                .contains("It can close in ")
                 .contains("Make the right hand radius 60 cm (now 45 cm).")
                 .contains("= static spin vs triquetra")
                 .contains("What it costs to be a little out, once closed")
@@ -309,7 +309,7 @@ class DeferentTest {
     void aWordIsExplained() {
         assertThat(good("words", "CAP").out())
                 .contains("continuous assembly pattern")
-                .contains("Left unsaid:");
+                .contains("Unless you say otherwise:");
         assertThat(good("words").out()).contains("isolation").contains("triquetra");
         assertThat(bad("words", "isolashun").err()).contains("isolation");
     }

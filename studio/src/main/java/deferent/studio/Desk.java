@@ -456,6 +456,9 @@ final class Desk {
                 ObjectNode node = terms.addObject().put("word", term.word());
                 node.put("means", term.means());
                 term.alsoSaid().forEach(node.putArray("also_said")::add);
+                if (term.trade()) {
+                    SmallPictures.word(node, Words.explain(term.word()), words.lexicon());
+                }
             }
         }
         return answer;

@@ -141,8 +141,8 @@ public final class TellArms {
     }
 
     /**
-     * "As the planes lie, the left forearm is in the way of the right cord 16% into the cycle:
-     * something has to give way there."
+     * "As the planes lie, the left forearm is in the way of the right cord between the start and a
+     * quarter of the way through the cycle: something has to give way there."
      *
      * @param through not empty
      * @param when says a time

@@ -35,8 +35,7 @@ class TellDangerTest {
     void aDangerIsSaidAloneBeforeAllElse() {
         List<Told> told = told(FAST, Kit.USUAL.withHeadMass(0.3), Detail.PRINTED);
         assertThat(told.get(0).tone()).isEqualTo(Told.Tone.DANGER);
-        assertThat(told.get(0).text())
-                .isEqualTo("Danger: too much force or speed.");
+        assertThat(told.get(0).text()).isEqualTo("Danger: too much force or speed.");
         assertThat(told.get(1).key()).isEqualTo("danger.tempo");
         assertThat(told.get(1).tone()).isEqualTo(Told.Tone.DANGER);
     }

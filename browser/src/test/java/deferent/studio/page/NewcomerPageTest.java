@@ -54,7 +54,9 @@ class NewcomerPageTest extends InChromium {
             visit.say("isolation vs triquetra");
             save(visit).click();
             visit.until("document.querySelector('.save-now').disabled");
-            visit.page().evaluate("() => deferentDesk.session.open(deferentDesk.session.pattern, { shelved: null })");
+            visit.page()
+                    .evaluate(
+                            "() => deferentDesk.session.open(deferentDesk.session.pattern, { shelved: null })");
             visit.until("!document.querySelector('.save-now').disabled");
             visit.settled();
             save(visit).click();
@@ -134,6 +136,73 @@ class NewcomerPageTest extends InChromium {
                     .isTrue();
             visit.page().mouse().move(640, 790);
             visit.until("!document.querySelector('.seen').classList.contains('asked')");
+        }
+    }
+
+    private static final String RINGED = "deferentStage.show.meets";
+
+    @Test
+    void whereHeadAndHandMeetARingHoldsThemThoughNoHandIsShown() {
+        try (Visit visit = visit()) {
+            visit.say("static spin vs triquetra");
+            assertThat(visit.is("deferentStage.always")).isFalse();
+            visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
+            assertThat(visit.text(RINGED)).isEqualTo("left");
+            int marks = (int) visit.number("deferentStage.picture.marks");
+            visit.say("isolation vs triquetra");
+            visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
+            assertThat(visit.text(RINGED)).isEqualTo("null");
+            assertThat(visit.number("deferentStage.picture.marks")).isEqualTo(marks - 1);
+        }
+    }
+
+    @Test
+    void withAPatternThatIsNewHandsAreShownForACycleAndThenTheLightIsAlone() {
+        try (Visit visit = movingVisit()) {
+            visit.say("isolation vs triquetra");
+            visit.page().mouse().move(640, 790);
+            visit.until("document.querySelector('.seen').classList.contains('asked')");
+            visit.until("!document.querySelector('.seen').classList.contains('asked')");
+            assertThat(visit.is("deferentStage.always")).isFalse();
+        }
+    }
+
+    @Test
+    void aFitSaysWhatItMadeOfTheFigureWhichStaysPaleForAMoment() {
+        try (Visit visit = visit()) {
+            visit.say("isolation vs triquetra");
+            visit.page().keyboard().press("Escape");
+            double was = visit.number("Math.max(...deferentDesk.session.scene.tracks['right.head'])");
+            visit.page().keyboard().press("f");
+            visit.until("deferentDesk.session.scene.was");
+            assertThat(visit.number("Math.max(...deferentDesk.session.scene.was.right)"))
+                    .isEqualTo(was);
+            visit.until("document.querySelector('.fit-became')");
+            assertThat(visit.page().locator(".fit-became").innerText())
+                    .startsWith("The right hand radius went from 60 cm to 30 cm")
+                    .containsPattern("the right figure is now \\d\\d% as wide\\.");
+            visit.until("!deferentDesk.session.scene.was");
+        }
+    }
+
+    @Test
+    void aTradeWordOfASentenceShowsWhatItIs() {
+        try (Visit visit = visit()) {
+            visit.say("isolation vs triquetra");
+            visit.page().keyboard().press("Escape");
+            visit.numbers();
+            visit.page().locator("#tab-reading").click();
+            visit.page()
+                    .locator(
+                            ".told .term",
+                            new com.microsoft.playwright.Page.LocatorOptions()
+                                    .setHasText("triquetra"))
+                    .first()
+                    .click();
+            visit.until("document.querySelector('.term-told:popover-open moving-thumb')?.moves");
+            assertThat(visit.page().locator(".term-told").innerText()).contains("triquetra");
+            assertThat(visit.page().locator(".term-picture canvas").boundingBox().width)
+                    .isGreaterThan(60);
         }
     }
 }

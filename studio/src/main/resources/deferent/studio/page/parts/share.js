@@ -22,6 +22,8 @@ const PLACES = [
   { name: 'A video edit', says: 'a clip without a ground, to lie over another', as: 'mov', wishes: { size: 'wide', transparent: 'yes' } },
 ];
 
+const PICK = html`<span class="quiet">Pick where it goes, and its file is made and saved.</span>`;
+
 /** Where it goes is one press: the file that fits there is made and saved at once. Every other way is behind one more. */
 class SharePanel extends Part {
   #asked = false; // whether what the writing tells was asked for here
@@ -56,7 +58,6 @@ class SharePanel extends Part {
     const phrase = session.answer?.phrase;
     return html`<dialog class="sharing" aria-labelledby="share-head">
       <header><h2 id="share-head">Share</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
-      <p class="quiet">Pick where it goes, and its file is made and saved.</p>
       <div class="share-state" role="status">${this.#state()}</div>
       <ul>${PLACES.map(
         (place) => html`<li><button type="button" class="share-place" ?disabled=${!!take.writing} @click=${() => this.#send(place)}><b>${place.name}</b><span>${place.says}</span></button></li>`,
@@ -71,13 +72,13 @@ class SharePanel extends Part {
   #state() {
     const { writing, done, failed } = this.desk.take;
     if (this.#copied) return html`<span class="share-copied">${this.#copied}</span>`;
-    if (!this.#asked) return nothing;
+    if (!this.#asked) return PICK;
     if (writing) {
       return html`<progress max="1" .value=${writing.share} aria-label="Making it"></progress><span>${writing.told || 'Beginning'}</span>
         <button type="button" class="share-stop" @click=${() => this.desk.take.stop()}>Stop</button>`;
     }
     if (failed) return html`<span class="told" data-tone="warn" role="alert">${sentence(failed)}</span>`;
-    if (!done) return nothing;
+    if (!done) return PICK;
     if (done.stopped) return html`<span>Stopped; nothing was saved.</span>`;
     const file = this.#file;
     return html`<span class="share-done">Saved as <a href=${done.file} download=${done.name}>${done.name}</a>, with your downloads.</span>
