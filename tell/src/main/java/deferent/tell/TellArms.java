@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Says how large a version of a pairing the arms reach. */
 public final class TellArms {
@@ -46,7 +45,12 @@ public final class TellArms {
                     + " forward or up and the trunk leans only where tethers would be under 30 cm otherwise.";
 
     private static Told found(ArmsFit fit) {
-        String reached = "both arms reach it" + turned(fit.reach()) + ".";
+        String reached =
+                "both arms reach it"
+                        + (fit.reach().bend().isEmpty()
+                                ? onlyTurned(fit.reach())
+                                : turned(fit.reach()))
+                        + ".";
         if (fit.scale() == 1) {
             return new Told("arms", Tone.GOOD, "As it stands " + reached, HOW);
         }
@@ -70,6 +74,13 @@ public final class TellArms {
         return fit.longEnough()
                 ? ""
                 : " That is shorter than most tethers are: the arms cross too far in it.";
+    }
+
+    private static String onlyTurned(Reach reach) {
+        return reach.trunk().turned()
+                ? " with nothing but the trunk turned, by up to "
+                        + degrees(reach.trunk().greatest())
+                : "";
     }
 
     /** ", with the trunk turned by up to 43° and leaning forward by 6°", where it has to. */
@@ -112,37 +123,53 @@ public final class TellArms {
         return Math.round(Math.toDegrees(radians)) + "°";
     }
 
-    /** " Tethers of 44 cm bring it within reach; 10 cm nearer it falls short by 3 cm." */
+    /**
+     * " It is within reach with tethers of 44 cm and hand paths to match. Moved 10 cm nearer to you
+     * it is still 3 cm short."
+     */
     static String helps(ReachHelps helps) {
-        Optional<String> smaller =
-                helps.smaller()
-                        .map(
-                                fit ->
-                                        tethers(fit.pairing())
-                                                + ", hand paths to match, "
-                                                + "bring it within reach");
-        Optional<String> move =
-                helps.move()
-                        .map(
-                                m ->
-                                        "moved "
-                                                + Say.length(m.by())
-                                                + " "
-                                                + way(m.way())
-                                                + ", it "
-                                                + (m.left() > 0
-                                                        ? "is " + Say.length(m.left()) + " short"
-                                                        : "is within reach"));
-        String both =
-                Stream.of(smaller, move)
-                        .flatMap(Optional::stream)
-                        .collect(Collectors.joining("; "));
-        return both.isEmpty() ? "" : " " + Say.capital(both) + ".";
+        List<String> with = new ArrayList<>();
+        List<String> falling = new ArrayList<>();
+        helps.smaller()
+                .ifPresent(
+                        fit ->
+                                with.add(
+                                        "with "
+                                                + tethers(fit.pairing())
+                                                + " and hand paths to match"));
+        helps.still()
+                .ifPresent(
+                        still ->
+                                help(
+                                        "with the still "
+                                                + still.side().word()
+                                                + " hand held before its own shoulder",
+                                        still.left(),
+                                        with,
+                                        falling));
+        helps.move()
+                .ifPresent(
+                        move ->
+                                help(
+                                        "moved " + Say.length(move.by()) + " " + way(move.way()),
+                                        move.left(),
+                                        with,
+                                        falling));
+        return (with.isEmpty() ? "" : " It is within reach " + Say.listed(with, "or") + ".")
+                + falling.stream().map(f -> " " + Say.capital(f)).collect(Collectors.joining());
+    }
+
+    private static void help(String how, double left, List<String> with, List<String> falling) {
+        if (left < Reach.GIVES) {
+            with.add(how);
+        } else {
+            falling.add(how + " it is still " + Say.length(left) + " short.");
+        }
     }
 
     /**
-     * "As the planes lie, the left forearm is in the way of the right cord between the start and a
-     * quarter of the way through the cycle: something has to give way there."
+     * "In planes as flat as these the left forearm is in the way of the right cord between the
+     * start and a quarter of the way through the cycle: one plane has to lean a little there."
      *
      * @param through not empty
      * @param when says a time
@@ -151,11 +178,11 @@ public final class TellArms {
         return new Told(
                 "room.arms",
                 Tone.NOTE,
-                "As the planes lie, "
+                "In planes as flat as these "
                         + through.stream()
                                 .map(one -> through(one) + " " + when.apply(one.time()))
                                 .collect(Collectors.joining(", and "))
-                        + ": something has to give way there.",
+                        + ": one plane has to lean a little there.",
                 "Arms are two segments from shoulder over elbow to grip, the trunk turned as for reach,"
                         + " planes and timing as they stand, and no way of holding the elbows avoids it. Whatever is within a hand's breadth of a"
                         + " grip is not counted, and no wrist bends out of the way.");

@@ -98,7 +98,7 @@ final class TellBody {
                         .max(Comparator.comparingDouble(HandReach::tooNear))
                         .map(hand -> hand.side().hand() + near(hand));
         TrunkTurn trunk = reach.turned();
-        return trunk.reached()
+        return trunk.reached() || reach.atFullStretch()
                 ? near
                 : Optional.of(
                         trunk.tooFarSide().hand()
@@ -131,13 +131,14 @@ final class TellBody {
 
     private Told trunk(Reach reach) {
         TrunkTurn trunk = reach.turned();
+        boolean stretched = reach.atFullStretch();
         String how =
                 " The trunk turns by "
                         + Say.degrees(TrunkTurn.MOST)
                         + " to each side at most, one turn for both hands, and no faster than a body does."
                         + " Where that falls short, the shoulders come forward, then up, and then the trunk"
                         + " leans forward or aside, all held over the whole cycle.";
-        if (!trunk.reached()) {
+        if (!trunk.reached() && !stretched) {
             return new Told(
                     "reach.trunk",
                     Tone.WARN,
@@ -151,7 +152,9 @@ final class TellBody {
         return new Told(
                 "reach.trunk",
                 Tone.NOTE,
-                "Both hands reach their whole paths"
+                (stretched
+                                ? "Both hands just reach their whole paths, at full stretch"
+                                : "Both hands reach their whole paths")
                         + TellArms.turned(reach)
                         + (trunk.turned()
                                 ? ", furthest to the "
@@ -159,7 +162,8 @@ final class TellBody {
                                         + " "
                                         + at(trunk.greatestTime())
                                 : "")
-                        + ".",
+                        + "."
+                        + (stretched ? helps() : ""),
                 arm(reach.hand(Side.LEFT)) + how);
     }
 

@@ -101,7 +101,7 @@ class NewcomerPageTest extends InChromium {
             visit.until("deferentDesk.session.fit?.chosen === 0");
             visit.settled();
             visit.until("document.querySelector('.first').textContent.startsWith('It links')");
-            visit.say("static spin vs triquetra");
+            visit.say("static spin vs triquetra, tether 75 cm");
             assertThat(visit.page().locator(".first").innerText()).contains("reach");
             assertThat(visit.page().locator(".first .verb").allInnerTexts())
                     .containsExactly("Fit to my arms");
@@ -111,7 +111,7 @@ class NewcomerPageTest extends InChromium {
     @Test
     void aVerbStandsOnTheLineOnWhichItsSentenceEnds() {
         for (int width : new int[] {1280, 900, 400}) {
-            try (Visit visit = visit(screen(width, 800), "#phrase=static spin vs triquetra")) {
+            try (Visit visit = visit(screen(width, 800), "#phrase=static spin vs triquetra, tether 75 cm")) {
                 visit.settled();
                 BoundingBox end = visit.page().locator(".first-end").boundingBox();
                 BoundingBox verb = visit.page().locator(".first .verb").boundingBox();

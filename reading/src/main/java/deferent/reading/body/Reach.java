@@ -42,6 +42,12 @@ public record Reach(
     /** Less than this is no miss, metres. */
     static final double SLACK = 1e-4;
 
+    /**
+     * By less than this an arm at full stretch still gets there, metres: what a grip gives in a
+     * fist (our choice).
+     */
+    public static final double GIVES = 0.01;
+
     private static final int SAMPLES = 720;
 
     /** Even times over the whole, more where a motion has many cycles in it. */
@@ -82,6 +88,11 @@ public record Reach(
      */
     public boolean reached() {
         return turned().reached() && !left.near() && !right.near();
+    }
+
+    /** Whether both hands get everywhere only with an arm at full stretch, by what a grip gives. */
+    public boolean atFullStretch() {
+        return !reached() && tooNear() <= SLACK && turned().tooFar() < GIVES;
     }
 
     public HandReach hand(Side side) {

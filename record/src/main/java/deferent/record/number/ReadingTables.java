@@ -5,6 +5,8 @@ import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Interval;
+import deferent.reading.body.ArmThrough;
+import deferent.reading.body.ArmThrough.What;
 import deferent.reading.body.Bend;
 import deferent.reading.body.BodyOutline;
 import deferent.reading.body.HandReach;
@@ -208,8 +210,8 @@ public final class ReadingTables {
                     .yes("reached", "in reach with the body bent", Bend::reached)
                     .number("shoulders_forward_m", "shoulders forward by", Bend::forward)
                     .number("shoulders_raised_m", "shoulders raised by", Bend::raised)
-                    .number("lean_deg", "leaned by", b -> Math.toDegrees(b.lean()))
-                    .number("aside_deg", "leaned to the left by", b -> Math.toDegrees(b.aside()))
+                    .number("lean_deg", "leans forward by", b -> Math.toDegrees(b.lean()))
+                    .number("aside_deg", "leans to the left by", b -> Math.toDegrees(b.aside()))
                     .part("trunk", TRUNK, Bend::trunk);
 
     private static final Table<Reach> REACH =
@@ -223,6 +225,17 @@ public final class ReadingTables {
                             "bent beside, where turning alone falls short",
                             BEND.written().maybe(),
                             Reach::bend);
+
+    private static final Table<ArmThrough> ARM_THROUGH =
+            Table.<ArmThrough>named("arm_in_the_way")
+                    .word("arm", "whose arm", Side.class, ArmThrough::side)
+                    .yes("forearm", "whether it is the forearm", ArmThrough::forearm)
+                    .word(
+                            "of",
+                            "of the other's cord or arm, or the body",
+                            What.class,
+                            ArmThrough::what)
+                    .number("time_s", "when first", ArmThrough::time);
 
     /** Sentences, as an object each. */
     public static final Table<Told> TOLD =
@@ -265,6 +278,11 @@ public final class ReadingTables {
                             a -> List.of(new OneSide(a, Side.LEFT), new OneSide(a, Side.RIGHT)))
                     .worked("room", ROOM, Readings::room)
                     .worked("reach", REACH, Readings::reach)
+                    .value(
+                            "arms_in_the_way",
+                            "arms that no way of holding the elbows clears",
+                            ARM_THROUGH.written().listed().worked().whereAsked(),
+                            ReadingTables::arms)
                     .sides("pull", CordTables.PULL.written().worked(), (a, s) -> a.cord(s).pull())
                     .sides("figure_kept", CordTables.FIGURE_KEPT, (a, s) -> a.cord(s).figureKept())
                     .sides(
@@ -281,6 +299,10 @@ public final class ReadingTables {
                     .value("linked", "", CordTables.LINKED, ReadingTables::truth)
                     .list("told", "the readings in sentences", TOLD.written(), Telling::of)
                     .list("cautions", "what to mind", Written.text(), all -> Telling.cautions());
+
+    private static Worked<List<ArmThrough>> arms(Readings all) {
+        return all.advice().map(Advice::arms).orElseGet(Worked::unasked);
+    }
 
     private static Worked<LinkedTruth> truth(Readings all) {
         return all.advice().map(Advice::truth).orElseGet(Worked::unasked);

@@ -163,8 +163,7 @@ public record Table<R>(String name, List<Row<R>> rows, List<String> keys) {
 
     /** This table as an object within another, where it was asked for. */
     Written<Worked<R>> whereAsked() {
-        Written<Worked<R>> worked = written().worked();
-        return new Written<>(worked.json(), worked.schema(), worked.said(), false);
+        return written().worked().whereAsked();
     }
 
     /** This table as an object within another. */

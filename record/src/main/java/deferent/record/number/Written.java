@@ -108,6 +108,11 @@ public record Written<T>(
         return new Written<>(asked.json, asked.schema, worked -> worked.said(said), always);
     }
 
+    /** The same; its key stands only where it was asked for. */
+    Written<T> whereAsked() {
+        return new Written<>(json, schema, said, false);
+    }
+
     /** Another form for some values. */
     Written<T> unless(Predicate<T> when, Written<T> other) {
         return new Written<>(

@@ -108,9 +108,8 @@ class PhraseLine extends Part {
   // The one thing that helps with what is told.
   #helps(answer, danger) {
     const { session } = this.desk;
-    const { reach } = answer.readings;
     const apart = Math.max(...answer.strip.gap_m) >= CLOSED;
-    const short = reach?.trunk && !(reach.bend ?? reach.trunk).reached;
+    const short = (answer.readings.told || []).some((t) => t.key === 'reach.trunk' && t.tone === 'warn');
     const tempo = danger && session.size('tempo_cycles_per_min') ? calm(answer.readings.dangers) : 0;
     if (tempo) {
       return html`<button type="button" class="near verb slow" title="Slow to where the danger ends" ?disabled=${!session.pattern}
