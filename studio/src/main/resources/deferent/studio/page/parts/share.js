@@ -92,8 +92,9 @@ class SharePanel extends Part {
     this.#file = null;
     const { period } = this.desk.session.scene;
     // Whole cycles, so that the end goes over into the beginning.
-    const cycles = slow ? { cycles: String(Math.max(1, Math.round((WATCHED * slow) / period))) } : {};
-    this.desk.take.send(as, { ...wishes, ...cycles });
+    const said = { ...wishes };
+    if (slow) said.cycles = String(Math.max(1, Math.round((WATCHED * slow) / period)));
+    this.desk.take.send(as, said);
     this.requestUpdate();
   }
 

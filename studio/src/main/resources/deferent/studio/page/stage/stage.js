@@ -255,6 +255,7 @@ export class StageElement extends HTMLElement {
   }
 
   // The carrier whose head the other's hand is at now, within a hand's breadth, where the link is one of touching.
+  /** @param {number} phase */
   #meets(phase) {
     const { session } = this;
     const link = session.aside || session.show !== 'ideal' ? null : linkOf(session.answer);
@@ -294,6 +295,7 @@ export class StageElement extends HTMLElement {
   }
 
   // With a pattern that is new here hands and cords are shown for a cycle: what links with what.
+  /** @param {any} answer */
   #introduce(answer) {
     const { session, clock } = this;
     const said = answer.phrase || answer.name;
