@@ -46,7 +46,12 @@ export class StageElement extends HTMLElement {
     session.addEventListener('scene', (event) => this.#answered(event.detail));
     clock.addEventListener('tick', () => this.draw());
     session.addEventListener('fitted', () => this.keepInSight());
-    session.addEventListener('state', () => session.answer && this.best.look());
+    session.addEventListener('state', () => {
+      if (!session.answer) return;
+      this.best.look();
+      this.labels.follow();
+      if (session.dragging) this.grab.say();
+    });
     this.draw();
   }
 
