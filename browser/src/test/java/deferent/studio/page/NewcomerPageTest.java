@@ -139,6 +139,14 @@ class NewcomerPageTest extends InChromium {
         }
     }
 
+    /** Remembers that hands were shown, however short the time and slow the machine. */
+    private static final String WATCHED =
+            """
+            () => {
+              const seen = document.querySelector('.seen');
+              new MutationObserver(() => { window.asked ||= seen.classList.contains('asked'); }).observe(seen, { attributes: true });
+            }""";
+
     private static final String RINGED = "deferentStage.show.meets";
 
     @Test
@@ -159,9 +167,10 @@ class NewcomerPageTest extends InChromium {
     @Test
     void withAPatternThatIsNewHandsAreShownForACycleAndThenTheLightIsAlone() {
         try (Visit visit = movingVisit()) {
+            visit.settled();
+            visit.page().evaluate(WATCHED);
             visit.say("isolation vs triquetra");
-            visit.page().mouse().move(640, 790);
-            visit.until("document.querySelector('.seen').classList.contains('asked')");
+            visit.until("window.asked");
             visit.until("!document.querySelector('.seen').classList.contains('asked')");
             assertThat(visit.is("deferentStage.always")).isFalse();
         }
@@ -199,7 +208,9 @@ class NewcomerPageTest extends InChromium {
                                     .setHasText("triquetra"))
                     .first()
                     .click();
-            visit.until("document.querySelector('.term-told:popover-open moving-thumb')?.moves");
+            visit.until(
+                    "document.querySelector('.term-told:popover-open') &&"
+                            + " document.querySelector('word-told').moves");
             assertThat(visit.page().locator(".term-told").innerText()).contains("triquetra");
             assertThat(visit.page().locator(".term-picture canvas").boundingBox().width)
                     .isGreaterThan(60);
