@@ -111,7 +111,8 @@ class NewcomerPageTest extends InChromium {
     @Test
     void aVerbStandsOnTheLineOnWhichItsSentenceEnds() {
         for (int width : new int[] {1280, 900, 400}) {
-            try (Visit visit = visit(screen(width, 800), "#phrase=static spin vs triquetra, tether 75 cm")) {
+            try (Visit visit =
+                    visit(screen(width, 800), "#phrase=static spin vs triquetra, tether 75 cm")) {
                 visit.settled();
                 BoundingBox end = visit.page().locator(".first-end").boundingBox();
                 BoundingBox verb = visit.page().locator(".first .verb").boundingBox();
@@ -181,7 +182,8 @@ class NewcomerPageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.say("isolation vs triquetra");
             visit.page().keyboard().press("Escape");
-            double was = visit.number("Math.max(...deferentDesk.session.scene.tracks['right.head'])");
+            double was =
+                    visit.number("Math.max(...deferentDesk.session.scene.tracks['right.head'])");
             visit.page().keyboard().press("f");
             visit.until("deferentDesk.session.scene.was");
             assertThat(visit.number("Math.max(...deferentDesk.session.scene.was.right)"))
