@@ -85,7 +85,7 @@ final class CrossingsCommand implements Callable<Integer> {
             names = "--limit",
             paramLabel = "N",
             defaultValue = "20",
-            description = "How many to tell in words; JSON has all. Unsaid, 20.")
+            description = "How many to tell in words; JSON has all. 20 unless you say.")
     private int limit = 20;
 
     @Option(names = "--json", description = "Answer in JSON, for other programs.")

@@ -72,7 +72,7 @@ final class RouteCommand implements Callable<Integer> {
             paramLabel = "NAME=N",
             description =
                     "How hard a pattern is, where entering it should cost as much as N weights of"
-                            + " extra acceleration; unsaid, 0. May be repeated.")
+                            + " extra acceleration; 0 unless you say. May be repeated.")
     private Map<String, Double> hard = new LinkedHashMap<>();
 
     @Option(

@@ -40,7 +40,7 @@ final class WordsCommand implements Callable<Integer> {
         out.println(entry.word());
         Paragraphs.wrapped("  ", entry.means() + ".", width).forEach(out::println);
         if (!entry.sizesUnsaid().isEmpty()) {
-            Paragraphs.wrapped("  Left unsaid: ", entry.sizesUnsaid() + ".", width)
+            Paragraphs.wrapped("  Unless you say otherwise: ", entry.sizesUnsaid() + ".", width)
                     .forEach(out::println);
         }
         if (!entry.alsoSaid().isEmpty()) {

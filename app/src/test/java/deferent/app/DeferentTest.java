@@ -88,10 +88,7 @@ class DeferentTest {
     void unlessAskedForAllAReadingTakesFifteenLinesAndBeginsWithWhetherItLinks(String phrase) {
         List<String> lines = good("read", phrase).out().lines().toList();
         assertThat(lines).hasSizeLessThanOrEqualTo(15);
-        assertThat(lines.get(2))
-                .matches(
-                        "(. |!! Danger: [a-z ]+[.] )It (links|does not link).*"
-                                + "|(. |!! Danger: [a-z ]+[.] )Both cords.*");
+        assertThat(lines.get(2)).matches(". It (links|does not link).*|!! Danger: [a-z ]+[.]");
         assertThat(lines).anyMatch(line -> line.startsWith("Take care: "));
         assertThat(lines.get(lines.size() - 1)).startsWith("--all");
     }
@@ -100,7 +97,7 @@ class DeferentTest {
     void aLongNoteLeavesRoomForTheFirstSentence() {
         String note = "count the beats aloud\n".repeat(20);
         good("shelf", "add", "static spin vs triquetra", "--name", "My ring", "--note", note);
-        assertThat(good("read", "My ring").out()).contains("It links, but the right hand");
+        assertThat(good("read", "My ring").out()).contains("It links, ");
     }
 
     @Test
@@ -177,7 +174,7 @@ class DeferentTest {
     void aFitSaysTheSizesThatCloseAndWhatAMissCosts() {
         String out = good("fit", "static spin vs triquetra hand radius 45 cm").out();
         assertThat(out)
-                .contains("Closes, touching")
+                .contains("It can close in ")
                 .contains("Make the right hand radius 60 cm (now 45 cm).")
                 .contains("= static spin vs triquetra")
                 .contains("What it costs to be a little out, once closed")
@@ -312,7 +309,7 @@ class DeferentTest {
     void aWordIsExplained() {
         assertThat(good("words", "CAP").out())
                 .contains("continuous assembly pattern")
-                .contains("Left unsaid:");
+                .contains("Unless you say otherwise:");
         assertThat(good("words").out()).contains("isolation").contains("triquetra");
         assertThat(bad("words", "isolashun").err()).contains("isolation");
     }

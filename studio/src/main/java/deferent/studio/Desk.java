@@ -142,7 +142,7 @@ final class Desk {
         Keep keep = asked.or(Shown.SHOW, Keep.IDEAL);
         Matter matter = Matter.of(asked, words.lexicon());
         if (!told && keep == Keep.IDEAL) {
-            return drawn(asked, matter, Drawn.ideal(matter, carrier, body));
+            return drawn(asked, matter, DrawnMove.ideal(matter, carrier, body));
         }
         Readings readings =
                 Readings.of(
@@ -161,7 +161,7 @@ final class Desk {
                         matter.document().kit(),
                         s -> Closely.USUAL.until(stop).near(Optional.ofNullable(nearest.get(s))));
         nearest.putAll(shown.closest());
-        ObjectNode answer = drawn(asked, matter, Drawn.of(readings, shown, carrier, body));
+        ObjectNode answer = drawn(asked, matter, DrawnMove.of(readings, shown, carrier, body));
         if (told) {
             answer.set("readings", ReadingsJson.tree(readings));
             ArrayNode numbers = answer.putArray("numbers");
@@ -173,7 +173,7 @@ final class Desk {
     }
 
     /** What a stage, a strip and what is set by hand are made from. */
-    private static ObjectNode drawn(Question asked, Matter matter, Drawn drawn) {
+    private static ObjectNode drawn(Question asked, Matter matter, DrawnMove drawn) {
         int count = asked.or(SAMPLES, Scene.USUAL_COUNT);
         Trace trace = drawn.ideal();
         Staged shown = drawn.shown();
@@ -457,6 +457,9 @@ final class Desk {
                 ObjectNode node = terms.addObject().put("word", term.word());
                 node.put("means", term.means());
                 term.alsoSaid().forEach(node.putArray("also_said")::add);
+                if (term.trade()) {
+                    SmallPictures.word(node, Words.explain(term.word()), words.lexicon());
+                }
             }
         }
         return answer;

@@ -10,6 +10,7 @@ import deferent.search.fit.FitReading;
 import deferent.search.fit.Remedy;
 import deferent.search.fit.SizeChange;
 import deferent.tell.TellArms;
+import deferent.tell.TellBecame;
 import deferent.tell.TellFit;
 import deferent.tell.Told;
 import java.util.List;
@@ -66,6 +67,7 @@ final class FitAnswer {
                     one.put("trunk_turn_deg", Math.toDegrees(found.reach().turned().greatest()));
                     pattern(one, found.pairing(), matter, lexicon);
                     changes(one, SizeChange.between(matter.pairing(), found.pairing()));
+                    one.put("became", TellBecame.of(matter.pairing(), found.pairing()));
                 });
         return node;
     }
@@ -77,6 +79,7 @@ final class FitAnswer {
         node.put("gap_left_m", answer.gapLeft());
         node.put("exact", answer.exact());
         node.put("told", told);
+        node.put("became", TellBecame.of(matter.pairing(), answer.pairing()));
     }
 
     private static void pattern(ObjectNode node, Pairing pairing, Matter matter, Lexicon lexicon) {

@@ -84,7 +84,7 @@ class FitAskTest {
         assertThat(fit.get("closes").asBoolean()).isFalse();
         assertThat(fit.get("answers").isEmpty()).isTrue();
         assertThat(fit.get("least_gap_m").asDouble()).isGreaterThan(0.001);
-        assertThat(fit.get("told").asString()).startsWith("Cannot close").contains("tether");
+        assertThat(fit.get("told").asString()).startsWith("It cannot close").contains("tether");
     }
 
     @Test

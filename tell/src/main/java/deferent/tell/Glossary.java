@@ -16,8 +16,9 @@ public final class Glossary {
      * @param word as sentences write it
      * @param means what it means, without a full stop
      * @param alsoSaid how else sentences write it
+     * @param trade whether the words list has it too, with what shows it
      */
-    public record Term(String word, String means, List<String> alsoSaid) {
+    public record Term(String word, String means, List<String> alsoSaid, boolean trade) {
         public Term {
             alsoSaid = List.copyOf(alsoSaid);
         }
@@ -58,7 +59,32 @@ public final class Glossary {
                                     + " figure"));
 
     private static final List<String> TRADE =
-            List.of("link", "carrier", "rider", "head", "handle", "beat");
+            List.of(
+                    "link",
+                    "carrier",
+                    "rider",
+                    "head",
+                    "handle",
+                    "beat",
+                    "static spin",
+                    "extension",
+                    "linear extension",
+                    "isolation",
+                    "linear isolation",
+                    "point isolation",
+                    "cat-eye",
+                    "triquetra",
+                    "flower",
+                    "half-and-half flower",
+                    "pendulum",
+                    "CAP",
+                    "cat-eye CAP",
+                    "triquetra CAP",
+                    "toroid",
+                    "in-spin",
+                    "antispin",
+                    "petals",
+                    "split");
 
     private Glossary() {}
 
@@ -68,11 +94,11 @@ public final class Glossary {
     }
 
     private static Term own(String word, String means, String... also) {
-        return new Term(word, means, List.of(also));
+        return new Term(word, means, List.of(also), false);
     }
 
     private static Term trade(String word) {
         Words.Entry entry = Words.explain(word);
-        return new Term(word, entry.means(), List.of());
+        return new Term(word, entry.means(), List.of(), true);
     }
 }

@@ -68,13 +68,36 @@ final class Say {
         return trimmed(size * 100, 0) + "% of a cycle";
     }
 
-    /** Where in a cycle: "at the start of the cycle", "25% into the cycle". */
+    /**
+     * Where in a cycle, as nearly as somebody who spins can tell: "at the start of the cycle",
+     * "just past half way through the cycle", "between a quarter of the way and half way through
+     * the cycle".
+     */
     static String into(double share) {
-        String percent = percent(share);
-        return percent.equals("0%") || percent.equals("100%")
-                ? "at the start of the cycle"
-                : percent + " into the cycle";
+        double quarters = 4 * (share - Math.floor(share));
+        int nearest = (int) Math.round(quarters);
+        double off = quarters - nearest;
+        String whole = nearest == 4 ? "the end of the cycle" : "the start of the cycle";
+        boolean end = nearest % 4 == 0;
+        if (Math.abs(off) < 0.08) {
+            return end ? "at the start of the cycle" : QUARTERS.get(nearest) + THROUGH;
+        }
+        if (Math.abs(off) < 0.3) {
+            String side = off < 0 ? "just before " : end ? "just after " : "just past ";
+            return side + (end ? whole : QUARTERS.get(nearest) + THROUGH);
+        }
+        int before = (int) Math.floor(quarters);
+        return "between " + QUARTERS.get(before) + " and " + QUARTERS.get(before + 1) + THROUGH;
     }
+
+    private static final String THROUGH = " through the cycle";
+    private static final List<String> QUARTERS =
+            List.of(
+                    "the start",
+                    "a quarter of the way",
+                    "half way",
+                    "three quarters of the way",
+                    "the end");
 
     /** How long in each cycle: "28% of the cycle". */
     static String lasting(double share) {

@@ -231,8 +231,12 @@ public final class TellCrossing {
 
     private static String rough(double weights) {
         return weights < 0.005
-                ? "it takes nothing extra"
-                : "it takes " + weights(weights) + " extra";
+                ? "it takes no extra pull"
+                : "it takes an extra pull of " + timesTheHead(weights);
+    }
+
+    private static String timesTheHead(double weights) {
+        return Say.trimmed(weights, 2) + " times the head's weight";
     }
 
     private static String weights(double weights) {

@@ -15,6 +15,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -70,15 +71,12 @@ final class TellDanger {
         this.all = readings.dangers().reading().map(Dangers::all).orElse(List.of());
     }
 
-    /** "too much force or speed and too near the body", where there is a danger. */
+    /** "too much force or speed", of the dangers the one that is told first. */
     Optional<String> inShort() {
-        List<String> said = new ArrayList<>();
-        for (Group group : Group.values()) {
-            if (!worst(group, Level.DANGER).isEmpty()) {
-                said.add(group.inShort);
-            }
-        }
-        return said.isEmpty() ? Optional.empty() : Optional.of(Say.listed(said, "and"));
+        return Stream.of(Group.values())
+                .filter(group -> !worst(group, Level.DANGER).isEmpty())
+                .map(group -> group.inShort)
+                .findFirst();
     }
 
     List<Told> dangers() {

@@ -12,9 +12,9 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /**
- * Says first what is asked first: does it link, and can it be spun; before that, where it is a
- * danger, what makes it one. One sentence, with the one number that decides it: how far an arm
- * falls short, else the tempo that a cord needs, else how far head and hand are apart.
+ * Says first the one thing that matters most now, and that can be mended: what makes it a danger;
+ * else that it does not link; else the arm that falls short, or the tempo that a cord needs. What
+ * stands behind it is told once that is mended.
  */
 final class TellFirst {
     private final Readings readings;
@@ -25,68 +25,62 @@ final class TellFirst {
 
     Told told() {
         Worked<LinkReading> link = readings.link(readings.carrier());
-        boolean links = Readings.links(link);
-        Optional<String> against = arms().or(this::cords);
         Optional<String> danger = new TellDanger(readings).inShort();
+        boolean good = danger.isEmpty() && Readings.links(link) && against().isEmpty();
         return new Told(
                 "first",
-                danger.isPresent()
-                        ? Tone.DANGER
-                        : links && against.isEmpty() ? Tone.GOOD : Tone.NOTE,
-                danger.map(what -> "Danger: " + what + ". ").orElse("")
-                        + link.reading()
-                                .map(l -> links ? linked(l, against) : unlinked(l, against))
-                                .orElseGet(() -> unknown(against)),
+                danger.isPresent() ? Tone.DANGER : good ? Tone.GOOD : Tone.NOTE,
+                danger.map(what -> "Danger: " + what + ".")
+                        .orElseGet(
+                                () ->
+                                        link.reading()
+                                                .map(
+                                                        l ->
+                                                                Readings.links(link)
+                                                                        ? linked(l)
+                                                                        : apart(l))
+                                                .orElse(
+                                                        "Whether it links could not be worked out.")),
                 "It links where a head stays with the other hand as placed, within a hand's breadth, goes"
-                        + " beside it or comes where it was. Arms are asked first, then cords.");
+                        + " beside it or comes where it was. A danger is told first, then whether it"
+                        + " links, then arms, then cords.");
     }
 
-    private String linked(LinkReading link, Optional<String> against) {
-        String how =
-                switch (link.kind()) {
-                    case CARRIED, ROD -> " without touching";
-                    case FOLLOWED -> " with a lag";
-                    default -> "";
-                };
-        return against.map(why -> "It links" + how + ", but " + why + ".")
-                .orElseGet(() -> how.isEmpty() ? "It links" + taut() : apart(link, "links" + how));
+    private String linked(LinkReading link) {
+        return against()
+                .map(why -> "It links" + how(link) + ", but " + why + ".")
+                .orElseGet(() -> how(link).isEmpty() ? "It links" + taut() : apart(link));
     }
 
-    private String unlinked(LinkReading link, Optional<String> against) {
-        return against.map(why -> "It does not link as it stands, and " + why + ".")
-                .orElseGet(() -> apart(link, "does not link"));
+    private static String how(LinkReading link) {
+        return switch (link.kind()) {
+            case CARRIED, ROD -> " without touching";
+            case FOLLOWED -> " with a lag";
+            default -> "";
+        };
     }
 
-    private static String unknown(Optional<String> against) {
-        return "Whether it links could not be worked out"
-                + against.map(why -> ", and " + why).orElse("")
-                + ".";
+    private Optional<String> against() {
+        return arms().or(this::cords);
     }
 
     private String taut() {
-        return settled()
+        boolean settled =
+                Stream.of(Side.values())
+                        .allMatch(side -> readings.cord(side).slowest().reading().isPresent());
+        return settled
                 ? ", and both cords can stay taut at " + Say.tempo(readings.pairing().tempo()) + "."
                 : ".";
     }
 
-    private String apart(LinkReading link, String links) {
-        boolean not = link.kind() == LinkKind.NONE;
-        return (settled()
-                        ? "Both cords can stay taut at this tempo, " + (not ? "but it " : "and it ")
-                        : "It ")
-                + links
-                + ": "
+    private static String apart(LinkReading link) {
+        return (link.kind() == LinkKind.NONE ? "It does not link: " : "It links" + how(link) + ": ")
                 + link.carrier().head()
                 + " and "
                 + link.carrier().other().hand()
                 + " are up to "
                 + Say.length(link.inPlaneGap())
                 + " apart now.";
-    }
-
-    private boolean settled() {
-        return Stream.of(Side.values())
-                .allMatch(side -> readings.cord(side).slowest().reading().isPresent());
     }
 
     private Optional<String> arms() {

@@ -72,7 +72,7 @@ public final class TellFit {
             return new Told(
                     "fit",
                     Told.Tone.WARN,
-                    (riding.isEmpty() ? "Cannot" : riding + "cannot")
+                    (riding.isEmpty() ? "It cannot" : riding + "cannot")
                             + " close"
                             + (within ? " all the way" : "")
                             + ": with the best sizes tried "
@@ -86,20 +86,23 @@ public final class TellFit {
                             + " pairing is.");
         }
         boolean placed = fit.goal() == Goal.PLACED;
-        String how = placed ? "touching" : "in shape";
         if (fit.answers().get(0).changes().isEmpty()) {
             return new Told(
                     "fit",
                     Told.Tone.GOOD,
-                    "Closed as it stands, " + how + ": " + ends(fit) + " need no change.",
+                    "It closes as it stands"
+                            + (placed ? "" : " in shape")
+                            + ": "
+                            + ends(fit)
+                            + " need no change.",
                     READ_AFTERWARDS);
         }
         return new Told(
                 "fit",
                 Told.Tone.GOOD,
-                (riding.isEmpty() ? "Closes, " : riding + "closes, ")
-                        + how
-                        + ", in "
+                (riding.isEmpty() ? "It" : riding.strip())
+                        + " can close "
+                        + (placed ? "in " : "in shape in ")
                         + ways(fit.answers().size())
                         + (reason.isEmpty() ? "." : "; not " + unless(fit) + because.substring(1)),
                 READ_AFTERWARDS);

@@ -30,7 +30,7 @@ class TellCrossingTest {
         assertThat(told.get(1).text())
                 .contains("split time, same direction")
                 .contains("both hands go on as they are")
-                .contains("weights extra");
+                .contains("times the head's weight");
     }
 
     @Test

@@ -9,6 +9,8 @@ import deferent.search.whole.Readings;
 import org.junit.jupiter.api.Test;
 
 class TellFirstTest {
+    private static final String LINKED = "isolation vs isolation, split time, tether 40 cm";
+
     private static String first(String phrase, double stature) {
         Readings readings =
                 Readings.of(Phrase.parse(phrase).pairing(), Performer.of(stature), Detail.SETTLED);
@@ -21,17 +23,42 @@ class TellFirstTest {
         assertThat(first("static spin vs triquetra, tempo 10", 1.60))
                 .startsWith("It links, but the right hand is up to ")
                 .endsWith(" beyond the arm's reach, even with the trunk turned and leaning.");
-        assertThat(first("static spin vs static spin, tempo 10", 1.70)).contains("cord needs");
+        assertThat(first(LINKED + ", tempo 10", 1.90))
+                .startsWith("It links, but the left cord needs a tempo of ");
     }
 
     @Test
     void theTempoThatACordNeedsIsTheLeastThatIsToldOfIt() {
-        // An even turn about a hand that gives: free fall at its top where ω²L = g (any mechanics
-        // textbook), 38.6 a minute at 0.60 m; held still the hand needs 60.1.
-        assertThat(first("static spin vs static spin, tempo 30", 1.70))
+        // Hand and head go round one circle of 20 cm: free fall at its top where ω²·20 cm = g (any
+        // mechanics textbook), 66.9 a minute.
+        assertThat(first(LINKED + ", tempo 30", 1.70))
                 .isEqualTo(
-                        "It does not link as it stands, and the left cord needs a tempo of 38.6 a minute or"
-                                + " more to stay taut.");
+                        "It links, but the left cord needs a tempo of 66.9 a minute or more to stay"
+                                + " taut.");
+    }
+
+    @Test
+    void whatDoesNotLinkIsSaidAloneAndTheArmThatFallsShortOnceItLinks() {
+        String apart = first("isolation vs triquetra", 1.75);
+        assertThat(apart)
+                .isEqualTo(
+                        "It does not link: the left head and the right hand are up to 90 cm apart"
+                                + " now.");
+        assertThat(first("isolation vs triquetra, hand radius 30 cm, tether 40 cm", 1.75))
+                .doesNotContain("reach");
+        assertThat(first("static spin vs triquetra", 1.60))
+                .startsWith("It links, but the right hand is ")
+                .endsWith(" beyond the arm's reach, even with the trunk turned and leaning.");
+    }
+
+    @Test
+    void beforeADangerNothingElseIsSaid() {
+        assertThat(first("isolation vs triquetra, tempo 140", 1.75))
+                .isEqualTo("Danger: too much force or speed.");
+        assertThat(first("static spin at the shoulder vs triquetra, tempo 150", 1.75))
+                .as("of several the gravest")
+                .matches("Danger: [a-z ]+\\.")
+                .doesNotContain(" and ");
     }
 
     @Test
@@ -40,16 +67,14 @@ class TellFirstTest {
                 .isEqualTo("It links, and both cords can stay taut at 150 a minute.");
         assertThat(first("static spin vs static spin", 1.70))
                 .isEqualTo(
-                        "Both cords can stay taut at this tempo, but it does not link: the left head and the"
-                                + " right hand are up to 60 cm apart now.");
-        // Beside it, 22 cm to the side and 8 cm below: √(22² + 8²).
+                        "It does not link: the left head and the right hand are up to 60 cm apart"
+                                + " now.");
         assertThat(
                         first(
-                                "static spin at the shoulder, tether 30 cm vs isolation tether 60 cm, tempo 150",
+                                "static spin centre 30 cm left tether 30 cm vs isolation tether 60 cm, tempo 110",
                                 1.90))
                 .isEqualTo(
-                        "Danger: too near the body. Both cords can stay taut at this tempo, and it links"
-                                + " without touching: the left head and the right hand are up to 23 cm apart"
-                                + " now.");
+                        "It links without touching: the left head and the right hand are up to 30 cm"
+                                + " apart now.");
     }
 }

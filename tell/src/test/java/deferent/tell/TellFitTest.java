@@ -27,7 +27,7 @@ class TellFitTest {
     void aRingTooSmallIsToldBothSizesThatCloseIt() {
         List<Told> told = told("static spin vs triquetra hand radius 45 cm");
         assertThat(told.get(0).tone()).isEqualTo(Told.Tone.GOOD);
-        assertThat(told.get(0).text()).startsWith("Closes, touching, in 2 ways");
+        assertThat(told.get(0).text()).startsWith("It can close in 2 ways");
         assertThat(told)
                 .extracting(Told::text)
                 .contains(
@@ -136,7 +136,7 @@ class TellFitTest {
     @Test
     void aLinkThatIsClosedNeedsNoChange() {
         assertThat(told("static spin vs triquetra").get(0).text())
-                .startsWith("Closed as it stands, touching");
+                .startsWith("It closes as it stands: ");
     }
 
     @Test

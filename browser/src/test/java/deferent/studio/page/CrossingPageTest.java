@@ -31,7 +31,7 @@ class CrossingPageTest extends InChromium {
                 visit.until("document.querySelectorAll('.moment').length === " + marks);
                 assertThat(visit.text("document.querySelector('.moment').textContent"))
                         .contains("together, same direction")
-                        .contains("weights extra");
+                        .contains("times the head’s weight");
                 double share = visit.number("deferentDesk.crossings.shown[0].from_cycles");
                 assertThat(
                                 visit.number(
@@ -75,7 +75,7 @@ class CrossingPageTest extends InChromium {
             visit.say(TO);
             visit.until("document.querySelectorAll('.gate').length > 0");
             assertThat(visit.text("document.querySelector('.moment').textContent"))
-                    .contains("nothing extra");
+                    .contains("no extra pull");
         }
     }
 

@@ -30,7 +30,7 @@ class DeskPageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.settled();
             assertThat(visit.text(PRESSED).split(" "))
-                    .contains("tools-open", "phrase", "play", "tempo", "share")
+                    .contains("tools-open", "phrase", "play", "tempo", "save-now", "share")
                     .allMatch(
                             name ->
                                     List.of(
@@ -39,6 +39,8 @@ class DeskPageTest extends InChromium {
                                                     "play",
                                                     "tempo",
                                                     "share",
+                                                    "save-now",
+                                                    "slow",
                                                     "near",
                                                     "verb",
                                                     "fit",
@@ -48,7 +50,7 @@ class DeskPageTest extends InChromium {
                             "nothing else");
             visit.tools();
             assertThat(visit.page().locator("desk-menu").innerText())
-                    .contains("Save", "Take away", "Words", "Keys", "Swap hands", "Colours");
+                    .contains("Save", "Save as a file", "Words", "Keys", "Swap hands", "Colours");
         }
     }
 

@@ -15,7 +15,7 @@ class FilmPageTest extends InChromium {
             visit.say("static spin vs triquetra, tempo 40");
             visit.page().keyboard().press("Escape");
             visit.page().locator("deferent-stage canvas").focus();
-            visit.page().keyboard().press("p");
+            visit.page().keyboard().press("i");
             visit.until("document.querySelector('dialog.film[open]')");
             visit.page().locator(".film-drop input").setInputFiles(PRACTICE);
             visit.until("document.querySelector('.film-says li')");

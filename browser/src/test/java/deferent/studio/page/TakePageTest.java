@@ -22,7 +22,8 @@ class TakePageTest extends InChromium {
         visit.page()
                 .locator(
                         "desk-menu button",
-                        new com.microsoft.playwright.Page.LocatorOptions().setHasText("Take away"))
+                        new com.microsoft.playwright.Page.LocatorOptions()
+                                .setHasText("Save as a file"))
                 .click();
         visit.until(SEEN);
     }

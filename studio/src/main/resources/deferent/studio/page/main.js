@@ -52,6 +52,7 @@ export class Desk {
       say: (text, undo) => this.notices.say(text, undo),
       complain: (problem) => this.complain(problem),
       opened: () => this.stage.frame(),
+      proposed: (name) => this.notices.say('Saved on the shelf as ' + name, () => this.side.name(), 'Name it'),
     });
     this.map = new ShelfMap(this.session, this.shelf);
     this.take = new TakeAway(this);
@@ -108,7 +109,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'address' | 'take' | 'film' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -144,14 +145,10 @@ export class Desk {
         clock.dispatchEvent(new Event('tick'));
         break;
       case 'save':
-        this.side.show('shelf');
-        this.saving.save({});
+        this.#save();
         break;
       case 'share':
         this.sharing.open();
-        break;
-      case 'address':
-        this.#address();
         break;
       case 'take':
         this.away.open();
@@ -180,6 +177,11 @@ export class Desk {
       default:
         session.change([{ do: what }]);
     }
+  }
+
+  // The shelf is shown only where it has something to ask.
+  async #save() {
+    if (!(await this.saving.save({})) && this.saving.asked) this.side.show('shelf');
   }
 
   // From the moment the stage shows; the moment comes back with the pattern.
@@ -276,19 +278,6 @@ export class Desk {
       below: foot.height ? Math.max(0, stage.bottom - foot.top) : 0,
       left: 0,
     };
-  }
-
-  async #address() {
-    if (!this.session.answer) return;
-    const url = new URL(location.href);
-    url.search = '';
-    url.hash = await address.written(this.session.answer);
-    try {
-      await navigator.clipboard.writeText(url.href);
-      this.notices.say('Address copied');
-    } catch {
-      this.notices.say('It stands in the address bar');
-    }
   }
 
   setTheme(theme) {

@@ -53,7 +53,7 @@ export class FlatDrawer {
       const light = lightOf(ribbon.what, look.lit);
       if (show[ribbon.what.kind] === false && !light) continue;
       this.#project(ribbon, camera);
-      const style = light || RIBBON[ribbon.what.kind];
+      const style = light || (ribbon.what.kind === 'was' ? { ...RIBBON.was, alpha: RIBBON.was.alpha * (show.was ?? 1) } : RIBBON[ribbon.what.kind]);
       const colour = ink[style.ink] || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
       else this.#line(ribbon, colour, style);

@@ -58,6 +58,7 @@ export class Picture {
           break;
       }
     }
+    if (show.meets) this.#meeting(scene, show.meets, phase, ink);
     if (lit && lit.at) this.points.set(lit.at, 3 * this.#mark(15, SHAPES.halo, ink.link, 1));
   }
 
@@ -141,6 +142,12 @@ export class Picture {
     if (hand) for (let k = 0; k < 3; k++) this.hands[item.side][k] = this.points[3 * i + k];
   }
 
+  // Where the carrier's head and the rider's hand are at one place, a ring holds both, whether hands are shown or not.
+  /** @param {any} scene @param {string} carrier @param {number} phase @param {any} ink */
+  #meeting(scene, carrier, phase, ink) {
+    scene.at(carrier + '.head', phase, this.points, 3 * this.#mark(13, SHAPES.ring, ink.link, 0.95));
+  }
+
   #centre(at, colour) {
     const i = this.#mark(4.5, SHAPES.cross, colour, 0.55);
     this.points.set(at, 3 * i);
@@ -178,6 +185,7 @@ export function ribbonsOf(scene) {
       out.push({ id: item.id + ':figure', kind: base && base.side === item.side ? 'ghost' : 'figure', side: item.side, closed, track });
     }
   }
+  for (const side of scene.was ? ['left', 'right'] : []) out.push({ id: 'was ' + side, kind: 'was', side, closed: scene.closed });
   if (scene.best) out.push({ id: 'best', kind: 'best', side: scene.best.side, closed: scene.closed });
   for (const item of scene.items) {
     if (item.form === 'track' && item.role === 'head-trail') {
@@ -196,6 +204,7 @@ export function ribbonsOf(scene) {
 /** Points of a ribbon, as one array. */
 export function pointsOf(ribbon, scene) {
   if (ribbon.kind === 'best') return scene.best.xyz;
+  if (ribbon.kind === 'was') return scene.was[ribbon.side];
   if (ribbon.track) return scene.tracks[ribbon.track];
   const item = scene.items[ribbon.index];
   const xyz = new Float32Array(3 * item.points.length);
@@ -209,6 +218,7 @@ export const RIBBON = {
   ghost: { core: 0.55, halo: 0, alpha: 0.55 },
   path: { core: 0.9, halo: 0, alpha: 0.8, left: [96, 0.36], right: [48, 0.62] },
   best: { core: 1.1, halo: 0, alpha: 0.9, ink: 'link', left: [60, 0.5], right: [60, 0.5] },
+  was: { core: 0.9, halo: 0, alpha: 0.6, right: [60, 0.6] },
   figure: { core: 0.75, halo: 0, alpha: 0.45, right: [120, 0.74] },
   trail: { core: 1.9, halo: 7.5, alpha: 1, right: [90, 0.72] },
 };

@@ -21,6 +21,8 @@ export class Scene {
     this.tethers = { left: 1, right: 1 };
     /** @type {{ side: string, xyz: Float32Array } | null} */
     this.best = null; // where a hand path would lie at best
+    /** @type {Record<string, Float32Array> | null} */
+    this.was = null; // by side, what the heads drew before sizes were fitted
     this.shape = ''; // which items there are; a new shape asks a drawer to build anew
   }
 
@@ -50,6 +52,7 @@ export class Scene {
     let shape = '' + this.count + this.ghosts;
     for (const item of this.items) shape += '|' + item.id + item.form + (item.points || item.limbs || '').length;
     if (this.best) shape += '|best ' + this.best.side + this.best.xyz.length;
+    if (this.was) shape += '|was ' + this.was.left.length;
     this.shape = shape;
   }
 

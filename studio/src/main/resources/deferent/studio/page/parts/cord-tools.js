@@ -111,7 +111,7 @@ class CordTold extends Part {
     const at = legAt(passing, this.desk.clock.phase);
     return html`<div class="happened" role="log" aria-label="The passage">
       <p>${passing.legs.map((name, i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
-      <p>${passing.passage.corded ? html`On cords, the hands up to ${cm(passing.passage.astray_m, 0)} from their paths` : 'As if on rods: no cord can do it'}.</p>
+      <p>${passing.passage.corded ? html`On cords, the hands up to ${cm(passing.passage.astray_m, 0)} from their paths` : 'Shown as if on rods; a cord cannot do it'}.</p>
     </div>`;
   }
 

@@ -150,7 +150,7 @@ function called({ name, who }) {
 }
 
 function extra(weights) {
-  return weights < 0.05 ? 'nothing extra' : weights.toFixed(1) + ' weights extra';
+  return weights < 0.05 ? 'no extra pull' : 'extra pull: ' + weights.toFixed(1) + ' times the head’s weight';
 }
 
 customElements.define('crossing-list', CrossingList);

@@ -24,9 +24,10 @@ class DeskMenu extends Part {
       @click=${() => desk.act(act)}><span>${text}</span><kbd aria-hidden="true">${key}</kbd></button>`;
     return html`
       <section class="block menu-lines" aria-label="Page">
-        ${line('save', 'Save', 'Ctrl S', 'Save on the shelf')}
-        ${line('take', 'Take away', 'E', 'Pictures, sheets, clips and pages of it')}
-        ${line('film', 'Watch a film', 'P', 'What is off in a film of practice')}
+        ${line('save', 'Save', 'P', 'Save on the shelf (Ctrl S too)')}
+        ${line('share', 'Share', 'Y', 'The file that fits where it goes')}
+        ${line('take', 'Save as a file', 'E', 'Pictures, sheets, clips and pages of it')}
+        ${line('film', 'Watch a film', 'I', 'What is off in a film of practice')}
         ${line('words', 'Words', 'W', 'What a phrase can say')}
         ${line('lesson', 'Lesson look', 'J', 'Large, mirrored and counted, for students')}
         ${line('keys', 'Keys', '?', 'Every key of the page')}

@@ -5,7 +5,7 @@ import { Part } from './part.js';
 import { post } from '../state/live.js';
 import '../stage/thumb.js';
 
-/** @typedef {{ word: string, means: string, also_said?: string[], moves?: object }} Term */
+/** @typedef {{ word: string, means: string, also_said?: string[], shows?: string, alone?: boolean }} Term */
 
 /** @type {Map<string, Term>} by each of their spellings, in small letters */
 const terms = new Map();
@@ -17,7 +17,7 @@ let spelt = null;
 export function loadTerms() {
   asked ??= post({ ask: 'words' }).then(
     (answer) => {
-      for (const term of [...(answer.words || []).filter((/** @type {Term} */ word) => word.moves), ...(answer.terms || [])]) {
+      for (const term of /** @type {Term[]} */ (answer.terms || [])) {
         for (const said of [term.word, ...(term.also_said || [])]) terms.set(said.toLowerCase(), term);
       }
       const longest = [...terms.keys()].sort((a, b) => b.length - a.length).map((said) => said.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
@@ -52,15 +52,37 @@ export function explained(text, tell) {
   return [...parts, text.slice(from)];
 }
 
-/** What a word means, beside the word. */
+/** What shows the words, by phrase; asked for when a word is first tapped. @type {Map<string, Promise<object | undefined>>} */
+const pictures = new Map();
+
+/** @param {string} phrase */
+function picture(phrase) {
+  const asked = pictures.get(phrase) ?? post({ ask: 'moves', phrases: [phrase] }).then((answer) => answer.shown[0]?.moves, () => undefined);
+  pictures.set(phrase, asked);
+  return asked;
+}
+
+/** What a word means, beside the word, and where it is a motion, that motion. */
 class WordTold extends Part {
+  /** @type {Term | undefined} */
+  term;
+  /** @type {object | undefined} */
+  moves;
+
   /**
    * @param {Term} term
    * @param {Element} at
    */
   show(term, at) {
     this.term = term;
+    this.moves = undefined;
     this.requestUpdate();
+    if (term.shows) {
+      picture(term.shows).then((moves) => {
+        if (this.term === term) this.moves = moves;
+        this.requestUpdate();
+      });
+    }
     this.updateComplete.then(() => {
       const box = this.querySelector('.term-told');
       box.showPopover();
@@ -75,7 +97,7 @@ class WordTold extends Part {
     const { term } = this;
     return html`<div class="term-told" popover role="dialog" aria-label=${term ? 'What ' + term.word + ' means' : 'A word'}>
       ${term
-        ? html`${term.moves ? html`<moving-thumb .moves=${term.moves} .theme=${this.desk.theme}></moving-thumb>` : ''}
+        ? html`${term.shows ? html`<span class="term-picture" aria-hidden="true"><moving-thumb .moves=${this.moves} .alone=${!!term.alone} .theme=${document.documentElement.dataset.theme}></moving-thumb></span>` : ''}
             <p><b>${term.word}</b> ${term.means}</p>`
         : ''}
     </div>`;

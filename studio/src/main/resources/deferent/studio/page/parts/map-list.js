@@ -51,7 +51,7 @@ class MapList extends Part {
             aria-label="${p.name}, ${count(crossings, p.id)}" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb><span class="place-name ${size > 40 || on.size && (map.route.places.includes(p.id)) ? '' : 'far'}">${p.name}</span></button>`)}
         </div>
       </div>
-      <p class="quiet map-hint">${this.hinted ? map.name(this.hinted) : 'Thick: up to half a weight extra. Dashed: more than two.'}</p>
+      <p class="quiet map-hint">${this.hinted ? map.name(this.hinted) : 'Thick: goes over easily, with an extra pull of half the head’s weight at most. Dashed: more than twice it.'}</p>
       <div class="map-ends">
         ${this.#end('from', 'From', map.from, (id) => map.go(id, map.to === id ? null : map.to))}
         ${this.#end('to', 'To', map.to, (id) => map.go(map.from === id ? null : map.from, id))}
@@ -76,7 +76,7 @@ class MapList extends Part {
   }
 
   #route(map) {
-    if (!map.from || !map.to) return html`<p class="quiet map-route">Take two patterns, and the gentlest route from the one to the other can be played.</p>`;
+    if (!map.from || !map.to) return html`<p class="quiet map-route">Pick two patterns, and the gentlest route from the one to the other can be played.</p>`;
     const { route } = map;
     if (!route) return map.error ? nothing : html`<p class="quiet map-route" role="status">Looking for a route …</p>`;
     const { passing } = this.desk.session;

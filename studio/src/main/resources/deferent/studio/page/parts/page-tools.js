@@ -5,6 +5,7 @@ import { KEYS } from '../keys.js';
 
 /** The one button at the top: the menu. */
 class PageTools extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.side.addEventListener('turned', () => this.soon());
@@ -21,8 +22,23 @@ const LINES = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M4 6h12M
 
 /** Short notices at the foot of the page, one at a time, with a way back where there is one. */
 class PageNotices extends Part {
-  say(text, undo) {
-    this.notice = { text, undo };
+  /** @type {{ text: string, undo?: () => void, verb?: string } | null} */
+  notice = null;
+  /** @type {string | null} */
+  standing = null;
+  last = '';
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  gone;
+  /** @param {'slow' | 'full' | 'stay'} answer */
+  answerCare = (answer) => {};
+
+  /**
+   * @param {string} text
+   * @param {() => void} [undo] what can be done about it
+   * @param {string} [verb] what that is called
+   */
+  say(text, undo, verb = 'Undo') {
+    this.notice = { text, undo, verb };
     this.last = text; // may be asked for once it is gone
     clearTimeout(this.gone);
     this.gone = setTimeout(() => this.clear(), undo ? 12000 : 4500);
@@ -30,8 +46,9 @@ class PageNotices extends Part {
   }
 
   /** Says what holds until something else does; null, that nothing does any more. */
+  /** @param {string | null} text */
   stay(text) {
-    if (text === (this.standing ?? null)) return;
+    if (text === this.standing) return;
     this.standing = text;
     this.clear();
   }
@@ -46,7 +63,7 @@ class PageNotices extends Part {
     const { notice } = this;
     return html`<div class="notices" role="status">${notice
       ? html`<p class="notice"><span>${notice.text}</span>${notice.undo
-            ? html`<button type="button" @click=${() => { const { undo } = notice; this.clear(); undo(); }}>Undo</button>`
+            ? html`<button type="button" @click=${() => { const { undo } = notice; this.clear(); undo?.(); }}>${notice.verb}</button>`
             : ''}</p>`
       : ''}</div>
       <dialog class="care" aria-labelledby="care-head">
@@ -63,7 +80,7 @@ class PageNotices extends Part {
     const dialog = this.querySelector('.care');
     dialog.showModal();
     return new Promise((resolve) => {
-      this.answerCare = (answer) => {
+      this.answerCare = (/** @type {'slow' | 'full' | 'stay'} */ answer) => {
         dialog.close();
         resolve(answer);
       };
@@ -77,7 +94,7 @@ class KeyList extends Part {
     return html`
       <dialog class="keys" aria-labelledby="keys-head">
         <header><h2 id="keys-head">Keys</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
-        <label class="keys-on"><input type="checkbox" .checked=${this.desk.singleKeys} @change=${(e) => this.desk.setSingleKeys(e.target.checked)}> Single keys act on the pattern</label>
+        <label class="keys-on"><input type="checkbox" .checked=${this.desk.singleKeys} @change=${(/** @type {any} */ e) => this.desk.setSingleKeys(e.target.checked)}> Single keys act on the pattern</label>
         <div class="keys-lists">
           ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map((key) => html`<div><dt><kbd>${key.shows}</kbd></dt><dd>${key.says}</dd></div>`)}</dl></section>`)}
         </div>

@@ -2,6 +2,8 @@ import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { Completion } from './completion.js';
 
+const PENCIL = html`<svg class="phrase-sign" viewBox="0 0 20 20"><path d="m4 16 1-4 8.5-8.5 3 3L8 15zM12 5l3 3" fill="none" stroke="currentColor" stroke-width="1.4" stroke-linejoin="round"/></svg>`;
+
 const CLOSED = 0.005; // metres apart at most: nothing is left to fit
 const PATIENCE = 450; // milliseconds of quiet before an unfinished phrase is called wrong
 
@@ -31,12 +33,12 @@ class PhraseLine extends Part {
     const other = session.error && session.error.text === undefined ? session.error : null;
     const told = error && !this.fresh;
     return html`
-      <label class="spoken" for="phrase">Phrase</label>
+      <label class="spoken" for="phrase">Phrase: type what each hand does</label>
       <div class="phrase ${told ? 'wrong' : ''}">
-        <div class="phrase-echo" aria-hidden="true">${told ? this.#marked(error) : nothing}</div>
+        <div class="phrase-echo" aria-hidden="true">${told ? this.#marked(error) : this.field?.value ?? session.said}${PENCIL}</div>
         <textarea
           id="phrase" rows="1" spellcheck="false" autocapitalize="off" autocomplete="off" enterkeyhint="go"
-          placeholder="isolation vs four-petal antispin"
+          placeholder="left hand vs right hand" title="The phrase: type what each hand does (/)"
           aria-autocomplete="list" aria-haspopup="listbox" aria-controls="phrase-offers"
           aria-activedescendant=${this.completion.chosen >= 0 ? 'phrase-offer-' + this.completion.chosen : nothing}
           aria-invalid=${told ? 'true' : 'false'} aria-describedby="phrase-note"
@@ -96,11 +98,30 @@ class PhraseLine extends Part {
     const first = told.find((t) => t.tone === 'danger' && t.key !== 'first') || told.find((t) => t.key === 'first') || this.kept;
     if (!first) return html`<span>Left hand first, right hand second</span>`;
     this.kept = first;
+    // The last word and the verb stay together, wherever the line ends.
+    const at = first.text.lastIndexOf(' ') + 1;
+    return html`<span class="first" data-tone=${first.tone} @pointerenter=${() => this.#point(true)} @pointerleave=${() => this.#point(false)}
+      @click=${() => this.#point(true)}>${first.tone === 'danger' ? html`<b aria-hidden="true">!! </b>` : nothing}${first.text.slice(0, at)}<span
+        class="first-end">${first.text.slice(at)} ${this.#helps(answer, first.tone === 'danger')}</span></span>`;
+  }
+
+  // The one thing that helps with what is told.
+  #helps(answer, danger) {
     const { session } = this.desk;
-    const { reach } = answer.readings;
-    return html`<span class="first" data-tone=${first.tone}>${first.tone === 'danger' ? html`<b aria-hidden="true">!! </b>` : nothing}${first.text}</span>
-      ${Math.max(...answer.strip.gap_m) < CLOSED ? nothing : this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit')}
-      ${reach?.trunk && !(reach.bend ?? reach.trunk).reached ? this.#verb('arms', 'A', 'Fit to my arms') : nothing}`;
+    const apart = Math.max(...answer.strip.gap_m) >= CLOSED;
+    const short = (answer.readings.told || []).some((t) => t.key === 'reach.trunk' && t.tone === 'warn');
+    const tempo = danger && session.size('tempo_cycles_per_min') ? calm(answer.readings.dangers) : 0;
+    if (tempo) {
+      return html`<button type="button" class="near verb slow" title="Slow to where the danger ends" ?disabled=${!session.pattern}
+        @click=${() => session.change([{ set: 'tempo_cycles_per_min', to: tempo }])}>Slow to ${tempo}</button>`;
+    }
+    if (short && session.linked) return this.#verb('arms', 'A', 'Fit to my arms');
+    return apart ? this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit') : nothing;
+  }
+
+  // What the sentence tells of is shown on the stage while somebody is at it.
+  #point(on) {
+    this.desk.stage.point(on);
   }
 
   #verb(act, key, text) {
@@ -180,6 +201,17 @@ class PhraseLine extends Part {
     this.desk.session.pause();
     this.requestUpdate();
   }
+}
+
+/**
+ * The tempo at which every danger has ended, a tenth below, or none.
+ *
+ * @param {any[] | undefined} dangers
+ */
+function calm(dangers) {
+  const all = (Array.isArray(dangers) ? dangers : []).filter((d) => d.level === 'danger');
+  if (!all.length || !all.every((d) => d.ends_with === 'tempo')) return 0;
+  return Math.floor(10 * Math.min(...all.map((d) => d.ends_at_tempo_cycles_per_min))) / 10;
 }
 
 export function sentence(error) {

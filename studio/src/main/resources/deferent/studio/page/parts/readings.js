@@ -103,7 +103,7 @@ class ReadingList extends Part {
         const t = of(keys);
         return t
           ? html`<h2>${question}</h2>
-              <p class="plain-told ${t.stale ? 'stale' : ''}" data-tone=${t.tone}>${this.#sign(t)}${explained(first(t), (term, at) => this.#explain(term, at))}</p>`
+              <p class="plain-told ${t.stale ? 'stale' : ''}" data-tone=${t.tone} @pointerenter=${() => this.desk.stage.point(true)} @pointerleave=${() => this.desk.stage.point(false)}>${this.#sign(t)}${this.#say(first(t))}</p>`
           : nothing;
       })}
       ${this.#fit(this.desk.session)}
@@ -112,6 +112,11 @@ class ReadingList extends Part {
 
   #explain(term, at) {
     this.querySelector('word-told').show(term, at);
+  }
+
+  // A sentence whose words can be tapped.
+  #say(text) {
+    return explained(text, (term, at) => this.#explain(term, at));
   }
 
   #sign(told) {
@@ -141,7 +146,7 @@ class ReadingList extends Part {
       ${GROUPS.map(([title, of]) => this.#group(title, rest.filter((t) => of(t.key))))}
       <section class="block begin" aria-labelledby="begin-head">
         <h2 id="begin-head">Where to begin</h2>
-        <ol>${answer.begin.map((line) => html`<li>${line}</li>`)}</ol>
+        <ol>${answer.begin.map((line) => html`<li>${this.#say(line)}</li>`)}</ol>
       </section>
       <details class="block numbers"><summary>Numbers</summary>${this.#tables(answer.numbers)}</details>`;
   }
@@ -158,7 +163,7 @@ class ReadingList extends Part {
   // What it is stands large, the reason after it in the size of the rest.
   #because(text) {
     const at = text.indexOf(', because ');
-    return at < 0 ? text : html`${text.slice(0, at + 1)} <span class="because">${text.slice(at + 2)}</span>`;
+    return at < 0 ? this.#say(text) : html`${this.#say(text.slice(0, at + 1))} <span class="because">${this.#say(text.slice(at + 2))}</span>`;
   }
 
   // What only comes once things rest is kept from before, pale, so that nothing jumps while a hand drags.
@@ -193,8 +198,8 @@ class ReadingList extends Part {
   #told(told) {
     return html`
       <div class="told ${told.stale ? 'stale' : ''}" data-tone=${told.tone}>
-        <p>${this.#sign(told)}${told.text}</p>
-        ${told.why ? html`<details><summary>Why</summary><p>${told.why}</p></details>` : nothing}
+        <p>${this.#sign(told)}${this.#say(told.text)}</p>
+        ${told.why ? html`<details><summary>Why</summary><p>${this.#say(told.why)}</p></details>` : nothing}
       </div>`;
   }
 
@@ -208,7 +213,9 @@ class ReadingList extends Part {
     if (fit.failed) return html`<div class="fit-told" role="status">${sentence(fit.failed)}</div>`;
     if (fit.arms) return this.#arms(fit);
     return html`
-      <div class="fit-told" role="status">${fit.told}</div>
+      <div class="fit-told" role="status">${fit.answers[fit.chosen]?.became
+        ? html`<p class="fit-became">${this.#say(fit.answers[fit.chosen].became)}</p>`
+        : nothing}${this.#say(fit.told)}</div>
       ${fit.answers.length
         ? html`<div class="fit-answers" role="radiogroup" aria-label="Answers of the fit, smallest change first">
             ${fit.answers.map(
@@ -234,8 +241,9 @@ class ReadingList extends Part {
   // One answer, which the pattern is already, or none.
   #arms(fit) {
     return html`
-      <div class="fit-told arms-told" role="status" data-reached=${fit.reached}>${fit.told}</div>
-      <details><summary>Why</summary><p>${fit.why}</p></details>
+      <div class="fit-told arms-told" role="status" data-reached=${fit.reached}>${this.#say(fit.told)}
+        ${fit.answers.map((answer) => html`<p class="fit-became">${this.#say(answer.became)}</p>`)}</div>
+      <details><summary>Why</summary><p>${this.#say(fit.why)}</p></details>
       ${fit.answers.map(
         (answer) => html`<p class="arms-changes">${answer.changes.map(
           (c) => html`<span class="fit-change">${c.name} ${bare(c, c.from)} → <b>${withUnit(c, c.to)}</b></span>`,

@@ -39,7 +39,7 @@ class SeekList extends Part {
           ${SPACES.map(([n, says]) => html`<option value=${n} ?selected=${seek.motions === n}>${says}</option>`)}
         </select>
         <label for="seek-order">first</label>
-        <select id="seek-order" ?disabled=${seek.asked && seek.like} title=${seek.like ? 'Likeness orders them' : ''} @change=${(e) => seek.set('order', e.target.value)}>
+        <select id="seek-order" ?disabled=${seek.asked && seek.like} title=${seek.like ? 'The most alike come first' : ''} @change=${(e) => seek.set('order', e.target.value)}>
           ${Object.entries(ORDERS).map(([word, says]) => html`<option value=${word} ?selected=${seek.order === word}>${says}</option>`)}
         </select>
       </div>

@@ -8,8 +8,7 @@ class ShelfMark extends Part {
     const { shelved } = session;
     if (!shelved) return nothing;
     return html`<span class="shelf-name">${shelved.name}</span>${session.unsaved
-      ? html`<span class="shelf-changed">changed, not saved</span>
-          <button type="button" class="near" title="Save on the shelf (Ctrl+S)" @click=${() => this.desk.act('save')}>Save</button>`
+      ? html`<span class="shelf-changed">changed, not saved</span>`
       : nothing}`;
   }
 }

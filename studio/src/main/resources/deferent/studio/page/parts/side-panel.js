@@ -38,6 +38,15 @@ class SidePanel extends Part {
     this.#looks();
   }
 
+  /** To the name of what stands, to be said anew. */
+  async name() {
+    this.show('shelf');
+    await this.updateComplete;
+    const field = /** @type {HTMLInputElement | null} */ (this.querySelector('#save-name'));
+    field?.focus();
+    field?.select();
+  }
+
   /** Shows that, or pushes the drawer in where it is what is shown. */
   turn(tab) {
     if (this.open && this.tab === tab) this.draw(false);
@@ -108,7 +117,7 @@ class SidePanel extends Part {
   render() {
     return html`
       <div class="sheet-head" @pointerdown=${this.#pull}>
-        <button type="button" class="sheet-grip" aria-label=${this.open ? 'Push the sheet down' : 'Pull the sheet up'} aria-expanded=${this.open}
+        <button type="button" class="sheet-grip" aria-label=${this.open ? 'Close the sheet' : 'Open the sheet'} aria-expanded=${this.open}
           @click=${() => this.draw(!this.open)}></button>
         <div class="tabs" role="tablist" aria-label="Beside the stage" @keydown=${this.#key}>
           ${TABS.map(
@@ -117,7 +126,7 @@ class SidePanel extends Part {
               @click=${() => this.show(tab)}><span>${text}</span></button>`,
           )}
         </div>
-        <button type="button" class="icon drawer-shut" aria-label="Push the drawer in" title="Push the drawer in" ?hidden=${!this.open}
+        <button type="button" class="icon drawer-shut" aria-label="Close" title="Close" ?hidden=${!this.open}
           @click=${() => this.draw(false)}>${CROSS}</button>
       </div>
       <div class="panels" ?hidden=${!this.open}>

@@ -31,7 +31,7 @@ class TakePanel extends Part {
     return html`
       <dialog class="take" aria-labelledby="take-head" @close=${() => take.close()}>
         <header>
-          <h2 id="take-head">Take away</h2>
+          <h2 id="take-head">Save as a file</h2>
           <div class="take-modes" role="tablist" aria-label="How" @keydown=${this.#tabs}>
             ${MODES.map(([mode, says]) => html`<button type="button" role="tab" id="take-tab-${mode}" aria-controls="take-body" aria-selected=${take.mode === mode}
               tabindex=${take.mode === mode ? 0 : -1} @click=${() => take.show(mode)}>${says}</button>`)}
@@ -170,14 +170,14 @@ class TakePanel extends Part {
     return html`
       ${writing
         ? html`<button type="button" class="primary take-stop" @click=${() => take.stop()}>Stop</button>`
-        : html`<button type="button" class="primary take-write" ?disabled=${barred} @click=${() => take.write()}>Write ${take.as.toUpperCase()}</button>`}
+        : html`<button type="button" class="primary take-write" ?disabled=${barred} @click=${() => take.write()}>Save ${take.as.toUpperCase()}</button>`}
       <div class="take-state" role="status">
         ${writing
-          ? html`<progress max="1" .value=${writing.share} aria-label="Writing"></progress><span>${writing.told || 'beginning'}</span>`
+          ? html`<progress max="1" .value=${writing.share} aria-label="Making it"></progress><span>${writing.told || 'beginning'}</span>`
           : failed
             ? html`<span class="told" data-tone="warn" role="alert">${sentence(failed)}</span>`
             : done && done.stopped
-              ? html`<span>Stopped; nothing was written.</span>`
+              ? html`<span>Stopped; nothing was saved.</span>`
               : done
                 ? html`<span class="take-done">${[done, ...done.beside].map((f) => html`<a href=${f.file} download=${f.name}>${f.name}</a> `)}<span class="quiet">${start(done.told)}.</span></span>`
                 : nothing}
@@ -207,7 +207,7 @@ class TakePanel extends Part {
   }
 
   #photoFoot(take) {
-    return html`<button type="button" class="primary" ?disabled=${!!take.error} @click=${() => take.keepExposure()}>Take this exposure away</button>
+    return html`<button type="button" class="primary" ?disabled=${!!take.error} @click=${() => take.keepExposure()}>Save this exposure</button>
       <div class="take-state"></div>`;
   }
 

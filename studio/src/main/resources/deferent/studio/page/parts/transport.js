@@ -25,10 +25,12 @@ class TransportBar extends Part {
   }
 }
 
-/** At the foot, last: the tempo, and an address to share. */
+/** At the foot, last: the tempo, and what becomes of the pattern: it is saved, or goes to somebody. */
 class TempoBar extends Part {
   render() {
     const { session } = this.desk;
+    const { shelved, unsaved } = session;
+    const saved = !!shelved && !unsaved;
     const tempo = session.size('tempo_cycles_per_min');
     const own = session.answer && !tempo ? session.answer.readings.tempo_cycles_per_min : null;
     return html`
@@ -36,7 +38,10 @@ class TempoBar extends Part {
       <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
         title=${tempo ? 'Tempo: hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
         .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
-      <button type="button" class="share" @click=${() => this.desk.act('share')} title="A clip, a picture, a sheet or its address, for where it goes (Y)" aria-keyshortcuts="Y">Share</button>`;
+      <button type="button" class="save-now ${shelved && unsaved ? 'changed' : ''}" ?disabled=${!session.pattern || saved} aria-keyshortcuts="P Control+S"
+        title=${saved ? 'On the shelf as ' + shelved.name : shelved ? shelved.name + ' has changes that are not saved; save them (P)' : 'Save on the shelf (P)'}
+        @click=${() => this.desk.act('save')}>${saved ? 'Saved' : 'Save'}${shelved && unsaved ? html`<span class="spoken"> the changes</span>` : ''}</button>
+      <button type="button" class="share" @click=${() => this.desk.act('share')} title="The file that fits where it goes, or the phrase (Y)" aria-keyshortcuts="Y">Share</button>`;
   }
 
   /** @param {any} event */

@@ -87,7 +87,7 @@ class WordList extends Part {
     const moves = w.shows && this.#moves.get(w.shows);
     return html`<div class=${w.shows ? 'shown' : ''}>
       <dt>${w.goes === 'nowhere' ? w.word : html`<button type="button" class="word-put" @click=${() => this.#put(w)}>${w.word}</button>`}</dt>
-      <dd>${w.means}${w.sizes_unsaid ? html`<small>Unsaid: ${w.sizes_unsaid}.</small>` : nothing}${(w.also_said || []).length ? html`<small>Also said: ${w.also_said.join(', ')}.</small>` : nothing}</dd>
+      <dd>${w.means}${w.sizes_unsaid ? html`<small>Unless you say otherwise: ${w.sizes_unsaid}.</small>` : nothing}${(w.also_said || []).length ? html`<small>Also said: ${w.also_said.join(', ')}.</small>` : nothing}</dd>
       ${w.shows ? html`<dd class="word-picture" aria-hidden="true"><moving-thumb .moves=${moves} .alone=${!!w.alone} .theme=${document.documentElement.dataset.theme}></moving-thumb></dd>` : nothing}</div>`;
   }
 

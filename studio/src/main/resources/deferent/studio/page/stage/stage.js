@@ -7,13 +7,15 @@
 import { Camera } from './camera.js';
 import { FlatDrawer } from './flat.js';
 import { Picture } from './picture.js';
-import { Best } from './best.js';
+import { Best, linkOf } from './best.js';
 import { Grab } from './grab.js';
 import { Handles } from './handles.js';
 import { Labels } from './label.js';
 import { Look } from './look.js';
 import { WebglDrawer } from './webgl.js';
 
+const FADES = 2600; // milliseconds in which what stood before a fit goes out of sight
+const SHOWN = [2000, 4000]; // milliseconds at least and at most that hands are shown with a new pattern
 const REST = 2600; // milliseconds a still pointer keeps hands and handles in sight
 
 export class StageElement extends HTMLElement {
@@ -43,6 +45,7 @@ export class StageElement extends HTMLElement {
     this.clock = clock;
     session.addEventListener('scene', (event) => this.#answered(event.detail));
     clock.addEventListener('tick', () => this.draw());
+    session.addEventListener('fitted', () => this.keepInSight());
     session.addEventListener('state', () => {
       if (!session.answer) return;
       this.best.look();
@@ -165,6 +168,16 @@ export class StageElement extends HTMLElement {
     this.dispatchEvent(new CustomEvent('viewed'));
   }
 
+  /**
+   * Shows hands and cords while a sentence that tells of them is pointed at.
+   *
+   * @param {boolean} on
+   */
+  point(on) {
+    this.told = on;
+    this.#near();
+  }
+
   // Something is at the stage now.
   #near(lasting = REST) {
     clearTimeout(this.resting);
@@ -174,7 +187,7 @@ export class StageElement extends HTMLElement {
 
   /** Nothing is at the stage any more. */
   rest() {
-    if (this.grip || this.#within(document.activeElement)) this.#near();
+    if (this.grip || this.told || this.#within(document.activeElement)) this.#near();
     else this.#reveal(false);
   }
 
@@ -205,6 +218,8 @@ export class StageElement extends HTMLElement {
     this.clock.period = this.session.scene.period;
     this.drawer.load(this.session.scene);
     this.classList.toggle('letting', !!this.session.aside);
+    if (this.was && answer.handles && !this.session.fitting) this.#fadeWas();
+    this.#introduce(answer);
     if (answer.handles) {
       this.handles.load(answer.handles);
       if (!drag && !this.session.aside) this.look.suit(answer.handles);
@@ -231,6 +246,7 @@ export class StageElement extends HTMLElement {
     this.grab.follow();
     const { seen } = this;
     seen.lit = this.grab.lit;
+    show.meets = this.#meets(phase);
     this.picture.compose(this.session.scene, phase, this.ink, show, this.scale, seen.lit);
     seen.ink = this.ink;
     seen.phase = phase;
@@ -241,6 +257,56 @@ export class StageElement extends HTMLElement {
     this.frames++;
     this.handles.follow();
     this.labels.follow();
+  }
+
+  // The carrier whose head the other's hand is at now, within a hand's breadth, where the link is one of touching.
+  /** @param {number} phase */
+  #meets(phase) {
+    const { session } = this;
+    const link = session.aside || session.show !== 'ideal' ? null : linkOf(session.answer);
+    if (!link || link.kind === 'carried' || link.kind === 'rod' || document.body.classList.contains('lesson')) return null;
+    const { strip } = session.now;
+    const apart = strip.gap_m[Math.floor(phase * strip.gap_m.length) % strip.gap_m.length];
+    return apart <= (strip.tolerance_m ?? 0.08) ? session.answer.strip.carrier : null;
+  }
+
+  /** Keeps what the heads draw now in sight, pale and going, while other sizes take its place. */
+  keepInSight() {
+    const { tracks } = this.session.scene;
+    this.was = { left: tracks['left.head'].slice(), right: tracks['right.head'].slice() };
+  }
+
+  // A few steps down to nothing; where no motion is wanted it stays and is gone.
+  #fadeWas() {
+    const began = performance.now();
+    const { scene } = this.session;
+    scene.was = this.was;
+    this.was = null;
+    scene.reshape();
+    this.drawer.load(scene);
+    clearInterval(this.fading);
+    this.fading = setInterval(() => {
+      const left = 1 - (performance.now() - began) / FADES;
+      if (scene.was && left > 0) {
+        this.show.was = this.clock.calm.matches ? 1 : left;
+      } else {
+        clearInterval(this.fading);
+        scene.was = null;
+        scene.reshape();
+        this.drawer.load(scene);
+      }
+      this.draw();
+    }, 60);
+  }
+
+  // With a pattern that is new here hands and cords are shown for a cycle: what links with what.
+  /** @param {any} answer */
+  #introduce(answer) {
+    const { session, clock } = this;
+    const said = answer.phrase || answer.name;
+    if (session.dragging || session.aside || said === this.introduced) return;
+    this.introduced = said;
+    if (!clock.calm.matches) this.#near(Math.max(SHOWN[0], Math.min(SHOWN[1], 1000 * session.scene.period)));
   }
 
   #listen() {

@@ -292,7 +292,7 @@ export class WebglDrawer {
       const u = ribbon.mesh.material.uniforms;
       const { kind } = ribbon.what;
       const light = lightOf(ribbon.what, look.lit);
-      const style = light || RIBBON[kind];
+      const style = light || (kind === 'was' ? { ...RIBBON.was, alpha: RIBBON.was.alpha * (show.was ?? 1) } : RIBBON[kind]);
       const colour = ink[style.ink] || (kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
       u.colour.value.set(colour[0], colour[1], colour[2], style.alpha);
       u.core.value = style.core * this.ratio;

@@ -8,7 +8,7 @@
  *   | { kind: 'twin', twin: Listed, saving: Saving }
  *   | { kind: 'leaving', name: string, to: Listed }} Asked
  *
- * @typedef {{ name: string, labels: string[], copy: boolean }} Saving
+ * @typedef {{ name: string, labels: string[], copy: boolean, proposed?: boolean }} Saving  proposed: nobody said the name
  * @typedef {import('./shelf.js').Listed} Listed
  */
 
@@ -17,7 +17,7 @@ export class Keeping extends EventTarget {
    * @param {import('./session.js').Session} session
    * @param {import('./shelf.js').Shelf} shelf
    * @param {import('./seek.js').Seek} seek
-   * @param {{ say: (text: string, undo?: () => void) => void, complain: (problem: any) => void, opened: () => void }} page
+   * @param {{ say: (text: string, undo?: () => void) => void, complain: (problem: any) => void, opened: () => void, proposed: (name: string) => void }} page
    */
   constructor(session, shelf, seek, page) {
     super();
@@ -40,7 +40,7 @@ export class Keeping extends EventTarget {
     if (!session.pattern) return false;
     const over = copy ? null : session.shelved;
     const called = name || (over ? over.name : session.answer.phrase || session.answer.name);
-    const saving = { name: called, labels: labels ?? session.shelved?.labels ?? session.pattern.tags ?? [], copy };
+    const saving = { name: called, labels: labels ?? session.shelved?.labels ?? session.pattern.tags ?? [], copy, proposed: !name && !over };
     await shelf.known();
     const twin = shelf.called(called, over?.id);
     if (twin) {
@@ -63,7 +63,8 @@ export class Keeping extends EventTarget {
     try {
       const revision = await shelf.put(id, pattern, over ? over.revision : null);
       session.saved({ id, revision, name, labels });
-      this.page.say('Saved: ' + name);
+      if (saving.proposed) this.page.proposed(name);
+      else this.page.say('Saved: ' + name);
     } catch (/** @type {any} */ problem) {
       if (problem.status !== 412) {
         this.page.complain(problem);

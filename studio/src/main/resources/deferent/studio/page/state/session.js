@@ -392,6 +392,7 @@ export class Session extends EventTarget {
   chooseFit(i) {
     const fit = this.fit;
     fit.chosen = i;
+    this.#tell('fitted');
     this.open(fit.answers[i].pattern, { fit });
   }
 

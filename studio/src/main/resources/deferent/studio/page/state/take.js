@@ -32,10 +32,17 @@ export class TakeAway extends EventTarget {
 
   /** Opens on what the stage shows now. */
   async open() {
+    this.isOpen = true;
+    if (this.what === 'route' && !this.route) this.what = 'this';
+    await this.#stand();
+    this.look(0);
+  }
+
+  // As the stage stands, and with what may be written.
+  async #stand() {
     const { session, stage, clock } = this.desk;
     const c = stage.camera;
     const phase = session.aside ? 0 : clock.phase;
-    this.isOpen = true;
     this.stage = {
       view: c.view,
       turn: String(tenth((c.turn * c.flip * 180) / Math.PI)),
@@ -44,7 +51,6 @@ export class TakeAway extends EventTarget {
       cord: session.show,
       at: String(Number(phase.toFixed(3))),
     };
-    if (this.what === 'route' && !this.route) this.what = 'this';
     this.#forget();
     this.#tell();
     if (!this.endings.length) {
@@ -57,7 +63,6 @@ export class TakeAway extends EventTarget {
         this.error = UNREACHED;
       }
     }
-    this.look(0);
   }
 
   /** What is being written goes on. */
@@ -65,6 +70,11 @@ export class TakeAway extends EventTarget {
     this.isOpen = false;
     clearTimeout(this.resting);
     if (this.asking) this.asking.abort();
+  }
+
+  /** Whether somebody looks at what becomes of the writing. */
+  get seen() {
+    return this.isOpen || this.desk.sharing.dialog.open;
   }
 
   get ending() {
@@ -98,11 +108,25 @@ export class TakeAway extends EventTarget {
     this.look(0);
   }
 
-  /** Takes this pattern as a file with wishes that fit where it goes; what was wished before is forgotten. */
-  fit(as, wishes) {
+  /**
+   * Writes this pattern as a file with wishes that fit where it goes; what was wished before is forgotten.
+   *
+   * @param {string} as
+   * @param {Record<string, string>} wishes
+   */
+  async send(as, wishes) {
+    if (this.writing) return;
+    this.mode = 'file';
     this.what = 'this';
     this.as = as;
     this.said = { ...wishes };
+    await this.#stand();
+    if (this.error) {
+      this.failed = this.error;
+      this.#tell();
+    } else {
+      await this.write();
+    }
   }
 
   /** Says a wish, or unsays it. */
@@ -272,13 +296,13 @@ export class TakeAway extends EventTarget {
     if (part.progress) Object.assign(this.writing, part.progress);
     if (part.error) {
       this.failed = part.error;
-      if (!this.isOpen) this.desk.complain(part.error);
+      if (!this.seen) this.desk.complain(part.error);
     }
     if (part.done || part.dropped || part.error) this.writing = null;
     if (part.file) {
       this.done = part;
       fetched(part);
-      if (!this.isOpen) this.desk.notices.say('Written: ' + part.name);
+      if (!this.seen) this.desk.notices.say('Saved as ' + part.name);
     } else if (part.stopped) {
       this.done = { stopped: true };
     }

@@ -30,11 +30,11 @@ import java.util.Optional;
  * @param person the body that holds what is shown; none where its reach could not be worked out, or
  *     nobody asked for it
  */
-record Drawn(Trace ideal, Staged shown, Side carrier, Optional<Person> person) {
+record DrawnMove(Trace ideal, Staged shown, Side carrier, Optional<Person> person) {
 
     /** Of what was read already. */
-    static Drawn of(Readings readings, Staged shown, Optional<Side> carrier, boolean body) {
-        return new Drawn(
+    static DrawnMove of(Readings readings, Staged shown, Optional<Side> carrier, boolean body) {
+        return new DrawnMove(
                 readings.trace(),
                 shown,
                 carrier.orElse(shown.carrier()),
@@ -48,11 +48,11 @@ record Drawn(Trace ideal, Staged shown, Side carrier, Optional<Person> person) {
     }
 
     /** Of a pairing as it was said, of which nothing was read yet. */
-    static Drawn ideal(Matter matter, Optional<Side> carrier, boolean body) {
+    static DrawnMove ideal(Matter matter, Optional<Side> carrier, boolean body) {
         Trace trace = Trace.of(matter.pairing());
         Performer performer = matter.document().performer();
         Side leads = carrier.orElseGet(() -> leading(trace));
-        return new Drawn(
+        return new DrawnMove(
                 trace,
                 new Staged(
                         Keep.IDEAL,
