@@ -1,12 +1,13 @@
 package deferent.film;
 
 import deferent.film.cycle.Cycles;
+import deferent.film.cycle.Unsure;
 import deferent.film.follow.Follower;
 import deferent.film.held.Held;
 import deferent.film.held.NearestPairing;
 import deferent.film.light.Lamps;
-import deferent.film.light.Shutter;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
+import deferent.film.light.RollingShutter;
 import deferent.film.light.SpotFinder;
 import deferent.film.measured.Measured;
 import deferent.motion.pairing.Pairing;
@@ -29,20 +30,21 @@ import org.jspecify.annotations.Nullable;
  * @param asked whether a phrase said what was meant
  * @param nearest what lies nearest, where no phrase was given or the film is far from it
  * @param seen share of the frames in which each head was seen, in the order of followed heads
- * @param exchanged frames in which it is not sure that heads were not exchanged
+ * @param unsure stretches in which it is not sure which light is which head's, by time
  */
 public record FilmReading(
         Held held,
         boolean asked,
         Optional<NearestPairing> nearest,
         List<Double> seen,
-        int exchanged) {
+        List<Unsure> unsure) {
     private static final double SHORTEST = 1; // seconds
     private static final double LONGEST = 3600;
     private static final double MUST_SEE = 0.3; // share of the frames
 
     public FilmReading {
         seen = List.copyOf(seen);
+        unsure = List.copyOf(unsure);
     }
 
     /** What was measured, its sides settled. */
@@ -60,7 +62,7 @@ public record FilmReading(
     public static Optional<FilmReading> of(
             Path film, FilmAsk ask, DoubleConsumer progress, BooleanSupplier stop)
             throws IOException {
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         double last = 0;
         int rows = 1;
         try (Footage footage = Footage.open(film)) {
@@ -87,7 +89,7 @@ public record FilmReading(
                             film.getFileName().toString(),
                             "cut it to what you want to see");
                 }
-                List<Spot> spots = finder.find(shot);
+                List<LitSpot> spots = finder.find(shot);
                 frames.add(
                         turned == 0
                                 ? spots
@@ -113,8 +115,8 @@ public record FilmReading(
      * @param rows of a picture
      * @param name of the film, for refusals
      */
-    public static FilmReading of(List<List<Spot>> frames, FilmAsk ask, int rows, String name) {
-        List<List<Spot>> moving = Lamps.without(frames);
+    public static FilmReading of(List<List<LitSpot>> frames, FilmAsk ask, int rows, String name) {
+        List<List<LitSpot>> moving = Lamps.without(frames);
         long two = moving.stream().filter(spots -> spots.size() >= 2).count();
         long one = moving.stream().filter(spots -> !spots.isEmpty()).count();
         if (one < MUST_SEE * moving.size()) {
@@ -125,11 +127,11 @@ public record FilmReading(
             throw new Refusal("shows one moving light alone", name, "film both poi");
         }
         Cycles cycles =
-                Cycles.of(Follower.follow(moving), moving, new Shutter(ask.readout(), rows));
+                Cycles.of(Follower.follow(moving), moving, new RollingShutter(ask.readout(), rows));
         double seconds =
                 frames.stream()
                         .flatMap(List::stream)
-                        .mapToDouble(Spot::time)
+                        .mapToDouble(LitSpot::time)
                         .max()
                         .orElse(SHORTEST);
         Measured measured = new Metres(cycles, ask, seconds).measured();
@@ -140,7 +142,7 @@ public record FilmReading(
                     held.isSomethingElse()
                             ? Optional.of(NearestPairing.of(held.measured()))
                             : Optional.empty();
-            return new FilmReading(held, true, rather, seen, cycles.exchanged());
+            return new FilmReading(held, true, rather, seen, cycles.unsure());
         }
         NearestPairing nearest = NearestPairing.of(measured);
         Pairing pairing = nearest.pairing();
@@ -149,16 +151,16 @@ public record FilmReading(
                 false,
                 Optional.of(nearest),
                 seen,
-                cycles.exchanged());
+                cycles.unsure());
     }
 
-    private static double share(List<@Nullable Spot> spots) {
+    private static double share(List<@Nullable LitSpot> spots) {
         long there = spots.stream().filter(s -> s != null).count();
         return (double) there / Math.max(1, spots.size());
     }
 
     /** A spot of a picture that was stored lying, where it is in the upright one. */
-    private static Spot upright(Spot s, Shot shot, int turned) {
+    private static LitSpot upright(LitSpot s, Shot shot, int turned) {
         double w = shot.width() - 1;
         double h = shot.height() - 1;
         return switch (turned) {
@@ -170,8 +172,9 @@ public record FilmReading(
         };
     }
 
-    private static Spot moved(
-            Spot s, double x, double y, double ax, double ay, double bx, double by) {
-        return new Spot(s.time(), x, y, ax, ay, bx, by, s.thickness(), s.glow(), s.blue(), s.red());
+    private static LitSpot moved(
+            LitSpot s, double x, double y, double ax, double ay, double bx, double by) {
+        return new LitSpot(
+                s.time(), x, y, ax, ay, bx, by, s.thickness(), s.glow(), s.blue(), s.red());
     }
 }

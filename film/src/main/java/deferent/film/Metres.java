@@ -4,9 +4,9 @@ import deferent.film.cycle.Cycles;
 import deferent.film.cycle.Wave;
 import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
-import deferent.film.hand.Scale;
+import deferent.film.hand.PixelScale;
 import deferent.film.held.Held;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.film.measured.HowScaled;
 import deferent.film.measured.Measured;
 import deferent.film.measured.Measured.HowSided;
@@ -70,7 +70,7 @@ final class Metres {
         Wave b = cycles.waves().get(1);
         double x = (a.x()[0] + b.x()[0]) / 2;
         double y = (a.y()[0] + b.y()[0]) / 2;
-        Scale scale = new Scale(metres, x, y, ask.mirrored());
+        PixelScale scale = new PixelScale(metres, x, y, ask.mirrored());
         MeasuredSide one = side(a, scale, ask.tether(Side.LEFT));
         MeasuredSide other = side(b, scale, ask.tether(Side.RIGHT));
         // The picture's right is the performer's left.
@@ -102,17 +102,17 @@ final class Metres {
     }
 
     private double xAtFirst(int head) {
-        List<@Nullable Spot> spots = cycles.sights().get(head);
+        List<@Nullable LitSpot> spots = cycles.sights().get(head);
         for (int i = 0; i < spots.size(); i++) {
             if (cycles.sights().get(0).get(i) != null && cycles.sights().get(1).get(i) != null) {
-                Spot spot = spots.get(i);
+                LitSpot spot = spots.get(i);
                 return spot == null ? 0 : spot.x();
             }
         }
         return cycles.waves().get(head).at(0)[0][0];
     }
 
-    private MeasuredSide side(Wave pixels, Scale scale, double tether) {
+    private MeasuredSide side(Wave pixels, PixelScale scale, double tether) {
         double across = scale.mirrored() ? -scale.metres() : scale.metres();
         Wave wave =
                 pixels.through(

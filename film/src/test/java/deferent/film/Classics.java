@@ -1,6 +1,6 @@
 package deferent.film;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refused;
 import deferent.motion.pairing.Side;
@@ -92,19 +92,19 @@ final class Classics {
     }
 
     /** Spots of a film of it. */
-    static List<List<Spot>> spots(Trace trace, double seconds, double rate, long seed) {
+    static List<List<LitSpot>> spots(Trace trace, double seconds, double rate, long seed) {
         Random random = new Random(seed);
         double shutter = 1.0 / 120;
         double start = random.nextDouble() * trace.period();
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         for (int i = 0; i < seconds * rate; i++) {
             double t = i / rate;
-            List<Spot> spots = new ArrayList<>();
+            List<LitSpot> spots = new ArrayList<>();
             for (Side side : Side.values()) {
                 double[] a = seen(trace, side, start + t - shutter / 2, random);
                 double[] m = seen(trace, side, start + t, random);
                 double[] b = seen(trace, side, start + t + shutter / 2, random);
-                spots.add(new Spot(t, m[0], m[1], a[0], a[1], b[0], b[1], 3, 2000, 0, 0));
+                spots.add(new LitSpot(t, m[0], m[1], a[0], a[1], b[0], b[1], 3, 2000, 0, 0));
             }
             if (random.nextBoolean()) {
                 spots.add(spots.remove(0));

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.film.held.Fault;
 import deferent.film.held.Finding;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.film.measured.HowScaled;
 import deferent.film.measured.Measured;
 import deferent.film.words.TellFilm;
@@ -29,7 +29,7 @@ class FilmFindingsTest {
 
     private static FilmReading held(Pairing spun, Pairing meant, boolean scaled) {
         Trace trace = Classics.corded(spun, true).orElseThrow();
-        List<List<Spot>> spots = Classics.spots(trace, 7, 30, SEED);
+        List<List<LitSpot>> spots = Classics.spots(trace, 7, 30, SEED);
         FilmAsk ask = FilmAsk.NOTHING.meaning(meant, false).first(Classics.further(trace, SEED));
         return FilmReading.of(spots, scaled ? ask.scaled(Classics.PIXEL) : ask, 1080, "film");
     }

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.film.measured.HowScaled;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
@@ -13,7 +13,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class MetresTest {
-    private static List<List<Spot>> film(String phrase) {
+    private static List<List<LitSpot>> film(String phrase) {
         Pairing spun = Classics.at(phrase, 60);
         return Classics.spots(Classics.corded(spun, true).orElseThrow(), 10, 30, 2);
     }
@@ -46,8 +46,8 @@ class MetresTest {
 
     @Test
     void oneLightIsNotEnough() {
-        List<List<Spot>> one = new ArrayList<>();
-        for (List<Spot> spots : film("static spin vs triquetra")) {
+        List<List<LitSpot>> one = new ArrayList<>();
+        for (List<LitSpot> spots : film("static spin vs triquetra")) {
             one.add(spots.subList(0, 1));
         }
         assertThatThrownBy(() -> FilmReading.of(one, FilmAsk.NOTHING, 1080, "practice.mp4"))
@@ -57,7 +57,7 @@ class MetresTest {
 
     @Test
     void aDarkFilmShowsNoLight() {
-        List<List<Spot>> dark = new ArrayList<>();
+        List<List<LitSpot>> dark = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
             dark.add(List.of());
         }

@@ -1,6 +1,6 @@
 package deferent.film;
 
-import deferent.film.hand.Scale;
+import deferent.film.hand.PixelScale;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
 import deferent.reel.Shot;
@@ -77,8 +77,8 @@ final class RenderedFilm {
     }
 
     /** What somebody who knows the scale would say of it. */
-    Scale scale() {
-        return new Scale(
+    PixelScale scale() {
+        return new PixelScale(
                 metres,
                 width / 2.0 - centre.getX() / metres,
                 height / 2.0 + centre.getY() / metres,

@@ -5,10 +5,10 @@ import deferent.film.cycle.Wave;
 import deferent.film.follow.Follower;
 import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
-import deferent.film.hand.Scale;
+import deferent.film.hand.PixelScale;
 import deferent.film.light.Lamps;
-import deferent.film.light.Shutter;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
+import deferent.film.light.RollingShutter;
 import deferent.film.light.SpotFinder;
 import deferent.motion.pairing.Side;
 import deferent.reading.tether.Kit;
@@ -54,16 +54,16 @@ record Tried(
     private static final double LOST = 60; // pixels off on average: another head, or none
 
     static Tried of(String name, RenderedFilm film, double seconds, double tether) {
-        List<List<Spot>> frames = Lamps.without(spots(film, seconds));
-        Shutter shutter = new Shutter(film.spoilt.readout(), film.height);
-        List<List<@Nullable Spot>> heads = Follower.follow(frames);
+        List<List<LitSpot>> frames = Lamps.without(spots(film, seconds));
+        RollingShutter shutter = new RollingShutter(film.spoilt.readout(), film.height);
+        List<List<@Nullable LitSpot>> heads = Follower.follow(frames);
         Cycles cycles = Cycles.of(heads, frames, shutter);
         return held(name, film, seconds, tether, cycles);
     }
 
-    static List<List<Spot>> spots(RenderedFilm film, double seconds) {
+    static List<List<LitSpot>> spots(RenderedFilm film, double seconds) {
         SpotFinder finder = new SpotFinder();
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         if (film.spoilt.megabits() == 0) {
             for (double time : film.times(seconds)) {
                 frames.add(finder.find(film.shot(time)));
@@ -119,7 +119,7 @@ record Tried(
         List<Double> hands = new ArrayList<>();
         int banded = 0;
         boolean swapped = false;
-        Scale scale = film.scale();
+        PixelScale scale = film.scale();
         for (int h = 0; h < 2; h++) {
             Side side = straight == (h == 0) ? Side.LEFT : Side.RIGHT;
             double[] off = off(film, seconds, cycles, h, side);

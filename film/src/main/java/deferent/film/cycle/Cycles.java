@@ -1,8 +1,8 @@
 package deferent.film.cycle;
 
 import deferent.film.follow.Tint;
-import deferent.film.light.Shutter;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
+import deferent.film.light.RollingShutter;
 import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,7 +28,7 @@ public record Cycles(
         double period,
         List<Wave> waves,
         Drift drift,
-        List<List<@Nullable Spot>> sights,
+        List<List<@Nullable LitSpot>> sights,
         int exchanged,
         List<Unsure> unsure) {
     static final int LEAST = 24; // sights a head of a passage that may stand for all
@@ -41,8 +41,8 @@ public record Cycles(
      * @param heads as {@link deferent.film.follow.Follower} gives them
      * @param frames all spots of each frame
      */
-    public static Cycles of(List<List<@Nullable Spot>> heads, List<List<Spot>> frames) {
-        return of(heads, frames, Shutter.GLOBAL);
+    public static Cycles of(List<List<@Nullable LitSpot>> heads, List<List<LitSpot>> frames) {
+        return of(heads, frames, RollingShutter.GLOBAL);
     }
 
     /**
@@ -53,7 +53,9 @@ public record Cycles(
      * @param shutter how the camera reads its rows
      */
     public static Cycles of(
-            List<List<@Nullable Spot>> heads, List<List<Spot>> frames, Shutter shutter) {
+            List<List<@Nullable LitSpot>> heads,
+            List<List<LitSpot>> frames,
+            RollingShutter shutter) {
         List<Sights> sights = heads.stream().map(s -> Sights.of(s, shutter)).toList();
         if (sights.size() < 2 || sights.stream().anyMatch(s -> s.count() < LEAST)) {
             throw new Refusal(
@@ -63,12 +65,12 @@ public record Cycles(
         }
         double period = Period.of(sights);
         List<Wave> waves = steadiest(sights, period);
-        List<List<@Nullable Spot>> given = give(waves, Drift.NONE, frames, shutter);
+        List<List<@Nullable LitSpot>> given = give(waves, Drift.NONE, frames, shutter);
         Drift drift = Drift.NONE;
         List<Double> meetings = List.of();
         for (int round = 0; round < 4; round++) {
             if (round == 1 && !Tint.of(frames).tells()) {
-                Crossings.Told told = Crossings.of(given, waves, drift, period, shutter);
+                CrossedLights.Told told = CrossedLights.of(given, waves, drift, period, shutter);
                 given = told.given();
                 meetings = told.unsure();
             }
@@ -97,10 +99,11 @@ public record Cycles(
                 Unsure.of(given, frames, meetings, drift, period));
     }
 
-    private static int exchanged(List<List<@Nullable Spot>> was, List<List<@Nullable Spot>> now) {
+    private static int exchanged(
+            List<List<@Nullable LitSpot>> was, List<List<@Nullable LitSpot>> now) {
         int exchanged = 0;
         for (int i = 0; i < was.get(0).size(); i++) {
-            Spot left = now.get(0).get(i);
+            LitSpot left = now.get(0).get(i);
             if (left != null && left.equals(was.get(1).get(i)) && !left.equals(was.get(0).get(i))) {
                 exchanged++;
             }
@@ -179,12 +182,12 @@ public record Cycles(
     // Spots given by the mean cycles
     // ---------------------------------------------------------------
 
-    private static List<List<@Nullable Spot>> give(
-            List<Wave> waves, Drift drift, List<List<Spot>> frames, Shutter shutter) {
-        List<@Nullable Spot> one = new ArrayList<>();
-        List<@Nullable Spot> other = new ArrayList<>();
+    private static List<List<@Nullable LitSpot>> give(
+            List<Wave> waves, Drift drift, List<List<LitSpot>> frames, RollingShutter shutter) {
+        List<@Nullable LitSpot> one = new ArrayList<>();
+        List<@Nullable LitSpot> other = new ArrayList<>();
         double[] reach = waves.stream().mapToDouble(w -> GATE * w.scatter() + 25).toArray();
-        for (List<Spot> spots : frames) {
+        for (List<LitSpot> spots : frames) {
             if (spots.isEmpty()) {
                 one.add(null);
                 other.add(null);
@@ -225,17 +228,20 @@ public record Cycles(
         return best;
     }
 
-    private static double far(Spot spot, double[] at, double reach) {
+    private static double far(LitSpot spot, double[] at, double reach) {
         double d = Math.hypot(spot.x() - at[0], spot.y() - at[1]) / reach;
         return d > 1 ? 10 : d * d;
     }
 
     // How long the shutter was open: streaks' lengths over speeds, of the quicker half.
     private static double exposure(
-            List<List<@Nullable Spot>> given, List<Wave> waves, Drift drift, Shutter shutter) {
+            List<List<@Nullable LitSpot>> given,
+            List<Wave> waves,
+            Drift drift,
+            RollingShutter shutter) {
         List<double[]> all = new ArrayList<>();
         for (int h = 0; h < 2; h++) {
-            for (Spot spot : given.get(h)) {
+            for (LitSpot spot : given.get(h)) {
                 if (spot != null) {
                     double time = shutter.time(spot);
                     double[] pace = waves.get(h).at(time + drift.at(time))[1];

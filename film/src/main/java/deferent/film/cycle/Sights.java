@@ -1,7 +1,7 @@
 package deferent.film.cycle;
 
-import deferent.film.light.Shutter;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
+import deferent.film.light.RollingShutter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
@@ -16,18 +16,18 @@ import org.jspecify.annotations.Nullable;
  */
 public record Sights(double[] times, double[] x, double[] y) {
     /** Of the frames in which it was seen, by a camera that reads all rows at once. */
-    public static Sights of(List<@Nullable Spot> spots) {
-        return of(spots, Shutter.GLOBAL);
+    public static Sights of(List<@Nullable LitSpot> spots) {
+        return of(spots, RollingShutter.GLOBAL);
     }
 
     /** Of the frames in which it was seen. */
-    public static Sights of(List<@Nullable Spot> spots, Shutter shutter) {
-        List<Spot> seen =
+    public static Sights of(List<@Nullable LitSpot> spots, RollingShutter shutter) {
+        List<LitSpot> seen =
                 spots.stream().filter(Objects::nonNull).map(Objects::requireNonNull).toList();
         return new Sights(
                 seen.stream().mapToDouble(shutter::time).toArray(),
-                seen.stream().mapToDouble(Spot::x).toArray(),
-                seen.stream().mapToDouble(Spot::y).toArray());
+                seen.stream().mapToDouble(LitSpot::x).toArray(),
+                seen.stream().mapToDouble(LitSpot::y).toArray());
     }
 
     /** How many. */

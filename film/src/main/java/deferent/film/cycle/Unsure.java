@@ -1,6 +1,6 @@
 package deferent.film.cycle;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -32,8 +32,8 @@ public record Unsure(double from, double to, Why why) {
     private static final double MOMENT = 0.04; // seconds that a meeting lasts
 
     static List<Unsure> of(
-            List<List<@Nullable Spot>> given,
-            List<List<Spot>> frames,
+            List<List<@Nullable LitSpot>> given,
+            List<List<LitSpot>> frames,
             List<Double> meetings,
             Drift drift,
             double period) {
@@ -61,8 +61,8 @@ public record Unsure(double from, double to, Why why) {
 
     private static void add(
             List<Unsure> all,
-            List<List<@Nullable Spot>> given,
-            List<List<Spot>> frames,
+            List<List<@Nullable LitSpot>> given,
+            List<List<LitSpot>> frames,
             int begin,
             int end,
             double from,
@@ -70,8 +70,8 @@ public record Unsure(double from, double to, Why why) {
         int astray = 0;
         int unseen = 0;
         for (int i = begin; i < end; i++) {
-            Spot one = given.get(0).get(i);
-            Spot other = given.get(1).get(i);
+            LitSpot one = given.get(0).get(i);
+            LitSpot other = given.get(1).get(i);
             if (one == null || other == null) {
                 int used = one == null && other == null ? 0 : 1;
                 astray += frames.get(i).size() > used ? 1 : 0;

@@ -1,6 +1,6 @@
 package deferent.film.follow;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -38,8 +38,8 @@ public final class Follower {
             Guess left,
             Guess right,
             double cost,
-            @Nullable Spot one,
-            @Nullable Spot other,
+            @Nullable LitSpot one,
+            @Nullable LitSpot other,
             @Nullable Way before) {}
 
     /**
@@ -49,7 +49,7 @@ public final class Follower {
      * @return two lists as long as the frames, null where a head was not seen; empty where no frame
      *     holds two lights
      */
-    public static List<List<@Nullable Spot>> follow(List<List<Spot>> frames) {
+    public static List<List<@Nullable LitSpot>> follow(List<List<LitSpot>> frames) {
         double size = size(frames);
         int first = 0;
         while (first < frames.size() && frames.get(first).size() < 2) {
@@ -64,8 +64,8 @@ public final class Follower {
             ways = follower.on(ways, frames.get(i));
         }
         Way best = ways.get(0);
-        List<@Nullable Spot> one = new ArrayList<>();
-        List<@Nullable Spot> other = new ArrayList<>();
+        List<@Nullable LitSpot> one = new ArrayList<>();
+        List<@Nullable LitSpot> other = new ArrayList<>();
         for (Way way = best; way != null; way = way.before()) {
             one.add(way.one());
             other.add(way.other());
@@ -80,9 +80,11 @@ public final class Follower {
     }
 
     /** How large the picture is that the spots draw, pixels. */
-    static double size(List<List<Spot>> frames) {
-        double[] xs = frames.stream().flatMap(List::stream).mapToDouble(Spot::x).sorted().toArray();
-        double[] ys = frames.stream().flatMap(List::stream).mapToDouble(Spot::y).sorted().toArray();
+    static double size(List<List<LitSpot>> frames) {
+        double[] xs =
+                frames.stream().flatMap(List::stream).mapToDouble(LitSpot::x).sorted().toArray();
+        double[] ys =
+                frames.stream().flatMap(List::stream).mapToDouble(LitSpot::y).sorted().toArray();
         if (xs.length == 0) {
             return 0;
         }
@@ -91,14 +93,14 @@ public final class Follower {
         return Math.max(xs[high] - xs[low], ys[high] - ys[low]);
     }
 
-    private List<Way> begin(List<Spot> spots) {
+    private List<Way> begin(List<LitSpot> spots) {
         List<Way> ways = new ArrayList<>();
         int most = Math.min(spots.size(), 6);
         for (int i = 0; i < most; i++) {
             for (int j = i + 1; j < most; j++) {
                 boolean turned = tint.side(spots.get(i)) > tint.side(spots.get(j));
-                Spot a = spots.get(turned ? j : i);
-                Spot b = spots.get(turned ? i : j);
+                LitSpot a = spots.get(turned ? j : i);
+                LitSpot b = spots.get(turned ? i : j);
                 ways.add(
                         new Way(
                                 Guess.at(a, Guess.noise(a)),
@@ -112,7 +114,7 @@ public final class Follower {
         return ways;
     }
 
-    private List<Way> on(List<Way> ways, List<Spot> spots) {
+    private List<Way> on(List<Way> ways, List<LitSpot> spots) {
         List<Way> next = new ArrayList<>();
         for (Way way : ways) {
             double time = spots.isEmpty() ? Double.NaN : spots.get(0).time();
@@ -177,19 +179,19 @@ public final class Follower {
         return apart < 0.5 && pace < 0.2 * Math.sqrt(a.p()[3]);
     }
 
-    private double cost(Guess guess, List<Spot> spots, int i, int head) {
+    private double cost(Guess guess, List<LitSpot> spots, int i, int head) {
         if (i < 0) {
             return HIDDEN;
         }
-        Spot spot = spots.get(i);
+        LitSpot spot = spots.get(i);
         return Math.min(guess.cost(spot, Guess.noise(spot)), LOST) + tint.cost(spot, head);
     }
 
-    private static Guess seen(Guess guess, List<Spot> spots, int i, boolean shared) {
+    private static Guess seen(Guess guess, List<LitSpot> spots, int i, boolean shared) {
         if (i < 0) {
             return guess;
         }
-        Spot spot = spots.get(i);
+        LitSpot spot = spots.get(i);
         double noise = Guess.noise(spot);
         return guess.seen(spot, shared ? 3 * noise + 2 * spot.thickness() : noise);
     }

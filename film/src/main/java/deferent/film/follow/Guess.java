@@ -1,6 +1,6 @@
 package deferent.film.follow;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +17,7 @@ record Guess(double time, double[] x, double[] y, double[] p) {
     private static final double UNSEEN_SPEED = 4000; // pixels a second, of a head not yet followed
     private static final double UNSEEN_PULL = 60000; // pixels a second²
 
-    static Guess at(Spot spot, double noise) {
+    static Guess at(LitSpot spot, double noise) {
         return new Guess(
                 spot.time(),
                 new double[] {spot.x(), 0, 0},
@@ -64,7 +64,7 @@ record Guess(double time, double[] x, double[] y, double[] p) {
     }
 
     /** Minus twice the logarithm of how likely it is that this head drew that spot. */
-    double cost(Spot spot, double noise) {
+    double cost(LitSpot spot, double noise) {
         double s = p[0] + noise * noise;
         double dx = spot.x() - x[0];
         double dy = spot.y() - y[0];
@@ -72,7 +72,7 @@ record Guess(double time, double[] x, double[] y, double[] p) {
     }
 
     // A streak lies along the way a head goes, where that is known.
-    private double streak(Spot spot) {
+    private double streak(LitSpot spot) {
         double speed = Math.hypot(x[1], y[1]);
         double spread = Math.sqrt(p[3]);
         double length = spot.length();
@@ -87,7 +87,7 @@ record Guess(double time, double[] x, double[] y, double[] p) {
     }
 
     /** What it is after that spot was seen. */
-    Guess seen(Spot spot, double noise) {
+    Guess seen(LitSpot spot, double noise) {
         double s = p[0] + noise * noise;
         double[] k = {p[0] / s, p[1] / s, p[2] / s};
         double dx = spot.x() - x[0];
@@ -111,7 +111,7 @@ record Guess(double time, double[] x, double[] y, double[] p) {
         return Math.sqrt(p[0]);
     }
 
-    static double noise(@Nullable Spot spot) {
+    static double noise(@Nullable LitSpot spot) {
         return spot == null ? 0 : 1.2 + 0.06 * spot.length();
     }
 }

@@ -1,6 +1,6 @@
 package deferent.film.follow;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import java.util.List;
 
 /**
@@ -20,15 +20,15 @@ public record Tint(double blue, double red, double toBlue, double toRed, double 
     private static final double MOST = 14; // greatest cost
 
     /** Of the spots of each frame, lamps left out. */
-    public static Tint of(List<List<Spot>> frames) {
-        List<Spot> spots = frames.stream().flatMap(List::stream).toList();
+    public static Tint of(List<List<LitSpot>> frames) {
+        List<LitSpot> spots = frames.stream().flatMap(List::stream).toList();
         Tint none = new Tint(0, 0, 0, 0, NONE);
         if (spots.size() < 20) {
             return none;
         }
         double[] one = colour(spots.get(0));
         double[] other = one;
-        for (Spot s : spots) {
+        for (LitSpot s : spots) {
             other = far(s, one) > far(other, one) ? colour(s) : other;
         }
         double square = 0;
@@ -36,7 +36,7 @@ public record Tint(double blue, double red, double toBlue, double toRed, double 
         for (int round = 0; round < 12; round++) {
             double[][] sums = new double[2][3];
             square = 0;
-            for (Spot s : spots) {
+            for (LitSpot s : spots) {
                 boolean first = far(s, one) < far(s, other);
                 square += Math.pow(far(s, first ? one : other), 2);
                 double[] sum = sums[first ? 0 : 1];
@@ -70,12 +70,12 @@ public record Tint(double blue, double red, double toBlue, double toRed, double 
         return spread < NONE;
     }
 
-    double side(Spot spot) {
+    double side(LitSpot spot) {
         return (spot.blue() - blue) * toBlue + (spot.red() - red) * toRed;
     }
 
     /** What it costs to take a spot for the head on that side, −1 or 1. */
-    double cost(Spot spot, int head) {
+    double cost(LitSpot spot, int head) {
         if (!tells()) {
             return 0;
         }
@@ -83,11 +83,11 @@ public record Tint(double blue, double red, double toBlue, double toRed, double 
         return Math.min(MOST, off * off);
     }
 
-    private static double[] colour(Spot s) {
+    private static double[] colour(LitSpot s) {
         return new double[] {s.blue(), s.red()};
     }
 
-    private static double far(Spot s, double[] to) {
+    private static double far(LitSpot s, double[] to) {
         return Math.hypot(s.blue() - to[0], s.red() - to[1]);
     }
 

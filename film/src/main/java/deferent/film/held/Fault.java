@@ -54,7 +54,7 @@ public enum Fault {
             f ->
                     "The right "
                             + f.what()
-                            + "'s centre is "
+                            + " is "
                             + cm(f.value())
                             + " too "
                             + (f.less() ? "low" : "high")
@@ -67,7 +67,7 @@ public enum Fault {
             f ->
                     "The right "
                             + f.what()
-                            + "'s centre is "
+                            + " is "
                             + cm(f.value())
                             + " too far to the "
                             + (f.less() ? "right" : "left")
@@ -83,7 +83,7 @@ public enum Fault {
                             + " figure leans by "
                             + Math.round(Math.abs(Math.toDegrees(f.value())))
                             + "°, "
-                            // As the performer sees it, from behind the picture.
+                            // The camera has the performer's left on its right, and up is up.
                             + (f.less() ? "clockwise" : "counter-clockwise")
                             + " as the camera sees it.",
             f -> "Point the first petal at a mark, and come back to that mark every turn."),

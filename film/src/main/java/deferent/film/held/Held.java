@@ -322,7 +322,7 @@ public final class Held {
     }
 
     private Optional<Finding> proportions(Side side) {
-        Track track = held(side).track();
+        MeanTrack track = held(side).track();
         double[][] model = fitted(side);
         double wide = across(model[0]);
         double high = across(model[1]);
@@ -363,7 +363,7 @@ public final class Held {
         return most - least;
     }
 
-    private static double stretch(Track track, double[] seen, double[] model) {
+    private static double stretch(MeanTrack track, double[] seen, double[] model) {
         double ms = track.mean(seen);
         double mm = track.mean(model);
         double top = 0;
@@ -382,7 +382,7 @@ public final class Held {
         if (held.kept() != KeptAs.FIGURE) {
             return Optional.empty();
         }
-        Track track = held.track();
+        MeanTrack track = held.track();
         double[][] model = fitted(side);
         int n = Shape.COUNT;
         int worst = 0;
@@ -472,7 +472,7 @@ public final class Held {
         Lie right = held(Side.RIGHT).lie();
         double dx = right.x() - left.x();
         double dy = right.y() - left.y();
-        String what = noun(Side.RIGHT).equals("circle") ? "circle" : "hand";
+        String what = noun(Side.RIGHT).equals("circle") ? "circle's centre" : "hand";
         return List.of(
                 finding(Fault.CENTRE_UP, Side.RIGHT, dy, 0, what, Math.abs(dy), 0),
                 finding(Fault.CENTRE_ACROSS, Side.RIGHT, dx, 0, what, Math.abs(dx), 0));

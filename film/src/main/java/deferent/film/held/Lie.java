@@ -19,16 +19,16 @@ record Lie(double shift, double factor, double turned, double x, double y, doubl
     private static final int ROUNDS = 12;
 
     /** A head on the meant figure. */
-    static Lie head(Track track, Shape shape, boolean turns) {
+    static Lie head(MeanTrack track, Shape shape, boolean turns) {
         return best(track, shape, true, turns);
     }
 
     /** A hand on the meant hand path. */
-    static Lie hand(Track track, Shape shape, boolean turns) {
+    static Lie hand(MeanTrack track, Shape shape, boolean turns) {
         return best(track, shape, false, turns);
     }
 
-    private static Lie best(Track track, Shape shape, boolean head, boolean turns) {
+    private static Lie best(MeanTrack track, Shape shape, boolean head, boolean turns) {
         int n = Shape.COUNT;
         Lie[] all = new Lie[n];
         int best = 0;
@@ -61,7 +61,7 @@ record Lie(double shift, double factor, double turned, double x, double y, doubl
     }
 
     /** At one shift, in moments. */
-    static Lie at(Track track, Shape shape, int shift, boolean head, boolean turns) {
+    static Lie at(MeanTrack track, Shape shape, int shift, boolean head, boolean turns) {
         Sums sums = new Sums(track, shape, shift, head);
         double turned = 0;
         double factor = 1;
@@ -112,7 +112,7 @@ record Lie(double shift, double factor, double turned, double x, double y, doubl
      * The unit of a track that has one of its own: by least squares over every shift, tether and
      * hand path each free where the figure tells them apart, else both alike.
      */
-    static Unit unit(Track track, Shape shape) {
+    static Unit unit(MeanTrack track, Shape shape) {
         double least = Double.POSITIVE_INFINITY;
         Unit best = new Unit(1, Double.POSITIVE_INFINITY);
         for (int shift = 0; shift < Shape.COUNT; shift++) {
@@ -161,7 +161,7 @@ record Lie(double shift, double factor, double turned, double x, double y, doubl
         double meanFixedX;
         double meanFixedY;
 
-        Sums(Track track, Shape shape, int shift, boolean head) {
+        Sums(MeanTrack track, Shape shape, int shift, boolean head) {
             int n = Shape.COUNT;
             double[] w = track.weight();
             for (int pass = 0; pass < 2; pass++) {

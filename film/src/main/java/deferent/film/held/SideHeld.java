@@ -14,14 +14,14 @@ import deferent.film.measured.MeasuredSide;
  * @param extra metres that count as off beside that, for comparing: a hand is known less well than
  *     a head, and its poi should point the meant way
  */
-record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
+record SideHeld(KeptAs kept, Shape shape, MeanTrack track, Lie lie, double extra) {
     private static final double MUST_KNOW = 0.6; // of the cycle, for a hand to be held at all
     private static final double ASTRAY = 0.1; // metres that a poi which points elsewhere counts as
     private static final double HAND_HARDER = 0.01; // metres: a hand is known less well than a head
     private static final double SIGHT = 0.02; // metres, up to which hands count alike
 
     /** The head's track. */
-    static Track head(MeasuredSide side) {
+    static MeanTrack head(MeasuredSide side) {
         int n = Shape.COUNT;
         double[] x = new double[n];
         double[] y = new double[n];
@@ -32,11 +32,11 @@ record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
             y[i] = at[1];
             w[i] = 1;
         }
-        return new Track(x, y, w);
+        return new MeanTrack(x, y, w);
     }
 
     /** The hand's track. */
-    static Track hand(MeasuredSide side) {
+    static MeanTrack hand(MeasuredSide side) {
         int n = Shape.COUNT;
         double[] x = new double[n];
         double[] y = new double[n];
@@ -47,11 +47,11 @@ record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
             y[i] = sight.y();
             w[i] = 1 / (1 + (sight.error() / SIGHT) * (sight.error() / SIGHT));
         }
-        return new Track(x, y, w);
+        return new MeanTrack(x, y, w);
     }
 
     /** Both tracks of a side, made once. */
-    record Tracks(Track head, Track hand) {
+    record Tracks(MeanTrack head, MeanTrack hand) {
         static Tracks of(MeasuredSide side) {
             return new Tracks(SideHeld.head(side), SideHeld.hand(side));
         }
@@ -73,7 +73,7 @@ record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
     }
 
     static SideHeld handPath(Tracks tracks, Shape shape, boolean turns) {
-        Track hand = tracks.hand();
+        MeanTrack hand = tracks.hand();
         double[] px = new double[Shape.COUNT];
         double[] py = new double[Shape.COUNT];
         int last = -1;
@@ -87,10 +87,11 @@ record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
                 py[k] = hand.weight()[k] > 0 ? tracks.head().y()[k] - hand.y()[k] : py[last];
             }
         }
-        Track tether = new Track(px, py, hand.weight());
+        MeanTrack tether = new MeanTrack(px, py, hand.weight());
         boolean still =
                 !shape.sized()
-                        && new Track(shape.handX(), shape.handY(), hand.weight()).spread() < 1e-9;
+                        && new MeanTrack(shape.handX(), shape.handY(), hand.weight()).spread()
+                                < 1e-9;
         Lie lie = still ? pointing(hand, tether, shape) : Lie.hand(hand, shape, turns);
         double astray = astray(tether, shape, lie);
         boolean winds = Shape.winding(px, py) == shape.winding();
@@ -99,7 +100,7 @@ record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
     }
 
     // A still hand tells no time: its poi does.
-    private static Lie pointing(Track hand, Track tether, Shape shape) {
+    private static Lie pointing(MeanTrack hand, MeanTrack tether, Shape shape) {
         Lie best = new Lie(0, 1, 0, 0, 0, Double.POSITIVE_INFINITY);
         for (int s = 0; s < Shape.COUNT; s++) {
             Lie tried = new Lie((double) s / Shape.COUNT, 1, 0, 0, 0, 0);
@@ -112,7 +113,7 @@ record SideHeld(KeptAs kept, Shape shape, Track track, Lie lie, double extra) {
     }
 
     /** Root mean square of how far the poi points astray, as a share of the tether; 0 to 2. */
-    private static double astray(Track tether, Shape shape, Lie lie) {
+    private static double astray(MeanTrack tether, Shape shape, Lie lie) {
         int n = Shape.COUNT;
         int shift = (int) Math.round(lie.shift() * n);
         double c = Math.cos(lie.turned());

@@ -21,18 +21,18 @@ public final class Lamps {
      *
      * @param frames the spots of each frame
      */
-    public static List<List<Spot>> without(List<List<Spot>> frames) {
+    public static List<List<LitSpot>> without(List<List<LitSpot>> frames) {
         return still(Steady.of(frames).frames());
     }
 
-    private static List<List<Spot>> still(List<List<Spot>> frames) {
+    private static List<List<LitSpot>> still(List<List<LitSpot>> frames) {
         Map<Long, Integer> seen = new HashMap<>();
-        for (List<Spot> spots : frames) {
+        for (List<LitSpot> spots : frames) {
             spots.stream().map(Lamps::cell).distinct().forEach(c -> seen.merge(c, 1, Integer::sum));
         }
         double often = SHARE * frames.size();
-        List<List<Spot>> moving = new ArrayList<>();
-        for (List<Spot> spots : frames) {
+        List<List<LitSpot>> moving = new ArrayList<>();
+        for (List<LitSpot> spots : frames) {
             moving.add(
                     spots.stream()
                             .filter(s -> s.length() > CELL || around(seen, cell(s)) < often)
@@ -41,7 +41,7 @@ public final class Lamps {
         return moving;
     }
 
-    private static long cell(Spot spot) {
+    private static long cell(LitSpot spot) {
         return key(
                 Math.floorDiv((long) spot.x(), (long) CELL),
                 Math.floorDiv((long) spot.y(), (long) CELL));

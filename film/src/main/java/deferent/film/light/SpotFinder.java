@@ -41,7 +41,7 @@ public final class SpotFinder {
     private int runs;
 
     /** The spots of a frame, the brightest first, at most twelve. */
-    public List<Spot> find(Shot shot) {
+    public List<LitSpot> find(Shot shot) {
         int[] counts = new int[256];
         byte[] luma = shot.luma();
         for (int i = 0; i < luma.length; i += 7) {
@@ -142,14 +142,14 @@ public final class SpotFinder {
         roots[Math.max(a, b)] = Math.min(a, b);
     }
 
-    private List<Spot> spots(Shot shot, int middle) {
+    private List<LitSpot> spots(Shot shot, int middle) {
         Integer[] order = new Integer[runs];
         for (int i = 0; i < runs; i++) {
             order[i] = i;
             roots[i] = root(i);
         }
         Arrays.sort(order, Comparator.comparingInt(i -> roots[i]));
-        List<Spot> found = new ArrayList<>();
+        List<LitSpot> found = new ArrayList<>();
         int most = (int) (MOST_SHARE * shot.luma().length);
         for (int at = 0; at < runs; ) {
             int end = at;
@@ -163,11 +163,11 @@ public final class SpotFinder {
             }
             at = end;
         }
-        found.sort(Comparator.comparingDouble(Spot::glow).reversed());
+        found.sort(Comparator.comparingDouble(LitSpot::glow).reversed());
         return List.copyOf(found.subList(0, Math.min(MOST_SPOTS, found.size())));
     }
 
-    private Spot spot(Shot shot, int middle, List<Integer> piece) {
+    private LitSpot spot(Shot shot, int middle, List<Integer> piece) {
         int width = shot.width();
         int half = (width + 1) / 2;
         double sum = 0;
@@ -207,7 +207,7 @@ public final class SpotFinder {
         double[] arc = arc(shot, middle, piece, mx, my, ux, uy);
         double end = arc[0] + arc[1] * length * length / 4;
         double l = length / 2;
-        return new Spot(
+        return new LitSpot(
                 shot.time(),
                 mx,
                 my,

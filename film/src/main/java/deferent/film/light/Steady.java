@@ -18,7 +18,7 @@ import java.util.OptionalDouble;
  * @param frames the spots of each frame, displaced against the shake; lamps left out
  * @param shake pixels, root mean square of what was taken away; empty where no lamp was found
  */
-public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
+public record Steady(List<List<LitSpot>> frames, OptionalDouble shake) {
     private static final double STEP = 14; // pixels that a lamp may go from frame to frame
     private static final double ROUND = 16; // pixels that a lamp may be drawn out
     private static final double WANDER = 0.04; // of what the spots draw, a lamp's standard size
@@ -27,24 +27,24 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
 
     /** A light followed as a lamp. */
     private static final class Lamp {
-        private final Map<Integer, Spot> seen = new HashMap<>();
-        private Spot last;
+        private final Map<Integer, LitSpot> seen = new HashMap<>();
+        private LitSpot last;
         private int when;
         private int count;
 
-        Lamp(int frame, Spot spot) {
+        Lamp(int frame, LitSpot spot) {
             last = spot;
             add(frame, spot);
         }
 
-        private void add(int frame, Spot spot) {
+        private void add(int frame, LitSpot spot) {
             seen.put(frame, spot);
             last = spot;
             when = frame;
             count++;
         }
 
-        private double far(Spot spot) {
+        private double far(LitSpot spot) {
             return Math.hypot(spot.x() - last.x(), spot.y() - last.y());
         }
 
@@ -61,7 +61,7 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
             double x = middle(true);
             double y = middle(false);
             double sum = 0;
-            for (Spot s : seen.values()) {
+            for (LitSpot s : seen.values()) {
                 sum += Math.pow(s.x() - x, 2) + Math.pow(s.y() - y, 2);
             }
             return Math.sqrt(sum / count);
@@ -73,13 +73,13 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
      *
      * @param frames the spots of each frame
      */
-    public static Steady of(List<List<Spot>> frames) {
+    public static Steady of(List<List<LitSpot>> frames) {
         List<Lamp> lamps = lamps(frames);
         if (lamps.isEmpty()) {
             return new Steady(List.copyOf(frames), OptionalDouble.empty());
         }
         double[][] by = displaced(lamps, frames.size());
-        List<List<Spot>> steady = new ArrayList<>();
+        List<List<LitSpot>> steady = new ArrayList<>();
         double sum = 0;
         for (int i = 0; i < frames.size(); i++) {
             int frame = i;
@@ -95,23 +95,23 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
                 OptionalDouble.of(Math.sqrt(sum / Math.max(1, frames.size()))));
     }
 
-    private static List<Lamp> lamps(List<List<Spot>> frames) {
+    private static List<Lamp> lamps(List<List<LitSpot>> frames) {
         List<Lamp> followed = new ArrayList<>();
         List<Lamp> all = new ArrayList<>();
         for (int i = 0; i < frames.size(); i++) {
-            List<Spot> free = new ArrayList<>(frames.get(i));
+            List<LitSpot> free = new ArrayList<>(frames.get(i));
             free.removeIf(s -> s.length() > ROUND);
             int frame = i;
             followed.sort(Comparator.comparingInt((Lamp l) -> l.count).reversed());
             for (Lamp lamp : followed) {
-                Optional<Spot> near = free.stream().min(Comparator.comparingDouble(lamp::far));
+                Optional<LitSpot> near = free.stream().min(Comparator.comparingDouble(lamp::far));
                 if (near.isPresent() && lamp.far(near.get()) < STEP) {
                     lamp.add(frame, near.get());
                     free.remove(near.get());
                 }
             }
             followed.removeIf(l -> frame - l.when > Math.min(30, 3 + l.count));
-            for (Spot spot : free) {
+            for (LitSpot spot : free) {
                 if (followed.size() < MOST) {
                     Lamp lamp = new Lamp(frame, spot);
                     followed.add(lamp);
@@ -127,9 +127,11 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
                 .toList();
     }
 
-    private static double size(List<List<Spot>> frames) {
-        double[] xs = frames.stream().flatMap(List::stream).mapToDouble(Spot::x).sorted().toArray();
-        double[] ys = frames.stream().flatMap(List::stream).mapToDouble(Spot::y).sorted().toArray();
+    private static double size(List<List<LitSpot>> frames) {
+        double[] xs =
+                frames.stream().flatMap(List::stream).mapToDouble(LitSpot::x).sorted().toArray();
+        double[] ys =
+                frames.stream().flatMap(List::stream).mapToDouble(LitSpot::y).sorted().toArray();
         return xs.length == 0 ? 0 : Math.max(xs[xs.length - 1] - xs[0], ys[ys.length - 1] - ys[0]);
     }
 
@@ -143,7 +145,7 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
                 double[] off = new double[lamps.size()];
                 int count = 0;
                 for (int k = 0; k < off.length; k++) {
-                    Spot spot = lamps.get(k).seen.get(i);
+                    LitSpot spot = lamps.get(k).seen.get(i);
                     if (spot != null) {
                         off[count++] = (across ? spot.x() : spot.y()) - middles[k];
                     }
@@ -156,8 +158,8 @@ public record Steady(List<List<Spot>> frames, OptionalDouble shake) {
         return by;
     }
 
-    private static Spot moved(Spot s, double x, double y) {
-        return new Spot(
+    private static LitSpot moved(LitSpot s, double x, double y) {
+        return new LitSpot(
                 s.time(),
                 s.x() + x,
                 s.y() + y,

@@ -3,7 +3,7 @@ package deferent.film.measured;
 import deferent.film.cycle.Drift;
 import deferent.film.cycle.Wave;
 import deferent.film.hand.HandSight;
-import deferent.film.hand.Scale;
+import deferent.film.hand.PixelScale;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
@@ -40,7 +40,7 @@ public record Measured(
         MeasuredSide right,
         boolean exchanged,
         HowSided sides,
-        Scale scale,
+        PixelScale scale,
         HowScaled how) {
     /** How it was settled which head is which hand's. */
     public enum HowSided {

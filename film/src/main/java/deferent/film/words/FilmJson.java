@@ -1,6 +1,7 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
+import deferent.film.cycle.Unsure;
 import deferent.film.held.Finding;
 import deferent.film.measured.Measured;
 import deferent.film.measured.MeasuredSide;
@@ -65,7 +66,13 @@ public final class FilmJson {
         scale.put("how", word(measured.how()));
         scale.put("mirrored", measured.scale().mirrored());
         all.put("sides", word(measured.sides()));
-        all.put("exchanged_frames", film.exchanged());
+        ArrayNode unsure = all.putArray("unsure");
+        for (Unsure stretch : film.unsure()) {
+            ObjectNode one = unsure.addObject();
+            one.put("from_s", stretch.from());
+            one.put("to_s", stretch.to());
+            one.put("why", word(stretch.why()));
+        }
         ObjectNode hands = all.putObject("hands");
         for (Side side : Side.values()) {
             MeasuredSide one = measured.side(side);

@@ -1,6 +1,7 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
+import deferent.film.cycle.Unsure;
 import deferent.film.held.Finding;
 import deferent.film.held.Held;
 import deferent.film.held.KeptAs;
@@ -194,18 +195,35 @@ public final class TellFilm {
                                         + " turns."));
             }
         }
-        if (film.exchanged() > 0) {
-            all.add(
-                    new Told(
-                            "film.exchanged",
-                            Tone.WARN,
-                            "In "
-                                    + film.exchanged()
-                                    + " frames the two lights were told apart only afterwards, by"
-                                    + " their other turns.",
-                            "following frame by frame had them the other way round there"));
+        for (Unsure.Why why : Unsure.Why.values()) {
+            List<Unsure> such = film.unsure().stream().filter(u -> u.why() == why).toList();
+            if (!such.isEmpty()) {
+                all.add(unsure(such));
+            }
         }
         return all;
+    }
+
+    private static Told unsure(List<Unsure> such) {
+        Unsure first = such.get(0);
+        String from = String.format(Locale.ROOT, "%.1f", first.from());
+        String to = String.format(Locale.ROOT, "%.1f s", first.to());
+        String more = such.size() > 1 ? ", and " + (such.size() - 1) + " times more" : "";
+        String text =
+                switch (first.why()) {
+                    case MEET ->
+                            "Where both lights meet, at "
+                                    + to
+                                    + more
+                                    + ", either may have gone on as the other.";
+                    case ELSE -> "From " + from + " to " + to + more + ", something else is spun.";
+                    case UNSEEN -> "From " + from + " to " + to + more + ", a light is hidden.";
+                };
+        return new Told(
+                "film.unsure." + first.why().name().toLowerCase(Locale.ROOT),
+                first.why() == Unsure.Why.MEET ? Tone.WARN : Tone.NOTE,
+                text,
+                "the lights there against the mean cycles of both heads");
     }
 
     private static Told note(String key, String text) {

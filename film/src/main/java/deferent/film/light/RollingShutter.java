@@ -10,11 +10,11 @@ import deferent.motion.pairing.Refusal;
  * @param readout seconds from the first row to the last; 0 where all rows are read at once
  * @param rows of the picture, as it lies after turning
  */
-public record Shutter(double readout, int rows) {
+public record RollingShutter(double readout, int rows) {
     /** All rows at once. */
-    public static final Shutter GLOBAL = new Shutter(0, 1);
+    public static final RollingShutter GLOBAL = new RollingShutter(0, 1);
 
-    public Shutter {
+    public RollingShutter {
         Refusal.within(readout, 0, 0.1, "a camera's readout", "s");
         if (rows < 1) {
             throw new Refusal("is " + rows, "a picture's rows", "at least 1");
@@ -22,7 +22,7 @@ public record Shutter(double readout, int rows) {
     }
 
     /** When a spot was seen, seconds: the frame's time is that of its middle row. */
-    public double time(Spot spot) {
+    public double time(LitSpot spot) {
         return spot.time() + readout * (spot.y() / rows - 0.5);
     }
 }

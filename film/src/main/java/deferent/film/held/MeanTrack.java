@@ -7,7 +7,7 @@ package deferent.film.held;
  * @param y metres up
  * @param weight how much each moment counts; 0 where nothing is known
  */
-record Track(double[] x, double[] y, double[] weight) {
+record MeanTrack(double[] x, double[] y, double[] weight) {
     /** Share of the cycle of which something is known. */
     double known() {
         int known = 0;

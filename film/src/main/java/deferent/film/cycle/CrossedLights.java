@@ -1,7 +1,7 @@
 package deferent.film.cycle;
 
-import deferent.film.light.Shutter;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
+import deferent.film.light.RollingShutter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * just after a meeting say with what velocity each head came and went: a cord's head goes smoothly
  * through, two exchanged ones both turn sharply.
  */
-final class Crossings {
+final class CrossedLights {
     private static final int MOMENTS = 360;
     private static final double NEAR = 40; // pixels between two heads that may be exchanged
     private static final int MOST = 6; // meetings a cycle that are looked into
@@ -25,13 +25,16 @@ final class Crossings {
     private static final int LEAST = 6; // sights on a side
     private static final double CLEAR = 2; // times as large one way's jump must be as the other's
 
-    private final List<List<@Nullable Spot>> given;
-    private final Shutter shutter;
+    private final List<List<@Nullable LitSpot>> given;
+    private final RollingShutter shutter;
     private final Drift drift;
     private final double period;
 
-    private Crossings(
-            List<List<@Nullable Spot>> given, Drift drift, double period, Shutter shutter) {
+    private CrossedLights(
+            List<List<@Nullable LitSpot>> given,
+            Drift drift,
+            double period,
+            RollingShutter shutter) {
         this.given = given;
         this.drift = drift;
         this.period = period;
@@ -44,15 +47,15 @@ final class Crossings {
      * @param given the spots, some perhaps given the other way round
      * @param unsure shares of a cycle at which it is not clear which way is right
      */
-    record Told(List<List<@Nullable Spot>> given, List<Double> unsure) {}
+    record Told(List<List<@Nullable LitSpot>> given, List<Double> unsure) {}
 
     static Told of(
-            List<List<@Nullable Spot>> given,
+            List<List<@Nullable LitSpot>> given,
             List<Wave> waves,
             Drift drift,
             double period,
-            Shutter shutter) {
-        Crossings crossings = new Crossings(given, drift, period, shutter);
+            RollingShutter shutter) {
+        CrossedLights crossings = new CrossedLights(given, drift, period, shutter);
         List<Double> exchanges = new ArrayList<>();
         List<Double> unsure = new ArrayList<>();
         for (double at : meetings(waves)) {
@@ -122,7 +125,7 @@ final class Crossings {
 
     private Optional<double[]> state(int head, double share, int side) {
         List<double[]> near = new ArrayList<>();
-        for (Spot spot : given.get(head)) {
+        for (LitSpot spot : given.get(head)) {
             if (spot != null) {
                 double time = shutter.time(spot);
                 double off = (time + drift.at(time)) / period - share;
@@ -153,13 +156,13 @@ final class Crossings {
         return Optional.of(new double[] {cx[0], cy[0], cx[1], cy[1]});
     }
 
-    private List<List<@Nullable Spot>> exchanged(List<Double> at) {
-        List<@Nullable Spot> one = new ArrayList<>(given.get(0));
-        List<@Nullable Spot> other = new ArrayList<>(given.get(1));
+    private List<List<@Nullable LitSpot>> exchanged(List<Double> at) {
+        List<@Nullable LitSpot> one = new ArrayList<>(given.get(0));
+        List<@Nullable LitSpot> other = new ArrayList<>(given.get(1));
         for (int i = 0; i < one.size(); i++) {
-            Spot a = one.get(i);
-            Spot b = other.get(i);
-            Spot seen = a != null ? a : b;
+            LitSpot a = one.get(i);
+            LitSpot b = other.get(i);
+            LitSpot seen = a != null ? a : b;
             if (seen == null) {
                 continue;
             }

@@ -11,8 +11,8 @@ import deferent.motion.pairing.Refusal;
  * @param y the picture's place of y = 0, pixels downward
  * @param mirrored whether the film is a mirror's, as a phone's front camera may store it
  */
-public record Scale(double metres, double x, double y, boolean mirrored) {
-    public Scale {
+public record PixelScale(double metres, double x, double y, boolean mirrored) {
+    public PixelScale {
         Refusal.numbers("a film's scale", metres, x, y);
         Refusal.positive(metres, 1, "a film's scale", "metres a pixel");
     }

@@ -19,7 +19,7 @@ import deferent.motion.pairing.Refusal;
  * @param blue mean of blue against brightness, 0 where there is no colour
  * @param red mean of red against brightness, likewise
  */
-public record Spot(
+public record LitSpot(
         double time,
         double x,
         double y,
@@ -31,7 +31,7 @@ public record Spot(
         double glow,
         double blue,
         double red) {
-    public Spot {
+    public LitSpot {
         Refusal.numbers("a spot", time, x, y, ax, ay, bx, by, thickness, glow, blue, red);
     }
 
