@@ -3,7 +3,7 @@ package deferent.film.hand;
 import deferent.film.cycle.Cycle;
 import deferent.film.cycle.Sights;
 import deferent.film.cycle.Wave;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Refusal;
 import java.util.Comparator;
@@ -48,8 +48,8 @@ public record FreeSwing(
      *
      * @throws Refusal where nothing swings freely
      */
-    public static FreeSwing of(List<List<Spot>> frames) {
-        List<@Nullable Spot> head = frames.stream().map(FreeSwing::brightest).toList();
+    public static FreeSwing of(List<List<LitSpot>> frames) {
+        List<@Nullable LitSpot> head = frames.stream().map(FreeSwing::brightest).toList();
         Sights sights = Sights.of(head);
         if (sights.count() < LEAST) {
             throw new Refusal(
@@ -90,8 +90,8 @@ public record FreeSwing(
                 Math.hypot(lengthOff / length, amplitudeOff / Math.max(1e-3, amplitude)));
     }
 
-    private static @Nullable Spot brightest(List<Spot> spots) {
-        return spots.stream().max(Comparator.comparingDouble(Spot::glow)).orElse(null);
+    private static @Nullable LitSpot brightest(List<LitSpot> spots) {
+        return spots.stream().max(Comparator.comparingDouble(LitSpot::glow)).orElse(null);
     }
 
     private static double length(double period, double ratio) {

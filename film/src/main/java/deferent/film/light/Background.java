@@ -46,7 +46,7 @@ public final class Background {
      * @return empty where it was stopped
      * @throws deferent.motion.pairing.Refusal where the file is no film
      */
-    public static Optional<List<List<Spot>>> moving(Path film, BooleanSupplier stop)
+    public static Optional<List<List<LitSpot>>> moving(Path film, BooleanSupplier stop)
             throws IOException {
         double seconds = 0;
         try (Footage footage = Footage.open(film)) {
@@ -64,7 +64,7 @@ public final class Background {
                 }
             }
         }
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         if (samples.isEmpty()) {
             return Optional.of(frames);
         }

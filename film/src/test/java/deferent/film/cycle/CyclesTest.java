@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.film.follow.Follower;
-import deferent.film.light.Shutter;
-import deferent.film.light.Spot;
+import deferent.film.light.RollingShutter;
+import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Refusal;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -15,7 +15,7 @@ class CyclesTest {
     private static final TwoHeads.Path TRIQUETRA = TwoHeads.flower(400, 400, 150, 150, -2, 0.7);
     private static final TwoHeads.Path STATIC = TwoHeads.circle(420, 380, 150, 1.4, 0.2);
 
-    private static Cycles read(List<List<Spot>> frames) {
+    private static Cycles read(List<List<LitSpot>> frames) {
         return Cycles.of(Follower.follow(frames), frames);
     }
 
@@ -86,8 +86,8 @@ class CyclesTest {
         // given to the wrong head on the right half.
         TwoHeads.Path one = TwoHeads.circle(400, 400, 200, 1, 0);
         TwoHeads.Path other = t -> new double[] {800 - one.at(t)[0], one.at(t)[1]};
-        List<List<Spot>> frames = TwoHeads.frames(one, other, 8, 60, 0.3);
-        List<List<Spot>> bounced =
+        List<List<LitSpot>> frames = TwoHeads.frames(one, other, 8, 60, 0.3);
+        List<List<LitSpot>> bounced =
                 List.of(
                         frames.stream().map(f -> leftmost(f, true)).toList(),
                         frames.stream().map(f -> leftmost(f, false)).toList());
@@ -100,18 +100,18 @@ class CyclesTest {
         assertThat(reach).isCloseTo(200, within(2.0));
     }
 
-    private static Spot leftmost(List<Spot> spots, boolean left) {
+    private static LitSpot leftmost(List<LitSpot> spots, boolean left) {
         boolean first = spots.get(0).x() < spots.get(1).x();
         return spots.get(first == left ? 0 : 1);
     }
 
     @Test
     void aRollingShutterThatIsKnownDoesNoHarm() {
-        Shutter shutter = new Shutter(0.016, 800);
+        RollingShutter shutter = new RollingShutter(0.016, 800);
         // What is lower is seen later, so that a spot shows where its head is by then.
         TwoHeads.Path one = rolled(TRIQUETRA, shutter);
         TwoHeads.Path other = rolled(STATIC, shutter);
-        List<List<Spot>> frames = TwoHeads.frames(one, other, 9, 60, 0.2);
+        List<List<LitSpot>> frames = TwoHeads.frames(one, other, 9, 60, 0.2);
         Cycles cycles = Cycles.of(Follower.follow(frames), frames, shutter);
         double[] truth = STATIC.at(1);
         assertThat(cycles.waves())
@@ -123,7 +123,7 @@ class CyclesTest {
                         });
     }
 
-    private static TwoHeads.Path rolled(TwoHeads.Path path, Shutter shutter) {
+    private static TwoHeads.Path rolled(TwoHeads.Path path, RollingShutter shutter) {
         return t -> {
             double at = t;
             for (int i = 0; i < 20; i++) {
@@ -135,7 +135,7 @@ class CyclesTest {
 
     @Test
     void oneHeadAloneIsRefused() {
-        List<List<Spot>> frames = TwoHeads.frames(STATIC, t -> new double[0], 4, 60, 0.3);
+        List<List<LitSpot>> frames = TwoHeads.frames(STATIC, t -> new double[0], 4, 60, 0.3);
         assertThatThrownBy(() -> read(frames))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("two heads");

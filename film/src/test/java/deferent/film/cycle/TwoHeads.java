@@ -1,6 +1,6 @@
 package deferent.film.cycle;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -16,13 +16,13 @@ public final class TwoHeads {
 
     private TwoHeads() {}
 
-    public static List<List<Spot>> frames(
+    public static List<List<LitSpot>> frames(
             Path one, Path other, double seconds, double rate, double noise) {
         Random random = new Random(4);
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         for (int i = 0; i < seconds * rate; i++) {
             double time = i / rate;
-            List<Spot> spots = new ArrayList<>();
+            List<LitSpot> spots = new ArrayList<>();
             for (Path path : List.of(one, other)) {
                 double[] p = path.at(time);
                 if (p.length == 2) {
@@ -38,8 +38,8 @@ public final class TwoHeads {
         return frames;
     }
 
-    public static Spot spot(double time, double x, double y) {
-        return new Spot(time, x, y, x, y, x, y, 3, 5000, 0, 0);
+    public static LitSpot spot(double time, double x, double y) {
+        return new LitSpot(time, x, y, x, y, x, y, 3, 5000, 0, 0);
     }
 
     /** Round a circle, turns a second, beginning at a part of a turn. */

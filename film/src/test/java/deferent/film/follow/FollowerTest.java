@@ -3,7 +3,7 @@ package deferent.film.follow;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.film.cycle.TwoHeads;
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -12,14 +12,14 @@ class FollowerTest {
     private static final TwoHeads.Path OTHER = t -> new double[] {800 - ONE.at(t)[0], ONE.at(t)[1]};
 
     // How often the first head's spot is nearer to the other path.
-    private static long exchanged(List<List<Spot>> frames) {
-        List<Spot> first = Follower.follow(frames).get(0).stream().filter(s -> s != null).toList();
+    private static long exchanged(List<List<LitSpot>> frames) {
+        List<LitSpot> first = Follower.follow(frames).get(0).stream().filter(s -> s != null).toList();
         long other = first.stream().filter(s -> far(s, OTHER) + 1 < far(s, ONE)).count();
         long one = first.stream().filter(s -> far(s, ONE) + 1 < far(s, OTHER)).count();
         return Math.min(one, other);
     }
 
-    private static double far(Spot s, TwoHeads.Path path) {
+    private static double far(LitSpot s, TwoHeads.Path path) {
         double[] p = path.at(s.time());
         return Math.hypot(s.x() - p[0], s.y() - p[1]);
     }

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.film.light.Spot;
+import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
@@ -14,9 +14,9 @@ import org.junit.jupiter.api.Test;
 
 class FreeSwingTest {
     /** A pendulum by small steps of time (leapfrog), seen at 400 pixels a metre. */
-    private static List<List<Spot>> swing(double length, double amplitude, double seconds) {
+    private static List<List<LitSpot>> swing(double length, double amplitude, double seconds) {
         Random random = new Random(3);
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         double angle = amplitude;
         double pace = 0;
         int steps = 400;
@@ -24,7 +24,7 @@ class FreeSwingTest {
         for (int i = 0; i < 60 * seconds; i++) {
             double x = 500 + 400 * length * Math.sin(angle) + 0.4 * random.nextGaussian();
             double y = 100 + 400 * length * Math.cos(angle) + 0.4 * random.nextGaussian();
-            frames.add(List.of(new Spot(i / 60.0, x, y, x, y, x, y, 3, 900, 0, 0)));
+            frames.add(List.of(new LitSpot(i / 60.0, x, y, x, y, x, y, 3, 900, 0, 0)));
             for (int k = 0; k < steps; k++) {
                 pace -= h * Gravity.STANDARD / length * Math.sin(angle);
                 angle += h * pace;
@@ -57,11 +57,11 @@ class FreeSwingTest {
 
     @Test
     void aCircleIsNoSwing() {
-        List<List<Spot>> frames = new ArrayList<>();
+        List<List<LitSpot>> frames = new ArrayList<>();
         for (int i = 0; i < 300; i++) {
             double x = 300 + 100 * Math.cos(i / 8.0);
             double y = 300 + 100 * Math.sin(i / 8.0);
-            frames.add(List.of(new Spot(i / 60.0, x, y, x, y, x, y, 3, 900, 0, 0)));
+            frames.add(List.of(new LitSpot(i / 60.0, x, y, x, y, x, y, 3, 900, 0, 0)));
         }
         assertThatThrownBy(() -> FreeSwing.of(frames))
                 .isInstanceOf(Refusal.class)

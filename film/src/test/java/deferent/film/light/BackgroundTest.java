@@ -28,7 +28,7 @@ class BackgroundTest {
             samples.add(day(x).luma());
         }
         Background background = Background.of(samples);
-        List<Spot> spots = new SpotFinder().find(background.before(day(63)));
+        List<LitSpot> spots = new SpotFinder().find(background.before(day(63)));
         assertThat(spots.get(0).x()).isCloseTo(63, within(1.0));
         assertThat(spots.get(0).y()).isCloseTo(40, within(0.5));
         assertThat(new SpotFinder().find(day(63))).noneMatch(s -> Math.abs(s.x() - 63) < 3);

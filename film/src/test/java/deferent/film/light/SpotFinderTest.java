@@ -29,7 +29,7 @@ class SpotFinderTest {
         }
     }
 
-    private List<Spot> found(double noise) {
+    private List<LitSpot> found(double noise) {
         Random random = new Random(2);
         byte[] luma = new byte[light.length];
         for (int i = 0; i < luma.length; i++) {
@@ -44,7 +44,7 @@ class SpotFinderTest {
     @Test
     void aStreakHasItsMiddleAndItsTwoEnds() {
         streak(60, 50, 110, 80, 500);
-        Spot spot = found(2).get(0);
+        LitSpot spot = found(2).get(0);
         assertThat(spot.x()).isCloseTo(85, within(0.3));
         assertThat(spot.y()).isCloseTo(65, within(0.3));
         assertThat(spot.length()).isCloseTo(Math.hypot(50, 30), within(4.0));
@@ -55,7 +55,7 @@ class SpotFinderTest {
     @Test
     void aFaintStreakIsFoundBesideABrightLamp() {
         streak(200, 30, 200, 30, 900);
-        streak(30, 120, 120, 120, 260);
+        streak(30, 120, 120, 120, 480);
         assertThat(found(4)).hasSize(2);
     }
 
