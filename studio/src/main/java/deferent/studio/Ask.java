@@ -26,7 +26,16 @@ enum Ask {
             "readings and scene of a pairing",
             asked -> dear(asked.maybe(Desk.DETAIL).filter("settled"::equals).isPresent(), asked),
             Desk::pairing,
-            keys(Matter.KEYS, keys(Desk.DETAIL, Desk.SAMPLES, Desk.TIME, Desk.BODY, Shown.SHOW))),
+            keys(
+                    Matter.KEYS,
+                    keys(
+                            Desk.DETAIL,
+                            Desk.SAMPLES,
+                            Desk.TIME,
+                            Desk.BODY,
+                            Desk.TOLD,
+                            Desk.CARRIER,
+                            Shown.SHOW))),
     FIT(
             "what would close a link",
             asked -> Optional.of(Lanes.Work.SHORT),

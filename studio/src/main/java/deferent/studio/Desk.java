@@ -9,8 +9,6 @@ import deferent.page.Count;
 import deferent.page.Counts;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
-import deferent.reading.body.Person;
-import deferent.reading.body.PoseOver;
 import deferent.reading.closest.Closely;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.link.LinkReading;
@@ -67,6 +65,11 @@ final class Desk {
             AskKey.number("time_s", "what the clock shows", -1e6, 1e6, "s");
     static final AskKey<Boolean> BODY =
             AskKey.yes("body", "whether the performer is drawn; unsaid is true");
+    static final AskKey<Boolean> TOLD =
+            AskKey.yes(
+                    "told",
+                    "whether readings, their numbers and where to begin are told, beside what is"
+                            + " drawn; unsaid is true");
     static final AskKey<Side> CARRIER =
             AskKey.one("carrier", "whose head leads; unsaid is the leading link's", Side.class);
     static final AskKey<List<String>> FREE =
@@ -131,12 +134,14 @@ final class Desk {
 
     ObjectNode pairing(Question asked, BooleanSupplier stop) {
         boolean settled = asked.or(DETAIL, "live").equals("settled");
-        int count = asked.or(SAMPLES, Scene.USUAL_COUNT);
-        double time = asked.or(TIME, 0.0);
+        boolean told = asked.or(TOLD, true);
         boolean body = asked.or(BODY, true);
+        Optional<Side> carrier = asked.maybe(CARRIER);
         Keep keep = asked.or(Shown.SHOW, Keep.IDEAL);
         Matter matter = Matter.of(asked, words.lexicon());
-
+        if (!told && keep == Keep.IDEAL) {
+            return drawn(asked, matter, Drawn.ideal(matter, carrier, body));
+        }
         Readings readings =
                 Readings.of(
                         matter.pairing(),
@@ -145,7 +150,6 @@ final class Desk {
                         settled ? Detail.SETTLED : Detail.LIVE,
                         words.lexicon(),
                         Closely.USUAL.until(stop));
-        Trace trace = readings.trace();
         // A drag goes on from the closest figure of the move before; at rest it is begun anew, so
         // that the same question has the same answer.
         Staged shown =
@@ -155,16 +159,24 @@ final class Desk {
                         matter.document().kit(),
                         s -> Closely.USUAL.until(stop).near(Optional.ofNullable(nearest.get(s))));
         nearest.putAll(shown.closest());
-        Side carrier = shown.carrier();
-        Scene scene =
-                Scene.of(
-                        shown.trace(),
-                        count,
-                        carrier,
-                        body ? person(readings, shown.trace()) : Optional.empty());
+        ObjectNode answer = drawn(asked, matter, Drawn.of(readings, shown, carrier, body));
+        if (told) {
+            answer.set("readings", ReadingsJson.tree(readings));
+            ArrayNode numbers = answer.putArray("numbers");
+            numbers(numbers.addObject(), SideTable.links(readings));
+            numbers(numbers.addObject(), SideTable.hands(readings));
+            Begin.of(readings.trace()).forEach(answer.putArray("begin")::add);
+        }
+        return answer;
+    }
 
+    /** What a stage, a strip and what is set by hand are made from. */
+    private static ObjectNode drawn(Question asked, Matter matter, Drawn drawn) {
+        int count = asked.or(SAMPLES, Scene.USUAL_COUNT);
+        Trace trace = drawn.ideal();
+        Staged shown = drawn.shown();
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
-        answer.put("detail", settled ? "settled" : "live");
+        answer.put("detail", asked.or(DETAIL, "live"));
         answer.set("pattern", PatternJson.tree(matter.document()));
         Optional<String> phrase = matter.document().phrase();
         if (phrase.isPresent()) {
@@ -173,42 +185,25 @@ final class Desk {
             answer.putNull("phrase");
         }
         answer.put("name", matter.said());
-        answer.set("readings", ReadingsJson.tree(readings));
-        ArrayNode numbers = answer.putArray("numbers");
-        numbers(numbers.addObject(), SideTable.links(readings));
-        numbers(numbers.addObject(), SideTable.hands(readings));
-        ObjectNode seen = SceneJson.of(scene);
+        ObjectNode seen =
+                SceneJson.of(Scene.of(shown.trace(), count, drawn.carrier(), drawn.person()));
         if (!shown.cordedSides().isEmpty()) {
             seen.set("ghost", SceneJson.samples(trace, count, shown.cordedSides()));
         }
         answer.set("scene", seen);
         answer.set("shown", Shown.told(shown));
         answer.set("pull", Shown.pull(shown));
-        ObjectNode strip = strip(shown.trace(), carrier, Strip.marks(trace));
+        ObjectNode strip = strip(shown.trace(), drawn.carrier(), Strip.marks(trace));
         ArrayNode counts = strip.putArray("counts");
         for (Count beat : Counts.of(trace, 2)) {
             counts.addObject().put("time_s", beat.time()).put("text", beat.said());
         }
         answer.set("strip", strip);
         ArrayNode handles = answer.putArray("handles");
-        Handle.of(trace, time).forEach(h -> handle(handles.addObject(), h));
+        Handle.of(trace, asked.or(TIME, 0.0)).forEach(h -> handle(handles.addObject(), h));
         ArrayNode sizes = answer.putArray("sizes");
         SizeRow.of(matter.pairing()).forEach(s -> size(sizes.addObject(), s));
-        ArrayNode begin = answer.putArray("begin");
-        Begin.of(trace).forEach(begin::add);
         return answer;
-    }
-
-    /** The body that holds what is shown; none where its reach could not be worked out. */
-    private static Optional<Person> person(Readings readings, Trace shown) {
-        return readings.reach()
-                .reading()
-                .map(
-                        reach ->
-                                shown.equals(readings.trace())
-                                        ? PoseOver.of(shown, reach)
-                                        : PoseOver.of(shown, reach.performer()))
-                .map(Person::of);
     }
 
     private static void numbers(ObjectNode node, SideTable table) {

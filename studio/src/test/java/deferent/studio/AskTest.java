@@ -83,6 +83,37 @@ class AskTest {
     }
 
     @Test
+    void whatIsDrawnIsTheSameWhetherItIsToldOfOrNot() {
+        for (String show : List.of("ideal", "figure")) {
+            String question =
+                    """
+                    {"ask":"pairing","phrase":"isolation vs triquetra","samples":120,"show":"%s",
+                     "change":[{"set":"right.hand_radius_m","to":0.45}],"told":%s}
+                    """;
+            ObjectNode told = (ObjectNode) visitor.ask(question.formatted(show, true));
+            JsonNode untold = visitor.ask(question.formatted(show, false));
+            assertThat(told.remove(List.of("readings", "numbers", "begin"))).isNotNull();
+            assertThat(untold).isEqualTo(told);
+        }
+    }
+
+    @Test
+    void theLinkIsDrawnFromTheHeadThatIsAskedFor() {
+        for (Side side : Side.values()) {
+            JsonNode answer =
+                    visitor.ask(
+                            """
+                            {"ask":"pairing","phrase":"isolation vs triquetra","told":false,
+                             "carrier":"%s"}
+                            """
+                                    .formatted(side.word()));
+            assertThat(answer.at("/strip/carrier").asString()).isEqualTo(side.word());
+            assertThat(answer.at("/strip/gap_m"))
+                    .isEqualTo(answer.at("/strip/links/" + side.ordinal() + "/gap_m"));
+        }
+    }
+
+    @Test
     void thePatternOfAnAnswerAsksForTheSameAgain() {
         JsonNode first = visitor.pairing("isolation vs four-petal antispin, split time");
         ObjectNode question = Desk.JSON.createObjectNode();

@@ -130,7 +130,7 @@ public final class DragBench {
             drag(page, x, y, moves, 1.0, patient);
             Chromium.until(page, "!deferentDesk.session.live.busy");
             Chromium.frames(page, 20);
-            int seen = ((Number) page.evaluate("moves.length")).intValue();
+            List<?> seen = (List<?>) page.evaluate("moves");
             String renderer = (String) page.evaluate("deferentStage.drawer.name");
             List<Map<String, Object>> all = new ArrayList<>();
             for (Object one : (List<?>) page.evaluate("measured")) {
@@ -140,10 +140,13 @@ public final class DragBench {
             }
             page.mouse().up();
             List<Map<String, Object>> right =
-                    all.stream().filter(line -> Boolean.TRUE.equals(line.get("right"))).toList();
+                    all.stream()
+                            .filter(line -> Boolean.TRUE.equals(line.get("right")))
+                            .filter(line -> seen.contains(line.get("seen")))
+                            .toList();
             return new Measured(
                     renderer,
-                    seen,
+                    seen.size(),
                     right.size(),
                     sorted(right, "scripted"),
                     sorted(right, "whole"),
@@ -202,11 +205,14 @@ public final class DragBench {
               window.moves = [];
               const stage = window.deferentStage;
               const starts = new Map();
-              stage.rack.addEventListener('pointermove', (event) => {
-                if (!stage.grip) return;
-                window.moves.push(event.timeStamp);
-                starts.set(event.timeStamp, performance.now());
-              }, { capture: true });
+              // A move may be told ahead of its frame, with the same time stamp.
+              for (const told of ['pointerrawupdate', 'pointermove']) {
+                stage.rack.addEventListener(told, (event) => {
+                  if (!stage.grip) return;
+                  if (told === 'pointermove') window.moves.push(event.timeStamp);
+                  if (!starts.has(event.timeStamp)) starts.set(event.timeStamp, performance.now());
+                }, { capture: true });
+              }
               const near = (p, c) => Math.abs(p[0] - c[0]) + Math.abs(p[1] - c[1]) + Math.abs(p[2] - c[2]) < 90;
               const spot = [0, 0, 0];
               stage.drawn.push((answer, times) => {
@@ -220,6 +226,7 @@ public final class DragBench {
                 let count = 0;
                 for (let i = 0; i < pixels.length; i += 4) if (near([pixels[i], pixels[i + 1], pixels[i + 2]], ink)) count++;
                 window.measured.push({
+                  seen: times.seen,
                   right: count >= 20,
                   scripted: times.drawn - starts.get(times.seen),
                   whole: read - times.seen,

@@ -191,7 +191,8 @@ public record Readings(
         return carrier(leftLeads, rightLeads);
     }
 
-    private static Side carrier(Worked<LinkReading> leftLeads, Worked<LinkReading> rightLeads) {
+    /** The same of both links alone, the left head's first. */
+    public static Side carrier(Worked<LinkReading> leftLeads, Worked<LinkReading> rightLeads) {
         boolean left = links(leftLeads);
         boolean right = links(rightLeads);
         if (left != right) {

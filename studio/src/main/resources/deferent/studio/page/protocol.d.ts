@@ -17,6 +17,8 @@ declare namespace Protocol {
     samples?: number | null;
     time_s?: number | null;
     body?: boolean | null;
+    told?: boolean | null;
+    carrier?: Carrier | null;
     show?: Show | null;
   } & (
     | { phrase: string; pattern?: never }

@@ -5,7 +5,7 @@
 /** @typedef {import('./camera.js').Camera} Camera */
 
 /** Corners of a limb's outline. */
-export const CORNERS = 40;
+export const CORNERS = 24;
 
 /** How much of the outline's ink is in the fill of an arm, so that it shows before the trunk (our choice). */
 const ARM = 0.16;
@@ -113,6 +113,21 @@ export class Person {
       group.near /= count;
     }
     this.groups.sort((a, b) => a.near - b.near);
+  }
+
+  /**
+   * A place inside a limb as it was looked at last, x and y in pixels: the middle of its balls.
+   * @param {number} limb
+   * @param {Float32Array} into
+   * @param {number} at
+   */
+  middle(limb, into, at) {
+    const { balls } = this.limbs[limb];
+    into[at] = into[at + 1] = 0;
+    for (const ball of balls) {
+      into[at] += this.seen[4 * ball] / balls.length;
+      into[at + 1] += this.seen[4 * ball + 1] / balls.length;
+    }
   }
 
   /**

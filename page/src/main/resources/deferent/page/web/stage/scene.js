@@ -4,6 +4,7 @@ import { Person } from './person.js';
 
 export const TRACKS = ['left.hand', 'left.head', 'right.hand', 'right.head'];
 
+const FLAT = 6e-4; // metres that a straight piece between two samples may leave its path by
 const SAME = 5e-4; // metres; a ghost that lies nowhere further from what is shown is not drawn
 
 export class Scene {
@@ -151,6 +152,29 @@ export class Scene {
       }
     }
     return { least, most };
+  }
+
+  /**
+   * How many samples of the cycle draw these paths, or others much like them, as if they were round. A straight piece between two
+   * samples leaves a path by an eighth of its second difference, which goes with the square of their distance.
+   *
+   * @param {number} fewest
+   * @param {number} most
+   */
+  enough(fewest, most) {
+    const n = this.count;
+    let bend = 0;
+    for (const track of TRACKS) {
+      const xyz = this.tracks[track];
+      for (let i = this.closed ? 0 : 1; i < (this.closed ? n : n - 1); i++) {
+        const [before, here, after] = [3 * ((i + n - 1) % n), 3 * i, 3 * ((i + 1) % n)];
+        let square = 0;
+        for (let k = 0; k < 3; k++) square += (xyz[before + k] - 2 * xyz[here + k] + xyz[after + k]) ** 2;
+        bend = Math.max(bend, square);
+      }
+    }
+    const needed = n * Math.sqrt(Math.sqrt(bend) / (8 * FLAT));
+    return Math.max(fewest, Math.min(most, 24 * Math.ceil(needed / 24)));
   }
 
   /** Turns a second of the faster poi at full speed: how often its light passes the same way. */

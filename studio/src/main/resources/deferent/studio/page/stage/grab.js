@@ -25,8 +25,10 @@ export class Grab {
     this.turn = { x: -99, y: -99, index: 0 }; // where what lies beneath was asked for
     this.chosen = ''; // the key a finger has chosen from what lies beneath
     this.spot = [0, 0, 0];
+    this.early = 0; // when a place was seen that was asked about before its frame
     this.offers = stage.querySelector('.grab-offers');
     stage.addEventListener('pointermove', (event) => this.#move(event));
+    stage.addEventListener('pointerrawupdate', (event) => this.#ahead(event));
     stage.addEventListener('pointerdown', (event) => this.#press(event));
     stage.addEventListener('pointerup', (event) => this.#lift(event));
     stage.addEventListener('pointercancel', (event) => this.#lift(event, true));
@@ -36,8 +38,7 @@ export class Grab {
     stage.addEventListener('pointerleave', () => this.stage.grip || this.#light(null));
   }
 
-  #place(event) {
-    const box = this.stage.getBoundingClientRect();
+  #place(event, box = this.stage.getBoundingClientRect()) {
     return [event.clientX - box.left, event.clientY - box.top];
   }
 
@@ -67,13 +68,25 @@ export class Grab {
   #move(event) {
     const { grip } = this.stage;
     if (grip) {
-      if (grip.pointer === event.pointerId) this.#pull(event, grip);
+      if (grip.pointer !== event.pointerId) return;
+      const asked = this.early === event.timeStamp;
+      this.early = 0;
+      if (!asked) this.#pull(event, grip);
       return;
     }
     if (event.pointerType === 'touch' || event.buttons) return;
     const [x, y] = this.#place(event);
     const stack = this.#stack(event, x, y);
     this.#light(stack[this.#index(stack, x, y)] || null, x, y, stack.length);
+  }
+
+  // A browser tells where a pointer is as soon as it knows, and once more before each frame; the first of those that come between two
+  // frames need not wait for the next, where nobody waits for an answer.
+  #ahead(event) {
+    const { grip, session } = this.stage;
+    if (!grip || !grip.moved || grip.pointer !== event.pointerId || this.early || session.live.busy) return;
+    this.early = event.timeStamp;
+    this.#pull(event, grip);
   }
 
   #light(held, x = 0, y = 0, count = 1) {
@@ -162,6 +175,7 @@ export class Grab {
       pointer: event.pointerId,
       still: finger ? STILL.touch : STILL.mouse,
       from: [event.clientX, event.clientY],
+      box: stage.getBoundingClientRect(), // to ask for it at each move would lay out the page
       dx: this.spot[0] - x,
       dy: this.spot[1] - y,
       moved: false,
@@ -182,7 +196,7 @@ export class Grab {
       this.snap.begin(grip.held, grip.key);
       stage.session.grab(grip.key, grip.held.at, stage.clock.phase);
     }
-    const [x, y] = this.#place(event);
+    const [x, y] = this.#place(event, grip.box);
     this.at = [x, y];
     const to = this.#meet(x + grip.dx, y + grip.dy, grip.held);
     stage.session.drag(to, event.timeStamp, this.#set(grip, to));

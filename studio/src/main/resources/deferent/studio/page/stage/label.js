@@ -58,9 +58,8 @@ export class Labels {
     if (!picture.linkShown) return;
     const { gap_m: open, tolerance_m: breadth = 0.08 } = session.now.strip;
     const now = open[Math.floor(clock.phase * open.length) % open.length];
-    const link = session.aside || session.show !== 'ideal' ? null : linkOf(session.answer);
     const text = length(now);
-    const most = link ? length(link.inplane_gap_m) : text;
+    const most = session.aside || session.show !== 'ideal' ? text : this.#mostApart(text);
     if (this.said !== text + most) {
       this.said = text + most;
       this.now.textContent = text;
@@ -72,6 +71,14 @@ export class Labels {
     if (!camera.project((t[0] + t[3]) / 2, (t[1] + t[4]) / 2, (t[2] + t[5]) / 2, this.spot)) return;
     const [x, y] = this.#clear(this.spot[0], this.spot[1]);
     move(this.link, x, y);
+  }
+
+  // While a hand drags, the readings may be those of an earlier move: then the strip tells it.
+  #mostApart(text) {
+    const { answer } = this.stage.session;
+    if (answer.untold) return length(Math.max(...answer.strip.gap_m));
+    const link = linkOf(answer);
+    return link ? length(link.inplane_gap_m) : text;
   }
 
   // The ghost of how the hand path would lie at best, with how far apart they then are at most.

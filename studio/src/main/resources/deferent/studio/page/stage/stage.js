@@ -43,7 +43,12 @@ export class StageElement extends HTMLElement {
     this.clock = clock;
     session.addEventListener('scene', (event) => this.#answered(event.detail));
     clock.addEventListener('tick', () => this.draw());
-    session.addEventListener('state', () => session.answer && this.best.look());
+    session.addEventListener('state', () => {
+      if (!session.answer) return;
+      this.best.look();
+      this.labels.follow();
+      if (session.dragging) this.grab.say();
+    });
     this.draw();
   }
 

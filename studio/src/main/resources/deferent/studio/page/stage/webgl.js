@@ -27,6 +27,8 @@ import {
 import { CORNERS, filled } from './person.js';
 import { BETWEEN, EDGE, OLDEST, RIBBON, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
+const FAN = CORNERS + 1; // points of a limb: its middle and its corners
+
 const RIBBON_VERTEX = `
 precision highp float;
 in vec3 position;
@@ -83,13 +85,15 @@ uniform float between;
 out vec4 paint;
 void main() {
   float d = abs(across);
-  float a = 1.0 - smoothstep(core - 0.6, core + 0.6, d);
+  float a = clamp((core + 0.6 - d) / 1.2, 0.0, 1.0);
   vec3 c = colour.rgb;
   if (fade > 0.0) {
     float since = now - phase;
     float age = (wraps > 0.5 ? fract(since) : (since < 0.0 ? fade : since)) / fade;
-    float left = max(oldest, pow(max(0.0, 1.0 - age), 1.5));
-    float soft = exp(-d * d / (halo * halo * 0.28));
+    float young = max(0.0, 1.0 - age);
+    float left = max(oldest, young * sqrt(young));
+    float near = max(0.0, 1.0 - d * d / (halo * halo));
+    float soft = near * near * near; // as good as a bell, and much sooner had
     c = mix(c, mix(c, vec3(1.0), 0.55), a * left * glow);
     a = (a + soft * mix(0.16, 0.42, glow)) * left;
   }
@@ -155,25 +159,31 @@ void main() {
   paint = vec4(tint.rgb * a, a);
 }`;
 
-// The performer comes as corners on the screen, farthest first, each with its colour.
+// The performer comes as fans of corners on the screen, farthest first, each with its colour. How deep inside its outline a point lies
+// is 0 on the rim and 1 at the fan's middle, so that its slope tells the distance from the rim in pixels, which makes the edge soft.
 const PERSON_VERTEX = `
 precision highp float;
 in vec2 place;
 in vec4 colour;
 uniform vec2 halfSize;
 uniform float ratio;
-out vec4 tint;
+flat out vec3 tint;
+out float deep;
 void main() {
   gl_Position = vec4(place.x * ratio / halfSize.x - 1.0, 1.0 - place.y * ratio / halfSize.y, 0.0, 1.0);
-  tint = colour;
+  tint = colour.rgb;
+  deep = colour.a;
 }`;
 
 const PERSON_FRAGMENT = `
 precision highp float;
-in vec4 tint;
+flat in vec3 tint;
+in float deep;
 out vec4 paint;
 void main() {
-  paint = vec4(tint.rgb * tint.a, tint.a);
+  vec2 slope = vec2(dFdx(deep), dFdy(deep));
+  float a = min(1.0, deep * inversesqrt(dot(slope, slope)));
+  paint = vec4(tint * a, a);
 }`;
 
 const MARK_VERTEX = `
@@ -400,10 +410,10 @@ export class WebglDrawer {
     this.group.add(this.strokes, this.marks);
   }
 
-  // Each limb twice, as what outlines it and as what fills it, and each of these with a soft edge half a pixel either way.
+  // Each limb twice, as what outlines it and as what fills it: a middle and the corners round it.
   #corners(limbs) {
     const polygons = 2 * limbs;
-    const points = polygons * 2 * CORNERS;
+    const points = polygons * FAN;
     const geometry = new BufferGeometry();
     for (const [name, size] of /** @type {[string, number][]} */ ([['place', 2], ['colour', 4]])) {
       const attribute = new BufferAttribute(new Float32Array(size * points), size);
@@ -412,13 +422,8 @@ export class WebglDrawer {
     }
     const order = [];
     for (let i = 0; i < polygons; i++) {
-      const inner = 2 * CORNERS * i;
-      const outer = inner + CORNERS;
-      for (let k = 1; k + 1 < CORNERS; k++) order.push(inner, inner + k, inner + k + 1);
-      for (let k = 0; k < CORNERS; k++) {
-        const next = (k + 1) % CORNERS;
-        order.push(inner + k, outer + k, outer + next, inner + k, outer + next, inner + next);
-      }
+      const middle = FAN * i;
+      for (let k = 0; k < CORNERS; k++) order.push(middle, middle + 1 + k, middle + 1 + ((k + 1) % CORNERS));
     }
     geometry.setIndex(order);
     const mesh = new Mesh(geometry, this.#material(PERSON_VERTEX, PERSON_FRAGMENT, {}));
@@ -439,16 +444,16 @@ export class WebglDrawer {
       for (const grown of [EDGE, 0]) {
         const [r, g, b] = grown ? ink.outline : filled(ink, group.arm);
         for (const limb of group.limbs) {
-          person.outline(limb, grown - soft, place.array, 2 * at);
-          person.outline(limb, grown + soft, place.array, 2 * (at + CORNERS));
-          for (let k = 0; k < 2 * CORNERS; k++) {
+          person.middle(limb, place.array, 2 * at);
+          person.outline(limb, grown + soft, place.array, 2 * (at + 1));
+          for (let k = 0; k < FAN; k++) {
             const c = 4 * (at + k);
             colour.array[c] = r;
             colour.array[c + 1] = g;
             colour.array[c + 2] = b;
-            colour.array[c + 3] = k < CORNERS ? 1 : 0;
+            colour.array[c + 3] = k === 0 ? 1 : 0;
           }
-          at += 2 * CORNERS;
+          at += FAN;
         }
       }
     }

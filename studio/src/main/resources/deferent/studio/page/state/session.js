@@ -11,6 +11,8 @@ export const SLOW_SHOWS = new Set(['hand-path', 'closest']);
 export const FIRST = 'isolation vs four-petal antispin';
 
 const REST = 220; // milliseconds of quiet before the dear readings are asked for
+const WORDS = 100; // milliseconds between two tellings of the readings while a hand drags
+const [FEWEST, MOST] = [120, 360]; // samples of a cycle while a hand drags
 const RATE = 240; // points a second of a poi that is let go: enough that a fast head's trail is round
 const NEWEST = 'newest move'; // of this kind only the newest waits
 
@@ -255,27 +257,31 @@ export class Session extends EventTarget {
   }
 
   grab(key, from, phase) {
-    this.dragging = { key, from, phase, base: this.pattern, moved: false };
+    const samples = this.scene.enough(FEWEST, MOST);
+    this.dragging = { key, from, phase, base: this.pattern, moved: false, samples, carrier: this.answer.strip.carrier };
     this.fit = null;
   }
 
   /**
-   * Each move is answered by the server and drawn, from half as many samples as at rest; none stands for another, unless the hand
-   * is kept or the closest figure shown: that takes longer to find than a hand to move, and only the newest move waits.
+   * Each move is answered by the server and drawn, from as few samples as its curves need; none stands for another, unless the hand
+   * is kept or the closest figure shown: that takes longer to find than a hand to move, and only the newest move waits. Else only
+   * what is drawn is asked for; what is told of it follows now and then.
    *
    * @param {Protocol.Change[]} [change] in the place of the grab itself
    */
   drag(to, seen, change) {
-    const { key, from, phase, base } = this.dragging;
+    const { key, from, phase, base, samples, carrier } = this.dragging;
     this.dragging.moved = true;
     const time = phase * this.scene.period;
+    const slow = SLOW_SHOWS.has(this.show);
     this.live.ask(
-      this.#ask({ pattern: base, change: change || [{ grab: key, to, from, time_s: time }], samples: 360 }),
+      this.#ask({ pattern: base, change: change || [{ grab: key, to, from, time_s: time }], samples, ...(slow ? {} : { told: false, carrier }) }),
       (answer, times) => {
         if (answer.error) this.#refused(answer.error);
-        else this.#take(answer, times, { step: false });
+        else if (slow) this.#take(answer, times, { step: false });
+        else this.#moved(answer, times);
       },
-      SLOW_SHOWS.has(this.show) ? NEWEST : 'move',
+      slow ? NEWEST : 'move',
       seen,
     );
   }
@@ -291,6 +297,7 @@ export class Session extends EventTarget {
         setTimeout(finish, 10);
         return;
       }
+      if (this.answer.untold) this.#words();
       this.#step(null);
       this.#tell('state');
     };
@@ -416,20 +423,57 @@ export class Session extends EventTarget {
   }
 
   #take(answer, times, { step = true, said = undefined, merge = null, newest = true }) {
+    const stands = said ?? answer.phrase ?? this.said;
+    // Whoever types faster than is answered keeps what was typed since.
+    this.#show(answer, times, {
+      said: newest ? stands : this.said,
+      unsaid: said === undefined && answer.phrase === null,
+      then: () => step && this.#step(merge, stands),
+    });
+    this.#tell('state');
+  }
+
+  // The stage draws at once, before anything else that wants to know.
+  #show(answer, times, { said = answer.phrase ?? this.said, unsaid = answer.phrase === null, then = () => {} } = {}) {
     this.#backInside();
     this.answer = answer;
     this.error = null;
     this.scene.read(answer);
-    const stands = said ?? answer.phrase ?? this.said;
-    // Whoever types faster than is answered keeps what was typed since.
-    if (newest) this.said = stands;
-    this.unsaid = said === undefined && answer.phrase === null;
-    if (step) this.#step(merge, stands);
-    // The stage draws at once, before anything else that wants to know.
+    this.said = said;
+    this.unsaid = unsaid;
+    then();
     this.dispatchEvent(new CustomEvent('scene', { detail: { answer, times } }));
-    this.#tell('state');
     clearTimeout(this.resting);
     if (answer.detail !== 'settled') this.resting = setTimeout(() => this.#settle(), REST);
+  }
+
+  // A move: all that is told of it is still that of the move before.
+  #moved(answer, times) {
+    const { readings, numbers, begin } = this.answer;
+    const wrong = this.error;
+    this.#show({ ...answer, readings, numbers, begin, untold: true }, times);
+    if (wrong) this.#tell('state');
+    clearTimeout(this.telling);
+    this.telling = setTimeout(() => this.#words(), Math.max(0, WORDS - (performance.now() - (this.toldAt || 0))));
+  }
+
+  // What is told of the move that stands.
+  #words() {
+    clearTimeout(this.telling);
+    const asked = this.answer;
+    if (!asked.untold) return;
+    this.toldAt = performance.now();
+    this.live.ask(
+      () => this.#ask({ pattern: this.answer.pattern, body: false, samples: 24 }),
+      (answer) => {
+        if (answer.error || !this.answer.untold) return;
+        const { readings, numbers, begin, strip } = answer;
+        this.answer = { ...this.answer, readings, numbers, begin, untold: false };
+        if (this.dragging) this.dragging.carrier = strip.carrier;
+        this.#tell('state');
+      },
+      'words',
+    );
   }
 
   #settle() {
@@ -437,9 +481,10 @@ export class Session extends EventTarget {
     this.live.ask(
       this.#ask({ pattern: asked.pattern, detail: 'settled' }),
       (answer) => {
-        if (answer.error || this.answer !== asked) return;
-        this.answer = { ...asked, detail: 'settled', readings: answer.readings, numbers: answer.numbers };
+        if (answer.error || this.pattern !== asked.pattern) return;
+        this.answer = { ...this.answer, detail: 'settled', untold: false, readings: answer.readings, numbers: answer.numbers, begin: answer.begin };
         if (!this.aside && answer.scene.count !== this.scene.count) {
+          this.answer.strip = answer.strip;
           this.scene.read(answer);
           this.dispatchEvent(new CustomEvent('scene', { detail: { answer: this.answer } }));
         }
