@@ -49,9 +49,9 @@ final class UseBench {
                                 new Browser.NewContextOptions().setViewportSize(1280, 800))) {
             Page page = context.newPage();
             page.setDefaultTimeout(Chromium.PATIENCE);
-            Chromium.open(page, Visit.address(studio, ""));
+            Chromium.open(page, Visit.address(studio, DragBench.PATTERN));
             Chromium.until(page, "deferentDesk.session.answer");
-            page.evaluate("deferentStage.ask(true); deferentDesk.know()");
+            page.evaluate("deferentStage.ask(true); deferentDesk.lights.know()");
             UseBench bench = new UseBench(page);
             List<Double> held = new ArrayList<>(List.of(bench.held()));
             for (int span = 0; span < SPANS; span++) {

@@ -7,21 +7,26 @@ import { Scene } from '../stage/scene.js';
 import { CARE, FLASHES } from '../state/care.js';
 import { Clock, SPEEDS } from '../state/clock.js';
 
+/** @type {Record<number, string>} */
 const SAID = { 0.1: 'a tenth', 0.25: 'quarter', 0.5: 'half', 1: 'full' };
 const STAYS = 0.5; // how much of the cycle a trail takes to fade
 const STEP = 1 / 48; // of the cycle, a key press
+/** @type {(name: string) => any} */
 const $ = (name) => document.querySelector(name);
 
 class Lesson {
   constructor() {
     const given = JSON.parse($('#scene').textContent);
     this.counts = given.counts;
+    /** @type {Scene} */
     this.scene = new Scene();
     this.scene.read({ scene: given.scene });
+    /** @type {Clock} */
     this.clock = new Clock();
     this.clock.period = this.scene.period;
     this.camera = new Camera();
     this.picture = new Picture();
+    /** @type {Record<string, boolean>} */
     this.show = { link: true, body: true, path: true, figure: true, trail: true };
     this.canvas = $('canvas');
     this.drawer = new FlatDrawer(this.canvas);
@@ -39,7 +44,11 @@ class Lesson {
     document.body.classList.add('ready');
   }
 
-  /** Where a moving point is drawn now, CSS pixels from the canvas's upper left. */
+  /**
+   * Where a moving point is drawn now, CSS pixels from the canvas's upper left.
+   *
+   * @param {string} track
+   */
   place(track) {
     const at = this.scene.at(track, this.clock.phase, [0, 0, 0]);
     this.camera.project(at[0], at[1], at[2], this.spot);
@@ -71,9 +80,11 @@ class Lesson {
   }
 
   #words() {
+    /** @type {Record<string, string>} */
+    const words = CARE;
     $('.care h2').textContent = CARE.title;
     $('.care p').textContent = CARE.text;
-    for (const button of document.querySelectorAll('.care button')) button.textContent = CARE[button.value];
+    for (const button of document.querySelectorAll('.care button')) button.textContent = words[button.value];
   }
 
   #listen() {
@@ -113,6 +124,7 @@ class Lesson {
     addEventListener('keydown', (event) => this.#key(event));
   }
 
+  /** @param {any} event of the keyboard */
   #key(event) {
     if (event.ctrlKey || event.metaKey || event.altKey || $('.care').open) return;
     const within = event.target.closest('button, input, summary, a');
@@ -141,6 +153,7 @@ class Lesson {
     event.preventDefault();
   }
 
+  /** @param {string} view */
   #see(view) {
     this.camera.see(view);
     for (const radio of document.querySelectorAll('[name=view]')) radio.checked = radio.value === view;
@@ -149,7 +162,7 @@ class Lesson {
 
   #colours() {
     const style = getComputedStyle(document.documentElement);
-    const colour = (name) => {
+    const colour = (/** @type {string} */ name) => {
       const hex = style.getPropertyValue(name).trim();
       return [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255);
     };

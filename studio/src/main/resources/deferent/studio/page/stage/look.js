@@ -48,21 +48,31 @@ export class Look {
     this.stage.draw();
   }
 
+  get #session() {
+    return /** @type {import('../state/session.js').Session} */ (this.stage.session);
+  }
+
   #framed() {
-    const { camera, session } = this.stage;
-    const { least, most } = session.scene.box();
+    const { camera } = this.stage;
+    const { scene } = this.#session;
+    const { least, most } = scene.box();
     const edges = (this.stage.edges = this.stage.covered());
-    camera.eyes = session.scene.person?.eyes() || camera.eyes;
+    camera.eyes = scene.person?.eyes() || camera.eyes;
     camera.frame(least, most, { above: edges.above + AIR, right: edges.right + AIR, below: edges.below + AIR, left: edges.left + AIR });
     this.framed = [...least, ...most];
   }
 
-  // Leads the onlooker over from where he stood to where he now is to stand; at once where calm is asked for.
+  /**
+   * Leads the onlooker over from where he stood to where he now is to stand; at once where calm is asked for.
+   *
+   * @param {number[]} from
+   * @param {number} lasting milliseconds
+   */
   #lead(from, lasting) {
     const { camera, clock } = this.stage;
     const to = camera.stand;
     this.gliding = null;
-    if (!lasting || clock.calm.matches || from.every((v, i) => Math.abs(v - to[i]) < 1e-9)) return;
+    if (!lasting || clock?.calm.matches || from.every((v, i) => Math.abs(v - to[i]) < 1e-9)) return;
     // The shorter way round.
     from[6] = to[6] + Math.atan2(Math.sin(from[6] - to[6]), Math.cos(from[6] - to[6]));
     const start = performance.now();
@@ -82,7 +92,7 @@ export class Look {
 
   /** A figure that has become another size is framed anew; one that only moved a little stays where the eye has it. */
   frameIfNeeded() {
-    const { least, most } = this.stage.session.scene.box();
+    const { least, most } = this.#session.scene.box();
     const was = this.framed;
     const size = was ? Math.max(was[3] - was[0], was[4] - was[1], was[5] - was[2]) : 0;
     if (!was || [...least, ...most].some((v, i) => Math.abs(v - was[i]) > 0.08 * size)) this.frame(!!was);
@@ -96,7 +106,7 @@ export class Look {
    */
   suit(handles) {
     const normals = handles.filter((h) => h.key.endsWith('.centre')).map((h) => h.plane.normal);
-    const along = (k) => normals.length > 0 && normals.every((n) => Math.abs(n[k]) > 0.9);
+    const along = (/** @type {number} */ k) => normals.length > 0 && normals.every((n) => Math.abs(n[k]) > 0.9);
     const planes = along(1) ? 'floor' : along(0) ? 'wheel' : 'other';
     if (planes === this.planes) return;
     const first = this.planes === '';
@@ -120,7 +130,7 @@ export class Look {
       if (/** @type {Element} */ (event.target).closest('.over') || (stage.grip && !touch)) return;
       if (!touch) canvas.setPointerCapture(event.pointerId);
       fingers.set(event.pointerId, [event.clientX, event.clientY]);
-      if (fingers.size > 1) stage.grab.letGo(false);
+      if (fingers.size > 1) stage.grab?.letGo(false);
     });
     stage.addEventListener('pointermove', (event) => {
       const was = fingers.get(event.pointerId);
@@ -135,14 +145,14 @@ export class Look {
       } else {
         // Each of two fingers turns by half of what it moves.
         camera.orbit(-dx * 0.004, dy * 0.0035);
-        const other = [...fingers].find(([id]) => id !== event.pointerId)[1];
+        const other = /** @type {[number, number[]]} */ ([...fingers].find(([id]) => id !== event.pointerId))[1];
         const before = Math.hypot(was[0] - other[0], was[1] - other[1]);
         const after = Math.hypot(now[0] - other[0], now[1] - other[1]);
         if (before > 0 && after > 0) camera.zoom(before / after);
       }
       this.#moved();
     });
-    const lift = (event) => fingers.delete(event.pointerId);
+    const lift = (/** @type {PointerEvent} */ event) => fingers.delete(event.pointerId);
     stage.addEventListener('pointerup', lift);
     stage.addEventListener('pointercancel', lift);
   }
@@ -161,7 +171,7 @@ export class Look {
     );
     canvas.addEventListener('keydown', (event) => {
       if (event.ctrlKey || event.metaKey || event.altKey) return;
-      const way = ARROWS[event.key];
+      const way = /** @type {Record<string, number[]>} */ (ARROWS)[event.key];
       if (way) camera.orbit(way[0] * 0.1, way[1] * 0.08);
       else if (event.key === '+' || event.key === '=') camera.zoom(0.9);
       else if (event.key === '-') camera.zoom(1.1);
