@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.film.follow.Follower;
-import deferent.film.light.RollingShutter;
 import deferent.film.light.LitSpot;
+import deferent.film.light.RollingShutter;
 import deferent.motion.pairing.Refusal;
 import java.util.List;
 import org.junit.jupiter.api.Test;

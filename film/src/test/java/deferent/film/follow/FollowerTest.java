@@ -13,7 +13,8 @@ class FollowerTest {
 
     // How often the first head's spot is nearer to the other path.
     private static long exchanged(List<List<LitSpot>> frames) {
-        List<LitSpot> first = Follower.follow(frames).get(0).stream().filter(s -> s != null).toList();
+        List<LitSpot> first =
+                Follower.follow(frames).get(0).stream().filter(s -> s != null).toList();
         long other = first.stream().filter(s -> far(s, OTHER) + 1 < far(s, ONE)).count();
         long one = first.stream().filter(s -> far(s, ONE) + 1 < far(s, OTHER)).count();
         return Math.min(one, other);
