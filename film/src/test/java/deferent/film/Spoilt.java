@@ -62,6 +62,25 @@ record Spoilt(
                 random.nextDouble() < 0.4 ? 0.004 + 0.012 * random.nextDouble() : 0);
     }
 
+    /** Coded at so many megabits a second. */
+    Spoilt coded(double rateOfBits) {
+        return new Spoilt(
+                rate,
+                shutter,
+                noise,
+                rateOfBits,
+                shake,
+                roll,
+                pitch,
+                lamps,
+                blinks,
+                dropped,
+                doubled,
+                hidden,
+                coloured,
+                readout);
+    }
+
     /** What was done, in short. */
     String said() {
         StringBuilder said = new StringBuilder(Math.round(rate) + "/s");

@@ -18,6 +18,7 @@ import static org.bytedeco.ffmpeg.global.avformat.av_read_frame;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_close_input;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_find_stream_info;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_open_input;
+import static org.bytedeco.ffmpeg.global.avutil.AVERROR_DECODER_NOT_FOUND;
 import static org.bytedeco.ffmpeg.global.avutil.AVERROR_EAGAIN;
 import static org.bytedeco.ffmpeg.global.avutil.AVERROR_EOF;
 import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_VIDEO;
@@ -107,6 +108,9 @@ public final class Footage implements AutoCloseable {
         }
         AVCodec given = new AVCodec(null);
         int index = av_find_best_stream(container, AVMEDIA_TYPE_VIDEO, -1, -1, given, 0);
+        if (index == AVERROR_DECODER_NOT_FOUND()) {
+            throw refused("is coded in a way that cannot be read here");
+        }
         if (index < 0) {
             throw refused("has no pictures in it");
         }

@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.film.cycle;
+
+import org.jspecify.annotations.NullMarked;

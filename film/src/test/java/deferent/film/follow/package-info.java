@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.film.follow;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.film.hand;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.film.light;
+
+import org.jspecify.annotations.NullMarked;
