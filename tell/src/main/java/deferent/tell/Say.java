@@ -70,8 +70,7 @@ final class Say {
 
     /**
      * Where in a cycle, as nearly as somebody who spins can tell: "at the start of the cycle",
-     * "just past half way through the cycle", "between a quarter of the way and half way through
-     * the cycle".
+     * "just past half way through the cycle", "in the last quarter of the cycle".
      */
     static String into(double share) {
         double quarters = 4 * (share - Math.floor(share));
@@ -86,10 +85,10 @@ final class Say {
             String side = off < 0 ? "just before " : end ? "just after " : "just past ";
             return side + (end ? whole : QUARTERS.get(nearest) + THROUGH);
         }
-        int before = (int) Math.floor(quarters);
-        return "between " + QUARTERS.get(before) + " and " + QUARTERS.get(before + 1) + THROUGH;
+        return "in the " + QUARTER.get((int) Math.floor(quarters)) + " quarter of the cycle";
     }
 
+    private static final List<String> QUARTER = List.of("first", "second", "third", "last");
     private static final String THROUGH = " through the cycle";
     private static final List<String> QUARTERS =
             List.of(

@@ -31,7 +31,7 @@ class CrossingPageTest extends InChromium {
                 visit.until("document.querySelectorAll('.moment').length === " + marks);
                 assertThat(visit.text("document.querySelector('.moment').textContent"))
                         .contains("together, same direction")
-                        .contains("times the head’s weight");
+                        .contains("times the head's weight");
                 double share = visit.number("deferentDesk.crossings.shown[0].from_cycles");
                 assertThat(
                                 visit.number(

@@ -38,7 +38,7 @@ class TempoBar extends Part {
       <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
         title=${tempo ? 'Tempo: hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
         .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
-      <button type="button" class="save-now ${shelved && unsaved ? 'changed' : ''}" ?disabled=${!session.pattern || saved} aria-keyshortcuts="P Control+S"
+      <button type="button" class=${shelved && unsaved ? 'save-now changed' : 'save-now'} ?disabled=${!session.pattern || saved} aria-keyshortcuts="P Control+S"
         title=${saved ? 'On the shelf as ' + shelved.name : shelved ? shelved.name + ' has changes that are not saved; save them (P)' : 'Save on the shelf (P)'}
         @click=${() => this.desk.act('save')}>${saved ? 'Saved' : 'Save'}${shelved && unsaved ? html`<span class="spoken"> the changes</span>` : ''}</button>
       <button type="button" class="share" @click=${() => this.desk.act('share')} title="The file that fits where it goes, or the phrase (Y)" aria-keyshortcuts="Y">Share</button>`;
