@@ -168,8 +168,8 @@ public final class TellArms {
     }
 
     /**
-     * "In planes as flat as these the left forearm is in the way of the right cord in the
-     * first quarter of the cycle: one plane has to lean a little there."
+     * "In planes as flat as these the left forearm is in the way of the right cord in the first
+     * quarter of the cycle: one plane has to lean a little there."
      *
      * @param through not empty
      * @param when says a time

@@ -26,7 +26,8 @@ class FilmPageTest extends InChromium {
                             + " return c.width > 0 && c.getContext('2d').getImageData(0, 0, c.width,"
                             + " c.height).data.some((v, i) => i % 4 === 3 && v > 0); })()");
             visit.page().locator(".film-says button").first().click();
-            visit.until("[...document.querySelectorAll('.film-bar button')].some(b => b.textContent === 'The whole film')");
+            visit.until(
+                    "[...document.querySelectorAll('.film-bar button')].some(b => b.textContent === 'The whole film')");
             visit.page().locator(".film-wishes input[type=radio]").nth(1).check();
             visit.until("document.querySelector('.film-told .told')");
             visit.page().keyboard().press("Escape");
