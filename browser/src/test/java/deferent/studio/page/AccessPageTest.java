@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -74,6 +75,12 @@ class AccessPageTest extends InChromium {
                 look(visit, "key " + dialog, found);
                 page.keyboard().press("Escape");
             }
+            page.keyboard().press("i");
+            look(visit, "a film is asked for", found);
+            page.locator(".film-drop input").setInputFiles(Path.of("..", "docs", "practice.mp4"));
+            visit.until("document.querySelector('.film-told .told')");
+            look(visit, "a film", found);
+            page.keyboard().press("Escape");
             page.locator("#phrase").fill("isolation vs triqetra");
             visit.until("document.querySelector('.phrase-echo mark')");
             look(visit, "a wrong phrase", found);

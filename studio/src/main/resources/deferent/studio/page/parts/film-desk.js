@@ -85,7 +85,7 @@ class FilmDesk extends Part {
           )}
           ${this.loop ? html`<button type="button" @click=${() => this.#whole()}>The whole film</button>` : nothing}
         </div>
-        <p class="quiet film-key">Left: one line. Right: dashes. Thin: what was meant. Discs: hands, as large as they are uncertain.</p>
+        <p class="quiet film-key">Left is a full line, right is dashed; thin is what was meant. A disc is a hand, the larger the less sure.</p>
       </div>
       <div class="film-told" aria-live="polite">
         ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
@@ -99,12 +99,15 @@ class FilmDesk extends Part {
   /** @param {import('../state/film.js').Watched} watched */
   #told(watched) {
     const { findings } = watched.film;
-    let off = 0;
-    return html`<ul class="film-says">${watched.told.map((told) => {
-      const finding = told.key.startsWith('film.off.') ? findings[off++] : null;
-      return html`<li class="told" data-tone=${told.tone}>${told.text}
-        ${finding ? html`<button type="button" @click=${() => this.#see(finding.moment_s)}>See it</button>` : nothing}</li>`;
-    })}</ul>`;
+    const isOff = (/** @type {import('../state/film.js').Told} */ told) => told.key.startsWith('film.off');
+    const off = watched.told.filter(isOff);
+    return html`<ul class="film-says">
+      ${off.map(
+        (told, i) => html`<li class="told" data-tone=${told.tone}>${told.text}
+          ${findings[i] ? html`<button type="button" @click=${() => this.#see(findings[i].moment_s)}>See it</button>` : nothing}</li>`,
+      )}
+      ${watched.told.filter((told) => !isOff(told)).map((told) => html`<li class="quiet">${told.text}</li>`)}
+    </ul>`;
   }
 
   #wishes() {
@@ -123,7 +126,7 @@ class FilmDesk extends Part {
       <label>Whose light is further left at first <select @change=${(/** @type {any} */ e) => film.wish({ first: e.target.value || null })}>
         <option value="">find out</option><option value="left">the left hand’s</option><option value="right">the right hand’s</option></select></label>
       <label><input type="checkbox" .checked=${film.mirrored} @change=${(/** @type {any} */ e) => film.wish({ mirrored: e.target.checked })}> the film is mirrored</label>
-      <label class="film-other">Another film <input type="file" accept="video/*" @change=${this.#chosen}></label>
+       <label class="film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
     </section>`;
   }
 
