@@ -6,7 +6,8 @@ class ShelfMark extends Part {
   render() {
     const { session } = this.desk;
     const { shelved } = session;
-    if (!shelved) return nothing;
+    // Saved under its own phrase, it says so already.
+    if (!shelved || (!session.unsaved && shelved.name === session.answer?.phrase)) return nothing;
     return html`<span class="shelf-name">${shelved.name}</span>${session.unsaved
       ? html`<span class="shelf-changed">changed, not saved</span>`
       : nothing}`;
