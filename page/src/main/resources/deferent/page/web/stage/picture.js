@@ -145,7 +145,7 @@ export class Picture {
   // Where the carrier's head and the rider's hand are at one place, a ring holds both, whether hands are shown or not.
   /** @param {any} scene @param {string} carrier @param {number} phase @param {any} ink */
   #meeting(scene, carrier, phase, ink) {
-    scene.at(carrier + '.head', phase, this.points, 3 * this.#mark(13, SHAPES.ring, ink.link, 0.95));
+    scene.at(carrier + '.head', phase, this.points, 3 * this.#mark(13, SHAPES.halo, ink.link, 1));
   }
 
   #centre(at, colour) {
