@@ -9,6 +9,7 @@ import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Side;
 import deferent.record.PatternDocument;
+import deferent.record.landing.Arriving;
 import deferent.tell.Told;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -16,7 +17,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -99,7 +99,7 @@ final class FilmDesk implements AutoCloseable {
 
     private void begin(Context context) throws IOException {
         TakenFolder.Place place = films.open();
-        Files.createFile(place.folder().resolve(NAMED));
+        Arriving.begin(place.folder().resolve(NAMED));
         films.keep(place);
         ShelfDesk.json(context, JsonNodeFactory.instance.objectNode().put("film", place.key()));
     }
@@ -117,9 +117,9 @@ final class FilmDesk implements AutoCloseable {
         if (there + bytes.length > MOST) {
             throw new BadRequest(413, "is larger than 4 GiB", "the film", "cut it shorter");
         }
-        Files.write(file, bytes, StandardOpenOption.APPEND);
         ShelfDesk.json(
-                context, JsonNodeFactory.instance.objectNode().put("bytes", there + bytes.length));
+                context,
+                JsonNodeFactory.instance.objectNode().put("bytes", Arriving.append(file, bytes)));
     }
 
     private static byte[] decoded(String text) {

@@ -120,13 +120,13 @@ class PhrasePageTest extends InChromium {
     @Test
     void fittedToTheArmsItLinksAndIsReachedAndUndoBringsTheOldTethersBack() {
         try (Visit visit = visit()) {
-            visit.say("static spin vs triquetra");
+            visit.say("four-petal antispin vs static spin");
             assertThat(visit.page().locator("reading-list").innerText()).contains("beyond the arm");
             visit.page().locator(".verb.arms").click();
             visit.until("document.querySelector('.arms-told[data-reached=true]')");
             visit.settled();
-            assertThat(visit.size("left.tether_m")).isBetween(0.30, 0.59);
-            assertThat(visit.size("right.hand_radius_m")).isEqualTo(visit.size("left.tether_m"));
+            assertThat(visit.size("right.tether_m")).isBetween(0.30, 0.59);
+            assertThat(visit.size("left.hand_radius_m")).isEqualTo(visit.size("right.tether_m"));
             assertThat(visit.number("Math.max(...deferentDesk.session.answer.strip.gap_m)"))
                     .isLessThan(0.001);
             assertThat(visit.page().locator("reading-list").innerText())
@@ -134,7 +134,7 @@ class PhrasePageTest extends InChromium {
                     .doesNotContain("beyond the arm");
             visit.page().locator("deferent-stage canvas").focus();
             visit.page().keyboard().press("Control+z");
-            visit.until("deferentDesk.session.size('left.tether_m').value === 0.6");
+            visit.until("deferentDesk.session.size('right.tether_m').value === 0.6");
             visit.settled();
             assertThat(visit.page().locator(".arms-told").count()).isZero();
         }

@@ -131,12 +131,13 @@ class SeekPageTest extends InChromium {
         try (Visit visit = visit()) {
             visit.settled();
             visit.page().locator("#tab-seek").click();
-            visit.page().locator("#seek-space").selectOption("10000");
+            visit.page().locator("#seek-space").selectOption("200000");
             visit.page().locator("#seek-order").selectOption("slowest");
             outOfReachToo(visit);
             visit.page().locator(".seek-all").click();
             visit.until("deferentDesk.seek.found.size > 1");
-            visit.say("isolation vs triquetra");
+            visit.page().evaluate("() => deferentDesk.session.say('isolation vs triquetra')");
+            visit.until("deferentDesk.session.answer.phrase === 'isolation vs triquetra'");
             assertThat(visit.is("deferentDesk.seek.running")).isTrue();
             visit.page().locator(".seek-verbs .primary").click();
             visit.until("!deferentDesk.seek.running");
