@@ -38,9 +38,10 @@ export class Camera {
     this.settle();
   }
 
+  /** @param {string} view */
   see(view) {
     this.view = view;
-    this.from = [...FROM[view]];
+    this.from = [...(/** @type {Record<string, number[]>} */ (FROM)[view])];
     this.flip = view === 'mirror' ? -1 : 1;
     this.field = view === 'eyes' ? OWN : FIELD;
     this.turn = 0;
@@ -64,6 +65,7 @@ export class Camera {
     this.settle();
   }
 
+  /** @param {number} turn @param {number} lift radians */
   orbit(turn, lift) {
     this.turn = wrapped(this.turn + turn * this.flip);
     const [, stands] = this.from;
@@ -72,6 +74,7 @@ export class Camera {
     this.settle();
   }
 
+  /** @param {number} factor */
   zoom(factor) {
     if (this.view === 'eyes') {
       this.field = Math.max(0.6, Math.min(2.1, this.field * factor));
@@ -82,6 +85,7 @@ export class Camera {
     this.settle();
   }
 
+  /** @param {number} width @param {number} height */
   resize(width, height) {
     this.width = Math.max(1, width);
     this.height = Math.max(1, height);
@@ -91,6 +95,9 @@ export class Camera {
   /**
    * Steps back until the box fits into what is left of the paper inside these margins, pixels, and looks at it there. The box is
    * seen along one of the frame's three directions, its nearest face as large as any of it. Own eyes stay where they are.
+   *
+   * @param {ArrayLike<number>} least
+   * @param {ArrayLike<number>} most
    */
   frame(least, most, { above = 10, right = 10, below = 10, left = 10 } = {}) {
     const high = Math.max(40, this.height - above - below);
@@ -104,10 +111,10 @@ export class Camera {
       return;
     }
     // Which of x, y, z lies across, upright and toward the onlooker. Across and ahead the body stays in the middle.
-    const [across, upright, toward] = { above: [0, 2, 1], side: [2, 1, 0] }[this.view] || [0, 1, 2];
-    const middle = (k) => (least[k] + most[k]) / 2;
+    const [across, upright, toward] = /** @type {Record<string, number[]>} */ ({ above: [0, 2, 1], side: [2, 1, 0] })[this.view] || [0, 1, 2];
+    const middle = (/** @type {number} */ k) => (least[k] + most[k]) / 2;
     this.target = this.view === 'above' ? [0, 0, middle(2)] : this.view === 'side' ? [0, middle(1), middle(2)] : [0, middle(1), 0.15];
-    const reach = (k) => Math.max(Math.abs(least[k] - this.target[k]), Math.abs(most[k] - this.target[k]));
+    const reach = (/** @type {number} */ k) => Math.max(Math.abs(least[k] - this.target[k]), Math.abs(most[k] - this.target[k]));
     const halfWidth = Math.max(reach(across), 0.05);
     const halfHeight = Math.max((most[upright] - least[upright]) / 2, 0.05);
     const half = Math.max((halfHeight * this.height) / high, (halfWidth * this.height) / wide);
@@ -143,7 +150,12 @@ export class Camera {
     return (2 * this.scale) / this.height;
   }
 
-  /** Writes x, y in CSS pixels and the depth in metres into out; false if behind the onlooker. */
+  /**
+   * Writes x, y in CSS pixels and the depth in metres into out; false if behind the onlooker.
+   *
+   * @param {number} x @param {number} y @param {number} z
+   * @param {number[]} out
+   */
   project(x, y, z, out) {
     const dx = x - this.eye[0];
     const dy = y - this.eye[1];
@@ -157,7 +169,7 @@ export class Camera {
     return true;
   }
 
-  /** Unit direction from the eye through a pixel. */
+  /** Unit direction from the eye through a pixel. @param {number} px @param {number} py */
   ray(px, py) {
     const a = (this.flip * (px - this.width / 2 - this.aside[0])) / this.scale;
     const b = (this.height / 2 + this.aside[1] - py) / this.scale;
@@ -166,7 +178,13 @@ export class Camera {
     return d.map((v) => v / length);
   }
 
-  /** Where the ray through a pixel meets a plane; seen edge on, the point at the depth of `at`. */
+  /**
+   * Where the ray through a pixel meets a plane; seen edge on, the point at the depth of `at`.
+   *
+   * @param {number} px @param {number} py
+   * @param {number[]} at
+   * @param {number[]} normal
+   */
   meet(px, py, at, normal) {
     const d = this.ray(px, py);
     const facing = dot(d, normal);
@@ -176,10 +194,12 @@ export class Camera {
   }
 }
 
+/** @param {number[]} a @param {number[]} b */
 function dot(a, b) {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
 
+/** @param {number} angle */
 function wrapped(angle) {
   return angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 }

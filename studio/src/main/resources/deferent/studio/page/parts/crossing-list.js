@@ -7,6 +7,7 @@ import '../stage/thumb.js';
 
 /** What could come next: another pattern, the moments at which it could begin, and the passage there. */
 class CrossingList extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.shelf.addEventListener('state', () => this.soon());
@@ -34,13 +35,13 @@ class CrossingList extends Part {
       ${to && !to.key ? html`<button type="button" class="link next-all" @click=${() => crossings.into(null)}>All that could come next</button>${this.#moments()}` : this.#cards()}
       <div class="crossing-how">
         <label for="crossing-near">They may be apart by</label>
-        <select id="crossing-near" @change=${(e) => crossings.within(Number(e.target.value))}>
+        <select id="crossing-near" @change=${(/** @type {any} */ e) => crossings.within(Number(e.target.value))}>
           ${NEAR.map((near, i) => html`<option value=${i} ?selected=${crossings.near === i}>${near.says} (${near.more})</option>`)}
         </select>
         <details><summary>The next one may be${Object.keys(crossings.freedom).length ? '' : ' moved'} …</summary>
           ${FREE.map(
             ([key, value, says]) => html`<label class="tick"><input type="checkbox" data-free=${key} .checked=${key in crossings.freedom}
-              @change=${(e) => crossings.let(key, e.target.checked ? value : undefined)}> ${says}</label>`,
+              @change=${(/** @type {any} */ e) => crossings.let(key, e.target.checked ? value : undefined)}> ${says}</label>`,
           )}
         </details>
       </div>`;
@@ -58,7 +59,7 @@ class CrossingList extends Part {
     }
     return html`<p class="quiet" role="status">${finding ? 'Looking for what could come next …' : 'Change one hand, or go into a pattern from your shelf: smoothest first. Press one to see it.'}</p>
       <ul class="finds nexts" aria-label="What could come next" @keydown=${this.#key}>
-        ${repeat(next.values(), (one) => one.key, (one) => html`<li>
+        ${repeat(next.values(), (/** @type {any} */ one) => one.key, (/** @type {any} */ one) => html`<li>
           <button type="button" class="find next-one ${to && to.key === one.key ? 'chosen' : ''}" aria-pressed=${!!to && to.key === one.key} title=${one.name} @click=${() => this.#enter(one.key)}>
             <moving-thumb .moves=${one.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb>
             <span class="find-said">${called(one)}</span>
@@ -67,6 +68,7 @@ class CrossingList extends Part {
       </ul>`;
   }
 
+  /** @param {string} key */
   async #enter(key) {
     const { crossings } = this.desk;
     await crossings.enter(key);
@@ -74,13 +76,14 @@ class CrossingList extends Part {
   }
 
   // Arrow keys go through the cards as they stand on the screen.
+  /** @param {any} event */
   #key(event) {
     const button = event.target.closest('.next-one');
     if (!button) return;
-    const all = [...this.querySelectorAll('.next-one')];
+    const all = /** @type {HTMLElement[]} */ ([...this.querySelectorAll('.next-one')]);
     const i = all.indexOf(button);
     const columns = all.filter((b) => Math.abs(b.offsetTop - all[0].offsetTop) < 4).length;
-    const at = { ArrowRight: i + 1, ArrowLeft: i - 1, ArrowDown: i + columns, ArrowUp: i - columns, Home: 0, End: all.length - 1 }[event.key];
+    const at = /** @type {Record<string, number>} */ ({ ArrowRight: i + 1, ArrowLeft: i - 1, ArrowDown: i + columns, ArrowUp: i - columns, Home: 0, End: all.length - 1 })[event.key];
     if (at === undefined) return;
     event.preventDefault();
     event.stopPropagation();
@@ -103,11 +106,12 @@ class CrossingList extends Part {
         ${stale ? nothing : crossings.mends.map((mend) => html`<button type="button" class="mend" @click=${mend.does}>${mend.says}</button> `)}
       </div>
       <ol class="moments" aria-label="Moments, smoothest first">
-        ${shown.map((c, i) => this.#moment(c, i))}
+        ${shown.map((/** @type {any} */ c, /** @type {number} */ i) => this.#moment(c, i))}
       </ol>
       ${!stale && more > 0 ? html`<p class="quiet">And ${more} rougher.</p>` : nothing}`;
   }
 
+  /** @param {any} crossing @param {number} i */
   #moment(crossing, i) {
     const { crossings, session } = this.desk;
     const { text } = crossing.told;
@@ -121,12 +125,14 @@ class CrossingList extends Part {
     </li>`;
   }
 
+  /** @param {Event} event */
   #say(event) {
     event.preventDefault();
-    const phrase = this.querySelector('#crossing-phrase').value.trim();
+    const phrase = /** @type {HTMLInputElement} */ (this.querySelector('#crossing-phrase')).value.trim();
     this.desk.crossings.into(phrase ? { phrase } : null);
   }
 
+  /** @param {any} event */
   async #take(event) {
     const id = event.target.value;
     if (!id) {
@@ -136,19 +142,21 @@ class CrossingList extends Part {
     try {
       const { pattern } = await this.desk.shelf.load(id);
       this.desk.crossings.into({ id, pattern, name: pattern.name });
-    } catch (problem) {
+    } catch (/** @type {any} */ problem) {
       this.desk.complain(problem);
     }
   }
 }
 
 // The hand that changes and what it goes into; a pattern of the shelf by its name.
+/** @param {{ name: string, who: string }} one */
 function called({ name, who }) {
   const [left, right] = name.split(',')[0].split(' vs ');
   if (who === 'both' || !right) return name;
   return html`<small>${who} hand</small> ${who === 'left' ? left : right}`;
 }
 
+/** @param {number} weights */
 function extra(weights) {
   return weights < 0.05 ? 'no extra pull' : 'extra pull: ' + weights.toFixed(1) + ' times the head’s weight';
 }

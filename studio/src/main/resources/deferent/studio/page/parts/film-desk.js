@@ -100,13 +100,15 @@ class FilmDesk extends Part {
   #told(watched) {
     const { findings } = watched.film;
     const isOff = (/** @type {import('../state/film.js').Told} */ told) => told.key.startsWith('film.off');
+    const isName = (/** @type {import('../state/film.js').Told} */ told) => told.key === 'film.name' || told.key === 'film.rather';
     const off = watched.told.filter(isOff);
     return html`<ul class="film-says">
+      ${watched.told.filter(isName).map((told) => html`<li class="told" data-tone=${told.tone}>${told.text}</li>`)}
       ${off.map(
         (told, i) => html`<li class="told" data-tone=${told.tone}>${told.text}
           ${findings[i] ? html`<button type="button" @click=${() => this.#see(findings[i].moment_s)}>See it</button>` : nothing}</li>`,
       )}
-      ${watched.told.filter((told) => !isOff(told)).map((told) => html`<li class="quiet">${told.text}</li>`)}
+      ${watched.told.filter((told) => !isOff(told) && !isName(told)).map((told) => html`<li class="quiet">${told.text}</li>`)}
     </ul>`;
   }
 

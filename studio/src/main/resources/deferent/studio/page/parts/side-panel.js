@@ -21,16 +21,19 @@ class SidePanel extends Part {
   constructor() {
     super();
     this.tab = 'reading';
+    this.shown = '';
     this.open = localStorage.getItem('deferent.drawer') === 'open';
   }
 
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     this.updateComplete.then(() => {
-      for (const part of this.querySelectorAll('.panels > *')) part.connect(desk);
+      for (const part of this.querySelectorAll('.panels > *')) /** @type {Part} */ (part).connect(desk);
     });
   }
 
+  /** @param {string} tab */
   show(tab) {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
@@ -47,7 +50,7 @@ class SidePanel extends Part {
     field?.select();
   }
 
-  /** Shows that, or pushes the drawer in where it is what is shown. */
+  /** Shows that, or pushes the drawer in where it is what is shown. @param {string} tab */
   turn(tab) {
     if (this.open && this.tab === tab) this.draw(false);
     else this.show(tab);
@@ -60,7 +63,7 @@ class SidePanel extends Part {
     else crossings.away();
   }
 
-  /** Draws the drawer out, or pushes it in. */
+  /** Draws the drawer out, or pushes it in. @param {boolean} open */
   draw(open) {
     this.requestUpdate();
     if (open === this.open) return;
@@ -70,14 +73,15 @@ class SidePanel extends Part {
     this.updateComplete.then(() => this.desk.stage.frame(true));
   }
 
-  updated(changed) {
+  updated() {
     this.classList.toggle('open', this.open);
-    if (this.shown !== this.tab) this.querySelector('.panels').scrollTop = 0;
+    if (this.shown !== this.tab) /** @type {HTMLElement} */ (this.querySelector('.panels')).scrollTop = 0;
     this.shown = this.tab;
     this.dispatchEvent(new Event('turned'));
   }
 
   // The sheet goes with the thumb; let go, it goes where the thumb was going, or else to the nearer of up and down.
+  /** @param {PointerEvent} event */
   #pull(event) {
     if (event.button > 0) return;
     const { head } = this;
@@ -85,9 +89,9 @@ class SidePanel extends Part {
     const least = head.getBoundingClientRect().bottom - sheet.top;
     const most = innerHeight * UP;
     const from = event.clientY;
-    let last = { y: from, at: event.timeStamp, speed: 0 };
+    let last = { y: from, at: event.timeStamp, speed: 0, height: sheet.height };
     let pulled = false;
-    const move = (e) => {
+    const move = (/** @type {PointerEvent} */ e) => {
       if (!pulled && Math.abs(e.clientY - from) < PULLED) return;
       pulled = true;
       const height = Math.max(least, Math.min(most, sheet.height + from - e.clientY));
@@ -100,7 +104,7 @@ class SidePanel extends Part {
       document.documentElement.style.removeProperty('--sheet');
       if (!pulled) return;
       // What a pull ends on is not pressed.
-      const still = (e) => (e.stopPropagation(), e.preventDefault());
+      const still = (/** @type {Event} */ e) => (e.stopPropagation(), e.preventDefault());
       addEventListener('click', still, { capture: true, once: true });
       setTimeout(() => removeEventListener('click', still, { capture: true }));
       setTimeout(() => this.draw(Math.abs(last.speed) > FLICK ? last.speed > 0 : last.height > (least + most) / 2));
@@ -111,7 +115,7 @@ class SidePanel extends Part {
   }
 
   get head() {
-    return this.querySelector('.sheet-head');
+    return /** @type {HTMLElement} */ (this.querySelector('.sheet-head'));
   }
 
   render() {
@@ -140,14 +144,15 @@ class SidePanel extends Part {
       </div>`;
   }
 
+  /** @param {KeyboardEvent} event */
   #key(event) {
     const i = TABS.findIndex(([each]) => each === this.tab);
-    const to = { ArrowRight: i + 1, ArrowLeft: i - 1, Home: 0, End: TABS.length - 1 }[event.key];
+    const to = /** @type {Record<string, number>} */ ({ ArrowRight: i + 1, ArrowLeft: i - 1, Home: 0, End: TABS.length - 1 })[event.key];
     if (to === undefined) return;
     event.preventDefault();
     const [tab] = TABS[(to + TABS.length) % TABS.length];
     this.show(tab);
-    this.updateComplete.then(() => this.querySelector('#tab-' + tab).focus());
+    this.updateComplete.then(() => /** @type {HTMLElement} */ (this.querySelector('#tab-' + tab)).focus());
   }
 }
 

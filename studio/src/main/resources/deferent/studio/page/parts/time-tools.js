@@ -4,14 +4,16 @@ import { Part } from './part.js';
 import { SPEEDS } from '../state/clock.js';
 import { SLOW_SHOWS } from '../state/session.js';
 
+/** @type {Record<number, string>} */
 const SAID = { 0.1: 'a tenth', 0.25: 'quarter', 0.5: 'half', 1: 'full' };
 const SHORTEST = 0.06;
 const SLOW = 20; // a minute, at the ends of the scale
 const FAST = 180;
-const share = (tempo) => Math.log(tempo / SLOW) / Math.log(FAST / SLOW);
+const share = (/** @type {number} */ tempo) => Math.log(tempo / SLOW) / Math.log(FAST / SLOW);
 
 /** Speed and steps, the tempo on a scale and taps, the count, the loop, how long the light stays. */
 class TimeTools extends Part {
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.clock.addEventListener('state', () => this.soon());
@@ -56,12 +58,13 @@ class TimeTools extends Part {
 
   // The tempo on a scale, with the slowest tempos of both cords marked on it: full marks with the figure kept, hollow ones with the
   // hand path kept, the left's above and the right's below.
+  /** @param {any} tempo */
   #scale(tempo) {
     const { session } = this.desk;
     const { readings } = session.answer || {};
     if (readings && session.answer.detail === 'settled') {
       this.slowest = readings.slowest || {};
-      this.words = (readings.told || []).filter((t) => t.key.startsWith('slowest.')).map((t) => t.text).join(' ');
+      this.words = (readings.told || []).filter((/** @type {any} */ t) => t.key.startsWith('slowest.')).map((/** @type {any} */ t) => t.text).join(' ');
     }
     const marks = [];
     for (const side of ['left', 'right']) {
@@ -79,17 +82,20 @@ class TimeTools extends Part {
       <span id="slowest-words" class="spoken">${words}</span></span>`;
   }
 
+  /** @param {any} event */
   #slide(event) {
     const { session } = this.desk;
     const value = Math.round(SLOW * (FAST / SLOW) ** Number(event.target.value));
     session.change([{ set: 'tempo_cycles_per_min', to: value }], 'tempo', SLOW_SHOWS.has(session.show) ? 'newest tempo' : 'change');
   }
 
+  /** @param {number} stays @param {number} period seconds */
   #says(stays, period) {
     if (stays >= period * 0.995) return 'whole cycle';
     return stays < 1 ? Math.round(stays * 1000) + '\u202fms' : stays.toFixed(1) + '\u202fs';
   }
 
+  /** @param {any} event */
   #stays(event) {
     this.desk.stage.persistence = fromShare(Number(event.target.value), this.desk.session.scene.period);
     this.desk.stage.draw();
@@ -97,14 +103,15 @@ class TimeTools extends Part {
   }
 }
 
+/** @param {string} side @param {string} kept @param {number} at */
 function slowestMark(side, kept, at) {
   const x = 8 + 80 * at; // the slider's knob is sixteen pixels wide
   const d = side === 'left' ? `M${x} 8l-4-7h8z` : `M${x} 16l-4 7h8z`;
   return svg`<path data-side=${side} class=${kept.replaceAll('_', '-')} d=${d}></path>`;
 }
 
-const toShare = (stays, period) => Math.min(1, Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST));
-const fromShare = (along, period) => along >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** along;
+const toShare = (/** @type {number} */ stays, /** @type {number} */ period) => Math.min(1, Math.log(stays / SHORTEST) / Math.log(Math.max(2 * SHORTEST, period) / SHORTEST));
+const fromShare = (/** @type {number} */ along, /** @type {number} */ period) => along >= 0.995 ? Infinity : SHORTEST * (Math.max(2 * SHORTEST, period) / SHORTEST) ** along;
 
 const BACK = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M13 4v12L5.5 10z" fill="currentColor"/></svg>`;
 const ON = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M7 4v12l7.5-6z" fill="currentColor"/></svg>`;

@@ -217,6 +217,7 @@ export class Session extends EventTarget {
    * changes when it is their turn, from what then stands.
    *
    * @param {Protocol.Change[] | (() => Protocol.Change[])} changes
+   * @param {string | null} [merge]
    */
   change(changes, merge = null, kind = 'change') {
     this.wished++;
