@@ -14,10 +14,7 @@ const LATEST = 3; // events that stay on the stage
 
 /** What the cord keeps, and letting a poi go. */
 class CordTools extends Part {
-  connect(desk) {
-    super.connect(desk);
-    this.open = false;
-  }
+  open = false;
 
   render() {
     const { session, slip } = this.desk;
@@ -44,10 +41,10 @@ class CordTools extends Part {
           </div>
           <label for="let-slip">slip ahead</label>
           <span><input id="let-slip" type="number" inputmode="decimal" step="0.5" min="-150" max="150" .value=${trimmed(slip.slip * 100, 1)}
-            @change=${(e) => this.#number('slip', e.target, 100, -1.5, 1.5)}> cm</span>
+            @change=${(/** @type {any} */ e) => this.#number('slip', e.target, 100, -1.5, 1.5)}> cm</span>
           <label for="let-seconds">follow for</label>
           <span><input id="let-seconds" type="number" inputmode="decimal" step="0.5" min="0.5" max="10" .value=${trimmed(slip.seconds, 1)}
-            @change=${(e) => this.#number('seconds', e.target, 1, 0.1, 10)}> s</span>
+            @change=${(/** @type {any} */ e) => this.#number('seconds', e.target, 1, 0.1, 10)}> s</span>
         </div>
       </div>`;
   }
@@ -57,17 +54,20 @@ class CordTools extends Part {
     this.requestUpdate();
   }
 
+  /** @param {KeyboardEvent} event */
   #key(event) {
     if (event.key !== 'Escape' || !this.open) return;
     event.stopPropagation();
     this.#toggle(false);
-    this.querySelector('.more').focus();
+    /** @type {HTMLElement} */ (this.querySelector('.more')).focus();
   }
 
+  /** @param {'side' | 'slip' | 'seconds'} key @param {string | number} value */
   #set(key, value) {
     this.desk.setSlip({ ...this.desk.slip, [key]: value });
   }
 
+  /** @param {'slip' | 'seconds'} key @param {HTMLInputElement} field @param {number} scale @param {number} least @param {number} most */
   #number(key, field, scale, least, most) {
     const value = Number(field.value) / scale;
     if (field.value !== '' && value >= least && value <= most) this.#set(key, value);
@@ -77,6 +77,9 @@ class CordTools extends Part {
 
 /** Over the stage: what the cord did, where a passage has come to, and why something cannot be shown. */
 class CordTold extends Part {
+  count = -1;
+
+  /** @param {import('../main.js').Desk} desk */
   connect(desk) {
     super.connect(desk);
     desk.clock.addEventListener('tick', () => this.#passed());
@@ -95,22 +98,24 @@ class CordTold extends Part {
     return html`<div class="happened" role="status">${why.map((text) => html`<p>Still the ideal: ${text}.</p>`)}</div>`;
   }
 
+  /** @param {any} letting */
   #happened(letting) {
     const now = this.desk.clock.phase * letting.seconds;
     const { slip } = this.desk;
-    const past = said(letting).filter((e) => e.time <= now + 1e-9);
+    const past = said(letting).filter((/** @type {any} */ e) => e.time <= now + 1e-9);
     const ahead = Math.abs(slip.slip) < 5e-4 ? 'without a slip' : signed(trimmed(Math.abs(slip.slip) * 100, 1)) + '\u202fcm ' + (slip.slip > 0 ? 'ahead' : 'behind');
     return html`<div class="happened" role="log" aria-label="What the cord did">
       <p>The ${letting.side} poi let go, ${ahead}.</p>
-      ${past.slice(-LATEST).map((e) => html`<p>${time(e.time)} ${e.text}.</p>`)}
+      ${past.slice(-LATEST).map((/** @type {any} */ e) => html`<p>${time(e.time)} ${e.text}.</p>`)}
     </div>`;
   }
 
   // Which pattern it is by now, and whether a cord can do all of it.
+  /** @param {any} passing */
   #passage(passing) {
     const at = legAt(passing, this.desk.clock.phase);
     return html`<div class="happened" role="log" aria-label="The passage">
-      <p>${passing.legs.map((name, i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
+      <p>${passing.legs.map((/** @type {string} */ name, /** @type {number} */ i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
       <p>${passing.passage.corded ? html`On cords, the hands up to ${cm(passing.passage.astray_m, 0)} from their paths` : 'Shown as if on rods; a cord cannot do it'}.</p>
     </div>`;
   }
@@ -126,7 +131,7 @@ class CordTold extends Part {
     }
     if (!letting) return;
     const now = this.desk.clock.phase * letting.seconds;
-    const count = said(letting).filter((e) => e.time <= now).length;
+    const count = said(letting).filter((/** @type {any} */ e) => e.time <= now).length;
     if (count !== this.count) {
       this.count = count;
       this.requestUpdate();
@@ -134,29 +139,29 @@ class CordTold extends Part {
   }
 }
 
-/** Which of a passage's patterns plays at a phase; it is the next one from the middle of its crossing on. */
+/** Which of a passage's patterns plays at a phase; it is the next one from the middle of its crossing on. @param {any} passing @param {number} phase */
 function legAt(passing, phase) {
-  return passing.passage.joints_s.filter((t) => t <= phase * passing.seconds).length;
+  return passing.passage.joints_s.filter((/** @type {number} */ t) => t <= phase * passing.seconds).length;
 }
 
 const kept = new WeakMap();
 
-/** What happened, in words, by time. */
+/** What happened, in words, by time. @param {any} letting */
 function said(letting) {
   if (kept.has(letting)) return kept.get(letting);
-  const all = letting.events.map((e) => ({
+  const all = letting.events.map((/** @type {any} */ e) => ({
     time: e.time_s,
     text: e.kind === 'slack' ? 'the cord goes slack' : 'it snaps taut and loses ' + trimmed(e.loss_j, e.loss_j < 0.095 ? 3 : 2) + '\u202fJ',
   }));
   if (letting.lost_at_s !== null) all.push({ time: letting.lost_at_s, text: 'half a tether away from where it should be' });
-  all.sort((a, b) => a.time - b.time);
+  all.sort((/** @type {any} */ a, /** @type {any} */ b) => a.time - b.time);
   const end = letting.lost_at_s === null ? 'still with the figure, at most ' + trimmed(letting.farthest_m * 100, 1) + '\u202fcm away' : 'that was ' + trimmed(letting.seconds, 1) + '\u202fs';
   all.push({ time: letting.seconds * 0.999, text: end });
   kept.set(letting, all);
   return all;
 }
 
-const time = (seconds) => html`<b>${seconds.toFixed(2)}\u202fs</b>`;
+const time = (/** @type {number} */ seconds) => html`<b>${seconds.toFixed(2)}\u202fs</b>`;
 
 const MORE = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 8 5 5 5-5" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
 
