@@ -6,27 +6,11 @@ import deferent.motion.trace.Trace;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;
-import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** The twelve classics as cords let them be spun. */
 final class Corded {
-    static final List<String> CLASSICS =
-            List.of(
-                    "static spin vs triquetra",
-                    "isolation vs horizontal cat-eye, split time",
-                    "CAP riding pendulum",
-                    "triquetra riding pendulum",
-                    "extension vs triquetra",
-                    "extension vs extension, opposites",
-                    "isolation vs isolation, split time",
-                    "four-petal antispin vs static spin",
-                    "four-petal antispin vs four-petal in-spin",
-                    "pendulum vs one-petal in-spin riding",
-                    "horizontal cat-eye vs static spin",
-                    "CAP vs CAP, split time");
-
     private Corded() {}
 
     /** Each hand keeping the figure where a cord lets it, else its path. */

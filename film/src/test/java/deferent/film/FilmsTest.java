@@ -69,7 +69,7 @@ class FilmsTest {
     /** One film of many, all of it told by its seed. */
     static Tried film(int seed) {
         Random random = new Random(seed);
-        String phrase = Corded.CLASSICS.get(seed % Corded.CLASSICS.size());
+        String phrase = Classics.TWELVE.get(seed % Classics.TWELVE.size());
         double poi = 40 + 80 * random.nextDouble();
         double rate = random.nextBoolean() ? 30 : 60;
         long tether = Math.round(45 + 30 * random.nextDouble());
