@@ -7,16 +7,18 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Sentences as JSON. */
-final class ToldJson {
+public final class ToldJson {
     private ToldJson() {}
 
-    static void put(ArrayNode into, List<Told> told) {
+    /** Adds each as an object. */
+    public static void put(ArrayNode into, List<Told> told) {
         for (Told one : told) {
             put(into.addObject(), one);
         }
     }
 
-    static void put(ObjectNode into, Told one) {
+    /** Puts one into an object. */
+    public static void put(ObjectNode into, Told one) {
         into.setAll(ReadingTables.TOLD.json(one));
     }
 }

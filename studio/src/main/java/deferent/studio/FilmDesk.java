@@ -9,8 +9,8 @@ import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Side;
 import deferent.record.PatternDocument;
+import deferent.record.ToldJson;
 import deferent.record.landing.Arriving;
-import deferent.tell.Told;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
@@ -20,12 +20,10 @@ import java.nio.file.Path;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -42,7 +40,6 @@ final class FilmDesk implements AutoCloseable {
     /** 4 GiB. */
     private static final long MOST = 4L << 30;
 
-    private static final long EVERY_NANOS = 100_000_000L;
     private static final String NAMED = "film";
 
     private static final AskKey<Double> AT =
@@ -190,14 +187,7 @@ final class FilmDesk implements AutoCloseable {
         }
         FilmReading film = FilmReading.of(known.get(), ask);
         answer.set("film", FilmJson.tree(film));
-        ArrayNode told = answer.putArray("told");
-        for (Told one : TellFilm.of(film)) {
-            told.addObject()
-                    .put("key", one.key())
-                    .put("tone", one.tone().name().toLowerCase(Locale.ROOT))
-                    .put("text", one.text())
-                    .put("why", one.why());
-        }
+        ToldJson.put(answer.putArray("told"), TellFilm.of(film));
         answer.set("over", FilmOver.of(film));
         return answer;
     }
@@ -208,19 +198,9 @@ final class FilmDesk implements AutoCloseable {
             FilmAsk ask,
             Consumer<ObjectNode> tell,
             BooleanSupplier stop) {
-        long[] last = {0};
+        Paced<Double> paced = new Paced<>(share -> tell.accept(progress(share)));
         try {
-            return Seen.of(
-                    file,
-                    called,
-                    ask,
-                    share -> {
-                        if (System.nanoTime() - last[0] > EVERY_NANOS) {
-                            last[0] = System.nanoTime();
-                            tell.accept(progress(share));
-                        }
-                    },
-                    stop);
+            return Seen.of(file, called, ask, paced::accept, stop);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -42,7 +42,7 @@ final class FilmOver {
         for (Side side : Side.values()) {
             MeasuredSide one = measured.side(side);
             ObjectNode node = sides.putObject(side.word());
-            line(node, "head", light(one));
+            line(node, "head", one.light());
             line(node, "meant", film.held().meantOver(side, true));
             line(node, "meant_hand", film.held().meantOver(side, false));
             hands(node.putArray("hands"), one);
@@ -50,20 +50,12 @@ final class FilmOver {
         return over;
     }
 
-    private static double[][] light(MeasuredSide side) {
-        double[][] at = new double[2][MeasuredSide.MOMENTS];
-        for (int i = 0; i < MeasuredSide.MOMENTS; i++) {
-            double[] p = side.head().at(side.head().period() * i / MeasuredSide.MOMENTS)[0];
-            at[0][i] = p[0];
-            at[1][i] = p[1];
-        }
-        return at;
-    }
-
     private void line(ObjectNode node, String what, double[][] metres) {
         ArrayNode line = node.putArray(what);
         for (int i = 0; i < metres[0].length; i++) {
-            line.addArray().add(tenth(x(metres[0][i]))).add(tenth(y(metres[1][i])));
+            line.addArray()
+                    .add(tenth(scale.right(metres[0][i])))
+                    .add(tenth(scale.down(metres[1][i])));
         }
     }
 
@@ -71,19 +63,10 @@ final class FilmOver {
         for (HandSight hand : side.hands()) {
             hands.addObject()
                     .put("share", Math.rint(1e4 * hand.time() / side.head().period()) / 1e4)
-                    .put("x", tenth(x(hand.x())))
-                    .put("y", tenth(y(hand.y())))
+                    .put("x", tenth(scale.right(hand.x())))
+                    .put("y", tenth(scale.down(hand.y())))
                     .put("error", tenth(hand.error() / scale.metres()));
         }
-    }
-
-    private double x(double metres) {
-        double right = metres / scale.metres();
-        return scale.mirrored() ? scale.x() - right : scale.x() + right;
-    }
-
-    private double y(double metres) {
-        return scale.y() - metres / scale.metres();
     }
 
     private static double tenth(double pixels) {

@@ -33,8 +33,6 @@ final class MapDesk {
     /** More patterns than that are no map anybody reads, and their table takes minutes. */
     static final int MOST = 300;
 
-    private static final long EVERY_NANOS = 100_000_000L;
-
     private final Shelf shelf;
     private Optional<Chart> last = Optional.empty();
 
@@ -106,16 +104,8 @@ final class MapDesk {
         }
         ShelfTable table =
                 new ShelfTable(places.stream().map(p -> p.pattern().pairing()).toList(), request);
-        long[] told = {System.nanoTime()};
-        boolean complete =
-                table.run(
-                        at -> {
-                            if (System.nanoTime() - told[0] > EVERY_NANOS) {
-                                told[0] = System.nanoTime();
-                                tell.accept(progress(at));
-                            }
-                        },
-                        stop);
+        Paced<TableProgress> paced = new Paced<>(at -> tell.accept(progress(at)));
+        boolean complete = table.run(paced, stop);
         Chart chart = new Chart(places, request, table, ShelfMap.of(table), complete);
         last = Optional.of(chart);
         return chart;

@@ -9,6 +9,7 @@ import deferent.motion.phrase.Lexicon;
 import deferent.record.PatternDocument;
 import deferent.record.SeekJson;
 import deferent.record.Shelf;
+import deferent.record.ToldJson;
 import deferent.search.seek.Answer;
 import deferent.search.seek.Answers;
 import deferent.search.seek.Filter;
@@ -54,7 +55,6 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
 
     private static final int USUAL_LIMIT = 36;
     private static final int MORE_LIKE = 4;
-    private static final long EVERY_NANOS = 100_000_000L;
     private static final long AFTERWARDS_NANOS = 1_000_000_000L;
 
     private static final AskKey<Boolean> EXACT = AskKey.yes("exact", "only what closes exactly");
@@ -204,15 +204,12 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
         ObjectNode run() {
             Seek seek = new Seek(request);
             boolean[] begun = {false};
-            long[] last = {0};
+            Paced<SeekProgress> paced = new Paced<>(at -> tell.accept(progress(at)));
             boolean done =
                     seek.run(
                             at -> {
                                 begun[0] |= at.stage().compareTo(SeekProgress.Stage.JOIN) >= 0;
-                                if (System.nanoTime() - last[0] > EVERY_NANOS) {
-                                    last[0] = System.nanoTime();
-                                    tell.accept(progress(at));
-                                }
+                                paced.accept(at);
                             },
                             stop);
             if (!begun[0]) {
@@ -224,7 +221,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
             ObjectNode answer = SeekJson.tree(request, answers, List.of(), complete);
             answer.remove("answers");
             if (order.isEmpty()) {
-                told(((ArrayNode) answer.get("told")).addObject(), TellSeek.none(answers));
+                ToldJson.put(((ArrayNode) answer.get("told")).addObject(), TellSeek.none(answers));
             }
             answer.put(
                     "ordered",
@@ -271,18 +268,11 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
             ObjectNode node = JsonNodeFactory.instance.objectNode();
             ObjectNode answer = SeekJson.tree(found, request.performer());
             answer.put("key", key(found));
-            told(answer.putObject("told"), told);
+            ToldJson.put(answer.putObject("told"), told);
             answer.set("moves", SmallPictures.of(found.pairing(), SmallPictures.USUAL));
             node.set("answer", answer);
             return node;
         }
-    }
-
-    private static void told(ObjectNode into, Told told) {
-        into.put("key", told.key())
-                .put("tone", told.tone().name().toLowerCase(Locale.ROOT))
-                .put("text", told.text())
-                .put("why", told.why());
     }
 
     private static String key(Answer answer) {

@@ -36,8 +36,6 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** Takes patterns away: what there is to choose, previews, and the files themselves. */
 final class TakeDesk implements AutoCloseable {
-    private static final long EVERY_NANOS = 100_000_000L;
-
     /** Pages that are previewed and panels that preview, so many of each. */
     private static final int MOST = 8;
 
@@ -150,16 +148,10 @@ final class TakeDesk implements AutoCloseable {
         try {
             Path target =
                     place.folder().resolve(take.fileName() + "." + take.wishes().ending().key());
-            long[] last = {0};
             Optional<Taken> written =
                     take.write(
                             target,
-                            at -> {
-                                if (System.nanoTime() - last[0] > EVERY_NANOS) {
-                                    last[0] = System.nanoTime();
-                                    tell.accept(progress(at.share(), at.told()));
-                                }
-                            },
+                            new Paced<>(at -> tell.accept(progress(at.share(), at.told()))),
                             stop);
             ObjectNode answer = JsonNodeFactory.instance.objectNode();
             if (written.isEmpty() || stop.getAsBoolean()) {

@@ -126,8 +126,10 @@ public final class TellArms {
     /**
      * " It is within reach with tethers of 44 cm and hand paths to match. Moved 10 cm nearer to you
      * it is still 3 cm short."
+     *
+     * @param within "reach", or "easy reach" where it is reached at full stretch
      */
-    static String helps(ReachHelps helps) {
+    static String helps(ReachHelps helps, String within) {
         List<String> with = new ArrayList<>();
         List<String> falling = new ArrayList<>();
         helps.smaller()
@@ -155,7 +157,9 @@ public final class TellArms {
                                         move.left(),
                                         with,
                                         falling));
-        return (with.isEmpty() ? "" : " It is within reach " + Say.listed(with, "or") + ".")
+        return (with.isEmpty()
+                        ? ""
+                        : " It is within " + within + " " + String.join(", or ", with) + ".")
                 + falling.stream().map(f -> " " + Say.capital(f)).collect(Collectors.joining());
     }
 

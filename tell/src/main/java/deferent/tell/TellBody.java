@@ -142,7 +142,7 @@ final class TellBody {
             return new Told(
                     "reach.trunk",
                     Tone.WARN,
-                    Say.capital(outOfReach(reach).orElseThrow()) + "." + helps(),
+                    Say.capital(outOfReach(reach).orElseThrow()) + "." + helps("reach"),
                     arm(reach.hand(trunk.tooFarSide()))
                             + how
                             + " It is worst "
@@ -163,14 +163,14 @@ final class TellBody {
                                         + at(trunk.greatestTime())
                                 : "")
                         + "."
-                        + (stretched ? helps() : ""),
+                        + (stretched ? helps("easy reach") : ""),
                 arm(reach.hand(Side.LEFT)) + how);
     }
 
     /** What has been seen to help, where that was looked for. */
-    private String helps() {
+    private String helps(String within) {
         return readings.advice().flatMap(advice -> advice.helps().reading()).stream()
-                .map(TellArms::helps)
+                .map(helps -> TellArms.helps(helps, within))
                 .collect(Collectors.joining());
     }
 

@@ -26,4 +26,14 @@ public record PixelScale(double metres, double x, double y, boolean mirrored) {
     public double up(double pixels) {
         return (y - pixels) * metres;
     }
+
+    /** The picture's place across, pixels from its left, of metres across. */
+    public double right(double across) {
+        return mirrored ? x - across / metres : x + across / metres;
+    }
+
+    /** The picture's place downward, pixels from its top, of metres up. */
+    public double down(double up) {
+        return y - up / metres;
+    }
 }

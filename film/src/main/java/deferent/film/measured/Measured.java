@@ -90,7 +90,7 @@ public record Measured(
         for (Side side : Side.values()) {
             MeasuredSide one = side(side);
             double z = pairing.part(side).place().centre().getZ();
-            heads.put(side, time -> one.headAt(time, z));
+            heads.put(side, time -> state(one.head().at(time), z));
             Wave hand = one.hand();
             hands.put(side, time -> state(hand.at(time), z));
             slack.put(side, slack(one));

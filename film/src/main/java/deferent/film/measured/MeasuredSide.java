@@ -4,10 +4,8 @@ import deferent.film.cycle.Wave;
 import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.trace.State;
 import deferent.reading.tether.Kit;
 import java.util.List;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.DecompositionSolver;
@@ -51,14 +49,15 @@ public record MeasuredSide(Wave head, double tether, List<HandSight> hands) {
         return hands.stream().mapToDouble(HandSight::x).average().orElse(head.x()[0]);
     }
 
-    /** The head's state. */
-    State headAt(double time, double z) {
-        double[][] at = head.at(time);
-        return new State(
-                new Vector3D(at[0][0], at[0][1], z),
-                new Vector3D(at[1][0], at[1][1], 0),
-                new Vector3D(at[2][0], at[2][1], 0),
-                new Vector3D(at[3][0], at[3][1], 0));
+    /** What the head drew: x and y at {@link #MOMENTS} even moments of its cycle, metres. */
+    public double[][] light() {
+        double[][] at = new double[2][MOMENTS];
+        for (int i = 0; i < MOMENTS; i++) {
+            double[] place = head.at(head.period() * i / MOMENTS)[0];
+            at[0][i] = place[0];
+            at[1][i] = place[1];
+        }
+        return at;
     }
 
     /**

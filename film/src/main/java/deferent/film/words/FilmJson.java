@@ -9,7 +9,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Samples;
 import deferent.record.PrettyJson;
-import java.util.Locale;
+import deferent.record.number.Written;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -63,22 +63,22 @@ public final class FilmJson {
         ObjectNode scale = all.putObject("scale");
         scale.put("pixel_m", measured.scale().metres());
         scale.put("error_share", measured.how().error());
-        scale.put("how", word(measured.how()));
+        scale.put("how", Written.word(measured.how()));
         scale.put("mirrored", measured.scale().mirrored());
-        all.put("sides", word(measured.sides()));
+        all.put("sides", Written.word(measured.sides()));
         ArrayNode unsure = all.putArray("unsure");
         for (Unsure stretch : film.unsure()) {
             ObjectNode one = unsure.addObject();
             one.put("from_s", stretch.from());
             one.put("to_s", stretch.to());
-            one.put("why", word(stretch.why()));
+            one.put("why", Written.word(stretch.why()));
         }
         ObjectNode hands = all.putObject("hands");
         for (Side side : Side.values()) {
             MeasuredSide one = measured.side(side);
             ObjectNode hand = hands.putObject(side.word());
             hand.put("tether_m", one.tether());
-            hand.put("kept", word(film.held().kept(side)));
+            hand.put("kept", Written.word(film.held().kept(side)));
             hand.put("off_m", film.held().off(side));
             hand.put("head_scatter_m", one.head().scatter());
             hand.put("hand_error_m", one.handError());
@@ -109,9 +109,5 @@ public final class FilmJson {
         one.put("said", finding.said());
         one.put("mend", finding.mend());
         return one;
-    }
-
-    private static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

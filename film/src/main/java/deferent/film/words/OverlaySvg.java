@@ -27,7 +27,7 @@ public final class OverlaySvg {
         this.film = film;
         double[] box = {1e9, -1e9, 1e9, -1e9};
         for (Side side : Side.values()) {
-            widen(box, light(film.measured().side(side)));
+            widen(box, film.measured().side(side).light());
             widen(box, film.held().meantOver(side, true));
         }
         double size = Math.max(0.1, Math.max(box[1] - box[0], box[3] - box[2]));
@@ -68,7 +68,7 @@ public final class OverlaySvg {
                                 Math.max(2, hand.error() * scale),
                                 colour));
             }
-            double[][] light = light(one);
+            double[][] light = one.light();
             line(out, light, colour, "stroke-width=\"5\"");
             line(
                     out,
@@ -100,17 +100,6 @@ public final class OverlaySvg {
                             y(at[1][i])));
         }
         out.append("Z\"/>\n");
-    }
-
-    private static double[][] light(MeasuredSide side) {
-        int n = MeasuredSide.MOMENTS;
-        double[][] at = new double[2][n];
-        for (int i = 0; i < n; i++) {
-            double[] p = side.head().at(side.head().period() * i / n)[0];
-            at[0][i] = p[0];
-            at[1][i] = p[1];
-        }
-        return at;
     }
 
     private static void widen(double[] box, double[][] at) {
