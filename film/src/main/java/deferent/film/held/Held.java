@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -31,18 +32,20 @@ public final class Held {
     private static final double ONE_PLACE = 0.08; // metres, a hand's breadth
     private static final double UNEVEN = 0.035; // metres of scatter, more than a film's own
     private static final double WANDERS = 0.06; // of a cycle
+    private static final double SURE = 2; // standard deviations, for a link to be called open
     private static final double LESS = 0.5; // weight of what is seen at one place alone
 
     private final Measured measured;
     private final Pairing meant;
     private final Map<Side, SideHeld> sides;
-    private final List<Finding> findings;
+    private final WorkedOnce<Trace> corded = new WorkedOnce<>(this::corded);
+    private final WorkedOnce<List<OpenLink>> links = new WorkedOnce<>(() -> OpenLink.of(this));
+    private final WorkedOnce<List<Finding>> findings = new WorkedOnce<>(this::found);
 
     private Held(Measured measured, Pairing meant, Map<Side, SideHeld> sides) {
         this.measured = measured;
         this.meant = meant;
         this.sides = sides;
-        this.findings = found();
     }
 
     /**
@@ -145,7 +148,41 @@ public final class Held {
 
     /** What is off by more than is worth saying, what matters most first. */
     public List<Finding> findings() {
-        return findings;
+        return findings.get();
+    }
+
+    /** What is off on each count. */
+    public List<Beat> beats() {
+        return BeatByBeat.of(this);
+    }
+
+    /** How far the meant pairing's links stand open; only those of which something can be told. */
+    public List<OpenLink> links() {
+        return links.get();
+    }
+
+    /** The meant pairing as cords let it be spun, each side keeping what it kept in the film. */
+    Trace asCordsLet() {
+        return corded.get();
+    }
+
+    private Trace corded() {
+        Map<Side, KeptAs> kept = new EnumMap<>(Side.class);
+        sides.forEach((side, held) -> kept.put(side, held.kept()));
+        return AsCordsLet.of(meant, kept);
+    }
+
+    /** Where the meant pairing's origin lies in the film, both sides together: x and y, metres. */
+    double[] origin() {
+        return new double[] {
+            (held(Side.LEFT).lie().x() + held(Side.RIGHT).lie().x()) / 2,
+            (held(Side.LEFT).lie().y() + held(Side.RIGHT).lie().y()) / 2
+        };
+    }
+
+    /** By how much of a cycle the film is ahead of the meant pairing, both sides together. */
+    double ahead() {
+        return held(Side.LEFT).lie().shift() + late() / 2;
     }
 
     /** What a side's spinner kept. */
@@ -197,10 +234,9 @@ public final class Held {
         Shape shape = held(side).shape();
         int n = Shape.COUNT;
         double[][] at = new double[2][n];
-        double x = (held(Side.LEFT).lie().x() + held(Side.RIGHT).lie().x()) / 2;
-        double y = (held(Side.LEFT).lie().y() + held(Side.RIGHT).lie().y()) / 2;
-        double ahead = held(Side.LEFT).lie().shift() + late() / 2;
-        int shift = (int) Math.round(ahead * n);
+        double x = origin()[0];
+        double y = origin()[1];
+        int shift = (int) Math.round(ahead() * n);
         for (int i = 0; i < n; i++) {
             int j = Math.floorMod(i + shift, n);
             at[0][i] = x + shape.handX()[j] + (head ? shape.tetherX()[j] : 0);
@@ -240,6 +276,7 @@ public final class Held {
         }
         timing().ifPresent(all::add);
         all.addAll(centres());
+        links().forEach(link -> opened(link).ifPresent(all::add));
         double range = measured.drift().range();
         if (range > WANDERS * measured.period()) {
             all.add(new Finding(Fault.DRIFT, Optional.empty(), range, 0, "", WORTH_SAYING, 0));
@@ -465,6 +502,28 @@ public final class Held {
                         meant.part(side).still() ? "poi" : "hand",
                         Math.abs(late) * length,
                         0));
+    }
+
+    // A link that opens follows from what else is off, so it weighs as what is seen at one place.
+    private static Optional<Finding> opened(OpenLink link) {
+        String where =
+                String.format(
+                        Locale.ROOT,
+                        "%.0f cm from %s %s",
+                        100 * link.apart(),
+                        link.head(),
+                        link.on());
+        return link.open() < SURE * link.error()
+                ? Optional.empty()
+                : Optional.of(
+                        new Finding(
+                                Fault.LINK,
+                                Optional.of(link.carrier().other()),
+                                link.open(),
+                                link.meant(),
+                                where,
+                                LESS * link.open(),
+                                link.moment()));
     }
 
     private List<Finding> centres() {

@@ -41,6 +41,8 @@ public final class TellFilm {
                                                 : name(nearest, film.held())));
         all.add(kept(film.held()));
         all.addAll(findings(film.held()));
+        all.add(TellBeats.of(film.held()));
+        all.addAll(TellBeats.links(film.held()));
         all.addAll(doubts(film));
         return List.copyOf(all);
     }
