@@ -30,17 +30,17 @@ record CountWords(List<Count> counts, double cycle) {
         double to = i + 1 < n ? counts.get(i + 1).time() : counts.get(0).time() + cycle;
         double share = (within - from) / (to - from);
         String here = counts.get(i).said();
-        String next = counts.get((i + 1) % n).said();
+        String next = (i + 1 < n ? "" : "the next ") + counts.get((i + 1) % n).said();
         if (share < ON) {
             return "on " + here;
         }
         if (share > 1 - ON) {
-            return "on " + next;
+            return "on " + counts.get((i + 1) % n).said();
         }
         if (n == 1) {
             return share < JUST
                     ? "just after " + here
-                    : share > 1 - JUST ? "just before " + next : "half way to the next " + next;
+                    : share > 1 - JUST ? "just before " + next : "half way to " + next;
         }
         return share < JUST
                 ? "just after " + here

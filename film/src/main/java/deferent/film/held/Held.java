@@ -509,10 +509,14 @@ public final class Held {
         String where =
                 String.format(
                         Locale.ROOT,
-                        "%.0f cm from %s %s",
+                        "%.0f cm from %s %s, where cords alone would make it %.0f; closest %.0f cm"
+                                + " %s",
                         100 * link.apart(),
                         link.head(),
-                        link.on());
+                        link.on(),
+                        100 * link.meant(),
+                        100 * link.closest(),
+                        link.closestOn());
         return link.open() < SURE * link.error()
                 ? Optional.empty()
                 : Optional.of(

@@ -2,6 +2,7 @@ package deferent.film.words;
 
 import deferent.film.FilmReading;
 import deferent.film.cycle.Unsure;
+import deferent.film.held.Fault;
 import deferent.film.held.Finding;
 import deferent.film.held.Held;
 import deferent.film.held.KeptAs;
@@ -42,7 +43,12 @@ public final class TellFilm {
         all.add(kept(film.held()));
         all.addAll(findings(film.held()));
         all.add(TellBeats.of(film.held()));
-        all.addAll(TellBeats.links(film.held()));
+        // A link that is called open has been told so above.
+        if (film.held().findings().stream()
+                .limit(MOST)
+                .noneMatch(finding -> finding.fault() == Fault.LINK)) {
+            all.addAll(TellBeats.links(film.held()));
+        }
         all.addAll(doubts(film));
         return List.copyOf(all);
     }
