@@ -33,6 +33,8 @@ public final class Held {
     private static final double UNEVEN = 0.035; // metres of scatter, more than a film's own
     private static final double WANDERS = 0.06; // of a cycle
     private static final double SURE = 2; // standard deviations, for a link to be called open
+    private static final double ROUGHLY = 0.15; // of a scatter, by which it differs between films
+    private static final double TAKEN = 2;
     private static final double LESS = 0.5; // weight of what is seen at one place alone
 
     private final Measured measured;
@@ -287,6 +289,58 @@ public final class Held {
                 .toList();
     }
 
+    /** Every kind of thing that may be off and can be measured in any film of this pairing. */
+    public List<Amount> amounts() {
+        List<Amount> all = new ArrayList<>();
+        double scale = measured.how().error();
+        for (Side side : Side.values()) {
+            double size = radius(side) * held(side).lie().factor();
+            if (radius(side) > 0) {
+                double by = size - radius(side);
+                double error = Math.hypot(left(side), scale * size);
+                all.add(new Amount(Fault.SIZE, Optional.of(side), by, error));
+            }
+            double scatter = measured.side(side).head().scatter();
+            all.add(new Amount(Fault.UNEVEN, Optional.of(side), scatter, scatter * ROUGHLY));
+        }
+        double pace = length() / measured.period();
+        double both = Math.hypot(left(Side.LEFT), left(Side.RIGHT));
+        double ahead = late() * measured.period();
+        all.add(new Amount(Fault.LATE, Optional.empty(), ahead, both / pace));
+        for (Finding centre : centres()) {
+            double by = centre.value();
+            double error = Math.hypot(both, scale * by);
+            all.add(new Amount(centre.fault(), centre.side(), by, error));
+        }
+        double range = measured.drift().range();
+        double unsure = Math.hypot(range * ROUGHLY, both / pace);
+        all.add(new Amount(Fault.DRIFT, Optional.empty(), range, unsure));
+        for (OpenLink link : links()) {
+            Optional<Side> rider = Optional.of(link.carrier().other());
+            all.add(new Amount(Fault.LINK, rider, link.open(), link.error()));
+        }
+        return List.copyOf(all);
+    }
+
+    // What the fit leaves over is no noise but a shape; a size takes about so much of it.
+    private double left(Side side) {
+        return Math.hypot(off(side) / TAKEN, measured.side(side).head().error(0, 0));
+    }
+
+    private double length() {
+        double length = 0;
+        for (Side one : Side.values()) {
+            double[][] model = fitted(one);
+            double sum = 0;
+            for (int i = 0; i < Shape.COUNT; i++) {
+                int j = (i + 1) % Shape.COUNT;
+                sum += Math.hypot(model[0][j] - model[0][i], model[1][j] - model[1][i]);
+            }
+            length = Math.max(length, sum);
+        }
+        return length;
+    }
+
     private Finding finding(
             Fault fault,
             Side side,
@@ -482,16 +536,6 @@ public final class Held {
     private Optional<Finding> timing() {
         double late = late();
         Side side = late < 0 ? Side.RIGHT : Side.LEFT;
-        double length = 0;
-        for (Side one : Side.values()) {
-            double[][] model = fitted(one);
-            double sum = 0;
-            for (int i = 0; i < Shape.COUNT; i++) {
-                int j = (i + 1) % Shape.COUNT;
-                sum += Math.hypot(model[0][j] - model[0][i], model[1][j] - model[1][i]);
-            }
-            length = Math.max(length, sum);
-        }
         double by = Math.abs(late) * measured.period();
         return Optional.of(
                 finding(
@@ -500,7 +544,7 @@ public final class Held {
                         -by,
                         0,
                         meant.part(side).still() ? "poi" : "hand",
-                        Math.abs(late) * length,
+                        Math.abs(late) * length(),
                         0));
     }
 
