@@ -39,7 +39,7 @@ public final class PracticeTree {
     }
 
     /** One pattern's progress. */
-    public static ObjectNode of(Progress progress) {
+    public static ObjectNode of(OverWeeks progress) {
         ObjectNode all = JsonNodeFactory.instance.objectNode();
         all.put("pattern", progress.pattern());
         ToldJson.put(all.putArray("told"), progress.told());

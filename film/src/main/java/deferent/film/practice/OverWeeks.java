@@ -21,24 +21,24 @@ import java.util.Optional;
  * @param entries the eldest first, at least one
  * @param kinds of what may be off, those that were ever worth saying first
  */
-public record Progress(String pattern, List<PracticeLog.Entry> entries, List<Kind> kinds) {
+public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Kind> kinds) {
     private static final int MOST = 3; // changes that are said
     private static final int DAYS = 14; // from which on weeks are said
 
-    public Progress {
+    public OverWeeks {
         entries = List.copyOf(entries);
         kinds = List.copyOf(kinds);
     }
 
     /** Of one pattern's records, the eldest first; empty where there are none. */
-    public static Optional<Progress> of(String pattern, PracticeLog.Listing listing) {
+    public static Optional<OverWeeks> of(String pattern, PracticeLog.Listing listing) {
         List<PracticeLog.Entry> entries = listing.of(pattern);
         if (entries.isEmpty()) {
             return Optional.empty();
         }
         List<Kind> kinds = Kind.of(entries.stream().map(PracticeLog.Entry::practice).toList());
         return Optional.of(
-                new Progress(
+                new OverWeeks(
                         pattern,
                         entries,
                         kinds.stream()

@@ -15,7 +15,7 @@ import java.util.Optional;
  * the stretch in which it lies by 90 %, the line in the middle being as meant; below, what the
  * heads drew the first time and the last. What colour tells, the mark's shape and a dash tell too.
  */
-public final class ProgressPicture {
+public final class WeeksPicture {
     /** Narrower ones would leave no room for the words. */
     public static final int NARROWEST = 320;
 
@@ -29,12 +29,12 @@ public final class ProgressPicture {
     private static final double SMALL = 13;
     private static final double PLAIN = 15;
 
-    private final Progress progress;
+    private final OverWeeks progress;
     private final List<Kind> rows;
     private final int width;
     private final boolean wide;
 
-    private ProgressPicture(Progress progress, int width) {
+    private WeeksPicture(OverWeeks progress, int width) {
         this.progress = progress;
         this.width = Math.max(NARROWEST, width);
         this.wide = this.width >= ROOM;
@@ -44,8 +44,8 @@ public final class ProgressPicture {
     }
 
     /** As an SVG document, so many pixels wide. */
-    public static String svg(Progress progress, int width, Palette.Theme theme) {
-        ProgressPicture picture = new ProgressPicture(progress, width);
+    public static String svg(OverWeeks progress, int width, Palette.Theme theme) {
+        WeeksPicture picture = new WeeksPicture(progress, width);
         SvgPen pen = new SvgPen(theme);
         picture.draw(pen);
         return pen.drawn(
@@ -55,8 +55,8 @@ public final class ProgressPicture {
     }
 
     /** As a PNG file's bytes. */
-    public static byte[] png(Progress progress, int width, Palette.Theme theme) {
-        ProgressPicture picture = new ProgressPicture(progress, width);
+    public static byte[] png(OverWeeks progress, int width, Palette.Theme theme) {
+        WeeksPicture picture = new WeeksPicture(progress, width);
         PixelPen pen = new PixelPen(picture.width, picture.height(), theme);
         picture.draw(pen);
         return pen.png();
@@ -168,11 +168,11 @@ public final class ProgressPicture {
         }
         if (progress.entries().size() == 1) {
             double x = (left() + right()) / 2;
-            pen.words(x, y, SMALL, Ink.QUIET, 0.5, Progress.day(progress.first()));
+            pen.words(x, y, SMALL, Ink.QUIET, 0.5, OverWeeks.day(progress.first()));
             return;
         }
-        pen.words(left() - 6, y, SMALL, Ink.QUIET, 0, Progress.day(progress.first()));
-        pen.words(right() + 6, y, SMALL, Ink.QUIET, 1, Progress.day(progress.last()));
+        pen.words(left() - 6, y, SMALL, Ink.QUIET, 0, OverWeeks.day(progress.first()));
+        pen.words(right() + 6, y, SMALL, Ink.QUIET, 1, OverWeeks.day(progress.last()));
     }
 
     // Both in one scale, so that what grew is seen to have grown.
@@ -208,7 +208,7 @@ public final class ProgressPicture {
             pen.line(points, ink, 2.4, side == Side.RIGHT, true);
             pen.mark(points[0][0], points[0][1], Optional.of(side), ink, true);
         }
-        String day = Progress.day(practice);
+        String day = OverWeeks.day(practice);
         String name =
                 practice.name().equals(practice.pattern()) ? day : practice.name() + ", " + day;
         String fitted = Face.REGULAR.fitted(Face.REGULAR.known(name), SMALL, figure());
