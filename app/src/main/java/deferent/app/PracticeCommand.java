@@ -1,7 +1,7 @@
 package deferent.app;
 
 import deferent.film.practice.DemoPractice;
-import deferent.film.practice.Kind;
+import deferent.film.practice.OffKind;
 import deferent.film.practice.OverWeeks;
 import deferent.film.practice.PracticeTree;
 import deferent.film.practice.PractisedFilm;
@@ -201,9 +201,9 @@ final class PracticeCommand implements Runnable {
             }
         }
         out.println();
-        for (Kind kind : progress.kinds().stream().filter(Kind::worthSaying).toList()) {
+        for (OffKind kind : progress.kinds().stream().filter(OffKind::worthSaying).toList()) {
             out.println("  " + kind.noun());
-            for (Kind.Value value : kind.values()) {
+            for (OffKind.Value value : kind.values()) {
                 out.println("    " + OverWeeks.day(value.practice()) + "  " + kind.table(value));
             }
         }

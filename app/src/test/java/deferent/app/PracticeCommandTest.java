@@ -60,7 +60,7 @@ class PracticeCommandTest {
         Answer again = run("film", film.toString(), PHRASE, "--keep", "Once more");
         assertThat(again.code()).isEqualTo(Deferent.BAD_INPUT);
         assertThat(again.err())
-                .contains("this film is kept already, as ", "-behind-the-barn", "--replace")
+                .contains("this film: is kept already, as ", "-behind-the-barn", "--replace")
                 .hasLineCount(1);
         assertThat(Files.readString(record())).isEqualTo(text);
         Answer replaced =

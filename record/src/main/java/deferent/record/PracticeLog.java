@@ -3,15 +3,15 @@ package deferent.record;
 import deferent.record.landing.Landing;
 import deferent.record.landing.Litter;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -164,15 +164,11 @@ public final class PracticeLog {
     private static void copy(Path from, Path to) {
         try {
             Files.createDirectories(to.resolveSibling("."));
-            try (FileChannel in = FileChannel.open(from, StandardOpenOption.READ);
+            try (InputStream in = Files.newInputStream(from);
                     Landing landing = Landing.at(to)) {
-                ByteBuffer piece = ByteBuffer.allocate(PIECE);
-                while (in.read(piece) >= 0) {
-                    piece.flip();
-                    while (piece.hasRemaining()) {
-                        landing.channel().write(piece);
-                    }
-                    piece.clear();
+                byte[] piece = new byte[PIECE];
+                for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+                    landing.write(Arrays.copyOf(piece, read));
                 }
                 landing.land();
             }

@@ -290,34 +290,34 @@ public final class Held {
     }
 
     /** Every kind of thing that may be off and can be measured in any film of this pairing. */
-    public List<Amount> amounts() {
-        List<Amount> all = new ArrayList<>();
+    public List<OffAmount> amounts() {
+        List<OffAmount> all = new ArrayList<>();
         double scale = measured.how().error();
         for (Side side : Side.values()) {
             double size = radius(side) * held(side).lie().factor();
             if (radius(side) > 0) {
                 double by = size - radius(side);
                 double error = Math.hypot(left(side), scale * size);
-                all.add(new Amount(Fault.SIZE, Optional.of(side), by, error));
+                all.add(new OffAmount(Fault.SIZE, Optional.of(side), by, error));
             }
             double scatter = measured.side(side).head().scatter();
-            all.add(new Amount(Fault.UNEVEN, Optional.of(side), scatter, scatter * ROUGHLY));
+            all.add(new OffAmount(Fault.UNEVEN, Optional.of(side), scatter, scatter * ROUGHLY));
         }
         double pace = length() / measured.period();
         double both = Math.hypot(left(Side.LEFT), left(Side.RIGHT));
         double ahead = late() * measured.period();
-        all.add(new Amount(Fault.LATE, Optional.empty(), ahead, both / pace));
+        all.add(new OffAmount(Fault.LATE, Optional.empty(), ahead, both / pace));
         for (Finding centre : centres()) {
             double by = centre.value();
             double error = Math.hypot(both, scale * by);
-            all.add(new Amount(centre.fault(), centre.side(), by, error));
+            all.add(new OffAmount(centre.fault(), centre.side(), by, error));
         }
         double range = measured.drift().range();
         double unsure = Math.hypot(range * ROUGHLY, both / pace);
-        all.add(new Amount(Fault.DRIFT, Optional.empty(), range, unsure));
+        all.add(new OffAmount(Fault.DRIFT, Optional.empty(), range, unsure));
         for (OpenLink link : links()) {
             Optional<Side> rider = Optional.of(link.carrier().other());
-            all.add(new Amount(Fault.LINK, rider, link.open(), link.error()));
+            all.add(new OffAmount(Fault.LINK, rider, link.open(), link.error()));
         }
         return List.copyOf(all);
     }

@@ -21,7 +21,7 @@ import java.util.Optional;
  * @param entries the eldest first, at least one
  * @param kinds of what may be off, those that were ever worth saying first
  */
-public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Kind> kinds) {
+public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<OffKind> kinds) {
     private static final int MOST = 3; // changes that are said
     private static final int DAYS = 14; // from which on weeks are said
 
@@ -36,13 +36,14 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Ki
         if (entries.isEmpty()) {
             return Optional.empty();
         }
-        List<Kind> kinds = Kind.of(entries.stream().map(PracticeLog.Entry::practice).toList());
+        List<OffKind> kinds =
+                OffKind.of(entries.stream().map(PracticeLog.Entry::practice).toList());
         return Optional.of(
                 new OverWeeks(
                         pattern,
                         entries,
                         kinds.stream()
-                                .sorted(Comparator.comparing((Kind kind) -> !kind.worthSaying()))
+                                .sorted(Comparator.comparing((OffKind kind) -> !kind.worthSaying()))
                                 .toList()));
     }
 
@@ -66,7 +67,7 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Ki
         }
         List<Told> all = new ArrayList<>();
         String over = over();
-        for (Kind kind : changes()) {
+        for (OffKind kind : changes()) {
             boolean closer = kind.closer() > 0;
             all.add(
                     new Told(
@@ -84,7 +85,7 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Ki
         List<String> same =
                 kinds.stream()
                         .filter(k -> k.worthSaying() && k.values().size() > 1 && !k.told())
-                        .map(Kind::noun)
+                        .map(OffKind::noun)
                         .distinct()
                         .toList();
         if (all.isEmpty()) {
@@ -105,10 +106,10 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Ki
         return List.copyOf(all);
     }
 
-    private List<Kind> changes() {
+    private List<OffKind> changes() {
         return kinds.stream()
                 .filter(k -> k.worthSaying() && k.values().size() > 1 && k.told())
-                .sorted(Comparator.comparingDouble(Kind::closer).reversed())
+                .sorted(Comparator.comparingDouble(OffKind::closer).reversed())
                 .limit(MOST)
                 .toList();
     }

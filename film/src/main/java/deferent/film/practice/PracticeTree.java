@@ -57,7 +57,7 @@ public final class PracticeTree {
             practice.findings().forEach(f -> found.add(f.said()));
         }
         ArrayNode kinds = all.putArray("kinds");
-        for (Kind kind : progress.kinds()) {
+        for (OffKind kind : progress.kinds()) {
             ObjectNode one = kinds.addObject();
             one.put("key", kind.key());
             kind.side().map(Side::word).ifPresent(hand -> one.put("hand", hand));
@@ -66,7 +66,7 @@ public final class PracticeTree {
             one.put("worth_saying", kind.worthSaying());
             one.put("told", kind.values().size() > 1 && kind.told());
             ArrayNode values = one.putArray("values");
-            for (Kind.Value value : kind.values()) {
+            for (OffKind.Value value : kind.values()) {
                 values.addObject()
                         .put("date", value.practice().date().toString())
                         .put("value", value.value())

@@ -30,7 +30,7 @@ public final class WeeksPicture {
     private static final double PLAIN = 15;
 
     private final OverWeeks progress;
-    private final List<Kind> rows;
+    private final List<OffKind> rows;
     private final int width;
     private final boolean wide;
 
@@ -38,8 +38,8 @@ public final class WeeksPicture {
         this.progress = progress;
         this.width = Math.max(NARROWEST, width);
         this.wide = this.width >= ROOM;
-        List<Kind> worth = progress.kinds().stream().filter(Kind::worthSaying).toList();
-        List<Kind> shown = worth.isEmpty() ? progress.kinds() : worth;
+        List<OffKind> worth = progress.kinds().stream().filter(OffKind::worthSaying).toList();
+        List<OffKind> shown = worth.isEmpty() ? progress.kinds() : worth;
         this.rows = shown.subList(0, Math.min(MOST_ROWS, shown.size()));
     }
 
@@ -110,11 +110,11 @@ public final class WeeksPicture {
         return left() + (right() - left()) * share;
     }
 
-    private static Ink ink(Kind kind) {
+    private static Ink ink(OffKind kind) {
         return kind.side().map(s -> s == Side.LEFT ? Ink.LEFT : Ink.RIGHT).orElse(Ink.TEXT);
     }
 
-    private void row(Pen pen, Kind kind, double top) {
+    private void row(Pen pen, OffKind kind, double top) {
         double words = wide ? 0 : 44;
         double middle = top + words + ROW / 2.0 - 6;
         String noun = kind.noun().substring(0, 1).toUpperCase(Locale.ROOT);
@@ -133,8 +133,8 @@ public final class WeeksPicture {
                 0,
                 "now " + kind.table(kind.last()));
         double most = 1e-9;
-        for (Kind.Value value : kind.values()) {
-            most = Math.max(most, Math.abs(value.value()) + Kind.NINETY * value.error());
+        for (OffKind.Value value : kind.values()) {
+            most = Math.max(most, Math.abs(value.value()) + OffKind.NINETY * value.error());
         }
         double scale = (ROW / 2.0 - 14) / most;
         pen.line(
@@ -146,10 +146,10 @@ public final class WeeksPicture {
         Ink ink = ink(kind);
         boolean dashed = kind.side().filter(s -> s == Side.RIGHT).isPresent();
         List<double[]> line = new ArrayList<>();
-        for (Kind.Value value : kind.values()) {
+        for (OffKind.Value value : kind.values()) {
             double x = across(value.practice());
             double y = middle - scale * value.value();
-            double half = scale * Kind.NINETY * value.error();
+            double half = scale * OffKind.NINETY * value.error();
             pen.line(new double[][] {{x, y - half}, {x, y + half}}, ink, 1.5, false, false);
             pen.line(new double[][] {{x - 4, y - half}, {x + 4, y - half}}, ink, 1.5, false, false);
             pen.line(new double[][] {{x - 4, y + half}, {x + 4, y + half}}, ink, 1.5, false, false);

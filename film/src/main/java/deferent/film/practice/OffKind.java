@@ -16,7 +16,8 @@ import java.util.Optional;
  * @param unit of values and errors: "m" or "s"
  * @param values by date, with the standard deviation of each
  */
-public record Kind(String key, Optional<Side> side, String noun, String unit, List<Value> values) {
+public record OffKind(
+        String key, Optional<Side> side, String noun, String unit, List<Value> values) {
     /** A deviation of 90 % lies within so many standard deviations. */
     public static final double NINETY = 1.645;
 
@@ -43,13 +44,13 @@ public record Kind(String key, Optional<Side> side, String noun, String unit, Li
      */
     public record Value(Practice practice, double value, double error) {}
 
-    public Kind {
+    public OffKind {
         values = List.copyOf(values);
     }
 
     /** Those of which something is known in more than none of the times, in the order of rows. */
-    static List<Kind> of(List<Practice> practised) {
-        List<Kind> all = new ArrayList<>();
+    static List<OffKind> of(List<Practice> practised) {
+        List<OffKind> all = new ArrayList<>();
         for (Words row : WORDS) {
             for (Optional<Side> side :
                     List.of(
@@ -64,7 +65,7 @@ public record Kind(String key, Optional<Side> side, String noun, String unit, Li
                 if (!values.isEmpty()) {
                     Practice any = values.get(0).practice();
                     String unit = any.size(row.key(), side).map(Practice.Size::unit).orElse("m");
-                    all.add(new Kind(row.key(), side, noun(row.key(), side, any), unit, values));
+                    all.add(new OffKind(row.key(), side, noun(row.key(), side, any), unit, values));
                 }
             }
         }

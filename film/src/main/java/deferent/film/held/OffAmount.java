@@ -10,4 +10,4 @@ import java.util.Optional;
  * @param value in SI; of {@link Fault#LATE} seconds by which the right is ahead of the left
  * @param error its standard deviation: what the fit leaves over, and what the scale leaves open
  */
-public record Amount(Fault fault, Optional<Side> side, double value, double error) {}
+public record OffAmount(Fault fault, Optional<Side> side, double value, double error) {}

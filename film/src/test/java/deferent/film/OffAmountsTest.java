@@ -2,10 +2,10 @@ package deferent.film;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.film.held.Amount;
 import deferent.film.held.Fault;
 import deferent.film.held.Held;
-import deferent.film.practice.Kind;
+import deferent.film.held.OffAmount;
+import deferent.film.practice.OffKind;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
@@ -17,7 +17,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 /** What is off is known as well as it is said to be: weeks are compared by that. */
-class AmountsTest {
+class OffAmountsTest {
     private static final List<String> PHRASES =
             List.of(
                     "isolation vs horizontal cat-eye, split time",
@@ -71,7 +71,7 @@ class AmountsTest {
                         .first(Classics.further(trace.get(), seed));
         Held held =
                 FilmReading.of(Classics.spots(trace.get(), 7, 30, seed), ask, 1080, "film").held();
-        for (Amount amount : held.amounts()) {
+        for (OffAmount amount : held.amounts()) {
             boolean ours = amount.side().filter(s -> s == Side.RIGHT).isPresent();
             if (amount.fault() == Fault.SIZE) {
                 held(amount, ours && sized ? -small : 0);
@@ -85,10 +85,10 @@ class AmountsTest {
         }
     }
 
-    private void held(Amount amount, double truth) {
+    private void held(OffAmount amount, double truth) {
         tried++;
         widest = Math.max(widest, amount.error());
-        if (Math.abs(amount.value() - truth) <= Kind.NINETY * amount.error()) {
+        if (Math.abs(amount.value() - truth) <= OffKind.NINETY * amount.error()) {
             within++;
         }
     }
