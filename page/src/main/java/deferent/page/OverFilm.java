@@ -17,10 +17,10 @@ import java.util.Optional;
  * the stage, so which hand's is told by dash and shape as well as by colour, and by a letter.
  */
 public final class OverFilm {
-    private static final double BROAD = 0.62; // strength of the light, so that the film shows
-    private static final double BAND = 0.07; // of a disc that stands for how unsure a hand is
+    private static final double BROAD = 0.8; // strength of the light, so that the film shows
+    private static final double BAND = 0.12; // of a disc that stands for how unsure a hand is
     private static final double NOW = 0.3; // the same, at its moment
-    private static final double LESS = 0.5; // width of what was meant, of that of the light
+    private static final double LESS = 0.4; // width of what was meant, of that of the light
     private static final double MARKS = 0.75; // of the stage's markers: the film's own stay seen
 
     /**
@@ -84,6 +84,55 @@ public final class OverFilm {
         }
     }
 
+    /**
+     * Adds to a picture that is exposed on and on what a head drew from one moment to another.
+     *
+     * @param g on the picture
+     * @param from share of the cycle, 0 to 1
+     * @param to later, at most a cycle
+     */
+    public void expose(Graphics2D g, double from, double to) {
+        Graphics2D own = (Graphics2D) Brush.smooth(g).create();
+        try {
+            own.translate(0.5, 0.5);
+            for (Side side : Side.values()) {
+                Palette.Look light = Brush.unbroken(Palette.of(Role.HEAD_TRAIL, Optional.of(side)));
+                double[][] line = of(side).light();
+                int parts = Math.max(1, (int) Math.ceil((to - from) * line[0].length));
+                double[] xy = new double[2 * parts + 2];
+                for (int i = 0; i <= parts; i++) {
+                    Point2D at = at(line, from + (to - from) * i / parts);
+                    xy[2 * i] = at.getX();
+                    xy[2 * i + 1] = at.getY();
+                }
+                brush.draw(own, Brush.path(false, xy), light);
+            }
+        } finally {
+            own.dispose();
+        }
+    }
+
+    /** Puts beside each head whose it is. */
+    public void letters(Graphics2D g, double share) {
+        Graphics2D own = (Graphics2D) Brush.smooth(g).create();
+        try {
+            own.translate(0.5, 0.5);
+            for (Side side : Side.values()) {
+                letter(own, side, at(of(side).light(), share));
+            }
+        } finally {
+            own.dispose();
+        }
+    }
+
+    private void letter(Graphics2D g, Side side, Point2D seen) {
+        Lettering lettering = brush.lettering(Face.BOLD, 1);
+        String letter = side == Side.LEFT ? "L" : "R";
+        double away = 1.3 * lettering.size();
+        Rectangle2D plate = Brush.plate(lettering, letter, seen.getX() + away, seen.getY() - away);
+        brush.plate(g, plate, letter, lettering, Palette.of(Role.HEAD, Optional.of(side)).ink());
+    }
+
     private Lines of(Side side) {
         Lines lines = sides.get(side);
         if (lines == null) {
@@ -102,14 +151,7 @@ public final class OverFilm {
             g.fill(disc(hand));
         }
         brush.draw(g, path(lines.light()), light, light.width(), BROAD, brush.dash(light), 0);
-        brush.draw(
-                g,
-                path(lines.meant()),
-                meant,
-                LESS * light.width(),
-                1,
-                brush.dash(meant),
-                0);
+        brush.draw(g, path(lines.meant()), meant, LESS * light.width(), 1, brush.dash(meant), 0);
     }
 
     private void moment(Graphics2D g, Side side, double share) {
@@ -135,12 +177,7 @@ public final class OverFilm {
         // What was meant is hollow: the hand's marker where the head should be would mislead.
         ring(g, meant, head);
         brush.mark(g, seen, head);
-        Lettering lettering = brush.lettering(Face.BOLD, 1);
-        String letter = side == Side.LEFT ? "L" : "R";
-        double away = 1.3 * lettering.size();
-        Rectangle2D plate =
-                Brush.plate(lettering, letter, seen.getX() + away, seen.getY() - away);
-        brush.plate(g, plate, letter, lettering, hand.ink());
+        letter(g, side, seen);
     }
 
     private void ring(Graphics2D g, Point2D at, Palette.Look head) {
@@ -163,7 +200,12 @@ public final class OverFilm {
 
     private static Palette.Look thin(Palette.Look look) {
         return new Palette.Look(
-                look.ink(), LESS * look.width(), look.dash(), look.marker(), look.markerSize(), 0.8);
+                look.ink(),
+                LESS * look.width(),
+                look.dash(),
+                look.marker(),
+                look.markerSize(),
+                0.8);
     }
 
     private static Ellipse2D disc(Disc hand) {

@@ -181,9 +181,7 @@ public final class Footage implements AutoCloseable {
 
     /** Its sound, where it has one. */
     Optional<AVStream> sound() {
-        int index =
-                av_find_best_stream(
-                        container, AVMEDIA_TYPE_AUDIO, -1, -1, (AVCodec) null, 0);
+        int index = av_find_best_stream(container, AVMEDIA_TYPE_AUDIO, -1, -1, (AVCodec) null, 0);
         return index < 0 ? Optional.empty() : Optional.of(container.streams(index));
     }
 

@@ -1,13 +1,13 @@
 package deferent.reel;
 
-import deferent.motion.trace.Rate;
-
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGRA;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_PAL8;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV420P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV444P10LE;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVA420P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVA444P10LE;
+
+import deferent.motion.trace.Rate;
 
 /**
  * How a kind of film is made: which container and encoder, with which settings. Nothing but

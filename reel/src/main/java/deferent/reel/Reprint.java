@@ -328,8 +328,7 @@ public record Reprint(
      * @param seen hears each frame, upright, with its time; whether to go on
      * @return whether it was gone through, or left off by {@code seen}, and not stopped
      */
-    public static boolean look(
-            Path film, Seen seen, DoubleConsumer progress, BooleanSupplier stop)
+    public static boolean look(Path film, Seen seen, DoubleConsumer progress, BooleanSupplier stop)
             throws IOException {
         try (Footage footage = Footage.open(film)) {
             Optional<Shot> shot = footage.next();

@@ -32,8 +32,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The frame that a {@link Footage} holds, in red, green and blue and upright. What is not said of a
- * film's colours is taken as players do: the matrix of ITU-R BT.709 from 720 rows on, that of BT.601
- * below (common practice).
+ * film's colours is taken as players do: the matrix of ITU-R BT.709 from 720 rows on, that of
+ * BT.601 below (common practice).
  */
 final class UprightPicture implements AutoCloseable {
     private static final int HIGH_DEFINITION = 720; // rows
@@ -56,9 +56,7 @@ final class UprightPicture implements AutoCloseable {
         boolean lying = turned % 2 == 1;
         upright =
                 new BufferedImage(
-                        lying ? height : width,
-                        lying ? width : height,
-                        BufferedImage.TYPE_INT_RGB);
+                        lying ? height : width, lying ? width : height, BufferedImage.TYPE_INT_RGB);
         stored = new int[width * height];
         colours.format(AV_PIX_FMT_BGRA);
         colours.width(width);

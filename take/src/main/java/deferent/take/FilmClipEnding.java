@@ -56,8 +56,7 @@ record FilmClipEnding() implements FilmEnding {
         FilmForm form = FilmForm.wished(take);
         double slow = take.wishes().number(Wish.SLOW).orElseThrow();
         Reprint print =
-                new Reprint(
-                        take.filmed().file(), slow, take.title(), form::size, form.page(take));
+                new Reprint(take.filmed().file(), slow, take.title(), form::size, form.page(take));
         return print.write(
                         target,
                         share ->

@@ -38,7 +38,7 @@ enum FilmForm {
     EXPOSURE("the light as one long exposure") {
         @Override
         Reprint.Page page(Take take) {
-            return new LongExposure();
+            return new LongExposure(take.filmed().reading());
         }
     },
     /** The film on the left, what was meant on the right, in time. */
@@ -119,11 +119,7 @@ enum FilmForm {
         public void paint(BufferedImage frame, double time, BufferedImage print) {
             OverFilm over = lines;
             if (over == null) {
-                Map<Side, OverFilm.Lines> sides = new EnumMap<>(Side.class);
-                for (Side side : Side.values()) {
-                    sides.put(side, lines(overlay.side(side)));
-                }
-                over = new OverFilm(sides, frame.getWidth(), frame.getHeight());
+                over = lines(overlay, frame);
                 lines = over;
             }
             Graphics2D g = print.createGraphics();
@@ -137,6 +133,14 @@ enum FilmForm {
             }
         }
 
+        static OverFilm lines(Overlay overlay, BufferedImage frame) {
+            Map<Side, OverFilm.Lines> sides = new EnumMap<>(Side.class);
+            for (Side side : Side.values()) {
+                sides.put(side, lines(overlay.side(side)));
+            }
+            return new OverFilm(sides, frame.getWidth(), frame.getHeight());
+        }
+
         private static OverFilm.Lines lines(Overlay.Laid side) {
             return new OverFilm.Lines(
                     side.light(),
@@ -148,41 +152,56 @@ enum FilmForm {
         }
     }
 
-    /** The brightest that each pixel was so far, each colour by itself. */
+    /**
+     * The brightest that each pixel was so far, each colour by itself; and since a camera is blind
+     * between its frames, the way of each head from one to the next in its hand's colour.
+     */
     private static final class LongExposure implements Reprint.Page {
-        private boolean begun;
+        private final Overlay overlay;
+        private @Nullable OverFilm lines;
+        private @Nullable BufferedImage kept;
+        private double last;
+
+        LongExposure(FilmReading film) {
+            overlay = Overlay.of(film);
+        }
 
         @Override
         public void paint(BufferedImage frame, double time, BufferedImage print) {
-            int[] kept = pixels(print);
-            if (!begun) {
-                Graphics2D g = print.createGraphics();
-                film(g, frame, scale(print.getWidth(), frame.getWidth()));
-                g.dispose();
-                begun = true;
-                return;
-            }
-            BufferedImage sized = frame;
-            if (scale(print.getWidth(), frame.getWidth()) != 1) {
-                sized =
+            OverFilm over = lines;
+            BufferedImage all = kept;
+            if (over == null || all == null) {
+                over = LaidOver.lines(overlay, frame);
+                all =
                         new BufferedImage(
-                                print.getWidth(), print.getHeight(), BufferedImage.TYPE_INT_RGB);
-                Graphics2D g = sized.createGraphics();
-                film(g, frame, scale(print.getWidth(), frame.getWidth()));
-                g.dispose();
+                                frame.getWidth(), frame.getHeight(), BufferedImage.TYPE_INT_RGB);
+                lines = over;
+                kept = all;
+                last = time;
             }
-            int[] now = pixels(sized);
-            int stride = sized.getWidth();
-            int width = print.getWidth();
-            for (int y = 0; y < print.getHeight(); y++) {
-                for (int x = 0; x < width; x++) {
-                    int a = kept[y * width + x];
-                    int b = now[y * stride + x];
-                    kept[y * width + x] =
-                            Math.max(a & 0xFF0000, b & 0xFF0000)
-                                    | Math.max(a & 0xFF00, b & 0xFF00)
-                                    | Math.max(a & 0xFF, b & 0xFF);
-                }
+            Graphics2D g = all.createGraphics();
+            double gone = Math.min(1, (time - last) / overlay.period());
+            double share = overlay.share(time);
+            over.expose(g, share - gone, share);
+            g.dispose();
+            last = time;
+            lighten(pixels(all), pixels(frame));
+            Graphics2D to = print.createGraphics();
+            double by = scale(print.getWidth(), frame.getWidth());
+            film(to, all, by);
+            to.scale(by, by);
+            over.letters(to, share);
+            to.dispose();
+        }
+
+        private static void lighten(int[] kept, int[] now) {
+            for (int i = 0; i < kept.length; i++) {
+                int a = kept[i];
+                int b = now[i];
+                kept[i] =
+                        Math.max(a & 0xFF0000, b & 0xFF0000)
+                                | Math.max(a & 0xFF00, b & 0xFF00)
+                                | Math.max(a & 0xFF, b & 0xFF);
             }
         }
 

@@ -24,8 +24,8 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A picture of a film, or of what it shows: those forms that are drawn of any trace take the measured
- * one.
+ * A picture of a film, or of what it shows: those forms that are drawn of any trace take the
+ * measured one.
  *
  * @param plain the same file of a pattern
  * @param own forms that show the film
@@ -36,8 +36,15 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
     /** What is measured is not corded anew, and its exposure is the film's. */
     private static final Set<Wish> MEANINGLESS =
             EnumSet.of(
-                    Wish.FORM, Wish.AT, Wish.CORD, Wish.SHUTTER, Wish.LED, Wish.MOVING, Wish.PAPER,
-                    Wish.MIRRORED, Wish.CROSSINGS);
+                    Wish.FORM,
+                    Wish.AT,
+                    Wish.CORD,
+                    Wish.SHUTTER,
+                    Wish.LED,
+                    Wish.MOVING,
+                    Wish.PAPER,
+                    Wish.MIRRORED,
+                    Wish.CROSSINGS);
 
     FilmPictureEnding {
         own = List.copyOf(own);
@@ -107,9 +114,7 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
     @Override
     public Writing writing(Take take) {
         Optional<FilmForm> form =
-                own.stream()
-                        .filter(f -> f.key().equals(take.wishes().word(Wish.FORM)))
-                        .findFirst();
+                own.stream().filter(f -> f.key().equals(take.wishes().word(Wish.FORM))).findFirst();
         if (form.isEmpty()) {
             return ((Streamed) plain).writing(take);
         }
@@ -209,8 +214,7 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
         }
         BufferedImage large = picture.get();
         double by =
-                Math.min(
-                        1, (double) Preview.EDGE / Math.max(large.getWidth(), large.getHeight()));
+                Math.min(1, (double) Preview.EDGE / Math.max(large.getWidth(), large.getHeight()));
         BufferedImage small =
                 new BufferedImage(
                         Math.max(1, (int) (by * large.getWidth())),
@@ -222,8 +226,7 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
         g.drawImage(large, 0, 0, small.getWidth(), small.getHeight(), null);
         g.dispose();
         String told =
-                String.format(
-                        Locale.ROOT, "%d by %d pixels", large.getWidth(), large.getHeight());
+                String.format(Locale.ROOT, "%d by %d pixels", large.getWidth(), large.getHeight());
         return Optional.of(Preview.of(png(small), "image/png", told));
     }
 
@@ -231,16 +234,12 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
     public Optional<Preview> preview(Take take, boolean calm, BooleanSupplier stop)
             throws IOException {
         Optional<FilmForm> form =
-                own.stream()
-                        .filter(f -> f.key().equals(take.wishes().word(Wish.FORM)))
-                        .findFirst();
+                own.stream().filter(f -> f.key().equals(take.wishes().word(Wish.FORM))).findFirst();
         if (form.isPresent() && own.contains(FilmForm.EXPOSURE)) {
             return preview(take, form.get(), stop);
         }
         return form.isEmpty()
                 ? plain.preview(take, calm, stop)
-                : writing(take)
-                        .bytes(stop)
-                        .map(svg -> Preview.of(svg, mediaType(), "picture"));
+                : writing(take).bytes(stop).map(svg -> Preview.of(svg, mediaType(), "picture"));
     }
 }

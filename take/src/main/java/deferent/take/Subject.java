@@ -20,8 +20,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * A pattern that is taken away, and what is shown of it: the ideal, what a cord makes of it, or what
- * a film shows.
+ * A pattern that is taken away, and what is shown of it: the ideal, what a cord makes of it, or
+ * what a film shows.
  *
  * @param carrier the carrier whose link is drawn
  */

@@ -70,10 +70,14 @@ public record Take(
     /** What a film shows; an ending from {@link FilmEndings}. */
     public static Take of(Filmed film, Wishes wishes, Lexicon lexicon) {
         Pairing meant = film.reading().held().meant();
-        Optional<String> phrase = Phrase.write(meant, lexicon);
+        // The measured tempo is no round number, and nobody says more than a tenth of a cycle.
+        Pairing said =
+                meant.setsOwnTempo()
+                        ? meant
+                        : meant.withTempo(OptionalDouble.of(Math.rint(10 * meant.tempo()) / 10));
+        Optional<String> phrase = Phrase.write(said, lexicon);
         PatternDocument pattern =
-                PatternDocument.of(
-                                phrase.orElse("A film of practice"), meant, film.performer())
+                PatternDocument.of(phrase.orElse("A film of practice"), meant, film.performer())
                         .withKit(film.kit())
                         .withPhrase(phrase);
         return new Take(
