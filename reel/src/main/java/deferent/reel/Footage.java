@@ -108,7 +108,7 @@ public final class Footage implements AutoCloseable {
     private void begin() throws IOException {
         AVDictionary none = new AVDictionary(null);
         if (avformat_open_input(container, "file:" + file.toAbsolutePath(), null, none) < 0
-                || avformat_find_stream_info(container, none) < 0) {
+                || avformat_find_stream_info(container, (AVDictionary) null) < 0) {
             throw refused("is not a film");
         }
         AVCodec given = new AVCodec(null);

@@ -31,6 +31,10 @@ class ReprintTest {
 
     /** Red at its upper left, green at its upper right, blue elsewhere. */
     private Path uneven() throws IOException {
+        return uneven(Optional.empty());
+    }
+
+    private Path uneven(Optional<Tone> tone) throws IOException {
         Path file = folder.resolve("phone.mp4");
         Format format =
                 new Format(Kind.MP4, WIDTH, HEIGHT, false, Rate.of(30), Rate.of(90_000), "");
@@ -48,12 +52,15 @@ class ReprintTest {
                         Film.open(
                                 format,
                                 Recipe.mp4(format, ""),
-                                Optional.empty(),
+                                tone.map(Tone::stream),
                                 landing.channel());
                 FrameCel cel = film.cel()) {
             for (long tick : TICKS) {
                 cel.take(picture);
                 film.add(cel, tick, 3000);
+            }
+            if (tone.isPresent()) {
+                tone.get().into(film, 20);
             }
             film.finish();
             landing.land();
@@ -146,6 +153,39 @@ class ReprintTest {
         assertColour(upright, HEIGHT - 16, 16, Color.RED);
         assertColour(upright, HEIGHT - 16, WIDTH - 16, Color.GREEN);
         assertColour(upright, 16, 16, Color.BLUE);
+    }
+
+    @Test
+    void soundGoesAlongAtFullSpeedAndIsToldToBeLeftOutElse() throws IOException {
+        try (Tone tone = new Tone()) {
+            Path film = uneven(Optional.of(tone));
+            Path to = folder.resolve("print.mp4");
+            assertThat(printed(film, to, 1).sound()).isEqualTo(Reprint.Sound.KEPT);
+            try (Footage footage = Footage.open(to)) {
+                List<Double> heard = new ArrayList<>();
+                var sound = footage.sound().orElseThrow();
+                footage.hear(
+                        sound,
+                        packet ->
+                                heard.add(
+                                        (double) packet.pts()
+                                                * sound.time_base().num()
+                                                / sound.time_base().den()));
+                while (footage.next().isPresent()) {
+                    assertThat(footage.frames()).isEqualTo(TICKS.length);
+                }
+                // The encoder's first packet stands before the first picture.
+                assertThat(heard).hasSizeBetween(17, 20);
+                for (int i = 1; i < heard.size(); i++) {
+                    assertThat(heard.get(i) - heard.get(i - 1))
+                            .isCloseTo(1024 / 48_000.0, within(1e-3));
+                }
+            }
+            assertThat(printed(film, to, 0.5).sound()).isEqualTo(Reprint.Sound.LEFT_OUT);
+            try (Footage footage = Footage.open(to)) {
+                assertThat(footage.sound()).isEmpty();
+            }
+        }
     }
 
     @Test
