@@ -2,12 +2,14 @@ package deferent.app;
 
 import deferent.film.FilmAsk;
 import deferent.film.FilmReading;
+import deferent.film.follow.HeadAt;
 import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.trace.Interval;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.take.Ending;
@@ -71,6 +73,8 @@ final class FilmCommand implements Callable<Integer> {
                     Wish.SLOW,
                     "speed: 1/2 is half as fast as filmed");
 
+    private static final double LONGEST = 3600; // seconds
+
     @Spec private CommandSpec spec;
 
     @Parameters(index = "0", paramLabel = "CLIP", description = "The film's file.")
@@ -114,6 +118,36 @@ final class FilmCommand implements Callable<Integer> {
                     "Whose light is further left in the picture when both are first seen: left or"
                             + " right.")
     private @Nullable Side first;
+
+    @Option(
+            names = "--head",
+            paramLabel = "X,Y",
+            description =
+                    "Where a head is in the picture at --at, in pixels from its upper left; once for"
+                            + " each head. With --first left or right, the first of them is that"
+                            + " hand's. For films by day, or with other lights that move.")
+    private List<String> heads = List.of();
+
+    @Option(
+            names = "--at",
+            paramLabel = "TIME",
+            converter = Quantity.Time.class,
+            description = "When both heads are there, such as 1.2s; unsaid, at the beginning.")
+    private @Nullable Double at;
+
+    @Option(
+            names = "--from",
+            paramLabel = "TIME",
+            converter = Quantity.Time.class,
+            description = "Read the film from there alone, such as 12s.")
+    private @Nullable Double from;
+
+    @Option(
+            names = "--to",
+            paramLabel = "TIME",
+            converter = Quantity.Time.class,
+            description = "Read it to there alone.")
+    private @Nullable Double to;
 
     @Option(names = "--mirrored", description = "The film shows a mirror's picture.")
     private boolean mirrored;
@@ -206,6 +240,14 @@ final class FilmCommand implements Callable<Integer> {
         if (readout != null) {
             ask = ask.reading(readout);
         }
+        if (!heads.isEmpty()) {
+            ask = pointing(ask);
+        } else if (at != null) {
+            throw new Refusal("says when, not where", "--at", "say --head \"x,y\" for each head");
+        }
+        if (from != null || to != null) {
+            ask = ask.within(new Interval(from == null ? 0 : from, to == null ? LONGEST : to));
+        }
         if (words.isEmpty()) {
             return ask;
         }
@@ -213,6 +255,38 @@ final class FilmCommand implements Callable<Integer> {
         PatternDocument pattern =
                 new Named(text, shelf, Optional.ofNullable(tether).map(Tether::of)).pattern();
         return ask.meaning(pattern.pairing(), text);
+    }
+
+    private FilmAsk pointing(FilmAsk ask) {
+        if (heads.size() != 2) {
+            throw new Refusal(
+                    "is said " + heads.size() + " times",
+                    "--head",
+                    "say it once for each of both heads");
+        }
+        return ask.pointing(head(heads.get(0)), head(heads.get(1)));
+    }
+
+    private HeadAt head(String said) {
+        String[] parts = said.split(",");
+        try {
+            if (parts.length == 2) {
+                return new HeadAt(
+                        at == null ? 0 : at,
+                        Double.parseDouble(parts[0]),
+                        Double.parseDouble(parts[1]));
+            }
+        } catch (NumberFormatException notSo) {
+            throw place(said);
+        }
+        throw place(said);
+    }
+
+    private static Refusal place(String said) {
+        return new Refusal(
+                "is no place in the picture",
+                "--head " + said,
+                "give two numbers, such as 310,620");
     }
 
     /** Metres a pixel, from two places and how far apart they are. */

@@ -12,12 +12,15 @@ import deferent.film.light.SpotFinder;
 import deferent.film.measured.Measured;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Interval;
 import deferent.reel.Footage;
 import deferent.reel.Shot;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
@@ -142,7 +145,11 @@ public record FilmReading(
      * @param name of the film, for refusals
      */
     public static FilmReading of(List<List<LitSpot>> frames, FilmAsk ask, int rows, String name) {
-        List<List<LitSpot>> moving = Lamps.without(frames);
+        List<List<LitSpot>> moving =
+                Lamps.without(ask.passage().map(p -> part(frames, p)).orElse(frames));
+        if (!ask.heads().isEmpty()) {
+            moving = Follower.alike(moving, ask.heads().get(0), ask.heads().get(1));
+        }
         long two = moving.stream().filter(spots -> spots.size() >= 2).count();
         long one = moving.stream().filter(spots -> !spots.isEmpty()).count();
         if (one < MUST_SEE * moving.size()) {
@@ -152,14 +159,17 @@ public record FilmReading(
         if (two < MUST_SEE * moving.size()) {
             throw new Refusal("shows one moving light alone", name, "film both poi");
         }
-        Cycles cycles =
-                Cycles.of(Follower.follow(moving), moving, new RollingShutter(ask.readout(), rows));
-        double seconds =
-                frames.stream()
+        List<List<@Nullable LitSpot>> heads =
+                ask.heads().isEmpty()
+                        ? Follower.follow(moving)
+                        : Follower.follow(moving, ask.heads().get(0), ask.heads().get(1));
+        Cycles cycles = Cycles.of(heads, moving, new RollingShutter(ask.readout(), rows));
+        DoubleSummaryStatistics times =
+                moving.stream()
                         .flatMap(List::stream)
                         .mapToDouble(LitSpot::time)
-                        .max()
-                        .orElse(SHORTEST);
+                        .summaryStatistics();
+        double seconds = Math.max(SHORTEST, times.getMax() - times.getMin());
         Measured measured = new Metres(cycles, ask, seconds).measured();
         List<Double> seen = cycles.sights().stream().map(FilmReading::share).toList();
         if (ask.meant().isPresent()) {
@@ -178,6 +188,26 @@ public record FilmReading(
                 Optional.of(nearest),
                 seen,
                 cycles.unsure());
+    }
+
+    private static List<List<LitSpot>> part(List<List<LitSpot>> frames, Interval passage) {
+        List<List<LitSpot>> part =
+                frames.stream()
+                        .filter(spots -> !spots.isEmpty())
+                        .filter(spots -> spots.get(0).time() >= passage.start())
+                        .filter(spots -> spots.get(0).time() <= passage.end())
+                        .toList();
+        if (part.isEmpty()) {
+            throw new Refusal(
+                    "shows no light",
+                    String.format(
+                            Locale.ROOT,
+                            "the film from %.1f to %.1f s",
+                            passage.start(),
+                            passage.end()),
+                    "give another passage");
+        }
+        return part;
     }
 
     private static double share(List<@Nullable LitSpot> spots) {
