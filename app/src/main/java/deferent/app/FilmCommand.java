@@ -123,13 +123,13 @@ final class FilmCommand implements Callable<Integer> {
             names = "--head",
             paramLabel = "X,Y",
             description =
-                    "Where a head is in the picture at --at, in pixels from its upper left; once for"
+                    "Where a head is in the picture at --head-at, in pixels from its upper left; once for"
                             + " each head. With --first left or right, the first of them is that"
                             + " hand's. For films by day, or with other lights that move.")
     private List<String> heads = List.of();
 
     @Option(
-            names = "--at",
+            names = "--head-at",
             paramLabel = "TIME",
             converter = Quantity.Time.class,
             description = "When both heads are there, such as 1.2s; unsaid, at the beginning.")
@@ -243,7 +243,8 @@ final class FilmCommand implements Callable<Integer> {
         if (!heads.isEmpty()) {
             ask = pointing(ask);
         } else if (at != null) {
-            throw new Refusal("says when, not where", "--at", "say --head \"x,y\" for each head");
+            throw new Refusal(
+                    "says when, not where", "--head-at", "say --head \"x,y\" for each head");
         }
         if (from != null || to != null) {
             ask = ask.within(new Interval(from == null ? 0 : from, to == null ? LONGEST : to));
