@@ -24,6 +24,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -145,6 +146,11 @@ public record FilmReading(
      * @param name of the film, for refusals
      */
     public static FilmReading of(List<List<LitSpot>> frames, FilmAsk ask, int rows, String name) {
+        return of(cycles(frames, ask, rows, name), ask);
+    }
+
+    /** What comes back in the spots of each frame. */
+    static Cycles cycles(List<List<LitSpot>> frames, FilmAsk ask, int rows, String name) {
         List<List<LitSpot>> moving =
                 Lamps.without(ask.passage().map(p -> part(frames, p)).orElse(frames));
         if (!ask.heads().isEmpty()) {
@@ -163,10 +169,15 @@ public record FilmReading(
                 ask.heads().isEmpty()
                         ? Follower.follow(moving)
                         : Follower.follow(moving, ask.heads().get(0), ask.heads().get(1));
-        Cycles cycles = Cycles.of(heads, moving, new RollingShutter(ask.readout(), rows));
+        return Cycles.of(heads, moving, new RollingShutter(ask.readout(), rows));
+    }
+
+    /** Of what comes back. */
+    static FilmReading of(Cycles cycles, FilmAsk ask) {
         DoubleSummaryStatistics times =
-                moving.stream()
+                cycles.sights().stream()
                         .flatMap(List::stream)
+                        .flatMap(Stream::ofNullable)
                         .mapToDouble(LitSpot::time)
                         .summaryStatistics();
         double seconds = Math.max(SHORTEST, times.getMax() - times.getMin());
