@@ -101,8 +101,7 @@ record Spun(
 
     private static Optional<Pairing> faulty(Pairing meant, Fault fault, Side side) {
         Part part = meant.part(side);
-        boolean rides =
-                meant.left().motion().riding() || meant.right().motion().riding();
+        boolean rides = meant.left().motion().riding() || meant.right().motion().riding();
         return switch (fault) {
             case SIZE ->
                     part.motion().riding() || part.motion().path().still()
@@ -130,8 +129,7 @@ record Spun(
                                                                             .centre()
                                                                             .add(
                                                                                     new Vector3D(
-                                                                                            0,
-                                                                                            HIGH,
+                                                                                            0, HIGH,
                                                                                             0))))));
             default -> Optional.empty();
         };

@@ -60,7 +60,8 @@ record Tried(
         Cycles cycles =
                 FilmReading.cycles(spots(film, seconds), ask, film.height, "a rendered film");
         String name = spun.name() + "; " + film.spoilt.said();
-        return held(name, film, seconds, spun.tether(), cycles, Verdict.of(spun, film, cycles, ask));
+        return held(
+                name, film, seconds, spun.tether(), cycles, Verdict.of(spun, film, cycles, ask));
     }
 
     static List<List<LitSpot>> spots(RenderedFilm film, double seconds) {

@@ -21,8 +21,11 @@ import java.util.stream.Stream;
 record Verdict(boolean right, String said) {
     static Verdict of(Spun spun, RenderedFilm film, Cycles cycles, FilmAsk ask) {
         return spun.fault().isPresent()
-                ? fault(spun, FilmReading.of(cycles, ask.meaning(spun.meant(), false).first(
-                        film.further(cycles))))
+                ? fault(
+                        spun,
+                        FilmReading.of(
+                                cycles,
+                                ask.meaning(spun.meant(), false).first(film.further(cycles))))
                 : name(spun, FilmReading.of(cycles, ask).nearest().orElseThrow());
     }
 

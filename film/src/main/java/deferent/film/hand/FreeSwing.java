@@ -67,8 +67,7 @@ public record FreeSwing(
     public static FreeSwing of(List<List<LitSpot>> frames) {
         Sights sights = Sights.of(SwingingSpot.of(frames));
         if (sights.count() < LEAST) {
-            throw new Refusal(
-                    "shows nothing that swings", "the film", "film one poi as it swings");
+            throw new Refusal("shows nothing that swings", "the film", "film one poi as it swings");
         }
         // Somebody who lets it go, or catches it, is seen at one end of many a film.
         double from = sights.times()[0];

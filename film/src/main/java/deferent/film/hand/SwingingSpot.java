@@ -25,11 +25,7 @@ final class SwingingSpot {
     static List<@Nullable LitSpot> of(List<List<LitSpot>> frames) {
         double step = Math.max(1, STEP * size(frames));
         double largest =
-                frames.stream()
-                        .flatMap(List::stream)
-                        .mapToDouble(LitSpot::glow)
-                        .max()
-                        .orElse(1);
+                frames.stream().flatMap(List::stream).mapToDouble(LitSpot::glow).max().orElse(1);
         List<int[]> came = new ArrayList<>();
         double[] costs = {0};
         List<LitSpot> last = List.of();
