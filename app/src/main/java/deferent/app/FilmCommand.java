@@ -3,9 +3,13 @@ package deferent.app;
 import deferent.film.FilmAsk;
 import deferent.film.FilmReading;
 import deferent.film.follow.HeadAt;
+import deferent.film.hand.FreeSwing;
+import deferent.film.light.Background;
+import deferent.film.light.LitSpot;
 import deferent.film.words.FilmJson;
 import deferent.film.words.OverlaySvg;
 import deferent.film.words.TellFilm;
+import deferent.film.words.TellSwing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
@@ -23,6 +27,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -40,7 +45,8 @@ import picocli.CommandLine.TypeConversionException;
             "Watches a film of two lit poi in the dark: what was spun, where the hands were, and what"
                     + " is off against what was meant. The film stays on this machine:",
             "  deferent film practice.mp4 isolation vs triquetra --tether 60cm",
-            "  deferent film practice.mp4 --scale 2.7mm --tether 60cm"
+            "  deferent film practice.mp4 --scale 2.7mm --tether 60cm",
+            "  deferent film swinging.mp4 --swing     (one bob let go, by day too: how long it hangs)"
         })
 final class FilmCommand implements Callable<Integer> {
     private static final double LONGEST = 3600; // seconds
@@ -90,6 +96,14 @@ final class FilmCommand implements Callable<Integer> {
                     "Whose light is further left in the picture when both are first seen: left or"
                             + " right.")
     private @Nullable Side first;
+
+    @Option(
+            names = "--swing",
+            description =
+                    "The film shows one bob that swings freely from a still hand, lit or not: say how"
+                            + " long it hangs, from its period and width, and how soon it dies"
+                            + " away.")
+    private boolean swing;
 
     @Option(
             names = "--head",
@@ -159,6 +173,10 @@ final class FilmCommand implements Callable<Integer> {
         FilmAsk ask = ask();
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
+            if (swing) {
+                swing(line, stop);
+                return 0;
+            }
             Optional<FilmReading> film =
                     FilmReading.of(
                             clip,
@@ -175,6 +193,34 @@ final class FilmCommand implements Callable<Integer> {
             say(film.get());
         }
         return 0;
+    }
+
+    private void swing(Progress line, Stopping stop) throws IOException {
+        Optional<List<List<LitSpot>>> moving =
+                Background.moving(
+                        clip, share -> line.show("watching, " + (int) (100 * share) + " %"), stop);
+        line.clear();
+        if (moving.isEmpty()) {
+            throw new NotMade("stopped before the film was through", "nothing was said");
+        }
+        FreeSwing found = FreeSwing.of(moving.get());
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(TellSwing.json(found));
+            return;
+        }
+        Told told =
+                TellSwing.of(
+                        found, tether == null ? OptionalDouble.empty() : OptionalDouble.of(tether));
+        tell(told, out, Paragraphs.width());
+    }
+
+    private void tell(Told one, PrintWriter out, int width) {
+        String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
+        Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
+        if (why) {
+            Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
+        }
     }
 
     private FilmAsk ask() {
@@ -308,12 +354,6 @@ final class FilmCommand implements Callable<Integer> {
         String against = film.asked() ? ", held against " + String.join(" ", words) : "";
         out.println(clip.getFileName() + against);
         out.println();
-        for (Told one : TellFilm.of(film)) {
-            String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
-            Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
-            if (why) {
-                Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
-            }
-        }
+        TellFilm.of(film).forEach(one -> tell(one, out, width));
     }
 }

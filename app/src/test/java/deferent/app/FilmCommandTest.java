@@ -86,4 +86,29 @@ class FilmCommandTest {
         assertThat(film(CLIP, "--two-points", "1,2,3").err()).contains("four numbers");
         assertThat(film(CLIP, "--out", "practice.doc").err()).contains(".csv, .json or .svg");
     }
+
+    @Test
+    void aHeadThatIsPointedAtIsNamedOnceForEachHand() {
+        assertThat(film(CLIP, "--head", "1,2").err()).contains("is said 1 times").hasLineCount(1);
+        assertThat(film(CLIP, "--head", "1,2", "--head", "there").err())
+                .contains("is no place in the picture");
+        assertThat(film(CLIP, "--at", "1s").err()).contains("says when, not where");
+        assertThat(film(CLIP, "--head", "1,1", "--head", "9,9", "--scale", "5mm").err())
+                .contains("shows nothing that moves")
+                .hasLineCount(1);
+    }
+
+    @Test
+    void aFilmOfSpunPoiIsNoFreeSwing() {
+        Answer answer = film(CLIP, "--swing");
+        assertThat(answer.code()).isEqualTo(Deferent.BAD_INPUT);
+        assertThat(answer.err()).contains("swing freely").hasLineCount(1);
+    }
+
+    @Test
+    void aPassageIsWatchedAlone() {
+        Answer answer = film(CLIP, "--scale", "5mm", "--from", "2s", "--to", "7s");
+        assertThat(answer.code()).isZero();
+        assertThat(answer.out()).contains("every 1.50 s, 3 times", "triquetra");
+    }
 }
