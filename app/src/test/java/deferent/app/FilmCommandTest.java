@@ -92,7 +92,7 @@ class FilmCommandTest {
         assertThat(film(CLIP, "--head", "1,2").err()).contains("is said 1 times").hasLineCount(1);
         assertThat(film(CLIP, "--head", "1,2", "--head", "there").err())
                 .contains("is no place in the picture");
-        assertThat(film(CLIP, "--at", "1s").err()).contains("says when, not where");
+        assertThat(film(CLIP, "--head-at", "1s").err()).contains("says when, not where");
         assertThat(film(CLIP, "--head", "1,1", "--head", "9,9", "--scale", "5mm").err())
                 .contains("shows nothing that moves")
                 .hasLineCount(1);
