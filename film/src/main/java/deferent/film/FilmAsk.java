@@ -1,11 +1,14 @@
 package deferent.film;
 
+import deferent.film.follow.HeadAt;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
+import deferent.motion.trace.Interval;
 import deferent.reading.tether.Kit;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -17,12 +20,14 @@ import java.util.OptionalDouble;
  * @param metresAPixel at the performer, where it is known
  * @param mirrored whether the picture is a mirror's
  * @param first whose the head is that stands further to the picture's left when both are first
- *     seen; empty where nobody said
+ *     seen, or whose is pointed at first; empty where nobody said
  * @param meant what was meant, where a phrase says it
  * @param anySense whether that leaves open which way round it goes
  * @param readout seconds in which the camera reads a picture from its first row to its last; 0
  *     where all rows are read at once
  * @param kit the poi
+ * @param heads both heads, where somebody pointed at each in a frame; else none
+ * @param passage of the film, seconds; empty for the whole
  */
 public record FilmAsk(
         OptionalDouble tether,
@@ -32,11 +37,20 @@ public record FilmAsk(
         Optional<Pairing> meant,
         boolean anySense,
         double readout,
-        Kit kit) {
+        Kit kit,
+        List<HeadAt> heads,
+        Optional<Interval> passage) {
     public FilmAsk {
         tether.ifPresent(l -> Refusal.within(l, 0.1, 5, "a film's tether", "m"));
         metresAPixel.ifPresent(s -> Refusal.within(s, 1e-5, 0.1, "a film's scale", "m"));
         Refusal.within(readout, 0, 0.1, "a camera's readout", "s");
+        heads = List.copyOf(heads);
+        if (heads.size() == 1 || heads.size() > 2) {
+            throw new Refusal(
+                    heads.size() == 1 ? "is pointed at alone" : "are more than two",
+                    heads.size() == 1 ? "one head" : "heads that are pointed at",
+                    "point at each head once");
+        }
     }
 
     /** Nothing but what is usual. */
@@ -49,12 +63,23 @@ public record FilmAsk(
                     Optional.empty(),
                     true,
                     0,
-                    Kit.USUAL);
+                    Kit.USUAL,
+                    List.of(),
+                    Optional.empty());
 
     /** With a scale. */
     public FilmAsk scaled(double metres) {
         return new FilmAsk(
-                tether, OptionalDouble.of(metres), mirrored, first, meant, anySense, readout, kit);
+                tether,
+                OptionalDouble.of(metres),
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                passage);
     }
 
     /** With a tether, metres. */
@@ -67,29 +92,96 @@ public record FilmAsk(
                 meant,
                 anySense,
                 readout,
-                kit);
+                kit,
+                heads,
+                passage);
     }
 
-    /** With whose the head is that stands further to the picture's left at first. */
+    /**
+     * With whose the head is that stands further to the picture's left, or is pointed at, first.
+     */
     public FilmAsk first(Side side) {
         return new FilmAsk(
-                tether, metresAPixel, mirrored, Optional.of(side), meant, anySense, readout, kit);
+                tether,
+                metresAPixel,
+                mirrored,
+                Optional.of(side),
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                passage);
     }
 
     /** The same, the picture being a mirror's or not. */
     public FilmAsk mirrored(boolean mirror) {
-        return new FilmAsk(tether, metresAPixel, mirror, first, meant, anySense, readout, kit);
+        return new FilmAsk(
+                tether, metresAPixel, mirror, first, meant, anySense, readout, kit, heads, passage);
     }
 
     /** With a camera's readout, seconds. */
     public FilmAsk reading(double seconds) {
-        return new FilmAsk(tether, metresAPixel, mirrored, first, meant, anySense, seconds, kit);
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                seconds,
+                kit,
+                heads,
+                passage);
     }
 
     /** With what was meant. */
     public FilmAsk meaning(Pairing pairing, boolean sense) {
         return new FilmAsk(
-                tether, metresAPixel, mirrored, first, Optional.of(pairing), sense, readout, kit);
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                Optional.of(pairing),
+                sense,
+                readout,
+                kit,
+                heads,
+                passage);
+    }
+
+    /**
+     * With both heads pointed at, each in a frame of its own or both in one: what else is lit or
+     * moves does not count. Where it is also said whose head is {@link #first}, it is the one that
+     * is named first here.
+     */
+    public FilmAsk pointing(HeadAt one, HeadAt other) {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                List.of(one, other),
+                passage);
+    }
+
+    /** A passage of the film alone. */
+    public FilmAsk within(Interval seconds) {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                Optional.of(seconds));
     }
 
     /**

@@ -5,6 +5,7 @@ import deferent.film.cycle.Unsure;
 import deferent.film.follow.Follower;
 import deferent.film.held.Held;
 import deferent.film.held.NearestPairing;
+import deferent.film.light.Background;
 import deferent.film.light.Lamps;
 import deferent.film.light.LitSpot;
 import deferent.film.light.RollingShutter;
@@ -12,15 +13,19 @@ import deferent.film.light.SpotFinder;
 import deferent.film.measured.Measured;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Interval;
 import deferent.reel.Footage;
 import deferent.reel.Shot;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -93,6 +98,7 @@ public record FilmReading(
                 Path film, String name, FilmAsk ask, DoubleConsumer progress, BooleanSupplier stop)
                 throws IOException {
             List<List<LitSpot>> frames = new ArrayList<>();
+            Background.Samples samples = new Background.Samples();
             double last = 0;
             int rows = 1;
             try (Footage footage = Footage.open(film)) {
@@ -117,11 +123,19 @@ public record FilmReading(
                         throw new Refusal(
                                 "is longer than an hour", name, "cut it to what you want to see");
                     }
+                    samples.add(shot);
                     List<LitSpot> spots = finder.find(shot);
                     frames.add(
                             turned == 0
                                     ? spots
-                                    : spots.stream().map(s -> upright(s, shot, turned)).toList());
+                                    : spots.stream()
+                                            .map(
+                                                    s ->
+                                                            s.upright(
+                                                                    turned,
+                                                                    shot.width(),
+                                                                    shot.height()))
+                                            .toList());
                     if (length > 0) {
                         progress.accept(Math.min(1, last / length));
                     }
@@ -131,7 +145,41 @@ public record FilmReading(
             if (last < SHORTEST) {
                 throw new Refusal("is shorter than a second", name, "film at least six turns");
             }
-            return Optional.of(new Seen(frames, rows, name));
+            Seen dark = new Seen(frames, rows, name);
+            return both(Lamps.without(frames))
+                    ? Optional.of(dark)
+                    : byDay(film, dark, samples, progress, stop);
+        }
+
+        // Where no two lights move, what moves is looked for by day, by its colour first, which
+        // arms and clothes have less of.
+        private static Optional<Seen> byDay(
+                Path film,
+                Seen dark,
+                Background.Samples samples,
+                DoubleConsumer progress,
+                BooleanSupplier stop)
+                throws IOException {
+            Optional<Background> background = samples.background();
+            if (background.isEmpty() || dark.frames().stream().allMatch(List::isEmpty)) {
+                return Optional.of(dark);
+            }
+            for (Background.By by : List.of(Background.By.COLOUR, Background.By.ANY)) {
+                Optional<List<List<LitSpot>>> moving =
+                        background.get().moving(film, by, progress, stop);
+                if (moving.isEmpty()) {
+                    return Optional.empty();
+                }
+                if (both(moving.get())) {
+                    return Optional.of(new Seen(moving.get(), dark.rows(), dark.name()));
+                }
+            }
+            return Optional.of(dark);
+        }
+
+        private static boolean both(List<List<LitSpot>> moving) {
+            long two = moving.stream().filter(spots -> spots.size() >= 2).count();
+            return two >= MUST_SEE * moving.size();
         }
     }
 
@@ -142,7 +190,16 @@ public record FilmReading(
      * @param name of the film, for refusals
      */
     public static FilmReading of(List<List<LitSpot>> frames, FilmAsk ask, int rows, String name) {
-        List<List<LitSpot>> moving = Lamps.without(frames);
+        return of(cycles(frames, ask, rows, name), ask);
+    }
+
+    /** What comes back in the spots of each frame. */
+    static Cycles cycles(List<List<LitSpot>> frames, FilmAsk ask, int rows, String name) {
+        List<List<LitSpot>> moving =
+                Lamps.without(ask.passage().map(p -> part(frames, p)).orElse(frames));
+        if (!ask.heads().isEmpty()) {
+            moving = Follower.alike(moving, ask.heads().get(0), ask.heads().get(1));
+        }
         long two = moving.stream().filter(spots -> spots.size() >= 2).count();
         long one = moving.stream().filter(spots -> !spots.isEmpty()).count();
         if (one < MUST_SEE * moving.size()) {
@@ -152,14 +209,22 @@ public record FilmReading(
         if (two < MUST_SEE * moving.size()) {
             throw new Refusal("shows one moving light alone", name, "film both poi");
         }
-        Cycles cycles =
-                Cycles.of(Follower.follow(moving), moving, new RollingShutter(ask.readout(), rows));
-        double seconds =
-                frames.stream()
+        List<List<@Nullable LitSpot>> heads =
+                ask.heads().isEmpty()
+                        ? Follower.follow(moving)
+                        : Follower.follow(moving, ask.heads().get(0), ask.heads().get(1));
+        return Cycles.of(heads, moving, new RollingShutter(ask.readout(), rows));
+    }
+
+    /** Of what comes back. */
+    static FilmReading of(Cycles cycles, FilmAsk ask) {
+        DoubleSummaryStatistics times =
+                cycles.sights().stream()
                         .flatMap(List::stream)
+                        .flatMap(Stream::ofNullable)
                         .mapToDouble(LitSpot::time)
-                        .max()
-                        .orElse(SHORTEST);
+                        .summaryStatistics();
+        double seconds = Math.max(SHORTEST, times.getMax() - times.getMin());
         Measured measured = new Metres(cycles, ask, seconds).measured();
         List<Double> seen = cycles.sights().stream().map(FilmReading::share).toList();
         if (ask.meant().isPresent()) {
@@ -180,27 +245,28 @@ public record FilmReading(
                 cycles.unsure());
     }
 
+    private static List<List<LitSpot>> part(List<List<LitSpot>> frames, Interval passage) {
+        List<List<LitSpot>> part =
+                frames.stream()
+                        .filter(spots -> !spots.isEmpty())
+                        .filter(spots -> spots.get(0).time() >= passage.start())
+                        .filter(spots -> spots.get(0).time() <= passage.end())
+                        .toList();
+        if (part.isEmpty()) {
+            throw new Refusal(
+                    "shows no light",
+                    String.format(
+                            Locale.ROOT,
+                            "the film from %.1f to %.1f s",
+                            passage.start(),
+                            passage.end()),
+                    "give another passage");
+        }
+        return part;
+    }
+
     private static double share(List<@Nullable LitSpot> spots) {
         long there = spots.stream().filter(s -> s != null).count();
         return (double) there / Math.max(1, spots.size());
-    }
-
-    /** A spot of a picture that was stored lying, where it is in the upright one. */
-    private static LitSpot upright(LitSpot s, Shot shot, int turned) {
-        double w = shot.width() - 1;
-        double h = shot.height() - 1;
-        return switch (turned) {
-            case 1 -> moved(s, h - s.y(), s.x(), h - s.ay(), s.ax(), h - s.by(), s.bx());
-            case 2 ->
-                    moved(s, w - s.x(), h - s.y(), w - s.ax(), h - s.ay(), w - s.bx(), h - s.by());
-            case 3 -> moved(s, s.y(), w - s.x(), s.ay(), w - s.ax(), s.by(), w - s.bx());
-            default -> s;
-        };
-    }
-
-    private static LitSpot moved(
-            LitSpot s, double x, double y, double ax, double ay, double bx, double by) {
-        return new LitSpot(
-                s.time(), x, y, ax, ay, bx, by, s.thickness(), s.glow(), s.blue(), s.red());
     }
 }

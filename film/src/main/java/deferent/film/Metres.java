@@ -77,7 +77,7 @@ final class Metres {
         boolean firstIsLeft = xAtFirst(0) > xAtFirst(1) ^ ask.mirrored();
         HowSided sides = HowSided.ASSUMED;
         if (ask.first().isPresent()) {
-            boolean firstOnPicturesLeft = xAtFirst(0) < xAtFirst(1);
+            boolean firstOnPicturesLeft = !ask.heads().isEmpty() || xAtFirst(0) < xAtFirst(1);
             firstIsLeft = firstOnPicturesLeft == (ask.first().get() == Side.LEFT);
             sides = HowSided.SAID;
         } else if (Math.abs(one.handX() - other.handX()) > handsApart(one, other)) {

@@ -121,6 +121,18 @@ final class Classics {
         return left < trace.head(Side.RIGHT).position(start).getX() ? Side.LEFT : Side.RIGHT;
     }
 
+    /** Where a head truly is in the picture, pixels, in a film of that seed. */
+    static double[] pixels(Trace trace, Side side, double time, long seed) {
+        double t = new Random(seed).nextDouble() * trace.period() + time;
+        Vector3D p =
+                trace.head(side)
+                        .position(
+                                trace.interval().start()
+                                        + t
+                                        - trace.period() * Math.floor(t / trace.period()));
+        return new double[] {960 + p.getX() / PIXEL, 540 - p.getY() / PIXEL};
+    }
+
     private static double[] seen(Trace trace, Side side, double time, Random random) {
         double wrapped = time - trace.period() * Math.floor(time / trace.period());
         Vector3D p = trace.head(side).position(trace.interval().start() + wrapped);

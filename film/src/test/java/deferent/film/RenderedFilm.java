@@ -1,6 +1,8 @@
 package deferent.film;
 
+import deferent.film.cycle.Cycles;
 import deferent.film.hand.PixelScale;
+import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
 import deferent.reel.Shot;
@@ -98,6 +100,20 @@ final class RenderedFilm {
         double c = Math.cos(spoilt.roll());
         double s = Math.sin(spoilt.roll());
         return new double[] {width / 2.0 + c * x - s * y, height / 2.0 - s * x - c * y};
+    }
+
+    /** Whose head stands further to the picture's left where both are first seen. */
+    Side further(Cycles cycles) {
+        for (int i = 0; i < cycles.sights().get(0).size(); i++) {
+            LitSpot one = cycles.sights().get(0).get(i);
+            LitSpot other = cycles.sights().get(1).get(i);
+            if (one != null && other != null) {
+                double time = one.time();
+                double left = seen(head(Side.LEFT, time))[0];
+                return left < seen(head(Side.RIGHT, time))[0] ? Side.LEFT : Side.RIGHT;
+            }
+        }
+        return Side.LEFT;
     }
 
     double[] shake(double time) {

@@ -2,13 +2,10 @@ package deferent.film;
 
 import deferent.film.cycle.Cycles;
 import deferent.film.cycle.Wave;
-import deferent.film.follow.Follower;
 import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
 import deferent.film.hand.PixelScale;
-import deferent.film.light.Lamps;
 import deferent.film.light.LitSpot;
-import deferent.film.light.RollingShutter;
 import deferent.film.light.SpotFinder;
 import deferent.motion.pairing.Side;
 import deferent.reading.tether.Kit;
@@ -24,7 +21,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
-import org.jspecify.annotations.Nullable;
 
 /**
  * One film rendered, spoilt, read, and held against what was true.
@@ -37,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param told whether that was told
  * @param hands how far the hand was off, metres, where the cord pulls at least its head's weight
  * @param banded of these, how many lay within the band of 90 %
+ * @param verdict what was said of it
  */
 record Tried(
         String name,
@@ -46,19 +43,25 @@ record Tried(
         boolean swapped,
         boolean told,
         double[] hands,
-        int banded) {
+        int banded,
+        Verdict verdict) {
     /** 90 % of a scatter that is alike on both axes lies within so many standard deviations. */
     static final double NINETY = Math.sqrt(-2 * Math.log(0.1));
 
     private static final int MOMENTS = 120;
     private static final double LOST = 60; // pixels off on average: another head, or none
 
-    static Tried of(String name, RenderedFilm film, double seconds, double tether) {
-        List<List<LitSpot>> frames = Lamps.without(spots(film, seconds));
-        RollingShutter shutter = new RollingShutter(film.spoilt.readout(), film.height);
-        List<List<@Nullable LitSpot>> heads = Follower.follow(frames);
-        Cycles cycles = Cycles.of(heads, frames, shutter);
-        return held(name, film, seconds, tether, cycles);
+    static Tried of(Spun spun, RenderedFilm film, double seconds) {
+        FilmAsk ask =
+                FilmAsk.NOTHING
+                        .tethered(spun.tether())
+                        .scaled(film.metres)
+                        .reading(film.spoilt.readout());
+        Cycles cycles =
+                FilmReading.cycles(spots(film, seconds), ask, film.height, "a rendered film");
+        String name = spun.name() + "; " + film.spoilt.said();
+        return held(
+                name, film, seconds, spun.tether(), cycles, Verdict.of(spun, film, cycles, ask));
     }
 
     static List<List<LitSpot>> spots(RenderedFilm film, double seconds) {
@@ -105,7 +108,12 @@ record Tried(
     }
 
     private static Tried held(
-            String name, RenderedFilm film, double seconds, double tether, Cycles cycles) {
+            String name,
+            RenderedFilm film,
+            double seconds,
+            double tether,
+            Cycles cycles,
+            Verdict verdict) {
         double[][] far = new double[2][2];
         for (int h = 0; h < 2; h++) {
             for (Side side : Side.values()) {
@@ -155,7 +163,8 @@ record Tried(
                 swapped,
                 cycles.unsure().stream().mapToDouble(u -> u.to() - u.from()).sum() > 0,
                 array(hands),
-                banded);
+                banded,
+                verdict);
     }
 
     private static double[] times(double seconds) {
@@ -189,7 +198,7 @@ record Tried(
     String line() {
         return String.format(
                 Locale.ROOT,
-                "%-62s px %5.2f  cm %4.2f %5.2f  period %8.5f %%  hand cm %5.2f %6.2f in %3.0f %%%s",
+                "%-62s px %5.2f  cm %4.2f %5.2f  period %8.5f %%  hand cm %5.2f %6.2f in %3.0f %%%s%s",
                 name,
                 quantile(pixels, 0.5),
                 100 * quantile(metres, 0.5),
@@ -198,6 +207,7 @@ record Tried(
                 100 * quantile(hands, 0.5),
                 100 * quantile(hands, 0.95),
                 hands.length == 0 ? 0 : 100.0 * banded / hands.length,
-                swapped ? told ? "  swapped, told" : "  SWAPPED" : "");
+                swapped ? told ? "  swapped, told" : "  SWAPPED" : "",
+                verdict.right() ? "" : "  said " + verdict.said());
     }
 }

@@ -266,10 +266,7 @@ class FullShelfPageTest extends InChromium {
             assertThat(visit.number("drawn.clover")).isZero();
             visit.page().mouse().move(300, 300);
             visit.until("drawn.moth > 3");
-            visit.frames(5);
-            double rested = visit.number("drawn.moth");
-            visit.frames(15);
-            assertThat(visit.number("drawn.moth")).isEqualTo(rested);
+            visit.rests("drawn.moth");
         }
     }
 }

@@ -63,10 +63,7 @@ class SeekPageTest extends InChromium {
             }
             assertThat(drawn(visit)).as("they move").isGreaterThan(before + 8);
             visit.page().locator("#tab-reading").click();
-            visit.frames(10);
-            double hidden = drawn(visit);
-            visit.frames(20);
-            assertThat(drawn(visit)).as("but not where nobody looks").isEqualTo(hidden);
+            visit.rests("finds drawn where nobody looks", () -> drawn(visit));
             visit.page().locator("#tab-seek").click();
             visit.page().locator(".find").nth(2).click();
             visit.until(
@@ -93,11 +90,7 @@ class SeekPageTest extends InChromium {
             visit.settled();
             seek(visit);
             visit.page().locator(".find").first().scrollIntoViewIfNeeded();
-            visit.frames(10);
-            double before = drawn(visit);
-            visit.frames(20);
-            assertThat(before).isPositive();
-            assertThat(drawn(visit)).isEqualTo(before);
+            assertThat(visit.rests("finds drawn", () -> drawn(visit))).isPositive();
             assertThat(visit.number("document.documentElement.scrollWidth"))
                     .isLessThanOrEqualTo(400);
         }

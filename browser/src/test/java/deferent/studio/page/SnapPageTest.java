@@ -39,6 +39,7 @@ class SnapPageTest extends InChromium {
         visit.say("static spin vs triquetra, right hand radius 45 cm");
         visit.hands();
         visit.page().evaluate("deferentDesk.clock.play(false); deferentDesk.clock.seek(0.3)");
+        visit.rests("deferentStage.frames");
         double[] from = at(visit, 0.45);
         double[] closed = at(visit, 0.6);
         double[] way = {closed[0] - from[0], closed[1] - from[1]};
@@ -53,8 +54,9 @@ class SnapPageTest extends InChromium {
         assertThat(visit.is(SNAPPED)).isFalse();
         double share = 1 - 5 / long0;
         visit.page().mouse().move(from[0] + share * way[0], from[1] + share * way[1]);
+        // Five pixels short of it.
+        visit.until(SNAPPED);
         answered(visit);
-        assertThat(visit.is(SNAPPED)).as("five pixels short of it").isTrue();
         assertThat(visit.size("right.hand_radius_m")).isCloseTo(0.6, within(1e-9));
         assertThat(visit.is("deferentDesk.session.linked")).isTrue();
         assertThat(visit.page().locator(".grab-word").innerText()).endsWith(", linked");
@@ -64,11 +66,11 @@ class SnapPageTest extends InChromium {
     void aSizeSnapsWhereTheLinkClosesAndLetsGoWithALittleMorePull() {
         try (Visit visit = visit(screen(1280, 800), "")) {
             snaps(visit);
-            visit.until(
-                    "deferentStage.seen.lit.one === 'left' && deferentStage.seen.lit.strength < 0.35");
-            double frames = visit.number("deferentStage.frames");
-            visit.frames(20);
-            assertThat(visit.number("deferentStage.frames")).as("the flash ends").isEqualTo(frames);
+            visit.rests("deferentStage.frames");
+            assertThat(visit.text("deferentStage.seen.lit.one")).isEqualTo("left");
+            assertThat(visit.number("deferentStage.seen.lit.strength"))
+                    .as("how strongly both stay lit when the flash is over")
+                    .isCloseTo(0.3, within(1e-9));
             double[] on = at(visit, 0.6);
             double[] out = at(visit, 0.75);
             double long0 = Math.hypot(out[0] - on[0], out[1] - on[1]);
@@ -78,6 +80,7 @@ class SnapPageTest extends InChromium {
                         .move(
                                 on[0] + pixels / long0 * (out[0] - on[0]),
                                 on[1] + pixels / long0 * (out[1] - on[1]));
+                visit.until(pixels < 17 ? SNAPPED : "!" + SNAPPED);
                 answered(visit);
                 assertThat(visit.is(SNAPPED)).as("%s pixels on", pixels).isEqualTo(pixels < 17);
             }
@@ -96,9 +99,7 @@ class SnapPageTest extends InChromium {
         try (Visit visit = visit(screen(1280, 800).setReducedMotion(ReducedMotion.REDUCE), "")) {
             snaps(visit);
             assertThat(visit.number("deferentStage.seen.lit.strength")).isEqualTo(0.5);
-            double frames = visit.number("deferentStage.frames");
-            visit.frames(20);
-            assertThat(visit.number("deferentStage.frames")).isEqualTo(frames);
+            visit.rests("deferentStage.frames");
             visit.page().mouse().up();
             visit.settled();
             assertThat(visit.size("right.hand_radius_m")).isCloseTo(0.6, within(1e-9));

@@ -164,8 +164,7 @@ class ViewPageTest extends InChromium {
             visit.page().mouse().move(640, 400);
             visit.page().mouse().move(650, 400);
             visit.until("!deferentStage.asked");
-            visit.frames(3);
-            double frames = visit.number("deferentStage.frames");
+            double frames = visit.rests("deferentStage.frames");
             visit.page().waitForTimeout(1200);
             assertThat(visit.number("deferentStage.frames")).isEqualTo(frames);
             visit.page().evaluate("deferentDesk.clock.play(true)");
@@ -184,10 +183,7 @@ class ViewPageTest extends InChromium {
                             "() => { Object.defineProperty(document, 'hidden', { value: true,"
                                     + " configurable: true }); document.dispatchEvent(new"
                                     + " Event('visibilitychange')); }");
-            visit.frames(3);
-            double frames = visit.number("deferentStage.frames");
-            visit.frames(20);
-            assertThat(visit.number("deferentStage.frames")).isEqualTo(frames);
+            double frames = visit.rests("deferentStage.frames");
             visit.page()
                     .evaluate(
                             "() => { delete document.hidden; document.dispatchEvent(new"

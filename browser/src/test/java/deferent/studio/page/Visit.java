@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.DoubleSupplier;
 
 /**
  * One visit to a studio of its own: its server, a fresh browser profile and the page. On leaving it
@@ -176,6 +177,32 @@ final class Visit implements AutoCloseable {
 
     void frames(int count) {
         Chromium.frames(page, count);
+    }
+
+    /**
+     * Waits until a count stands still while the page draws itself twenty times more. On a busy
+     * machine what is coming to rest may still be on its way; what never rests is told.
+     *
+     * @return the count at rest
+     */
+    double rests(String counted) {
+        return rests(counted, () -> number(counted));
+    }
+
+    /**
+     * @param what what is counted, for whoever reads that it never rests
+     */
+    double rests(String what, DoubleSupplier counted) {
+        double was = counted.getAsDouble();
+        for (int look = 0; look < 40; look++) {
+            frames(20);
+            double now = counted.getAsDouble();
+            if (now == was) {
+                return now;
+            }
+            was = now;
+        }
+        throw new AssertionError("never rests: " + what);
     }
 
     boolean is(String expression) {

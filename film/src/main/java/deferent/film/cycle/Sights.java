@@ -48,7 +48,7 @@ public record Sights(double[] times, double[] x, double[] y) {
     }
 
     /** Those from one time to before another. */
-    Sights between(double from, double to) {
+    public Sights between(double from, double to) {
         int a = 0;
         while (a < times.length && times[a] < from) {
             a++;

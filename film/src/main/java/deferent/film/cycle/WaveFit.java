@@ -34,6 +34,9 @@ final class WaveFit {
     private static final double SAME = 0.003; // of a cycle, between phases that count as one
     private static final double GAP = 1.2; // turns in the widest gap
     private static final int LAGS = 12;
+    // Pixels to which a light's middle is known at best: how pixels lie under it and rows are read
+    // while it goes comes back each cycle as its path does (our choice, by rendered films).
+    private static final double FLOOR = 0.1;
     private static final double BROAD = 1e8; // variance of a coefficient of which nothing is known
 
     private final Sights sights;
@@ -117,7 +120,7 @@ final class WaveFit {
         int best = 1;
         double least = Double.POSITIVE_INFINITY;
         for (int order = 1; 2 * order < left.length; order++) {
-            double mean = Math.max(left[2 * order], 0) / (2 * normal.all()) + 1e-6;
+            double mean = Math.max(left[2 * order], 0) / (2 * normal.all()) + FLOOR * FLOOR;
             double paid = n * Math.log(mean) + 2 * (2 * order + 1) * Math.log(n);
             if (paid < least) {
                 least = paid;

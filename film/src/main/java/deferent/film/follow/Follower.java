@@ -1,9 +1,12 @@
 package deferent.film.follow;
 
 import deferent.film.light.LitSpot;
+import deferent.motion.pairing.Refusal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -63,19 +66,102 @@ public final class Follower {
         for (int i = first + 1; i < frames.size(); i++) {
             ways = follower.on(ways, frames.get(i));
         }
-        Way best = ways.get(0);
+        List<List<@Nullable LitSpot>> all = new ArrayList<>();
+        for (List<@Nullable LitSpot> seen : spots(ways.get(0))) {
+            List<@Nullable LitSpot> head = new ArrayList<>(Collections.nCopies(first, null));
+            head.addAll(seen);
+            all.add(head);
+        }
+        return all;
+    }
+
+    /**
+     * The spots without those that are unlike both heads that somebody pointed at, in colour or
+     * brightness.
+     *
+     * @throws deferent.motion.pairing.Refusal where nothing is seen at a place pointed at
+     */
+    public static List<List<LitSpot>> alike(List<List<LitSpot>> frames, HeadAt one, HeadAt other) {
+        return Pointed.of(frames, one, other).alike(frames);
+    }
+
+    /**
+     * The same from two heads that somebody pointed at, forward and backward. The head pointed at
+     * first comes first.
+     *
+     * @throws deferent.motion.pairing.Refusal where nothing is seen at a place pointed at
+     */
+    public static List<List<@Nullable LitSpot>> follow(
+            List<List<LitSpot>> frames, HeadAt one, HeadAt other) {
+        Pointed pointed = Pointed.of(frames, one, other);
+        if (pointed.at() > pointed.otherAt()) {
+            List<List<@Nullable LitSpot>> turned = follow(frames, other, one);
+            return List.of(turned.get(1), turned.get(0));
+        }
+        Tint tint = Tint.of(frames).turned(pointed.one(), pointed.other());
+        Follower follower = new Follower(size(frames), tint);
+        List<List<LitSpot>> after = frames.subList(pointed.at(), frames.size());
+        List<Way> begun = new ArrayList<>();
+        for (LitSpot spot :
+                pointed.at() == pointed.otherAt() ? List.of(pointed.other()) : after.get(0)) {
+            if (!spot.equals(pointed.one())) {
+                begun.add(follower.way(pointed.one(), spot, 0));
+            }
+        }
+        if (begun.isEmpty()) {
+            throw new Refusal(
+                    "is not seen where the other is pointed at",
+                    "the head that is pointed at later",
+                    "point at both in one frame");
+        }
+        Way end = follower.through(begun, after, pointed.otherAt() - pointed.at(), pointed.other());
+        List<List<@Nullable LitSpot>> heads = spots(end);
+        LitSpot met = heads.get(1).get(0);
+        List<List<LitSpot>> before = Pointed.backward(frames.subList(0, pointed.at() + 1));
+        Way start =
+                follower.way(
+                        Objects.requireNonNull(Pointed.backward(pointed.one())),
+                        Objects.requireNonNull(Pointed.backward(met)),
+                        0);
+        Way back = follower.through(List.of(start), before, -1, pointed.other());
+        List<List<@Nullable LitSpot>> all = new ArrayList<>();
+        List<List<@Nullable LitSpot>> earlier = spots(back);
+        for (int h = 0; h < 2; h++) {
+            List<@Nullable LitSpot> head = new ArrayList<>();
+            List<@Nullable LitSpot> turned = earlier.get(h);
+            for (int i = turned.size() - 1; i > 0; i--) {
+                head.add(Pointed.backward(turned.get(i)));
+            }
+            head.addAll(heads.get(h));
+            all.add(head);
+        }
+        return all;
+    }
+
+    // The cheapest way through all frames after the first; of those that do not take what was
+    // pointed at in its frame for the second head none.
+    private Way through(List<Way> begun, List<List<LitSpot>> frames, int pinned, LitSpot pin) {
+        List<Way> ways = begun;
+        for (int i = 1; i < frames.size(); i++) {
+            List<Way> next = on(ways, frames.get(i));
+            if (i == pinned) {
+                List<Way> kept = next.stream().filter(w -> pin.equals(w.other())).toList();
+                next = kept.isEmpty() ? next : kept;
+            }
+            ways = next;
+        }
+        return ways.get(0);
+    }
+
+    private static List<List<@Nullable LitSpot>> spots(Way end) {
         List<@Nullable LitSpot> one = new ArrayList<>();
         List<@Nullable LitSpot> other = new ArrayList<>();
-        for (Way way = best; way != null; way = way.before()) {
+        for (Way way = end; way != null; way = way.before()) {
             one.add(way.one());
             other.add(way.other());
         }
-        for (int i = 0; i < first; i++) {
-            one.add(null);
-            other.add(null);
-        }
-        java.util.Collections.reverse(one);
-        java.util.Collections.reverse(other);
+        Collections.reverse(one);
+        Collections.reverse(other);
         return List.of(one, other);
     }
 
@@ -101,17 +187,14 @@ public final class Follower {
                 boolean turned = tint.side(spots.get(i)) > tint.side(spots.get(j));
                 LitSpot a = spots.get(turned ? j : i);
                 LitSpot b = spots.get(turned ? i : j);
-                ways.add(
-                        new Way(
-                                Guess.at(a, Guess.noise(a)),
-                                Guess.at(b, Guess.noise(b)),
-                                i + j + tint.cost(a, -1) + tint.cost(b, 1),
-                                a,
-                                b,
-                                null));
+                ways.add(way(a, b, i + j + tint.cost(a, -1) + tint.cost(b, 1)));
             }
         }
         return ways;
+    }
+
+    private Way way(LitSpot a, LitSpot b, double cost) {
+        return new Way(Guess.at(a, Guess.noise(a)), Guess.at(b, Guess.noise(b)), cost, a, b, null);
     }
 
     private List<Way> on(List<Way> ways, List<LitSpot> spots) {

@@ -70,6 +70,11 @@ public record Tint(double blue, double red, double toBlue, double toRed, double 
         return spread < NONE;
     }
 
+    /** The same with its sides so that one spot lies before the other. */
+    Tint turned(LitSpot one, LitSpot other) {
+        return side(one) <= side(other) ? this : new Tint(blue, red, -toBlue, -toRed, spread);
+    }
+
     double side(LitSpot spot) {
         return (spot.blue() - blue) * toBlue + (spot.red() - red) * toRed;
     }

@@ -182,11 +182,6 @@ public final class Held {
         };
     }
 
-    /** By how much of a cycle the film is ahead of the meant pairing, both sides together. */
-    double ahead() {
-        return held(Side.LEFT).lie().shift() + late() / 2;
-    }
-
     /** What a side's spinner kept. */
     public KeptAs kept(Side side) {
         return held(side).kept();
@@ -245,6 +240,11 @@ public final class Held {
             at[1][i] = y + shape.handY()[j] + (head ? shape.tetherY()[j] : 0);
         }
         return at;
+    }
+
+    /** How far into the meant cycle the measured one begins, a share of it. */
+    public double ahead() {
+        return held(Side.LEFT).lie().shift() + late() / 2;
     }
 
     // How far the right side is ahead of where it should be against the left, common cycles.

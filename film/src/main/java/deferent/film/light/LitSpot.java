@@ -39,4 +39,26 @@ public record LitSpot(
     public double length() {
         return Math.hypot(bx - ax, by - ay);
     }
+
+    /**
+     * Of a picture that was stored lying, where it is in the upright one.
+     *
+     * @param quarters turns clockwise that bring the stored picture upright, 0 to 3
+     * @param width of the stored picture, pixels
+     * @param height of it
+     */
+    public LitSpot upright(int quarters, int width, int height) {
+        double w = width - 1;
+        double h = height - 1;
+        return switch (quarters) {
+            case 1 -> moved(h - y, x, h - ay, ax, h - by, bx);
+            case 2 -> moved(w - x, h - y, w - ax, h - ay, w - bx, h - by);
+            case 3 -> moved(y, w - x, ay, w - ax, by, w - bx);
+            default -> this;
+        };
+    }
+
+    private LitSpot moved(double nx, double ny, double nax, double nay, double nbx, double nby) {
+        return new LitSpot(time, nx, ny, nax, nay, nbx, nby, thickness, glow, blue, red);
+    }
 }

@@ -22,23 +22,46 @@ import java.util.List;
  * <p>Not safe to share between threads; a frame of two million pixels takes some two milliseconds.
  */
 public final class SpotFinder {
-    // A light begins at this share of the way from the middle brightness to the brightest, but not
-    // within so much of the middle, nor within so many standard deviations of the dark's noise.
-    private static final double LEVEL = 0.12;
-    private static final int CONTRAST = 20;
-    private static final double GRAIN = 4;
-    // Where nothing stands out by so much, nothing is lit.
-    private static final int LIT = 40;
-    // Fewer pixels are a fleck; more of a frame than this share are a lit wall.
-    private static final int LEAST_PIXELS = 4;
-    private static final double MOST_SHARE = 0.02;
+    /**
+     * What counts as a spot.
+     *
+     * @param level share of the way from the middle brightness to the brightest at which a light
+     *     begins
+     * @param contrast but not within so much of the middle
+     * @param grain nor within so many standard deviations of the dark's noise
+     * @param lit where nothing stands out by so much, nothing is lit
+     * @param least fewer pixels are a fleck
+     * @param most more of a frame than this share are a lit wall
+     */
+    private record Counts(
+            double level, int contrast, double grain, int lit, int least, double most) {}
+
+    private static final Counts LIGHTS = new Counts(0.12, 20, 4, 40, 4, 0.02);
+    // Of changes half the noise's standard deviation shows as grain.
+    private static final Counts CHANGES = new Counts(0.3, 12, 9, 20, 9, 0.2);
     private static final int MOST_SPOTS = 12;
+
+    private final Counts counted;
 
     private int[] from = new int[1024];
     private int[] to = new int[1024];
     private int[] rows = new int[1024];
     private int[] roots = new int[1024];
     private int runs;
+
+    /** Of lights in the dark. */
+    public SpotFinder() {
+        this(LIGHTS);
+    }
+
+    private SpotFinder(Counts counted) {
+        this.counted = counted;
+    }
+
+    /** Of frames in which what has changed is lit, as much as it has. */
+    static SpotFinder ofChanges() {
+        return new SpotFinder(CHANGES);
+    }
 
     /** The spots of a frame, the brightest first, at most twelve. */
     public List<LitSpot> find(Shot shot) {
@@ -68,16 +91,16 @@ public final class SpotFinder {
         return 255;
     }
 
-    private static int level(byte[] luma, int middle, int grain) {
+    private int level(byte[] luma, int middle, int grain) {
         int brightest = 0;
         for (byte b : luma) {
             brightest = Math.max(brightest, b & 255);
         }
-        if (brightest - middle < LIT) {
+        if (brightest - middle < counted.lit()) {
             return 256;
         }
-        double above = Math.max(CONTRAST, LEVEL * (brightest - middle));
-        return middle + (int) Math.max(above, GRAIN * Math.max(1, grain));
+        double above = Math.max(counted.contrast(), counted.level() * (brightest - middle));
+        return middle + (int) Math.max(above, counted.grain() * Math.max(1, grain));
     }
 
     private void join(Shot shot, int level) {
@@ -150,7 +173,7 @@ public final class SpotFinder {
         }
         Arrays.sort(order, Comparator.comparingInt(i -> roots[i]));
         List<LitSpot> found = new ArrayList<>();
-        int most = (int) (MOST_SHARE * shot.luma().length);
+        int most = (int) (counted.most() * shot.luma().length);
         for (int at = 0; at < runs; ) {
             int end = at;
             int pixels = 0;
@@ -158,7 +181,7 @@ public final class SpotFinder {
                 pixels += to[order[end]] - from[order[end]];
                 end++;
             }
-            if (pixels >= LEAST_PIXELS && pixels <= most) {
+            if (pixels >= counted.least() && pixels <= most) {
                 found.add(spot(shot, middle, Arrays.asList(order).subList(at, end)));
             }
             at = end;

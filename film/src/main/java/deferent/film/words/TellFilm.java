@@ -33,21 +33,21 @@ public final class TellFilm {
     public static List<Told> of(FilmReading film) {
         List<Told> all = new ArrayList<>();
         all.add(cycle(film.measured()));
-        film.nearest()
-                .ifPresent(
-                        nearest ->
-                                all.add(
-                                        film.asked()
-                                                ? rather(nearest)
-                                                : name(nearest, film.held())));
-        all.add(kept(film.held()));
-        all.addAll(findings(film.held()));
-        all.add(TellBeats.of(film.held()));
-        // A link that is called open has been told so above.
-        if (film.held().findings().stream()
-                .limit(MOST)
-                .noneMatch(finding -> finding.fault() == Fault.LINK)) {
-            all.addAll(TellBeats.links(film.held()));
+        Optional<NearestPairing> rather = film.nearest().filter(nearest -> film.asked());
+        if (rather.isPresent()) {
+            // How one pattern differs from another is no advice on how to spin it.
+            all.add(rather(rather.get()));
+        } else {
+            film.nearest().ifPresent(nearest -> all.add(name(nearest, film.held())));
+            all.add(kept(film.held()));
+            all.addAll(findings(film.held()));
+            all.add(TellBeats.of(film.held()));
+            // A link that is called open has been told so above.
+            if (film.held().findings().stream()
+                    .limit(MOST)
+                    .noneMatch(finding -> finding.fault() == Fault.LINK)) {
+                all.addAll(TellBeats.links(film.held()));
+            }
         }
         all.addAll(doubts(film));
         return List.copyOf(all);
@@ -97,7 +97,7 @@ public final class TellFilm {
                 Tone.WARN,
                 "This is hardly what was meant: nearest is "
                         + nearest.phrase().orElse("a pairing that has no name")
-                        + ".",
+                        + ". Hold the film against what was spun, and it is told what is off.",
                 "a side is far off, or half or twice the size; the nearest lies "
                         + cm(nearest.off())
                         + " off");

@@ -23,12 +23,13 @@ class BackgroundTest {
 
     @Test
     void aDarkBobByDayIsFoundBeforeABrightWall() {
-        List<byte[]> samples = new ArrayList<>();
+        List<Shot> samples = new ArrayList<>();
         for (int x = 15; x < 105; x += 15) {
-            samples.add(day(x).luma());
+            samples.add(day(x));
         }
         Background background = Background.of(samples);
-        List<LitSpot> spots = new SpotFinder().find(background.before(day(63)));
+        List<LitSpot> spots =
+                SpotFinder.ofChanges().find(background.before(day(63), Background.By.ANY));
         assertThat(spots.get(0).x()).isCloseTo(63, within(1.0));
         assertThat(spots.get(0).y()).isCloseTo(40, within(0.5));
         assertThat(new SpotFinder().find(day(63))).noneMatch(s -> Math.abs(s.x() - 63) < 3);

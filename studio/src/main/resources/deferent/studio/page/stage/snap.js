@@ -115,13 +115,14 @@ export class Snap {
     return now * Math.abs(Math.sin(((off - 360 * Math.round(off / 360)) * Math.PI) / 360)) * 2;
   }
 
-  // A frame after the other while it lasts, and then none.
+  // A frame after the other while it lasts, one when it is over, and then none.
   #flash() {
     const { now } = this;
     const step = () => {
       if (this.now !== now) return;
+      const over = performance.now() - now.since >= FLASH;
       this.stage.draw();
-      if (performance.now() - now.since < FLASH) requestAnimationFrame(step);
+      if (!over) requestAnimationFrame(step);
     };
     requestAnimationFrame(step);
   }
