@@ -168,9 +168,7 @@ public enum Fault {
                             + " hand is "
                             + f.what()
                             + ".",
-            f ->
-                    "Spin the leading poi alone, let the empty other hand go with its head, then put"
-                            + " the other poi back in."),
+            f -> "Let the empty hand go with the other poi's head first, then add its own."),
     /** The tempo wanders; value is seconds from the most behind to the most ahead. */
     DRIFT(
             "drift",

@@ -553,12 +553,10 @@ public final class Held {
         String where =
                 String.format(
                         Locale.ROOT,
-                        "%.0f cm from %s %s, where cords alone would make it %.0f; closest %.0f cm"
-                                + " %s",
+                        "%.0f cm from %s %s, closest %.0f cm %s",
                         100 * link.apart(),
                         link.head(),
                         link.on(),
-                        100 * link.meant(),
                         100 * link.closest(),
                         link.closestOn());
         return link.open() < SURE * link.error()

@@ -16,7 +16,7 @@ import java.util.function.Function;
 
 /** What is off count by count, and how far the links stand open, in sentences. */
 final class TellBeats {
-    private static final int MOST = 3; // counts a side that are said
+    private static final int MOST = 2; // counts a side that are said
 
     /** A deviation of 90 % lies within so many standard deviations, on one axis. */
     private static final double NINETY = 1.645;
