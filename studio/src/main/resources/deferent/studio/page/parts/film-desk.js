@@ -91,6 +91,7 @@ class FilmDesk extends Part {
         ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
         ${film.error ? html`<p class="told" data-tone="warn" role="alert">${sentence(film.error)}</p>` : nothing}
         ${film.watched ? this.#told(film.watched) : nothing}
+        ${film.watched && !film.running ? this.#keeping() : nothing}
         ${this.#wishes()}
       </div>
     </div>`;
@@ -110,6 +111,22 @@ class FilmDesk extends Part {
       )}
       ${watched.told.filter((told) => !isOff(told) && !isName(told)).map((told) => html`<li class="quiet">${told.text}</li>`)}
     </ul>`;
+  }
+
+  // What was read is kept beside the shelf at one press; over what was kept of it before only when that is said.
+  #keeping() {
+    const { kept } = this.film;
+    return html`<p class="film-keep" role="status">
+      ${kept?.told ? html`${kept.told} <button type="button" @click=${() => this.#weeks(kept.pattern)}>See the weeks</button>` : nothing}
+      ${kept?.twin ? html`This film is kept already. <button type="button" @click=${() => this.film.keep(true)}>Replace it</button>` : nothing}
+      ${kept?.error ? sentence(kept.error) : nothing}
+      ${kept?.told || kept?.twin ? nothing : html`<button type="button" @click=${() => this.film.keep(false)}>Keep this practice</button>`}</p>`;
+  }
+
+  /** @param {string} [pattern] */
+  #weeks(pattern) {
+    this.dialog.close();
+    this.desk.practice.open(pattern);
   }
 
   #wishes() {

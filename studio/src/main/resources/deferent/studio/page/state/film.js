@@ -37,6 +37,8 @@ export class Film extends EventTarget {
     /** Whose light is further left at first. @type {Protocol.Side | null} */
     this.first = null;
     this.mirrored = false;
+    /** What came of keeping it. @type {{ told?: string, pattern?: string, twin?: boolean, error?: any } | null} */
+    this.kept = null;
     this.run = 0;
   }
 
@@ -76,21 +78,43 @@ export class Film extends EventTarget {
   ask() {
     if (!this.key || !this.file) return;
     const run = ++this.run;
-    const { session, tether, pixel, first, mirrored } = this;
-    Object.assign(this, { doing: 'Watching it', share: 0, error: null });
-    session.live.stream(
-      {
-        ask: 'film',
-        film: this.key,
-        called: this.file.name,
-        ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
-        ...(tether ? { tether_m: tether } : {}),
-        ...(pixel ? { pixel_m: pixel } : {}),
-        ...(first ? { first } : {}),
-        ...(mirrored ? { mirrored } : {}),
-      },
+    Object.assign(this, { doing: 'Watching it', share: 0, error: null, kept: null });
+    this.session.live.stream(
+      { ask: 'film', ...this.#asked() },
       (part) => this.run === run && this.#heard(part),
     );
+    this.#tell();
+  }
+
+  // What is asked of it, whether to read it or to keep what was read.
+  #asked() {
+    const { session, tether, pixel, first, mirrored } = this;
+    return {
+      film: /** @type {string} */ (this.key),
+      called: this.file?.name ?? '',
+      ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
+      ...(tether ? { tether_m: tether } : {}),
+      ...(pixel ? { pixel_m: pixel } : {}),
+      ...(first ? { first } : {}),
+      ...(mirrored ? { mirrored } : {}),
+    };
+  }
+
+  /**
+   * Keeps what was read beside the shelf.
+   *
+   * @param {boolean} replace whether over what was kept of this film before
+   */
+  async keep(replace) {
+    if (!this.file) return;
+    const { run } = this;
+    try {
+      const { told, pattern } = await sent('api/practice', { ...this.#asked(), written_ms: this.file.lastModified, replace });
+      if (this.run === run) this.kept = { told, pattern };
+    } catch (/** @type {any} */ problem) {
+      const error = problem.error ?? AWAY;
+      if (this.run === run) this.kept = error.what?.startsWith('is kept already') ? { twin: true } : { error };
+    }
     this.#tell();
   }
 
