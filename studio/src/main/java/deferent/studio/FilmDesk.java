@@ -5,6 +5,7 @@ import static deferent.studio.AskKey.keys;
 import deferent.film.FilmAsk;
 import deferent.film.FilmReading;
 import deferent.film.FilmReading.Seen;
+import deferent.film.over.Overlay;
 import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Side;
@@ -188,7 +189,7 @@ final class FilmDesk implements AutoCloseable {
         FilmReading film = FilmReading.of(known.get(), ask);
         answer.set("film", FilmJson.tree(film));
         ToldJson.put(answer.putArray("told"), TellFilm.of(film));
-        answer.set("over", FilmOver.of(film));
+        answer.set("over", FilmOver.of(Overlay.of(film)));
         return answer;
     }
 
