@@ -136,7 +136,8 @@ public record OffKind(
 
     private String number(double value) {
         if (unit.equals("s")) {
-            return String.format(Locale.ROOT, "%.2f", Math.abs(value));
+            double size = Math.abs(value);
+            return String.format(Locale.ROOT, size > 0 && size < 0.01 ? "%.3f" : "%.2f", size);
         }
         double cm = 100 * Math.abs(value);
         return cm < 0.95 ? String.format(Locale.ROOT, "%.1f", cm) : "" + Math.round(cm);
