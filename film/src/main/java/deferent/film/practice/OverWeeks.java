@@ -109,9 +109,14 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Of
     private List<OffKind> changes() {
         return kinds.stream()
                 .filter(k -> k.worthSaying() && k.values().size() > 1 && k.told())
-                .sorted(Comparator.comparingDouble(OffKind::closer).reversed())
+                .sorted(Comparator.comparingDouble(OverWeeks::weight).reversed())
                 .limit(MOST)
                 .toList();
+    }
+
+    // A link that closes follows from what else came closer.
+    private static double weight(OffKind kind) {
+        return kind.key().equals("link") ? kind.closer() / 2 : kind.closer();
     }
 
     private String over() {
