@@ -106,7 +106,7 @@ class FilmDesk extends Part {
           ${this.loop ? html`<button type="button" @click=${() => this.#whole()}>The whole film</button>` : nothing}
         </div>
         ${film.watched ? this.#away() : nothing}
-        <p class="quiet film-key">Left is a full line and a disc, right is dashed and a diamond; thin is what was meant. A disc is a hand, the larger the less sure.</p>
+        <p class="quiet film-key">Left is a full line with a round head, right is dashed with a diamond; thin is what was meant. A pale disc is a hand, the larger the less sure.</p>
       </div>
       <div class="film-told" aria-live="polite">
         ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
@@ -361,10 +361,10 @@ class FilmDesk extends Part {
       if (this.looks.light) path(paper, head, 2.2 * thick, 0.55);
       if (this.looks.meant) {
         path(paper, meant, 1.1 * thick, 1);
-        dot(paper, at(meant, share), 5 * thick, 1, false);
+        mark(paper, side, at(meant, share), 5 * thick, 1, false);
         if (this.looks.hands) cord(paper, at(meantHand, share), at(meant, share), thick);
       }
-      if (this.looks.light) dot(paper, at(head, share), 5 * thick, 0.9, true);
+      if (this.looks.light) mark(paper, side, at(head, share), 5 * thick, 0.9, true);
       if (this.looks.hands) {
         for (const hand of hands) dot(paper, [hand.x, hand.y], Math.max(2 * thick, hand.error), 0.05, true);
         const near = hands.find((hand) => Math.abs(hand.share - share) < 0.75 / head.length);
@@ -409,6 +409,33 @@ function dot(paper, place, radius, alpha, full, ink) {
   paper.arc(place[0], place[1], radius, 0, 2 * Math.PI);
   if (full) paper.fill();
   else paper.stroke();
+  paper.restore();
+}
+
+/**
+ * A head: the left hand's is round, the right's a diamond, as on the stage.
+ *
+ * @param {CanvasRenderingContext2D} paper
+ * @param {Protocol.Side} side
+ * @param {At} place
+ * @param {number} radius
+ * @param {number} alpha
+ * @param {boolean} full
+ */
+function mark(paper, side, place, radius, alpha, full) {
+  if (side === 'left') {
+    dot(paper, place, radius, alpha, full);
+    return;
+  }
+  const r = 1.25 * radius;
+  paper.save();
+  paper.setLineDash([]);
+  paper.globalAlpha = alpha;
+  paper.lineWidth = radius / 3;
+  paper.translate(...place);
+  paper.rotate(Math.PI / 4);
+  if (full) paper.fillRect(-0.75 * r, -0.75 * r, 1.5 * r, 1.5 * r);
+  else paper.strokeRect(-0.75 * r, -0.75 * r, 1.5 * r, 1.5 * r);
   paper.restore();
 }
 
