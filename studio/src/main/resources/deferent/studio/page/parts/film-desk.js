@@ -17,6 +17,7 @@ const AWAY_AS = [
   ['Drawing', 'svg', '', 'What was meant over the light, for drawing programs'],
   ['Table', 'csv', '', 'One cycle of hands and heads as numbers'],
 ];
+const ARM = [0.3, 1]; // metres, as under Sizes
 const DASH = { left: [], right: [10, 6] };
 
 /**
@@ -206,7 +207,18 @@ class FilmDesk extends Part {
       <label>I know it: <input type="number" min="5" max="1000" step="1" aria-label="How long it is, cm" @change=${(/** @type {any} */ e) => {
         if (Number(e.target.value) > 0) film.wish({ pixel: Number(e.target.value) / 100 / apart });
       }}> cm</label>
+      ${scale && ARM[0] <= apart * scale.pixel_m && apart * scale.pixel_m <= ARM[1]
+        ? html`<button type="button" @click=${() => this.#arm(apart * scale.pixel_m)}>It is my arm, shoulder to grip: keep it</button>`
+        : nothing}
       <button type="button" @click=${() => { this.ends = []; this.requestUpdate(); }}>Done</button></p>`;
+  }
+
+  /** Kept with the performer, as under Sizes. @param {number} metres */
+  #arm(metres) {
+    const { session } = this.desk;
+    session.spin({ performer: { ...session.pattern.performer, arm_m: Math.round(100 * metres) / 100 } });
+    this.ends = [];
+    this.requestUpdate();
   }
 
   // Pointing at the heads -----------------------------------------------------------------------------------------------------------
