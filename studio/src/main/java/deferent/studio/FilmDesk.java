@@ -10,6 +10,7 @@ import deferent.film.over.Overlay;
 import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Interval;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.ToldJson;
@@ -77,9 +78,14 @@ final class FilmDesk implements AutoCloseable {
             AskKey.one("first", "whose light is further left in the picture at first", Side.class);
     private static final AskKey<Boolean> MIRRORED =
             AskKey.yes("mirrored", "whether it shows a mirror's picture");
+    private static final int LONGEST = 86_400; // seconds
+    private static final AskKey<Double> FROM =
+            AskKey.number("from_s", "where the part that is watched begins", 0, LONGEST, "s");
+    private static final AskKey<Double> TO =
+            AskKey.number("to_s", "where it ends", 0, LONGEST, "s");
 
     private static final AskKey<Double> TIME =
-            AskKey.number("time_s", "when, from the film's beginning", 0, 86_400, "s");
+            AskKey.number("time_s", "when, from the film's beginning", 0, LONGEST, "s");
     private static final AskKey<Double> X =
             AskKey.number("x", "from the left of the upright picture", -1, 20_000, "pixels");
     private static final AskKey<Double> Y =
@@ -94,7 +100,9 @@ final class FilmDesk implements AutoCloseable {
 
     /** What was meant is said as any pattern is; unsaid, the nearest pairing is named. */
     static final List<AskKey<?>> KEYS =
-            keys(Matter.MAYBE, keys(FILM.must(), CALLED, TETHER, PIXEL, FIRST, MIRRORED, HEADS));
+            keys(
+                    Matter.MAYBE,
+                    keys(FILM.must(), CALLED, TETHER, PIXEL, FIRST, MIRRORED, FROM, TO, HEADS));
 
     static final List<AskKey<?>> TAKEN = keys(KEYS, keys(TakeAsk.AS.must(), TakeAsk.WISHES));
 
@@ -218,6 +226,11 @@ final class FilmDesk implements AutoCloseable {
         Optional<Side> first = asked.maybe(FIRST);
         if (first.isPresent()) {
             ask = ask.first(first.get());
+        }
+        Optional<Double> from = asked.maybe(FROM);
+        Optional<Double> to = asked.maybe(TO);
+        if (from.isPresent() || to.isPresent()) {
+            ask = ask.within(new Interval(from.orElse(0.0), to.orElse((double) LONGEST)));
         }
         if (asked.has(HEADS)) {
             List<HeadAt> heads = new ArrayList<>();

@@ -68,7 +68,12 @@ class AskTableTest {
                 Ask.FILM,
                 PHRASE
                         + ", \"film\": \"a key\", \"called\": \"practice.mp4\", \"tether_m\": 0.6,"
-                        + " \"pixel_m\": 0.0027, \"first\": \"left\", \"mirrored\": true");
+                        + " \"pixel_m\": 0.0027, \"first\": \"left\", \"mirrored\": true, \"from_s\": 2,"
+                        + " \"to_s\": 12.5, \"pointed\": [{\"time_s\": 3, \"x\": 310, \"y\": 420},"
+                        + " {\"time_s\": 3, \"x\": 655, \"y\": 300}]");
+        ASKED.put(
+                Ask.FILMED,
+                "\"film\": \"a key\", \"as\": \"mp4\", \"wishes\": {\"form\": \"beside\"}");
         ASKED.put(Ask.TAKE, PHRASE + ", \"as\": \"svg\", \"wishes\": {}");
         ASKED.put(Ask.STOP, "\"of\": \"seek\"");
     }

@@ -83,6 +83,17 @@ class FilmPageTest extends InChromium {
     }
 
     @Test
+    void aPartOfAFilmIsReadAlone() {
+        try (Visit visit = watched(visit())) {
+            assertThat(visit.page().innerText(".film-says")).contains("6 times in this film");
+            visit.page().locator(".film-part input").nth(1).fill("7.6");
+            visit.page().keyboard().press("Tab");
+            visit.until(
+                    "document.querySelector('.film-says')?.textContent.includes('5 times in this film')");
+        }
+    }
+
+    @Test
     void bothLightsAreShownByKeyboardAndByTap() {
         try (Visit visit = watched(visit())) {
             visit.page().locator(".film-point-anyway").click();

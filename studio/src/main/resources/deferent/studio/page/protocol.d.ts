@@ -207,6 +207,8 @@ declare namespace Protocol {
     pixel_m?: number | null;
     first?: First | null;
     mirrored?: boolean | null;
+    from_s?: number | null;
+    to_s?: number | null;
     pointed?: Pointed[] | null;
   };
 
@@ -225,6 +227,8 @@ declare namespace Protocol {
     pixel_m?: number | null;
     first?: First | null;
     mirrored?: boolean | null;
+    from_s?: number | null;
+    to_s?: number | null;
     pointed?: Pointed[] | null;
     as: string;
     wishes?: object | null;

@@ -311,10 +311,19 @@ class FilmDesk extends Part {
       <label>Whose light is further left at first <select @change=${(/** @type {any} */ e) => film.wish({ first: e.target.value || null })}>
         <option value="">find out</option><option value="left">the left hand’s</option><option value="right">the right hand’s</option></select></label>
       <label><input type="checkbox" .checked=${film.mirrored} @change=${(/** @type {any} */ e) => film.wish({ mirrored: e.target.checked })}> the film is mirrored</label>
+      <fieldset class="film-part"><legend>Part of the film, seconds</legend>
+        ${this.#end('from', 'from', 'its beginning')} ${this.#end('to', 'to', 'its end')}</fieldset>
       <button type="button" class="film-point-anyway" ?disabled=${!film.key || film.running} @click=${() => this.#point('heads')}>Point at the two lights</button>
       <button type="button" class="film-measure" ?disabled=${!film.key} @click=${() => this.#point('length')}>Measure something in the picture</button>
       <label class="film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
     </section>`;
+  }
+
+  /** One end of the part that is watched. @param {'from' | 'to'} end @param {string} says @param {string} unsaid */
+  #end(end, says, unsaid) {
+    const { film } = this;
+    return html`<label>${says} <input type="number" min="0" step="0.1" .value=${film[end] === null ? '' : String(film[end])} placeholder=${unsaid}
+      @change=${(/** @type {any} */ e) => film.wish({ [end]: e.target.value ? Number(e.target.value) : null })}></label>`;
   }
 
   /** @param {Event} event */

@@ -40,6 +40,10 @@ export class Film extends EventTarget {
     /** Whose light is further left at first. @type {Protocol.Side | null} */
     this.first = null;
     this.mirrored = false;
+    /** The part that is watched, seconds; none is the film's own end. @type {number | null} */
+    this.from = null;
+    /** @type {number | null} */
+    this.to = null;
     /** What came of keeping it. @type {{ told?: string, pattern?: string, twin?: boolean, error?: any } | null} */
     this.kept = null;
     /** Where somebody pointed at the heads, the left hand's first; both or, while they point, fewer. @type {HeadAt[]} */
@@ -64,7 +68,7 @@ export class Film extends EventTarget {
     this.stop();
     const run = ++this.run;
     if (this.url) URL.revokeObjectURL(this.url);
-    Object.assign(this, { file, url: URL.createObjectURL(file), key: null, watched: null, error: null, heads: [], saved: null, doing: 'Bringing it in', share: 0 });
+    Object.assign(this, { file, url: URL.createObjectURL(file), key: null, watched: null, error: null, heads: [], from: null, to: null, saved: null, doing: 'Bringing it in', share: 0 });
     this.#tell();
     try {
       const { film } = await sent('api/film', {});
@@ -93,7 +97,7 @@ export class Film extends EventTarget {
   }
 
   #question() {
-    const { session, tether, pixel, first, mirrored, heads } = this;
+    const { session, tether, pixel, first, mirrored, from, to, heads } = this;
     return {
       film: /** @type {string} */ (this.key),
       called: this.file?.name ?? '',
@@ -102,6 +106,8 @@ export class Film extends EventTarget {
       ...(pixel ? { pixel_m: pixel } : {}),
       ...(heads.length === 2 ? { pointed: heads, first: /** @type {const} */ ('left') } : first ? { first } : {}),
       ...(mirrored ? { mirrored } : {}),
+      ...(from !== null ? { from_s: from } : {}),
+      ...(to !== null ? { to_s: to } : {}),
     };
   }
 
@@ -168,7 +174,7 @@ export class Film extends EventTarget {
     this.#tell();
   }
 
-  /** @param {Partial<Pick<Film, 'against' | 'tether' | 'pixel' | 'first' | 'mirrored'>>} wish */
+  /** @param {Partial<Pick<Film, 'against' | 'tether' | 'pixel' | 'first' | 'mirrored' | 'from' | 'to'>>} wish */
   wish(wish) {
     Object.assign(this, wish);
     this.ask();
