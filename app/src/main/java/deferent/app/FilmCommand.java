@@ -135,6 +135,16 @@ final class FilmCommand implements Callable<Integer> {
             description = "Read it to there alone.")
     private @Nullable Double to;
 
+    @Option(
+            names = "--upright",
+            paramLabel = "X,Y,X,Y|ANGLE",
+            description =
+                    "Two places in the picture on something upright, as a door's edge, in pixels from"
+                            + " its upper left; or how far the picture leans counter-clockwise,"
+                            + " such as 2deg. Unsaid, a still hand's cord shows it, else the camera"
+                            + " is taken to stand level.")
+    private @Nullable String upright;
+
     @Option(names = "--mirrored", description = "The film shows a mirror's picture.")
     private boolean mirrored;
 
@@ -243,6 +253,9 @@ final class FilmCommand implements Callable<Integer> {
         if (readout != null) {
             ask = ask.reading(readout);
         }
+        if (upright != null) {
+            ask = ask.rolled(roll(upright));
+        }
         if (!heads.isEmpty()) {
             ask = pointing(ask);
         } else if (at != null) {
@@ -258,6 +271,33 @@ final class FilmCommand implements Callable<Integer> {
         PatternDocument pattern =
                 new Named(text, shelf, Optional.ofNullable(tether).map(Tether::of)).pattern();
         return ask.meaning(pattern.pairing(), text);
+    }
+
+    /** How far what is upright is turned counter-clockwise in the picture, radians. */
+    private static double roll(String said) {
+        String[] parts = said.split(",");
+        try {
+            if (parts.length == 1) {
+                return Quantity.angle(said);
+            }
+            if (parts.length == 4) {
+                double dx = Double.parseDouble(parts[2]) - Double.parseDouble(parts[0]);
+                double dy = Double.parseDouble(parts[3]) - Double.parseDouble(parts[1]);
+                if (Math.abs(dy) > Math.abs(dx)) {
+                    return Math.atan(dx / dy);
+                }
+            }
+        } catch (NumberFormatException | TypeConversionException notSo) {
+            throw upright(said);
+        }
+        throw upright(said);
+    }
+
+    private static Refusal upright(String said) {
+        return new Refusal(
+                "does not say what is upright",
+                "--upright " + said,
+                "give two places above each other, such as 300,100,310,600, or 2deg");
     }
 
     private FilmAsk pointing(FilmAsk ask) {

@@ -65,6 +65,10 @@ public final class FilmJson {
         scale.put("error_share", measured.how().error());
         scale.put("how", Written.word(measured.how()));
         scale.put("mirrored", measured.scale().mirrored());
+        ObjectNode upright = all.putObject("upright");
+        upright.put("roll_deg", Math.toDegrees(measured.upright().roll()));
+        upright.put("error_deg", Math.toDegrees(measured.upright().error()));
+        upright.put("how", Written.word(measured.upright().how()));
         all.put("sides", Written.word(measured.sides()));
         ArrayNode unsure = all.putArray("unsure");
         for (Unsure stretch : film.unsure()) {
