@@ -2,6 +2,8 @@ package deferent.app;
 
 import deferent.film.FilmAsk;
 import deferent.film.FilmReading;
+import deferent.film.Passages;
+import deferent.film.Passages.Passage;
 import deferent.film.follow.HeadAt;
 import deferent.film.hand.FreeSwing;
 import deferent.film.light.Background;
@@ -145,6 +147,13 @@ final class FilmCommand implements Callable<Integer> {
                             + " is taken to stand level.")
     private @Nullable String upright;
 
+    @Option(
+            names = "--passages",
+            description =
+                    "The film shows several patterns, with pauses or cuts between them: say of each"
+                            + " from when to when it is, what it is, and what is off most.")
+    private boolean passages;
+
     @Option(names = "--mirrored", description = "The film shows a mirror's picture.")
     private boolean mirrored;
 
@@ -187,6 +196,10 @@ final class FilmCommand implements Callable<Integer> {
                 swing(line, stop);
                 return 0;
             }
+            if (passages) {
+                passages(ask, line, stop);
+                return 0;
+            }
             Optional<FilmReading> film =
                     FilmReading.of(
                             clip,
@@ -223,6 +236,31 @@ final class FilmCommand implements Callable<Integer> {
                 TellSwing.of(
                         found, tether == null ? OptionalDouble.empty() : OptionalDouble.of(tether));
         tell(told, out, Paragraphs.width());
+    }
+
+    private void passages(FilmAsk ask, Progress line, Stopping stop) throws IOException {
+        if (!files.isEmpty()) {
+            throw new Refusal(
+                    "is of one passage",
+                    "--out",
+                    "give --from and --to of it, and leave --passages out");
+        }
+        Optional<List<Passage>> found =
+                Passages.of(
+                        clip,
+                        ask,
+                        share -> line.show("watching, " + (int) (100 * share) + " %"),
+                        stop);
+        line.clear();
+        if (found.isEmpty()) {
+            throw new NotMade("stopped before the film was through", "nothing was said");
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(FilmJson.passages(found.get()));
+            return;
+        }
+        found.get().forEach(passage -> tell(TellFilm.passage(passage), out, Paragraphs.width()));
     }
 
     private void tell(Told one, PrintWriter out, int width) {

@@ -126,4 +126,13 @@ class FilmCommandTest {
         all.add(last);
         return all.toArray(String[]::new);
     }
+
+    @Test
+    void aFilmOfOnePatternIsOnePassage() {
+        Answer answer = film(CLIP, "--passages", "--scale", "5mm", "--tether", "60cm");
+        assertThat(answer.code()).isZero();
+        assertThat(answer.out())
+                .contains("From 0.0 to ", "every 1.50 s", "triquetra")
+                .doesNotContainPattern("(?s)From.*From");
+    }
 }

@@ -206,6 +206,38 @@ public record FilmAsk(
                 roll);
     }
 
+    /** The same of the whole film. */
+    FilmAsk whole() {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                Optional.empty(),
+                roll);
+    }
+
+    /** The same where nobody says whose head is whose. */
+    FilmAsk unsided() {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                Optional.empty(),
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                passage,
+                roll);
+    }
+
     /** With how far what is upright is turned counter-clockwise in the picture, radians. */
     public FilmAsk rolled(double radians) {
         return new FilmAsk(

@@ -1,6 +1,7 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
+import deferent.film.Passages;
 import deferent.film.cycle.Unsure;
 import deferent.film.held.Finding;
 import deferent.film.measured.Measured;
@@ -10,6 +11,7 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Samples;
 import deferent.record.PrettyJson;
 import deferent.record.number.Written;
+import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -37,6 +39,19 @@ public final class FilmJson {
         for (Side side : Side.values()) {
             put(cycle, side.word() + "_head", samples.head(side));
             put(cycle, side.word() + "_hand", samples.hand(side));
+        }
+        return PrettyJson.text(all);
+    }
+
+    /** Passages by time, each with its reading. */
+    public static String passages(List<Passages.Passage> passages) {
+        ObjectNode all = JsonNodeFactory.instance.objectNode();
+        ArrayNode list = all.putArray("passages");
+        for (Passages.Passage passage : passages) {
+            ObjectNode one = list.addObject();
+            one.put("from_s", passage.within().start());
+            one.put("to_s", passage.within().end());
+            one.set("film", tree(passage.reading()));
         }
         return PrettyJson.text(all);
     }

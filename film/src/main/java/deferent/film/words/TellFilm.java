@@ -1,6 +1,7 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
+import deferent.film.Passages;
 import deferent.film.cycle.Unsure;
 import deferent.film.hand.Upright;
 import deferent.film.held.Finding;
@@ -46,6 +47,29 @@ public final class TellFilm {
         all.addAll(findings(film.held()));
         all.addAll(doubts(film));
         return List.copyOf(all);
+    }
+
+    /** A passage in one sentence or two: from when to when, what it is, and what is off most. */
+    public static Told passage(Passages.Passage passage) {
+        FilmReading film = passage.reading();
+        Told name =
+                film.nearest()
+                        .map(n -> film.asked() ? rather(n) : name(n, film.held()))
+                        .orElseGet(() -> kept(film.held()));
+        String off =
+                film.held().findings().stream().findFirst().map(f -> " " + f.said()).orElse("");
+        return new Told(
+                "film.passage",
+                name.tone(),
+                String.format(
+                        Locale.ROOT,
+                        "From %.1f to %.1f s, every %.2f s: %s%s",
+                        passage.within().start(),
+                        passage.within().end(),
+                        film.measured().period(),
+                        name.text(),
+                        off),
+                name.why());
     }
 
     private static Told cycle(Measured measured) {
