@@ -53,18 +53,18 @@ final class FilmOver {
     private void line(ObjectNode node, String what, double[][] metres) {
         ArrayNode line = node.putArray(what);
         for (int i = 0; i < metres[0].length; i++) {
-            line.addArray()
-                    .add(tenth(scale.right(metres[0][i])))
-                    .add(tenth(scale.down(metres[1][i])));
+            double[] at = scale.picture(metres[0][i], metres[1][i]);
+            line.addArray().add(tenth(at[0])).add(tenth(at[1]));
         }
     }
 
     private void hands(ArrayNode hands, MeasuredSide side) {
         for (HandSight hand : side.hands()) {
+            double[] at = scale.picture(hand.x(), hand.y());
             hands.addObject()
                     .put("share", Math.rint(1e4 * hand.time() / side.head().period()) / 1e4)
-                    .put("x", tenth(scale.right(hand.x())))
-                    .put("y", tenth(scale.down(hand.y())))
+                    .put("x", tenth(at[0]))
+                    .put("y", tenth(at[1]))
                     .put("error", tenth(hand.error() / scale.metres()));
         }
     }
