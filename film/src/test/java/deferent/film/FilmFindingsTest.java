@@ -120,6 +120,10 @@ class FilmFindingsTest {
                         Classics.at("static spin vs isolation", 70),
                         true);
         assertThat(film.nearest().orElseThrow().phrase().orElseThrow()).contains("triquetra");
+        assertThat(TellFilm.of(film))
+                .as("how one pattern differs from another is no advice")
+                .anyMatch(told -> told.key().equals("film.rather"))
+                .noneMatch(told -> told.key().startsWith("film.off"));
     }
 
     @Test

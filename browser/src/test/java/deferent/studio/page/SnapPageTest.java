@@ -39,6 +39,7 @@ class SnapPageTest extends InChromium {
         visit.say("static spin vs triquetra, right hand radius 45 cm");
         visit.hands();
         visit.page().evaluate("deferentDesk.clock.play(false); deferentDesk.clock.seek(0.3)");
+        visit.rests("deferentStage.frames");
         double[] from = at(visit, 0.45);
         double[] closed = at(visit, 0.6);
         double[] way = {closed[0] - from[0], closed[1] - from[1]};
@@ -53,8 +54,9 @@ class SnapPageTest extends InChromium {
         assertThat(visit.is(SNAPPED)).isFalse();
         double share = 1 - 5 / long0;
         visit.page().mouse().move(from[0] + share * way[0], from[1] + share * way[1]);
+        // Five pixels short of it.
+        visit.until(SNAPPED);
         answered(visit);
-        assertThat(visit.is(SNAPPED)).as("five pixels short of it").isTrue();
         assertThat(visit.size("right.hand_radius_m")).isCloseTo(0.6, within(1e-9));
         assertThat(visit.is("deferentDesk.session.linked")).isTrue();
         assertThat(visit.page().locator(".grab-word").innerText()).endsWith(", linked");
@@ -78,6 +80,7 @@ class SnapPageTest extends InChromium {
                         .move(
                                 on[0] + pixels / long0 * (out[0] - on[0]),
                                 on[1] + pixels / long0 * (out[1] - on[1]));
+                visit.until(pixels < 17 ? SNAPPED : "!" + SNAPPED);
                 answered(visit);
                 assertThat(visit.is(SNAPPED)).as("%s pixels on", pixels).isEqualTo(pixels < 17);
             }

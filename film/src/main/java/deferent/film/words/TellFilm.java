@@ -36,15 +36,15 @@ public final class TellFilm {
     public static List<Told> of(FilmReading film) {
         List<Told> all = new ArrayList<>();
         all.add(cycle(film.measured()));
-        film.nearest()
-                .ifPresent(
-                        nearest ->
-                                all.add(
-                                        film.asked()
-                                                ? rather(nearest)
-                                                : name(nearest, film.held())));
-        all.add(kept(film.held()));
-        all.addAll(findings(film.held()));
+        Optional<NearestPairing> rather = film.nearest().filter(nearest -> film.asked());
+        if (rather.isPresent()) {
+            // How one pattern differs from another is no advice on how to spin it.
+            all.add(rather(rather.get()));
+        } else {
+            film.nearest().ifPresent(nearest -> all.add(name(nearest, film.held())));
+            all.add(kept(film.held()));
+            all.addAll(findings(film.held()));
+        }
         all.addAll(doubts(film));
         return List.copyOf(all);
     }
@@ -116,7 +116,7 @@ public final class TellFilm {
                 Tone.WARN,
                 "This is hardly what was meant: nearest is "
                         + nearest.phrase().orElse("a pairing that has no name")
-                        + ".",
+                        + ". Hold the film against what was spun, and it is told what is off.",
                 "a side is far off, or half or twice the size; the nearest lies "
                         + cm(nearest.off())
                         + " off");
