@@ -107,6 +107,9 @@ public final class Deferent implements Runnable {
         Optional.ofNullable(line.getSubcommands().get("draw"))
                 .map(CommandLine::getCommandSpec)
                 .ifPresent(DrawCommand::offer);
+        Optional.ofNullable(line.getSubcommands().get("film"))
+                .map(CommandLine::getCommandSpec)
+                .ifPresent(FilmCommand::offer);
         return line;
     }
 

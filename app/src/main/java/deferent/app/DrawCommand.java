@@ -64,16 +64,33 @@ final class DrawCommand implements Callable<Integer> {
                 .sectionMap()
                 .put(UsageMessageSpec.SECTION_KEY_FOOTER, help -> endings());
         for (Wish wish : Wish.values()) {
-            boolean yes = wish.kind() == Wish.Kind.YES && wish.usual().unsaid().equals("no");
-            OptionSpec.Builder option =
-                    OptionSpec.builder("--" + wish.key())
-                            .type(String.class)
-                            .paramLabel(yes ? "yes" : wish.key().toUpperCase(java.util.Locale.ROOT))
-                            .arity(yes ? "0..1" : "1")
-                            // The descriptions are format strings: a bare % is none.
-                            .description(wish.means().replace("%", "%%") + ".");
-            draw.addOption((yes ? option.fallbackValue("yes") : option).build());
+            draw.addOption(option(wish, wish.means()));
         }
+    }
+
+    /** An option for a wish. */
+    static OptionSpec option(Wish wish, String means) {
+        boolean yes = wish.kind() == Wish.Kind.YES && wish.usual().unsaid().equals("no");
+        OptionSpec.Builder option =
+                OptionSpec.builder("--" + wish.key())
+                        .type(String.class)
+                        .paramLabel(yes ? "yes" : wish.key().toUpperCase(java.util.Locale.ROOT))
+                        .arity(yes ? "0..1" : "1")
+                        // The descriptions are format strings: a bare % is none.
+                        .description(means.replace("%", "%%") + ".");
+        return (yes ? option.fallbackValue("yes") : option).build();
+    }
+
+    /** What was wished, by {@link Wish#key}. */
+    static Map<String, String> said(CommandSpec spec) {
+        Map<String, String> said = new LinkedHashMap<>();
+        for (Wish wish : Wish.values()) {
+            OptionSpec option = spec.findOption("--" + wish.key());
+            if (option != null && option.getValue() instanceof String value) {
+                said.put(wish.key(), value);
+            }
+        }
+        return said;
     }
 
     private static String endings() {
@@ -85,14 +102,7 @@ final class DrawCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Ending ending = Endings.of(file);
-        Map<String, String> said = new LinkedHashMap<>();
-        for (Wish wish : Wish.values()) {
-            String value = spec.findOption("--" + wish.key()).getValue();
-            if (value != null) {
-                said.put(wish.key(), value);
-            }
-        }
-        Take take = take(ending, said);
+        Take take = take(ending, said(spec));
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
             Drawing.write(take, file, spec.commandLine().getOut(), line, stop);

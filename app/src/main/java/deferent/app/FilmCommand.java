@@ -9,27 +9,34 @@ import deferent.film.hand.FreeSwing;
 import deferent.film.light.Background;
 import deferent.film.light.LitSpot;
 import deferent.film.words.FilmJson;
-import deferent.film.words.OverlaySvg;
 import deferent.film.words.TellFilm;
 import deferent.film.words.TellSwing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Lexicon;
 import deferent.motion.trace.Interval;
-import deferent.motion.trace.Rate;
-import deferent.reading.tether.Kit;
+import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
-import deferent.record.TimingTable;
-import deferent.record.landing.Landing;
+import deferent.take.Ending;
+import deferent.take.FilmEndings;
+import deferent.take.Filmed;
+import deferent.take.Take;
+import deferent.take.Wish;
+import deferent.take.Wishes;
 import deferent.tell.Told;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
+import java.io.Writer;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -51,9 +58,30 @@ import picocli.CommandLine.TypeConversionException;
             "  deferent film swinging.mp4 --swing     (one bob let go, by day too: how long it hangs)"
         })
 final class FilmCommand implements Callable<Integer> {
+    /** What a film's own options say, and what is meant for patterns alone. */
+    private static final Set<Wish> NOT_HERE =
+            EnumSet.of(
+                    Wish.MIRRORED,
+                    Wish.CORD,
+                    Wish.PAPER,
+                    Wish.CROSSINGS,
+                    Wish.SHUTTER,
+                    Wish.LED,
+                    Wish.MOVING);
+
+    private static final Map<Wish, String> HERE =
+            Map.of(
+                    Wish.FORM,
+                    "of an .mp4 or .png: over, exposure or beside, that is the film with what was"
+                            + " meant laid over it, its light as one long exposure, or what was meant"
+                            + " beside it; of pictures also figure, moment, poses or strip",
+                    Wish.AT,
+                    "the moment of a .png, seconds into the film, such as 2.3s; unsaid, when what is"
+                            + " off most is seen; of a drawn form, shares of the cycle",
+                    Wish.SLOW,
+                    "speed: 1/2 is half as fast as filmed");
+
     private static final double LONGEST = 3600; // seconds
-    private static final Rate ROWS = Rate.of("120");
-    private static final String ENDINGS = "give one that ends in .csv, .json or .svg";
 
     @Spec private CommandSpec spec;
 
@@ -111,13 +139,13 @@ final class FilmCommand implements Callable<Integer> {
             names = "--head",
             paramLabel = "X,Y",
             description =
-                    "Where a head is in the picture at --at, in pixels from its upper left; once for"
+                    "Where a head is in the picture at --head-at, in pixels from its upper left; once for"
                             + " each head. With --first left or right, the first of them is that"
                             + " hand's. For films by day, or with other lights that move.")
     private List<String> heads = List.of();
 
     @Option(
-            names = "--at",
+            names = "--head-at",
             paramLabel = "TIME",
             converter = Quantity.Time.class,
             description = "When both heads are there, such as 1.2s; unsaid, at the beginning.")
@@ -170,8 +198,10 @@ final class FilmCommand implements Callable<Integer> {
             names = "--out",
             paramLabel = "FILE",
             description =
-                    "Write what was measured: .csv the mean cycle of hands and heads, .json the same"
-                            + " with the reading, .svg the meant figure over the light. May be"
+                    "Take it away, as the ending says: .mp4 the film with what was meant over it,"
+                            + " .png one moment of that, .svg the meant figure over the light, .csv"
+                            + " the mean cycle of hands and heads, .json the same with the reading,"
+                            + " .pdf, .webm, .gif or .glb what was measured, drawn. May be"
                             + " repeated.")
     private List<Path> files = List.of();
 
@@ -186,9 +216,18 @@ final class FilmCommand implements Callable<Integer> {
 
     @Mixin private ShelfOption shelf;
 
+    /** Adds an option for everything that may be wished of a film's files. */
+    static void offer(CommandSpec film) {
+        for (Wish wish : Wish.values()) {
+            if (!NOT_HERE.contains(wish)) {
+                film.addOption(DrawCommand.option(wish, HERE.getOrDefault(wish, wish.means())));
+            }
+        }
+    }
+
     @Override
     public Integer call() throws IOException {
-        files.forEach(FilmCommand::ending);
+        List<Wishes> wishes = wishes();
         FilmAsk ask = ask();
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
@@ -210,10 +249,14 @@ final class FilmCommand implements Callable<Integer> {
             if (film.isEmpty()) {
                 throw new NotMade("stopped before the film was through", "nothing was written");
             }
-            for (Path file : files) {
-                write(file, film.get());
-            }
             say(film.get());
+            for (int i = 0; i < files.size(); i++) {
+                Filmed filmed = new Filmed(clip, film.get(), Performer.USUAL, ask.kit());
+                Take take = Take.of(filmed, wishes.get(i), lexicon());
+                PrintWriter told =
+                        json ? new PrintWriter(Writer.nullWriter()) : spec.commandLine().getOut();
+                Drawing.write(take, files.get(i), told, line, stop);
+            }
         }
         return 0;
     }
@@ -297,7 +340,8 @@ final class FilmCommand implements Callable<Integer> {
         if (!heads.isEmpty()) {
             ask = pointing(ask);
         } else if (at != null) {
-            throw new Refusal("says when, not where", "--at", "say --head \"x,y\" for each head");
+            throw new Refusal(
+                    "says when, not where", "--head-at", "say --head \"x,y\" for each head");
         }
         if (from != null || to != null) {
             ask = ask.within(new Interval(from == null ? 0 : from, to == null ? LONGEST : to));
@@ -395,31 +439,35 @@ final class FilmCommand implements Callable<Integer> {
                 "give four numbers and a length, such as 310,620,930,620,1.7m");
     }
 
-    private static String ending(Path file) {
-        String name = file.getFileName() == null ? "" : file.getFileName().toString();
-        String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
-        if (!List.of("csv", "json", "svg").contains(ending)) {
-            throw new Refusal("has no ending that is known here", "--out " + file, ENDINGS);
+    /** What is wished of each file: of many, each takes what means something for it. */
+    private List<Wishes> wishes() {
+        Map<String, String> said = DrawCommand.said(spec);
+        List<Ending> endings = files.stream().map(FilmEndings::of).toList();
+        if (endings.isEmpty() && !said.isEmpty()) {
+            throw new Refusal(
+                    "means nothing where no file is written",
+                    "--" + said.keySet().iterator().next(),
+                    "give a file with --out");
         }
-        return ending;
+        List<Wishes> all = new ArrayList<>();
+        for (Ending ending : endings) {
+            Map<String, String> own = new LinkedHashMap<>(said);
+            own.keySet()
+                    .removeIf(
+                            key ->
+                                    endings.stream().anyMatch(e -> takes(e, key))
+                                            && !takes(ending, key));
+            all.add(Wishes.of(ending, own));
+        }
+        return all;
     }
 
-    private static void write(Path file, FilmReading film) throws IOException {
-        String ending = ending(file);
-        String text =
-                switch (ending) {
-                    case "csv" -> csv(film);
-                    case "svg" -> OverlaySvg.of(film);
-                    default -> FilmJson.writeWithTrace(film);
-                };
-        Landing.write(file, text.getBytes(StandardCharsets.UTF_8));
+    private static boolean takes(Ending ending, String key) {
+        return ending.offers().stream().anyMatch(offer -> offer.wish().key().equals(key));
     }
 
-    private static String csv(FilmReading film) throws IOException {
-        StringBuilder out = new StringBuilder();
-        new TimingTable(film.measured().trace(film.held().meant()), Kit.USUAL, ROWS, 1)
-                .lines(",", out, share -> {}, () -> false);
-        return out.toString();
+    private Lexicon lexicon() {
+        return words.isEmpty() ? Lexicon.EMPTY : shelf.words();
     }
 
     private void say(FilmReading film) {

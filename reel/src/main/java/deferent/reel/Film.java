@@ -12,6 +12,7 @@ import static org.bytedeco.ffmpeg.global.avcodec.avcodec_alloc_context3;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_find_encoder_by_name;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_free_context;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_open2;
+import static org.bytedeco.ffmpeg.global.avcodec.avcodec_parameters_copy;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_parameters_from_context;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_receive_packet;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_send_frame;
@@ -42,6 +43,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecContext;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
@@ -60,7 +62,7 @@ import org.jspecify.annotations.Nullable;
  * into its own units one by one, so nothing adds up.
  */
 final class Film implements Spool<FrameCel> {
-    private final Clip clip;
+    private final Format format;
     private final Recipe recipe;
     private final ChannelIo io;
     private final AVFormatContext container = new AVFormatContext(null);
@@ -68,6 +70,7 @@ final class Film implements Spool<FrameCel> {
     private final AVPacket packet = av_packet_alloc();
     private @Nullable AVCodecContext encoder;
     private @Nullable AVStream pictures;
+    private @Nullable AVStream sound;
     private @Nullable CaptionTrack track;
     private @Nullable GifPalette palette;
 
@@ -75,11 +78,11 @@ final class Film implements Spool<FrameCel> {
         return av_make_q(Math.toIntExact(top), Math.toIntExact(bottom));
     }
 
-    private Film(Clip clip, Recipe recipe, FileChannel channel) {
-        this.clip = clip;
+    private Film(Format format, Recipe recipe, FileChannel channel) {
+        this.format = format;
         this.recipe = recipe;
         this.io = new ChannelIo(channel);
-        this.tick = rational(clip.rate().den(), clip.rate().num());
+        this.tick = format.tick();
     }
 
     /**
@@ -88,9 +91,12 @@ final class Film implements Spool<FrameCel> {
     static Film open(
             Clip clip, Recipe recipe, Loop loop, List<Cue> cues, Frames frames, FileChannel channel)
             throws IOException {
-        Film film = new Film(clip, recipe, channel);
+        Film film = new Film(Format.of(clip), recipe, channel);
         try {
-            film.begin(loop, cues, frames);
+            if (recipe.palette()) {
+                film.palette = GifPalette.of(clip, recipe, loop, frames);
+            }
+            film.begin(cues, Optional.empty());
             return film;
         } catch (IOException | RuntimeException | Error e) {
             film.close();
@@ -98,10 +104,24 @@ final class Film implements Spool<FrameCel> {
         }
     }
 
-    private void begin(Loop loop, List<Cue> cues, Frames frames) throws IOException {
-        if (recipe.palette()) {
-            palette = GifPalette.of(clip, recipe, loop, frames);
+    /**
+     * Opens a film whose frames come at times of their own.
+     *
+     * @param sound that goes along as it is
+     */
+    static Film open(Format format, Recipe recipe, Optional<AVStream> sound, FileChannel channel)
+            throws IOException {
+        Film film = new Film(format, recipe, channel);
+        try {
+            film.begin(List.of(), sound);
+            return film;
+        } catch (IOException | RuntimeException | Error e) {
+            film.close();
+            throw e;
         }
+    }
+
+    private void begin(List<Cue> cues, Optional<AVStream> heard) throws IOException {
         done(
                 avformat_alloc_output_context2(container, null, recipe.container(), null),
                 "opening the " + recipe.container() + " container");
@@ -113,18 +133,18 @@ final class Film implements Spool<FrameCel> {
         }
         AVCodecContext made = avcodec_alloc_context3(codec);
         encoder = made;
-        made.width(clip.still().width());
-        made.height(clip.still().height());
+        made.width(format.width());
+        made.height(format.height());
         made.pix_fmt(recipe.pixels());
         made.time_base(tick);
-        made.framerate(rational(clip.rate().num(), clip.rate().den()));
+        made.framerate(rational(format.rate().num(), format.rate().den()));
         made.sample_aspect_ratio(av_make_q(1, 1));
-        if (clip.kind().has(Kind.Trait.FILM)) {
+        if (format.kind().has(Kind.Trait.FILM)) {
             made.color_range(AVCOL_RANGE_MPEG);
             made.colorspace(AVCOL_SPC_BT709);
             made.color_primaries(AVCOL_PRI_BT709);
             made.color_trc(AVCOL_TRC_BT709);
-            if (clip.kind().has(Kind.Trait.EVEN_SIZES)) {
+            if (format.kind().has(Kind.Trait.EVEN_SIZES)) {
                 made.chroma_sample_location(AVCHROMA_LOC_LEFT);
             }
         }
@@ -147,9 +167,18 @@ final class Film implements Spool<FrameCel> {
             boolean timedText = recipe.captions() == Recipe.Captions.TIMED_TEXT;
             track = new CaptionTrack(container, timedText, cues);
         }
-        if (clip.kind().has(Kind.Trait.FILM) && !clip.title().isEmpty()) {
+        if (heard.isPresent()) {
+            AVStream noise = avformat_new_stream(container, null);
+            sound = noise;
+            done(
+                    avcodec_parameters_copy(noise.codecpar(), heard.get().codecpar()),
+                    "describing the sound");
+            noise.codecpar().codec_tag(0);
+            noise.time_base(heard.get().time_base());
+        }
+        if (format.kind().has(Kind.Trait.FILM) && !format.title().isEmpty()) {
             AVDictionary about = new AVDictionary(null);
-            set(about, "title", clip.title());
+            set(about, "title", format.title());
             container.metadata(about);
         }
         AVDictionary containing = settings(recipe.containing());
@@ -206,14 +235,24 @@ final class Film implements Spool<FrameCel> {
 
     @Override
     public FrameCel cel() {
-        return FrameCel.of(clip, recipe);
+        return FrameCel.of(format, recipe);
     }
 
     @Override
     public void add(FrameCel cel, int frame) throws IOException {
+        add(cel, frame, 1);
+    }
+
+    /**
+     * A frame at a time of its own.
+     *
+     * @param at ticks from the beginning
+     * @param length ticks
+     */
+    void add(FrameCel cel, long at, long length) throws IOException {
         AVFrame picture = cel.frame();
-        picture.pts(frame);
-        picture.duration(1);
+        picture.pts(at);
+        picture.duration(length);
         if (palette == null) {
             encode(picture);
         } else {
@@ -235,7 +274,7 @@ final class Film implements Spool<FrameCel> {
                 packet.duration(1);
             }
             if (track != null) {
-                track.until(packet.pts() * clip.rate().den() / (double) clip.rate().num(), this);
+                track.until(format.seconds(packet.pts()), this);
             }
             packet.stream_index(stream.index());
             av_packet_rescale_ts(packet, tick, stream.time_base());
@@ -258,6 +297,23 @@ final class Film implements Spool<FrameCel> {
         } finally {
             av_packet_free(text);
         }
+    }
+
+    /**
+     * A packet of the sound that goes along, its times as in the film that it comes from.
+     *
+     * @param base of its times, seconds
+     * @param begins seconds of those at which this film begins
+     */
+    void sound(AVPacket heard, AVRational base, double begins) throws IOException {
+        AVStream to = present(sound);
+        long shift = Math.round(begins * base.den() / base.num());
+        heard.pts(heard.pts() - shift);
+        heard.dts(heard.dts() - shift);
+        heard.pos(-1);
+        heard.stream_index(to.index());
+        av_packet_rescale_ts(heard, base, to.time_base());
+        write(heard);
     }
 
     private void write(AVPacket full) throws IOException {

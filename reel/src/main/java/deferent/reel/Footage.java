@@ -21,6 +21,7 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_open_input;
 import static org.bytedeco.ffmpeg.global.avutil.AVERROR_DECODER_NOT_FOUND;
 import static org.bytedeco.ffmpeg.global.avutil.AVERROR_EAGAIN;
 import static org.bytedeco.ffmpeg.global.avutil.AVERROR_EOF;
+import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_AUDIO;
 import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_VIDEO;
 import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV420P;
@@ -39,6 +40,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecContext;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
@@ -47,6 +49,7 @@ import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.bytedeco.ffmpeg.avutil.AVDictionary;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
+import org.bytedeco.ffmpeg.avutil.AVRational;
 import org.bytedeco.ffmpeg.swscale.SwsContext;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.javacpp.DoublePointer;
@@ -74,6 +77,8 @@ public final class Footage implements AutoCloseable {
     private double first = Double.NaN;
     private double last = Double.NEGATIVE_INFINITY;
     private @Nullable Shot buffers;
+    private Consumer<AVPacket> listener = packet -> {};
+    private int heard = -1;
 
     private Footage(Path file) {
         this.file = file;
@@ -103,7 +108,7 @@ public final class Footage implements AutoCloseable {
     private void begin() throws IOException {
         AVDictionary none = new AVDictionary(null);
         if (avformat_open_input(container, "file:" + file.toAbsolutePath(), null, none) < 0
-                || avformat_find_stream_info(container, none) < 0) {
+                || avformat_find_stream_info(container, (AVDictionary) null) < 0) {
             throw refused("is not a film");
         }
         AVCodec given = new AVCodec(null);
@@ -174,6 +179,39 @@ public final class Footage implements AutoCloseable {
                 : 0;
     }
 
+    /** Its sound, where it has one. */
+    Optional<AVStream> sound() {
+        int index = av_find_best_stream(container, AVMEDIA_TYPE_AUDIO, -1, -1, (AVCodec) null, 0);
+        return index < 0 ? Optional.empty() : Optional.of(container.streams(index));
+    }
+
+    /** From now on, packets of a stream beside the pictures, as they come; they are lent. */
+    void hear(AVStream stream, Consumer<AVPacket> taker) {
+        heard = stream.index();
+        listener = taker;
+    }
+
+    /** Frames a second as the container says on the whole; 0 where it does not. */
+    double rate() {
+        AVRational rate = pictures().avg_frame_rate();
+        return rate.num() > 0 && rate.den() > 0 ? (double) rate.num() / rate.den() : 0;
+    }
+
+    /** How many frames it says there are; 0 where it does not say. */
+    long frames() {
+        return Math.max(0, pictures().nb_frames());
+    }
+
+    /** The frame last given, as it was decoded; lent until the next. */
+    AVFrame frame() {
+        return frame;
+    }
+
+    /** At which of the container's own seconds the first frame stands. */
+    double begins() {
+        return first;
+    }
+
     private AVStream pictures() {
         AVStream opened = stream;
         if (opened == null) {
@@ -211,6 +249,9 @@ public final class Footage implements AutoCloseable {
                 return;
             }
             boolean ours = packet.stream_index() == pictures().index();
+            if (packet.stream_index() == heard) {
+                listener.accept(packet);
+            }
             int answer = ours ? avcodec_send_packet(with, packet) : 0;
             av_packet_unref(packet);
             if (ours && answer >= 0) {

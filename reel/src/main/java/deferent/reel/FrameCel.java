@@ -31,12 +31,12 @@ final class FrameCel implements Cel {
         this.alpha = alpha;
     }
 
-    static FrameCel of(Clip clip, Recipe recipe) {
-        int width = clip.still().width();
-        int height = clip.still().height();
-        boolean alpha = clip.still().transparent();
-        boolean film = clip.kind().has(Kind.Trait.FILM);
-        boolean halved = clip.kind().has(Kind.Trait.EVEN_SIZES);
+    static FrameCel of(Format format, Recipe recipe) {
+        int width = format.width();
+        int height = format.height();
+        boolean alpha = format.alpha();
+        boolean film = format.kind().has(Kind.Trait.FILM);
+        boolean halved = format.kind().has(Kind.Trait.EVEN_SIZES);
         AVFrame frame = av_frame_alloc();
         frame.width(width);
         frame.height(height);

@@ -67,7 +67,7 @@ final class GifPalette implements AutoCloseable {
     static GifPalette of(Clip clip, Recipe recipe, Loop loop, Frames frames) throws IOException {
         AVFilterGraph graph = avfilter_graph_alloc();
         AVFrame palette = av_frame_alloc();
-        try (FrameCel cel = FrameCel.of(clip, recipe)) {
+        try (FrameCel cel = FrameCel.of(Format.of(clip), recipe)) {
             AVFilterContext pictures =
                     source(graph, clip, "pictures", clip.still().width(), clip.still().height());
             AVFilterContext choose =

@@ -7,6 +7,8 @@ import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV444P10LE;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVA420P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVA444P10LE;
 
+import deferent.motion.trace.Rate;
+
 /**
  * How a kind of film is made: which container and encoder, with which settings. Nothing but
  * encoders with free licences.
@@ -43,18 +45,23 @@ record Recipe(
     }
 
     static Recipe mp4(Clip clip, Loop loop, int cues) {
-        double pixels = (double) clip.still().width() * clip.still().height();
-        long bits = Math.round(0.1 * pixels * clip.rate().perSecond());
+        return mp4(Format.of(clip), index(clip, loop, cues));
+    }
+
+    /** H.264, the container's settings given. */
+    static Recipe mp4(Format format, String containing) {
+        double pixels = (double) format.width() * format.height();
+        long bits = Math.round(0.1 * pixels * format.rate().perSecond());
         // Each frame is cut in slices that are encoded side by side.
         int slices = Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors()));
         return new Recipe(
                 "mp4",
                 "libopenh264",
                 AV_PIX_FMT_YUV420P,
-                keyed(clip)
+                keyed(format.rate())
                         + (":b=" + bits + ":rc_mode=quality:qmin=12:qmax=24:profile=high")
                         + (":allow_skip_frames=0:slices=" + slices + ":threads=" + slices),
-                index(clip, loop, cues),
+                containing,
                 Captions.TIMED_TEXT);
     }
 
@@ -66,7 +73,7 @@ record Recipe(
                 "webm",
                 "libvpx-vp9",
                 clear ? AV_PIX_FMT_YUVA420P : AV_PIX_FMT_YUV420P,
-                keyed(clip)
+                keyed(clip.rate())
                         + (":b=0:crf=20:lag-in-frames=0" + quick)
                         // Two pictures must keep step, which hidden alternate frames would break.
                         + (clear ? ":auto-alt-ref=0" : ""),
@@ -105,8 +112,8 @@ record Recipe(
      * A key frame every second: an editor can jump, and what the encoder took for standing still
      * and left behind is gone soon.
      */
-    private static String keyed(Clip clip) {
-        return "g=" + Math.max(1, Math.round(clip.rate().perSecond()));
+    private static String keyed(Rate rate) {
+        return "g=" + Math.max(1, Math.round(rate.perSecond()));
     }
 
     /**

@@ -93,6 +93,7 @@ enum Ask {
     SEEK("pairings that link", Desk::seek, SeekAsk.KEYS),
     MAP("the shelf as a map", Desk::map, CrossingAsk.AS_THEY_STAND),
     FILM("what a film of practice shows", Desk::watch, FilmDesk.KEYS),
+    FILMED("a file of a film of practice", Desk::filmed, FilmDesk.TAKEN),
     TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
     /** Over a socket alone; by POST the asker hangs up. */
     STOP(

@@ -100,7 +100,10 @@ final class Desk {
     static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
-            AskKey.word("of", "which of them", List.of("seek", "map", "next", "take", "film"));
+            AskKey.word(
+                    "of",
+                    "which of them",
+                    List.of("seek", "map", "next", "take", "film", "filmed"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -284,6 +287,10 @@ final class Desk {
 
     Errand watch(Question asked) {
         return films.watch(asked);
+    }
+
+    Errand filmed(Question asked) {
+        return films.take(asked, takes);
     }
 
     Errand seek(Question asked) {

@@ -5,18 +5,26 @@ import static deferent.studio.AskKey.keys;
 import deferent.film.FilmAsk;
 import deferent.film.FilmReading;
 import deferent.film.FilmReading.Seen;
+import deferent.film.follow.HeadAt;
+import deferent.film.over.Overlay;
 import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Side;
+import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.ToldJson;
 import deferent.record.landing.Arriving;
+import deferent.take.FilmEndings;
+import deferent.take.Filmed;
+import deferent.take.Take;
+import deferent.take.Wishes;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,6 +32,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -69,9 +78,25 @@ final class FilmDesk implements AutoCloseable {
     private static final AskKey<Boolean> MIRRORED =
             AskKey.yes("mirrored", "whether it shows a mirror's picture");
 
+    private static final AskKey<Double> TIME =
+            AskKey.number("time_s", "when, from the film's beginning", 0, 86_400, "s");
+    private static final AskKey<Double> X =
+            AskKey.number("x", "from the left of the upright picture", -1, 20_000, "pixels");
+    private static final AskKey<Double> Y =
+            AskKey.number("y", "from its top", -1, 20_000, "pixels");
+    private static final List<AskKey<?>> HEAD = keys(TIME.must(), X.must(), Y.must());
+    private static final int BOTH = 2;
+    private static final AskKey<JsonNode> HEADS =
+            AskKey.tree(
+                    "pointed",
+                    "both heads, where somebody pointed at them",
+                    AskKey.listSchema(AskKey.objectSchema(HEAD), BOTH));
+
     /** What was meant is said as any pattern is; unsaid, the nearest pairing is named. */
     static final List<AskKey<?>> KEYS =
-            keys(Matter.MAYBE, keys(FILM.must(), CALLED, TETHER, PIXEL, FIRST, MIRRORED));
+            keys(Matter.MAYBE, keys(FILM.must(), CALLED, TETHER, PIXEL, FIRST, MIRRORED, HEADS));
+
+    static final List<AskKey<?>> TAKEN = keys(KEYS, keys(TakeAsk.AS.must(), TakeAsk.WISHES));
 
     private final Wordbook words;
     private final TakenFolder films = new TakenFolder(FILMS);
@@ -162,6 +187,18 @@ final class FilmDesk implements AutoCloseable {
         if (first.isPresent()) {
             ask = ask.first(first.get());
         }
+        if (asked.has(HEADS)) {
+            List<HeadAt> heads = new ArrayList<>();
+            for (JsonNode node : asked.get(HEADS)) {
+                Question head = Question.of(node, HEAD);
+                heads.add(new HeadAt(head.get(TIME), head.get(X), head.get(Y)));
+            }
+            if (heads.size() != BOTH) {
+                throw new BadRequest(
+                        400, "are " + heads.size(), "pointed", "point at each head once");
+            }
+            ask = ask.pointing(heads.get(0), heads.get(1));
+        }
         if (asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)) {
             PatternDocument meant = Matter.of(asked, words.lexicon()).document();
             ask = ask.meaning(meant.pairing(), meant.phrase().orElse(""));
@@ -169,7 +206,31 @@ final class FilmDesk implements AutoCloseable {
         return ask;
     }
 
-    private ObjectNode watch(
+    /** A file of a film, told with how far it has come. */
+    Errand take(Question asked, TakeDesk takes) {
+        String key = asked.get(FILM);
+        Path file = file(key);
+        FilmAsk ask = ask(asked);
+        String called = asked.or(CALLED, "the film");
+        Wishes wishes = Wishes.of(FilmEndings.of(asked.get(TakeAsk.AS)), TakeAsk.wishes(asked));
+        Performer performer =
+                asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)
+                        ? Matter.of(asked, words.lexicon()).document().performer()
+                        : Performer.USUAL;
+        return new Errand(
+                Lanes.Work.FILM,
+                (tell, stop) -> {
+                    Optional<Seen> known = seen(key, file, called, ask, tell, stop);
+                    if (known.isEmpty()) {
+                        return JsonNodeFactory.instance.objectNode().put("stopped", true);
+                    }
+                    FilmReading film = FilmReading.of(known.get(), ask);
+                    Filmed filmed = new Filmed(file, film, performer, ask.kit());
+                    return takes.write(Take.of(filmed, wishes, words.lexicon()), tell, stop);
+                });
+    }
+
+    private Optional<Seen> seen(
             String key,
             Path file,
             String called,
@@ -181,6 +242,17 @@ final class FilmDesk implements AutoCloseable {
             known = look(file, called, ask, tell, stop);
             known.ifPresent(all -> keep(key, all));
         }
+        return known;
+    }
+
+    private ObjectNode watch(
+            String key,
+            Path file,
+            String called,
+            FilmAsk ask,
+            Consumer<ObjectNode> tell,
+            BooleanSupplier stop) {
+        Optional<Seen> known = seen(key, file, called, ask, tell, stop);
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         if (known.isEmpty() || stop.getAsBoolean()) {
             return answer.put("stopped", true);
@@ -188,7 +260,7 @@ final class FilmDesk implements AutoCloseable {
         FilmReading film = FilmReading.of(known.get(), ask);
         answer.set("film", FilmJson.tree(film));
         ToldJson.put(answer.putArray("told"), TellFilm.of(film));
-        answer.set("over", FilmOver.of(film));
+        answer.set("over", FilmOver.of(Overlay.of(film)));
         return answer;
     }
 

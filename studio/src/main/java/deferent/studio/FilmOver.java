@@ -1,71 +1,47 @@
 package deferent.studio;
 
-import deferent.film.FilmReading;
-import deferent.film.hand.HandSight;
-import deferent.film.hand.PixelScale;
-import deferent.film.measured.Measured;
-import deferent.film.measured.MeasuredSide;
+import deferent.film.over.Overlay;
 import deferent.motion.pairing.Side;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
-/**
- * What is drawn over a film, in pixels of its upright picture: over one cycle at even moments where
- * each head was and was meant to be and where its hand was, with the clock that turns a moment of
- * the film into one of the cycle.
- */
+/** What is drawn over a film, as the page takes it: pixels to a tenth. */
 final class FilmOver {
-    private final FilmReading film;
-    private final PixelScale scale;
+    private FilmOver() {}
 
-    private FilmOver(FilmReading film) {
-        this.film = film;
-        this.scale = film.measured().scale();
-    }
-
-    static ObjectNode of(FilmReading film) {
-        return new FilmOver(film).tree();
-    }
-
-    private ObjectNode tree() {
-        Measured measured = film.measured();
+    static ObjectNode of(Overlay overlay) {
         ObjectNode over = JsonNodeFactory.instance.objectNode();
-        over.put("period_s", measured.period());
+        over.put("period_s", overlay.period());
         ArrayNode drift = over.putArray("drift");
-        for (int i = 0; i < measured.drift().knots().length; i++) {
+        for (int i = 0; i < overlay.drift().knots().length; i++) {
             drift.addObject()
-                    .put("time_s", measured.drift().knots()[i])
-                    .put("ahead_s", measured.drift().ahead()[i]);
+                    .put("time_s", overlay.drift().knots()[i])
+                    .put("ahead_s", overlay.drift().ahead()[i]);
         }
         ObjectNode sides = over.putObject("sides");
         for (Side side : Side.values()) {
-            MeasuredSide one = measured.side(side);
+            Overlay.Laid one = overlay.side(side);
             ObjectNode node = sides.putObject(side.word());
             line(node, "head", one.light());
-            line(node, "meant", film.held().meantOver(side, true));
-            line(node, "meant_hand", film.held().meantOver(side, false));
-            hands(node.putArray("hands"), one);
+            line(node, "meant", one.meant());
+            line(node, "meant_hand", one.meantHand());
+            ArrayNode hands = node.putArray("hands");
+            for (Overlay.HandAt hand : one.hands()) {
+                hands.addObject()
+                        .put("share", Math.rint(1e4 * hand.share()) / 1e4)
+                        .put("x", tenth(hand.x()))
+                        .put("y", tenth(hand.y()))
+                        .put("error", tenth(hand.error()));
+            }
         }
         return over;
     }
 
-    private void line(ObjectNode node, String what, double[][] metres) {
+    private static void line(ObjectNode node, String what, double[][] pixels) {
         ArrayNode line = node.putArray(what);
-        for (int i = 0; i < metres[0].length; i++) {
-            double[] at = scale.picture(metres[0][i], metres[1][i]);
-            line.addArray().add(tenth(at[0])).add(tenth(at[1]));
-        }
-    }
-
-    private void hands(ArrayNode hands, MeasuredSide side) {
-        for (HandSight hand : side.hands()) {
-            double[] at = scale.picture(hand.x(), hand.y());
-            hands.addObject()
-                    .put("share", Math.rint(1e4 * hand.time() / side.head().period()) / 1e4)
-                    .put("x", tenth(at[0]))
-                    .put("y", tenth(at[1]))
-                    .put("error", tenth(hand.error() / scale.metres()));
+        for (int i = 0; i < pixels[0].length; i++) {
+            line.addArray().add(tenth(pixels[0][i])).add(tenth(pixels[1][i]));
         }
     }
 

@@ -24,8 +24,8 @@ final class TakeAsk {
 
     private static final int MOST_WISHES = 40;
 
-    private static final AskKey<String> AS = AskKey.text("as", "the file's ending");
-    private static final AskKey<JsonNode> WISHES =
+    static final AskKey<String> AS = AskKey.text("as", "the file's ending");
+    static final AskKey<JsonNode> WISHES =
             AskKey.tree("wishes", "how it is written, see /api/endings", AskKey.schema("object"));
     private static final AskKey<Boolean> SHELF = AskKey.mark("shelf", "the whole shelf");
     private static final AskKey<JsonNode> PATTERNS =
@@ -62,7 +62,7 @@ final class TakeAsk {
         return Take.of(matter.document(), others, wishes, lexicon);
     }
 
-    private static Map<String, String> wishes(Question asked) {
+    static Map<String, String> wishes(Question asked) {
         Map<String, String> said = new LinkedHashMap<>();
         if (!asked.has(WISHES)) {
             return said;

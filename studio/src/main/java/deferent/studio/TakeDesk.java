@@ -142,7 +142,7 @@ final class TakeDesk implements AutoCloseable {
                 (tell, stop) -> write(take, tell, stop));
     }
 
-    private ObjectNode write(Take take, Consumer<ObjectNode> tell, BooleanSupplier stop) {
+    ObjectNode write(Take take, Consumer<ObjectNode> tell, BooleanSupplier stop) {
         TakenFolder.Place place = taken.open();
         boolean whole = false;
         try {
@@ -169,7 +169,7 @@ final class TakeDesk implements AutoCloseable {
         }
     }
 
-    private static ObjectNode progress(double share, String told) {
+    static ObjectNode progress(double share, String told) {
         ObjectNode part = JsonNodeFactory.instance.objectNode();
         part.putObject("progress")
                 .put("share", Math.rint(Math.max(0, Math.min(1, share)) * 1e3) / 1e3)

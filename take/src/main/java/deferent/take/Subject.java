@@ -1,5 +1,6 @@
 package deferent.take;
 
+import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
@@ -18,8 +19,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** A pattern that is taken away, and what is shown of it: the ideal, or what a cord makes of it. */
-record Subject(PatternDocument document, Staged staged) {
+/**
+ * A pattern that is taken away, and what is shown of it: the ideal, what a cord makes of it, or
+ * what a film shows.
+ *
+ * @param carrier the carrier whose link is drawn
+ */
+record Subject(PatternDocument document, Trace trace, Side carrier) {
     static Subject of(PatternDocument document, Keep keep, Lexicon lexicon) {
         Readings readings =
                 Readings.of(
@@ -28,11 +34,14 @@ record Subject(PatternDocument document, Staged staged) {
                         document.kit(),
                         Detail.LIVE,
                         lexicon);
-        return new Subject(document, Staged.of(readings, keep, document.kit()));
+        Staged staged = Staged.of(readings, keep, document.kit());
+        return new Subject(document, staged.trace(), staged.carrier());
     }
 
-    Trace trace() {
-        return staged.trace();
+    /** What a film shows. */
+    static Subject of(PatternDocument document, Filmed film) {
+        Trace trace = film.reading().measured().trace(film.reading().held().meant());
+        return new Subject(document, trace, Scene.nearer(trace));
     }
 
     /** In words, for a caption or a title: its phrase where it has one. */
@@ -44,7 +53,7 @@ record Subject(PatternDocument document, Staged staged) {
         return Scene.of(
                 trace(),
                 Scene.USUAL_COUNT,
-                staged.carrier(),
+                carrier,
                 layers.contains(Layer.BODY)
                         ? Optional.of(Person.of(PoseOver.of(trace(), document.performer())))
                         : Optional.empty());

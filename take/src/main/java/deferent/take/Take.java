@@ -1,7 +1,9 @@
 package deferent.take;
 
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
 import deferent.reading.photo.PhotoReading;
 import deferent.reading.worked.Worked;
 import deferent.record.PatternDocument;
@@ -26,6 +28,7 @@ import java.util.function.Consumer;
  * @param route whether they are gone through in that order
  * @param wishes which file, and what is wished of it
  * @param lexicon the user's own words
+ * @param film the film that shows the one pattern, where what it shows is taken away
  */
 public record Take(
         String title,
@@ -33,7 +36,8 @@ public record Take(
         List<PatternDocument> others,
         boolean route,
         Wishes wishes,
-        Lexicon lexicon) {
+        Lexicon lexicon,
+        Optional<Filmed> film) {
     public Take {
         patterns = List.copyOf(patterns);
         others = List.copyOf(others);
@@ -53,22 +57,52 @@ public record Take(
     /** One pattern among others. */
     public static Take of(
             PatternDocument pattern, List<PatternDocument> others, Wishes wishes, Lexicon lexicon) {
-        return new Take(pattern.name(), List.of(pattern), others, false, wishes, lexicon);
+        return new Take(
+                pattern.name(), List.of(pattern), others, false, wishes, lexicon, Optional.empty());
     }
 
     /** Many patterns. */
     public static Take of(
             String title, List<PatternDocument> patterns, Wishes wishes, Lexicon lexicon) {
-        return new Take(title, patterns, List.of(), false, wishes, lexicon);
+        return new Take(title, patterns, List.of(), false, wishes, lexicon, Optional.empty());
+    }
+
+    /** What a film shows; an ending from {@link FilmEndings}. */
+    public static Take of(Filmed film, Wishes wishes, Lexicon lexicon) {
+        Pairing meant = film.reading().held().meant();
+        // The measured tempo is no round number, and nobody says more than a tenth of a cycle.
+        Pairing said =
+                meant.setsOwnTempo()
+                        ? meant
+                        : meant.withTempo(OptionalDouble.of(Math.rint(10 * meant.tempo()) / 10));
+        Optional<String> phrase = Phrase.write(said, lexicon);
+        PatternDocument pattern =
+                PatternDocument.of(phrase.orElse("A film of practice"), meant, film.performer())
+                        .withKit(film.kit())
+                        .withPhrase(phrase);
+        return new Take(
+                pattern.name(),
+                List.of(pattern),
+                List.of(),
+                false,
+                wishes,
+                lexicon,
+                Optional.of(film));
+    }
+
+    /** The film that is taken away. */
+    Filmed filmed() {
+        return film.orElseThrow(
+                () -> new IllegalStateException("an ending of films was given no film"));
     }
 
     /** Patterns that are gone through one after another. */
     public Take asRoute() {
-        return new Take(title, patterns, others, true, wishes, lexicon);
+        return new Take(title, patterns, others, true, wishes, lexicon, film);
     }
 
     Take with(Wishes other) {
-        return new Take(title, patterns, others, route, other, lexicon);
+        return new Take(title, patterns, others, route, other, lexicon, film);
     }
 
     /** The name of its file, before the dot: short, and safe in any folder. */
@@ -81,6 +115,9 @@ public record Take(
     }
 
     Subject subject() {
+        if (film.isPresent()) {
+            return Subject.of(patterns.get(0), film.get());
+        }
         return Subject.of(patterns.get(0), Keep.named(wishes.word(Wish.CORD)), lexicon);
     }
 
@@ -88,6 +125,9 @@ public record Take(
     Optional<String> caution() {
         OptionalDouble speed = wishes.ending().speed(wishes);
         if (speed.isEmpty()) {
+            return Optional.empty();
+        }
+        if (film.isPresent() && wishes.ending() instanceof FilmEnding) {
             return Optional.empty();
         }
         Subject subject = subject();

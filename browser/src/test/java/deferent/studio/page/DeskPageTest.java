@@ -235,6 +235,9 @@ class DeskPageTest extends InChromium {
             visit.page().keyboard().press("j");
             visit.until("document.body.classList.contains('lesson')");
             visit.frames(3);
+            assertThat(visit.page().locator(".mark").isVisible())
+                    .as("a mark over the name")
+                    .isFalse();
             assertThat(
                             visit.text(
                                     "document.querySelector('.desk').innerText.replace(document.querySelector('.line-counts').innerText, '').replace(document.querySelector('.stage-count').innerText, '')"))

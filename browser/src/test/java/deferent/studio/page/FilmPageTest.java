@@ -46,4 +46,68 @@ class FilmPageTest extends InChromium {
             assertThat(visit.page().locator(".film-other input").count()).isEqualTo(1);
         }
     }
+
+    private static Visit watched(Visit visit) {
+        visit.say("static spin vs triquetra, tempo 40");
+        visit.page().evaluate("() => deferentDesk.act('film')");
+        visit.page().locator(".film-drop input").setInputFiles(PRACTICE);
+        visit.until("document.querySelector('.film-says li')");
+        visit.until("document.querySelector('.film-frame video').videoWidth > 0");
+        return visit;
+    }
+
+    @Test
+    void aFilmIsTakenAwayByOnePressAndCanBeStopped() {
+        try (Visit visit = watched(visit())) {
+            var buttons = visit.page().locator(".film-away-as button");
+            assertThat(buttons.count()).isEqualTo(7);
+            visit.page().selectOption(".film-bar select", new String[] {"0.25"});
+            buttons.nth(1).click();
+            visit.page().locator(".film-away button").getByText("Stop").click();
+            visit.until("document.querySelectorAll('.film-away-as button').length === 7");
+            assertThat(visit.page().locator(".film-away a").count()).isZero();
+            buttons.nth(4).click();
+            visit.until("document.querySelector('.film-away a')");
+            assertThat(visit.page().locator(".film-away a").getAttribute("download"))
+                    .endsWith(".png");
+            assertThat(
+                            visit.page()
+                                    .evaluate(
+                                            "async () => { const r = await fetch(document.querySelector('.film-away"
+                                                    + " a').href); const b = await createImageBitmap(await r.blob());"
+                                                    + " const v = document.querySelector('.film-frame video');"
+                                                    + " return b.width === v.videoWidth && b.height ==="
+                                                    + " v.videoHeight; }"))
+                    .isEqualTo(true);
+        }
+    }
+
+    @Test
+    void bothLightsAreShownByKeyboardAndByTap() {
+        try (Visit visit = watched(visit())) {
+            visit.page().locator(".film-point-anyway").click();
+            visit.until("document.activeElement.classList.contains('film-cross')");
+            double before =
+                    (double)
+                            visit.page()
+                                    .evaluate("() => document.querySelector('film-desk').cross[0]");
+            visit.page().keyboard().press("ArrowLeft");
+            assertThat(
+                            (double)
+                                    visit.page()
+                                            .evaluate(
+                                                    "() => document.querySelector('film-desk').cross[0]"))
+                    .isLessThan(before);
+            visit.page().keyboard().press("Enter");
+            visit.until("document.querySelector('.film-pointing').textContent.includes('right')");
+            visit.page().locator(".film-points").click();
+            visit.until("!document.querySelector('.film-points')");
+            visit.until("!document.querySelector('film-desk').film.running");
+            // Nothing was lit where the cross stood or the tap fell: it says so, and offers again.
+            visit.until(
+                    "document.querySelector('.film-told').textContent.includes('Find them without me')");
+            visit.page().getByText("Find them without me").click();
+            visit.until("document.querySelector('.film-says li')");
+        }
+    }
 }

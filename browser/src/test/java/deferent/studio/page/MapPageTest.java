@@ -6,6 +6,7 @@ import deferent.motion.phrase.Phrase;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** The shelf as a map on the page. */
@@ -23,9 +24,13 @@ class MapPageTest extends InChromium {
     }
 
     private static void open(Visit visit) {
+        open(visit, 4);
+    }
+
+    private static void open(Visit visit, int places) {
         visit.settled();
         visit.page().locator("#tab-map").click();
-        visit.until("document.querySelectorAll('.place').length === 4");
+        visit.until("document.querySelectorAll('.place').length === " + places);
         visit.until("!deferentDesk.map.running");
     }
 
@@ -85,8 +90,7 @@ class MapPageTest extends InChromium {
             open(visit);
             visit.page().locator(".place[tabindex='0']").focus();
             String first = visit.text("document.activeElement.dataset.id");
-            for (String key :
-                    java.util.List.of("ArrowRight", "ArrowDown", "ArrowLeft", "ArrowUp")) {
+            for (String key : List.of("ArrowRight", "ArrowDown", "ArrowLeft", "ArrowUp")) {
                 visit.page().keyboard().press(key);
                 if (!visit.text("document.activeElement.dataset.id").equals(first)) {
                     break;
@@ -107,6 +111,34 @@ class MapPageTest extends InChromium {
                             + " lead')");
             assertThat(visit.number("document.documentElement.scrollWidth"))
                     .isLessThanOrEqualTo(400);
+        }
+    }
+
+    @Test
+    void aDozenNamesAreReadAtAGlance() {
+        List<String> motions = List.of("static spin", "isolation", "triquetra");
+        for (String left : motions) {
+            for (String right : List.of("extension", "horizontal cat-eye", "CAP", "box")) {
+                save("The " + left + " over the " + right, left + " vs " + right);
+            }
+        }
+        try (Visit visit = visit()) {
+            open(visit, 12);
+            assertThat(
+                            visit.text(
+                                    """
+                                    (() => {
+                                      const boxes = [...document.querySelectorAll('.place-name, .place moving-thumb')]
+                                        .map((e) => [e.closest('.place').dataset.id + (e.matches('.place-name') ? ' name' : ''), e.getBoundingClientRect()]);
+                                      const map = document.querySelector('.map').getBoundingClientRect();
+                                      const over = ([, a], [, b]) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+                                      const outside = ([, a]) => a.left < map.left || a.right > map.right || a.top < map.top || a.bottom > map.bottom;
+                                      return [
+                                        ...boxes.filter(outside).map(([name]) => name + ' outside'),
+                                        ...boxes.flatMap((a, i) => boxes.slice(0, i).filter((b) => over(a, b)).map((b) => a[0] + ' on ' + b[0])),
+                                      ].join('; ');
+                                    })()"""))
+                    .isEmpty();
         }
     }
 

@@ -199,14 +199,18 @@ public final class Held {
         double[][] at = new double[2][n];
         double x = (held(Side.LEFT).lie().x() + held(Side.RIGHT).lie().x()) / 2;
         double y = (held(Side.LEFT).lie().y() + held(Side.RIGHT).lie().y()) / 2;
-        double ahead = held(Side.LEFT).lie().shift() + late() / 2;
-        int shift = (int) Math.round(ahead * n);
+        int shift = (int) Math.round(ahead() * n);
         for (int i = 0; i < n; i++) {
             int j = Math.floorMod(i + shift, n);
             at[0][i] = x + shape.handX()[j] + (head ? shape.tetherX()[j] : 0);
             at[1][i] = y + shape.handY()[j] + (head ? shape.tetherY()[j] : 0);
         }
         return at;
+    }
+
+    /** How far into the meant cycle the measured one begins, a share of it. */
+    public double ahead() {
+        return held(Side.LEFT).lie().shift() + late() / 2;
     }
 
     // How far the right side is ahead of where it should be against the left, common cycles.

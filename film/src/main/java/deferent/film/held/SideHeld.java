@@ -63,7 +63,8 @@ record SideHeld(KeptAs kept, Shape shape, MeanTrack track, Lie lie, double extra
         if (tracks.hand().known() < MUST_KNOW) {
             return figure;
         }
-        SideHeld hand = handPath(tracks, shape, turns);
+        // A circle that is kept tells nothing of a tilt: how its poi lags is the cord's doing.
+        SideHeld hand = handPath(tracks, shape, turns && !shape.round());
         return hand.cost() < figure.cost() ? hand : figure;
     }
 

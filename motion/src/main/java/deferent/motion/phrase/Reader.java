@@ -405,7 +405,7 @@ final class Reader {
             return error(since(from), "\"" + of.said() + "\" is not measured so", expected);
         }
         if (strange()) {
-            return error(spot(), "\"" + token().text() + "\" is no unit known here", expected);
+            return error(spot(), "\"" + token().text() + "\" is not a known unit", expected);
         }
         Spot number = since(from);
         List<Edit> edits = new ArrayList<>();
@@ -477,7 +477,7 @@ final class Reader {
                         + (near.isEmpty() && token.text().length() > 3
                                 ? "\" is no word of the trade known here; a motion of your own can be"
                                         + " given that name on your shelf, and is then said like any"
-                                : "\" is no word known here"),
+                                : "\" is not a known word"),
                 expected,
                 near.stream().distinct().limit(3).toList());
     }

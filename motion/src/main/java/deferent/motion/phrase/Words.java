@@ -122,7 +122,7 @@ public final class Words {
                         });
         List<String> nearest = Spelling.nearest(word, candidates);
         throw new Refusal(
-                "is no word known here",
+                "is not a known word",
                 "\"" + word + "\"",
                 nearest.isEmpty()
                         ? "ask for all words to see them"

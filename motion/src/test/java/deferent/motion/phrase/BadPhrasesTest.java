@@ -24,7 +24,7 @@ class BadPhrasesTest {
             delimiter = '|',
             textBlock =
                     """
-            isolatoin vs triquetra | isolatoin | "isolatoin" is no word known here | a motion, or a word that goes with one
+            isolatoin vs triquetra | isolatoin | "isolatoin" is not a known word | a motion, or a word that goes with one
             isolation vs | '' | the second hand does nothing | a motion, such as triquetra
             vs triquetra | vs | the first hand does nothing | a motion before "vs"
             isolation vs triquetra vs CAP | vs | a third hand; here are two, a partner's hands are another pair | two motions with one "vs" between them
@@ -32,7 +32,7 @@ class BadPhrasesTest {
             isolation vs triquetra, tempo 60 tempo 70 | tempo 70 | a second tempo | only one of them
             isolation vs triquetra, split, quarter | quarter | "quarter" after "split" | only one of them
             isolation tether 60 vs triquetra | 60 | "tether" has a number without a unit | a length with cm, m, mm, in or ft
-            isolation tether 60 kg vs triquetra | kg | "kg" is no unit known here | a length with cm, m, mm, in or ft
+            isolation tether 60 kg vs triquetra | kg | "kg" is not a known unit | a length with cm, m, mm, in or ft
             isolation hand radius 30° vs triquetra | 30° | "hand radius" is not measured so | a length with cm, m, mm, in or ft, or in tethers
             cat-eye tilt steep vs triquetra | steep | "steep" is no number | a number with a unit of angle, such as 30°
             flower 2.5 petals vs triquetra | 2.5 petals | petals is 2.5 | a whole number

@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Film | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Film | Filmed | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -207,6 +207,27 @@ declare namespace Protocol {
     pixel_m?: number | null;
     first?: First | null;
     mirrored?: boolean | null;
+    pointed?: Pointed[] | null;
+  };
+
+  /** a file of a film of practice */
+  type Filmed = {
+    ask: 'filmed';
+    id?: any | null;
+    phrase?: string | null;
+    pattern?: object | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    film: string;
+    called?: string | null;
+    tether_m?: number | null;
+    pixel_m?: number | null;
+    first?: First | null;
+    mirrored?: boolean | null;
+    pointed?: Pointed[] | null;
+    as: string;
+    wishes?: object | null;
   };
 
   /** a file of a pattern, of some or of the shelf */
@@ -275,7 +296,7 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'next' | 'take' | 'film';
+  type Of = 'seek' | 'map' | 'next' | 'take' | 'film' | 'filmed';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;
@@ -284,6 +305,11 @@ declare namespace Protocol {
     hand_speed_m_per_s?: number | null;
     hand_acceleration_m_per_s2?: number | null;
     hand_leave_m?: number | null;
+  };
+  type Pointed = {
+    time_s: number;
+    x: number;
+    y: number;
   };
   type Show = 'ideal' | 'figure' | 'hand-path' | 'closest';
   type Side = 'left' | 'right';

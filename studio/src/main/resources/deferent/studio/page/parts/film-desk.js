@@ -5,6 +5,18 @@ import { Film, shareAt } from '../state/film.js';
 
 const SPEEDS = [[1, 'as filmed'], [0.5, 'half as fast'], [0.25, 'a quarter']];
 const LOOKS = /** @type {const} */ ({ light: 'Light', meant: 'What was meant', hands: 'Hands' });
+// Of what is told, what a tap on both heads may settle.
+const UNSURE = ['film.unsure', 'film.seen', 'film.sides', 'film.rather'];
+/** @type {[string, string, string, string][]} */
+const AWAY_AS = [
+  ['What was meant over it', 'mp4', 'over', 'The film with what was meant, the light and the hands over it'],
+  ['Side by side', 'mp4', 'beside', 'The film, and beside it what was meant'],
+  ['Light that grows', 'mp4', 'exposure', 'A long exposure that grows over the film'],
+  ['Light as a picture', 'png', 'exposure', 'The light of the whole film as one long exposure'],
+  ['This moment', 'png', 'over', 'A picture of the moment shown, with all laid over it'],
+  ['Drawing', 'svg', '', 'What was meant over the light, for drawing programs'],
+  ['Table', 'csv', '', 'One cycle of hands and heads as numbers'],
+];
 const DASH = { left: [], right: [10, 6] };
 
 /**
@@ -19,6 +31,9 @@ class FilmDesk extends Part {
   speed = 1;
   /** The stretch that is looped, seconds of the film. @type {[number, number] | null} */
   loop = null;
+  pointing = false;
+  /** Where the cross stands that points by keyboard, shares of the picture. */
+  cross = [0.5, 0.5];
   over = false; // whether a file is held over the page
 
   /** @param {import('../main.js').Desk} desk */
@@ -74,7 +89,12 @@ class FilmDesk extends Part {
         <div class="film-frame">
           <video src=${film.url} muted playsinline loop aria-label="The film" @loadedmetadata=${this.#loaded} @timeupdate=${this.#round} @play=${this.#draw} @seeked=${this.#draw}></video>
           <canvas aria-hidden="true"></canvas>
+          ${this.pointing ? this.#points() : nothing}
         </div>
+        ${this.pointing
+          ? html`<p class="film-pointing" role="status"><b>${film.heads.length ? 'Now the right hand’s light.' : 'Point at the left hand’s light.'}</b> Tap it, or move the cross with the arrows and press Enter.
+              <button type="button" @click=${() => this.#point(false)}>Leave it</button></p>`
+          : nothing}
         <div class="film-bar">
           <button type="button" @click=${this.#play}>Play or pause</button>
           <label>Speed <select @change=${(/** @type {any} */ e) => this.#fast(Number(e.target.value))}>
@@ -85,12 +105,14 @@ class FilmDesk extends Part {
           )}
           ${this.loop ? html`<button type="button" @click=${() => this.#whole()}>The whole film</button>` : nothing}
         </div>
-        <p class="quiet film-key">Left is a full line, right is dashed; thin is what was meant. A disc is a hand, the larger the less sure.</p>
+        ${film.watched ? this.#away() : nothing}
+        <p class="quiet film-key">Left is a full line and a disc, right is dashed and a diamond; thin is what was meant. A disc is a hand, the larger the less sure.</p>
       </div>
       <div class="film-told" aria-live="polite">
         ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
         ${film.error ? html`<p class="told" data-tone="warn" role="alert">${sentence(film.error)}</p>` : nothing}
         ${film.watched ? this.#told(film.watched) : nothing}
+        ${this.#asksToPoint()}
         ${this.#wishes()}
       </div>
     </div>`;
@@ -112,6 +134,106 @@ class FilmDesk extends Part {
     </ul>`;
   }
 
+  /** Offered where lights were not found or are unsure; else it stays out of the way. */
+  #asksToPoint() {
+    const { film } = this;
+    if (film.running || this.pointing || !film.key) return nothing;
+    if (film.heads.length === 2) {
+      return html`<p class="quiet">You pointed at both lights. <button type="button" @click=${() => film.unpoint()}>Find them without me</button></p>`;
+    }
+    const unsure = film.error || film.watched?.told.some((told) => UNSURE.some((key) => told.key.startsWith(key)));
+    if (!unsure) return nothing;
+    return html`<p><button type="button" class="film-ask-point" @click=${() => this.#point(true)}>Show me the two lights</button>
+      <span class="quiet">Pause where both are clear, and tap each once.</span></p>`;
+  }
+
+  #away() {
+    const { film } = this;
+    return html`<section class="film-away" aria-label="Take it away">
+      <h3>Take it away</h3>
+      ${film.saving
+        ? html`<p role="status"><progress max="1" .value=${film.saving.share} aria-label="Making it"></progress> ${film.saving.told || 'beginning'}
+            <button type="button" @click=${() => film.stopSaving()}>Stop</button></p>`
+        : html`<div class="film-away-as">${AWAY_AS.map(([says, as, form, means]) => html`<button type="button" title=${means} @click=${() => this.#save(as, form)}>${says}</button>`)}</div>`}
+      ${film.saved ? html`<p role="status"><a href=${film.saved.file} download=${film.saved.name}>${film.saved.name}</a> <span class="quiet">${film.saved.told}</span></p>` : nothing}
+    </section>`;
+  }
+
+  /** Films at the speed that is chosen, pictures of the moment that is shown. @param {string} as @param {string} form */
+  #save(as, form) {
+    /** @type {Record<string, string>} */
+    const wishes = form ? { form } : {};
+    if (as === 'mp4' && this.speed !== 1) wishes.slow = String(this.speed);
+    if (as === 'png' && form === 'over' && this.video) wishes.at = String(Math.round(this.video.currentTime * 1000) / 1000);
+    this.film.save(as, wishes);
+  }
+
+  // Pointing at the heads -----------------------------------------------------------------------------------------------------------
+
+  #points() {
+    const [x, y] = this.cross;
+    const box = this.#box();
+    return html`<div class="film-points" @click=${this.#tapped}>
+      <button type="button" class="film-cross" aria-label="Cross: arrows move it, Enter points" style="left: ${box.left + x * box.width}px; top: ${box.top + y * box.height}px"
+        @keydown=${this.#moved} @click=${this.#pressed}></button>
+    </div>`;
+  }
+
+  /** Where the film's picture lies in its frame, pixels of the page. */
+  #box() {
+    const { video } = this;
+    if (!video || !video.videoWidth) return { left: 0, top: 0, width: 1, height: 1 };
+    const { clientWidth, clientHeight } = video;
+    const by = Math.min(clientWidth / video.videoWidth, clientHeight / video.videoHeight);
+    const width = by * video.videoWidth;
+    const height = by * video.videoHeight;
+    return { left: (clientWidth - width) / 2, top: (clientHeight - height) / 2, width, height };
+  }
+
+  /** @param {boolean} on */
+  #point(on) {
+    this.pointing = on;
+    if (this.film.heads.length) this.film.unpoint();
+    this.video?.pause();
+    this.requestUpdate();
+    if (on) this.updateComplete.then(() => /** @type {HTMLElement | null} */ (this.querySelector('.film-cross'))?.focus());
+  }
+
+  /** @param {MouseEvent} event */
+  #tapped = (event) => {
+    const frame = /** @type {HTMLElement} */ (event.currentTarget).getBoundingClientRect();
+    const box = this.#box();
+    this.#pointed((event.clientX - frame.left - box.left) / box.width, (event.clientY - frame.top - box.top) / box.height);
+  };
+
+  /** By keyboard the cross points; by pointer what lies under it. @param {MouseEvent} event */
+  #pressed = (event) => {
+    if (event.detail !== 0) return;
+    event.stopPropagation();
+    this.#pointed(this.cross[0], this.cross[1]);
+  };
+
+  /** @param {KeyboardEvent} event */
+  #moved = (event) => {
+    const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
+    if (!way) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const step = event.shiftKey ? 0.05 : 0.005;
+    this.cross = this.cross.map((at, i) => Math.max(0, Math.min(1, at + step * way[i])));
+    this.requestUpdate();
+  };
+
+  /** @param {number} x @param {number} y shares of the picture */
+  #pointed(x, y) {
+    const { video, film } = this;
+    if (!video || x < 0 || x > 1 || y < 0 || y > 1) return;
+    this.cross = [x, y];
+    film.point({ time_s: video.currentTime, x: x * video.videoWidth, y: y * video.videoHeight });
+    if (film.heads.length === 2) this.pointing = false;
+    this.requestUpdate();
+  }
+
   #wishes() {
     const { film } = this;
     const { session } = this.desk;
@@ -128,7 +250,8 @@ class FilmDesk extends Part {
       <label>Whose light is further left at first <select @change=${(/** @type {any} */ e) => film.wish({ first: e.target.value || null })}>
         <option value="">find out</option><option value="left">the left hand’s</option><option value="right">the right hand’s</option></select></label>
       <label><input type="checkbox" .checked=${film.mirrored} @change=${(/** @type {any} */ e) => film.wish({ mirrored: e.target.checked })}> the film is mirrored</label>
-       <label class="film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
+      <button type="button" class="film-point-anyway" ?disabled=${!film.key || film.running} @click=${() => this.#point(true)}>Point at the two lights</button>
+      <label class="film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
     </section>`;
   }
 
@@ -211,7 +334,8 @@ class FilmDesk extends Part {
     canvas.width = video.videoWidth;
     canvas.height = video.videoHeight;
     const paper = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
-    if (film.watched) this.#over(paper, film.watched.over, video.currentTime);
+    if (film.watched && !this.pointing) this.#over(paper, film.watched.over, video.currentTime);
+    if (this.pointing) for (const head of film.heads) dot(paper, [head.x, head.y], Math.max(10, canvas.height / 60), 1, false, '#fff');
     cancelAnimationFrame(this.#next);
     if (!video.paused) {
       this.#round();
@@ -274,9 +398,10 @@ function cord(paper, from, to, width) {
   path(paper, [from, to], width, 0.8);
 }
 
-/** @param {CanvasRenderingContext2D} paper @param {At} place @param {number} radius @param {number} alpha @param {boolean} full */
-function dot(paper, place, radius, alpha, full) {
+/** @param {CanvasRenderingContext2D} paper @param {At} place @param {number} radius @param {number} alpha @param {boolean} full @param {string} [ink] */
+function dot(paper, place, radius, alpha, full, ink) {
   paper.save();
+  if (ink) paper.strokeStyle = paper.fillStyle = ink;
   paper.setLineDash([]);
   paper.globalAlpha = alpha;
   paper.lineWidth = radius / 3;

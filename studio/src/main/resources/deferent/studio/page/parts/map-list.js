@@ -35,7 +35,7 @@ class MapList extends Part {
   #map(map) {
     const { patterns, crossings, complete } = map.answer;
     if (!patterns.length) return html`<p class="quiet crossing-none">Nothing saved yet: the patterns of the shelf are the places of this map.</p>`;
-    const size = patterns.length <= 16 ? 54 : patterns.length <= 40 ? 38 : 24;
+    const size = patterns.length <= 12 ? 54 : patterns.length <= 16 ? 42 : patterns.length <= 40 ? 38 : 24;
     const on = this.#onRoute(map);
     const x = (id) => map.places.get(id)[0] * 100;
     const y = (id) => map.places.get(id)[1] * 100;

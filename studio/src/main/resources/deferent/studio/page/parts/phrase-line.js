@@ -66,7 +66,7 @@ class PhraseLine extends Part {
     return html`${answer ? html`<span class="phrase-still">Still shown: ${answer.phrase || answer.name}.</span>` : nothing}
       <span class="phrase-what">${start(error.what)}${offered
         ? '.'
-        : html`<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; wanted here: ${expected}.</span>`}</span>
+        : html`<span class=${(error.nearest || []).length ? 'phrase-wanted' : ''}>; what fits here: ${expected}.</span>`}</span>
       ${(error.nearest || []).slice(0, 4).map(
         (word) => html`<button type="button" class="near" @click=${() => this.#put(error, word)}>${word}</button>`,
       )}

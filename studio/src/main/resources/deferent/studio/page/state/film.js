@@ -1,8 +1,11 @@
 // A film of practice: brought to the studio in pieces, watched there, and what was read from it. It never leaves this machine.
 
+import { fetched } from './take.js';
+
 const PIECE = 180_000; // bytes; in base 64 they fit into one question
 
 /**
+ * @typedef {{ time_s: number, x: number, y: number }} HeadAt
  * @typedef {{ share: number, x: number, y: number, error: number }} HandAt
  * @typedef {{ head: [number, number][], meant: [number, number][], meant_hand: [number, number][], hands: HandAt[] }} OverSide
  * @typedef {{ period_s: number, drift: { time_s: number, ahead_s: number }[], sides: Record<Protocol.Side, OverSide> }} Over
@@ -37,6 +40,12 @@ export class Film extends EventTarget {
     /** Whose light is further left at first. @type {Protocol.Side | null} */
     this.first = null;
     this.mirrored = false;
+    /** Where somebody pointed at the heads, the left hand's first; both or, while they point, fewer. @type {HeadAt[]} */
+    this.heads = [];
+    /** A file that is being written, how far it is. @type {{ share: number, told: string } | null} */
+    this.saving = null;
+    /** What was written last. @type {{ file: string, name: string, told: string } | null} */
+    this.saved = null;
     this.run = 0;
   }
 
@@ -53,7 +62,7 @@ export class Film extends EventTarget {
     this.stop();
     const run = ++this.run;
     if (this.url) URL.revokeObjectURL(this.url);
-    Object.assign(this, { file, url: URL.createObjectURL(file), key: null, watched: null, error: null, doing: 'Bringing it in', share: 0 });
+    Object.assign(this, { file, url: URL.createObjectURL(file), key: null, watched: null, error: null, heads: [], saved: null, doing: 'Bringing it in', share: 0 });
     this.#tell();
     try {
       const { film } = await sent('api/film', {});
@@ -76,21 +85,66 @@ export class Film extends EventTarget {
   ask() {
     if (!this.key || !this.file) return;
     const run = ++this.run;
-    const { session, tether, pixel, first, mirrored } = this;
     Object.assign(this, { doing: 'Watching it', share: 0, error: null });
-    session.live.stream(
-      {
-        ask: 'film',
-        film: this.key,
-        called: this.file.name,
-        ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
-        ...(tether ? { tether_m: tether } : {}),
-        ...(pixel ? { pixel_m: pixel } : {}),
-        ...(first ? { first } : {}),
-        ...(mirrored ? { mirrored } : {}),
-      },
-      (part) => this.run === run && this.#heard(part),
-    );
+    this.session.live.stream({ ask: 'film', ...this.#question() }, (part) => this.run === run && this.#heard(part));
+    this.#tell();
+  }
+
+  #question() {
+    const { session, tether, pixel, first, mirrored, heads } = this;
+    return {
+      film: this.key,
+      called: this.file?.name,
+      ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
+      ...(tether ? { tether_m: tether } : {}),
+      ...(pixel ? { pixel_m: pixel } : {}),
+      ...(heads.length === 2 ? { pointed: heads, first: 'left' } : first ? { first } : {}),
+      ...(mirrored ? { mirrored } : {}),
+    };
+  }
+
+  /**
+   * Takes it away as a file.
+   *
+   * @param {string} as the file's ending
+   * @param {Record<string, string>} wishes
+   */
+  save(as, wishes) {
+    if (!this.key || this.saving) return;
+    const saving = (this.saving = { share: 0, told: '' });
+    Object.assign(this, { saved: null, error: null });
+    this.session.live.stream({ ask: 'filmed', ...this.#question(), as, wishes }, (/** @type {any} */ part) => {
+      if (this.saving !== saving) return;
+      if (part.progress) Object.assign(saving, part.progress);
+      if (part.error) this.error = part.error;
+      if (part.done || part.dropped || part.error) this.saving = null;
+      if (part.file) {
+        this.saved = part;
+        fetched(part);
+      }
+      this.#tell();
+    });
+    this.#tell();
+  }
+
+  stopSaving() {
+    this.saving = null;
+    this.session.live.stop('filmed');
+    this.#tell();
+  }
+
+  /** Points at a head in the film as it stands, the left hand's first. @param {HeadAt} head */
+  point(head) {
+    this.heads = [...this.heads, head];
+    if (this.heads.length === 2) this.ask();
+    this.#tell();
+  }
+
+  /** Forgets where the heads were pointed at; what was read with them is read anew. */
+  unpoint() {
+    const told = this.heads.length === 2;
+    this.heads = [];
+    if (told) this.ask();
     this.#tell();
   }
 

@@ -126,7 +126,7 @@ export class ShelfMap extends EventTarget {
 }
 
 /**
- * Where each stands: those with a crossing between them near each other, none upon another (after Fruchterman and Reingold, 1991). Worked
+ * Where each stands: those with a crossing between them near each other (after Fruchterman and Reingold, 1991), in even columns. Worked
  * out to the end before anything is shown; those that stood somewhere before start from there.
  */
 export function settled(ids, crossings, before) {
@@ -166,25 +166,27 @@ export function settled(ids, crossings, before) {
       xy[i][1] += dy * share;
     });
   }
-  for (const k of [0, 1]) {
-    const least = Math.min(...xy.map((p) => p[k]));
-    const most = Math.max(...xy.map((p) => p[k]));
-    for (const p of xy) p[k] = most > least ? (p[k] - least) / (most - least) : 0.5;
-  }
-  // At last none upon another.
-  const room = 0.92 / Math.ceil(Math.sqrt(n));
-  for (let round = 0; round < 200; round++) {
-    for (let i = 0; i < n; i++) {
-      for (let j = 0; j < i; j++) {
-        const [dx, dy, d] = between(xy, i, j);
-        if (d >= room) continue;
-        const push = (room - d) / 2 / d;
-        xy[i] = [clamped(xy[i][0] + dx * push), clamped(xy[i][1] + dy * push)];
-        xy[j] = [clamped(xy[j][0] - dx * push), clamped(xy[j][1] - dy * push)];
-      }
-    }
-  }
+  even(xy);
   return new Map(ids.map((id, i) => [id, xy[i]]));
+}
+
+/**
+ * In columns, every second half a row lower, so that each has room for its name: who stood left of others stands left of them or among
+ * them, and above in their column who stood above.
+ *
+ * @param {number[][]} xy
+ */
+function even(xy) {
+  const n = xy.length;
+  const columns = Math.ceil(Math.sqrt(n));
+  const rows = Math.ceil(n / columns);
+  const order = [...xy.keys()].sort((i, j) => xy[i][0] - xy[j][0]);
+  for (let column = 0; column < columns; column++) {
+    const ones = order.slice(Math.round((column * n) / columns), Math.round(((column + 1) * n) / columns));
+    ones.sort((i, j) => xy[i][1] - xy[j][1]);
+    const lower = (column % 2) / 2 + (rows - ones.length) / 2;
+    ones.forEach((i, row) => (xy[i] = [column / (columns - 1), (row + lower) / (rows - 0.5)]));
+  }
 }
 
 function between(xy, i, j) {
@@ -194,7 +196,5 @@ function between(xy, i, j) {
   if (Math.hypot(dx, dy) < 1e-6) [dx, dy] = [1e-3 * Math.cos(i + 1), 1e-3 * Math.sin(i + 1)];
   return [dx, dy, Math.hypot(dx, dy)];
 }
-
-const clamped = (v) => Math.max(0, Math.min(1, v));
 
 const UNREACHED = { what: 'did not come', where: 'the answer', right: 'see that the studio still runs, then ask again' };
