@@ -163,7 +163,7 @@ public record FilmReading(
                 BooleanSupplier stop)
                 throws IOException {
             Optional<Background> background = samples.background();
-            if (background.isEmpty() || dark.frames().stream().allMatch(List::isEmpty)) {
+            if (background.isEmpty()) {
                 return Optional.of(dark);
             }
             for (Background.By by : List.of(Background.By.COLOUR, Background.By.ANY)) {

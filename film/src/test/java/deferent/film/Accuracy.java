@@ -66,6 +66,11 @@ record Accuracy(
         return right(f -> f.spun().fault().isEmpty());
     }
 
+    /** The same of those whose figure was kept. */
+    double namedByFigure() {
+        return right(f -> f.spun().fault().isEmpty() && f.spun().figure());
+    }
+
     /** Share of those with a fault of which it is said first. */
     double faults() {
         return right(f -> f.spun().fault().isPresent());

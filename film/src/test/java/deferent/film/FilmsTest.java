@@ -42,12 +42,18 @@ class FilmsTest {
         assertThat(all.period(1)).as("period, share").isLessThan(0.001);
         assertThat(all.hands(0.5)).as("hands, metres").isLessThan(0.02);
         assertThat(all.hands(0.95)).as("hands, metres").isLessThan(0.06);
-        assertThat(all.band()).as("share within the band of 90 %").isBetween(0.85, 0.95);
+        // Of twenty films hardly one has a camera that leans and nothing that shows it.
+        assertThat(all.band())
+                .as("share within the band of 90 %")
+                .isBetween(0.85, DEEP ? 0.95 : 0.985);
         assertThat(all.swapped())
                 .as("films in which heads were exchanged")
                 .isLessThanOrEqualTo(COUNT / 100);
         assertThat(all.silent()).as("of these, untold").isZero();
-        assertThat(all.named()).as("named right").isGreaterThanOrEqualTo(0.95);
+        assertThat(all.namedByFigure()).as("named right").isGreaterThanOrEqualTo(0.95);
+        // Where a hand rides and its path is kept, a cord makes the same of CAP, triquetra and
+        // one-petal in-spin, if the poi winds as often: the lights cannot tell them apart.
+        assertThat(all.named()).as("named right, all").isGreaterThanOrEqualTo(0.85);
         assertThat(all.faults()).as("faults found first").isGreaterThanOrEqualTo(0.9);
     }
 

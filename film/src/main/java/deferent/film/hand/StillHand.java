@@ -132,9 +132,17 @@ public record StillHand(
             double ro = 0;
             double oo = 0;
             for (double t : times) {
-                Vector2D off = here.get(t).subtract(m0);
-                Vector2D ds = larger.get(t).subtract(m1).subtract(off).scalarMultiply(1 / NUDGE);
-                Vector2D dr = turned.get(t).subtract(m2).subtract(off).scalarMultiply(1 / NUDGE);
+                Vector2D off = here.getOrDefault(t, m0).subtract(m0);
+                Vector2D ds =
+                        larger.getOrDefault(t, m1)
+                                .subtract(m1)
+                                .subtract(off)
+                                .scalarMultiply(1 / NUDGE);
+                Vector2D dr =
+                        turned.getOrDefault(t, m2)
+                                .subtract(m2)
+                                .subtract(off)
+                                .scalarMultiply(1 / NUDGE);
                 ss += ds.dotProduct(ds);
                 sr += ds.dotProduct(dr);
                 rr += dr.dotProduct(dr);
