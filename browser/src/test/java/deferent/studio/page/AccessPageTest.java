@@ -80,6 +80,9 @@ class AccessPageTest extends InChromium {
             page.locator(".film-drop input").setInputFiles(Path.of("..", "docs", "practice.mp4"));
             visit.until("document.querySelector('.film-told .told')");
             look(visit, "a film", found);
+            page.locator(".film-point-anyway").click();
+            look(visit, "lights to be pointed at", found);
+            page.locator(".film-pointing button").click();
             page.keyboard().press("Escape");
             page.locator("#phrase").fill("isolation vs triqetra");
             visit.until("document.querySelector('.phrase-echo mark')");

@@ -110,4 +110,31 @@ class FilmPageTest extends InChromium {
             visit.until("document.querySelector('.film-says li')");
         }
     }
+
+    @Test
+    void twoPlacesAreMeasuredByTheFilmsScaleOrGiveIt() {
+        try (Visit visit = watched(visit())) {
+            visit.page().locator(".film-measure").click();
+            visit.until("document.activeElement.classList.contains('film-cross')");
+            visit.page().keyboard().press("Enter");
+            // A tenth of the picture further right; it is 464 pixels wide, of 5 mm each.
+            visit.page().keyboard().press("Shift+ArrowRight");
+            visit.page().keyboard().press("Shift+ArrowRight");
+            visit.page().keyboard().press("Enter");
+            visit.until("document.querySelector('.film-length')");
+            assertThat(visit.page().innerText(".film-length")).contains("that is 23 cm");
+            visit.page().locator(".film-length input").fill("46");
+            visit.page().locator(".film-length input").press("Tab");
+            visit.until(
+                    "!document.querySelector('film-desk').film.running &&"
+                            + " document.querySelector('film-desk').film.watched.film.scale.how ==="
+                            + " 'given'");
+            assertThat(
+                            (double)
+                                    visit.page()
+                                            .evaluate(
+                                                    "() => document.querySelector('film-desk').film.pixel"))
+                    .isBetween(0.0098, 0.0100);
+        }
+    }
 }

@@ -31,7 +31,10 @@ class FilmDesk extends Part {
   speed = 1;
   /** The stretch that is looped, seconds of the film. @type {[number, number] | null} */
   loop = null;
-  pointing = false;
+  /** What is pointed at. @type {'' | 'heads' | 'length'} */
+  pointing = '';
+  /** Two places whose distance is asked about, pixels of the picture. @type {[number, number][]} */
+  ends = [];
   /** Where the cross stands that points by keyboard, shares of the picture. */
   cross = [0.5, 0.5];
   over = false; // whether a file is held over the page
@@ -92,9 +95,11 @@ class FilmDesk extends Part {
           ${this.pointing ? this.#points() : nothing}
         </div>
         ${this.pointing
-          ? html`<p class="film-pointing" role="status"><b>${film.heads.length ? 'Now the right hand’s light.' : 'Point at the left hand’s light.'}</b> Tap it, or move the cross with the arrows and press Enter.
-              <button type="button" @click=${() => this.#point(false)}>Leave it</button></p>`
-          : nothing}
+          ? html`<p class="film-pointing" role="status"><b>${this.#invites()}</b> Tap it, or move the cross with the arrows and press Enter.
+              <button type="button" @click=${() => this.#point('')}>Leave it</button></p>`
+          : this.ends.length === 2
+            ? this.#length()
+            : nothing}
         <div class="film-bar">
           <button type="button" @click=${this.#play}>Play or pause</button>
           <label>Speed <select @change=${(/** @type {any} */ e) => this.#fast(Number(e.target.value))}>
@@ -106,7 +111,7 @@ class FilmDesk extends Part {
           ${this.loop ? html`<button type="button" @click=${() => this.#whole()}>The whole film</button>` : nothing}
         </div>
         ${film.watched ? this.#away() : nothing}
-        <p class="quiet film-key">Left is a full line and a disc, right is dashed and a diamond; thin is what was meant. A disc is a hand, the larger the less sure.</p>
+        <p class="quiet film-key">Left is a full line with a round head, right is dashed with a diamond; thin is what was meant. A pale disc is a hand, the larger the less sure.</p>
       </div>
       <div class="film-told" aria-live="polite">
         ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
@@ -143,7 +148,7 @@ class FilmDesk extends Part {
     }
     const unsure = film.error || film.watched?.told.some((told) => UNSURE.some((key) => told.key.startsWith(key)));
     if (!unsure) return nothing;
-    return html`<p><button type="button" class="film-ask-point" @click=${() => this.#point(true)}>Show me the two lights</button>
+    return html`<p><button type="button" class="film-ask-point" @click=${() => this.#point('heads')}>Show me the two lights</button>
       <span class="quiet">Pause where both are clear, and tap each once.</span></p>`;
   }
 
@@ -168,6 +173,25 @@ class FilmDesk extends Part {
     this.film.save(as, wishes);
   }
 
+  #invites() {
+    if (this.pointing === 'length') return this.ends.length ? 'Now its other end.' : 'Point at one end of what you want to measure.';
+    return this.film.heads.length ? 'Now the right hand’s light.' : 'Point at the left hand’s light.';
+  }
+
+  /** How far two places are apart, by the film's scale; or the film's scale, where that is known. */
+  #length() {
+    const { film } = this;
+    const [[ax, ay], [bx, by]] = this.ends;
+    const apart = Math.hypot(bx - ax, by - ay);
+    const scale = film.watched?.film.scale;
+    const says = scale ? `By the film’s scale that is ${Math.round(100 * apart * scale.pixel_m)} cm, give or take ${Math.max(1, Math.round(200 * apart * scale.pixel_m * scale.error_share))} cm.` : '';
+    return html`<p class="film-length" role="status">${says}
+      <label>I know it: <input type="number" min="5" max="1000" step="1" aria-label="How long it is, cm" @change=${(/** @type {any} */ e) => {
+        if (Number(e.target.value) > 0) film.wish({ pixel: Number(e.target.value) / 100 / apart });
+      }}> cm</label>
+      <button type="button" @click=${() => { this.ends = []; this.requestUpdate(); }}>Done</button></p>`;
+  }
+
   // Pointing at the heads -----------------------------------------------------------------------------------------------------------
 
   #points() {
@@ -190,10 +214,12 @@ class FilmDesk extends Part {
     return { left: (clientWidth - width) / 2, top: (clientHeight - height) / 2, width, height };
   }
 
-  /** @param {boolean} on */
+  /** @param {'' | 'heads' | 'length'} on */
   #point(on) {
+    // What was half pointed at is forgotten.
+    if (on === 'heads' || (this.pointing === 'heads' && this.film.heads.length < 2)) this.film.unpoint();
     this.pointing = on;
-    if (this.film.heads.length) this.film.unpoint();
+    this.ends = [];
     this.video?.pause();
     this.requestUpdate();
     if (on) this.updateComplete.then(() => /** @type {HTMLElement | null} */ (this.querySelector('.film-cross'))?.focus());
@@ -229,8 +255,14 @@ class FilmDesk extends Part {
     const { video, film } = this;
     if (!video || x < 0 || x > 1 || y < 0 || y > 1) return;
     this.cross = [x, y];
+    if (this.pointing === 'length') {
+      this.ends = [...this.ends, [x * video.videoWidth, y * video.videoHeight]];
+      if (this.ends.length === 2) this.pointing = '';
+      this.requestUpdate();
+      return;
+    }
     film.point({ time_s: video.currentTime, x: x * video.videoWidth, y: y * video.videoHeight });
-    if (film.heads.length === 2) this.pointing = false;
+    if (film.heads.length === 2) this.pointing = '';
     this.requestUpdate();
   }
 
@@ -250,7 +282,8 @@ class FilmDesk extends Part {
       <label>Whose light is further left at first <select @change=${(/** @type {any} */ e) => film.wish({ first: e.target.value || null })}>
         <option value="">find out</option><option value="left">the left hand’s</option><option value="right">the right hand’s</option></select></label>
       <label><input type="checkbox" .checked=${film.mirrored} @change=${(/** @type {any} */ e) => film.wish({ mirrored: e.target.checked })}> the film is mirrored</label>
-      <button type="button" class="film-point-anyway" ?disabled=${!film.key || film.running} @click=${() => this.#point(true)}>Point at the two lights</button>
+      <button type="button" class="film-point-anyway" ?disabled=${!film.key || film.running} @click=${() => this.#point('heads')}>Point at the two lights</button>
+      <button type="button" class="film-measure" ?disabled=${!film.key} @click=${() => this.#point('length')}>Measure something in the picture</button>
       <label class="film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
     </section>`;
   }
@@ -271,6 +304,8 @@ class FilmDesk extends Part {
   /** @param {File} file */
   #take(file) {
     this.loop = null;
+    this.ends = [];
+    this.pointing = '';
     this.film.take(file);
   }
 
@@ -335,6 +370,12 @@ class FilmDesk extends Part {
     canvas.height = video.videoHeight;
     const paper = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
     if (film.watched && !this.pointing) this.#over(paper, film.watched.over, video.currentTime);
+    for (const [x, y] of this.ends) dot(paper, [x, y], Math.max(6, canvas.height / 90), 1, false, '#fff');
+    if (this.ends.length === 2) {
+      paper.strokeStyle = '#fff';
+      paper.setLineDash([]);
+      cord(paper, this.ends[0], this.ends[1], Math.max(1, canvas.height / 360));
+    }
     if (this.pointing) for (const head of film.heads) dot(paper, [head.x, head.y], Math.max(10, canvas.height / 60), 1, false, '#fff');
     cancelAnimationFrame(this.#next);
     if (!video.paused) {
@@ -361,10 +402,10 @@ class FilmDesk extends Part {
       if (this.looks.light) path(paper, head, 2.2 * thick, 0.55);
       if (this.looks.meant) {
         path(paper, meant, 1.1 * thick, 1);
-        dot(paper, at(meant, share), 5 * thick, 1, false);
+        mark(paper, side, at(meant, share), 5 * thick, 1, false);
         if (this.looks.hands) cord(paper, at(meantHand, share), at(meant, share), thick);
       }
-      if (this.looks.light) dot(paper, at(head, share), 5 * thick, 0.9, true);
+      if (this.looks.light) mark(paper, side, at(head, share), 5 * thick, 0.9, true);
       if (this.looks.hands) {
         for (const hand of hands) dot(paper, [hand.x, hand.y], Math.max(2 * thick, hand.error), 0.05, true);
         const near = hands.find((hand) => Math.abs(hand.share - share) < 0.75 / head.length);
@@ -409,6 +450,33 @@ function dot(paper, place, radius, alpha, full, ink) {
   paper.arc(place[0], place[1], radius, 0, 2 * Math.PI);
   if (full) paper.fill();
   else paper.stroke();
+  paper.restore();
+}
+
+/**
+ * A head: the left hand's is round, the right's a diamond, as on the stage.
+ *
+ * @param {CanvasRenderingContext2D} paper
+ * @param {Protocol.Side} side
+ * @param {At} place
+ * @param {number} radius
+ * @param {number} alpha
+ * @param {boolean} full
+ */
+function mark(paper, side, place, radius, alpha, full) {
+  if (side === 'left') {
+    dot(paper, place, radius, alpha, full);
+    return;
+  }
+  const r = 1.25 * radius;
+  paper.save();
+  paper.setLineDash([]);
+  paper.globalAlpha = alpha;
+  paper.lineWidth = radius / 3;
+  paper.translate(...place);
+  paper.rotate(Math.PI / 4);
+  if (full) paper.fillRect(-0.75 * r, -0.75 * r, 1.5 * r, 1.5 * r);
+  else paper.strokeRect(-0.75 * r, -0.75 * r, 1.5 * r, 1.5 * r);
   paper.restore();
 }
 

@@ -11,7 +11,7 @@ const PIECE = 180_000; // bytes; in base 64 they fit into one question
  * @typedef {{ period_s: number, drift: { time_s: number, ahead_s: number }[], sides: Record<Protocol.Side, OverSide> }} Over
  * @typedef {{ key: string, hand?: Protocol.Side, moment_s: number, said: string, mend: string }} Finding
  * @typedef {{ key: string, tone: string, text: string, why: string }} Told
- * @typedef {{ film: { phrase?: string, film_s: number, findings: Finding[] }, told: Told[], over: Over }} Watched
+ * @typedef {{ film: { phrase?: string, film_s: number, scale: { pixel_m: number, error_share: number }, findings: Finding[] }, told: Told[], over: Over }} Watched
  */
 
 export class Film extends EventTarget {
