@@ -65,22 +65,6 @@ class FilmNamesTest {
     }
 
     @Test
-    void aCircleThatIsKeptSaysNothingOfATilt() {
-        Pairing spun = Classics.at("static spin vs triquetra, tether 70 cm", 118);
-        NearestPairing nearest =
-                FilmReading.of(
-                                Classics.spots(
-                                        Classics.corded(spun, false).orElseThrow(), 8, 60, 5),
-                                FilmAsk.NOTHING.scaled(Classics.PIXEL).tethered(0.7),
-                                1080,
-                                "film")
-                        .nearest()
-                        .orElseThrow();
-        assertThat(names(nearest.pairing())).isEqualTo(names(spun));
-        assertThat(nearest.phrase().orElseThrow()).doesNotContain("hand start");
-    }
-
-    @Test
     void aSmallIsolationIsNamedWithItsSize() {
         Pairing spun = Classics.at("isolation hand radius 20 cm vs static spin", 70);
         assertThat(named(spun, true, SECONDS, 30).phrase().orElseThrow())

@@ -86,18 +86,6 @@ record Shape(double[] handX, double[] handY, double[] tetherX, double[] tetherY,
         return new Shape(at[0], at[1], at[2], at[3], sized);
     }
 
-    /** Whether the hand goes round in a circle. */
-    boolean round() {
-        double least = Double.POSITIVE_INFINITY;
-        double most = 0;
-        for (int i = 0; i < COUNT; i++) {
-            double far = Math.hypot(handX[i], handY[i]);
-            least = Math.min(least, far);
-            most = Math.max(most, far);
-        }
-        return most > 0 && most - least < 1e-6 * most;
-    }
-
     /** Whole turns of the poi over the cycle, positive toward the performer's left from the top. */
     int winding() {
         return winding(tetherX, tetherY);

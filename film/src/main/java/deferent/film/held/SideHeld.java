@@ -63,8 +63,7 @@ record SideHeld(KeptAs kept, Shape shape, MeanTrack track, Lie lie, double extra
         if (tracks.hand().known() < MUST_KNOW) {
             return figure;
         }
-        // A circle that is kept tells nothing of a tilt: how its poi lags is the cord's doing.
-        SideHeld hand = handPath(tracks, shape, turns && !shape.round());
+        SideHeld hand = handPath(tracks, shape, turns);
         return hand.cost() < figure.cost() ? hand : figure;
     }
 
