@@ -45,6 +45,7 @@ import picocli.CommandLine.Spec;
             DrawCommand.class,
             PhotoCommand.class,
             FilmCommand.class,
+            PracticeCommand.class,
             LetGoCommand.class,
             ShelfCommand.class,
             StudioCommand.class

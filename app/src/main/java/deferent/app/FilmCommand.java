@@ -8,6 +8,8 @@ import deferent.film.follow.HeadAt;
 import deferent.film.hand.FreeSwing;
 import deferent.film.light.Background;
 import deferent.film.light.LitSpot;
+import deferent.film.practice.OverWeeks;
+import deferent.film.practice.PractisedFilm;
 import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
 import deferent.film.words.TellSwing;
@@ -18,6 +20,8 @@ import deferent.motion.phrase.Lexicon;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
+import deferent.record.Practice;
+import deferent.record.PracticeLog;
 import deferent.take.Ending;
 import deferent.take.FilmEndings;
 import deferent.take.Filmed;
@@ -214,6 +218,26 @@ final class FilmCommand implements Callable<Integer> {
     @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
     private boolean progress;
 
+    @Option(
+            names = "--keep",
+            arity = "0..1",
+            fallbackValue = "",
+            paramLabel = "NAME",
+            description =
+                    "Keep what was read beside the shelf, for \"deferent practice\", under a name or"
+                            + " the phrase's; give it last.")
+    private @Nullable String keep;
+
+    @Option(
+            names = "--keep-film",
+            description = "With --keep: keep a copy of the film too, not only what was read.")
+    private boolean keepFilm;
+
+    @Option(
+            names = "--replace",
+            description = "With --keep: put it in the place of what was kept of this film before.")
+    private boolean replace;
+
     @Mixin private ShelfOption shelf;
 
     /** Adds an option for everything that may be wished of a film's files. */
@@ -227,6 +251,12 @@ final class FilmCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        if (keep == null && (keepFilm || replace)) {
+            throw new Refusal(
+                    "means nothing alone",
+                    keepFilm ? "--keep-film" : "--replace",
+                    "give --keep too");
+        }
         List<Wishes> wishes = wishes();
         FilmAsk ask = ask();
         Progress line = new Progress(spec.commandLine().getErr(), progress);
@@ -257,8 +287,46 @@ final class FilmCommand implements Callable<Integer> {
                         json ? new PrintWriter(Writer.nullWriter()) : spec.commandLine().getOut();
                 Drawing.write(take, files.get(i), told, line, stop);
             }
+            if (keep != null) {
+                keep(film.get(), ask, keep);
+            }
         }
         return 0;
+    }
+
+    private void keep(FilmReading film, FilmAsk ask, String called) throws IOException {
+        PractisedFilm practised = PractisedFilm.of(clip);
+        Practice practice =
+                practised.read(
+                        film,
+                        Optional.of(called).filter(name -> !name.isBlank()),
+                        ask.meant(),
+                        words.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", words)));
+        PracticeLog log = PracticeLog.of(shelf.shelf());
+        log.sweep().ifPresent(shelf::tell);
+        Optional<PracticeLog.Entry> twin = log.twin(practice);
+        if (twin.isPresent() && !replace) {
+            throw new Refusal(
+                    "is kept already, as \"" + twin.get().id() + "\"",
+                    "this film",
+                    "give --replace to put this in its place");
+        }
+        PracticeLog.Entry entry =
+                keepFilm ? log.keep(practice, replace, clip) : log.keep(practice, replace);
+        // Whoever reads JSON gets nothing but that.
+        PrintWriter told = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
+        if (!json) {
+            told.println();
+        }
+        told.println(
+                (twin.isPresent() ? "Kept in place of the one before: " : "Kept: ")
+                        + entry.id()
+                        + ", practised "
+                        + OverWeeks.day(practice)
+                        + " "
+                        + practice.dated().words()
+                        + ".");
+        told.println("Compare it: deferent practice " + practice.pattern());
     }
 
     private void swing(Progress line, Stopping stop) throws IOException {

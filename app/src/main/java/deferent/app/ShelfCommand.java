@@ -14,6 +14,7 @@ import deferent.record.MotionDocument;
 import deferent.record.NotListed;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
+import deferent.record.PracticeJson;
 import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
 import deferent.record.ShelfJson;
@@ -408,9 +409,15 @@ final class ShelfCommand implements Runnable {
                 description = "That of what read and photo answer with --json.")
         boolean readings;
 
+        @Option(names = "--practice", description = "That of practice kept beside the shelf.")
+        boolean practice;
+
         @Override
         public void run() {
-            out().print(readings ? ReadingsJson.schema() : PatternJson.schema());
+            out().print(
+                            readings
+                                    ? ReadingsJson.schema()
+                                    : practice ? PracticeJson.schema() : PatternJson.schema());
         }
     }
 }

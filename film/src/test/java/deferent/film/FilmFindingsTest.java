@@ -3,8 +3,11 @@ package deferent.film;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.film.held.Beat;
 import deferent.film.held.Fault;
 import deferent.film.held.Finding;
+import deferent.film.held.Held;
+import deferent.film.held.OpenLink;
 import deferent.film.light.LitSpot;
 import deferent.film.measured.HowScaled;
 import deferent.film.measured.Measured;
@@ -134,5 +137,78 @@ class FilmFindingsTest {
         LinkReading spun = LinkReading.of(Classics.corded(meant, true).orElseThrow(), Side.LEFT);
         assertThat(seen.placedGap()).isCloseTo(spun.placedGap(), within(0.05));
         assertThat(seen.shapeGap()).isCloseTo(spun.shapeGap(), within(0.05));
+    }
+
+    @Test
+    void aLinkOpensByWhatTheCircleIsTooSmall() {
+        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Part right = meant.right();
+        Part small = right.with(right.motion().withPath(right.motion().path().resized(0.45)));
+        FilmReading film = held(meant.with(Side.RIGHT, small), meant, true);
+        assertThat(film.held().findings().get(0).fault()).isEqualTo(Fault.SIZE);
+        OpenLink link = film.held().links().get(0);
+        assertThat(link.carrier()).isEqualTo(Side.LEFT);
+        // Cords alone put the hand elsewhere than a rod would; what is beyond that is the fault's.
+        assertThat(link.open()).isCloseTo(0.15, within(0.04));
+        assertThat(film.held().findings())
+                .filteredOn(finding -> finding.fault() == Fault.LINK)
+                .singleElement()
+                .satisfies(
+                        finding ->
+                                assertThat(finding.said())
+                                        .startsWith("The link opens by 1")
+                                        .contains("right hand", "from the left head"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {ISOLATIONS, "static spin vs triquetra"})
+    void aLinkThatIsSpunAsCordsLetItIsNoFault(String phrase) {
+        Pairing meant = Classics.at(phrase, 70);
+        Held held = held(meant, meant, true).held();
+        assertThat(held.links()).isNotEmpty();
+        assertThat(held.links())
+                .allSatisfy(link -> assertThat(link.open()).isCloseTo(0, within(0.04)));
+        assertThat(held.beats())
+                .allSatisfy(
+                        beat ->
+                                assertThat(beat.heads().values())
+                                        .allSatisfy(off -> assertThat(off.far()).isLessThan(0.03)));
+    }
+
+    @Test
+    void whatIsOffIsToldOnItsCount() {
+        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Part right = meant.right();
+        Vector3D high = right.place().centre().add(new Vector3D(0, 0.12, 0));
+        Held held =
+                held(
+                                meant.with(Side.RIGHT, right.with(right.place().withCentre(high))),
+                                meant,
+                                true)
+                        .held();
+        // Both are laid on what was meant together, so that each takes half of what they differ by.
+        for (Beat beat : held.beats()) {
+            assertThat(beat.heads().get(Side.RIGHT).y()).isCloseTo(0.06, within(0.02));
+            assertThat(beat.heads().get(Side.LEFT).y()).isCloseTo(-0.06, within(0.02));
+            assertThat(beat.hands().get(Side.LEFT).y()).isCloseTo(-0.06, within(0.03));
+        }
+        assertThat(held.beats()).extracting(Beat::count).containsExactly("1", "2");
+    }
+
+    @Test
+    void aHandIsNotToldWhereItsCordHangsLoose() {
+        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Held held = held(meant, meant, true).held();
+        for (Side side : Side.values()) {
+            for (Beat beat : held.beats()) {
+                boolean pulls =
+                        held.measured().side(side).hands().stream()
+                                .anyMatch(
+                                        sight ->
+                                                Math.abs(sight.time() - beat.moment())
+                                                        < meant.period() / 100);
+                assertThat(beat.hands().containsKey(side)).isEqualTo(pulls);
+            }
+        }
     }
 }

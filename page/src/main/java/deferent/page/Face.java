@@ -147,7 +147,7 @@ public enum Face {
     }
 
     /** The outline of known words of size one, their line beginning at the origin, y downward. */
-    Path2D outline(String words) {
+    public Path2D outline(String words) {
         return glyphs().outline(words);
     }
 }

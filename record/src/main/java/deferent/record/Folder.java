@@ -21,6 +21,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
@@ -31,6 +32,8 @@ import java.util.regex.Pattern;
 final class Folder {
     private static final String SUFFIX = ".json";
     private static final long MOST_BYTES = 4L * PatternJson.MOST_CHARACTERS;
+
+    private static final Set<String> OURS = Set.of(PracticeLog.FOLDER, PracticeLog.FILMS);
 
     // No folders, no hidden files, nothing that some file system cannot hold.
     private static final Pattern PLACE =
@@ -122,7 +125,7 @@ final class Folder {
             return json ? Optional.of("its name begins with a dot") : Optional.empty();
         }
         if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-            return Optional.of("is a folder");
+            return OURS.contains(name) ? Optional.empty() : Optional.of("is a folder");
         }
         if (!json) {
             return Optional.of("its name does not end in " + SUFFIX);

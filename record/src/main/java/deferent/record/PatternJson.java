@@ -216,7 +216,7 @@ public final class PatternJson {
         }
     }
 
-    private static void format(Keys keys) {
+    static void format(Keys keys) {
         int format = keys.whole("format", 1, Integer.MAX_VALUE);
         if (format > Document.FORMAT) {
             throw keys.error(

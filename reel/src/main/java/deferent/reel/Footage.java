@@ -26,6 +26,7 @@ import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_VIDEO;
 import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV420P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ420P;
+import static org.bytedeco.ffmpeg.global.avutil.av_dict_get;
 import static org.bytedeco.ffmpeg.global.avutil.av_display_rotation_get;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_alloc;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
@@ -39,6 +40,8 @@ import deferent.motion.pairing.Refusal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
@@ -48,6 +51,7 @@ import org.bytedeco.ffmpeg.avcodec.AVPacketSideData;
 import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.bytedeco.ffmpeg.avutil.AVDictionary;
+import org.bytedeco.ffmpeg.avutil.AVDictionaryEntry;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.avutil.AVRational;
 import org.bytedeco.ffmpeg.swscale.SwsContext;
@@ -65,6 +69,8 @@ import org.jspecify.annotations.Nullable;
  * <p>Frames come as they are stored; {@link #turned()} says how they lie.
  */
 public final class Footage implements AutoCloseable {
+    private static final Instant FIRST_CAMERAS = Instant.parse("1990-01-01T00:00:00Z");
+
     private final Path file;
     private final AVFormatContext container = new AVFormatContext(null);
     private final AVPacket packet = av_packet_alloc();
@@ -102,6 +108,22 @@ public final class Footage implements AutoCloseable {
         } catch (IOException | RuntimeException | Error e) {
             footage.close();
             throw e;
+        }
+    }
+
+    /** When a film says it was made; empty where it does not say. */
+    public static Optional<Instant> made(Path file) throws IOException {
+        try (Footage footage = open(file)) {
+            AVDictionaryEntry said =
+                    av_dict_get(footage.container.metadata(), "creation_time", null, 0);
+            if (said == null || said.isNull()) {
+                return Optional.empty();
+            }
+            Instant made = Instant.parse(said.value().getString());
+            // A camera whose clock was never set begins in 1904 or 1970.
+            return made.isBefore(FIRST_CAMERAS) ? Optional.empty() : Optional.of(made);
+        } catch (DateTimeException unreadable) {
+            return Optional.empty();
         }
     }
 

@@ -173,6 +173,38 @@ final class FilmDesk implements AutoCloseable {
                 Lanes.Work.FILM, (tell, stop) -> watch(key, file, called, ask, tell, stop));
     }
 
+    /**
+     * A film read once more by what was seen in it.
+     *
+     * @param called how its file is called
+     * @param meantName the meant pattern's own name
+     */
+    record Again(
+            Path file, String called, FilmAsk ask, FilmReading film, Optional<String> meantName) {}
+
+    Again again(Question asked) {
+        String key = asked.get(FILM);
+        Seen known =
+                known(key)
+                        .orElseThrow(
+                                () ->
+                                        new BadRequest(
+                                                404,
+                                                "was not watched yet, or is gone",
+                                                "the film",
+                                                "watch it first"));
+        FilmAsk ask = ask(asked);
+        boolean meant = asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN);
+        return new Again(
+                file(key),
+                asked.or(CALLED, "the film"),
+                ask,
+                FilmReading.of(known, ask),
+                meant
+                        ? Optional.of(Matter.of(asked, words.lexicon()).document().name())
+                        : Optional.empty());
+    }
+
     private FilmAsk ask(Question asked) {
         FilmAsk ask = FilmAsk.NOTHING.mirrored(asked.or(MIRRORED, false));
         Optional<Double> tether = asked.maybe(TETHER);

@@ -86,6 +86,7 @@ public final class Studio implements AutoCloseable {
         Lanes lanes = new Lanes();
         TakeDesk takes = new TakeDesk(words, shelf, lanes);
         FilmDesk films = new FilmDesk(words);
+        PracticeDesk practised = new PracticeDesk(shelf, films, words);
         Desk desk = new Desk(words, shelf, takes, films);
         Errands errands = new Errands(lanes);
         Live live = new Live(desk, lanes, errands);
@@ -114,6 +115,7 @@ public final class Studio implements AutoCloseable {
                             shelfDesk.configure(config.routes);
                             takes.configure(config.routes);
                             films.configure(config.routes);
+                            practised.configure(config.routes);
                             doors(config, keys, assets);
                             routes(config, desk, lanes, assets);
                             config.routes.ws("/api/live", live::configure);

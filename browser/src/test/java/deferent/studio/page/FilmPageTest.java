@@ -135,6 +135,9 @@ class FilmPageTest extends InChromium {
                                             .evaluate(
                                                     "() => document.querySelector('film-desk').film.pixel"))
                     .isBetween(0.0098, 0.0100);
+            // By that scale it is 46 cm, which may be an arm.
+            visit.page().getByText("It is my arm").click();
+            visit.until("deferentDesk.session.pattern.performer?.arm_m === 0.46");
         }
     }
 }

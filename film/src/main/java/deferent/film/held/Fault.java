@@ -153,6 +153,22 @@ public enum Fault {
                             + cm(f.value())
                             + " apart.",
             f -> "Take it slower, until each turn lies on the last."),
+    /**
+     * A link of the meant pairing stands open; value is how much further than cords alone would
+     * make it, metres, the side is the rider's, what says where.
+     */
+    LINK(
+            "link",
+            "m",
+            f ->
+                    "The link opens by "
+                            + cm(f.value())
+                            + ": the "
+                            + f.hand()
+                            + " hand is "
+                            + f.what()
+                            + ".",
+            f -> "Let the empty hand go with the other poi's head first, then add its own."),
     /** The tempo wanders; value is seconds from the most behind to the most ahead. */
     DRIFT(
             "drift",

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -31,18 +32,22 @@ public final class Held {
     private static final double ONE_PLACE = 0.08; // metres, a hand's breadth
     private static final double UNEVEN = 0.035; // metres of scatter, more than a film's own
     private static final double WANDERS = 0.06; // of a cycle
+    private static final double SURE = 2; // standard deviations, for a link to be called open
+    private static final double ROUGHLY = 0.15; // of a scatter, by which it differs between films
+    private static final double TAKEN = 2;
     private static final double LESS = 0.5; // weight of what is seen at one place alone
 
     private final Measured measured;
     private final Pairing meant;
     private final Map<Side, SideHeld> sides;
-    private final List<Finding> findings;
+    private final WorkedOnce<Trace> corded = new WorkedOnce<>(this::corded);
+    private final WorkedOnce<List<OpenLink>> links = new WorkedOnce<>(() -> OpenLink.of(this));
+    private final WorkedOnce<List<Finding>> findings = new WorkedOnce<>(this::found);
 
     private Held(Measured measured, Pairing meant, Map<Side, SideHeld> sides) {
         this.measured = measured;
         this.meant = meant;
         this.sides = sides;
-        this.findings = found();
     }
 
     /**
@@ -145,7 +150,36 @@ public final class Held {
 
     /** What is off by more than is worth saying, what matters most first. */
     public List<Finding> findings() {
-        return findings;
+        return findings.get();
+    }
+
+    /** What is off on each count. */
+    public List<Beat> beats() {
+        return BeatByBeat.of(this);
+    }
+
+    /** How far the meant pairing's links stand open; only those of which something can be told. */
+    public List<OpenLink> links() {
+        return links.get();
+    }
+
+    /** The meant pairing as cords let it be spun, each side keeping what it kept in the film. */
+    Trace asCordsLet() {
+        return corded.get();
+    }
+
+    private Trace corded() {
+        Map<Side, KeptAs> kept = new EnumMap<>(Side.class);
+        sides.forEach((side, held) -> kept.put(side, held.kept()));
+        return AsCordsLet.of(meant, kept);
+    }
+
+    /** Where the meant pairing's origin lies in the film, both sides together: x and y, metres. */
+    double[] origin() {
+        return new double[] {
+            (held(Side.LEFT).lie().x() + held(Side.RIGHT).lie().x()) / 2,
+            (held(Side.LEFT).lie().y() + held(Side.RIGHT).lie().y()) / 2
+        };
     }
 
     /** What a side's spinner kept. */
@@ -197,8 +231,8 @@ public final class Held {
         Shape shape = held(side).shape();
         int n = Shape.COUNT;
         double[][] at = new double[2][n];
-        double x = (held(Side.LEFT).lie().x() + held(Side.RIGHT).lie().x()) / 2;
-        double y = (held(Side.LEFT).lie().y() + held(Side.RIGHT).lie().y()) / 2;
+        double x = origin()[0];
+        double y = origin()[1];
         int shift = (int) Math.round(ahead() * n);
         for (int i = 0; i < n; i++) {
             int j = Math.floorMod(i + shift, n);
@@ -244,6 +278,7 @@ public final class Held {
         }
         timing().ifPresent(all::add);
         all.addAll(centres());
+        links().forEach(link -> opened(link).ifPresent(all::add));
         double range = measured.drift().range();
         if (range > WANDERS * measured.period()) {
             all.add(new Finding(Fault.DRIFT, Optional.empty(), range, 0, "", WORTH_SAYING, 0));
@@ -252,6 +287,58 @@ public final class Held {
                 .filter(f -> f.weight() >= WORTH_SAYING)
                 .sorted(Comparator.comparingDouble(Finding::weight).reversed())
                 .toList();
+    }
+
+    /** Every kind of thing that may be off and can be measured in any film of this pairing. */
+    public List<OffAmount> amounts() {
+        List<OffAmount> all = new ArrayList<>();
+        double scale = measured.how().error();
+        for (Side side : Side.values()) {
+            double size = radius(side) * held(side).lie().factor();
+            if (radius(side) > 0) {
+                double by = size - radius(side);
+                double error = Math.hypot(left(side), scale * size);
+                all.add(new OffAmount(Fault.SIZE, Optional.of(side), by, error));
+            }
+            double scatter = measured.side(side).head().scatter();
+            all.add(new OffAmount(Fault.UNEVEN, Optional.of(side), scatter, scatter * ROUGHLY));
+        }
+        double pace = length() / measured.period();
+        double both = Math.hypot(left(Side.LEFT), left(Side.RIGHT));
+        double ahead = late() * measured.period();
+        all.add(new OffAmount(Fault.LATE, Optional.empty(), ahead, both / pace));
+        for (Finding centre : centres()) {
+            double by = centre.value();
+            double error = Math.hypot(both, scale * by);
+            all.add(new OffAmount(centre.fault(), centre.side(), by, error));
+        }
+        double range = measured.drift().range();
+        double unsure = Math.hypot(range * ROUGHLY, both / pace);
+        all.add(new OffAmount(Fault.DRIFT, Optional.empty(), range, unsure));
+        for (OpenLink link : links()) {
+            Optional<Side> rider = Optional.of(link.carrier().other());
+            all.add(new OffAmount(Fault.LINK, rider, link.open(), link.error()));
+        }
+        return List.copyOf(all);
+    }
+
+    // What the fit leaves over is no noise but a shape; a size takes about so much of it.
+    private double left(Side side) {
+        return Math.hypot(off(side) / TAKEN, measured.side(side).head().error(0, 0));
+    }
+
+    private double length() {
+        double length = 0;
+        for (Side one : Side.values()) {
+            double[][] model = fitted(one);
+            double sum = 0;
+            for (int i = 0; i < Shape.COUNT; i++) {
+                int j = (i + 1) % Shape.COUNT;
+                sum += Math.hypot(model[0][j] - model[0][i], model[1][j] - model[1][i]);
+            }
+            length = Math.max(length, sum);
+        }
+        return length;
     }
 
     private Finding finding(
@@ -449,16 +536,6 @@ public final class Held {
     private Optional<Finding> timing() {
         double late = late();
         Side side = late < 0 ? Side.RIGHT : Side.LEFT;
-        double length = 0;
-        for (Side one : Side.values()) {
-            double[][] model = fitted(one);
-            double sum = 0;
-            for (int i = 0; i < Shape.COUNT; i++) {
-                int j = (i + 1) % Shape.COUNT;
-                sum += Math.hypot(model[0][j] - model[0][i], model[1][j] - model[1][i]);
-            }
-            length = Math.max(length, sum);
-        }
         double by = Math.abs(late) * measured.period();
         return Optional.of(
                 finding(
@@ -467,8 +544,32 @@ public final class Held {
                         -by,
                         0,
                         meant.part(side).still() ? "poi" : "hand",
-                        Math.abs(late) * length,
+                        Math.abs(late) * length(),
                         0));
+    }
+
+    // A link that opens follows from what else is off, so it weighs as what is seen at one place.
+    private static Optional<Finding> opened(OpenLink link) {
+        String where =
+                String.format(
+                        Locale.ROOT,
+                        "%.0f cm from %s %s, closest %.0f cm %s",
+                        100 * link.apart(),
+                        link.head(),
+                        link.on(),
+                        100 * link.closest(),
+                        link.closestOn());
+        return link.open() < SURE * link.error()
+                ? Optional.empty()
+                : Optional.of(
+                        new Finding(
+                                Fault.LINK,
+                                Optional.of(link.carrier().other()),
+                                link.open(),
+                                link.meant(),
+                                where,
+                                LESS * link.open(),
+                                link.moment()));
     }
 
     private List<Finding> centres() {

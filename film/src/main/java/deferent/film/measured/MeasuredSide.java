@@ -6,7 +6,9 @@ import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
 import deferent.motion.pairing.Refusal;
 import deferent.reading.tether.Kit;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.DecompositionSolver;
@@ -38,6 +40,26 @@ public record MeasuredSide(Wave head, double tether, List<HandSight> hands) {
     /** Share of the cycle in which the cord pulls enough for the hand to be told. */
     public double handKnown() {
         return (double) hands.size() / MOMENTS;
+    }
+
+    /**
+     * The hand at a moment; empty where the cord does not pull enough for it to be told.
+     *
+     * @param time seconds of its cycle
+     */
+    public Optional<HandSight> handAt(double time) {
+        double step = head.period() / MOMENTS;
+        return hands.stream()
+                .filter(
+                        sight ->
+                                Math.abs(Math.IEEEremainder(sight.time() - time, head.period()))
+                                        <= step)
+                .min(
+                        Comparator.comparingDouble(
+                                sight ->
+                                        Math.abs(
+                                                Math.IEEEremainder(
+                                                        sight.time() - time, head.period()))));
     }
 
     /** Mean error of the hand where it is told, metres on either axis; 0 where it never is. */

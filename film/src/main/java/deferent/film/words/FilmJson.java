@@ -3,7 +3,10 @@ package deferent.film.words;
 import deferent.film.FilmReading;
 import deferent.film.Passages;
 import deferent.film.cycle.Unsure;
+import deferent.film.held.Beat;
 import deferent.film.held.Finding;
+import deferent.film.held.Off;
+import deferent.film.held.OpenLink;
 import deferent.film.measured.Measured;
 import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Side;
@@ -12,6 +15,7 @@ import deferent.motion.trace.Samples;
 import deferent.record.PrettyJson;
 import deferent.record.number.Written;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -110,9 +114,50 @@ public final class FilmJson {
                             nearest.phrase().ifPresent(phrase -> near.put("phrase", phrase));
                             near.put("off_m", nearest.off());
                         });
+        ArrayNode beats = all.putArray("beats");
+        film.held().beats().forEach(beat -> beats.add(beat(beat)));
+        ArrayNode links = all.putArray("links");
+        film.held().links().forEach(link -> links.add(link(link)));
         ArrayNode findings = all.putArray("findings");
         film.held().findings().forEach(f -> findings.add(finding(f)));
         return all;
+    }
+
+    private static ObjectNode beat(Beat beat) {
+        ObjectNode one = JsonNodeFactory.instance.objectNode();
+        one.put("count", beat.count());
+        one.put("moment_s", beat.moment());
+        for (Side side : Side.values()) {
+            off(one, side.word() + "_head", beat.heads().get(side));
+            off(one, side.word() + "_hand", beat.hands().get(side));
+        }
+        return one;
+    }
+
+    private static void off(ObjectNode beat, String what, @Nullable Off off) {
+        if (off != null) {
+            beat.putObject(what)
+                    .put("off_m", off.far())
+                    .put("x_m", off.x())
+                    .put("y_m", off.y())
+                    .put("error_m", off.error())
+                    .put("way", off.way().words());
+        }
+    }
+
+    private static ObjectNode link(OpenLink link) {
+        return JsonNodeFactory.instance
+                .objectNode()
+                .put("carrier", link.carrier().word())
+                .put("lag_cycles", link.lag())
+                .put("apart_m", link.apart())
+                .put("error_m", link.error())
+                .put("on", link.on())
+                .put("moment_s", link.moment())
+                .put("closest_m", link.closest())
+                .put("closest_on", link.closestOn())
+                .put("meant_m", link.meant())
+                .put("known_share", link.known());
     }
 
     private static ObjectNode finding(Finding finding) {

@@ -4,6 +4,7 @@ import deferent.film.FilmReading;
 import deferent.film.Passages;
 import deferent.film.cycle.Unsure;
 import deferent.film.hand.Upright;
+import deferent.film.held.Fault;
 import deferent.film.held.Finding;
 import deferent.film.held.Held;
 import deferent.film.held.KeptAs;
@@ -44,6 +45,13 @@ public final class TellFilm {
             film.nearest().ifPresent(nearest -> all.add(name(nearest, film.held())));
             all.add(kept(film.held()));
             all.addAll(findings(film.held()));
+            all.add(TellBeats.of(film.held()));
+            // A link that is called open has been told so above.
+            if (film.held().findings().stream()
+                    .limit(MOST)
+                    .noneMatch(finding -> finding.fault() == Fault.LINK)) {
+                all.addAll(TellBeats.links(film.held()));
+            }
         }
         all.addAll(doubts(film));
         return List.copyOf(all);

@@ -29,6 +29,7 @@ import './parts/gallery.js';
 import './parts/share.js';
 import './parts/take-away.js';
 import './parts/film-desk.js';
+import './parts/practice.js';
 
 const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
 const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
@@ -65,6 +66,7 @@ export class Desk {
     this.away = $('take-panel');
     this.sharing = $('share-panel');
     this.filmed = $('film-desk');
+    this.practice = $('practice-log');
     this.phrase = $('phrase-line');
     this.gallery = $('figure-gallery');
     this.unanswered = false;
@@ -81,7 +83,7 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.gallery]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.practice, this.gallery]) part.connect(this);
     $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
@@ -109,7 +111,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'practice' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -155,6 +157,9 @@ export class Desk {
         break;
       case 'film':
         this.filmed.open();
+        break;
+      case 'practice':
+        this.practice.open();
         break;
       case 'tools':
         this.side.turn('tools');

@@ -28,6 +28,7 @@ class DeskMenu extends Part {
         ${line('share', 'Share', 'Y', 'The file that fits where it goes')}
         ${line('take', 'Save as a file', 'E', 'Pictures, sheets, clips and pages of it')}
         ${line('film', 'Watch a film', 'I', 'What is off in a film of practice')}
+        ${line('practice', 'Practice over the weeks', 'U', 'How much closer it came')}
         ${line('words', 'Words', 'W', 'What a phrase can say')}
         ${line('lesson', 'Lesson look', 'J', 'Large, mirrored and counted, for students')}
         ${line('keys', 'Keys', '?', 'Every key of the page')}

@@ -17,6 +17,7 @@ const AWAY_AS = [
   ['Drawing', 'svg', '', 'What was meant over the light, for drawing programs'],
   ['Table', 'csv', '', 'One cycle of hands and heads as numbers'],
 ];
+const ARM = [0.3, 1]; // metres, as under Sizes
 const DASH = { left: [], right: [10, 6] };
 
 /**
@@ -117,6 +118,7 @@ class FilmDesk extends Part {
         ${film.running ? html`<p>${film.doing} … ${Math.round(100 * film.share)} % <button type="button" @click=${() => film.stop()}>Stop</button></p>` : nothing}
         ${film.error ? html`<p class="told" data-tone="warn" role="alert">${sentence(film.error)}</p>` : nothing}
         ${film.watched ? this.#told(film.watched) : nothing}
+        ${film.watched && !film.running ? this.#keeping() : nothing}
         ${this.#asksToPoint()}
         ${this.#wishes()}
       </div>
@@ -137,6 +139,22 @@ class FilmDesk extends Part {
       )}
       ${watched.told.filter((told) => !isOff(told) && !isName(told)).map((told) => html`<li class="quiet">${told.text}</li>`)}
     </ul>`;
+  }
+
+  // What was read is kept beside the shelf at one press; over what was kept of it before only when that is said.
+  #keeping() {
+    const { kept } = this.film;
+    return html`<p class="film-keep" role="status">
+      ${kept?.told ? html`${kept.told} <button type="button" @click=${() => this.#weeks(kept.pattern)}>See the weeks</button>` : nothing}
+      ${kept?.twin ? html`This film is kept already. <button type="button" @click=${() => this.film.keep(true)}>Replace it</button>` : nothing}
+      ${kept?.error ? sentence(kept.error) : nothing}
+      ${kept?.told || kept?.twin ? nothing : html`<button type="button" @click=${() => this.film.keep(false)}>Keep this practice</button>`}</p>`;
+  }
+
+  /** @param {string} [pattern] */
+  #weeks(pattern) {
+    this.dialog.close();
+    this.desk.practice.open(pattern);
   }
 
   /** Offered where lights were not found or are unsure; else it stays out of the way. */
@@ -189,7 +207,18 @@ class FilmDesk extends Part {
       <label>I know it: <input type="number" min="5" max="1000" step="1" aria-label="How long it is, cm" @change=${(/** @type {any} */ e) => {
         if (Number(e.target.value) > 0) film.wish({ pixel: Number(e.target.value) / 100 / apart });
       }}> cm</label>
+      ${scale && ARM[0] <= apart * scale.pixel_m && apart * scale.pixel_m <= ARM[1]
+        ? html`<button type="button" @click=${() => this.#arm(apart * scale.pixel_m)}>It is my arm, shoulder to grip: keep it</button>`
+        : nothing}
       <button type="button" @click=${() => { this.ends = []; this.requestUpdate(); }}>Done</button></p>`;
+  }
+
+  /** Kept with the performer, as under Sizes. @param {number} metres */
+  #arm(metres) {
+    const { session } = this.desk;
+    session.spin({ performer: { ...session.pattern.performer, arm_m: Math.round(100 * metres) / 100 } });
+    this.ends = [];
+    this.requestUpdate();
   }
 
   // Pointing at the heads -----------------------------------------------------------------------------------------------------------

@@ -40,6 +40,8 @@ export class Film extends EventTarget {
     /** Whose light is further left at first. @type {Protocol.Side | null} */
     this.first = null;
     this.mirrored = false;
+    /** What came of keeping it. @type {{ told?: string, pattern?: string, twin?: boolean, error?: any } | null} */
+    this.kept = null;
     /** Where somebody pointed at the heads, the left hand's first; both or, while they point, fewer. @type {HeadAt[]} */
     this.heads = [];
     /** A file that is being written, how far it is. @type {{ share: number, told: string } | null} */
@@ -85,7 +87,7 @@ export class Film extends EventTarget {
   ask() {
     if (!this.key || !this.file) return;
     const run = ++this.run;
-    Object.assign(this, { doing: 'Watching it', share: 0, error: null });
+    Object.assign(this, { doing: 'Watching it', share: 0, error: null, kept: null });
     this.session.live.stream({ ask: 'film', ...this.#question() }, (part) => this.run === run && this.#heard(part));
     this.#tell();
   }
@@ -145,6 +147,24 @@ export class Film extends EventTarget {
     const told = this.heads.length === 2;
     this.heads = [];
     if (told) this.ask();
+    this.#tell();
+  }
+
+  /**
+   * Keeps what was read beside the shelf.
+   *
+   * @param {boolean} replace whether over what was kept of this film before
+   */
+  async keep(replace) {
+    if (!this.file) return;
+    const { run } = this;
+    try {
+      const { told, pattern } = await sent('api/practice', { ...this.#question(), written_ms: this.file.lastModified, replace });
+      if (this.run === run) this.kept = { told, pattern };
+    } catch (/** @type {any} */ problem) {
+      const error = problem.error ?? AWAY;
+      if (this.run === run) this.kept = error.what?.startsWith('is kept already') ? { twin: true } : { error };
+    }
     this.#tell();
   }
 

@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.film.practice;
+
+import org.jspecify.annotations.NullMarked;
