@@ -275,7 +275,7 @@ class FilmDesk extends Part {
     event.preventDefault();
     event.stopPropagation();
     const step = event.shiftKey ? 0.05 : 0.005;
-    this.cross = this.cross.map((at, i) => Math.max(0, Math.min(1, at + step * way[i])));
+    this.cross = this.cross.map((was, i) => Math.max(0, Math.min(1, was + step * way[i])));
     this.requestUpdate();
   };
 

@@ -95,12 +95,12 @@ export class Film extends EventTarget {
   #question() {
     const { session, tether, pixel, first, mirrored, heads } = this;
     return {
-      film: this.key,
-      called: this.file?.name,
+      film: /** @type {string} */ (this.key),
+      called: this.file?.name ?? '',
       ...(this.against && session.pattern ? { pattern: session.pattern } : {}),
       ...(tether ? { tether_m: tether } : {}),
       ...(pixel ? { pixel_m: pixel } : {}),
-      ...(heads.length === 2 ? { pointed: heads, first: 'left' } : first ? { first } : {}),
+      ...(heads.length === 2 ? { pointed: heads, first: /** @type {const} */ ('left') } : first ? { first } : {}),
       ...(mirrored ? { mirrored } : {}),
     };
   }
