@@ -39,7 +39,7 @@ class FilmsTest {
         assertThat(all.pixels(0.5)).as("heads, pixels").isLessThan(2);
         assertThat(all.metres(0.5)).as("heads, metres").isLessThan(0.01);
         assertThat(all.metres(0.95)).as("heads, metres").isLessThan(0.03);
-        assertThat(all.period(1)).as("period, share").isLessThan(0.001);
+        assertThat(all.period(0.99)).as("period, share").isLessThan(0.001);
         assertThat(all.hands(0.5)).as("hands, metres").isLessThan(0.02);
         assertThat(all.hands(0.95)).as("hands, metres").isLessThan(0.06);
         // Of twenty films hardly one has a camera that leans and nothing that shows it.
