@@ -258,18 +258,15 @@ public final class TellFilm {
         }
         boolean level = upright.how() == Upright.How.ASSUMED;
         if (level || readout == 0) {
-            all.add(
-                    note(
-                            "film.camera",
-                            "These lights cannot tell "
-                                    + (level ? "whether the camera stood level" : "")
-                                    + (level && readout == 0 ? ", nor " : "")
-                                    + (readout == 0 ? "how fast it reads its rows" : "")
-                                    + ": it is taken to"
-                                    + (level ? " stand level, within a degree or two" : "")
-                                    + (level && readout == 0 ? " and to" : "")
-                                    + (readout == 0 ? " read all at once" : "")
-                                    + "."));
+            String text =
+                    !level
+                            ? "These lights do not tell the camera's readout: none is taken."
+                            : readout > 0
+                                    ? "These lights do not tell whether the camera leans: it is"
+                                            + " taken as level."
+                                    : "Lights tell neither the camera's lean nor its readout: none"
+                                            + " is taken.";
+            all.add(note("film.camera", text));
         }
         return all;
     }
