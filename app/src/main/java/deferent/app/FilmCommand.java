@@ -2,6 +2,8 @@ package deferent.app;
 
 import deferent.film.FilmAsk;
 import deferent.film.FilmReading;
+import deferent.film.Passages;
+import deferent.film.Passages.Passage;
 import deferent.film.follow.HeadAt;
 import deferent.film.hand.FreeSwing;
 import deferent.film.light.Background;
@@ -167,6 +169,23 @@ final class FilmCommand implements Callable<Integer> {
             description = "Read it to there alone.")
     private @Nullable Double to;
 
+    @Option(
+            names = "--upright",
+            paramLabel = "X,Y,X,Y|ANGLE",
+            description =
+                    "Two places in the picture on something upright, as a door's edge, in pixels from"
+                            + " its upper left; or how far the picture leans counter-clockwise,"
+                            + " such as 2deg. Unsaid, a still hand's cord shows it, else the camera"
+                            + " is taken to stand level.")
+    private @Nullable String upright;
+
+    @Option(
+            names = "--passages",
+            description =
+                    "The film shows several patterns, with pauses or cuts between them: say of each"
+                            + " from when to when it is, what it is, and what is off most.")
+    private boolean passages;
+
     @Option(names = "--mirrored", description = "The film shows a mirror's picture.")
     private boolean mirrored;
 
@@ -244,6 +263,10 @@ final class FilmCommand implements Callable<Integer> {
         try (Stopping stop = new Stopping()) {
             if (swing) {
                 swing(line, stop);
+                return 0;
+            }
+            if (passages) {
+                passages(ask, line, stop);
                 return 0;
             }
             Optional<FilmReading> film =
@@ -326,6 +349,31 @@ final class FilmCommand implements Callable<Integer> {
         tell(told, out, Paragraphs.width());
     }
 
+    private void passages(FilmAsk ask, Progress line, Stopping stop) throws IOException {
+        if (!files.isEmpty()) {
+            throw new Refusal(
+                    "is of one passage",
+                    "--out",
+                    "give --from and --to of it, and leave --passages out");
+        }
+        Optional<List<Passage>> found =
+                Passages.of(
+                        clip,
+                        ask,
+                        share -> line.show("watching, " + (int) (100 * share) + " %"),
+                        stop);
+        line.clear();
+        if (found.isEmpty()) {
+            throw new NotMade("stopped before the film was through", "nothing was said");
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(FilmJson.passages(found.get()));
+            return;
+        }
+        found.get().forEach(passage -> tell(TellFilm.passage(passage), out, Paragraphs.width()));
+    }
+
     private void tell(Told one, PrintWriter out, int width) {
         String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
         Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
@@ -354,6 +402,9 @@ final class FilmCommand implements Callable<Integer> {
         if (readout != null) {
             ask = ask.reading(readout);
         }
+        if (upright != null) {
+            ask = ask.rolled(roll(upright));
+        }
         if (!heads.isEmpty()) {
             ask = pointing(ask);
         } else if (at != null) {
@@ -370,6 +421,33 @@ final class FilmCommand implements Callable<Integer> {
         PatternDocument pattern =
                 new Named(text, shelf, Optional.ofNullable(tether).map(Tether::of)).pattern();
         return ask.meaning(pattern.pairing(), text);
+    }
+
+    /** How far what is upright is turned counter-clockwise in the picture, radians. */
+    private static double roll(String said) {
+        String[] parts = said.split(",");
+        try {
+            if (parts.length == 1) {
+                return Quantity.angle(said);
+            }
+            if (parts.length == 4) {
+                double dx = Double.parseDouble(parts[2]) - Double.parseDouble(parts[0]);
+                double dy = Double.parseDouble(parts[3]) - Double.parseDouble(parts[1]);
+                if (Math.abs(dy) > Math.abs(dx)) {
+                    return Math.atan(dx / dy);
+                }
+            }
+        } catch (NumberFormatException | TypeConversionException notSo) {
+            throw upright(said);
+        }
+        throw upright(said);
+    }
+
+    private static Refusal upright(String said) {
+        return new Refusal(
+                "does not say what is upright",
+                "--upright " + said,
+                "give two places above each other, such as 300,100,310,600, or 2deg");
     }
 
     private FilmAsk pointing(FilmAsk ask) {

@@ -113,4 +113,28 @@ class FilmCommandTest {
         assertThat(answer.code()).isZero();
         assertThat(answer.out()).contains("every 1.50 s, 3 times", "triquetra");
     }
+
+    @Test
+    void whatIsUprightIsSaidByTwoPlacesOrAnAngle() {
+        String[] given = {CLIP, "--scale", "5mm", "--json", "--upright"};
+        assertThat(film(with(given, "2deg")).out()).contains("\"roll_deg\": 2,", "\"given\"");
+        // 10 pixels aside in 200 down: 2.86°.
+        assertThat(film(with(given, "300,100,310,300")).out()).contains("\"roll_deg\": 2.86");
+        assertThat(film(with(given, "300,100,500,110")).err()).contains("two places above");
+    }
+
+    private static String[] with(String[] args, String last) {
+        List<String> all = new ArrayList<>(List.of(args));
+        all.add(last);
+        return all.toArray(String[]::new);
+    }
+
+    @Test
+    void aFilmOfOnePatternIsOnePassage() {
+        Answer answer = film(CLIP, "--passages", "--scale", "5mm", "--tether", "60cm");
+        assertThat(answer.code()).isZero();
+        assertThat(answer.out())
+                .contains("From 0.0 to ", "every 1.50 s", "triquetra")
+                .doesNotContainPattern("(?s)From.*From");
+    }
 }

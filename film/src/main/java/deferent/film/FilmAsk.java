@@ -28,6 +28,8 @@ import java.util.OptionalDouble;
  * @param kit the poi
  * @param heads both heads, where somebody pointed at each in a frame; else none
  * @param passage of the film, seconds; empty for the whole
+ * @param roll radians by which what is upright is turned counter-clockwise in the picture, where
+ *     that is known
  */
 public record FilmAsk(
         OptionalDouble tether,
@@ -39,11 +41,13 @@ public record FilmAsk(
         double readout,
         Kit kit,
         List<HeadAt> heads,
-        Optional<Interval> passage) {
+        Optional<Interval> passage,
+        OptionalDouble roll) {
     public FilmAsk {
         tether.ifPresent(l -> Refusal.within(l, 0.1, 5, "a film's tether", "m"));
         metresAPixel.ifPresent(s -> Refusal.within(s, 1e-5, 0.1, "a film's scale", "m"));
         Refusal.within(readout, 0, 0.1, "a camera's readout", "s");
+        roll.ifPresent(r -> Refusal.within(r, -Math.PI / 2, Math.PI / 2, "a camera's roll", "rad"));
         heads = List.copyOf(heads);
         if (heads.size() == 1 || heads.size() > 2) {
             throw new Refusal(
@@ -65,7 +69,8 @@ public record FilmAsk(
                     0,
                     Kit.USUAL,
                     List.of(),
-                    Optional.empty());
+                    Optional.empty(),
+                    OptionalDouble.empty());
 
     /** With a scale. */
     public FilmAsk scaled(double metres) {
@@ -79,7 +84,8 @@ public record FilmAsk(
                 readout,
                 kit,
                 heads,
-                passage);
+                passage,
+                roll);
     }
 
     /** With a tether, metres. */
@@ -94,7 +100,8 @@ public record FilmAsk(
                 readout,
                 kit,
                 heads,
-                passage);
+                passage,
+                roll);
     }
 
     /**
@@ -111,13 +118,24 @@ public record FilmAsk(
                 readout,
                 kit,
                 heads,
-                passage);
+                passage,
+                roll);
     }
 
     /** The same, the picture being a mirror's or not. */
     public FilmAsk mirrored(boolean mirror) {
         return new FilmAsk(
-                tether, metresAPixel, mirror, first, meant, anySense, readout, kit, heads, passage);
+                tether,
+                metresAPixel,
+                mirror,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                passage,
+                roll);
     }
 
     /** With a camera's readout, seconds. */
@@ -132,7 +150,8 @@ public record FilmAsk(
                 seconds,
                 kit,
                 heads,
-                passage);
+                passage,
+                roll);
     }
 
     /** With what was meant. */
@@ -147,7 +166,8 @@ public record FilmAsk(
                 readout,
                 kit,
                 heads,
-                passage);
+                passage,
+                roll);
     }
 
     /**
@@ -166,7 +186,8 @@ public record FilmAsk(
                 readout,
                 kit,
                 List.of(one, other),
-                passage);
+                passage,
+                roll);
     }
 
     /** A passage of the film alone. */
@@ -181,7 +202,56 @@ public record FilmAsk(
                 readout,
                 kit,
                 heads,
-                Optional.of(seconds));
+                Optional.of(seconds),
+                roll);
+    }
+
+    /** The same of the whole film. */
+    FilmAsk whole() {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                Optional.empty(),
+                roll);
+    }
+
+    /** The same where nobody says whose head is whose. */
+    FilmAsk unsided() {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                Optional.empty(),
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                passage,
+                roll);
+    }
+
+    /** With how far what is upright is turned counter-clockwise in the picture, radians. */
+    public FilmAsk rolled(double radians) {
+        return new FilmAsk(
+                tether,
+                metresAPixel,
+                mirrored,
+                first,
+                meant,
+                anySense,
+                readout,
+                kit,
+                heads,
+                passage,
+                OptionalDouble.of(radians));
     }
 
     /**

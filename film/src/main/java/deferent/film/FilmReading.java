@@ -36,13 +36,15 @@ import org.jspecify.annotations.Nullable;
  * @param nearest what lies nearest, where no phrase was given or the film is far from it
  * @param seen share of the frames in which each head was seen, in the order of followed heads
  * @param unsure stretches in which it is not sure which light is which head's, by time
+ * @param readout seconds in which the camera was said to read a picture; 0 where nobody said
  */
 public record FilmReading(
         Held held,
         boolean asked,
         Optional<NearestPairing> nearest,
         List<Double> seen,
-        List<Unsure> unsure) {
+        List<Unsure> unsure,
+        double readout) {
     private static final double SHORTEST = 1; // seconds
     private static final double LONGEST = 3600;
     private static final double MUST_SEE = 0.3; // share of the frames
@@ -161,7 +163,7 @@ public record FilmReading(
                 BooleanSupplier stop)
                 throws IOException {
             Optional<Background> background = samples.background();
-            if (background.isEmpty() || dark.frames().stream().allMatch(List::isEmpty)) {
+            if (background.isEmpty()) {
                 return Optional.of(dark);
             }
             for (Background.By by : List.of(Background.By.COLOUR, Background.By.ANY)) {
@@ -233,7 +235,7 @@ public record FilmReading(
                     held.isSomethingElse()
                             ? Optional.of(NearestPairing.of(held.measured()))
                             : Optional.empty();
-            return new FilmReading(held, true, rather, seen, cycles.unsure());
+            return new FilmReading(held, true, rather, seen, cycles.unsure(), ask.readout());
         }
         NearestPairing nearest = NearestPairing.of(measured);
         Pairing pairing = nearest.pairing();
@@ -242,7 +244,8 @@ public record FilmReading(
                 false,
                 Optional.of(nearest),
                 seen,
-                cycles.unsure());
+                cycles.unsure(),
+                ask.readout());
     }
 
     private static List<List<LitSpot>> part(List<List<LitSpot>> frames, Interval passage) {

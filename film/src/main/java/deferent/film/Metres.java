@@ -2,9 +2,10 @@ package deferent.film;
 
 import deferent.film.cycle.Cycles;
 import deferent.film.cycle.Wave;
-import deferent.film.hand.HandFinder;
-import deferent.film.hand.HandSight;
+import deferent.film.hand.Doubt;
 import deferent.film.hand.PixelScale;
+import deferent.film.hand.StillHand;
+import deferent.film.hand.Upright;
 import deferent.film.held.Held;
 import deferent.film.light.LitSpot;
 import deferent.film.measured.HowScaled;
@@ -15,7 +16,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,14 +26,12 @@ import org.jspecify.annotations.Nullable;
  * one size alone the cord then hangs from one place.
  */
 final class Metres {
-    // Of a pixel at the performer: from a close-up at 4K to a far and small film.
-    private static final double FINEST = 2e-4;
-    private static final double COARSEST = 2e-2;
     private static final double STEP = 1.02;
-    private static final int HAND_MOMENTS = 60;
     // A hand counts as still where it moves by less than this share of what its head does.
     private static final double STILL = 0.12;
-    private static final double NEARLY_ALL = 0.75; // of the cycle, in which it must be told
+    // Where it shows which way up is it must keep stiller still, and show it so well.
+    private static final double QUITE_STILL = 0.03;
+    private static final double SURE = Math.toRadians(1);
     private static final double ABOUT = 1.45;
 
     private final Cycles cycles;
@@ -54,6 +53,7 @@ final class Metres {
         }
         return at(
                 stillHand()
+                        .map(StillHand::metres)
                         .orElseThrow(
                                 () ->
                                         new Refusal(
@@ -66,13 +66,17 @@ final class Metres {
 
     /** At a given size of a pixel, metres. */
     Measured at(double metres, HowScaled how) {
+        return at(metres, how, upright(metres));
+    }
+
+    private Measured at(double metres, HowScaled how, Upright upright) {
         Wave a = cycles.waves().get(0);
         Wave b = cycles.waves().get(1);
         double x = (a.x()[0] + b.x()[0]) / 2;
         double y = (a.y()[0] + b.y()[0]) / 2;
-        PixelScale scale = new PixelScale(metres, x, y, ask.mirrored());
-        MeasuredSide one = side(a, scale, ask.tether(Side.LEFT));
-        MeasuredSide other = side(b, scale, ask.tether(Side.RIGHT));
+        PixelScale scale = new PixelScale(metres, x, y, ask.mirrored(), upright.roll());
+        MeasuredSide one = side(a, scale, ask.tether(Side.LEFT), upright);
+        MeasuredSide other = side(b, scale, ask.tether(Side.RIGHT), upright);
         // The picture's right is the performer's left.
         boolean firstIsLeft = xAtFirst(0) > xAtFirst(1) ^ ask.mirrored();
         HowSided sides = HowSided.ASSUMED;
@@ -93,7 +97,8 @@ final class Metres {
                 !firstIsLeft,
                 sides,
                 scale,
-                how);
+                how,
+                upright);
     }
 
     // So far apart that hands about one centre, each led aside by its cord, are not meant.
@@ -112,66 +117,60 @@ final class Metres {
         return cycles.waves().get(head).at(0)[0][0];
     }
 
-    private MeasuredSide side(Wave pixels, PixelScale scale, double tether) {
-        double across = scale.mirrored() ? -scale.metres() : scale.metres();
-        Wave wave =
-                pixels.through(
-                        -scale.x() * across, across, scale.y() * scale.metres(), -scale.metres());
-        return MeasuredSide.of(wave, tether, ask.kit());
+    private MeasuredSide side(Wave pixels, PixelScale scale, double tether, Upright upright) {
+        Doubt usual = Doubt.USUAL;
+        Doubt doubt = new Doubt(usual.scale(), upright.error(), usual.place());
+        return MeasuredSide.of(scale.upright(pixels), tether, ask.kit(), doubt);
     }
 
     // The size at which the film lies best on what was meant.
     private Measured ofFigure() {
         Pairing meant = ask.meant().orElseThrow();
-        double rough = Held.metresAPixel(at(1, HowScaled.FIGURE), meant);
-        Measured best = at(rough, HowScaled.FIGURE);
+        Upright level = ask.roll().isPresent() ? upright(1) : Upright.ASSUMED;
+        double rough = Held.metresAPixel(at(1, HowScaled.FIGURE, level), meant);
+        double best = rough;
         double least = Double.POSITIVE_INFINITY;
         for (double s = rough / ABOUT; s < rough * ABOUT; s *= STEP) {
-            Measured tried = at(s, HowScaled.FIGURE);
+            Measured tried = at(s, HowScaled.FIGURE, level);
             double cost = Held.of(tried, meant, ask.anySense()).cost() / s * rough;
             if (cost < least) {
                 least = cost;
-                best = tried;
+                best = s;
             }
         }
-        return best;
+        return at(best, HowScaled.FIGURE);
     }
 
     /** The size at which one head's cord hangs from one place. */
-    private OptionalDouble stillHand() {
-        double least = STILL;
-        double best = Double.NaN;
+    private Optional<StillHand> stillHand() {
+        Optional<StillHand> best = Optional.empty();
         for (Side side : Side.values()) {
             Wave pixels = cycles.waves().get(side.ordinal());
-            for (double s = FINEST; s < COARSEST; s *= STEP) {
-                double moves = moves(pixels, s, ask.tether(side));
-                if (moves < least) {
-                    least = moves;
-                    best = s;
-                }
-            }
+            Optional<StillHand> found = StillHand.of(pixels, ask.tether(side), ask.kit());
+            best = stiller(best, found);
         }
-        return Double.isNaN(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
+        return best.filter(s -> s.moves() < STILL);
     }
 
-    // How far a hand moves, as a share of what its head does.
-    private double moves(Wave pixels, double metres, double tether) {
-        Wave wave = pixels.through(0, metres, 0, -metres);
-        List<HandSight> hands = HandFinder.of(wave, tether, ask.kit(), HAND_MOMENTS);
-        if (hands.size() < NEARLY_ALL * HAND_MOMENTS) {
-            return Double.POSITIVE_INFINITY;
+    private static Optional<StillHand> stiller(Optional<StillHand> one, Optional<StillHand> other) {
+        if (one.isEmpty() || other.isEmpty()) {
+            return one.or(() -> other);
         }
-        double head = 0;
-        for (int k = 1; k < wave.x().length; k++) {
-            head += (wave.x()[k] * wave.x()[k] + wave.y()[k] * wave.y()[k]) / 2;
+        return other.get().moves() < one.get().moves() ? other : one;
+    }
+
+    /** Which way up is, at a given size of a pixel. */
+    Upright upright(double metres) {
+        if (ask.roll().isPresent()) {
+            return Upright.given(ask.roll().getAsDouble());
         }
-        double mx = hands.stream().mapToDouble(HandSight::x).average().orElse(0);
-        double my = hands.stream().mapToDouble(HandSight::y).average().orElse(0);
-        double spread =
-                hands.stream()
-                        .mapToDouble(h -> Math.pow(h.x() - mx, 2) + Math.pow(h.y() - my, 2))
-                        .average()
-                        .orElse(0);
-        return Math.sqrt(spread / Math.max(1e-12, head));
+        Optional<StillHand> best = Optional.empty();
+        for (Side side : Side.values()) {
+            Wave pixels = cycles.waves().get(side.ordinal());
+            best = stiller(best, StillHand.of(pixels, ask.tether(side), ask.kit(), metres));
+        }
+        return best.filter(s -> s.moves() < QUITE_STILL && s.rollError() < SURE)
+                .map(s -> new Upright(s.roll(), s.rollError(), Upright.How.STILL_HAND))
+                .orElse(Upright.ASSUMED);
     }
 }

@@ -3,9 +3,7 @@ package deferent.film;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Random;
 import org.bytedeco.ffmpeg.global.avutil;
 import org.junit.jupiter.api.BeforeAll;
@@ -32,36 +30,31 @@ class FilmsTest {
     void headsPeriodAndHandsAreFoundInSpoiltFilms() {
         List<Tried> films = new ArrayList<>();
         for (int i = 0; i < COUNT; i++) {
-            films.add(film(FIRST + i));
+            Tried film = film(FIRST + i);
+            System.out.println(film.line());
+            films.add(film);
         }
-        films.forEach(f -> System.out.println(f.line()));
-        double[] pixels = all(films.stream().map(Tried::pixels).toList());
-        double[] metres = all(films.stream().map(Tried::metres).toList());
-        double[] hands = all(films.stream().map(Tried::hands).toList());
-        double[] periods = films.stream().mapToDouble(Tried::period).sorted().toArray();
-        double band =
-                films.stream().mapToInt(Tried::banded).sum() / (double) Math.max(1, hands.length);
-        long silent = films.stream().filter(f -> f.swapped() && !f.told()).count();
-        long swapped = films.stream().filter(Tried::swapped).count();
-        System.out.println(
-                table(pixels, metres, hands, periods, band)
-                        + String.format(
-                                Locale.ROOT,
-                                "swapped %d, silently %d of %d",
-                                swapped,
-                                silent,
-                                COUNT));
-        assertThat(Tried.quantile(pixels, 0.5)).as("heads, pixels").isLessThan(2);
-        assertThat(Tried.quantile(metres, 0.5)).as("heads, metres").isLessThan(0.012);
-        assertThat(Tried.quantile(metres, 0.95)).as("heads, metres").isLessThan(0.045);
-        assertThat(Tried.quantile(periods, 0.95)).as("period, share").isLessThan(0.001);
-        assertThat(Tried.quantile(hands, 0.5)).as("hands, metres").isLessThan(0.02);
-        assertThat(Tried.quantile(hands, 0.95)).as("hands, metres").isLessThan(0.06);
-        assertThat(band).as("share within the band of 90 %").isBetween(0.80, 0.97);
-        assertThat(swapped)
+        Accuracy all = Accuracy.of(films);
+        System.out.println(all.table());
+        assertThat(all.pixels(0.5)).as("heads, pixels").isLessThan(2);
+        assertThat(all.metres(0.5)).as("heads, metres").isLessThan(0.01);
+        assertThat(all.metres(0.95)).as("heads, metres").isLessThan(0.03);
+        assertThat(all.period(0.98)).as("period, share").isLessThan(0.001);
+        assertThat(all.hands(0.5)).as("hands, metres").isLessThan(0.02);
+        assertThat(all.hands(0.95)).as("hands, metres").isLessThan(0.06);
+        // Of twenty films hardly one has a camera that leans and nothing that shows it.
+        assertThat(all.band())
+                .as("share within the band of 90 %")
+                .isBetween(0.85, DEEP ? 0.95 : 0.985);
+        assertThat(all.swapped())
                 .as("films in which heads were exchanged")
-                .isLessThanOrEqualTo(COUNT / 20);
-        assertThat(silent).as("of these, untold").isLessThanOrEqualTo(COUNT / 100);
+                .isLessThanOrEqualTo(COUNT / 100);
+        assertThat(all.silent()).as("of these, untold").isLessThanOrEqualTo(COUNT / 200);
+        assertThat(all.namedByFigure()).as("named right").isGreaterThanOrEqualTo(0.95);
+        // Where a hand rides and its path is kept, a cord makes the same of CAP, triquetra and
+        // one-petal in-spin, if the poi winds as often: the lights cannot tell them apart.
+        assertThat(all.named()).as("named right, all").isGreaterThanOrEqualTo(0.85);
+        assertThat(all.faults()).as("faults found first").isGreaterThanOrEqualTo(0.9);
     }
 
     /** One film of many, all of it told by its seed. */
@@ -72,31 +65,5 @@ class FilmsTest {
         Spoilt spoilt = Spoilt.of(random, random.nextBoolean() ? 30 : 60);
         RenderedFilm film = new RenderedFilm(spun.trace(), spoilt, METRES, random.nextLong());
         return Tried.of(spun, film, CYCLES * spun.trace().period());
-    }
-
-    private static String table(
-            double[] pixels, double[] metres, double[] hands, double[] periods, double band) {
-        StringBuilder text = new StringBuilder();
-        text.append(row("heads, pixels", 1, pixels));
-        text.append(row("heads, cm", 100, metres));
-        text.append(row("hands, cm", 100, hands));
-        text.append(row("period, %", 100, periods));
-        return text + String.format(Locale.ROOT, "in the band of 90 %%: %.1f %%%n", 100 * band);
-    }
-
-    private static String row(String name, double unit, double[] sorted) {
-        return String.format(
-                Locale.ROOT,
-                "%-16s q25 %8.4f  median %8.4f  q75 %8.4f  q95 %8.4f  q99 %8.4f%n",
-                name,
-                unit * Tried.quantile(sorted, 0.25),
-                unit * Tried.quantile(sorted, 0.5),
-                unit * Tried.quantile(sorted, 0.75),
-                unit * Tried.quantile(sorted, 0.95),
-                unit * Tried.quantile(sorted, 0.99));
-    }
-
-    private static double[] all(List<double[]> parts) {
-        return parts.stream().flatMapToDouble(Arrays::stream).sorted().toArray();
     }
 }

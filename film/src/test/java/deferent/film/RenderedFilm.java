@@ -78,13 +78,11 @@ final class RenderedFilm {
         return box;
     }
 
-    /** What somebody who knows the scale would say of it. */
-    PixelScale scale() {
-        return new PixelScale(
-                metres,
-                width / 2.0 - centre.getX() / metres,
-                height / 2.0 + centre.getY() / metres,
-                false);
+    /** What somebody who knows the scale would say of it, the picture turned so. */
+    PixelScale scale(double roll) {
+        PixelScale middle = new PixelScale(metres, width / 2.0, height / 2.0, false, roll);
+        double[] origin = middle.picture(-centre.getX(), -centre.getY());
+        return new PixelScale(metres, origin[0], origin[1], false, roll);
     }
 
     /** Metres in the trace's frame to pixels of a camera that leans but does not shake. */

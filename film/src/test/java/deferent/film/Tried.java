@@ -2,9 +2,11 @@ package deferent.film;
 
 import deferent.film.cycle.Cycles;
 import deferent.film.cycle.Wave;
+import deferent.film.hand.Doubt;
 import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
 import deferent.film.hand.PixelScale;
+import deferent.film.hand.Upright;
 import deferent.film.light.LitSpot;
 import deferent.film.light.SpotFinder;
 import deferent.motion.pairing.Side;
@@ -26,6 +28,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * One film rendered, spoilt, read, and held against what was true.
  *
  * @param name what it shows and what was done to it
+ * @param spun what it shows
  * @param pixels how far each head was off in the picture, over the cycle
  * @param metres how far, in metres, the scale being given
  * @param period by how much the period was off, as a share
@@ -37,6 +40,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  */
 record Tried(
         String name,
+        Spun spun,
         double[] pixels,
         double[] metres,
         double period,
@@ -59,9 +63,8 @@ record Tried(
                         .reading(film.spoilt.readout());
         Cycles cycles =
                 FilmReading.cycles(spots(film, seconds), ask, film.height, "a rendered film");
-        String name = spun.name() + "; " + film.spoilt.said();
-        return held(
-                name, film, seconds, spun.tether(), cycles, Verdict.of(spun, film, cycles, ask));
+        Upright upright = new Metres(cycles, ask, seconds).upright(film.metres);
+        return held(spun, film, seconds, cycles, upright, Verdict.of(spun, film, cycles, ask));
     }
 
     static List<List<LitSpot>> spots(RenderedFilm film, double seconds) {
@@ -108,11 +111,11 @@ record Tried(
     }
 
     private static Tried held(
-            String name,
+            Spun spun,
             RenderedFilm film,
             double seconds,
-            double tether,
             Cycles cycles,
+            Upright upright,
             Verdict verdict) {
         double[][] far = new double[2][2];
         for (int h = 0; h < 2; h++) {
@@ -127,26 +130,20 @@ record Tried(
         List<Double> hands = new ArrayList<>();
         int banded = 0;
         boolean swapped = false;
-        PixelScale scale = film.scale();
+        PixelScale scale = film.scale(upright.roll());
+        Doubt doubt = new Doubt(Doubt.USUAL.scale(), upright.error(), Doubt.USUAL.place());
         for (int h = 0; h < 2; h++) {
             Side side = straight == (h == 0) ? Side.LEFT : Side.RIGHT;
             double[] off = off(film, seconds, cycles, h, side);
             swapped |= DoubleStream.of(off).average().orElse(0) > LOST;
             DoubleStream.of(off).forEach(pixels::add);
-            Wave wave =
-                    cycles.waves()
-                            .get(h)
-                            .through(
-                                    scale.across(0),
-                                    scale.across(1) - scale.across(0),
-                                    scale.up(0),
-                                    scale.up(1) - scale.up(0));
+            Wave wave = scale.upright(cycles.waves().get(h));
             for (double t : times(seconds)) {
                 double[] at = wave.at(t + cycles.drift().at(t))[0];
                 Vector3D p = film.head(side, t);
                 metres.add(Math.hypot(at[0] - p.getX(), at[1] - p.getY()));
             }
-            for (HandSight sight : HandFinder.of(wave, tether, Kit.USUAL, MOMENTS)) {
+            for (HandSight sight : HandFinder.of(wave, spun.tether(), Kit.USUAL, MOMENTS, doubt)) {
                 if (sight.pull() >= 1) {
                     Vector3D p = film.hand(side, sight.time());
                     double away = Math.hypot(sight.x() - p.getX(), sight.y() - p.getY());
@@ -156,7 +153,8 @@ record Tried(
             }
         }
         return new Tried(
-                name,
+                spun.name() + "; " + film.spoilt.said() + said(upright),
+                spun,
                 array(pixels),
                 array(metres),
                 Math.abs(cycles.period() / film.trace.period() - 1),
@@ -165,6 +163,16 @@ record Tried(
                 array(hands),
                 banded,
                 verdict);
+    }
+
+    private static String said(Upright upright) {
+        return upright.how() == Upright.How.ASSUMED
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        ", roll seen as %.1f ± %.1f°",
+                        Math.toDegrees(upright.roll()),
+                        Math.toDegrees(upright.error()));
     }
 
     private static double[] times(double seconds) {

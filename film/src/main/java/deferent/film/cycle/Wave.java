@@ -152,4 +152,26 @@ public record Wave(double period, double[] x, double[] y, RealMatrix spread, dou
         }
         return new Wave(period, nx, ny, spread.scalarMultiply(sx * sx), Math.abs(sx) * scatter);
     }
+
+    /**
+     * Of a picture whose y goes downward, what it is where the picture is turned back about a
+     * place.
+     *
+     * @param x0 pixels
+     * @param y0 pixels downward
+     * @param angle radians by which what is upright is turned counter-clockwise in the picture
+     */
+    public Wave turned(double x0, double y0, double angle) {
+        double c = Math.cos(angle);
+        double s = Math.sin(angle);
+        double[] nx = new double[x.length];
+        double[] ny = new double[y.length];
+        for (int i = 0; i < nx.length; i++) {
+            double dx = x[i] - (i == 0 ? x0 : 0);
+            double dy = y[i] - (i == 0 ? y0 : 0);
+            nx[i] = c * dx - s * dy + (i == 0 ? x0 : 0);
+            ny[i] = s * dx + c * dy + (i == 0 ? y0 : 0);
+        }
+        return new Wave(period, nx, ny, spread, scatter);
+    }
 }

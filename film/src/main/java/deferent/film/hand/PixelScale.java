@@ -1,5 +1,6 @@
 package deferent.film.hand;
 
+import deferent.film.cycle.Wave;
 import deferent.motion.pairing.Refusal;
 
 /**
@@ -10,30 +11,28 @@ import deferent.motion.pairing.Refusal;
  * @param x the picture's place of x = 0, pixels
  * @param y the picture's place of y = 0, pixels downward
  * @param mirrored whether the film is a mirror's, as a phone's front camera may store it
+ * @param roll radians by which what is upright is turned counter-clockwise in the picture
  */
-public record PixelScale(double metres, double x, double y, boolean mirrored) {
+public record PixelScale(double metres, double x, double y, boolean mirrored, double roll) {
     public PixelScale {
-        Refusal.numbers("a film's scale", metres, x, y);
+        Refusal.numbers("a film's scale", metres, x, y, roll);
         Refusal.positive(metres, 1, "a film's scale", "metres a pixel");
     }
 
-    /** Metres across for a place across the picture. */
-    public double across(double pixels) {
-        return (mirrored ? x - pixels : pixels - x) * metres;
+    /**
+     * Where a place in the wall plane is in the picture: pixels from its left, and from its top.
+     */
+    public double[] picture(double across, double up) {
+        double right = (mirrored ? -across : across) / metres;
+        double above = up / metres;
+        double c = Math.cos(roll);
+        double s = Math.sin(roll);
+        return new double[] {x + c * right - s * above, y - s * right - c * above};
     }
 
-    /** Metres up for a place down the picture. */
-    public double up(double pixels) {
-        return (y - pixels) * metres;
-    }
-
-    /** The picture's place across, pixels from its left, of metres across. */
-    public double right(double across) {
-        return mirrored ? x - across / metres : x + across / metres;
-    }
-
-    /** The picture's place downward, pixels from its top, of metres up. */
-    public double down(double up) {
-        return y - up / metres;
+    /** A head's mean cycle in pixels, in metres across and up. */
+    public Wave upright(Wave pixels) {
+        double across = mirrored ? -metres : metres;
+        return pixels.turned(x, y, roll).through(-x * across, across, y * metres, -metres);
     }
 }

@@ -4,6 +4,7 @@ import deferent.film.cycle.Drift;
 import deferent.film.cycle.Wave;
 import deferent.film.hand.HandSight;
 import deferent.film.hand.PixelScale;
+import deferent.film.hand.Upright;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
@@ -31,6 +32,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param sides how it was settled which head is which hand's
  * @param scale of the upright picture
  * @param how how the scale is known
+ * @param upright which way up is in it
  */
 public record Measured(
         double period,
@@ -41,7 +43,8 @@ public record Measured(
         boolean exchanged,
         HowSided sides,
         PixelScale scale,
-        HowScaled how) {
+        HowScaled how,
+        Upright upright) {
     /** How it was settled which head is which hand's. */
     public enum HowSided {
         /** It was said. */
@@ -68,12 +71,14 @@ public record Measured(
 
     /** The same with the hands exchanged. */
     public Measured swapped(HowSided why) {
-        return new Measured(period, drift, seconds, right, left, !exchanged, why, scale, how);
+        return new Measured(
+                period, drift, seconds, right, left, !exchanged, why, scale, how, upright);
     }
 
     /** The same, its sides settled in that way. */
     public Measured sided(HowSided why) {
-        return new Measured(period, drift, seconds, left, right, exchanged, why, scale, how);
+        return new Measured(
+                period, drift, seconds, left, right, exchanged, why, scale, how, upright);
     }
 
     /**

@@ -1,6 +1,7 @@
 package deferent.film.measured;
 
 import deferent.film.cycle.Wave;
+import deferent.film.hand.Doubt;
 import deferent.film.hand.HandFinder;
 import deferent.film.hand.HandSight;
 import deferent.motion.pairing.Refusal;
@@ -31,9 +32,9 @@ public record MeasuredSide(Wave head, double tether, List<HandSight> hands) {
         hands = List.copyOf(hands);
     }
 
-    /** The hand worked out from the head and its cord. */
-    public static MeasuredSide of(Wave head, double tether, Kit kit) {
-        return new MeasuredSide(head, tether, HandFinder.of(head, tether, kit, MOMENTS));
+    /** The hand worked out from the head and its cord, as sure as metres and upright are. */
+    public static MeasuredSide of(Wave head, double tether, Kit kit, Doubt doubt) {
+        return new MeasuredSide(head, tether, HandFinder.of(head, tether, kit, MOMENTS, doubt));
     }
 
     /** Share of the cycle in which the cord pulls enough for the hand to be told. */

@@ -63,10 +63,11 @@ public record Overlay(double period, Drift drift, Laid left, Laid right) {
     }
 
     private static HandAt at(HandSight hand, MeasuredSide side, PixelScale scale) {
+        double[] pixel = scale.picture(hand.x(), hand.y());
         return new HandAt(
                 hand.time() / side.head().period(),
-                scale.right(hand.x()),
-                scale.down(hand.y()),
+                pixel[0],
+                pixel[1],
                 hand.error() / scale.metres());
     }
 
@@ -74,8 +75,9 @@ public record Overlay(double period, Drift drift, Laid left, Laid right) {
         int n = metres[0].length;
         double[][] at = new double[2][n];
         for (int i = 0; i < n; i++) {
-            at[0][i] = scale.right(metres[0][i]);
-            at[1][i] = scale.down(metres[1][i]);
+            double[] pixel = scale.picture(metres[0][i], metres[1][i]);
+            at[0][i] = pixel[0];
+            at[1][i] = pixel[1];
         }
         return at;
     }

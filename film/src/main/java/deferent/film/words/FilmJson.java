@@ -1,6 +1,7 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
+import deferent.film.Passages;
 import deferent.film.cycle.Unsure;
 import deferent.film.held.Beat;
 import deferent.film.held.Finding;
@@ -13,6 +14,7 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Samples;
 import deferent.record.PrettyJson;
 import deferent.record.number.Written;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -45,6 +47,19 @@ public final class FilmJson {
         return PrettyJson.text(all);
     }
 
+    /** Passages by time, each with its reading. */
+    public static String passages(List<Passages.Passage> passages) {
+        ObjectNode all = JsonNodeFactory.instance.objectNode();
+        ArrayNode list = all.putArray("passages");
+        for (Passages.Passage passage : passages) {
+            ObjectNode one = list.addObject();
+            one.put("from_s", passage.within().start());
+            one.put("to_s", passage.within().end());
+            one.set("film", tree(passage.reading()));
+        }
+        return PrettyJson.text(all);
+    }
+
     private static void put(ObjectNode cycle, String what, double[] xyz) {
         ArrayNode x = cycle.putArray(what + "_x_m");
         ArrayNode y = cycle.putArray(what + "_y_m");
@@ -69,6 +84,10 @@ public final class FilmJson {
         scale.put("error_share", measured.how().error());
         scale.put("how", Written.word(measured.how()));
         scale.put("mirrored", measured.scale().mirrored());
+        ObjectNode upright = all.putObject("upright");
+        upright.put("roll_deg", Math.toDegrees(measured.upright().roll()));
+        upright.put("error_deg", Math.toDegrees(measured.upright().error()));
+        upright.put("how", Written.word(measured.upright().how()));
         all.put("sides", Written.word(measured.sides()));
         ArrayNode unsure = all.putArray("unsure");
         for (Unsure stretch : film.unsure()) {

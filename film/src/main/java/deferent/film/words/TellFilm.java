@@ -1,7 +1,9 @@
 package deferent.film.words;
 
 import deferent.film.FilmReading;
+import deferent.film.Passages;
 import deferent.film.cycle.Unsure;
+import deferent.film.hand.Upright;
 import deferent.film.held.Fault;
 import deferent.film.held.Finding;
 import deferent.film.held.Held;
@@ -27,6 +29,8 @@ public final class TellFilm {
     private static final double OFTEN = 0.85; // share of the frames in which a light is seen
     private static final double UNSURE_HAND = 0.02; // metres, of which a hand's error is told
 
+    private static final double LEANS = 0.5; // degrees, from which a lean is told
+
     private TellFilm() {}
 
     /** All of it. */
@@ -51,6 +55,29 @@ public final class TellFilm {
         }
         all.addAll(doubts(film));
         return List.copyOf(all);
+    }
+
+    /** A passage in one sentence or two: from when to when, what it is, and what is off most. */
+    public static Told passage(Passages.Passage passage) {
+        FilmReading film = passage.reading();
+        Told name =
+                film.nearest()
+                        .map(n -> film.asked() ? rather(n) : name(n, film.held()))
+                        .orElseGet(() -> kept(film.held()));
+        String off =
+                film.held().findings().stream().findFirst().map(f -> " " + f.said()).orElse("");
+        return new Told(
+                "film.passage",
+                name.tone(),
+                String.format(
+                        Locale.ROOT,
+                        "From %.1f to %.1f s, every %.2f s: %s%s",
+                        passage.within().start(),
+                        passage.within().end(),
+                        film.measured().period(),
+                        name.text(),
+                        off),
+                name.why());
     }
 
     private static Told cycle(Measured measured) {
@@ -175,6 +202,7 @@ public final class TellFilm {
                                     1000 * measured.scale().metres(),
                                     measured.how().words())));
         }
+        all.addAll(camera(measured.upright(), film.readout()));
         for (Side side : Side.values()) {
             MeasuredSide one = measured.side(side);
             if (one.handKnown() < OFTEN) {
@@ -208,6 +236,37 @@ public final class TellFilm {
             if (!such.isEmpty()) {
                 all.add(unsure(such));
             }
+        }
+        return all;
+    }
+
+    /** How the camera stood and read, where that is known, and where it cannot be. */
+    private static List<Told> camera(Upright upright, double readout) {
+        List<Told> all = new ArrayList<>();
+        double roll = Math.toDegrees(upright.roll());
+        if (upright.how() == Upright.How.STILL_HAND && Math.abs(roll) >= LEANS) {
+            all.add(
+                    note(
+                            "film.upright",
+                            String.format(
+                                    Locale.ROOT,
+                                    "The picture leans %s by %.1f°, within %.1f°: the cord of the"
+                                            + " hand that keeps still shows it, and it is set right.",
+                                    roll < 0 ? "clockwise" : "counter-clockwise",
+                                    Math.abs(roll),
+                                    2 * Math.toDegrees(upright.error()))));
+        }
+        boolean level = upright.how() == Upright.How.ASSUMED;
+        if (level || readout == 0) {
+            String text =
+                    !level
+                            ? "These lights do not tell the camera's readout: none is taken."
+                            : readout > 0
+                                    ? "These lights do not tell whether the camera leans: it is"
+                                            + " taken as level."
+                                    : "Lights tell neither the camera's lean nor its readout: none"
+                                            + " is taken.";
+            all.add(note("film.camera", text));
         }
         return all;
     }
