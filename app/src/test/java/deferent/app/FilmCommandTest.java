@@ -54,7 +54,7 @@ class FilmCommandTest {
                 .contains(
                         "held against static spin vs triquetra",
                         "every 1.50 s",
-                        "The right hand's circle is 10 cm too small: 50 instead of 60 cm.")
+                        "The right hand's circle is 10 cm too small: its radius is 50 cm instead")
                 // It was rendered 0.045 s late, which either rounding may say.
                 .containsPattern("The right hand is 0\\.0[45] s late against the left\\.")
                 .doesNotContain("hardly");

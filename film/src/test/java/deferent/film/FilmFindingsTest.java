@@ -102,8 +102,8 @@ class FilmFindingsTest {
                         text ->
                                 assertThat(text)
                                         .startsWith(
-                                                "The right hand's circle is 8 cm too small: 22"
-                                                        + " instead of 30 cm."));
+                                                "The right hand's circle is 8 cm too small: its"
+                                                        + " radius is 22 cm instead of 30."));
     }
 
     @Test

@@ -21,7 +21,9 @@ public record Unsure(double from, double to, Why why) {
         /** Lights are seen, but not where the mean cycles have them: something else is done. */
         ELSE,
         /** One head or both are not seen. */
-        UNSEEN
+        UNSEEN,
+        /** More lights move than two, any two of which might be the heads. */
+        OTHERS
     }
 
     public Unsure {
@@ -29,6 +31,7 @@ public record Unsure(double from, double to, Why why) {
     }
 
     private static final double MOST = 0.5; // share of the frames of half a cycle
+    private static final double CROWDED = 0.8; // share of them in which others move too
     private static final double MOMENT = 0.04; // seconds that a meeting lasts
 
     static List<Unsure> of(
@@ -69,7 +72,9 @@ public record Unsure(double from, double to, Why why) {
             double to) {
         int astray = 0;
         int unseen = 0;
+        int crowded = 0;
         for (int i = begin; i < end; i++) {
+            crowded += frames.get(i).size() > 2 ? 1 : 0;
             LitSpot one = given.get(0).get(i);
             LitSpot other = given.get(1).get(i);
             if (one == null || other == null) {
@@ -78,11 +83,11 @@ public record Unsure(double from, double to, Why why) {
                 unseen += frames.get(i).size() > used ? 0 : 1;
             }
         }
-        double most = MOST * (end - begin);
-        if (astray + unseen <= most) {
+        boolean lost = astray + unseen > MOST * (end - begin);
+        if (!lost && crowded <= CROWDED * (end - begin)) {
             return;
         }
-        Why why = astray >= unseen ? Why.ELSE : Why.UNSEEN;
+        Why why = !lost ? Why.OTHERS : astray >= unseen ? Why.ELSE : Why.UNSEEN;
         Unsure last = all.isEmpty() ? null : all.get(all.size() - 1);
         if (last != null && last.why() == why && last.to() == from) {
             all.set(all.size() - 1, new Unsure(last.from(), to, why));

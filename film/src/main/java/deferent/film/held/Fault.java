@@ -22,10 +22,10 @@ public enum Fault {
                             + cm(f.value())
                             + " too "
                             + (f.less() ? "small" : "large")
-                            + ": "
-                            + bare(f.meant() + f.value())
+                            + ": its radius is "
+                            + cm(f.meant() + f.value())
                             + " instead of "
-                            + cm(f.meant())
+                            + bare(f.meant())
                             + ".",
             f ->
                     f.less()
@@ -46,7 +46,7 @@ public enum Fault {
                             + " late against the "
                             + f.side().map(Side::other).map(Side::word).orElse("other")
                             + ".",
-            f -> "Count aloud, and let both hands come to the same place on the count."),
+            f -> "Count aloud, and let each hand be at its own place on the count."),
     /** One centre lies too high or too low against the other; value is metres up, the right's. */
     CENTRE_UP(
             "centre_up",

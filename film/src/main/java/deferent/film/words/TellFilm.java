@@ -285,6 +285,14 @@ public final class TellFilm {
                                     + ", either may have gone on as the other.";
                     case ELSE -> "From " + from + " to " + to + more + ", something else is spun.";
                     case UNSEEN -> "From " + from + " to " + to + more + ", a light is hidden.";
+                    case OTHERS ->
+                            "From "
+                                    + from
+                                    + " to "
+                                    + to
+                                    + more
+                                    + ", more than two lights move; if the wrong two were followed,"
+                                    + " point at each head.";
                 };
         return new Told(
                 "film.unsure." + first.why().name().toLowerCase(Locale.ROOT),
