@@ -49,11 +49,11 @@ class ShelfPageTest extends InChromium {
     void aPatternCanBeRenamedAndRemovedAndComeBack() throws IOException {
         try (Visit visit = visit()) {
             save(visit, "First");
-            visit.page().locator(".card-verbs button").first().click();
+            visit.page().locator(".card-verbs button:has-text('Name, labels')").click();
             visit.page().locator("#rename").fill("Second");
             visit.page().keyboard().press("Enter");
             visit.until("document.querySelector('.card b')?.textContent === 'Second'");
-            visit.page().locator(".card-verbs button").last().click();
+            visit.page().locator(".card-verbs button:has-text('Remove')").click();
             visit.until("!document.querySelector('.card')");
             assertThat(files()).isEmpty();
             visit.page().locator(".notice button").click();

@@ -180,8 +180,8 @@ class ShelfList extends Part {
         </button>
         <span class="card-verbs">
           ${pattern.tags.map((tag) => html`<button type="button" class="link card-label" title="Show what is labelled ${tag}" @click=${() => this.#look(tag)}>${tag}</button>`)}
-          ${pattern.phrase ? html`<button type="button" class="link" aria-label="Practice of ${pattern.name}" @click=${() => this.desk.practice.open(pattern.phrase)}>Practice</button>` : nothing}
           <button type="button" class="link" aria-label="Name and labels of ${pattern.name}" @click=${() => this.#startRenaming(pattern)}>Name, labels</button>
+          ${pattern.phrase ? html`<button type="button" class="link" aria-label="Practice of ${pattern.name}" @click=${() => this.desk.practice.open(pattern.phrase)}>Practice</button>` : nothing}
           <button type="button" class="link" aria-label="Remove ${pattern.name}" @click=${() => saving.remove(pattern)}>Remove</button>
         </span>
       </li>`;
