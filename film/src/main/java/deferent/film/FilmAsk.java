@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 
 /**
  * What is known of a film beforehand.
@@ -72,102 +73,90 @@ public record FilmAsk(
                     Optional.empty(),
                     OptionalDouble.empty());
 
+    // All of it, for one change.
+    private static final class Draft {
+        private OptionalDouble tether;
+        private OptionalDouble metresAPixel;
+        private boolean mirrored;
+        private Optional<Side> first;
+        private Optional<Pairing> meant;
+        private boolean anySense;
+        private double readout;
+        private final Kit kit;
+        private List<HeadAt> heads;
+        private Optional<Interval> passage;
+        private OptionalDouble roll;
+
+        Draft(FilmAsk ask) {
+            tether = ask.tether;
+            metresAPixel = ask.metresAPixel;
+            mirrored = ask.mirrored;
+            first = ask.first;
+            meant = ask.meant;
+            anySense = ask.anySense;
+            readout = ask.readout;
+            kit = ask.kit;
+            heads = ask.heads;
+            passage = ask.passage;
+            roll = ask.roll;
+        }
+
+        FilmAsk done() {
+            return new FilmAsk(
+                    tether,
+                    metresAPixel,
+                    mirrored,
+                    first,
+                    meant,
+                    anySense,
+                    readout,
+                    kit,
+                    heads,
+                    passage,
+                    roll);
+        }
+    }
+
+    private FilmAsk with(Consumer<Draft> change) {
+        Draft draft = new Draft(this);
+        change.accept(draft);
+        return draft.done();
+    }
+
     /** With a scale. */
     public FilmAsk scaled(double metres) {
-        return new FilmAsk(
-                tether,
-                OptionalDouble.of(metres),
-                mirrored,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(d -> d.metresAPixel = OptionalDouble.of(metres));
     }
 
     /** With a tether, metres. */
     public FilmAsk tethered(double metres) {
-        return new FilmAsk(
-                OptionalDouble.of(metres),
-                metresAPixel,
-                mirrored,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(d -> d.tether = OptionalDouble.of(metres));
     }
 
     /**
      * With whose the head is that stands further to the picture's left, or is pointed at, first.
      */
     public FilmAsk first(Side side) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                Optional.of(side),
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(d -> d.first = Optional.of(side));
     }
 
     /** The same, the picture being a mirror's or not. */
     public FilmAsk mirrored(boolean mirror) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirror,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(d -> d.mirrored = mirror);
     }
 
     /** With a camera's readout, seconds. */
     public FilmAsk reading(double seconds) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                first,
-                meant,
-                anySense,
-                seconds,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(d -> d.readout = seconds);
     }
 
     /** With what was meant. */
     public FilmAsk meaning(Pairing pairing, boolean sense) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                first,
-                Optional.of(pairing),
-                sense,
-                readout,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(
+                d -> {
+                    d.meant = Optional.of(pairing);
+                    d.anySense = sense;
+                });
     }
 
     /**
@@ -176,82 +165,27 @@ public record FilmAsk(
      * is named first here.
      */
     public FilmAsk pointing(HeadAt one, HeadAt other) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                List.of(one, other),
-                passage,
-                roll);
+        return with(d -> d.heads = List.of(one, other));
     }
 
     /** A passage of the film alone. */
     public FilmAsk within(Interval seconds) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                Optional.of(seconds),
-                roll);
+        return with(d -> d.passage = Optional.of(seconds));
     }
 
     /** The same of the whole film. */
     FilmAsk whole() {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                Optional.empty(),
-                roll);
+        return with(d -> d.passage = Optional.empty());
     }
 
     /** The same where nobody says whose head is whose. */
     FilmAsk unsided() {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                Optional.empty(),
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                passage,
-                roll);
+        return with(d -> d.first = Optional.empty());
     }
 
     /** With how far what is upright is turned counter-clockwise in the picture, radians. */
     public FilmAsk rolled(double radians) {
-        return new FilmAsk(
-                tether,
-                metresAPixel,
-                mirrored,
-                first,
-                meant,
-                anySense,
-                readout,
-                kit,
-                heads,
-                passage,
-                OptionalDouble.of(radians));
+        return with(d -> d.roll = OptionalDouble.of(radians));
     }
 
     /**
