@@ -156,7 +156,7 @@ class FilmFindingsTest {
                 .satisfies(
                         finding ->
                                 assertThat(finding.said())
-                                        .startsWith("The link opens by 1")
+                                        .startsWith("The link stands open 1")
                                         .contains("right hand", "from the left head"));
     }
 

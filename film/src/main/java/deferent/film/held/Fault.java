@@ -161,9 +161,9 @@ public enum Fault {
             "link",
             "m",
             f ->
-                    "The link opens by "
+                    "The link stands open "
                             + cm(f.value())
-                            + ": the "
+                            + " more than cords alone make it: the "
                             + f.hand()
                             + " hand is "
                             + f.what()

@@ -260,12 +260,12 @@ public final class TellFilm {
         if (level || readout == 0) {
             String text =
                     !level
-                            ? "These lights do not tell the camera's readout: none is taken."
+                            ? "These lights do not tell the camera's readout: none is corrected."
                             : readout > 0
                                     ? "These lights do not tell whether the camera leans: it is"
                                             + " taken as level."
-                                    : "Lights tell neither the camera's lean nor its readout: none"
-                                            + " is taken.";
+                                    : "The lights tell neither how the camera leans nor its readout;"
+                                            + " neither is corrected.";
             all.add(note("film.camera", text));
         }
         return all;
