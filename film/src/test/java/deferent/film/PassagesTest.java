@@ -34,24 +34,9 @@ class PassagesTest {
         // It goes on where it was, whenever it is asked for.
         double whole = trace.period() * Math.rint(seconds / trace.period());
         for (List<LitSpot> spots : Classics.spots(trace, whole, RATE, 8)) {
-            into.add(spots.stream().map(s -> at(s, s.time() + from)).toList());
+            into.add(spots.stream().map(s -> s.at(s.time() + from)).toList());
         }
         now += whole;
-    }
-
-    private static LitSpot at(LitSpot s, double time) {
-        return new LitSpot(
-                time,
-                s.x(),
-                s.y(),
-                s.ax(),
-                s.ay(),
-                s.bx(),
-                s.by(),
-                s.thickness(),
-                s.glow(),
-                s.blue(),
-                s.red());
     }
 
     private static String name(Passage passage) {

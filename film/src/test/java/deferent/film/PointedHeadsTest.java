@@ -106,27 +106,12 @@ class PointedHeadsTest {
                         .orElseThrow();
         List<List<LitSpot>> frames = new ArrayList<>(Classics.spots(other, 6, 30, 5));
         for (List<LitSpot> spots : Classics.spots(trace(), 8, 30, 5)) {
-            frames.add(spots.stream().map(s -> later(s, 6)).toList());
+            frames.add(spots.stream().map(s -> s.at(s.time() + 6)).toList());
         }
         FilmReading film = read(frames, FilmAsk.NOTHING.within(new Interval(6, 14)));
         assertThat(film.measured().period()).isCloseTo(SPUN.period(), within(0.002));
         assertThat(film.measured().seconds()).isCloseTo(8, within(0.1));
         assertThat(film.nearest().orElseThrow().phrase().orElseThrow())
                 .startsWith("static spin vs triquetra");
-    }
-
-    private static LitSpot later(LitSpot s, double by) {
-        return new LitSpot(
-                s.time() + by,
-                s.x(),
-                s.y(),
-                s.ax(),
-                s.ay(),
-                s.bx(),
-                s.by(),
-                s.thickness(),
-                s.glow(),
-                s.blue(),
-                s.red());
     }
 }

@@ -103,19 +103,6 @@ record Pointed(LitSpot one, LitSpot other, int at, int otherAt) {
     }
 
     static @Nullable LitSpot backward(@Nullable LitSpot s) {
-        return s == null
-                ? null
-                : new LitSpot(
-                        -s.time(),
-                        s.x(),
-                        s.y(),
-                        s.ax(),
-                        s.ay(),
-                        s.bx(),
-                        s.by(),
-                        s.thickness(),
-                        s.glow(),
-                        s.blue(),
-                        s.red());
+        return s == null ? null : s.at(-s.time());
     }
 }

@@ -40,6 +40,11 @@ public record LitSpot(
         return Math.hypot(bx - ax, by - ay);
     }
 
+    /** The same at another time, seconds. */
+    public LitSpot at(double when) {
+        return new LitSpot(when, x, y, ax, ay, bx, by, thickness, glow, blue, red);
+    }
+
     /**
      * Of a picture that was stored lying, where it is in the upright one.
      *
