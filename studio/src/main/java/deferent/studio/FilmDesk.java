@@ -202,15 +202,18 @@ final class FilmDesk implements AutoCloseable {
                                                 "the film",
                                                 "watch it first"));
         FilmAsk ask = ask(asked);
-        boolean meant = asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN);
         return new Again(
                 file(key),
                 asked.or(CALLED, "the film"),
                 ask,
                 FilmReading.of(known, ask),
-                meant
-                        ? Optional.of(Matter.of(asked, words.lexicon()).document().name())
-                        : Optional.empty());
+                meant(asked).map(PatternDocument::name));
+    }
+
+    private Optional<PatternDocument> meant(Question asked) {
+        return asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)
+                ? Optional.of(Matter.of(asked, words.lexicon()).document())
+                : Optional.empty();
     }
 
     private FilmAsk ask(Question asked) {
@@ -244,9 +247,9 @@ final class FilmDesk implements AutoCloseable {
             }
             ask = ask.pointing(heads.get(0), heads.get(1));
         }
-        if (asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)) {
-            PatternDocument meant = Matter.of(asked, words.lexicon()).document();
-            ask = ask.meaning(meant.pairing(), meant.phrase().orElse(""));
+        Optional<PatternDocument> meant = meant(asked);
+        if (meant.isPresent()) {
+            ask = ask.meaning(meant.get().pairing(), meant.get().phrase().orElse(""));
         }
         return ask;
     }
@@ -258,10 +261,7 @@ final class FilmDesk implements AutoCloseable {
         FilmAsk ask = ask(asked);
         String called = asked.or(CALLED, "the film");
         Wishes wishes = Wishes.of(FilmEndings.of(asked.get(TakeAsk.AS)), TakeAsk.wishes(asked));
-        Performer performer =
-                asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)
-                        ? Matter.of(asked, words.lexicon()).document().performer()
-                        : Performer.USUAL;
+        Performer performer = meant(asked).map(PatternDocument::performer).orElse(Performer.USUAL);
         return new Errand(
                 Lanes.Work.FILM,
                 (tell, stop) -> {
