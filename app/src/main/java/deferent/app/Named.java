@@ -12,6 +12,7 @@ import deferent.record.Document;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
+import deferent.record.SetDocument;
 import deferent.record.ShelfError;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
@@ -115,6 +116,12 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
     private static PatternDocument pattern(Document document, String where) {
         if (document instanceof PatternDocument pattern) {
             return pattern;
+        }
+        if (document instanceof SetDocument set) {
+            throw new Refusal(
+                    "is a set, not a pattern",
+                    "\"" + where + "\"",
+                    "name one of its patterns, or ask deferent set \"" + set.name() + "\"");
         }
         throw new Refusal(
                 "is a motion of one hand, not a pattern of two",

@@ -16,6 +16,7 @@ import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.PracticeJson;
 import deferent.record.ReadingsJson;
+import deferent.record.SetDocument;
 import deferent.record.Shelf;
 import deferent.record.ShelfJson;
 import deferent.record.SvgPath;
@@ -78,7 +79,9 @@ final class ShelfCommand implements Runnable {
                                 .map(p -> ": " + p)
                                 .orElse("");
             }
-            return document.name() + ": a motion of your own";
+            return document instanceof SetDocument set
+                    ? set.name() + ": " + set.told()
+                    : document.name() + ": a motion of your own";
         }
 
         static String disagreement(Document document, Lexicon words) {

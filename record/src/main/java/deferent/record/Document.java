@@ -3,10 +3,13 @@ package deferent.record;
 import java.util.List;
 import java.util.Optional;
 
-/** What can stand on a shelf: a pattern, or a motion under a name of the user's own. */
-public sealed interface Document permits PatternDocument, MotionDocument {
+/** What can stand on a shelf: a pattern, a motion under a name of the user's own, or a set. */
+public sealed interface Document permits PatternDocument, MotionDocument, SetDocument {
     /** The version of the format that this room writes, and the newest it reads. */
     int FORMAT = 1;
+
+    /** What it is, as its JSON says it: "pattern". */
+    String kind();
 
     /** How the user calls it, 1 to 120 characters on one line. */
     String name();

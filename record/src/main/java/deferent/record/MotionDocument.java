@@ -52,6 +52,11 @@ public record MotionDocument(
         return more;
     }
 
+    @Override
+    public String kind() {
+        return "motion";
+    }
+
     public static MotionDocument of(String name, Motion motion, Tether tether) {
         return new MotionDocument(
                 name, List.of(), "", Optional.empty(), List.of(), motion, tether, Extras.NONE);

@@ -40,6 +40,11 @@ public record PatternDocument(
         phrase.ifPresent(p -> Wording.line(p, Wording.PHRASE, "phrase"));
     }
 
+    @Override
+    public String kind() {
+        return "pattern";
+    }
+
     public static PatternDocument of(String name, Pairing pairing, Performer performer) {
         return new PatternDocument(
                 name,
@@ -53,7 +58,7 @@ public record PatternDocument(
                 Extras.NONE);
     }
 
-    /** Those of two hands among documents; a motion of one hand is no pattern. */
+    /** Those of two hands among documents; a motion of one hand is no pattern, nor is a set. */
     public static List<PatternDocument> among(List<? extends Document> documents) {
         return documents.stream()
                 .filter(PatternDocument.class::isInstance)

@@ -52,7 +52,7 @@ public final class PatternJson {
     public static ObjectNode tree(Document document) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("format", Document.FORMAT);
-        node.put("kind", document instanceof PatternDocument ? "pattern" : "motion");
+        node.put("kind", document.kind());
         node.put("name", document.name());
         if (document instanceof MotionDocument motion && !motion.alsoSaid().isEmpty()) {
             texts(node.putArray("also_said"), motion.alsoSaid());
@@ -77,6 +77,8 @@ public final class PatternJson {
             node.set("hand", HandPathJson.write(motion.motion().path()));
             node.set("spin", SpinJson.write(motion.motion().spin()));
             node.put("tether_m", motion.tether().length());
+        } else if (document instanceof SetDocument set) {
+            node.set("steps", StepsJson.write(set.steps()));
         }
         document.extras().putInto(node);
         return node;
@@ -124,7 +126,7 @@ public final class PatternJson {
         return node;
     }
 
-    /** A pattern or a named motion from text. */
+    /** A pattern, a named motion or a set from text. */
     public static Document read(String text) {
         return read(text, Lexicon.EMPTY);
     }
@@ -138,7 +140,7 @@ public final class PatternJson {
         }
     }
 
-    /** A pattern from text; a named motion is refused. */
+    /** A pattern from text; a named motion or a set is refused. */
     public static PatternDocument readPattern(String text) {
         try {
             return readPattern(Text.tree(text, MOST_CHARACTERS), Lexicon.EMPTY);
@@ -153,11 +155,21 @@ public final class PatternJson {
 
     /** As {@link #readPattern(JsonNode)}, with words of the user's own for a phrase alone. */
     public static PatternDocument readPattern(JsonNode node, Lexicon lexicon) {
-        if (read(Keys.open(node, ""), lexicon) instanceof PatternDocument pattern) {
-            return pattern;
+        return readPattern(node, "", lexicon);
+    }
+
+    /** As {@link #readPattern(JsonNode, Lexicon)}, of a pattern that stands in something else. */
+    static PatternDocument readPattern(JsonNode node, String pointer, Lexicon lexicon) {
+        Keys keys = Keys.open(node, pointer);
+        // Seen before it is read, so that a set in a set in a set is not walked down.
+        String kind = node.path("kind").asString("pattern");
+        if (kind.equals("motion") || kind.equals("set")) {
+            throw keys.error(
+                    "kind",
+                    "is a " + kind + ", and a pattern is wanted here",
+                    "give a \"pattern\"");
         }
-        throw DocumentError.at(
-                "/kind", "is a motion, and a pattern is wanted here", "give a \"pattern\"");
+        return (PatternDocument) read(keys, lexicon);
     }
 
     /** As {@link #read(String)}, from a tree; its errors know keys but no lines. */
@@ -168,14 +180,20 @@ public final class PatternJson {
     private static Document read(Keys keys, Lexicon lexicon) {
         format(keys);
         keys.has("$schema");
-        boolean pattern =
-                !keys.has("kind")
-                        || keys.word("kind", List.of("pattern", "motion")).equals("pattern");
+        String kind =
+                keys.has("kind")
+                        ? keys.word("kind", List.of("pattern", "motion", "set"))
+                        : "pattern";
         String name = keys.text("name", Wording.NAME);
         String note = keys.note("note");
         Optional<String> author = keys.maybeText("author", Wording.NAME);
         List<String> tags = keys.texts("tags", Wording.TAGS, Wording.TAG);
-        if (pattern) {
+        if (kind.equals("set")) {
+            List<SetStep> steps = StepsJson.read(keys, "steps", lexicon);
+            keys.done();
+            return new SetDocument(name, note, author, tags, steps, keys.extras());
+        }
+        if (kind.equals("pattern")) {
             Optional<String> phrase = keys.maybeText("phrase", Wording.PHRASE);
             Pairing pairing =
                     phrase.isPresent() && !keys.has("pairing")

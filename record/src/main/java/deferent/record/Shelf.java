@@ -23,8 +23,8 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The saved patterns and the user's own motions: a folder that the user can see and keep in git,
- * one readable JSON file a document, named after it.
+ * The saved patterns, sets and the user's own motions: a folder that the user can see and keep in
+ * git, one readable JSON file a document, named after it.
  *
  * <p>Whoever saves says which revision they had seen; where another tab, process or hand has
  * changed the file since, the save is refused and both versions stay, one on the shelf, one with
@@ -317,30 +317,70 @@ public final class Shelf {
         return putAll(PatternJson.readBundle(text, words().lexicon()));
     }
 
-    /** As {@link #importAll}, of documents already read. */
+    /**
+     * As {@link #importAll}, of documents already read. A set among them finds its patterns where
+     * they are put, if they come along.
+     */
     public List<Kept> putAll(List<? extends Document> documents) {
         return folder.locked(
                 () -> {
                     Map<Document, Kept> there = new HashMap<>();
                     look().kept().forEach(kept -> there.putIfAbsent(kept.document(), kept));
+                    Landed landed = new Landed(new HashMap<>());
+                    documents.forEach(
+                            d -> Optional.ofNullable(there.get(d)).ifPresent(landed::add));
                     room(
                             (int)
                                     documents.stream()
+                                            .map(landed::found)
                                             .distinct()
                                             .filter(d -> !there.containsKey(d))
                                             .count());
-                    List<Kept> kept = new ArrayList<>();
-                    for (Document document : documents) {
-                        try {
-                            kept.add(
+                    Map<Document, Kept> kept = new HashMap<>();
+                    try {
+                        for (Document document : setsLast(documents)) {
+                            Kept one =
                                     there.computeIfAbsent(
-                                            document, d -> put(freeId(slug(d.name())), d)));
-                        } catch (ShelfError failed) {
-                            throw failed.after(kept.size(), documents.size());
+                                            landed.found(document),
+                                            d -> put(freeId(slug(d.name())), d));
+                            kept.put(document, one);
+                            landed.add(one);
                         }
+                    } catch (ShelfError failed) {
+                        throw failed.after(kept.size(), documents.size());
                     }
-                    return List.copyOf(kept);
+                    return documents.stream().map(kept::get).toList();
                 });
+    }
+
+    private static List<Document> setsLast(List<? extends Document> documents) {
+        return documents.stream()
+                .<Document>map(d -> d)
+                .sorted(Comparator.comparing(SetDocument.class::isInstance))
+                .toList();
+    }
+
+    /** Where the patterns that came together were put, by name. */
+    private record Landed(Map<String, List<String>> ids) {
+        void add(Kept kept) {
+            if (kept.document() instanceof PatternDocument pattern) {
+                ids.computeIfAbsent(pattern.name(), n -> new ArrayList<>()).add(kept.id());
+            }
+        }
+
+        Document found(Document document) {
+            return document instanceof SetDocument set ? set.withEach(this::found) : document;
+        }
+
+        private SetStep found(SetStep step) {
+            if (step.what() instanceof SetStep.OfShelf said) {
+                List<String> places = ids.getOrDefault(said.name(), List.of(said.id()));
+                if (!places.contains(said.id())) {
+                    return step.with(new SetStep.OfShelf(places.get(0), said.name()));
+                }
+            }
+            return step;
+        }
     }
 
     /**

@@ -3,6 +3,7 @@ package deferent.record;
 import static java.time.temporal.ChronoUnit.MILLIS;
 
 import deferent.motion.phrase.Lexicon;
+import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -20,12 +21,10 @@ public final class ShelfJson {
         Lexicon words = listing.words().lexicon();
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("folder", shelf.folder().toString());
-        ArrayNode patterns = answer.putArray("patterns");
-        ArrayNode motions = answer.putArray("motions");
+        List.of("patterns", "motions", "sets").forEach(answer::putArray);
         for (Kept kept : listing.kept()) {
             Document document = kept.document();
-            boolean pattern = document instanceof PatternDocument;
-            ObjectNode node = (pattern ? patterns : motions).addObject();
+            ObjectNode node = answer.withArray("/" + document.kind() + "s").addObject();
             node.put("id", kept.id());
             node.put("name", document.name());
             node.put("note", document.note());
@@ -38,6 +37,9 @@ public final class ShelfJson {
                 node.put("phrase", p.phrase().orElse(""));
                 node.put("tempo_cycles_per_min", p.pairing().tempo());
                 p.disagreement(words).ifPresent(told -> node.put("disagrees", told));
+            }
+            if (document instanceof SetDocument set) {
+                node.set("steps", StepsJson.write(set.steps()));
             }
         }
         ArrayNode others = answer.putArray("not_listed");

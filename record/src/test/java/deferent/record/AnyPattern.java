@@ -48,7 +48,7 @@ final class AnyPattern {
                                                 any.number(0.1, 2)))));
     }
 
-    private static String text(Any any) {
+    static String text(Any any) {
         String text = any.text("aé日\"\\ /~.,🎇", 1, 20);
         return text.isBlank() ? "a" : text;
     }

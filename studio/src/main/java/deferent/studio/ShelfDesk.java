@@ -140,7 +140,10 @@ final class ShelfDesk {
             return pattern;
         }
         throw new BadRequest(
-                404, "is a motion, which has no picture", kept.id(), "ask for a pattern's");
+                404,
+                "is a " + kept.document().kind() + ", which has no picture",
+                kept.id(),
+                "ask for a pattern's");
     }
 
     private void thumbnail(Context context) {

@@ -1,0 +1,77 @@
+package deferent.record;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Refusal;
+
+/**
+ * One step of a set as it is kept: which pattern, and for how many counts.
+ *
+ * <p>Four counts go once round: a count is a quarter of a hand cycle, or of a poi beat where both
+ * hands are still (our choice; a hand that goes once round in two seconds is counted at 120 a
+ * minute).
+ *
+ * @param what the pattern, by its place on the shelf or written out
+ * @param counts how many counts it is to be kept, 1 to {@value #MOST_COUNTS}
+ */
+public record SetStep(What what, int counts) {
+    /** Counts in one cycle of a hand. */
+    public static final int COUNTS_A_CYCLE = 4;
+
+    /** No step is kept longer. */
+    public static final int MOST_COUNTS = 1000;
+
+    /** Which pattern. */
+    public sealed interface What permits OfShelf, Held {
+        /** What the pattern was called when the step was kept. */
+        String name();
+    }
+
+    /**
+     * A pattern of the shelf.
+     *
+     * @param id its file's name without ".json"
+     * @param name what it was called, by which it is found where its file has another name now
+     */
+    public record OfShelf(String id, String name) implements What {
+        public OfShelf {
+            Wording.line(id, Wording.NAME, "place on the shelf");
+            Wording.line(name, Wording.NAME, "name");
+        }
+    }
+
+    /** A pattern that the set itself holds. */
+    public record Held(PatternDocument pattern) implements What {
+        @Override
+        public String name() {
+            return pattern.name();
+        }
+    }
+
+    public SetStep {
+        if (counts < 1 || counts > MOST_COUNTS) {
+            throw new Refusal(
+                    "is kept for " + counts + " counts",
+                    "\"" + what.name() + "\"",
+                    "give 1 to " + MOST_COUNTS);
+        }
+    }
+
+    /** A pattern on the shelf, for so many counts. */
+    public static SetStep of(Kept kept, int counts) {
+        return new SetStep(new OfShelf(kept.id(), kept.document().name()), counts);
+    }
+
+    /** A pattern written out, for so many counts. */
+    public static SetStep of(PatternDocument pattern, int counts) {
+        return new SetStep(new Held(pattern), counts);
+    }
+
+    SetStep with(What other) {
+        return new SetStep(other, counts);
+    }
+
+    /** Seconds of one count of a pairing. */
+    public static double count(Pairing pairing) {
+        return 60 / pairing.tempo() / COUNTS_A_CYCLE;
+    }
+}

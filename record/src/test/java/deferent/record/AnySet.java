@@ -1,0 +1,38 @@
+package deferent.record;
+
+import deferent.motion.trial.Any;
+import java.util.List;
+import java.util.Optional;
+
+/** Sets of every make, for properties. */
+final class AnySet {
+    private AnySet() {}
+
+    static SetDocument of(Any any) {
+        Optional<String> author =
+                any.oneOf(Optional::empty, () -> Optional.of(AnyPattern.text(any)));
+        return new SetDocument(
+                AnyPattern.text(any),
+                AnyPattern.text(any),
+                author,
+                any.list(0, 3, () -> AnyPattern.text(any)),
+                any.list(0, 6, () -> step(any)),
+                any.oneOf(
+                        () -> Extras.NONE,
+                        () -> new Extras(java.util.Map.of("/x_mine", "[1, 2]"))));
+    }
+
+    private static SetStep step(Any any) {
+        int counts = any.of(1, 3, 16, SetStep.MOST_COUNTS);
+        return any.oneOf(
+                () -> SetStep.of(AnyPattern.of(any), counts),
+                () ->
+                        new SetStep(
+                                new SetStep.OfShelf(AnyPattern.text(any), AnyPattern.text(any)),
+                                counts));
+    }
+
+    static List<Document> bundle(Any any) {
+        return any.list(0, 4, () -> any.<Document>oneOf(() -> of(any), () -> AnyPattern.of(any)));
+    }
+}
