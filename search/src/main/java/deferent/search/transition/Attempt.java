@@ -41,6 +41,9 @@ final class Attempt {
     /** A hand that strays less is let, metres. */
     private static final double NEAR = 0.9 * Grade.EASY.stray();
 
+    /** What it costs to be out of reach, in grades. */
+    private static final double BEYOND = 4;
+
     private static final double PENALTY = 60;
 
     /** What a hand costs that quickens by twice the livelier pattern's most. */
@@ -76,6 +79,7 @@ final class Attempt {
     private Basis basis = Basis.of(STEPS);
 
     private double stray;
+    private boolean reached;
     private double least;
     private double greatest;
     private double quickening;
@@ -148,7 +152,12 @@ final class Attempt {
     }
 
     double hardness() {
-        return Grade.hardness(stray, least(), quickening);
+        return reached ? Grade.hardness(stray, least(), quickening) : Double.POSITIVE_INFINITY;
+    }
+
+    /** The same, running on past what is possible. */
+    double outlook() {
+        return Grade.outlook(stray, least(), quickening) + (reached ? 0 : BEYOND);
     }
 
     Swell swell() {
@@ -553,9 +562,7 @@ final class Attempt {
                         quickest / Math.max(from.quickening(), to.quickening()),
                         quickMost / live,
                         jerk / max(REACH_JERK, from.handJerk(), to.handJerk()));
-        if (beyond) {
-            stray = Double.POSITIVE_INFINITY;
-        }
+        reached = !beyond;
         return hardness();
     }
 

@@ -1,6 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Refused;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Reach;
 
@@ -15,6 +16,16 @@ final class Clear {
     private Clear() {}
 
     static boolean of(
+            Transition transition, SpunPattern from, SpunPattern to, TransitionRequest request) {
+        try {
+            return clear(transition, from, to, request);
+        } catch (Refused past) {
+            // Cords that lie along one another have no one place where they cross.
+            return false;
+        }
+    }
+
+    private static boolean clear(
             Transition transition, SpunPattern from, SpunPattern to, TransitionRequest request) {
         Trace trace = Played.of(transition, from, to).trace();
         double near = Math.min(Place.HAND_BREADTH, Math.min(from.nearness(), to.nearness())) - HAIR;

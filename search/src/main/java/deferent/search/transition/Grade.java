@@ -76,6 +76,23 @@ public enum Grade {
         return Math.max(0, (value - low) / (high - low));
     }
 
+    /** The same, running on past what any grade allows, to rank what may yet become possible. */
+    static double outlook(double stray, double leastPull, double quickening) {
+        double slack = Math.max(0, EASY.leastPull - leastPull) / 0.05;
+        return slack
+                + Math.max(
+                        onward(stray, EASY.stray, PRACTISED.stray, HARD.stray),
+                        onward(quickening, EASY.quickening, PRACTISED.quickening, HARD.quickening));
+    }
+
+    private static double onward(double value, double easy, double practised, double hard) {
+        return value <= practised
+                ? share(value, easy, practised)
+                : value <= hard
+                        ? 1 + share(value, practised, hard)
+                        : 2 + (value - hard) / (hard - practised);
+    }
+
     /** The grade of a hardness that is not infinite. */
     static Grade of(double hardness) {
         return values()[(int) Math.ceil(hardness)];

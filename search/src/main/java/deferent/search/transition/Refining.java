@@ -91,14 +91,14 @@ final class Refining {
         double sum = 0;
         for (Side side : Side.values()) {
             if (moves(side)) {
-                double hardness = run(x, side, ROUNDS);
-                if (hardness > request.hardest().ordinal()) {
-                    return NEVER;
-                }
-                hardest = Math.max(hardest, hardness);
                 Attempt attempt = attempts[side.ordinal()];
                 double beats = seconds(x, side) / attempt.beat();
-                sum += Torus.cost(attempt, beats) - Torus.HARDNESS * hardness;
+                if (run(x, side, ROUNDS) == NEVER) {
+                    return NEVER;
+                }
+                double outlook = attempt.outlook();
+                hardest = Math.max(hardest, outlook);
+                sum += Torus.cost(attempt, beats) - Torus.HARDNESS * outlook;
             }
         }
         return Torus.HARDNESS * hardest + sum;
@@ -113,7 +113,7 @@ final class Refining {
         double seconds = seconds(x, side);
         double beats = seconds / attempt.beat();
         if (beats < Torus.BEATS[0] || beats > Torus.BEATS[Torus.BEATS.length - 1]) {
-            return Double.POSITIVE_INFINITY;
+            return NEVER;
         }
         return attempt.run(
                 leaves(x, side), later(x), seconds, start.turns()[side.ordinal()], rounds);

@@ -43,18 +43,18 @@ final class Torus {
         this.to = to;
     }
 
-    static Torus of(SpunSide from, SpunSide to, Reachable reach, Grade worst, Grid grid) {
+    static Torus of(SpunSide from, SpunSide to, Reachable reach, Grid grid) {
         Torus torus = new Torus(new Attempt(from, to, reach), from, to, grid.cells());
         Arrays.fill(torus.cost, Double.POSITIVE_INFINITY);
         for (int i = 0; i < grid.cells(); i++) {
             for (int j = 0; j < grid.cells(); j++) {
-                torus.fill(i, j, worst, grid.rounds());
+                torus.fill(i, j, grid.rounds());
             }
         }
         return torus;
     }
 
-    private void fill(int i, int j, Grade worst, int rounds) {
+    private void fill(int i, int j, int rounds) {
         double leaves = from.period() * i / cells;
         double later = to.period() * j / cells - leaves;
         int at = i * cells + j;
@@ -63,14 +63,12 @@ final class Torus {
             int nearest = attempt.nearestTurns(leaves, later, seconds);
             int extras = BEATS[k] < 1 ? 0 : 1;
             for (int extra = -extras; extra <= extras; extra++) {
-                double hardness = attempt.run(leaves, later, seconds, nearest + extra, rounds);
-                if (hardness <= worst.ordinal()) {
-                    double here = cost(attempt, BEATS[k]);
-                    if (here < cost[at]) {
-                        cost[at] = here;
-                        beats[at] = (byte) k;
-                        turns[at] = (byte) extra;
-                    }
+                attempt.run(leaves, later, seconds, nearest + extra, rounds);
+                double here = cost(attempt, BEATS[k]);
+                if (here < cost[at]) {
+                    cost[at] = here;
+                    beats[at] = (byte) k;
+                    turns[at] = (byte) extra;
                 }
             }
         }
@@ -78,7 +76,7 @@ final class Torus {
 
     /** What passages are compared by: first how hard, then how much effort, then how long. */
     static double cost(Attempt attempt, double beats) {
-        return HARDNESS * attempt.hardness() + attempt.jerk() / 1000 + A_BEAT * beats;
+        return HARDNESS * attempt.outlook() + attempt.jerk() / 1000 + A_BEAT * beats;
     }
 
     Attempt attempt() {

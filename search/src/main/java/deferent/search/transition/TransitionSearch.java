@@ -28,15 +28,18 @@ final class TransitionSearch {
     private static final double A_SECOND_APART = 0.02;
 
     /** The grid of a search. */
-    static final Torus.Grid USUAL = new Torus.Grid(12, 2);
+    static final Torus.Grid USUAL = new Torus.Grid(10, 2);
 
     /** Leaving times that are looked at in a cycle where the other hand keeps going. */
     private static final int ONE_HAND = 48;
 
     private static final int CLOSELY = 4;
 
+    /** From so far past the hardest grade nothing was seen to become possible. */
+    private static final double HOPELESS = 12;
+
     /** So many more than are asked for are refined. */
-    private static final int SPARE = 2;
+    private static final int SPARE = 6;
 
     private final SpunPattern from;
     private final SpunPattern to;
@@ -60,7 +63,7 @@ final class TransitionSearch {
     private Torus torus(Side side, Torus.Grid grid) {
         SpunSide a = from.side(side);
         SpunSide b = to.side(side);
-        return Torus.of(a, b, Reachable.of(request.performer(), a, b), request.hardest(), grid);
+        return Torus.of(a, b, Reachable.of(request.performer(), a, b), grid);
     }
 
     static Transitions of(SpunPattern from, SpunPattern to, TransitionRequest request) {
@@ -209,8 +212,8 @@ final class TransitionSearch {
             for (double beats : Torus.BEATS) {
                 double seconds = beats * attempt.beat();
                 int turns = attempt.nearestTurns(leaves, later, seconds);
-                double hardness = attempt.run(leaves, later, seconds, turns, CLOSELY);
-                if (hardness <= request.hardest().ordinal()) {
+                attempt.run(leaves, later, seconds, turns, CLOSELY);
+                if (attempt.outlook() < HOPELESS) {
                     found.add(
                             new Start(
                                     Torus.cost(attempt, beats),
