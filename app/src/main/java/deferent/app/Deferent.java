@@ -41,6 +41,7 @@ import picocli.CommandLine.Spec;
             SeekCommand.class,
             CrossingsCommand.class,
             RouteCommand.class,
+            SetCommand.class,
             WordsCommand.class,
             DrawCommand.class,
             PhotoCommand.class,
