@@ -14,6 +14,10 @@ import deferent.record.Shelf;
 import deferent.record.SuggestedSet;
 import deferent.search.set.PairBook;
 import deferent.search.transition.Grade;
+import deferent.take.Endings;
+import deferent.take.SetTake;
+import deferent.take.Wish;
+import deferent.take.Wishes;
 import deferent.tell.TellSet;
 import deferent.tell.Told;
 import java.io.PrintWriter;
@@ -90,6 +94,14 @@ final class SetCommand implements Callable<Integer> {
             description = "Only from its Ath pattern to its Bth, and back to the Ath again.")
     private @Nullable String loop;
 
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description =
+                    "Also write it, by the ending of the name: a clip that plays it once, a sheet"
+                            + " (.pdf), or .json.")
+    private @Nullable Path file;
+
     @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
     private boolean progress;
 
@@ -99,8 +111,18 @@ final class SetCommand implements Callable<Integer> {
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
+    /** Adds an option for what may be wished of its file. */
+    static void offer(CommandSpec set) {
+        for (Wish wish : SetTake.WISHES) {
+            set.addOption(DrawCommand.option(wish, "With --out: " + wish.means()));
+        }
+    }
+
     @Override
     public Integer call() {
+        Optional<Wishes> wishes =
+                Optional.ofNullable(file)
+                        .map(path -> Wishes.of(Endings.of(path), DrawCommand.said(spec)));
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
             Shelf.Listing listing = pair.shelf().look();
@@ -108,11 +130,12 @@ final class SetCommand implements Callable<Integer> {
             List<SetPlaces.Place> places = SetPlaces.on(listing).of(set.steps());
             boolean round = loop != null;
             List<SetPlaces.Place> part = loop == null ? places : part(places, loop);
+            PairBook book = book(part);
             SetReading reading =
                     SetReading.of(
                                     set.name(),
                                     part,
-                                    book(part),
+                                    book,
                                     round,
                                     at -> line.show(TellSet.progress(at)),
                                     stop)
@@ -122,6 +145,15 @@ final class SetCommand implements Callable<Integer> {
                 spec.commandLine().getOut().print(SetJson.write(reading));
             } else {
                 tell(reading);
+            }
+            if (file != null && wishes.isPresent()) {
+                SetTake take = new SetTake(reading, book, wishes.get(), pair.words());
+                Drawing.write(
+                        take::write,
+                        file,
+                        json ? spec.commandLine().getErr() : spec.commandLine().getOut(),
+                        line,
+                        stop);
             }
             if (keep != null) {
                 kept(set.withName(keep));

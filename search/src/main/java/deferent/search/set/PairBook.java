@@ -2,6 +2,7 @@ package deferent.search.set;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
@@ -61,6 +62,11 @@ public final class PairBook {
 
     public Kit kit() {
         return kit;
+    }
+
+    /** A pattern as it is drawn between transitions, on cords: periodic. */
+    public Trace spun(Pairing pairing) {
+        return finder.spun(pairing);
     }
 
     TransitionFinder finder() {

@@ -1,5 +1,6 @@
 package deferent.search.set;
 
+import deferent.search.transition.Hindrance;
 import deferent.search.transition.Transition;
 import java.util.Optional;
 
@@ -8,9 +9,10 @@ import java.util.Optional;
  *
  * @param way how it goes on
  * @param transition where one leads on
+ * @param why why none does, where none does
  * @param starts when it begins, seconds from the set's start
  */
-public record Passing(Way way, Optional<Transition> transition, double starts) {
+public record Passing(Way way, Optional<Transition> transition, Hindrance why, double starts) {
     /** How it goes on. */
     public enum Way {
         /** By a transition. */

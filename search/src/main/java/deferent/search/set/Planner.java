@@ -12,7 +12,7 @@ import java.util.Optional;
  */
 final class Planner {
     private final List<Optional<Wanted>> wanted;
-    private final List<List<Transition>> between;
+    private final List<SetPlan.Onward> between;
     private final PairBook book;
     private final boolean round;
     private final List<Optional<Stay>> stays = new ArrayList<>();
@@ -24,7 +24,7 @@ final class Planner {
      */
     Planner(
             List<Optional<Wanted>> wanted,
-            List<List<Transition>> between,
+            List<SetPlan.Onward> between,
             PairBook book,
             boolean round) {
         this.wanted = wanted;
@@ -77,7 +77,7 @@ final class Planner {
         if (from.get().pairing().equals(to.get().pairing())) {
             return Passing.Way.SAME;
         }
-        return between.get(after).isEmpty() ? Passing.Way.NONE : Passing.Way.LED;
+        return between.get(after).list().isEmpty() ? Passing.Way.NONE : Passing.Way.LED;
     }
 
     /**
@@ -135,7 +135,7 @@ final class Planner {
             // A round that ends with the pattern it begins with: it goes on where it began.
             return List.of(new Door(0, 0, 0));
         }
-        List<Transition> transitions = between.get(after);
+        List<Transition> transitions = between.get(after).list();
         List<Door> doors = new ArrayList<>();
         for (int i = 0; i < transitions.size(); i++) {
             Transition one = transitions.get(i);
@@ -159,13 +159,13 @@ final class Planner {
             on += part;
             clock += part;
             boolean led = i + 1 == kept.to() && i < between.size() && way(i) == Passing.Way.LED;
-            pass(i, led ? Optional.of(between.get(i).get(door)) : Optional.empty());
+            pass(i, led ? Optional.of(between.get(i).list().get(door)) : Optional.empty());
         }
     }
 
     private void pass(int after, Optional<Transition> transition) {
         if (after < between.size()) {
-            passings.add(new Passing(way(after), transition, clock));
+            passings.add(new Passing(way(after), transition, between.get(after).why(), clock));
             clock += transition.map(Transition::seconds).orElse(0.0);
         }
     }

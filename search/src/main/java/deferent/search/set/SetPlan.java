@@ -2,7 +2,9 @@ package deferent.search.set;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.search.transition.Hindrance;
 import deferent.search.transition.Transition;
+import deferent.search.transition.Transitions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -57,7 +59,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Passing> passings, boolea
             throw new Refusal("has no patterns", "the set", "put one in");
         }
         int pairs = round ? wanted.size() : wanted.size() - 1;
-        List<List<Transition>> between = new ArrayList<>();
+        List<Onward> between = new ArrayList<>();
         for (int i = 0; i < pairs; i++) {
             if (stop.getAsBoolean()) {
                 return Optional.empty();
@@ -82,14 +84,19 @@ public record SetPlan(List<Optional<Stay>> stays, List<Passing> passings, boolea
                 .orElseThrow();
     }
 
-    private static List<Transition> between(
-            List<Optional<Wanted>> wanted, int after, PairBook book) {
+    /** What leads on, or why nothing does. */
+    record Onward(List<Transition> list, Hindrance why) {
+        static final Onward NONE = new Onward(List.of(), Hindrance.NONE);
+    }
+
+    private static Onward between(List<Optional<Wanted>> wanted, int after, PairBook book) {
         Optional<Pairing> from = wanted.get(after).map(Wanted::pairing);
         Optional<Pairing> to = wanted.get((after + 1) % wanted.size()).map(Wanted::pairing);
         if (from.isEmpty() || to.isEmpty() || from.equals(to)) {
-            return List.of();
+            return Onward.NONE;
         }
-        return book.between(from.get(), to.get()).list();
+        Transitions found = book.between(from.get(), to.get());
+        return new Onward(found.list(), found.why());
     }
 
     /** How much the choice shuns a transition. */
