@@ -41,6 +41,7 @@ export class StripElement extends HTMLElement {
     localStorage.setItem('deferent.strip', shut ? 'shut' : 'open');
     if (!this.session) return;
     this.session.dispatchEvent(new Event('state'));
+    this.dispatchEvent(new Event('turned'));
     if (!shut) this.#show();
   }
 
@@ -180,7 +181,8 @@ export class StripElement extends HTMLElement {
   // The counts along the line, where they fall; those between, and then all, only where there is room for them.
   #beats() {
     const { scene, answer, aside } = this.session;
-    const all = aside || !answer ? [] : answer.strip.counts;
+    // What plays once has no counts of a cycle; a set has its time.
+    const all = aside ? (aside.clock ?? []) : answer ? answer.strip.counts : [];
     const width = this.#track();
     const whole = all.filter((count) => /\d/.test(count.text));
     const shown = [all, whole].find((counts) => width / counts.length >= ROOM) || [];

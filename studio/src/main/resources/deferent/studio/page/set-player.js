@@ -1,0 +1,233 @@
+// Plays the set on the stage, a stretch at a time: what comes next is fetched while the one before still plays.
+
+import { post } from './state/live.js';
+import { asked } from './state/set.js';
+
+const STRETCH = 45; // seconds fetched at a time
+const AHEAD = 12; // seconds before the end of a stretch at which the next is fetched
+const LEAD = 2; // seconds of either pattern that are seen round a transition
+const TICKS = [1, 2, 5, 10, 15, 30, 60]; // seconds between two marks on the line at the foot
+const MARKS = 8; // of them there at most, about
+const LAST = 0.9998; // of a stretch: it has come to its end
+
+/** @typedef {{ from: number, to: number }} Part seconds of the set */
+
+export class SetPlayer {
+  /** @param {import('./main.js').Desk} desk */
+  constructor(desk) {
+    this.desk = desk;
+    /** The stretch that is on the stage. @type {Part | null} */
+    this.part = null;
+    /** Where it ends for good, seconds. */
+    this.ends = 0;
+    /** @type {{ part: Part, steps: object, answer: Promise<any> } | null} */
+    this.ready = null;
+    this.loading = false;
+    desk.clock.addEventListener('state', () => this.#stopped());
+    desk.clock.addEventListener('tick', () => this.#ahead());
+    desk.session.addEventListener('back', () => this.#left());
+    desk.set.addEventListener('answered', () => this.#changed());
+    desk.set.addEventListener('loop', () => this.on && this.play(this.now, this.desk.clock.playing));
+  }
+
+  /** Whether the set is on the stage. */
+  get on() {
+    return !!this.desk.session.setting;
+  }
+
+  /** The moment of the set that is shown, or would be, seconds. */
+  get now() {
+    const { part } = this;
+    return part && this.on ? part.from + this.desk.clock.phase * (part.to - part.from) : this.desk.set.moment;
+  }
+
+  /** Whether it moves. */
+  get playing() {
+    return this.on && this.desk.clock.playing;
+  }
+
+  /** Plays on, or pauses. */
+  turn() {
+    const { clock, lights } = this.desk;
+    if (!this.on) this.play(this.now);
+    else if (clock.playing) clock.play(false);
+    else if (this.now >= this.ends - 0.05) this.play(0);
+    else lights.play();
+  }
+
+  /**
+   * Plays from a moment on, or the part that is looped.
+   *
+   * @param {number} from seconds
+   * @param {boolean} [moving]
+   */
+  async play(from, moving = true) {
+    const { set } = this.desk;
+    const { seconds } = set.laid;
+    if (!set.known || !seconds) return;
+    const { loop } = set;
+    this.ends = seconds;
+    if (loop) await this.#load({ from: loop.from, to: Math.min(seconds, loop.to) }, within(from, loop) ? from : loop.from, moving);
+    else {
+      const begin = from >= seconds - 0.05 ? 0 : from;
+      await this.#load({ from: begin, to: Math.min(seconds, begin + STRETCH) }, begin, moving);
+    }
+  }
+
+  /**
+   * Plays how one passes into the next, with a little of both.
+   *
+   * @param {import('./state/set.js').Joint} joint
+   */
+  async passage(joint) {
+    const { seconds } = this.desk.set.laid;
+    if (!this.desk.set.known) return;
+    const part = { from: Math.max(0, joint.starts - LEAD), to: Math.min(seconds, joint.starts + joint.seconds + LEAD) };
+    this.ends = part.to;
+    await this.#load(part, part.from, !this.desk.clock.calm.matches, true);
+  }
+
+  /**
+   * Goes to a moment; what is on the stage goes along.
+   *
+   * @param {number} seconds
+   */
+  seek(seconds) {
+    const { set, clock } = this.desk;
+    const to = Math.max(0, Math.min(set.laid.seconds, seconds));
+    set.moment = to;
+    const { part } = this;
+    if (!this.on || !part) clock.dispatchEvent(new Event('tick'));
+    else if (to >= part.from && to <= part.to) clock.seek(Math.min(LAST, (to - part.from) / (part.to - part.from)));
+    else this.play(to, clock.playing);
+  }
+
+  /** The loop begins at this moment. */
+  loopFrom() {
+    const { set } = this.desk;
+    const { now } = this;
+    set.setLoop({ from: now, to: set.loop && set.loop.to > now + 1 ? set.loop.to : set.laid.seconds });
+  }
+
+  /** The loop ends at this moment. */
+  loopTo() {
+    const { set } = this.desk;
+    const { now } = this;
+    set.setLoop({ from: set.loop && set.loop.from < now - 1 ? set.loop.from : 0, to: Math.max(1, now) });
+  }
+
+  /** All of it again. */
+  whole() {
+    this.desk.set.setLoop(null);
+  }
+
+  /** Goes from the stage. */
+  leave() {
+    if (this.on) this.desk.session.back();
+  }
+
+  /**
+   * @param {Part} part
+   * @param {number} at
+   * @param {boolean} moving
+   * @param {boolean} [alone] whether nothing follows, a loop not being kept
+   */
+  async #load(part, at, moving, alone = false) {
+    const { set, session } = this.desk;
+    const run = (this.run = {});
+    this.loading = true;
+    set.tell();
+    const { ready } = this;
+    const known = ready && ready.steps === set.steps && ready.part.from === part.from && ready.part.to === part.to;
+    const answer = await (known ? ready.answer : ask(set, part));
+    if (this.run !== run) return;
+    this.loading = false;
+    this.ready = null;
+    if (answer.error) {
+      this.desk.complain(answer.error);
+    } else {
+      if (session.aside && !this.on) session.back();
+      this.part = part;
+      set.moment = at;
+      const looped = !alone && !!set.loop;
+      this.desk.putSet({ ...answer, set: { ...part, looped }, clock: ticks(part), stays_s: this.#stays }, { phase: (at - part.from) / (part.to - part.from), moving, once: !looped });
+    }
+    set.tell();
+  }
+
+  // How long the light stays: one cycle of the pattern that is on.
+  #stays = (/** @type {number} */ phase) => {
+    const { set } = this.desk;
+    const { part } = this;
+    const block = part && set.laid.blocks[set.stepAt(part.from + phase * (part.to - part.from))];
+    return block?.said?.moves?.period_s ?? 1;
+  };
+
+  // At the end of a stretch the next goes on.
+  #stopped() {
+    const { clock, set } = this.desk;
+    set.tell();
+    const { part } = this;
+    if (!this.on || !part || this.loading || clock.playing || clock.phase < LAST || part.to >= this.ends - 0.01) return;
+    this.#load({ from: part.to, to: Math.min(this.ends, part.to + STRETCH) }, part.to, true);
+  }
+
+  #ahead() {
+    const { part } = this;
+    const { clock, set } = this.desk;
+    if (!this.on || !part) return;
+    set.moment = this.now;
+    if (!clock.playing || this.ready || part.to >= this.ends - 0.01 || set.loop || part.to - this.now > AHEAD) return;
+    const next = { from: part.to, to: Math.min(this.ends, part.to + STRETCH) };
+    this.ready = { part: next, steps: set.steps, answer: ask(set, next) };
+  }
+
+  #left() {
+    this.part = null;
+    this.run = {};
+    this.loading = false;
+    this.desk.set.tell();
+  }
+
+  // Another set is another to play: from the same moment on.
+  #changed() {
+    const { set, clock } = this.desk;
+    this.ready = null;
+    const { seconds } = set.laid;
+    if (set.loop && set.loop.to > seconds) set.loop = seconds - set.loop.from > 1 ? { from: set.loop.from, to: seconds } : null;
+    set.moment = Math.min(set.moment, seconds);
+    if (this.on) this.play(Math.min(this.now, seconds), clock.playing);
+  }
+}
+
+/**
+ * @param {import('./state/set.js').ShelfSet} set
+ * @param {Part} part
+ * @returns {Promise<any>}
+ */
+function ask(set, part) {
+  return post({ ask: 'set-play', ...asked(set.stands), from_s: part.from, to_s: part.to }).catch(() => ({ error: UNREACHED }));
+}
+
+/** @param {number} at @param {Part} part */
+const within = (at, part) => at >= part.from && at < part.to - 0.05;
+
+/**
+ * What the line at the foot shows of the time: whole seconds, at even places.
+ *
+ * @param {Part} part
+ */
+function ticks({ from, to }) {
+  const step = TICKS.find((each) => (to - from) / each <= MARKS) ?? 60;
+  const found = [];
+  for (let at = Math.ceil(from / step) * step; at <= to; at += step) found.push({ text: minutes(at), time_s: at - from });
+  return found;
+}
+
+/** A time as clocks show it. @param {number} seconds */
+export function minutes(seconds) {
+  const whole = Math.max(0, Math.floor(seconds + 1e-6));
+  return Math.floor(whole / 60) + ':' + String(whole % 60).padStart(2, '0');
+}
+
+const UNREACHED = { what: 'did not come', where: 'the answer', right: 'see that the studio still runs, then ask again' };
