@@ -4,13 +4,21 @@ import { post } from './state/live.js';
 import { asked } from './state/set.js';
 
 const STRETCH = 45; // seconds fetched at a time
+const LONGEST = 100; // seconds of a loop that is fetched in one; a longer one is played stretch by stretch
 const AHEAD = 12; // seconds before the end of a stretch at which the next is fetched
+const TAIL = 2; // seconds before where it goes on, so that the light that stays is there
 const LEAD = 2; // seconds of either pattern that are seen round a transition
-const TICKS = [1, 2, 5, 10, 15, 30, 60]; // seconds between two marks on the line at the foot
+const TICKS = [1, 2, 5, 10, 15, 30, 60, 120]; // seconds between two marks on the line at the foot
 const MARKS = 8; // of them there at most, about
 const LAST = 0.9998; // of a stretch: it has come to its end
 
-/** @typedef {{ from: number, to: number }} Part seconds of the set */
+/**
+ * Seconds of the set.
+ *
+ * @typedef {{ from: number, to: number }} Part
+ * A stretch, and where in it one goes on.
+ * @typedef {{ part: Part, at: number }} Stretch
+ */
 
 export class SetPlayer {
   /** @param {import('./main.js').Desk} desk */
@@ -20,7 +28,8 @@ export class SetPlayer {
     this.part = null;
     /** Where it ends for good, seconds. */
     this.ends = 0;
-    /** @type {{ part: Part, steps: object, answer: Promise<any> } | null} */
+    this.alone = false; // whether a transition is shown, after which nothing comes
+    /** Fetched before it is wanted. @type {Stretch & { steps: object, answer: Promise<any> } | null} */
     this.ready = null;
     this.loading = false;
     desk.clock.addEventListener('state', () => this.#stopped());
@@ -65,13 +74,12 @@ export class SetPlayer {
     const { set } = this.desk;
     const { seconds } = set.laid;
     if (!set.known || !seconds) return;
-    const { loop } = set;
-    this.ends = seconds;
-    if (loop) await this.#load({ from: loop.from, to: Math.min(seconds, loop.to) }, within(from, loop) ? from : loop.from, moving);
-    else {
-      const begin = from >= seconds - 0.05 ? 0 : from;
-      await this.#load({ from: begin, to: Math.min(seconds, begin + STRETCH) }, begin, moving);
-    }
+    const whole = set.loop ?? { from: 0, to: seconds };
+    this.ends = Math.min(seconds, whole.to);
+    this.alone = false;
+    const begin = within(from, whole) ? from : whole.from;
+    if (set.loop && this.ends - whole.from <= LONGEST) await this.#load({ part: { from: whole.from, to: this.ends }, at: begin }, moving, true);
+    else await this.#load(this.#stretch(begin), moving);
   }
 
   /**
@@ -84,7 +92,8 @@ export class SetPlayer {
     if (!this.desk.set.known) return;
     const part = { from: Math.max(0, joint.starts - LEAD), to: Math.min(seconds, joint.starts + joint.seconds + LEAD) };
     this.ends = part.to;
-    await this.#load(part, part.from, !this.desk.clock.calm.matches, true);
+    this.alone = true;
+    await this.#load({ part, at: part.from }, !this.desk.clock.calm.matches);
   }
 
   /**
@@ -127,12 +136,11 @@ export class SetPlayer {
   }
 
   /**
-   * @param {Part} part
-   * @param {number} at
+   * @param {Stretch} stretch
    * @param {boolean} moving
-   * @param {boolean} [alone] whether nothing follows, a loop not being kept
+   * @param {boolean} [looped] whether it plays over and over
    */
-  async #load(part, at, moving, alone = false) {
+  async #load({ part, at }, moving, looped = false) {
     const { set, session } = this.desk;
     const run = (this.run = {});
     this.loading = true;
@@ -149,10 +157,15 @@ export class SetPlayer {
       if (session.aside && !this.on) session.back();
       this.part = part;
       set.moment = at;
-      const looped = !alone && !!set.loop;
-      this.desk.putSet({ ...answer, set: { ...part, looped }, clock: ticks(part), stays_s: this.#stays }, { phase: (at - part.from) / (part.to - part.from), moving, once: !looped });
+      this.desk.putSet({ ...answer, set: { ...part, looped }, along: this.#along(), stays_s: this.#stays }, { phase: (at - part.from) / (part.to - part.from), moving, once: !looped });
     }
     set.tell();
+  }
+
+  // The line at the foot is the whole set's clock, whichever stretch of it is on the stage.
+  #along() {
+    const { seconds } = this.desk.set.laid;
+    return { seconds, ticks: ticks(seconds), share: () => this.now / seconds, seek: (/** @type {number} */ share) => this.seek(share * seconds), says: () => `${minutes(this.now)} of ${minutes(seconds)}` };
   }
 
   // How long the light stays: one cycle of the pattern that is on.
@@ -168,8 +181,22 @@ export class SetPlayer {
     const { clock, set } = this.desk;
     set.tell();
     const { part } = this;
-    if (!this.on || !part || this.loading || clock.playing || clock.phase < LAST || part.to >= this.ends - 0.01) return;
-    this.#load({ from: part.to, to: Math.min(this.ends, part.to + STRETCH) }, part.to, true);
+    if (!this.on || !part || this.loading || clock.playing || clock.phase < LAST) return;
+    const next = this.#next(part);
+    if (next) this.#load(next, true);
+  }
+
+  /** @param {number} at @returns {Stretch} */
+  #stretch(at) {
+    return { part: { from: Math.max(0, at - TAIL), to: Math.min(this.ends, at + STRETCH) }, at };
+  }
+
+  // What follows a stretch: what is left, or, of a loop, its beginning.
+  /** @param {Part} part */
+  #next(part) {
+    if (part.to < this.ends - 0.01) return this.#stretch(part.to);
+    const { loop } = this.desk.set;
+    return loop && !this.alone ? this.#stretch(loop.from) : null;
   }
 
   #ahead() {
@@ -177,9 +204,9 @@ export class SetPlayer {
     const { clock, set } = this.desk;
     if (!this.on || !part) return;
     set.moment = this.now;
-    if (!clock.playing || this.ready || part.to >= this.ends - 0.01 || set.loop || part.to - this.now > AHEAD) return;
-    const next = { from: part.to, to: Math.min(this.ends, part.to + STRETCH) };
-    this.ready = { part: next, steps: set.steps, answer: ask(set, next) };
+    if (!clock.playing || !clock.once || this.ready || part.to - this.now > AHEAD) return;
+    const next = this.#next(part);
+    if (next) this.ready = { ...next, steps: set.steps, answer: ask(set, next.part) };
   }
 
   #left() {
@@ -215,12 +242,12 @@ const within = (at, part) => at >= part.from && at < part.to - 0.05;
 /**
  * What the line at the foot shows of the time: whole seconds, at even places.
  *
- * @param {Part} part
+ * @param {number} seconds
  */
-function ticks({ from, to }) {
-  const step = TICKS.find((each) => (to - from) / each <= MARKS) ?? 60;
+function ticks(seconds) {
+  const step = TICKS.find((each) => seconds / each <= MARKS) ?? 300;
   const found = [];
-  for (let at = Math.ceil(from / step) * step; at <= to; at += step) found.push({ text: minutes(at), time_s: at - from });
+  for (let at = 0; at <= seconds; at += step) found.push({ text: minutes(at), time_s: at });
   return found;
 }
 
