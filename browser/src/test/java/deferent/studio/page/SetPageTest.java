@@ -24,9 +24,9 @@ class SetPageTest extends InChromium {
 
     @BeforeEach
     void shelve() {
-        save("Four leaves", "four-petal antispin vs four-petal antispin");
-        save("Isolations", "isolation vs isolation");
-        save("Three leaves", "triquetra vs triquetra");
+        save("Narrow", "extension hand radius 10 cm vs extension hand radius 10 cm");
+        save("Open", "extension hand radius 13 cm vs extension hand radius 13 cm");
+        save("Wide", "extension hand radius 16 cm vs extension hand radius 16 cm");
     }
 
     private void save(String name, String phrase) {
@@ -89,11 +89,11 @@ class SetPageTest extends InChromium {
     void aBlockIsAsLongAsItsPatternLasts() {
         try (Visit visit = visit()) {
             lay(visit);
-            assertThat(visit.text(ORDER)).isEqualTo("Four leaves > Isolations > Three leaves");
+            assertThat(visit.text(ORDER)).isEqualTo("Narrow > Open > Wide");
             visit.page()
                     .evaluate("() => deferentDesk.set.stretch(deferentDesk.set.steps[1].key, 48)");
             known(visit);
-            double ratio = box(visit, "Isolations", "").width / box(visit, "Four leaves", "").width;
+            double ratio = box(visit, "Open", "").width / box(visit, "Narrow", "").width;
             double seconds =
                     visit.number(
                             "deferentDesk.set.answer.steps[1].seconds /"
@@ -107,17 +107,17 @@ class SetPageTest extends InChromium {
     void aBlockIsCarriedToItsPlace() {
         try (Visit visit = visit()) {
             lay(visit);
-            BoundingBox first = box(visit, "Four leaves", "");
-            BoundingBox last = box(visit, "Three leaves", "");
+            BoundingBox first = box(visit, "Narrow", "");
+            BoundingBox last = box(visit, "Wide", "");
             drag(visit.page(), first, last.x + last.width - first.x - 4);
-            visit.until(ORDER + " === 'Isolations > Three leaves > Four leaves'");
+            visit.until(ORDER + " === 'Open > Wide > Narrow'");
             visit.until(
                     "document.querySelector('set-line [role=status]:last-child').textContent ==="
-                            + " 'Four leaves is now 3 of 3.'");
+                            + " 'Narrow is now 3 of 3.'");
             visit.page().keyboard().press("Control+z");
-            visit.until(ORDER + " === 'Four leaves > Isolations > Three leaves'");
+            visit.until(ORDER + " === 'Narrow > Open > Wide'");
             visit.page().keyboard().press("Control+Shift+z");
-            visit.until(ORDER + " === 'Isolations > Three leaves > Four leaves'");
+            visit.until(ORDER + " === 'Open > Wide > Narrow'");
             known(visit);
         }
     }
@@ -126,10 +126,10 @@ class SetPageTest extends InChromium {
     void keysOrderStretchAndTakeOut() {
         try (Visit visit = visit()) {
             lay(visit);
-            block(visit, "Four leaves").focus();
+            block(visit, "Narrow").focus();
             visit.page().keyboard().press("Shift+ArrowRight");
-            visit.until(ORDER + " === 'Isolations > Four leaves > Three leaves'");
-            visit.until("document.activeElement.ariaLabel?.startsWith('Four leaves, 2 of 3')");
+            visit.until(ORDER + " === 'Open > Narrow > Wide'");
+            visit.until("document.activeElement.ariaLabel?.startsWith('Narrow, 2 of 3')");
             visit.page().keyboard().press("ArrowUp");
             visit.until(COUNTS + " === '16 24 16'");
             visit.page().keyboard().press("Shift+ArrowDown");
@@ -137,12 +137,12 @@ class SetPageTest extends InChromium {
             visit.page().keyboard().press("ArrowDown");
             visit.until(COUNTS + " === '16 16 16'");
             visit.page().keyboard().press("ArrowRight");
-            visit.until("document.activeElement.ariaLabel?.startsWith('Three leaves, 3 of 3')");
+            visit.until("document.activeElement.ariaLabel?.startsWith('Wide, 3 of 3')");
             visit.page().keyboard().press("Delete");
-            visit.until(ORDER + " === 'Isolations > Four leaves'");
-            visit.until("document.activeElement.ariaLabel?.startsWith('Four leaves, 2 of 2')");
+            visit.until(ORDER + " === 'Open > Narrow'");
+            visit.until("document.activeElement.ariaLabel?.startsWith('Narrow, 2 of 2')");
             visit.page().keyboard().press("Control+z");
-            visit.until(ORDER + " === 'Isolations > Four leaves > Three leaves'");
+            visit.until(ORDER + " === 'Open > Narrow > Wide'");
             known(visit);
         }
     }
@@ -159,11 +159,11 @@ class SetPageTest extends InChromium {
             visit.page().keyboard().press("Control+z");
             visit.until("deferentDesk.session.answer.phrase.startsWith('isolation')");
             visit.settled();
-            assertThat(visit.text(ORDER)).isEqualTo("Four leaves > Isolations > Three leaves");
+            assertThat(visit.text(ORDER)).isEqualTo("Narrow > Open > Wide");
             visit.page().keyboard().press("Control+z");
-            visit.until(ORDER + " === 'Four leaves > Isolations'");
+            visit.until(ORDER + " === 'Narrow > Open'");
             visit.page().keyboard().press("Control+Shift+z");
-            visit.until(ORDER + " === 'Four leaves > Isolations > Three leaves'");
+            visit.until(ORDER + " === 'Narrow > Open > Wide'");
             visit.page().keyboard().press("Control+Shift+z");
             visit.until("deferentDesk.session.answer.phrase.startsWith('four-petal')");
             visit.settled();
@@ -175,15 +175,15 @@ class SetPageTest extends InChromium {
     void aBlocksEndStretchesItByEights() {
         try (Visit visit = visit()) {
             lay(visit);
-            BoundingBox block = box(visit, "Isolations", "");
-            drag(visit.page(), box(visit, "Isolations", " .set-end"), block.width * 0.6);
+            BoundingBox block = box(visit, "Open", "");
+            drag(visit.page(), box(visit, "Open", " .set-end"), block.width * 0.6);
             visit.until(COUNTS + " === '16 24 16'");
             known(visit);
             visit.page().keyboard().press("Control+z");
             visit.until(COUNTS + " === '16 16 16'");
             known(visit);
             visit.page().keyboard().down("Shift");
-            drag(visit.page(), box(visit, "Isolations", " .set-end"), -block.width * 3 / 16);
+            drag(visit.page(), box(visit, "Open", " .set-end"), -block.width * 3 / 16);
             visit.page().keyboard().up("Shift");
             visit.until(COUNTS + " === '16 13 16'");
             known(visit);
@@ -212,7 +212,7 @@ class SetPageTest extends InChromium {
             visit.page().locator(".set-head .set-turn").click();
             visit.until("!deferentDesk.clock.playing");
             assertThat(visit.text("document.querySelector('.happened b').textContent"))
-                    .isEqualTo("Four leaves");
+                    .isEqualTo("Narrow");
             visit.page().evaluate("() => document.activeElement.blur()");
             visit.page().keyboard().press("Escape");
             visit.until("!deferentDesk.session.aside");
@@ -284,7 +284,7 @@ class SetPageTest extends InChromium {
             visit.page().locator("text=Begin a new set").click();
             visit.until("!deferentDesk.set.steps.length");
             visit.page().locator(".set-other").first().click();
-            visit.until(ORDER + " === 'Four leaves > Isolations > Three leaves'");
+            visit.until(ORDER + " === 'Narrow > Open > Wide'");
             known(visit);
         }
         try (Visit visit = visit()) {
@@ -306,7 +306,7 @@ class SetPageTest extends InChromium {
             visit.page().reload();
             visit.until("document.body.classList.contains('ready')");
             known(visit);
-            assertThat(visit.text(ORDER)).isEqualTo("Four leaves > Isolations > Three leaves");
+            assertThat(visit.text(ORDER)).isEqualTo("Narrow > Open > Wide");
             assertThat(visit.page().locator(".set-place").count()).isEqualTo(3);
         }
     }
@@ -317,13 +317,13 @@ class SetPageTest extends InChromium {
             lay(visit);
             visit.page()
                     .evaluate(
-                            "() => deferentDesk.saving.remove(deferentDesk.shelf.patterns.find((p) => p.id === 'isolations'))");
+                            "() => deferentDesk.saving.remove(deferentDesk.shelf.patterns.find((p) => p.id === 'open'))");
             visit.until("document.querySelector('.set-block.missing')");
             known(visit);
-            block(visit, "Isolations").focus();
+            block(visit, "Open").focus();
             visit.page().keyboard().press("ArrowLeft");
             visit.page().keyboard().press("ArrowRight");
-            visit.until("document.querySelector('.set-told').textContent.includes('Isolations')");
+            visit.until("document.querySelector('.set-told').textContent.includes('Open')");
             assertThat(visit.page().locator(".set-told").innerText()).contains("shelf");
             assertThat(visit.page().locator(".set-mind [data-kind=gone]").count()).isEqualTo(1);
             visit.page().keyboard().press("Delete");
@@ -365,9 +365,9 @@ class SetPageTest extends InChromium {
                 visit.frames(1);
             }
             fingers.lift();
-            visit.until(ORDER + " === 'Isolations > Four leaves > Three leaves'");
+            visit.until(ORDER + " === 'Open > Narrow > Wide'");
             known(visit);
-            visit.page().locator("[aria-label='Eight counts longer: Isolations']").tap();
+            visit.page().locator("[aria-label='Eight counts longer: Open']").tap();
             visit.until(COUNTS + " === '24 16 16'");
             known(visit);
             assertThat(visit.number("document.documentElement.scrollWidth"))
