@@ -3,9 +3,10 @@
 import { post } from './state/live.js';
 import { asked } from './state/set.js';
 
-const STRETCH = 45; // seconds fetched at a time
+const SOON = 8; // seconds fetched first, so that it begins soon
+const STRETCH = 16; // seconds fetched at a time from then on, while the one before plays
+const FETCHED = 24; // stretches kept, to be played again
 const LONGEST = 100; // seconds of a loop that is fetched in one; a longer one is played stretch by stretch
-const AHEAD = 12; // seconds before the end of a stretch at which the next is fetched
 const TAIL = 2; // seconds before where it goes on, so that the light that stays is there
 const LEAD = 2; // seconds of either pattern that are seen round a transition
 const TICKS = [1, 2, 5, 10, 15, 30, 60, 120]; // seconds between two marks on the line at the foot
@@ -29,8 +30,8 @@ export class SetPlayer {
     /** Where it ends for good, seconds. */
     this.ends = 0;
     this.alone = false; // whether a transition is shown, after which nothing comes
-    /** Fetched before it is wanted. @type {Stretch & { steps: object, answer: Promise<any> } | null} */
-    this.ready = null;
+    /** What was fetched of the set that stands. @type {Map<string, Promise<any>>} */
+    this.fetched = new Map();
     this.loading = false;
     desk.clock.addEventListener('state', () => this.#stopped());
     desk.clock.addEventListener('tick', () => this.#ahead());
@@ -79,7 +80,7 @@ export class SetPlayer {
     this.alone = false;
     const begin = within(from, whole) ? from : whole.from;
     if (set.loop && this.ends - whole.from <= LONGEST) await this.#load({ part: { from: whole.from, to: this.ends }, at: begin }, moving, true);
-    else await this.#load(this.#stretch(begin), moving);
+    else await this.#load(this.#stretch(begin, SOON), moving);
   }
 
   /**
@@ -145,12 +146,9 @@ export class SetPlayer {
     const run = (this.run = {});
     this.loading = true;
     set.tell();
-    const { ready } = this;
-    const known = ready && ready.steps === set.steps && ready.part.from === part.from && ready.part.to === part.to;
-    const answer = await (known ? ready.answer : ask(set, part));
+    const answer = await this.#fetch(part);
     if (this.run !== run) return;
     this.loading = false;
-    this.ready = null;
     if (answer.error) {
       this.desk.complain(answer.error);
     } else {
@@ -186,9 +184,22 @@ export class SetPlayer {
     if (next) this.#load(next, true);
   }
 
-  /** @param {number} at @returns {Stretch} */
-  #stretch(at) {
-    return { part: { from: Math.max(0, at - TAIL), to: Math.min(this.ends, at + STRETCH) }, at };
+  /** @param {number} at @param {number} [lasts] @returns {Stretch} */
+  #stretch(at, lasts = STRETCH) {
+    return { part: { from: Math.max(0, at - TAIL), to: Math.min(this.ends, at + lasts) }, at };
+  }
+
+  /** @param {Part} part @returns {Promise<any>} */
+  #fetch(part) {
+    const key = part.from + ' ' + part.to;
+    const known = this.fetched.get(key);
+    if (known) return known;
+    const { fetched } = this;
+    const answer = ask(this.desk.set, part);
+    fetched.set(key, answer);
+    if (fetched.size > FETCHED) fetched.delete([...fetched.keys()][0]);
+    answer.then(({ error }) => error && fetched.delete(key));
+    return answer;
   }
 
   // What follows a stretch: what is left, or, of a loop, its beginning.
@@ -204,9 +215,9 @@ export class SetPlayer {
     const { clock, set } = this.desk;
     if (!this.on || !part) return;
     set.moment = this.now;
-    if (!clock.playing || !clock.once || this.ready || part.to - this.now > AHEAD) return;
+    if (!clock.playing || !clock.once) return;
     const next = this.#next(part);
-    if (next) this.ready = { ...next, steps: set.steps, answer: ask(set, next.part) };
+    if (next) this.#fetch(next.part);
   }
 
   #left() {
@@ -219,7 +230,7 @@ export class SetPlayer {
   // Another set is another to play: from the same moment on.
   #changed() {
     const { set, clock } = this.desk;
-    this.ready = null;
+    this.fetched = new Map();
     const { seconds } = set.laid;
     if (set.loop && set.loop.to > seconds) set.loop = seconds - set.loop.from > 1 ? { from: set.loop.from, to: seconds } : null;
     set.moment = Math.min(set.moment, seconds);
