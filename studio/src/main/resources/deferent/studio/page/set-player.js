@@ -150,6 +150,7 @@ export class SetPlayer {
     if (this.run !== run) return;
     this.loading = false;
     if (answer.error) {
+      this.fetched = new Map(); // asked for anew the next time
       this.desk.complain(answer.error);
     } else {
       if (session.aside && !this.on) session.back();
@@ -198,7 +199,6 @@ export class SetPlayer {
     const answer = ask(this.desk.set, part);
     fetched.set(key, answer);
     if (fetched.size > FETCHED) fetched.delete([...fetched.keys()][0]);
-    answer.then(({ error }) => error && fetched.delete(key));
     return answer;
   }
 
