@@ -340,11 +340,11 @@ final class SetCommand implements Callable<Integer> {
                 }
                 TellSet.danger(stay.get()).ifPresent(danger -> say.told("     ", danger));
             }
-            if (i < reading.plan().passings().size()) {
+            if (i < reading.plan().joints().size()) {
                 say.told(
                         "   > ",
-                        TellSet.passing(
-                                reading.plan().passings().get(i),
+                        TellSet.joint(
+                                reading.plan().joints().get(i),
                                 names.get(i),
                                 names.get((i + 1) % names.size())));
             }

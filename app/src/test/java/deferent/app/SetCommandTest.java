@@ -211,4 +211,55 @@ class SetCommandTest {
         assertThat(set.at("/steps/2/name").stringValue()).isEqualTo("Middling arms");
         assertThat(set.get("flows").booleanValue()).isTrue();
     }
+
+    @Test
+    void aSetIsExportedWithItsPatternsAndFindsThemElsewhere() {
+        keep();
+        Path bundle = folder.resolve("evening.json");
+        desk.good("shelf", "export", "Evening", "--out", bundle.toString());
+        Desk other = new Desk(folder.resolve("other"));
+        other.good("shelf", "import", bundle.toString());
+        assertThat(other.good("shelf", "list").text())
+                .contains("Small arms")
+                .contains("Larger arms")
+                .doesNotContain("Rings");
+        assertThat(other.good("set", "Evening", "--json").json().get("flows").booleanValue())
+                .isTrue();
+    }
+
+    @Test
+    void aSetIsPrintedAndKeptAsJson() throws IOException {
+        keep();
+        Path sheet = folder.resolve("evening.pdf");
+        assertThat(desk.good("set", "Evening", "--out", sheet.toString()).text())
+                .contains("Drawn: ")
+                .contains("sheet of a set");
+        try (var pdf = org.apache.pdfbox.Loader.loadPDF(sheet.toFile())) {
+            assertThat(pdf.getNumberOfPages()).isEqualTo(1);
+            assertThat(new org.apache.pdfbox.text.PDFTextStripper().getText(pdf))
+                    .contains(
+                            "Evening",
+                            "Small arms",
+                            "Larger arms",
+                            "counts",
+                            "Four counts go once round");
+        }
+        Path answer = folder.resolve("evening-plan.json");
+        desk.good("set", "Evening", "--out", answer.toString());
+        assertThat(Files.readString(answer)).contains("\"transitions\"");
+        assertThat(desk.bad("set", "Evening", "--out", "evening.glb").err())
+                .contains("which no set is written as");
+    }
+
+    @Test
+    void aClipPlaysTheSetOnceAndSaysWhereItIs() throws IOException {
+        keep();
+        Path clip = folder.resolve("evening.zip");
+        double seconds = desk.good("set", "Evening", "--json").json().get("seconds").doubleValue();
+        desk.good("set", "Evening", "--out", clip.toString(), "--size", "96", "--fps", "10");
+        try (var zip = new java.util.zip.ZipFile(clip.toFile())) {
+            assertThat((double) zip.stream().filter(e -> e.getName().endsWith(".png")).count())
+                    .isCloseTo(10 * seconds, org.assertj.core.data.Offset.offset(1.5));
+        }
+    }
 }

@@ -4,7 +4,7 @@ import static deferent.record.number.Written.rounded;
 
 import deferent.motion.pairing.Side;
 import deferent.reading.danger.Level;
-import deferent.search.set.Passing;
+import deferent.search.set.Joint;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
 import deferent.search.transition.Transition;
@@ -39,8 +39,8 @@ public final class SetJson {
             step(steps.addObject(), reading, i);
         }
         ArrayNode transitions = node.putArray("transitions");
-        for (int i = 0; i < reading.plan().passings().size(); i++) {
-            passing(transitions.addObject(), reading, i);
+        for (int i = 0; i < reading.plan().joints().size(); i++) {
+            joint(transitions.addObject(), reading, i);
         }
         work(node.putObject("work"), reading.work());
         ToldJson.put(node.putArray("faults"), reading.faults());
@@ -78,17 +78,17 @@ public final class SetJson {
         TellSet.danger(stay).ifPresent(told -> ToldJson.put(node.putObject("danger_told"), told));
     }
 
-    private static void passing(ObjectNode node, SetReading reading, int i) {
-        Passing passing = reading.plan().passings().get(i);
+    private static void joint(ObjectNode node, SetReading reading, int i) {
+        Joint joint = reading.plan().joints().get(i);
         node.put("after", i);
-        node.put("way", Keys.word(passing.way()));
-        node.put("starts_s", rounded(passing.starts()));
-        node.put("seconds", rounded(passing.seconds()));
+        node.put("way", Keys.word(joint.way()));
+        node.put("starts_s", rounded(joint.starts()));
+        node.put("seconds", rounded(joint.seconds()));
         List<String> names = reading.names();
-        Told told = TellSet.passing(passing, names.get(i), names.get((i + 1) % names.size()));
-        boolean none = passing.way() == Passing.Way.NONE || passing.way() == Passing.Way.GONE;
+        Told told = TellSet.joint(joint, names.get(i), names.get((i + 1) % names.size()));
+        boolean none = joint.way() == Joint.Way.NONE || joint.way() == Joint.Way.GONE;
         ToldJson.put(node.putObject(none ? "none" : "told"), told);
-        passing.transition().ifPresent(transition -> led(node, transition));
+        joint.transition().ifPresent(transition -> led(node, transition));
     }
 
     private static void led(ObjectNode node, Transition transition) {

@@ -18,8 +18,8 @@ import deferent.record.SetReading;
 import deferent.record.landing.Landing;
 import deferent.reel.Clip;
 import deferent.reel.Clips;
+import deferent.search.set.Joint;
 import deferent.search.set.PairBook;
-import deferent.search.set.Passing;
 import deferent.search.set.SetTrace;
 import deferent.search.set.Stay;
 import deferent.tell.TellPhoto;
@@ -178,10 +178,10 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
                                 stay.wanted().pairing(), p -> Scene.of(book.spun(p)));
                 parts.add(new Chapters.Part(stay.starts(), scene, stay.entered() - stay.starts()));
                 counted(stay, reading.places().get(i).name(), said);
-                if (i < reading.plan().passings().size()) {
-                    Passing passing = reading.plan().passings().get(i);
-                    if (passing.way() == Passing.Way.LED) {
-                        led(stay, passing, reading.names().get((i + 1) % all), parts, said);
+                if (i < reading.plan().joints().size()) {
+                    Joint joint = reading.plan().joints().get(i);
+                    if (joint.way() == Joint.Way.LED) {
+                        led(stay, joint, reading.names().get((i + 1) % all), parts, said);
                     }
                 }
             }
@@ -202,25 +202,25 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
     /** A passage, with a cycle of either pattern round it. */
     private void led(
             Stay from,
-            Passing passing,
+            Joint joint,
             String into,
             List<Chapters.Part> parts,
             List<Chapters.Said> said) {
         double cycle = from.wanted().pairing().period();
-        double end = passing.starts() + passing.seconds();
-        double begin = Math.max(from.starts(), passing.starts() - cycle);
+        double end = joint.starts() + joint.seconds();
+        double begin = Math.max(from.starts(), joint.starts() - cycle);
         double until = Math.min(reading.plan().seconds(), end + 0.25 * cycle);
         Trace trace = SetTrace.of(reading.plan(), book, begin, until);
         int count = (int) Math.max(240, Math.min(MOST, 4 * RATE * trace.period()));
         parts.add(
                 new Chapters.Part(
-                        passing.starts(),
+                        joint.starts(),
                         Scene.of(trace, count, Scene.nearer(trace), Optional.empty()),
                         -begin));
         said.add(
                 new Chapters.Said(
-                        passing.starts(),
-                        List.of("Into " + into, TellSet.duration(passing.seconds()))));
+                        joint.starts(),
+                        List.of("Into " + into, TellSet.duration(joint.seconds()))));
     }
 
     private Optional<String> fastLights() {

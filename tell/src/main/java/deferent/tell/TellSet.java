@@ -3,7 +3,7 @@ package deferent.tell;
 import deferent.motion.pairing.Side;
 import deferent.reading.danger.Dangers;
 import deferent.reading.danger.Level;
-import deferent.search.set.Passing;
+import deferent.search.set.Joint;
 import deferent.search.set.SetPlan;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
@@ -33,8 +33,8 @@ public final class TellSet {
     public static Told whole(SetPlan plan, List<String> names) {
         int there = (int) plan.stays().stream().filter(Optional::isPresent).count();
         List<String> breaks =
-                IntStream.range(0, plan.passings().size())
-                        .filter(i -> plan.passings().get(i).way() == Passing.Way.NONE)
+                IntStream.range(0, plan.joints().size())
+                        .filter(i -> plan.joints().get(i).way() == Joint.Way.NONE)
                         .mapToObj(i -> between(names, i))
                         .distinct()
                         .toList();
@@ -51,7 +51,7 @@ public final class TellSet {
                                 : ", but nothing leads from " + Say.listed(breaks, "or from") + "."
                         : gone
                                 ? ", and some are gone."
-                                : plan.passings().isEmpty()
+                                : plan.joints().isEmpty()
                                         ? "."
                                         : plan.round()
                                                 ? ", and the last leads back into the first."
@@ -108,9 +108,9 @@ public final class TellSet {
     }
 
     /** What comes after a pattern. */
-    public static Told passing(Passing passing, String from, String to) {
-        return switch (passing.way()) {
-            case LED -> led(passing.transition().orElseThrow());
+    public static Told joint(Joint joint, String from, String to) {
+        return switch (joint.way()) {
+            case LED -> led(joint.transition().orElseThrow());
             case SAME ->
                     new Told(
                             "set.same",
@@ -126,7 +126,7 @@ public final class TellSet {
                                     + " into "
                                     + quoted(to)
                                     + ": "
-                                    + stop(because(passing.why())),
+                                    + stop(because(joint.why())),
                             "Every way that is listed was tried, up to the grade that was asked.");
             case GONE ->
                     new Told(

@@ -153,14 +153,14 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
             }
         }
         Galley onward = new Galley(width - SIGN);
-        if (i < reading.plan().passings().size()) {
+        if (i < reading.plan().joints().size()) {
             List<String> names = reading.names();
             onward.item(
                     Run.bold("·"),
                     List.of(
                             Run.of(
-                                    TellSet.passing(
-                                                    reading.plan().passings().get(i),
+                                    TellSet.joint(
+                                                    reading.plan().joints().get(i),
                                                     names.get(i),
                                                     names.get((i + 1) % names.size()))
                                             .text())),

@@ -16,7 +16,7 @@ final class Planner {
     private final PairBook book;
     private final boolean round;
     private final List<Optional<Stay>> stays = new ArrayList<>();
-    private final List<Passing> passings = new ArrayList<>();
+    private final List<Joint> joints = new ArrayList<>();
     private double clock;
 
     /**
@@ -37,7 +37,7 @@ final class Planner {
     private record Kept(int from, int to, Pairing pairing) {}
 
     SetPlan plan() {
-        boolean closed = round && all(i -> way(i) == Passing.Way.LED || way(i) == Passing.Way.SAME);
+        boolean closed = round && all(i -> way(i) == Joint.Way.LED || way(i) == Joint.Way.SAME);
         int at = 0;
         while (at < wanted.size()) {
             int end = at + 1;
@@ -47,7 +47,7 @@ final class Planner {
             segment(at, end, closed);
             at = end;
         }
-        return new SetPlan(stays, passings, round);
+        return new SetPlan(stays, joints, round);
     }
 
     private interface OfAPassing {
@@ -64,20 +64,20 @@ final class Planner {
     }
 
     private boolean onward(int after) {
-        Passing.Way way = way(after);
-        return way == Passing.Way.LED || way == Passing.Way.SAME;
+        Joint.Way way = way(after);
+        return way == Joint.Way.LED || way == Joint.Way.SAME;
     }
 
-    private Passing.Way way(int after) {
+    private Joint.Way way(int after) {
         Optional<Wanted> from = wanted.get(after);
         Optional<Wanted> to = wanted.get((after + 1) % wanted.size());
         if (from.isEmpty() || to.isEmpty()) {
-            return Passing.Way.GONE;
+            return Joint.Way.GONE;
         }
         if (from.get().pairing().equals(to.get().pairing())) {
-            return Passing.Way.SAME;
+            return Joint.Way.SAME;
         }
-        return between.get(after).list().isEmpty() ? Passing.Way.NONE : Passing.Way.LED;
+        return between.get(after).list().isEmpty() ? Joint.Way.NONE : Joint.Way.LED;
     }
 
     /**
@@ -110,7 +110,7 @@ final class Planner {
         List<Kept> kept = new ArrayList<>();
         int begun = from;
         for (int i = from; i < to; i++) {
-            if (i + 1 == to || way(i) != Passing.Way.SAME) {
+            if (i + 1 == to || way(i) != Joint.Way.SAME) {
                 kept.add(new Kept(begun, i + 1, wanted.get(i).orElseThrow().pairing()));
                 begun = i + 1;
             }
@@ -131,7 +131,7 @@ final class Planner {
     }
 
     private List<Door> doors(int after) {
-        if (way(after) == Passing.Way.SAME) {
+        if (way(after) == Joint.Way.SAME) {
             // A round that ends with the pattern it begins with: it goes on where it began.
             return List.of(new Door(0, 0, 0));
         }
@@ -158,14 +158,14 @@ final class Planner {
             stays.add(Optional.of(new Stay(one, book.readings(one.pairing()), on, clock, part)));
             on += part;
             clock += part;
-            boolean led = i + 1 == kept.to() && i < between.size() && way(i) == Passing.Way.LED;
+            boolean led = i + 1 == kept.to() && i < between.size() && way(i) == Joint.Way.LED;
             pass(i, led ? Optional.of(between.get(i).list().get(door)) : Optional.empty());
         }
     }
 
     private void pass(int after, Optional<Transition> transition) {
         if (after < between.size()) {
-            passings.add(new Passing(way(after), transition, between.get(after).why(), clock));
+            joints.add(new Joint(way(after), transition, between.get(after).why(), clock));
             clock += transition.map(Transition::seconds).orElse(0.0);
         }
     }

@@ -21,10 +21,10 @@ import java.util.function.Consumer;
  * nothing leads on, or a pattern is gone, what stands after it begins anew with its own cycle.
  *
  * @param stays the patterns; empty where one is gone
- * @param passings what comes after each but the last; in a round after the last too
+ * @param joints what comes after each but the last; in a round after the last too
  * @param round whether it comes round again
  */
-public record SetPlan(List<Optional<Stay>> stays, List<Passing> passings, boolean round) {
+public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean round) {
     /** How many counts off a grade harder is worth. */
     static final double GRADE = 4;
 
@@ -33,7 +33,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Passing> passings, boolea
 
     public SetPlan {
         stays = List.copyOf(stays);
-        passings = List.copyOf(passings);
+        joints = List.copyOf(joints);
     }
 
     /** How far a plan has come. */
@@ -108,7 +108,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Passing> passings, boolea
     public double seconds() {
         return Math.max(
                 stays.stream().flatMap(Optional::stream).mapToDouble(Stay::ends).max().orElse(0),
-                passings.stream().mapToDouble(p -> p.starts() + p.seconds()).max().orElse(0));
+                joints.stream().mapToDouble(p -> p.starts() + p.seconds()).max().orElse(0));
     }
 
     /** The counts of all patterns together, as they are kept. */
@@ -118,8 +118,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Passing> passings, boolea
 
     /** Whether every pattern is there and leads into the next. */
     public boolean flows() {
-        return passings.stream()
-                .allMatch(p -> p.way() == Passing.Way.LED || p.way() == Passing.Way.SAME);
+        return joints.stream().allMatch(p -> p.way() == Joint.Way.LED || p.way() == Joint.Way.SAME);
     }
 
     /**

@@ -78,8 +78,8 @@ public final class SetTrace {
     }
 
     private boolean onward(int after) {
-        Passing.Way way = plan.passings().get(after).way();
-        return way == Passing.Way.LED || way == Passing.Way.SAME;
+        Joint.Way way = plan.joints().get(after).way();
+        return way == Joint.Way.LED || way == Joint.Way.SAME;
     }
 
     private Stay stay(int step) {
@@ -87,8 +87,8 @@ public final class SetTrace {
     }
 
     private Optional<Transition> after(int step) {
-        return step < plan.passings().size()
-                ? plan.passings().get(step).transition()
+        return step < plan.joints().size()
+                ? plan.joints().get(step).transition()
                 : Optional.empty();
     }
 

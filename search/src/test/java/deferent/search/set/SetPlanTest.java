@@ -49,13 +49,13 @@ class SetPlanTest {
             assertThat(stay.starts()).isCloseTo(clock, within(1e-9));
             clock += stay.seconds();
             if (i < 2) {
-                Transition led = plan.passings().get(i).transition().orElseThrow();
+                Transition led = plan.joints().get(i).transition().orElseThrow();
                 double cycles =
                         (stay.entered() + stay.seconds() - led.leaves())
                                 / stay.wanted().pairing().period();
                 assertThat(cycles).isCloseTo(Math.rint(cycles), within(1e-9));
                 assertThat(stay(plan, i + 1).entered()).isCloseTo(led.joins(), within(1e-12));
-                assertThat(plan.passings().get(i).starts()).isCloseTo(clock, within(1e-9));
+                assertThat(plan.joints().get(i).starts()).isCloseTo(clock, within(1e-9));
                 clock += led.seconds();
             }
             // Half a common cycle off is the most that a single transition asks.
@@ -78,7 +78,7 @@ class SetPlanTest {
     @Test
     void theSamePatternTwiceInARowGoesOnWithoutAPassing() {
         SetPlan plan = SetPlan.of(List.of(new Wanted(SMALL, 5), new Wanted(SMALL, 10)), BOOK);
-        assertThat(plan.passings().get(0).way()).isEqualTo(Passing.Way.SAME);
+        assertThat(plan.joints().get(0).way()).isEqualTo(Joint.Way.SAME);
         assertThat(stay(plan, 1).entered()).isCloseTo(stay(plan, 0).seconds(), within(1e-12));
         assertThat(plan.seconds()).isCloseTo(15 * Wanted.count(SMALL), within(1e-12));
     }
@@ -87,7 +87,7 @@ class SetPlanTest {
     void whereNothingLeadsOnThePatternBeginsAnew() {
         SetPlan plan = SetPlan.of(List.of(new Wanted(SMALL, 5), new Wanted(ELSEWHERE, 10)), BOOK);
         assertThat(plan.flows()).isFalse();
-        assertThat(plan.passings().get(0).way()).isEqualTo(Passing.Way.NONE);
+        assertThat(plan.joints().get(0).way()).isEqualTo(Joint.Way.NONE);
         assertThat(stay(plan, 0).counts()).isCloseTo(5, within(1e-12));
         assertThat(stay(plan, 1).entered()).isZero();
     }
@@ -106,9 +106,9 @@ class SetPlanTest {
                                 () -> false)
                         .orElseThrow();
         assertThat(plan.stays().get(1)).isEmpty();
-        assertThat(plan.passings())
-                .extracting(Passing::way)
-                .containsExactly(Passing.Way.GONE, Passing.Way.GONE);
+        assertThat(plan.joints())
+                .extracting(Joint::way)
+                .containsExactly(Joint.Way.GONE, Joint.Way.GONE);
         assertThat(plan.seconds()).isCloseTo(10 * Wanted.count(SMALL), within(1e-12));
         assertThat(SetWork.of(plan, Performer.USUAL).times()).hasSize(4);
     }
@@ -125,7 +125,7 @@ class SetPlanTest {
                                 p -> {},
                                 () -> false)
                         .orElseThrow();
-        Transition back = plan.passings().get(1).transition().orElseThrow();
+        Transition back = plan.joints().get(1).transition().orElseThrow();
         assertThat(stay(plan, 0).entered()).isCloseTo(back.joins(), within(1e-12));
         Trace played = SetTrace.of(plan, BOOK);
         for (Side side : Side.values()) {
@@ -150,7 +150,7 @@ class SetPlanTest {
                                 p -> {},
                                 () -> false)
                         .orElseThrow();
-        assertThat(plan.passings().get(2).way()).isEqualTo(Passing.Way.SAME);
+        assertThat(plan.joints().get(2).way()).isEqualTo(Joint.Way.SAME);
         Stay last = stay(plan, 2);
         double cycles = (last.entered() + last.seconds()) / SMALL.period();
         assertThat(cycles).isCloseTo(Math.rint(cycles), within(1e-9));

@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param why why none does, where none does
  * @param starts when it begins, seconds from the set's start
  */
-public record Passing(Way way, Optional<Transition> transition, Hindrance why, double starts) {
+public record Joint(Way way, Optional<Transition> transition, Hindrance why, double starts) {
     /** How it goes on. */
     public enum Way {
         /** By a transition. */
