@@ -5,8 +5,8 @@ import deferent.motion.trace.State;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** A point of space with its first three derivatives in time. */
-record SpaceJet(Jet x, Jet y, Jet z) {
-    static SpaceJet of(State s) {
+public record SpaceJet(Jet x, Jet y, Jet z) {
+    public static SpaceJet of(State s) {
         return new SpaceJet(
                 new Jet(
                         s.position().getX(),
@@ -25,7 +25,29 @@ record SpaceJet(Jet x, Jet y, Jet z) {
                         s.jerk().getZ()));
     }
 
-    State state() {
+    /** A vector that keeps its direction. */
+    public static SpaceJet along(Vector3D direction, Jet size) {
+        return new SpaceJet(
+                size.times(direction.getX()),
+                size.times(direction.getY()),
+                size.times(direction.getZ()));
+    }
+
+    /** Its share along a unit vector. */
+    public Jet along(Vector3D direction) {
+        return x.times(direction.getX())
+                .plus(y.times(direction.getY()))
+                .plus(z.times(direction.getZ()));
+    }
+
+    public SpaceJet cross(SpaceJet o) {
+        return new SpaceJet(
+                y.times(o.z).minus(z.times(o.y)),
+                z.times(o.x).minus(x.times(o.z)),
+                x.times(o.y).minus(y.times(o.x)));
+    }
+
+    public State state() {
         return new State(
                 new Vector3D(x.value(), y.value(), z.value()),
                 new Vector3D(x.d1(), y.d1(), z.d1()),
@@ -33,15 +55,15 @@ record SpaceJet(Jet x, Jet y, Jet z) {
                 new Vector3D(x.d3(), y.d3(), z.d3()));
     }
 
-    SpaceJet plus(SpaceJet o) {
+    public SpaceJet plus(SpaceJet o) {
         return new SpaceJet(x.plus(o.x), y.plus(o.y), z.plus(o.z));
     }
 
-    SpaceJet minus(SpaceJet o) {
+    public SpaceJet minus(SpaceJet o) {
         return new SpaceJet(x.minus(o.x), y.minus(o.y), z.minus(o.z));
     }
 
-    SpaceJet times(Jet k) {
+    public SpaceJet times(Jet k) {
         return new SpaceJet(x.times(k), y.times(k), z.times(k));
     }
 

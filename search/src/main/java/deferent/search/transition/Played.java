@@ -1,0 +1,176 @@
+package deferent.search.transition;
+
+import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.Interval;
+import deferent.motion.trace.Origin;
+import deferent.motion.trace.State;
+import deferent.motion.trace.Trace;
+import deferent.reading.tether.KeepTheFigure;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Patterns and the transitions between them, one after the other, as one trace on cords: the heads
+ * draw the patterns' figures and the passages between, and each hand goes where a hand must go to
+ * give its head that path.
+ *
+ * @param trace from time 0, corded, not periodic; it bears the first pattern's pairing
+ * @param entered when each pattern stands with both hands, seconds; the first at 0
+ * @param left when each pattern is left by the first hand, seconds; the last at the end
+ */
+public record Played(Trace trace, List<Double> entered, List<Double> left) {
+    public Played {
+        entered = List.copyOf(entered);
+        left = List.copyOf(left);
+    }
+
+    /** A stretch of one side: two courses on a clock of their own. */
+    private record Span(double start, double ahead, Course hand, Course head) {}
+
+    /** Through one transition alone, from the first leaving to the last joining. */
+    static Played of(Transition transition, SpunPattern from, SpunPattern to) {
+        return of(List.of(transition), List.of(from, to), transition.leaves(), new double[] {0, 0});
+    }
+
+    /**
+     * Transitions one after the other, each from the pattern that the one before led to.
+     *
+     * @param patterns one more than transitions
+     * @param starts when it starts on the first pattern's clock, seconds
+     * @param stays how long each pattern is kept by both hands, seconds, one more than transitions;
+     *     those in the middle must end when their transition leaves
+     */
+    static Played of(
+            List<Transition> transitions,
+            List<SpunPattern> patterns,
+            double starts,
+            double[] stays) {
+        if (stays.length != transitions.size() + 1 || patterns.size() != stays.length) {
+            throw new Refusal(
+                    "has " + transitions.size() + " transitions and " + stays.length + " stays",
+                    "what is played",
+                    "give one stay more than transitions");
+        }
+        Trace first = patterns.get(0).trace();
+        Map<Side, List<Span>> spans = new EnumMap<>(Side.class);
+        for (Side side : Side.values()) {
+            spans.put(side, new ArrayList<>(List.of(pattern(first, side, 0, starts))));
+        }
+        List<Double> entered = new ArrayList<>(List.of(0.0));
+        List<Double> left = new ArrayList<>();
+        double now = 0;
+        Trace from = first;
+        for (int i = 0; i < transitions.size(); i++) {
+            Transition transition = transitions.get(i);
+            now += stays[i];
+            left.add(now);
+            Trace to = patterns.get(i + 1).trace();
+            for (Side side : Side.values()) {
+                Bridge bridge = transition.bridge(side);
+                List<Span> list = require(spans.get(side));
+                double begins = now;
+                double ends = now;
+                if (!bridge.keeps()) {
+                    begins += bridge.leaves() - transition.leaves();
+                    ends = begins + bridge.seconds();
+                    list.add(passage(from, to, bridge, begins));
+                }
+                double there = transition.leaves() + transition.later() + ends - now;
+                list.add(pattern(to, side, ends, there));
+            }
+            now += transition.seconds();
+            entered.add(now);
+            from = to;
+        }
+        now += stays[stays.length - 1];
+        left.add(now);
+        return new Played(trace(first, spans, now), entered, left);
+    }
+
+    private static <T> T require(@Nullable T value) {
+        if (value == null) {
+            throw new IllegalStateException("both sides are played");
+        }
+        return value;
+    }
+
+    private static Span pattern(Trace trace, Side side, double start, double clock) {
+        return new Span(start, clock - start, trace.hand(side), trace.head(side));
+    }
+
+    private static Span passage(Trace from, Trace to, Bridge bridge, double start) {
+        Trace blend = BlendedSide.trace(from, to, bridge);
+        KeepTheFigure keep = KeepTheFigure.of(blend, bridge.side(), DrawnSide.KIT);
+        return new Span(start, -start, keep.hand(), blend.head(bridge.side()));
+    }
+
+    private static Trace trace(Trace first, Map<Side, List<Span>> spans, double end) {
+        Map<Side, Course> hands = new EnumMap<>(Side.class);
+        Map<Side, Course> heads = new EnumMap<>(Side.class);
+        for (Side side : Side.values()) {
+            List<Span> list = require(spans.get(side));
+            hands.put(side, new Joined(list, end, true));
+            heads.put(side, new Joined(list, end, false));
+        }
+        return new Trace(
+                first.pairing(),
+                Origin.CORDED,
+                new Interval(0, end),
+                false,
+                hands,
+                heads,
+                List.of(),
+                Map.of(),
+                List.of(),
+                0);
+    }
+
+    /** Spans one after the other as one course; beyond its ends it stands at them. */
+    private record Joined(List<Span> spans, double end, boolean hand) implements Course {
+        @Override
+        public State at(double time) {
+            double t = Math.max(0, Math.min(end, time));
+            Span span = span(t, t >= end);
+            return course(span).at(t + span.ahead());
+        }
+
+        @Override
+        public Vector3D position(double time) {
+            double t = Math.max(0, Math.min(end, time));
+            Span span = span(t, t >= end);
+            return course(span).position(t + span.ahead());
+        }
+
+        @Override
+        public State before(double time) {
+            double t = Math.max(0, Math.min(end, time));
+            Span span = span(t, true);
+            return course(span).before(t + span.ahead());
+        }
+
+        private Course course(Span span) {
+            return hand ? span.hand() : span.head();
+        }
+
+        private Span span(double time, boolean before) {
+            int low = 0;
+            int high = spans.size() - 1;
+            while (low < high) {
+                int middle = (low + high + 1) >>> 1;
+                double start = spans.get(middle).start();
+                if (before ? start < time : start <= time) {
+                    low = middle;
+                } else {
+                    high = middle - 1;
+                }
+            }
+            return spans.get(low);
+        }
+    }
+}

@@ -1,0 +1,167 @@
+package deferent.search.transition;
+
+import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.State;
+import deferent.motion.trace.TetherAngle;
+import deferent.motion.trace.Trace;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * One side of a pattern over its common cycle, tabled at even times: where its hand is, and which
+ * way its tether points, as a practised hand draws it ({@link DrawnSide}). Between two rows all is
+ * taken as straight, which for a poi of three turns a cycle is right to 0.2 mm.
+ *
+ * @param side whose
+ * @param length of the tether, metres
+ * @param period of the common cycle, seconds
+ * @param beat one full turn of the poi on the mean, or one cycle where it turns none, seconds
+ * @param u of its plane
+ * @param v of its plane
+ * @param growth of the tether's angle over the cycle, radians
+ * @param rows {@value #COLUMNS} numbers each: hand, its velocity and acceleration, and the tether's
+ *     angle with two derivatives; read, do not write
+ * @param exactly what the rows were tabled from
+ * @param pull greatest pull over the head's mass, m/s²
+ * @param quickening greatest rate of that, m/s³
+ * @param handQuick greatest acceleration of the hand, m/s²
+ * @param handJerk root mean square of the hand's jerk, m/s³
+ */
+record SpunSide(
+        Side side,
+        double length,
+        double period,
+        double beat,
+        Vector3D u,
+        Vector3D v,
+        double growth,
+        double[] rows,
+        Exactly exactly,
+        double pull,
+        double quickening,
+        double handQuick,
+        double handJerk) {
+    static final int COUNT = 512;
+    static final int COLUMNS = 12;
+    static final int HAND = 0;
+    static final int ANGLE = 9;
+
+    static SpunSide of(Trace trace, Side side) {
+        Part part = trace.pairing().part(side);
+        Vector3D u = part.place().plane().u();
+        Vector3D v = part.place().plane().v();
+        double length = part.tether().length();
+        double period = trace.period();
+        TetherAngle angle = TetherAngle.of(trace, side);
+        double[] rows = new double[COLUMNS * (COUNT + 1)];
+        double[] pulls = new double[COUNT];
+        Exactly exactly = new Exactly(trace, side, angle, u, v);
+        double[] row = new double[COLUMNS];
+        for (int i = 0; i <= COUNT; i++) {
+            double t = trace.interval().start() + period * (i % COUNT) / COUNT;
+            exactly.at(t, i / COUNT, row);
+            System.arraycopy(row, 0, rows, COLUMNS * i, COLUMNS);
+            State head = trace.head(side).at(t);
+            Vector3D force = head.acceleration().add(new Vector3D(0, Gravity.STANDARD, 0));
+            double size = force.getNorm();
+            if (i < COUNT) {
+                pulls[i] = size;
+            }
+        }
+        double most = 0;
+        double quickest = 0;
+        double handQuick = 0;
+        double jerks = 0;
+        double beat = beat(part, period);
+        int strides = (int) Math.rint(Attempt.STEPS * period / beat);
+        double step = period / strides;
+        for (int i = 0; i < strides; i++) {
+            double t = trace.interval().start() + i * step;
+            Vector3D second = second(trace.hand(side), t, step);
+            handQuick = Math.max(handQuick, second.getNorm() / (step * step));
+            jerks += second(trace.hand(side), t + step, step).subtract(second).getNormSq();
+        }
+        double handJerk = Math.sqrt(jerks / strides) / (step * step * step);
+        for (int i = 0; i < COUNT; i++) {
+            most = Math.max(most, pulls[i]);
+            double more = pulls[(i + 1) % COUNT] - pulls[i];
+            quickest = Math.max(quickest, Math.abs(more) * COUNT / period);
+        }
+        return new SpunSide(
+                side,
+                length,
+                period,
+                beat,
+                u,
+                v,
+                angle.growth(),
+                rows,
+                exactly,
+                most,
+                quickest,
+                handQuick,
+                handJerk);
+    }
+
+    /** Second difference of the hand, metres. */
+    private static Vector3D second(Course hand, double time, double step) {
+        return hand.position(time + step)
+                .add(hand.position(time - step))
+                .subtract(hand.position(time).scalarMultiply(2));
+    }
+
+    private static double beat(Part part, double period) {
+        return period / (part.cycles() * Math.max(1, Math.abs(part.motion().spin().turns())));
+    }
+
+    /** The same as a row at any time, from the courses themselves. */
+    void exact(double time, double[] out) {
+        double whole = Math.floor(time / period);
+        exactly.at(time - whole * period, (long) whole, out);
+    }
+
+    /** What a table is made from. */
+    record Exactly(Trace trace, Side side, TetherAngle angle, Vector3D u, Vector3D v) {
+        void at(double t, long cycle, double[] out) {
+            State hand = trace.hand(side).at(t);
+            State head = trace.head(side).at(t);
+            put(out, HAND, hand.position());
+            put(out, HAND + 3, hand.velocity());
+            put(out, HAND + 6, hand.acceleration());
+            Vector3D r = head.position().subtract(hand.position());
+            Vector3D velocity = head.velocity().subtract(hand.velocity());
+            Vector3D quick = head.acceleration().subtract(hand.acceleration());
+            double square = r.getNormSq();
+            out[ANGLE] = angle.at(t, cycle);
+            out[ANGLE + 1] = across(r, velocity, u, v) / square;
+            out[ANGLE + 2] = across(r, quick, u, v) / square;
+        }
+    }
+
+    private static double across(Vector3D r, Vector3D d, Vector3D u, Vector3D v) {
+        return r.dotProduct(u) * d.dotProduct(v) - r.dotProduct(v) * d.dotProduct(u);
+    }
+
+    private static void put(double[] rows, int at, Vector3D p) {
+        rows[at] = p.getX();
+        rows[at + 1] = p.getY();
+        rows[at + 2] = p.getZ();
+    }
+
+    /** Writes the row at any time, the angle counted on over whole cycles. */
+    void at(double time, double[] out) {
+        double cycles = time / period;
+        double whole = Math.floor(cycles);
+        double where = (cycles - whole) * COUNT;
+        int i = Math.min((int) where, COUNT - 1);
+        double x = where - i;
+        int p = COLUMNS * i;
+        for (int k = 0; k < COLUMNS; k++) {
+            double here = rows[p + k];
+            out[k] = here + x * (rows[p + COLUMNS + k] - here);
+        }
+        out[ANGLE] += whole * growth;
+    }
+}

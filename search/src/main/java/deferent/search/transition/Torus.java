@@ -1,0 +1,99 @@
+package deferent.search.transition;
+
+import java.util.Arrays;
+
+/**
+ * The best passage of one side from every time of the one pattern to every time of the other: over
+ * the torus of both clocks, so many even times of either, each with all durations and turns of a
+ * grid.
+ */
+final class Torus {
+    /** Durations tried, in poi beats. */
+    static final double[] BEATS = {0.25, 0.5, 1, 1.5, 2, 3, 4};
+
+    /** A beat more is worth so much jerk, in thousands of m/s³ (our choice). */
+    static final double A_BEAT = 0.02;
+
+    /**
+     * How closely it is looked.
+     *
+     * @param cells even times of either pattern
+     * @param rounds of smoothing for each passage
+     */
+    record Grid(int cells, int rounds) {}
+
+    /** Hardness first, whatever the effort. */
+    static final double HARDNESS = 100;
+
+    private final Attempt attempt;
+    private final SpunSide from;
+    private final SpunSide to;
+    private final int cells;
+    private final double[] cost;
+    private final byte[] beats;
+    private final byte[] turns;
+
+    private Torus(Attempt attempt, SpunSide from, SpunSide to, int cells) {
+        this.cells = cells;
+        this.cost = new double[cells * cells];
+        this.beats = new byte[cells * cells];
+        this.turns = new byte[cells * cells];
+        this.attempt = attempt;
+        this.from = from;
+        this.to = to;
+    }
+
+    static Torus of(SpunSide from, SpunSide to, Reachable reach, Grade worst, Grid grid) {
+        Torus torus = new Torus(new Attempt(from, to, reach), from, to, grid.cells());
+        Arrays.fill(torus.cost, Double.POSITIVE_INFINITY);
+        for (int i = 0; i < grid.cells(); i++) {
+            for (int j = 0; j < grid.cells(); j++) {
+                torus.fill(i, j, worst, grid.rounds());
+            }
+        }
+        return torus;
+    }
+
+    private void fill(int i, int j, Grade worst, int rounds) {
+        double leaves = from.period() * i / cells;
+        double later = to.period() * j / cells - leaves;
+        int at = i * cells + j;
+        for (int k = 0; k < BEATS.length; k++) {
+            double seconds = BEATS[k] * attempt.beat();
+            int nearest = attempt.nearestTurns(leaves, later, seconds);
+            int extras = BEATS[k] < 1 ? 0 : 1;
+            for (int extra = -extras; extra <= extras; extra++) {
+                double hardness = attempt.run(leaves, later, seconds, nearest + extra, rounds);
+                if (hardness <= worst.ordinal()) {
+                    double here = cost(attempt, BEATS[k]);
+                    if (here < cost[at]) {
+                        cost[at] = here;
+                        beats[at] = (byte) k;
+                        turns[at] = (byte) extra;
+                    }
+                }
+            }
+        }
+    }
+
+    /** What passages are compared by: first how hard, then how much effort, then how long. */
+    static double cost(Attempt attempt, double beats) {
+        return HARDNESS * attempt.hardness() + attempt.jerk() / 1000 + A_BEAT * beats;
+    }
+
+    Attempt attempt() {
+        return attempt;
+    }
+
+    double cost(int i, int j) {
+        return cost[i * cells + j];
+    }
+
+    double seconds(int i, int j) {
+        return BEATS[beats[i * cells + j]] * attempt.beat();
+    }
+
+    int turns(int i, int j) {
+        return turns[i * cells + j];
+    }
+}

@@ -1,0 +1,76 @@
+package deferent.search.transition;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.trace.Trace;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Finds transitions, and remembers the patterns that it was asked about, whose drawing takes longer
+ * than what is then sought between two of them. Safe to share between threads.
+ *
+ * <pre>
+ * TransitionFinder finder = new TransitionFinder(TransitionRequest.USUAL);
+ * Transitions found = finder.between(isolations, extensions);
+ * </pre>
+ */
+public final class TransitionFinder {
+    private static final int REMEMBERED = 600;
+
+    private final TransitionRequest request;
+    private final Drawer drawer = new Drawer();
+    private final Map<Pairing, SpunPattern> patterns =
+            Collections.synchronizedMap(
+                    new LinkedHashMap<>(16, 0.75f, true) {
+                        @Override
+                        protected boolean removeEldestEntry(
+                                Map.Entry<Pairing, SpunPattern> eldest) {
+                            return size() > REMEMBERED;
+                        }
+                    });
+
+    public TransitionFinder(TransitionRequest request) {
+        this.request = request;
+    }
+
+    public TransitionRequest request() {
+        return request;
+    }
+
+    /** All that was found from one pattern to another, best first. */
+    public Transitions between(Pairing from, Pairing to) {
+        return TransitionSearch.of(pattern(from), pattern(to), request);
+    }
+
+    /** A pattern as it is drawn between transitions: on cords and periodic. */
+    public Trace spun(Pairing pairing) {
+        return pattern(pairing).trace();
+    }
+
+    SpunPattern pattern(Pairing pairing) {
+        SpunPattern known = patterns.get(pairing);
+        if (known == null) {
+            known = new SpunPattern(pairing, request.performer(), drawer);
+            patterns.put(pairing, known);
+        }
+        return known;
+    }
+
+    /**
+     * Transitions one after the other as one trace on cords.
+     *
+     * @param transitions each from the pattern that the one before led to, one or more
+     * @param starts when it starts on the first pattern's clock, seconds
+     * @param stays how long each pattern is kept by both hands, seconds, one more than transitions;
+     *     those in the middle must end when their transition leaves
+     */
+    public Played play(List<Transition> transitions, double starts, double... stays) {
+        List<SpunPattern> gone = new ArrayList<>();
+        gone.add(pattern(transitions.get(0).from()));
+        transitions.forEach(t -> gone.add(pattern(t.to())));
+        return Played.of(transitions, gone, starts, stays);
+    }
+}

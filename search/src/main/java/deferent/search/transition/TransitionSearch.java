@@ -1,0 +1,300 @@
+package deferent.search.transition;
+
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Side;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Finds the transitions of one pair.
+ *
+ * <ol>
+ *   <li>Each side by itself: the best passage from every time of the one pattern to every time of
+ *       the other ({@link Torus}).
+ *   <li>Both together: once it is said how much the joined pattern's clock is ahead, the sides are
+ *       independent, and each may leave when it likes within four cycles of the slower pattern. The
+ *       cheapest pair of passages is kept for each share of that lead, and for each side that can
+ *       go on as it was.
+ *   <li>The best of these are made smoother in continuous time ({@link Refining}) and the results
+ *       tried on the whole: reach of both arms, and that cords and body come no nearer to each
+ *       other than in the patterns themselves ({@link Clear}).
+ * </ol>
+ */
+final class TransitionSearch {
+    /** Waiting for the other hand, a second is worth so many metres of jerk (our choice). */
+    private static final double A_SECOND_APART = 0.02;
+
+    /** The grid of a search. */
+    static final Torus.Grid USUAL = new Torus.Grid(12, 2);
+
+    /** Leaving times that are looked at in a cycle where the other hand keeps going. */
+    private static final int ONE_HAND = 48;
+
+    private static final int CLOSELY = 4;
+
+    /** So many more than are asked for are refined. */
+    private static final int SPARE = 2;
+
+    private final SpunPattern from;
+    private final SpunPattern to;
+    private final TransitionRequest request;
+    private final Torus left;
+    private final Torus right;
+    private final double longest;
+    private final int cells;
+
+    private TransitionSearch(
+            SpunPattern from, SpunPattern to, TransitionRequest request, Torus.Grid grid) {
+        this.cells = grid.cells();
+        this.from = from;
+        this.to = to;
+        this.request = request;
+        this.left = torus(Side.LEFT, grid);
+        this.right = torus(Side.RIGHT, grid);
+        this.longest = TransitionRequest.CYCLES * Math.max(from.period(), to.period());
+    }
+
+    private Torus torus(Side side, Torus.Grid grid) {
+        SpunSide a = from.side(side);
+        SpunSide b = to.side(side);
+        return Torus.of(a, b, Reachable.of(request.performer(), a, b), request.hardest(), grid);
+    }
+
+    static Transitions of(SpunPattern from, SpunPattern to, TransitionRequest request) {
+        return of(from, to, request, USUAL);
+    }
+
+    static Transitions of(
+            SpunPattern from, SpunPattern to, TransitionRequest request, Torus.Grid grid) {
+        Hindrance before = hindrance(from, to);
+        if (before != Hindrance.NONE) {
+            return new Transitions(from.pairing(), to.pairing(), request, List.of(), before);
+        }
+        return new TransitionSearch(from, to, request, grid).run();
+    }
+
+    private static Hindrance hindrance(SpunPattern from, SpunPattern to) {
+        for (SpunPattern pattern : List.of(from, to)) {
+            if (pattern.hindrance() != Hindrance.NONE) {
+                return pattern.hindrance();
+            }
+        }
+        for (Side side : Side.values()) {
+            double by = from.side(side).length() - to.side(side).length();
+            if (Math.abs(by) > 1e-6) {
+                return Hindrance.TETHERS;
+            }
+        }
+        return Hindrance.NONE;
+    }
+
+    private Transitions run() {
+        List<Start> starts = starts();
+        starts.sort(Comparator.comparingDouble(Start::cost));
+        List<Transition> found = new ArrayList<>();
+        boolean any = false;
+        int tried = 0;
+        for (Start start : starts) {
+            if (tried++ >= request.most() + SPARE) {
+                break;
+            }
+            Optional<Transition> better = refined(start);
+            any |= better.isPresent();
+            better.filter(t -> found.stream().noneMatch(o -> alike(o, t))).ifPresent(found::add);
+        }
+        found.sort(Comparator.comparingDouble(TransitionSearch::cost));
+        List<Transition> clear = new ArrayList<>();
+        for (Transition transition : found) {
+            if (clear.size() < request.most() && Clear.of(transition, from, to, request)) {
+                clear.add(transition);
+            }
+        }
+        return new Transitions(
+                from.pairing(),
+                to.pairing(),
+                request,
+                clear,
+                !clear.isEmpty()
+                        ? Hindrance.NONE
+                        : any ? Hindrance.IN_THE_WAY : Hindrance.TOO_HARD);
+    }
+
+    static double cost(Transition t) {
+        return Torus.HARDNESS * t.hardness() + t.jerk() / 1000 + A_SECOND_APART * t.seconds();
+    }
+
+    /** Whether two are told apart by nobody: both hands do the same at about the same time. */
+    private boolean alike(Transition one, Transition other) {
+        for (Side side : Side.values()) {
+            Bridge a = one.bridge(side);
+            Bridge b = other.bridge(side);
+            if (a.kind() != b.kind()) {
+                return false;
+            }
+            double by = Math.abs(Math.IEEEremainder(a.leaves() - b.leaves(), from.period()));
+            if (!a.keeps() && by > from.side(side).beat() / 4) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Where refining starts.
+     *
+     * @param leaves of each side, on the one pattern's clock
+     * @param seconds of each side
+     * @param turns of each side, as whole turns
+     * @param keeps which side goes on as it was, if one does
+     */
+    record Start(
+            double cost,
+            double[] leaves,
+            double later,
+            double[] seconds,
+            int[] turns,
+            Optional<Side> keeps) {}
+
+    /** The least cost of all pairs of passages on the grid, before any is refined. */
+    static double least(
+            SpunPattern from, SpunPattern to, TransitionRequest request, Torus.Grid grid) {
+        return new TransitionSearch(from, to, request, grid)
+                .starts().stream().mapToDouble(Start::cost).min().orElse(Double.POSITIVE_INFINITY);
+    }
+
+    private List<Start> starts() {
+        List<Start> all = new ArrayList<>();
+        both(all);
+        for (Side side : Side.values()) {
+            for (double later : keeping(side)) {
+                oneHand(side, later, all);
+            }
+        }
+        return all;
+    }
+
+    /** The leads of the joined clock with which a side goes on as it was, seconds. */
+    private List<Double> keeping(Side side) {
+        Part a = from.pairing().part(side);
+        Part b = to.pairing().part(side);
+        double own = from.period() / a.cycles();
+        boolean same =
+                !a.motion().riding()
+                        && a.motion().equals(b.motion())
+                        && a.place().equals(b.place())
+                        && from.pairing().mirrored(side) == to.pairing().mirrored(side)
+                        && Math.abs(own - to.period() / b.cycles()) < 1e-9 * own;
+        List<Double> leads = new ArrayList<>();
+        if (same) {
+            double first = own * (from.pairing().startPhase(side) - to.pairing().startPhase(side));
+            for (int k = 0; k < b.cycles(); k++) {
+                leads.add(first + k * own);
+            }
+        }
+        return leads;
+    }
+
+    /**
+     * One hand goes over while the other keeps going: the lead is given, so it is looked closely.
+     */
+    private void oneHand(Side keeps, double later, List<Start> all) {
+        Attempt attempt = (keeps == Side.LEFT ? right : left).attempt();
+        List<Start> found = new ArrayList<>();
+        int rounds = Math.min(rounds(), to.pairing().part(keeps).cycles());
+        for (int i = 0; i < ONE_HAND * rounds; i++) {
+            double leaves = from.period() * i / ONE_HAND;
+            for (double beats : Torus.BEATS) {
+                double seconds = beats * attempt.beat();
+                int turns = attempt.nearestTurns(leaves, later, seconds);
+                double hardness = attempt.run(leaves, later, seconds, turns, CLOSELY);
+                if (hardness <= request.hardest().ordinal()) {
+                    found.add(
+                            new Start(
+                                    Torus.cost(attempt, beats),
+                                    new double[] {leaves, leaves},
+                                    later,
+                                    new double[] {seconds, seconds},
+                                    new int[] {turns, turns},
+                                    Optional.of(keeps)));
+                }
+            }
+        }
+        found.stream().min(Comparator.comparingDouble(Start::cost)).ifPresent(all::add);
+    }
+
+    /** How many cycles of the first pattern fit in the time there is. */
+    private int rounds() {
+        return Math.max(1, (int) Math.floor(longest / from.period()));
+    }
+
+    private int cell(double time) {
+        return Math.floorMod((int) Math.rint(time / to.period() * cells), cells);
+    }
+
+    /** The cheapest pair of passages for each share of the joined clock's lead. */
+    private void both(List<Start> all) {
+        int most = cells * rounds();
+        double[] best = new double[cells];
+        Arrays.fill(best, Double.POSITIVE_INFINITY);
+        Start[] kept = new Start[cells];
+        double step = from.period() / cells;
+        for (int i = 0; i < cells; i++) {
+            for (int j = 0; j < cells; j++) {
+                double one = left.cost(i, j);
+                double leaves = step * i;
+                double later = to.period() * j / cells - leaves;
+                int slot = cell(later);
+                if (!(one < best[slot])) {
+                    continue;
+                }
+                for (int m = -most; m <= most; m++) {
+                    int k = Math.floorMod(i + m, cells);
+                    double other = leaves + step * m;
+                    int l = cell(other + later);
+                    double two = right.cost(k, l);
+                    double cost =
+                            Math.max(one, two)
+                                    + Math.min(one, two) % Torus.HARDNESS
+                                    + A_SECOND_APART * step * Math.abs(m);
+                    if (cost < best[slot]) {
+                        double ends =
+                                Math.max(left.seconds(i, j), other - leaves + right.seconds(k, l));
+                        if (ends - Math.min(0, other - leaves) > longest) {
+                            continue;
+                        }
+                        best[slot] = cost;
+                        kept[slot] = start(cost, i, j, k, l, leaves, other, later);
+                    }
+                }
+            }
+        }
+        for (Start start : kept) {
+            if (start != null) {
+                all.add(start);
+            }
+        }
+    }
+
+    private Start start(
+            double cost, int i, int j, int k, int l, double leaves, double other, double later) {
+        double a = left.seconds(i, j);
+        double b = right.seconds(k, l);
+        return new Start(
+                cost,
+                new double[] {leaves, other},
+                later,
+                new double[] {a, b},
+                new int[] {
+                    left.turns(i, j) + left.attempt().nearestTurns(leaves, later, a),
+                    right.turns(k, l) + right.attempt().nearestTurns(other, later, b)
+                },
+                Optional.empty());
+    }
+
+    private Optional<Transition> refined(Start start) {
+        return new Refining(from, to, left.attempt(), right.attempt(), start, request).run();
+    }
+}
