@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Set | Set-play | Set-suggest | Film | Filmed | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetSuggest | Film | Filmed | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -205,7 +205,7 @@ declare namespace Protocol {
   );
 
   /** a set, or a part of it, played */
-  type Set-play = {
+  type SetPlay = {
     ask: 'set-play';
     id?: any | null;
     name?: string | null;
@@ -220,7 +220,7 @@ declare namespace Protocol {
   );
 
   /** patterns of the shelf in an order that can be spun, hardest in the middle */
-  type Set-suggest = {
+  type SetSuggest = {
     ask: 'set-suggest';
     id?: any | null;
     count?: number | null;
