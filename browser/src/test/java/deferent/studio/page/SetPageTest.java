@@ -304,7 +304,7 @@ class SetPageTest extends InChromium {
         try (Visit visit = visit()) {
             lay(visit);
             visit.page().reload();
-            visit.until("document.body.classList.contains('ready')");
+            visit.until("document.body?.classList.contains('ready')");
             known(visit);
             assertThat(visit.text(ORDER)).isEqualTo("Narrow > Open > Wide");
             assertThat(visit.page().locator(".set-place").count()).isEqualTo(3);
