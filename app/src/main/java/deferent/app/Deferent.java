@@ -41,6 +41,7 @@ import picocli.CommandLine.Spec;
             SeekCommand.class,
             CrossingsCommand.class,
             RouteCommand.class,
+            SetCommand.class,
             WordsCommand.class,
             DrawCommand.class,
             PhotoCommand.class,
@@ -111,6 +112,9 @@ public final class Deferent implements Runnable {
         Optional.ofNullable(line.getSubcommands().get("film"))
                 .map(CommandLine::getCommandSpec)
                 .ifPresent(FilmCommand::offer);
+        Optional.ofNullable(line.getSubcommands().get("set"))
+                .map(CommandLine::getCommandSpec)
+                .ifPresent(SetCommand::offer);
         return line;
     }
 

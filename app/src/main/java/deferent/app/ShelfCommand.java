@@ -17,6 +17,7 @@ import deferent.record.PatternJson;
 import deferent.record.PracticeJson;
 import deferent.record.ReadingsJson;
 import deferent.record.SetDocument;
+import deferent.record.SetPlaces;
 import deferent.record.Shelf;
 import deferent.record.ShelfJson;
 import deferent.record.SvgPath;
@@ -25,9 +26,10 @@ import deferent.record.landing.Litter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -302,7 +304,8 @@ final class ShelfCommand implements Runnable {
     @Command(
             name = "export",
             mixinStandardHelpOptions = true,
-            description = "Writes documents as one JSON text: those named, or all.")
+            description =
+                    "Writes documents as one JSON text: those named, a set with its patterns, or all.")
     static final class Export extends Work {
         @Mixin ShelfOption shelf;
 
@@ -344,11 +347,25 @@ final class ShelfCommand implements Runnable {
         }
 
         private String named() {
-            List<Document> documents = new ArrayList<>();
+            Set<Document> documents = new LinkedHashSet<>();
             for (String name : names) {
-                documents.add(found(shelf.shelf(), List.of(name)).document());
+                Document document = found(shelf.shelf(), List.of(name)).document();
+                documents.add(document);
+                if (document instanceof SetDocument set) {
+                    // A set is nothing without its patterns.
+                    SetPlaces.on(shelf.shelf().look())
+                            .of(set.steps())
+                            .forEach(
+                                    p ->
+                                            p.id().ifPresent(
+                                                            id ->
+                                                                    p.pattern()
+                                                                            .ifPresent(
+                                                                                    documents
+                                                                                            ::add)));
+                }
             }
-            return PatternJson.writeBundle(documents);
+            return PatternJson.writeBundle(List.copyOf(documents));
         }
     }
 

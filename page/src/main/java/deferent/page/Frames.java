@@ -6,6 +6,7 @@ import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Paints a scene's moments one after another, for clips: each the picture {@link Png} would give of
@@ -25,10 +26,22 @@ public final class Frames {
     private final MomentPainter painter;
     private final List<Count> counts;
     private final int[] behind;
+    private final Optional<Chapters.Opened> chapters;
     private final List<Trail> trails = new ArrayList<>();
     private final List<TrailPixels> lights = new ArrayList<>();
 
     private Frames(Scene scene, Still still) {
+        this(scene, still, Optional.empty(), Optional.empty());
+    }
+
+    /** Of a part of something longer: in its framing, and what is said below is not painted yet. */
+    Frames(Scene scene, Still still, Framing whole) {
+        this(scene, still, Optional.of(whole), Optional.empty());
+    }
+
+    private Frames(
+            Scene scene, Still still, Optional<Framing> whole, Optional<Chapters.Opened> chapters) {
+        this.chapters = chapters;
         this.scene = scene;
         this.still = still;
         layout = Layout.of(still);
@@ -36,7 +49,7 @@ public final class Frames {
                 still.form() instanceof StillForm.Moment && still.shows(Layer.COUNTS)
                         ? Counts.of(scene.trace())
                         : List.of();
-        Framing framing = Framing.of(scene, still.view(), layout.room());
+        Framing framing = whole.orElseGet(() -> Framing.of(scene, still.view(), layout.room()));
         painter = new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.paper());
         BufferedImage image =
                 new BufferedImage(still.width(), still.height(), BufferedImage.TYPE_INT_ARGB_PRE);
@@ -47,7 +60,9 @@ public final class Frames {
             if (!painter.stirs()) {
                 painter.behind(paper, "", still.time());
             }
-            layout.caption(paper, framing.scale());
+            if (whole.isEmpty()) {
+                layout.caption(paper, framing.scale());
+            }
             for (Trail trail : painter.trails().values()) {
                 trails.add(trail);
                 lights.add(painter.pixels(trail, pixels));
@@ -65,6 +80,7 @@ public final class Frames {
         painter = other.painter;
         counts = other.counts;
         behind = other.behind;
+        chapters = other.chapters;
         trails.addAll(other.trails);
         lights.addAll(other.lights);
     }
@@ -74,9 +90,30 @@ public final class Frames {
      * still's own time.
      */
     public static Frames of(Scene scene, Still still) {
+        bounded(still);
+        return new Frames(scene, still);
+    }
+
+    private static void bounded(Still still) {
         Refusal.within(still.width(), 48, LARGEST, "width of a clip", "pixels");
         Refusal.within(still.height(), 48, LARGEST, "height of a clip", "pixels");
-        return new Frames(scene, still);
+    }
+
+    /**
+     * Of chapters, one after the other.
+     *
+     * @param whole all of it, for the framing
+     * @param still how it looks; its caption is that of the chapters
+     */
+    public static Frames of(Scene whole, Chapters chapters, Still still) {
+        Still lined = still.with(chapters.lines(0));
+        bounded(lined);
+        Framing framing = Framing.of(whole, still.view(), Layout.of(lined).room());
+        return new Frames(
+                chapters.parts().get(0).scene(),
+                lined,
+                Optional.of(framing),
+                Optional.of(new Chapters.Opened(chapters, lined, framing)));
     }
 
     /** Another painter of the same frames, for another thread; what never changes is shared. */
@@ -108,6 +145,13 @@ public final class Frames {
                             + " by "
                             + still.height()
                             + " pixels, INT_ARGB_PRE, or INT_RGB on a ground");
+        }
+        if (chapters.isPresent()) {
+            Chapters.Opened opened = chapters.get();
+            opened.frames(time).paint(time + opened.ahead(time), into);
+            Still said = still.with(opened.lines(time));
+            Layout.of(said).caption(Pixels.paper(into, 0), 0);
+            return;
         }
         int[] argb = Pixels.of(into, 0).argb();
         System.arraycopy(behind, 0, argb, 0, behind.length);

@@ -1,24 +1,19 @@
 package deferent.record;
 
-import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.search.set.Wanted;
 
 /**
  * One step of a set as it is kept: which pattern, and for how many counts.
  *
- * <p>Four counts go once round: a count is a quarter of a hand cycle, or of a poi beat where both
- * hands are still (our choice; a hand that goes once round in two seconds is counted at 120 a
- * minute).
+ * <p>Four counts go once round ({@link Wanted}).
  *
  * @param what the pattern, by its place on the shelf or written out
- * @param counts how many counts it is to be kept, 1 to {@value #MOST_COUNTS}
+ * @param counts how many counts it is to be kept, 1 to {@link #MOST_COUNTS}
  */
 public record SetStep(What what, int counts) {
-    /** Counts in one cycle of a hand. */
-    public static final int COUNTS_A_CYCLE = 4;
-
     /** No step is kept longer. */
-    public static final int MOST_COUNTS = 1000;
+    public static final int MOST_COUNTS = Wanted.MOST_COUNTS;
 
     /** Which pattern. */
     public sealed interface What permits OfShelf, Held {
@@ -68,10 +63,5 @@ public record SetStep(What what, int counts) {
 
     SetStep with(What other) {
         return new SetStep(other, counts);
-    }
-
-    /** Seconds of one count of a pairing. */
-    public static double count(Pairing pairing) {
-        return 60 / pairing.tempo() / COUNTS_A_CYCLE;
     }
 }

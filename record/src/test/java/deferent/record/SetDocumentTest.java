@@ -62,13 +62,6 @@ class SetDocumentTest {
         assertThat(PatternJson.read(PatternJson.write(set))).isEqualTo(set);
     }
 
-    @Test
-    void fourCountsGoOnceRound() {
-        PatternDocument slow = said("slow", "extension vs extension, 30 cycles a minute");
-        assertThat(4 * SetStep.count(slow.pairing())).isEqualTo(2);
-        assertThat(slow.pairing().period()).isEqualTo(2);
-    }
-
     @Property(tries = 150)
     void everySetReadsBackAsItWasAndIsValidAfterThePublishedSchema(Any any) {
         SetDocument set = any.from(AnySet::of);

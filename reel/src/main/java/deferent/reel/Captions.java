@@ -1,6 +1,7 @@
 package deferent.reel;
 
 import deferent.motion.trace.Trace;
+import deferent.page.Chapters;
 import deferent.page.Count;
 import deferent.page.Counts;
 import java.util.ArrayList;
@@ -9,6 +10,21 @@ import java.util.List;
 /** The counts of a clip, each until the next falls. */
 final class Captions {
     private Captions() {}
+
+    /** What is said below chapters, each until the next is. */
+    static List<Cue> of(Chapters chapters, Loop loop) {
+        List<Chapters.Said> said = chapters.said();
+        List<Cue> cues = new ArrayList<>();
+        for (int i = 0; i < said.size(); i++) {
+            double from = loop.seen(said.get(i).starts(), 0);
+            double to =
+                    i + 1 < said.size() ? loop.seen(said.get(i + 1).starts(), 0) : loop.seconds();
+            if (to > from) {
+                cues.add(new Cue(from, to, String.join(", ", said.get(i).lines())));
+            }
+        }
+        return cues;
+    }
 
     static List<Cue> of(Trace trace, Loop loop) {
         double start = trace.interval().start();

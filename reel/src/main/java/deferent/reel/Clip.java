@@ -2,10 +2,13 @@ package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Rate;
+import deferent.page.Chapters;
+import deferent.page.Frames;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.StillForm;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -20,6 +23,8 @@ import java.util.stream.Collectors;
  * @param slow seconds spun in a second of the clip: 1 as spun, 0.5 half as fast
  * @param title said by players; empty for none
  * @param captions whether the counts go along as captions, where the kind can hold them
+ * @param chapters what is seen one after the other in the place of the scene, which then gives
+ *     framing and length alone
  */
 public record Clip(
         Scene scene,
@@ -29,7 +34,8 @@ public record Clip(
         int cycles,
         double slow,
         String title,
-        boolean captions) {
+        boolean captions,
+        Optional<Chapters> chapters) {
     /** The longer edge of 4K, and as many pixels as it has, pixels. */
     private static final int LONGEST = 3840;
 
@@ -101,7 +107,7 @@ public record Clip(
     }
 
     public Clip(Scene scene, Still still, Kind kind, Rate rate, int cycles, double slow) {
-        this(scene, still, kind, rate, cycles, slow, "", false);
+        this(scene, still, kind, rate, cycles, slow, "", false, Optional.empty());
     }
 
     /** One cycle as spun, at 60 frames a second, or 50 where that is the most. */
@@ -123,23 +129,33 @@ public record Clip(
     }
 
     public Clip at(Rate other) {
-        return new Clip(scene, still, kind, other, cycles, slow, title, captions);
+        return new Clip(scene, still, kind, other, cycles, slow, title, captions, chapters);
     }
 
     public Clip cycles(int count) {
-        return new Clip(scene, still, kind, rate, count, slow, title, captions);
+        return new Clip(scene, still, kind, rate, count, slow, title, captions, chapters);
     }
 
     public Clip slow(double times) {
-        return new Clip(scene, still, kind, rate, cycles, times, title, captions);
+        return new Clip(scene, still, kind, rate, cycles, times, title, captions, chapters);
     }
 
     public Clip titled(String name) {
-        return new Clip(scene, still, kind, rate, cycles, slow, name, captions);
+        return new Clip(scene, still, kind, rate, cycles, slow, name, captions, chapters);
     }
 
     public Clip counted(boolean counts) {
-        return new Clip(scene, still, kind, rate, cycles, slow, title, counts);
+        return new Clip(scene, still, kind, rate, cycles, slow, title, counts, chapters);
+    }
+
+    /** With scenes one after the other in the place of the one. */
+    public Clip in(Chapters seen) {
+        return new Clip(scene, still, kind, rate, cycles, slow, title, captions, Optional.of(seen));
+    }
+
+    Frames painter() {
+        return chapters.map(c -> Frames.of(scene, c, still))
+                .orElseGet(() -> Frames.of(scene, still));
     }
 
     /**

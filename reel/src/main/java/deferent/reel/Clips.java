@@ -59,8 +59,13 @@ public final class Clips {
             Natives.need();
         }
         Loop loop = clip.loop();
-        List<Cue> cues = clip.captions() ? Captions.of(clip.scene().trace(), loop) : List.of();
-        Frames frames = Frames.of(clip.scene(), clip.still());
+        List<Cue> cues =
+                clip.captions()
+                        ? clip.chapters()
+                                .map(chapters -> Captions.of(chapters, loop))
+                                .orElseGet(() -> Captions.of(clip.scene().trace(), loop))
+                        : List.of();
+        Frames frames = clip.painter();
         try (Landing landing = Landing.at(target, opening)) {
             boolean whole;
             try (Spool<?> spool =

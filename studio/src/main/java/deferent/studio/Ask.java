@@ -2,10 +2,10 @@ package deferent.studio;
 
 import static deferent.studio.AskKey.keys;
 
+import deferent.record.Keys;
 import deferent.search.whole.Keep;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
@@ -92,6 +92,20 @@ enum Ask {
             keys(SmallPictures.TEXT.must(), SmallPictures.AT)),
     SEEK("pairings that link", Desk::seek, SeekAsk.KEYS),
     MAP("the shelf as a map", Desk::map, CrossingAsk.AS_THEY_STAND),
+    SET(
+            "how a set goes: patterns in order, each for so many counts, and what leads on",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            Desk::set,
+            SetAsk.KEYS),
+    SET_PLAY(
+            "a set, or a part of it, played",
+            asked -> Optional.of(Lanes.Work.SHORT),
+            Desk::setPlay,
+            keys(SetAsk.KEYS, keys(SetDesk.FROM, SetDesk.TO, Desk.RATE))),
+    SET_SUGGEST(
+            "patterns of the shelf in an order that can be spun, hardest in the middle",
+            Desk::suggest,
+            keys(SetDesk.COUNT, SetDesk.BEGIN, SetAsk.HARDEST)),
     FILM("what a film of practice shows", Desk::watch, FilmDesk.KEYS),
     FILMED("a file of a film of practice", Desk::filmed, FilmDesk.TAKEN),
     TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
@@ -142,7 +156,7 @@ enum Ask {
     }
 
     String word() {
-        return name().toLowerCase(Locale.ROOT);
+        return Keys.word(this);
     }
 
     /** What is answered in parts: over a socket as they come, else all in one. */
@@ -154,7 +168,12 @@ enum Ask {
     record Asked(Ask ask, Question question) {
         static Asked of(String text) {
             JsonNode tree = Desk.tree(text);
-            Ask ask = Ask.valueOf(Question.one(tree, ASK).toUpperCase(Locale.ROOT));
+            String word = Question.one(tree, ASK);
+            Ask ask =
+                    Stream.of(values())
+                            .filter(a -> a.word().equals(word))
+                            .findFirst()
+                            .orElseThrow();
             return new Asked(ask, Question.of(tree, ask.all()));
         }
 

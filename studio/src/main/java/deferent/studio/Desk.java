@@ -108,6 +108,7 @@ final class Desk {
     private final Wordbook words;
     private final Shelf shelf;
     private final MapDesk map;
+    private final SetDesk sets;
     private final TakeDesk takes;
     private final FilmDesk films;
     private final Map<Side, ClosestFigure> nearest = new ConcurrentHashMap<>();
@@ -118,6 +119,7 @@ final class Desk {
         this.takes = takes;
         this.films = films;
         this.map = new MapDesk(shelf);
+        this.sets = new SetDesk(shelf, words);
     }
 
     static JsonNode tree(String text) {
@@ -275,6 +277,18 @@ final class Desk {
                         rate);
         answer.set("shown", Shown.told(shown));
         return answer;
+    }
+
+    ObjectNode set(Question asked, BooleanSupplier stop) {
+        return sets.plan(asked, stop);
+    }
+
+    ObjectNode setPlay(Question asked, BooleanSupplier stop) {
+        return sets.play(asked, stop);
+    }
+
+    Errand suggest(Question asked) {
+        return sets.suggest(asked);
     }
 
     Errand map(Question asked) {

@@ -63,6 +63,15 @@ class AskTableTest {
                 Ask.SEEK,
                 "\"motions\": 10000, \"order\": \"closest\", \"limit\": 1, \"filter\": {\"exact\":"
                         + " true}, \"tethers\": \"free\"");
+        ASKED.put(
+                Ask.SET,
+                "\"name\": \"Evening\", \"steps\": [{\"id\": \"one\", \"name\": \"One\", \"counts\":"
+                        + " 16}, {\"phrase\": \"static spin vs triquetra\", \"counts\": 8}],"
+                        + " \"hardest\": \"hard\", \"round\": true");
+        ASKED.put(
+                Ask.SET_PLAY,
+                "\"saved\": \"evening\", \"from_s\": 2, \"to_s\": 12.5, \"rate\": 60");
+        ASKED.put(Ask.SET_SUGGEST, "\"count\": 6, \"begin\": \"one\", \"hardest\": \"easy\"");
         ASKED.put(Ask.MAP, "\"tolerance_m\": 0.05");
         ASKED.put(
                 Ask.FILM,

@@ -152,7 +152,7 @@ final class ProtocolTypes {
 
     /** "typed_in" is "TypedIn". */
     private static String upper(String key) {
-        return Stream.of(key.split("_"))
+        return Stream.of(key.split("[_-]"))
                 .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1))
                 .collect(Collectors.joining());
     }

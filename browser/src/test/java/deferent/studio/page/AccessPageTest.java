@@ -47,10 +47,22 @@ class AccessPageTest extends InChromium {
             visit.settled();
             page.evaluate(axe());
             look(visit, "unasked", found);
-            for (String door : List.of("reading", "sizes", "shelf", "crossings", "seek", "map")) {
+            for (String door :
+                    List.of("reading", "sizes", "shelf", "crossings", "seek", "map", "set")) {
                 page.locator("#tab-" + door).click();
                 look(visit, door, found);
             }
+            page.keyboard().press("8");
+            page.keyboard().press("s");
+            visit.settled();
+            page.keyboard().press("8");
+            visit.until("deferentDesk.set.known && deferentDesk.set.steps.length === 2");
+            look(visit, "a set", found);
+            page.locator(".set-joint, .set-into").first().click();
+            look(visit, "a transition of a set", found);
+            page.evaluate("() => deferentDesk.set.show(false)");
+            page.keyboard().press("s");
+            visit.settled();
             visit.numbers();
             page.locator("#tab-reading").click();
             look(visit, "numbers", found);

@@ -45,23 +45,12 @@ final class Slower {
 
     private final Pairing pairing;
     private final Kit kit;
-    private final double armMoved;
+    private final ShoulderForce shoulder;
 
     Slower(Pairing pairing, Performer performer, Kit kit) {
         this.pairing = pairing;
         this.kit = kit;
-        this.armMoved = armMoved(performer);
-    }
-
-    /**
-     * The mass that goes with the hand, kilograms, when an arm swings about its shoulder: a whole
-     * arm's over the body's, times its centre's distance from the shoulder over the arm's length,
-     * 0.050 and 0.530 (Winter, Biomechanics and Motor Control of Human Movement, total arm; from
-     * memory). The body's is 22 kg over each square metre of its stature, the middle of what is
-     * called normal weight (from memory).
-     */
-    private static double armMoved(Performer performer) {
-        return 0.050 * 0.530 * 22 * performer.stature() * performer.stature();
+        this.shoulder = ShoulderForce.of(performer);
     }
 
     /** How much of it one cord's pull says there is. */
@@ -69,8 +58,7 @@ final class Slower {
         return switch (hazard) {
             case PULL -> pull.handForce();
             case GRIP -> pull.mean();
-            // At most: as if the cord and the arm's own mass drew the same way at once.
-            case SHOULDER -> pull.handForce() + armMoved * pull.handAcceleration();
+            case SHOULDER -> shoulder.at(pull.handForce(), pull.handAcceleration());
             case HEAD_SPEED -> pull.headSpeed();
             case HEAD_ENERGY -> pull.energy();
             default -> throw new IllegalArgumentException(hazard + " is none of the pull's");

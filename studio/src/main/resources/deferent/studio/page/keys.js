@@ -6,14 +6,16 @@
 const act = (/** @type {Parameters<Desk['act']>[0]} */ what) => (/** @type {Desk} */ desk) => desk.act(what);
 const door = (/** @type {string} */ tab) => (/** @type {Desk} */ desk) => desk.side.turn(tab);
 
+const looped = (/** @type {Desk} */ desk) => (desk.player.on ? desk.player : desk.clock);
+
 /** Keys that do nothing here belong to what has the focus. @type {[title: string, keys: Key[]][]} */
 export const KEYS = [
   ['Play', [
     { shows: 'Space', says: 'play or pause', does: { ' ': act('play') } },
     { shows: '[  ]', says: 'slower, faster', does: { '[': (desk) => desk.clock.slower(1), ']': (desk) => desk.clock.slower(-1) } },
     { shows: ',  .', says: 'a moment back, a moment on', does: { ',': (desk) => desk.step(-1), '.': (desk) => desk.step(1) } },
-    { shows: '(  )', says: 'loop from this moment, to this moment', does: { '(': (desk) => desk.clock.loopFrom(), ')': (desk) => desk.clock.loopTo() } },
-    { shows: '\\', says: 'the whole cycle again', does: { '\\': (desk) => desk.clock.loop(0, 1) } },
+    { shows: '(  )', says: 'loop from this moment, to this moment', does: { '(': (desk) => looped(desk).loopFrom(), ')': (desk) => looped(desk).loopTo() } },
+    { shows: '\\', says: 'the whole cycle again, or the whole set', does: { '\\': (desk) => looped(desk).whole() } },
     { shows: 'C', says: 'count out loud', does: { c: act('count') } },
     { shows: 'B', says: 'tap the tempo', does: { b: act('tap') } },
   ]],
@@ -42,6 +44,13 @@ export const KEYS = [
     { shows: 'H', says: 'next handle', does: { h: (desk, event) => desk.nextHandle(event.shiftKey ? -1 : 1) } },
     { shows: 'arrows', says: 'move the handle in focus by 1 cm; with Shift 5 cm, with Alt 1 mm' },
   ]],
+  ['In the set', [
+    { shows: '←  →', says: 'the pattern before, the one after' },
+    { shows: 'Shift ←  →', says: 'move it sooner, later' },
+    { shows: '↑  ↓', says: 'longer, shorter by counts of eight; with Shift by one' },
+    { shows: 'Enter', says: 'play from there' },
+    { shows: 'Delete', says: 'take it out' },
+  ]],
   ['Page', [
     { shows: 'Q', says: 'figures to pick from', does: { q: act('gallery') } },
     { shows: 'M', says: 'the menu', does: { m: act('tools') } },
@@ -49,6 +58,8 @@ export const KEYS = [
     { shows: '1 2 3', says: 'can I spin it, sizes, shelf; once more shuts the drawer', does: { 1: door('reading'), 2: door('sizes'), 3: door('shelf') } },
     { shows: 'N', says: 'plain words, or all the numbers', does: { n: (desk) => desk.turnDepth() } },
     { shows: '4 5 6', says: 'what could come next, seek, map', does: { 4: door('crossings'), 5: door('seek'), 6: door('map') } },
+    { shows: '7 8', says: 'the set; put what is on the stage into it', does: { 7: door('set'), 8: act('set-add') } },
+    { shows: '9', says: 'play the set, or pause it', does: { 9: act('set-play') } },
     { shows: 'A', says: 'save the find in focus on the shelf' },
     { shows: 'Y', says: 'share: what fits where it goes', does: { y: act('share') } },
     { shows: 'E', says: 'save as a file: pictures, sheets, clips, pages', does: { e: act('take') } },
@@ -73,8 +84,8 @@ export function press(desk, event) {
   if ((event.ctrlKey || event.metaKey) && !event.altKey) {
     if (key === 'z' || key === 'y') {
       event.preventDefault();
-      if (key === 'y' || event.shiftKey) desk.session.redo();
-      else desk.session.undo();
+      if (key === 'y' || event.shiftKey) desk.redo();
+      else desk.undo();
     } else if (key === 's') {
       event.preventDefault();
       desk.act('save');

@@ -10,11 +10,13 @@ import * as memory from './state/memory.js';
 import { Crossings } from './state/crossings.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
+import { ShelfSet } from './state/set.js';
 import { TakeAway } from './state/take.js';
 import * as address from './state/address.js';
 import { press } from './keys.js';
 import { FastLights } from './fast-lights.js';
 import { LessonLook } from './lesson-look.js';
+import { SetPlayer } from './set-player.js';
 import './parts/lesson-bar.js';
 import './stage/stage.js';
 import './stage/strip.js';
@@ -27,6 +29,7 @@ import './parts/page-tools.js';
 import './parts/word-list.js';
 import './parts/gallery.js';
 import './parts/share.js';
+import './parts/set-line.js';
 import './parts/take-away.js';
 import './parts/film-desk.js';
 import './parts/practice.js';
@@ -56,6 +59,8 @@ export class Desk {
       proposed: (name) => this.notices.say('Saved on the shelf as ' + name, () => this.side.name(), 'Name it'),
     });
     this.map = new ShelfMap(this.session, this.shelf);
+    this.set = new ShelfSet(this.shelf, (problem) => this.complain(problem));
+    this.player = new SetPlayer(this);
     this.take = new TakeAway(this);
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
@@ -69,6 +74,7 @@ export class Desk {
     this.practice = $('practice-log');
     this.phrase = $('phrase-line');
     this.gallery = $('figure-gallery');
+    this.setLine = $('set-line');
     this.unanswered = false;
     this.theme = localStorage.getItem('deferent.theme') || 'auto';
     this.singleKeys = localStorage.getItem('deferent.keys') !== 'off';
@@ -83,11 +89,13 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.practice, this.gallery]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), $('set-line'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.practice, this.gallery]) part.connect(this);
     $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
     this.session.addEventListener('back', () => this.#backAgain());
+    this.set.addEventListener('shown', () => this.#setShown());
+    this.strip.addEventListener('turned', () => this.strip.shut || innerWidth <= NARROW || this.set.show(false));
     this.crossings.addEventListener('state', () => this.#gates());
     this.session.live.addEventListener('close', () => this.#heard(AWAY));
     this.session.live.addEventListener('shut', () => this.#heard(SHUT));
@@ -106,19 +114,21 @@ export class Desk {
     new ResizeObserver(() => this.stage.frame(!!this.started)).observe($('.foot'));
     this.shelf.refresh();
     if (!this.#goOnFromBefore()) this.#openAddress();
+    if (this.set.stood) this.set.show(true);
   }
 
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'practice' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'practice' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
     const { session, clock } = this;
     switch (what) {
       case 'play':
-        if (clock.playing) clock.play(false);
+        if (this.player.on) this.player.turn();
+        else if (clock.playing) clock.play(false);
         else this.lights.play();
         break;
       case 'fit':
@@ -166,6 +176,16 @@ export class Desk {
         break;
       case 'strip':
         this.strip.turn();
+        break;
+      case 'set':
+        this.side.turn('set');
+        break;
+      case 'set-add':
+        this.addToSet();
+        break;
+      case 'set-play':
+        this.set.show(true);
+        this.player.turn();
         break;
       case 'lesson':
         this.lesson.turn();
@@ -221,6 +241,80 @@ export class Desk {
     this.#once(was);
   }
 
+  /**
+   * Puts a stretch of the set on the stage. It plays in time, whatever the pattern was slowed to.
+   *
+   * @param {any} answer
+   * @param {{ phase: number, moving: boolean, once: boolean }} how
+   */
+  putSet(answer, { phase, moving, once }) {
+    const { clock, session } = this;
+    const { speed, from, to } = clock;
+    const was = session.aside ? this.was : { phase: clock.phase, playing: clock.playing, speed, from, to };
+    const first = !session.setting;
+    clock.play(false);
+    session.pass(answer);
+    this.was = was;
+    clock.once = once;
+    if (first) clock.speed = 1;
+    clock.loop(0, 1);
+    clock.seek(phase);
+    if (moving) this.lights.play();
+  }
+
+  /** Puts what stands on the stage into the set. */
+  addToSet() {
+    const { session } = this;
+    if (!session.pattern) return;
+    this.set.show(true);
+    this.set.add([this.standing()]);
+    this.setLine.say(`${this.set.steps[this.set.at(this.set.chosen)].name} is in the set.`);
+  }
+
+  /** What stands, as the set takes it: of the shelf where it is there as it stands. */
+  standing() {
+    const { shelved, unsaved, pattern, answer } = this.session;
+    if (shelved && !unsaved) return { id: shelved.id, name: shelved.name };
+    const name = answer.phrase || answer.name;
+    return { name, pattern: { ...pattern, name } };
+  }
+
+  /**
+   * Moves a pattern of the set to another place; what happened, in words.
+   *
+   * @param {number} key
+   * @param {number} to
+   */
+  moveInSet(key, to) {
+    const { set } = this;
+    if (!set.move(key, to)) return '';
+    const at = set.at(key);
+    const says = `${set.steps[at].name} is now ${at + 1} of ${set.steps.length}.`;
+    this.setLine.say(says);
+    return says;
+  }
+
+  /** Takes back what was changed last: of the set, while it is seen, or of the pattern. */
+  undo() {
+    const { set, session } = this;
+    if (set.shown && set.past.length && (!session.past.length || set.stands.made > (session.steps.stands?.made ?? 0))) set.undo();
+    else session.undo();
+  }
+
+  redo() {
+    const { set, session } = this;
+    const [ours, theirs] = [set.future.at(-1), session.future.at(-1)];
+    if (set.shown && ours && (!theirs || ours.made < (theirs.made ?? 0))) set.redo();
+    else session.redo();
+  }
+
+  // One thing at a time lies along the foot.
+  #setShown() {
+    if (!this.set.shown) this.player.leave();
+    else if (innerWidth > NARROW) this.strip.turn(true);
+    this.setLine.updateComplete.then(() => this.stage.frame(true));
+  }
+
   /** Says what was wrong. */
   complain(error) {
     this.notices.say(sentence(error.error || error));
@@ -231,6 +325,10 @@ export class Desk {
     clock.once = false;
     clock.play(false);
     clock.period = this.session.scene.period;
+    if (was.speed) {
+      clock.speed = was.speed;
+      clock.loop(was.from, was.to);
+    }
     clock.seek(was.phase);
     clock.play(was.playing);
   }
@@ -273,7 +371,7 @@ export class Desk {
     const stage = this.stage.getBoundingClientRect();
     const phrase = $(this.lesson?.on ? 'lesson-bar' : '.phrase').getBoundingClientRect();
     const note = $('.phrase-note').getBoundingClientRect();
-    const foot = (this.strip.shut ? $('transport-bar') : this.strip.full).getBoundingClientRect();
+    const foot = (this.setLine.lies ? this.setLine : this.strip.shut ? $('transport-bar') : this.strip.full).getBoundingClientRect();
     const side = this.side.getBoundingClientRect();
     const beside = innerWidth > NARROW;
     return {
@@ -310,8 +408,7 @@ export class Desk {
   #scene() {
     const { session } = this;
     this.clock.period = session.scene.period;
-    const { counts } = session.answer.strip;
-    this.pulse.counts = counts.filter((count) => /\d/.test(count.text)).map(({ time_s, text }) => ({ share: time_s / session.scene.period, text }));
+    this.#counts();
     if (!session.dragging) {
       this.stage.canvas.setAttribute(
         'aria-label',
@@ -331,6 +428,22 @@ export class Desk {
     }
   }
 
+  // What is counted: of a set its own counts, from pattern to pattern.
+  #counts() {
+    const { session, pulse, set } = this;
+    const { setting } = session;
+    if (setting) {
+      const { from, to } = setting.set;
+      this.counted = true; // by the set, until the pattern is back
+      pulse.follow(set.counts(from, to).map(({ time, text }) => ({ share: (time - from) / (to - from), text })));
+      return;
+    }
+    const counts = session.answer.strip.counts.filter((count) => /\d/.test(count.text)).map(({ time_s, text }) => ({ share: time_s / session.scene.period, text }));
+    if (this.counted) pulse.follow(counts);
+    else pulse.counts = counts;
+    this.counted = false;
+  }
+
   // Whether the server answers; while it does not, what is shown is what stood before.
   #heard(trouble) {
     this.unanswered = trouble !== null;
@@ -341,6 +454,7 @@ export class Desk {
   #changed() {
     const { session } = this;
     document.body.classList.toggle('stands', !!session.error || this.unanswered);
+    document.body.classList.toggle('setting', !!session.setting);
     clearTimeout(this.writing);
     if (!session.answer || session.dragging) return;
     this.writing = setTimeout(async () => {

@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Film | Filmed | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetSuggest | Film | Filmed | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -192,6 +192,42 @@ declare namespace Protocol {
     blend_s?: number | null;
   };
 
+  /** how a set goes: patterns in order, each for so many counts, and what leads on */
+  type Set = {
+    ask: 'set';
+    id?: any | null;
+    name?: string | null;
+    hardest?: Hardest | null;
+    round?: boolean | null;
+  } & (
+    | { saved: string; steps?: never }
+    | { saved?: never; steps: Steps[] }
+  );
+
+  /** a set, or a part of it, played */
+  type SetPlay = {
+    ask: 'set-play';
+    id?: any | null;
+    name?: string | null;
+    hardest?: Hardest | null;
+    round?: boolean | null;
+    from_s?: number | null;
+    to_s?: number | null;
+    rate?: number | null;
+  } & (
+    | { saved: string; steps?: never }
+    | { saved?: never; steps: Steps[] }
+  );
+
+  /** patterns of the shelf in an order that can be spun, hardest in the middle */
+  type SetSuggest = {
+    ask: 'set-suggest';
+    id?: any | null;
+    count?: number | null;
+    begin?: string | null;
+    hardest?: Hardest | null;
+  };
+
   /** what a film of practice shows */
   type Film = {
     ask: 'film';
@@ -292,6 +328,7 @@ declare namespace Protocol {
     tempo_factor?: number | null;
     timing?: boolean | null;
   };
+  type Hardest = 'easy' | 'practised' | 'hard';
   type Heads = 'soft' | 'hard' | 'fire';
   type Kit = {
     head_mass_kg?: number | null;
@@ -317,6 +354,17 @@ declare namespace Protocol {
   };
   type Show = 'ideal' | 'figure' | 'hand-path' | 'closest';
   type Side = 'left' | 'right';
+  type Steps = {
+    id: string;
+    name: string;
+    counts: number;
+  } | {
+    pattern: object;
+    counts: number;
+  } | {
+    phrase: string;
+    counts: number;
+  };
   type Tethers = 'equal' | 'free';
   type To = {
     performer?: Performer | null;

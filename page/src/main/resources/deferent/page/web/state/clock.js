@@ -77,6 +77,11 @@ export class Clock extends EventTarget {
     this.loop(this.from < phase - SHORTEST ? this.from : 0, Math.max(SHORTEST, phase));
   }
 
+  /** The whole cycle again. */
+  whole() {
+    this.loop(0, 1);
+  }
+
   /** @param {number} now */
   #frame(now) {
     if (!this.playing) return;

@@ -78,6 +78,7 @@ class CordTools extends Part {
 /** Over the stage: what the cord did, where a passage has come to, and why something cannot be shown. */
 class CordTold extends Part {
   count = -1;
+  said = '';
 
   /** @param {import('../main.js').Desk} desk */
   connect(desk) {
@@ -86,8 +87,8 @@ class CordTold extends Part {
   }
 
   render() {
-    const { letting, passing } = this.desk.session;
-    return letting ? this.#happened(letting) : passing ? this.#passage(passing) : this.#why();
+    const { letting, passing, setting } = this.desk.session;
+    return letting ? this.#happened(letting) : passing ? this.#passage(passing) : setting ? this.#set() : this.#why();
   }
 
   // A side that cannot be shown as asked says so where it is looked for.
@@ -110,6 +111,15 @@ class CordTold extends Part {
     </div>`;
   }
 
+  // Which pattern of the set is on, and what comes next in how many counts.
+  #set() {
+    const { set, player } = this.desk;
+    const { now, next } = set.told(player.now);
+    return html`<div class="happened set-on">
+      <p><b>${now}</b>${next ? html` <span>\u2192 ${next}</span>` : nothing} <button type="button" class="near" title="Back to the pattern (Escape)" @click=${() => player.leave()}>Back</button></p>
+    </div>`;
+  }
+
   // Which pattern it is by now, and whether a cord can do all of it.
   /** @param {any} passing */
   #passage(passing) {
@@ -121,7 +131,13 @@ class CordTold extends Part {
   }
 
   #passed() {
-    const { letting, passing } = this.desk.session;
+    const { letting, passing, setting } = this.desk.session;
+    if (setting) {
+      const told = this.desk.set.told(this.desk.player.now);
+      const says = told.now + told.next;
+      if (says !== this.said) this.requestUpdate();
+      this.said = says;
+    }
     if (passing) {
       const leg = legAt(passing, this.desk.clock.phase);
       if (leg !== this.count) {

@@ -6,9 +6,10 @@ import './shelf-list.js';
 import './crossing-list.js';
 import './seek-list.js';
 import './map-list.js';
+import './set-list.js';
 import './desk-menu.js';
 
-const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Next'], ['seek', 'Seek'], ['map', 'Map']];
+const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Next'], ['seek', 'Seek'], ['map', 'Map'], ['set', 'Set']];
 const PULLED = 6; // pixels a thumb moves before it pulls rather than presses
 const UP = 0.46; // of the page's height, so that the stage keeps more than half of it
 const FLICK = 0.4; // pixels a millisecond, from which on the way of the thumb decides rather than where it let go
@@ -37,6 +38,7 @@ class SidePanel extends Part {
   show(tab) {
     this.tab = tab;
     if (tab === 'map') this.desk.map.open();
+    if (tab === 'set') this.desk.set.show(true);
     this.draw(true);
     this.#looks();
   }
@@ -140,6 +142,7 @@ class SidePanel extends Part {
         <crossing-list role="tabpanel" id="panel-crossings" aria-labelledby="tab-crossings" tabindex="0" ?hidden=${this.tab !== 'crossings'}></crossing-list>
         <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
         <map-list role="tabpanel" id="panel-map" aria-labelledby="tab-map" tabindex="0" ?hidden=${this.tab !== 'map'}></map-list>
+        <set-list role="tabpanel" id="panel-set" aria-labelledby="tab-set" tabindex="0" ?hidden=${this.tab !== 'set'}></set-list>
         <desk-menu id="panel-tools" role="region" aria-label="Menu" tabindex="0" ?hidden=${this.tab !== 'tools'}></desk-menu>
       </div>`;
   }

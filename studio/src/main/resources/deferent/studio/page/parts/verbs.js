@@ -18,9 +18,9 @@ class PatternVerbs extends Part {
     return html`
       <div class="verbs" role="toolbar" aria-label="Pattern">
         <button type="button" class="verb icon" title="Undo (Ctrl+Z)" aria-label="Undo" aria-keyshortcuts="Control+Z"
-          ?disabled=${!session.past.length} @click=${() => session.undo()}>${ARROW_BACK}</button>
+          ?disabled=${!session.past.length} @click=${() => this.desk.undo()}>${ARROW_BACK}</button>
         <button type="button" class="verb icon" title="Redo (Ctrl+Shift+Z)" aria-label="Redo" aria-keyshortcuts="Control+Shift+Z"
-          ?disabled=${!session.future.length} @click=${() => session.redo()}>${ARROW_ON}</button>
+          ?disabled=${!session.future.length} @click=${() => this.desk.redo()}>${ARROW_ON}</button>
         ${verb('swap', 'S', 'Swap hands')} ${verb('reverse', 'R', 'Reverse')}
         ${verb('step-timing', 'T', 'Timing', named, 'timing')} ${verb('step-direction', 'D', 'Direction', direction, 'direction')}
       </div>`;

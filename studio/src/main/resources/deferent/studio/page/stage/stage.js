@@ -238,10 +238,13 @@ export class StageElement extends HTMLElement {
     const phase = this.clock.phase;
     const { show } = this;
     const asked = !!this.asked;
-    show.cords = show.link = show.path = asked;
+    show.cords = show.link = asked;
     show.best = asked && !document.body.classList.contains('lesson');
-    const fade = this.persistence / this.session.scene.period;
-    show.figure = fade < 1;
+    // Of a set the light of one pattern stays, and no path of what is still to come or long past is seen.
+    const { setting } = this.session;
+    show.path = asked && !setting;
+    const fade = Math.min(this.persistence, setting ? setting.stays_s(phase) : Infinity) / this.session.scene.period;
+    show.figure = fade < 1 && !setting;
     show.body = this.camera.view !== 'eyes';
     this.grab.follow();
     const { seen } = this;

@@ -8,6 +8,7 @@ import { length, seconds, signed, trimmed } from '../parts/units.js';
 const LINE = 14; // pixels left free at both ends of the line
 const PULL = 26; // pixels that a pull up or down goes before it opens or shuts the strip
 const ROOM = 15; // pixels that a count takes on the line
+const TIME = 36; // and a time
 const NEAR = 0.04; // the least share of the cycle that the strip shows when it is drawn closer
 const PAD = { left: 52, right: 14, top: 2, bottom: 22 };
 const CALM = 100; // milliseconds between drawings while dragging
@@ -41,6 +42,7 @@ export class StripElement extends HTMLElement {
     localStorage.setItem('deferent.strip', shut ? 'shut' : 'open');
     if (!this.session) return;
     this.session.dispatchEvent(new Event('state'));
+    this.dispatchEvent(new Event('turned'));
     if (!shut) this.#show();
   }
 
@@ -87,7 +89,7 @@ export class StripElement extends HTMLElement {
     this.gateRack.addEventListener('pointerdown', (event) => event.stopPropagation());
     this.scrub.addEventListener('input', () => {
       this.clock.play(false);
-      this.clock.seek(Math.min(0.9999, Number(this.scrub.value)));
+      this.#go(Math.min(0.9999, Number(this.scrub.value)), this.line);
     });
     for (const end of this.ends) this.#loopEnd(end);
     this.line.addEventListener('pointerdown', (event) => this.#grab(event, this.line));
@@ -117,7 +119,7 @@ export class StripElement extends HTMLElement {
     const was = { phase: clock.phase, playing: clock.playing, x: event.clientX, y: event.clientY };
     let along = false;
     clock.play(false);
-    this.clock.seek(this.#share(event, on));
+    this.#go(this.#share(event, on), on);
     const move = (e) => {
       along ||= Math.abs(e.clientX - was.x) > PULL / 2;
       const up = was.y - e.clientY;
@@ -128,12 +130,19 @@ export class StripElement extends HTMLElement {
         this.turn(up < 0);
         return;
       }
-      clock.seek(this.#share(e, on));
+      this.#go(this.#share(e, on), on);
     };
     const end = () => on.removeEventListener('pointermove', move);
     on.addEventListener('pointermove', move);
     on.addEventListener('pointerup', end, { once: true });
     on.addEventListener('pointercancel', end, { once: true });
+  }
+
+  // To a moment; the line of a set is longer than what is on the stage of it.
+  #go(share, on) {
+    const { along } = this.session.aside || {};
+    if (along && on === this.line) along.seek(share);
+    else this.clock.seek(share);
   }
 
   // One end of the part that plays over and over.
@@ -180,18 +189,21 @@ export class StripElement extends HTMLElement {
   // The counts along the line, where they fall; those between, and then all, only where there is room for them.
   #beats() {
     const { scene, answer, aside } = this.session;
-    const all = aside || !answer ? [] : answer.strip.counts;
+    // What plays once has no counts of a cycle; a set has its time.
+    const all = aside ? (aside.along?.ticks ?? []) : answer ? answer.strip.counts : [];
+    const lasts = aside?.along?.seconds ?? scene.period;
     const width = this.#track();
     const whole = all.filter((count) => /\d/.test(count.text));
-    const shown = [all, whole].find((counts) => width / counts.length >= ROOM) || [];
-    const said = shown.map((count) => `${count.text} ${(100 * count.time_s / scene.period).toFixed(2)}`).join();
+    const every = Math.ceil((TIME * all.length) / Math.max(TIME, width));
+    const shown = aside ? all.filter((_, i) => i % every === 0) : [all, whole].find((counts) => width / counts.length >= ROOM) || [];
+    const said = shown.map((count) => `${count.text} ${((100 * count.time_s) / lasts).toFixed(2)}`).join();
     if (this.counted === said) return;
     this.counted = said;
     this.counts.replaceChildren(
       ...shown.map((count) => {
         const place = document.createElement('span');
         place.textContent = count.text;
-        place.style.left = `${(100 * count.time_s) / scene.period}%`;
+        place.style.left = `${(100 * count.time_s) / lasts}%`;
         return place;
       }),
     );
@@ -469,7 +481,9 @@ export class StripElement extends HTMLElement {
     if (!answer) return;
     const { phase, from, to } = this.clock;
     const width = this.#track();
-    this.dot.style.transform = `translateX(${(LINE + phase * width).toFixed(1)}px)`;
+    const { along } = this.session.aside || {};
+    const share = along ? along.share() : phase;
+    this.dot.style.transform = `translateX(${(LINE + share * width).toFixed(1)}px)`;
     this.#loop(from, to, width);
     if (!this.shut) {
       const { from: first, to: last } = this.window;
@@ -477,8 +491,10 @@ export class StripElement extends HTMLElement {
       this.now.hidden = at < 0 || at > 1;
       this.now.style.transform = `translateX(${(PAD.left + at * (this.plotPlace.clientWidth - PAD.left - PAD.right)).toFixed(1)}px)`;
     }
-    if (document.activeElement !== this.scrub || this.clock.playing) this.scrub.value = phase;
-    if (!this.clock.playing) {
+    if (document.activeElement !== this.scrub || this.clock.playing) this.scrub.value = share;
+    if (!this.clock.playing && along) {
+      this.scrub.setAttribute('aria-valuetext', along.says());
+    } else if (!this.clock.playing) {
       const gaps = answer.strip.gap_m;
       const period = this.session.scene.period;
       const text = `${seconds(phase * period)} of ${seconds(period)}, apart now ${length(gaps[Math.floor(phase * gaps.length) % gaps.length])}, ${this.#says('left', phase)}, ${this.#says('right', phase)}`;

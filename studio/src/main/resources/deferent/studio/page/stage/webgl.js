@@ -312,6 +312,11 @@ export class WebglDrawer {
         const lit = Math.min(parts, Math.ceil(Math.min(1, fade) * parts) + 2);
         const last = Math.floor(phase * parts) + 1 + (phase < Math.min(1, fade) ? parts : 0);
         ribbon.mesh.geometry.setDrawRange(6 * Math.max(0, Math.min(last - lit, parts)), 6 * lit);
+      } else if (trail) {
+        // Of what plays once, that which is still lit.
+        const parts = ribbon.rows - 1;
+        const first = whole ? 0 : Math.max(0, Math.floor((phase - fade) * parts) - 1);
+        ribbon.mesh.geometry.setDrawRange(6 * first, 6 * ((whole ? parts : Math.min(parts, Math.ceil(phase * parts) + 1)) - first));
       }
       u.glow.value = glow;
       ribbon.mesh.visible = show[kind] !== false || !!light;

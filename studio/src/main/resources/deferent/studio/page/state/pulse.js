@@ -32,6 +32,17 @@ export class Pulse {
     if (!on) window.speechSynthesis?.cancel();
   }
 
+  /**
+   * Other counts from now on: those that have fallen by now are not heard again.
+   *
+   * @param {Count[]} counts
+   */
+  follow(counts) {
+    this.counts = counts.length ? counts : [{ share: 0, text: '1' }];
+    this.was = this.clock.turns + this.clock.phase;
+    this.last = this.#by(this.was - 1e-9);
+  }
+
   /** Whether the browser has a voice to count with. */
   get voice() {
     return (window.speechSynthesis?.getVoices().length ?? 0) > 0;

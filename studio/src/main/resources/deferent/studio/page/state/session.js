@@ -53,7 +53,12 @@ export class Session extends EventTarget {
 
   /** The answer about a passage from one pattern to others, while it is on the stage. */
   get passing() {
-    return this.aside && this.aside.passage ? this.aside : null;
+    return this.aside && this.aside.passage && !this.aside.set ? this.aside : null;
+  }
+
+  /** What is played of a set, while it is on the stage. */
+  get setting() {
+    return this.aside && this.aside.set ? this.aside : null;
   }
 
   /**
@@ -95,13 +100,22 @@ export class Session extends EventTarget {
 
   /** Puts a passage on the stage, to be played once. */
   pass(answer) {
+    if (this.setting && answer.set) {
+      // One stretch of a set after the other: nothing comes back between.
+      this.#onStage(answer, (scene) => scene.read(answer));
+      return;
+    }
     this.#backInside();
     this.#putAside(answer, (scene) => scene.read(answer));
   }
 
   #putAside(answer, read) {
-    this.aside = answer;
     this.standing = this.scene;
+    this.#onStage(answer, read);
+  }
+
+  #onStage(answer, read) {
+    this.aside = answer;
     this.scene = new Scene();
     read(this.scene, this.standing);
     this.dispatchEvent(new CustomEvent('scene', { detail: { answer } }));

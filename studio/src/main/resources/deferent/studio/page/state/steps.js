@@ -8,8 +8,9 @@ const DEPTH = 200; // steps kept
  *
  * @typedef {{ id: string, revision: string, name: string, labels: string[], content: string }} Shelved
  *
- * One step. `n` is its own for good, across reloads too; `at` is its place in the browser's history and `hash` its address.
- * @typedef {{ n: number, pattern: object, said: string, merge: string | null, shelved: Shelved | null, at?: number, hash?: string }} Step
+ * One step. `n` is its own for good, across reloads too; `at` is its place in the browser's history and `hash` its address, `made` when it
+ * was made.
+ * @typedef {{ n: number, pattern: object, said: string, merge: string | null, shelved: Shelved | null, at?: number, hash?: string, made?: number }} Step
  */
 
 export class Steps {
@@ -35,7 +36,8 @@ export class Steps {
       if (this.past.length > DEPTH) this.past.shift();
     }
     if (!same) this.future = [];
-    this.stands = before && joined ? { ...now, n: before.n, at: before.at } : { ...now, n: this.#next++ };
+    const made = same ? before.made : Date.now();
+    this.stands = before && joined ? { ...now, made, n: before.n, at: before.at } : { ...now, made, n: this.#next++ };
   }
 
   /** Goes one step back; the step that then stands, if there was one. */

@@ -1,0 +1,359 @@
+package deferent.app;
+
+import deferent.motion.pairing.Refusal;
+import deferent.record.DocumentError;
+import deferent.record.Kept;
+import deferent.record.PatternDocument;
+import deferent.record.PatternJson;
+import deferent.record.SetDocument;
+import deferent.record.SetJson;
+import deferent.record.SetPlaces;
+import deferent.record.SetReading;
+import deferent.record.SetStep;
+import deferent.record.Shelf;
+import deferent.record.SuggestedSet;
+import deferent.search.set.PairBook;
+import deferent.search.transition.Grade;
+import deferent.take.Endings;
+import deferent.take.SetTake;
+import deferent.take.Wish;
+import deferent.take.Wishes;
+import deferent.tell.TellSet;
+import deferent.tell.Told;
+import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(
+        name = "set",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Tells a set: patterns in order, each for so many counts, and what leads from one to the"
+                    + " next. Four counts go once round:",
+            "  deferent set \"Market evening\"",
+            "  deferent set \"Long arms, 16\" \"isolation vs isolation, 8\" --keep \"Short one\"",
+            "  deferent set --suggest 6 --from \"Long arms\""
+        })
+final class SetCommand implements Callable<Integer> {
+    private static final Pattern COUNTED = Pattern.compile("(.*\\S)\\s*,\\s*(\\d{1,6})\\s*");
+    private static final Pattern LOOP = Pattern.compile("\\s*(\\d{1,4})\\s*-\\s*(\\d{1,4})\\s*");
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "SET",
+            description =
+                    "A set's name or file; or its patterns in order, each a phrase, a file or a shelf"
+                            + " name with its counts: \"Long arms, 16\".")
+    private List<String> said = List.of();
+
+    @Mixin private PairOption pair;
+
+    @Option(
+            names = "--hardest",
+            paramLabel = "GRADE",
+            description = "The hardest transition to take: easy, practised or hard.")
+    private @Nullable Grade hardest;
+
+    @Option(
+            names = "--suggest",
+            paramLabel = "N",
+            description =
+                    "Instead, a set of N patterns of the shelf, each once, hardest in the middle.")
+    private @Nullable Integer suggest;
+
+    @Option(
+            names = "--from",
+            paramLabel = "NAME",
+            description = "With --suggest: the pattern it begins with.")
+    private @Nullable String from;
+
+    @Option(
+            names = "--keep",
+            paramLabel = "NAME",
+            description = "Also save it on the shelf under that name.")
+    private @Nullable String keep;
+
+    @Option(
+            names = "--loop",
+            paramLabel = "A-B",
+            description = "Only from its Ath pattern to its Bth, and back to the Ath again.")
+    private @Nullable String loop;
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description =
+                    "Also write it, by the ending of the name: a clip that plays it once, a sheet"
+                            + " (.pdf), or .json.")
+    private @Nullable Path file;
+
+    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
+    private boolean progress;
+
+    @Option(names = "--json", description = "Answer in JSON, for other programs.")
+    private boolean json;
+
+    @Option(names = "--why", description = "Say below each sentence where it comes from.")
+    private boolean why;
+
+    /** Adds an option for what may be wished of its file. */
+    static void offer(CommandSpec set) {
+        for (Wish wish : SetTake.WISHES) {
+            set.addOption(DrawCommand.option(wish, "With --out: " + wish.means()));
+        }
+    }
+
+    @Override
+    public Integer call() {
+        Optional<Wishes> wishes =
+                Optional.ofNullable(file)
+                        .map(path -> Wishes.of(Endings.of(path), DrawCommand.said(spec)));
+        Progress line = new Progress(spec.commandLine().getErr(), progress);
+        try (Stopping stop = new Stopping()) {
+            Shelf.Listing listing = pair.shelf().look();
+            SetDocument set = suggest == null ? asked() : suggested(listing, suggest, line, stop);
+            List<SetPlaces.Place> places = SetPlaces.on(listing).of(set.steps());
+            boolean round = loop != null;
+            List<SetPlaces.Place> part = loop == null ? places : part(places, loop);
+            PairBook book = book(part);
+            SetReading reading =
+                    SetReading.of(
+                                    set.name(),
+                                    part,
+                                    book,
+                                    round,
+                                    at -> line.show(TellSet.progress(at)),
+                                    stop)
+                            .orElseThrow(SetCommand::stopped);
+            line.clear();
+            if (json) {
+                spec.commandLine().getOut().print(SetJson.write(reading));
+            } else {
+                tell(reading);
+            }
+            if (file != null && wishes.isPresent()) {
+                SetTake take = new SetTake(reading, book, wishes.get(), pair.words());
+                Drawing.write(
+                        take::write,
+                        file,
+                        json ? spec.commandLine().getErr() : spec.commandLine().getOut(),
+                        line,
+                        stop);
+            }
+            if (keep != null) {
+                kept(set.withName(keep));
+            }
+            spec.commandLine().getOut().flush();
+            return reading.faults().isEmpty() ? 0 : Deferent.NOT_MADE;
+        }
+    }
+
+    private static NotMade stopped() {
+        return new NotMade("the set was not worked out: stopped", "ask again");
+    }
+
+    private PairBook book(List<SetPlaces.Place> places) {
+        return new PairBook(
+                hardest == null ? Grade.USUAL : hardest,
+                SetReading.performer(places),
+                SetReading.kit(places));
+    }
+
+    private void kept(SetDocument set) {
+        Kept kept = pair.shelf().saveNew(set);
+        ShelfCommand.Work.said(
+                json ? spec.commandLine().getErr() : spec.commandLine().getOut(),
+                pair.shelf(),
+                kept);
+    }
+
+    private SetDocument suggested(Shelf.Listing listing, int length, Progress line, Stopping stop) {
+        if (!said.isEmpty()) {
+            throw new Refusal(
+                    "is given beside --suggest",
+                    "\"" + said.get(0) + "\"",
+                    "give the one or the other; what it begins with is --from");
+        }
+        List<Kept> patterns = SuggestedSet.patterns(listing);
+        List<SetPlaces.Place> all =
+                SetPlaces.on(listing)
+                        .of(patterns.stream().map(kept -> SetStep.of(kept, 1)).toList());
+        SuggestedSet found =
+                SuggestedSet.of(
+                                patterns,
+                                length,
+                                Optional.ofNullable(from).map(this::id),
+                                book(all),
+                                at -> line.show(TellSet.progress(at)),
+                                stop)
+                        .orElseThrow(SetCommand::stopped);
+        line.clear();
+        return found.set()
+                .orElseThrow(
+                        () ->
+                                new Refusal(
+                                        "lead into each other in no such order",
+                                        length + " patterns of the shelf",
+                                        "ask for fewer, another grade with --hardest, or save more patterns"));
+    }
+
+    private String id(String name) {
+        return pair.shelf()
+                .find(name)
+                .map(Kept::id)
+                .orElseThrow(
+                        () ->
+                                new Refusal(
+                                        "is not on the shelf",
+                                        "--from \"" + name + "\"",
+                                        "give a name that shelf list shows"));
+    }
+
+    /** What is said: one set by its name, or patterns with their counts. */
+    private SetDocument asked() {
+        if (from != null) {
+            throw new Refusal("is given without --suggest", "--from", "say how many patterns");
+        }
+        if (said.isEmpty()) {
+            throw new Refusal(
+                    "names no set",
+                    "set",
+                    "give a set of the shelf, patterns with counts, or --suggest with a number");
+        }
+        if (said.size() == 1 && !COUNTED.matcher(said.get(0)).matches()) {
+            return saved(said.get(0));
+        }
+        return SetDocument.of(
+                keep == null ? "The set" : keep, said.stream().map(this::step).toList());
+    }
+
+    private SetDocument saved(String name) {
+        Optional<SetDocument> file = file(name);
+        if (file.isPresent()) {
+            return file.get();
+        }
+        Kept kept =
+                pair.shelf()
+                        .find(name)
+                        .orElseThrow(
+                                () ->
+                                        new Refusal(
+                                                "is no set on the shelf",
+                                                "\"" + name + "\"",
+                                                "give a name that shelf list shows, or patterns"
+                                                        + " with counts: \"A, 16\" \"B, 8\""));
+        if (kept.document() instanceof SetDocument set) {
+            return set;
+        }
+        throw new Refusal(
+                "is a " + kept.document().kind() + ", not a set",
+                "\"" + name + "\"",
+                "give it counts and what comes after it: \"" + name + ", 16\" \"B, 8\"");
+    }
+
+    private Optional<SetDocument> file(String name) {
+        Path path;
+        try {
+            path = Path.of(name);
+        } catch (InvalidPathException noFile) {
+            return Optional.empty();
+        }
+        if (!name.endsWith(".json")) {
+            return Optional.empty();
+        }
+        try {
+            if (PatternJson.read(Named.contents(path), pair.words()) instanceof SetDocument set) {
+                return Optional.of(set);
+            }
+        } catch (DocumentError wrong) {
+            throw wrong.in(name);
+        }
+        throw new Refusal("holds no set", "file " + name, "give a set's file");
+    }
+
+    /** "Long arms, 16"; a pattern of the shelf stays one of the shelf, anything else is held. */
+    private SetStep step(String text) {
+        Matcher counted = COUNTED.matcher(text);
+        if (!counted.matches()) {
+            throw new Refusal(
+                    "has no counts", "\"" + text + "\"", "say how many after a comma: \"A, 16\"");
+        }
+        String name = counted.group(1);
+        int counts = Integer.parseInt(counted.group(2));
+        Optional<Kept> onShelf =
+                pair.shelf().find(name).filter(kept -> kept.document() instanceof PatternDocument);
+        return onShelf.isPresent()
+                ? SetStep.of(onShelf.get(), counts)
+                : SetStep.of(pair.pattern(name), counts);
+    }
+
+    private List<SetPlaces.Place> part(List<SetPlaces.Place> places, String text) {
+        Matcher range = LOOP.matcher(text);
+        int all = places.size();
+        if (!range.matches()) {
+            throw new Refusal("is \"" + text + "\"", "--loop", "give two places, such as 2-4");
+        }
+        int first = Integer.parseInt(range.group(1));
+        int last = Integer.parseInt(range.group(2));
+        if (first < 1 || last < first || last > all) {
+            throw new Refusal(
+                    "is " + text + " of " + all + (all == 1 ? " pattern" : " patterns"),
+                    "--loop",
+                    "give two places from 1 to " + all + ", the first no later than the last");
+        }
+        return new ArrayList<>(places.subList(first - 1, last));
+    }
+
+    private void tell(SetReading reading) {
+        PrintWriter out = spec.commandLine().getOut();
+        TextOut say = new TextOut(out, why);
+        List<Told> told = reading.told();
+        say.told("", told.get(0));
+        reading.faults().forEach(fault -> say.told("", fault));
+        out.println();
+        List<String> names = reading.names();
+        for (int i = 0; i < names.size(); i++) {
+            String first = String.format("%3d. ", i + 1);
+            var stay = reading.plan().stays().get(i);
+            if (stay.isEmpty()) {
+                say.line(first, names.get(i) + " (gone)");
+            } else {
+                say.line(first, names.get(i) + ", from " + TellSet.duration(stay.get().starts()));
+                say.told("     ", TellSet.kept(stay.get()));
+                if (!TellSet.reached(stay.get())) {
+                    say.told("     ", TellSet.reach(stay.get()));
+                }
+                TellSet.danger(stay.get()).ifPresent(danger -> say.told("     ", danger));
+            }
+            if (i < reading.plan().joints().size()) {
+                say.told(
+                        "   > ",
+                        TellSet.joint(
+                                reading.plan().joints().get(i),
+                                names.get(i),
+                                names.get((i + 1) % names.size())));
+            }
+        }
+        List<Told> rest =
+                told.stream().skip(1).filter(one -> !reading.faults().contains(one)).toList();
+        if (!rest.isEmpty()) {
+            out.println();
+            rest.forEach(one -> say.told("", one));
+        }
+    }
+}

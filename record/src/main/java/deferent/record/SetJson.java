@@ -1,0 +1,121 @@
+package deferent.record;
+
+import static deferent.record.number.Written.rounded;
+
+import deferent.motion.pairing.Side;
+import deferent.reading.danger.Level;
+import deferent.search.set.Joint;
+import deferent.search.set.SetWork;
+import deferent.search.set.Stay;
+import deferent.search.transition.Transition;
+import deferent.search.transition.TransitionKind;
+import deferent.tell.TellSet;
+import deferent.tell.Told;
+import java.util.List;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/** A set worked out, as {@code deferent set --json} and the studio answer it. */
+public final class SetJson {
+    private SetJson() {}
+
+    /** The answer as text. */
+    public static String write(SetReading reading) {
+        return PrettyJson.text(tree(reading));
+    }
+
+    /** The answer as a tree to be part of a larger one. */
+    public static ObjectNode tree(SetReading reading) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("name", reading.name());
+        ToldJson.put(node.putArray("told"), reading.told());
+        node.put("seconds", rounded(reading.plan().seconds()));
+        node.put("counts", rounded(reading.plan().counts()));
+        node.put("flows", reading.plan().flows());
+        node.put("round", reading.plan().round());
+        ArrayNode steps = node.putArray("steps");
+        for (int i = 0; i < reading.places().size(); i++) {
+            step(steps.addObject(), reading, i);
+        }
+        ArrayNode transitions = node.putArray("transitions");
+        for (int i = 0; i < reading.plan().joints().size(); i++) {
+            joint(transitions.addObject(), reading, i);
+        }
+        work(node.putObject("work"), reading.work());
+        ToldJson.put(node.putArray("faults"), reading.faults());
+        return node;
+    }
+
+    private static void step(ObjectNode node, SetReading reading, int i) {
+        SetPlaces.Place place = reading.places().get(i);
+        node.put("name", place.name());
+        place.id().ifPresent(id -> node.put("id", id));
+        place.was().ifPresent(was -> node.put("was", was));
+        place.pattern().flatMap(PatternDocument::phrase).ifPresent(p -> node.put("phrase", p));
+        node.put("counts_asked", place.step().counts());
+        if (place.missing()) {
+            node.put("missing", true);
+            ToldJson.put(
+                    node.putObject("missing_told"), TellSet.gone(place.name(), place.unread()));
+        }
+        reading.plan().stays().get(i).ifPresent(stay -> kept(node, stay));
+        place.pattern().ifPresent(pattern -> node.set("pattern", PatternJson.tree(pattern)));
+    }
+
+    private static void kept(ObjectNode node, Stay stay) {
+        node.put("counts", rounded(stay.counts()));
+        node.put("starts_s", rounded(stay.starts()));
+        node.put("seconds", rounded(stay.seconds()));
+        node.put("entered_s", rounded(stay.entered()));
+        node.put("count_s", rounded(stay.wanted().count()));
+        node.put("tempo_cycles_per_min", rounded(stay.wanted().pairing().tempo()));
+        ToldJson.put(node.putObject("kept_told"), TellSet.kept(stay));
+        node.put("reached", TellSet.reached(stay));
+        ToldJson.put(node.putObject("reach_told"), TellSet.reach(stay));
+        Level level = TellSet.level(stay);
+        node.put("danger", Keys.word(level));
+        TellSet.danger(stay).ifPresent(told -> ToldJson.put(node.putObject("danger_told"), told));
+    }
+
+    private static void joint(ObjectNode node, SetReading reading, int i) {
+        Joint joint = reading.plan().joints().get(i);
+        node.put("after", i);
+        node.put("way", Keys.word(joint.way()));
+        node.put("starts_s", rounded(joint.starts()));
+        node.put("seconds", rounded(joint.seconds()));
+        List<String> names = reading.names();
+        Told told = TellSet.joint(joint, names.get(i), names.get((i + 1) % names.size()));
+        boolean none = joint.way() == Joint.Way.NONE || joint.way() == Joint.Way.GONE;
+        ToldJson.put(node.putObject(none ? "none" : "told"), told);
+        joint.transition().ifPresent(transition -> led(node, transition));
+    }
+
+    private static void led(ObjectNode node, Transition transition) {
+        node.put("grade", Keys.word(transition.grade()));
+        TransitionKind left = transition.left().kind();
+        TransitionKind right = transition.right().kind();
+        node.put("kind", Keys.word(left.compareTo(right) >= 0 ? left : right));
+        for (Side side : Side.values()) {
+            ObjectNode hand = node.putObject(side.word());
+            hand.put("kind", Keys.word(transition.bridge(side).kind()));
+            hand.put("leaves_s", rounded(transition.bridge(side).leaves()));
+            hand.put("seconds", rounded(transition.bridge(side).seconds()));
+        }
+    }
+
+    private static void work(ObjectNode node, SetWork work) {
+        numbers(node.putArray("times_s"), work.times());
+        node.put("unit", "N·s");
+        for (Side side : Side.values()) {
+            ObjectNode arm = node.putObject(side.word());
+            numbers(arm.putArray("grip"), work.arm(side).grip());
+            numbers(arm.putArray("shoulder"), work.arm(side).shoulder());
+        }
+        node.put("patterns_not_read", work.unread());
+    }
+
+    private static void numbers(ArrayNode into, List<Double> numbers) {
+        numbers.forEach(number -> into.add(rounded(number)));
+    }
+}

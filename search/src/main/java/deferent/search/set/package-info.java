@@ -1,0 +1,17 @@
+/**
+ * Sets: patterns in order, each for so many counts, and the transitions between them.
+ *
+ * <p>A transition leaves a pattern at one moment of its common cycle and enters the next at one of
+ * its own, so a pattern cannot be kept for just any time: {@link deferent.search.set.SetPlan}
+ * chooses among each pair's transitions so that the whole is gentle and every pattern is kept for
+ * nearly as many counts as were asked ({@link deferent.search.set.Chain}). {@link
+ * deferent.search.set.SetWork} adds up what it asks of grip and shoulder, and {@link
+ * deferent.search.set.Suggestion} puts patterns of a shelf in an order that can be spun.
+ *
+ * <p>Counts: four go once round ({@link deferent.search.set.Wanted}, our choice). Everything else
+ * is in SI units.
+ */
+@NullMarked
+package deferent.search.set;
+
+import org.jspecify.annotations.NullMarked;
