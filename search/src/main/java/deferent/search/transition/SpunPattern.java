@@ -26,7 +26,7 @@ final class SpunPattern {
     private double reachShort = Double.NaN;
     private double nearness = Double.NaN;
 
-    SpunPattern(Pairing pairing, Performer performer, Drawer drawer) {
+    SpunPattern(Pairing pairing, Performer performer, SideDrawings drawer) {
         this.pairing = pairing;
         this.performer = performer;
         Trace ideal = Trace.of(pairing);

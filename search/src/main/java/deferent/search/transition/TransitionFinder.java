@@ -21,7 +21,7 @@ public final class TransitionFinder {
     private static final int REMEMBERED = 600;
 
     private final TransitionRequest request;
-    private final Drawer drawer = new Drawer();
+    private final SideDrawings drawer = new SideDrawings();
     private final Map<Pairing, SpunPattern> patterns =
             Collections.synchronizedMap(
                     new LinkedHashMap<>(16, 0.75f, true) {

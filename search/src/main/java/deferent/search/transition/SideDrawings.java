@@ -13,7 +13,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * Draws sides, each once: what a hand does alone is the same in every pairing that has it, but for
  * where its cycle starts. Safe to share between threads.
  */
-final class Drawer {
+final class SideDrawings {
     /** All that a side's drawing depends on, but for where its cycle starts. */
     private record Key(
             Motion motion, double length, Place place, boolean mirrored, double ownPeriod) {}
