@@ -40,6 +40,7 @@ import picocli.CommandLine.Spec;
             FitCommand.class,
             SeekCommand.class,
             CrossingsCommand.class,
+            TransitionsCommand.class,
             RouteCommand.class,
             SetCommand.class,
             WordsCommand.class,

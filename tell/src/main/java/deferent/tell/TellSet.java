@@ -8,11 +8,7 @@ import deferent.search.set.SetPlan;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
 import deferent.search.set.Suggestion;
-import deferent.search.transition.Bridge;
-import deferent.search.transition.Grade;
-import deferent.search.transition.Hindrance;
 import deferent.search.transition.Transition;
-import deferent.search.transition.TransitionKind;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
@@ -126,7 +122,7 @@ public final class TellSet {
                                     + " into "
                                     + quoted(to)
                                     + ": "
-                                    + stop(because(joint.why())),
+                                    + stop(TellTransition.because(joint.why())),
                             "Every way that is listed was tried, up to the grade that was asked.");
             case GONE ->
                     new Told(
@@ -143,84 +139,12 @@ public final class TellSet {
 
     private static String stop(String because) {
         String stop = "stop and begin anew, or put a pattern between them.";
-        return because + (because.isEmpty() ? stop : Say.capital(stop));
+        return because.isEmpty() ? stop : because + ". " + Say.capital(stop);
     }
 
     private static Told led(Transition transition) {
-        return new Told(
-                "set.led",
-                transition.grade() == Grade.HARD ? Tone.NOTE : Tone.GOOD,
-                hands(transition)
-                        + " in "
-                        + Say.seconds(transition.seconds())
-                        + ": "
-                        + grade(transition.grade())
-                        + ".",
-                "A hand strays by up to "
-                        + Say.length(transition.stray())
-                        + " from where the two patterns' own hands would blend, and the pull goes from "
-                        + Say.trimmed(transition.leastPull(), 1)
-                        + " to "
-                        + Say.trimmed(transition.greatestPull(), 1)
-                        + " head weights.");
-    }
-
-    private static String hands(Transition transition) {
-        Side first =
-                transition.left().keeps()
-                                || !transition.right().keeps()
-                                        && transition.right().leaves() < transition.left().leaves()
-                        ? Side.RIGHT
-                        : Side.LEFT;
-        Bridge one = transition.bridge(first);
-        Bridge other = transition.bridge(first.other());
-        if (one.kind() == other.kind() && !transition.oneAfterTheOther()) {
-            return "Both hands " + does(one.kind(), false);
-        }
-        String does = Say.capital(first.hand()) + " " + does(one.kind(), true);
-        return other.keeps()
-                ? does + " while " + first.other().hand() + " goes on,"
-                : transition.oneAfterTheOther()
-                        ? does
-                                + ", then "
-                                + first.other().hand()
-                                + " "
-                                + does(other.kind(), true)
-                                + ","
-                        : does + " and " + first.other().hand() + " " + does(other.kind(), true);
-    }
-
-    private static String does(TransitionKind kind, boolean one) {
-        String s = one ? "s" : "";
-        return switch (kind) {
-            case KEEPS -> one ? "goes on" : "go on";
-            case STRAIGHT_OVER -> (one ? "goes" : "go") + " straight over";
-            case SLIDE -> "slide" + s + " over";
-            case HINGE -> "hold" + s + " still while the poi goes round";
-            case TURN_ROUND -> "turn" + s + " round";
-            case STALL -> "stall" + s;
-            case PLANE_BEND -> "bend" + s + (one ? " its plane" : " their planes");
-        };
-    }
-
-    private static String grade(Grade grade) {
-        return switch (grade) {
-            case EASY -> "easy";
-            case PRACTISED -> "with practice";
-            case HARD -> "hard";
-        };
-    }
-
-    private static String because(Hindrance why) {
-        return switch (why) {
-            case NONE -> "";
-            case TETHERS -> "the tethers differ. ";
-            case TURNING_PLANE -> "the plane of one of them turns as it goes. ";
-            case NOT_DRAWN -> "no practised hand draws one of them on a cord at its tempo. ";
-            case REACH -> "the arms do not reach one of them. ";
-            case TOO_HARD -> "what there is would be too hard. ";
-            case IN_THE_WAY -> "cords, heads or body would come too near. ";
-        };
+        Told told = TellTransition.of(transition);
+        return new Told("set.led", told.tone(), told.text(), told.why());
     }
 
     /** Whether the arms get there. */

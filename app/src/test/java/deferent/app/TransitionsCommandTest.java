@@ -1,0 +1,45 @@
+package deferent.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+
+class TransitionsCommandTest {
+    private static final String MIXED = "extension vs triquetra, tether 40 cm, tempo 50";
+    private static final String EXTENSIONS = "extension vs extension, tether 40 cm, tempo 50";
+
+    private Desk desk = new Desk(Path.of("."));
+
+    @BeforeEach
+    void anEmptyShelf(@TempDir Path folder) {
+        desk = new Desk(folder);
+    }
+
+    @Test
+    void oneHandGoesOverWhileTheOtherGoesOn() {
+        String told = desk.good("transitions", MIXED, EXTENSIONS).text();
+        assertThat(told).contains("while the left hand goes on");
+    }
+
+    @Test
+    void everyWayIsAsHardAsWasAskedAtMostAndSaysWhenEitherHandLeaves() {
+        JsonNode found =
+                desk.good("transitions", MIXED, EXTENSIONS, "--hardest", "easy", "--json").json();
+        assertThat(found.get("transitions")).isNotEmpty();
+        for (JsonNode one : found.get("transitions")) {
+            assertThat(one.get("grade").asString()).isEqualTo("easy");
+            assertThat(one.at("/right/stray_m").asDouble()).isLessThanOrEqualTo(0.15);
+            assertThat(one.at("/right/least_pull_weights").asDouble()).isGreaterThanOrEqualTo(0.3);
+        }
+    }
+
+    @Test
+    void whereTethersDifferItSaysSo() {
+        assertThat(desk.good("transitions", MIXED, "extension vs extension, tether 35 cm").text())
+                .contains("Nothing leads from the first into the second: the tethers differ.");
+    }
+}
