@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Finds the short passages from one pattern to another that hands and cords do, best first:",
-            "  deferent transitions \"extension vs triquetra\" \"extension vs extension\" --tether 40cm"
+            "  deferent transitions \"extension vs extension\" \"extension vs static spin\" --tether 40cm"
         })
 final class TransitionsCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;

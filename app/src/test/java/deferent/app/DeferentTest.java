@@ -329,12 +329,12 @@ class DeferentTest {
     @Test
     void aShelfIsCarriedOverInOneFile() throws IOException {
         good("shelf", "demo");
-        assertThat(good("shelf", "list").out().lines().filter(l -> !l.startsWith(" "))).hasSize(13);
+        assertThat(good("shelf", "list").out().lines().filter(l -> !l.startsWith(" "))).hasSize(14);
         Path bundle = folder.resolve("all.json");
         good("shelf", "export", "--out", bundle.toString());
-        assertThat(PatternJson.readBundle(Files.readString(bundle))).hasSize(13);
+        assertThat(PatternJson.readBundle(Files.readString(bundle))).hasSize(14);
         good("shelf", "import", bundle.toString());
-        assertThat(good("shelf", "list").out().lines().filter(l -> !l.startsWith(" "))).hasSize(13);
+        assertThat(good("shelf", "list").out().lines().filter(l -> !l.startsWith(" "))).hasSize(14);
         assertThat(good("shelf", "export", "two-against-three").out())
                 .contains("Two against three")
                 .doesNotContain("Ring under");

@@ -9,8 +9,11 @@ import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 
 class TransitionsCommandTest {
-    private static final String MIXED = "extension vs triquetra, tether 40 cm, tempo 50";
-    private static final String EXTENSIONS = "extension vs extension, tether 40 cm, tempo 50";
+    private static final String LONG_ARMS = "extension vs extension, tether 40 cm, tempo 60";
+    private static final String ONE_STILL = "extension vs static spin, tether 40 cm, tempo 60";
+
+    private static final String OPEN = "extension vs extension, tether 40 cm, opposites, tempo 45";
+    private static final String RING = "static spin vs triquetra, tether 40 cm, tempo 55";
 
     private Desk desk = new Desk(Path.of("."));
 
@@ -21,14 +24,13 @@ class TransitionsCommandTest {
 
     @Test
     void oneHandGoesOverWhileTheOtherGoesOn() {
-        String told = desk.good("transitions", MIXED, EXTENSIONS).text();
+        String told = desk.good("transitions", LONG_ARMS, ONE_STILL).text();
         assertThat(told).contains("while the left hand goes on");
     }
 
     @Test
     void everyWayIsAsHardAsWasAskedAtMostAndSaysWhenEitherHandLeaves() {
-        JsonNode found =
-                desk.good("transitions", MIXED, EXTENSIONS, "--hardest", "easy", "--json").json();
+        JsonNode found = desk.good("transitions", OPEN, RING, "--hardest", "easy", "--json").json();
         assertThat(found.get("transitions")).isNotEmpty();
         for (JsonNode one : found.get("transitions")) {
             assertThat(one.get("grade").asString()).isEqualTo("easy");
@@ -39,7 +41,9 @@ class TransitionsCommandTest {
 
     @Test
     void whereTethersDifferItSaysSo() {
-        assertThat(desk.good("transitions", MIXED, "extension vs extension, tether 35 cm").text())
+        assertThat(
+                        desk.good("transitions", LONG_ARMS, "extension vs extension, tether 35 cm")
+                                .text())
                 .contains("Nothing leads from the first into the second: the tethers differ.");
     }
 }

@@ -37,7 +37,7 @@ class TellTransitionTest {
         assertThat(told).hasSize(found.list().size() + 1);
         assertThat(told.get(1).text())
                 .containsPattern("[Oo]n [1-4]|[Bb]etween [1-4] and [1-4]")
-                .containsPattern("hands? ")
+                .containsPattern("\\bhands?\\b")
                 .containsPattern(": (easy|with practice|hard)\\.$");
     }
 

@@ -384,6 +384,10 @@ final class Attempt {
             Arrays.fill(row, 0);
         }
         Arrays.fill(pulled, 0);
+        for (double[] of : slope) {
+            // Beside the passage nothing depends on the swell.
+            Arrays.fill(of, 3 * (steps + 1 + BESIDE), 3 * (steps + 1 + 2 * BESIDE), 0);
+        }
         for (int j = 0; j <= steps; j++) {
             int at = 3 * (j + BESIDE);
             double square = 0;

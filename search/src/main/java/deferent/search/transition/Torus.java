@@ -30,12 +30,14 @@ final class Torus {
     private final SpunSide to;
     private final int cells;
     private final double[] cost;
+    private final double[] outlook;
     private final byte[] beats;
     private final byte[] turns;
 
     private Torus(Attempt attempt, SpunSide from, SpunSide to, int cells) {
         this.cells = cells;
         this.cost = new double[cells * cells];
+        this.outlook = new double[cells * cells];
         this.beats = new byte[cells * cells];
         this.turns = new byte[cells * cells];
         this.attempt = attempt;
@@ -67,6 +69,7 @@ final class Torus {
                 double here = cost(attempt, BEATS[k]);
                 if (here < cost[at]) {
                     cost[at] = here;
+                    outlook[at] = attempt.outlook();
                     beats[at] = (byte) k;
                     turns[at] = (byte) extra;
                 }
@@ -85,6 +88,11 @@ final class Torus {
 
     double cost(int i, int j) {
         return cost[i * cells + j];
+    }
+
+    /** How hard the cheapest is, or by how much it is past what is possible. */
+    double outlook(int i, int j) {
+        return outlook[i * cells + j];
     }
 
     double seconds(int i, int j) {

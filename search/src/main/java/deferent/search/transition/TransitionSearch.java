@@ -96,7 +96,10 @@ final class TransitionSearch {
 
     private Transitions run() {
         List<Start> starts = starts();
-        starts.sort(Comparator.comparingDouble(Start::cost));
+        // One hand alone is what a spinner looks for first.
+        starts.sort(
+                Comparator.comparing((Start start) -> start.keeps().isEmpty())
+                        .thenComparingDouble(Start::cost));
         List<Transition> found = new ArrayList<>();
         boolean any = false;
         int tried = 0;
@@ -205,12 +208,12 @@ final class TransitionSearch {
      */
     private void oneHand(Side keeps, double later, List<Start> all) {
         Attempt attempt = (keeps == Side.LEFT ? right : left).attempt();
-        List<Start> found = new ArrayList<>();
         int rounds = Math.min(rounds(), to.pairing().part(keeps).cycles());
-        for (int i = 0; i < ONE_HAND * rounds; i++) {
-            double leaves = from.period() * i / ONE_HAND;
-            for (double beats : Torus.BEATS) {
-                double seconds = beats * attempt.beat();
+        for (double beats : Torus.BEATS) {
+            List<Start> found = new ArrayList<>();
+            double seconds = beats * attempt.beat();
+            for (int i = 0; i < ONE_HAND * rounds; i++) {
+                double leaves = from.period() * i / ONE_HAND;
                 int turns = attempt.nearestTurns(leaves, later, seconds);
                 attempt.run(leaves, later, seconds, turns, CLOSELY);
                 if (attempt.outlook() < HOPELESS) {
@@ -224,8 +227,8 @@ final class TransitionSearch {
                                     Optional.of(keeps)));
                 }
             }
+            found.stream().min(Comparator.comparingDouble(Start::cost)).ifPresent(all::add);
         }
-        found.stream().min(Comparator.comparingDouble(Start::cost)).ifPresent(all::add);
     }
 
     /** How many cycles of the first pattern fit in the time there is. */
@@ -258,9 +261,11 @@ final class TransitionSearch {
                     double other = leaves + step * m;
                     int l = cell(other + later);
                     double two = right.cost(k, l);
+                    double easier = Math.min(left.outlook(i, j), right.outlook(k, l));
                     double cost =
-                            Math.max(one, two)
-                                    + Math.min(one, two) % Torus.HARDNESS
+                            one
+                                    + two
+                                    - Torus.HARDNESS * easier
                                     + A_SECOND_APART * step * Math.abs(m);
                     if (cost < best[slot]) {
                         double ends =

@@ -25,15 +25,16 @@ class TransitionsTest {
         return Phrase.parse(phrase).with(Tether.of(0.40)).withTempo(OptionalDouble.of(tempo));
     }
 
-    private static final TransitionFinder FINDER =
-            new TransitionFinder(TransitionRequest.USUAL.withMost(2));
+    private static final TransitionFinder FINDER = new TransitionFinder(TransitionRequest.USUAL);
     private static final Pairing EXTENSIONS = at("extension vs extension, opposites", 50);
     private static final Pairing STATIC = at("static spin vs triquetra", 60);
     private static final Pairing MIXED = at("extension vs triquetra", 50);
 
     @Test
     void anExtensionThatGoesOnKeepsGoingWhileTheOtherHandChanges() {
-        Transitions found = FINDER.between(MIXED, at("extension vs extension", 50));
+        Transitions found =
+                FINDER.between(
+                        at("extension vs extension", 60), at("extension vs static spin", 60));
         assertTrue(
                 found.list().stream().anyMatch(t -> t.left().keeps()),
                 found.why() + " " + found.list());

@@ -1,0 +1,151 @@
+package deferent.search.transition;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
+import deferent.reading.closest.ClosestFigure;
+import deferent.reading.tether.Cord;
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class TransitionSearchTest {
+    private static final int CELLS = 4;
+    private static final Torus.Grid GRID = new Torus.Grid(CELLS, 1);
+
+    private final SideDrawings drawings = new SideDrawings();
+
+    private SpunPattern spun(String phrase, double tempo) {
+        Pairing pairing =
+                Phrase.parse(phrase).with(Tether.of(0.40)).withTempo(OptionalDouble.of(tempo));
+        return new SpunPattern(pairing, Performer.USUAL, drawings);
+    }
+
+    @Test
+    void theSearchOnItsGridFindsWhatPlainlyTryingEverythingFinds() {
+        SpunPattern from = spun("extension vs triquetra", 50);
+        SpunPattern to = spun("isolation vs extension, split time", 75);
+        double found = TransitionSearch.least(from, to, TransitionRequest.USUAL, GRID);
+        assertEquals(plainly(from, to), found, 1e-9);
+    }
+
+    /**
+     * Every pair of moments of the left hand, with every moment of the right one, at all durations.
+     */
+    private static double plainly(SpunPattern from, SpunPattern to) {
+        Attempt[] attempts = new Attempt[2];
+        for (Side side : Side.values()) {
+            SpunSide a = from.side(side);
+            SpunSide b = to.side(side);
+            attempts[side.ordinal()] = new Attempt(a, b, Reachable.of(Performer.USUAL, a, b));
+        }
+        double longest = 4 * Math.max(from.period(), to.period());
+        int rounds = (int) Math.floor(longest / from.period());
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < CELLS; i++) {
+            for (int j = 0; j < CELLS; j++) {
+                double leaves = from.period() * i / CELLS;
+                double later = to.period() * j / CELLS - leaves;
+                double[] one = best(attempts[0], leaves, later);
+                for (int m = -CELLS * rounds; m <= CELLS * rounds; m++) {
+                    double other = leaves + from.period() * m / CELLS;
+                    int cell = (int) Math.rint((other + later) / to.period() * CELLS);
+                    double joined = to.period() * cell / CELLS - other;
+                    double[] two = best(attempts[1], other, joined);
+                    double span =
+                            Math.max(one[2], other - leaves + two[2]) - Math.min(0, other - leaves);
+                    if (span <= longest) {
+                        double apart = from.period() / CELLS * Math.abs(m);
+                        double cost =
+                                100 * Math.max(one[0], two[0]) + one[1] + two[1] + 0.02 * apart;
+                        least = Math.min(least, cost);
+                    }
+                }
+            }
+        }
+        return least;
+    }
+
+    /** Hardness, what is left of the cost, and seconds. */
+    private static double[] best(Attempt attempt, double leaves, double later) {
+        double[] best = {0, Double.POSITIVE_INFINITY, 0};
+        for (double beats : Torus.BEATS) {
+            double seconds = beats * attempt.beat();
+            int nearest = attempt.nearestTurns(leaves, later, seconds);
+            int extra = beats < 1 ? 0 : 1;
+            for (int turns = nearest - extra; turns <= nearest + extra; turns++) {
+                attempt.run(leaves, later, seconds, turns, GRID.rounds());
+                double rest = attempt.jerk() / 1000 + 0.02 * beats;
+                if (100 * attempt.outlook() + rest < 100 * best[0] + best[1]) {
+                    best = new double[] {attempt.outlook(), rest, seconds};
+                }
+            }
+        }
+        return best;
+    }
+
+    @Test
+    void smoothingNeverMakesAHandJerkMoreThanThePlainBlendWhereThatIsPossible() {
+        SpunPattern from = spun("extension vs extension", 50);
+        SpunPattern to = spun("isolation vs isolation", 75);
+        SpunSide a = from.side(Side.LEFT);
+        SpunSide b = to.side(Side.LEFT);
+        Attempt attempt = new Attempt(a, b, Reachable.of(Performer.USUAL, a, b));
+        int gentler = 0;
+        int possible = 0;
+        for (int i = 0; i < 36; i++) {
+            double leaves = a.period() * (i % 6) / 6;
+            double later = b.period() * (i / 6) / 6 - leaves;
+            double seconds = 1.5 * attempt.beat();
+            int turns = attempt.nearestTurns(leaves, later, seconds);
+            if (attempt.run(leaves, later, seconds, turns, 0) <= 2) {
+                double plain = attempt.jerk();
+                possible++;
+                attempt.run(leaves, later, seconds, turns, 20);
+                gentler += attempt.jerk() <= plain * 1.02 ? 1 : 0;
+            }
+        }
+        assertTrue(possible >= 5, possible + " possible");
+        assertTrue(gentler >= 0.9 * possible, gentler + " of " + possible);
+    }
+
+    @Test
+    void aTabledCourseIsTheCourse() {
+        SpunPattern from = spun("static spin vs triquetra", 55);
+        DrawnSide drawn = DrawnSide.of(Trace.of(from.pairing()), Side.RIGHT);
+        var closest =
+                ClosestFigure.of(
+                        Trace.of(from.pairing()),
+                        Side.RIGHT,
+                        Cord.of(Trace.of(from.pairing()), Side.RIGHT, DrawnSide.KIT),
+                        DrawnSide.LIMITS);
+        for (int i = 0; i < 97; i++) {
+            double t = 3.1 * i / 97;
+            var one = drawn.head().at(t);
+            var other = closest.head().at(t);
+            assertEquals(0, one.position().distance(other.position()), 1e-8);
+            assertEquals(0, one.acceleration().distance(other.acceleration()), 1e-3);
+        }
+    }
+
+    @Test
+    void theGradesLieWithinEachOther() {
+        Grade[] all = Grade.values();
+        assertTrue(Arrays.asList(all).contains(Grade.USUAL));
+        for (int i = 1; i < all.length; i++) {
+            assertTrue(all[i].stray() > all[i - 1].stray());
+            assertTrue(all[i].quickening() > all[i - 1].quickening());
+            assertEquals(i - 1.0, Grade.hardness(all[i - 1].stray(), 0.5, 1), 1e-9);
+            assertEquals(i, Math.ceil(Grade.hardness(all[i - 1].stray() + 1e-6, 0.5, 1)), 1e-9);
+        }
+        assertEquals(Double.POSITIVE_INFINITY, Grade.hardness(0.5, 0.5, 1));
+        assertEquals(Double.POSITIVE_INFINITY, Grade.hardness(0, 0.29, 1));
+        assertTrue(Grade.outlook(0.5, 0.5, 1) > 2);
+    }
+}
