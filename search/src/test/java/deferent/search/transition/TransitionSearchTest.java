@@ -101,7 +101,7 @@ class TransitionSearchTest {
         int possible = 0;
         for (int i = 0; i < 36; i++) {
             double leaves = a.period() * (i % 6) / 6;
-            double later = b.period() * (i / 6) / 6 - leaves;
+            double later = b.period() * Math.floorDiv(i, 6) / 6 - leaves;
             double seconds = 1.5 * attempt.beat();
             int turns = attempt.nearestTurns(leaves, later, seconds);
             if (attempt.run(leaves, later, seconds, turns, 0) <= 2) {
