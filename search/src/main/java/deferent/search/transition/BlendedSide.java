@@ -1,5 +1,6 @@
 package deferent.search.transition;
 
+import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
@@ -21,6 +22,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * a clock that starts when the passage does.
  */
 final class BlendedSide {
+    /** Of the passage. */
+    private static final double STEP = 3e-4;
+
     private final Trace from;
     private final Trace to;
     private final Bridge bridge;
@@ -75,6 +79,47 @@ final class BlendedSide {
                 Map.of(),
                 List.of(),
                 0);
+    }
+
+    /**
+     * The hand behind which a cord draws the head's path, hand = p + L·b/|b| with b = p″ − g: place
+     * and velocity from the head's derivatives, acceleration and jerk from differences of that
+     * velocity, which are right to 1e-4 m/s² and 0.1 m/s³.
+     */
+    static Course hand(Course head, double length, double seconds) {
+        double h = STEP * seconds;
+        return time -> {
+            // At a join the jerk jumps, so differences are taken just within it.
+            double within = Math.max(h, Math.min(seconds - h, time));
+            State before = led(head.at(within - h), length);
+            State middle = led(head.at(within), length);
+            State after = led(head.at(within + h), length);
+            State now = led(head.at(time), length);
+            Vector3D more = after.velocity().subtract(before.velocity());
+            Vector3D bend =
+                    after.velocity()
+                            .add(before.velocity())
+                            .subtract(middle.velocity().scalarMultiply(2))
+                            .scalarMultiply(1 / (h * h));
+            return new State(
+                    now.position(),
+                    now.velocity(),
+                    more.scalarMultiply(1 / (2 * h)).add(bend.scalarMultiply(time - within)),
+                    bend);
+        };
+    }
+
+    private static State led(State head, double length) {
+        Vector3D force = head.acceleration().add(new Vector3D(0, Gravity.STANDARD, 0));
+        double size = force.getNorm();
+        Vector3D n = force.scalarMultiply(1 / size);
+        Vector3D jerk = head.jerk();
+        Vector3D turn = jerk.subtract(n.scalarMultiply(n.dotProduct(jerk)));
+        return new State(
+                head.position().add(n.scalarMultiply(length)),
+                head.velocity().add(turn.scalarMultiply(length / size)),
+                Vector3D.ZERO,
+                Vector3D.ZERO);
     }
 
     private Course course(boolean head) {

@@ -7,7 +7,6 @@ import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
-import deferent.reading.tether.KeepTheFigure;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -29,6 +28,9 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
         entered = List.copyOf(entered);
         left = List.copyOf(left);
     }
+
+    private static final int KNOTS = 96;
+    private static final int KNOTS_A_SECOND = 160;
 
     /** A stretch of one side: two courses on a clock of their own. */
     private record Span(double start, double ahead, Course hand, Course head) {}
@@ -105,9 +107,16 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
     }
 
     private static Span passage(Trace from, Trace to, Bridge bridge, double start) {
-        Trace blend = BlendedSide.trace(from, to, bridge);
-        KeepTheFigure keep = KeepTheFigure.of(blend, bridge.side(), DrawnSide.KIT);
-        return new Span(start, -start, keep.hand(), blend.head(bridge.side()));
+        Course head = BlendedSide.trace(from, to, bridge).head(bridge.side());
+        double length = from.pairing().part(bridge.side()).tether().length();
+        double seconds = bridge.seconds();
+        int cells = Math.max(KNOTS, (int) Math.ceil(KNOTS_A_SECOND * seconds));
+        Course hand = BlendedSide.hand(head, length, seconds);
+        return new Span(
+                start,
+                -start,
+                TabledCourse.stretch(hand, seconds, cells),
+                TabledCourse.stretch(head, seconds, cells));
     }
 
     private static Trace trace(Trace first, Map<Side, List<Span>> spans, double end) {

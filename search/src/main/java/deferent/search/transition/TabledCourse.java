@@ -5,9 +5,10 @@ import deferent.motion.trace.State;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * A periodic course at even knots, and between two of them by the polynomial of degree seven that
- * has place, velocity, acceleration and jerk of both (Hermite's). Of a course that is smooth and
- * slow to work out it is all but the same, some fifty times as quick.
+ * A course over a cycle, or over a passage, at even knots, and between two of them by the
+ * polynomial of degree seven that has place, velocity, acceleration and jerk of both (Hermite's).
+ * Of a course that is smooth and slow to work out it is all but the same, some fifty times as
+ * quick.
  */
 final class TabledCourse implements Course {
     private static final int DEGREE = 7;
@@ -15,9 +16,11 @@ final class TabledCourse implements Course {
     private final double start;
     private final double period;
     private final int cells;
+    private final boolean periodic;
     private final double[] terms;
 
-    private TabledCourse(double start, double period, int cells, double[] terms) {
+    private TabledCourse(double start, double period, int cells, boolean periodic, double[] terms) {
+        this.periodic = periodic;
         this.start = start;
         this.period = period;
         this.cells = cells;
@@ -30,18 +33,31 @@ final class TabledCourse implements Course {
      * @param cells how many knots a cycle
      */
     static TabledCourse of(Course course, double start, double period, int cells) {
+        return of(course, start, period, cells, true);
+    }
+
+    /**
+     * As {@link #of}, of a course that does not come round; beyond its ends it goes on as there.
+     */
+    static TabledCourse stretch(Course course, double length, int cells) {
+        return of(course, 0, length, cells, false);
+    }
+
+    private static TabledCourse of(
+            Course course, double start, double period, int cells, boolean periodic) {
         double h = period / cells;
         double[] terms = new double[cells * 3 * (DEGREE + 1)];
         double[][] first = scaled(course.at(start), h);
         double[][] here = first;
         for (int i = 0; i < cells; i++) {
-            double[][] next = i + 1 == cells ? first : scaled(course.at(start + (i + 1) * h), h);
+            double[][] next =
+                    periodic && i + 1 == cells ? first : scaled(course.at(start + (i + 1) * h), h);
             for (int k = 0; k < 3; k++) {
                 put(here[k], next[k], terms, (3 * i + k) * (DEGREE + 1));
             }
             here = next;
         }
-        return new TabledCourse(start, period, cells, terms);
+        return new TabledCourse(start, period, cells, periodic, terms);
     }
 
     /** By coordinate, the value and derivatives in shares of a cell. */
@@ -77,7 +93,7 @@ final class TabledCourse implements Course {
     @Override
     public State at(double time) {
         double where = where(time);
-        int i = Math.min((int) where, cells - 1);
+        int i = Math.max(0, Math.min((int) where, cells - 1));
         double x = where - i;
         double rate = cells / period;
         double[] out = new double[12];
@@ -108,7 +124,7 @@ final class TabledCourse implements Course {
     @Override
     public Vector3D position(double time) {
         double where = where(time);
-        int i = Math.min((int) where, cells - 1);
+        int i = Math.max(0, Math.min((int) where, cells - 1));
         double x = where - i;
         double[] out = new double[3];
         for (int k = 0; k < 3; k++) {
@@ -122,6 +138,6 @@ final class TabledCourse implements Course {
 
     private double where(double time) {
         double cycles = (time - start) / period;
-        return (cycles - Math.floor(cycles)) * cells;
+        return (periodic ? cycles - Math.floor(cycles) : cycles) * cells;
     }
 }
