@@ -207,8 +207,8 @@ final class SetCommand implements Callable<Integer> {
                 .orElseThrow(
                         () ->
                                 new Refusal(
-                                        "lead into each other in no such order",
-                                        length + " patterns of the shelf",
+                                        "there is none in which each leads into the next",
+                                        "a set of " + length + " from the shelf",
                                         "ask for fewer, another grade with --hardest, or save more patterns"));
     }
 

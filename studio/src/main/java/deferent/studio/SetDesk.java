@@ -208,8 +208,8 @@ final class SetDesk {
                                 .orElseThrow(
                                         () ->
                                                 new Refusal(
-                                                        "lead into each other in no such order",
-                                                        count + " patterns of the shelf",
+                                                        "there is none in which each leads into the next",
+                                                        "a set of " + count + " from the shelf",
                                                         "ask for fewer, or save more patterns"))));
         return answer;
     }

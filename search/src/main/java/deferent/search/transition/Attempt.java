@@ -49,6 +49,15 @@ final class Attempt {
     /** What a hand costs that quickens by twice the livelier pattern's most. */
     private static final double HURRY = 10;
 
+    /**
+     * What a hand quickens by at most in an unhurried reach, m/s²: 0.4 m in 0.4 s by least jerk has
+     * a peak of 5.77·0.4/0.4² = 14, and a jerk of 26.8·0.4/0.4³ = 168 m/s³ in the root mean square
+     * (Flash and Hogan 1985, from their closed form).
+     */
+    private static final double A_REACH = 14;
+
+    private static final double REACH_JERK = 168;
+
     private final SpunSide from;
     private final SpunSide to;
     private final Reachable reach;
@@ -63,16 +72,23 @@ final class Attempt {
     private final double[] out = new double[3];
     private final double[] rate = new double[3];
     private final double[] quick = new double[3];
-    // With BESIDE instants of either pattern before and after: blended hand, head, force, hand.
+    // With BESIDE instants of either pattern before and after: hand, head and force of the plain
+    // blend, then force and hand of what was drawn last.
     private final double[] plain = new double[3 * (MOST + 1 + 2 * BESIDE)];
     private final double[] head = new double[plain.length];
     private final double[] force = new double[plain.length];
+    private final double[] pulling = new double[plain.length];
     private final double[] hand = new double[plain.length];
+    private final double[] pull = new double[MOST + 1];
+    private final double[] off = new double[MOST + 1];
     private final double[][] slope = new double[FREE][plain.length];
     private final double[] size = new double[FREE];
     private final double[] tried = new double[FREE];
     private final double[][] normal = new double[FREE][FREE];
     private final double[] pulled = new double[FREE];
+    private final double[][] root = new double[FREE][FREE];
+    private final double[] quickOf = new double[FREE];
+    private final double[] farOf = new double[FREE];
     private int steps;
     private double dt;
     private double seconds;
@@ -183,26 +199,22 @@ final class Attempt {
      */
     double run(double leaves, double later, double length, int turns, int rounds) {
         Arrays.fill(size, 0);
-        blend(leaves, later, length, turns, 1, false);
+        blend(leaves, later, length, turns, false);
         smooth(rounds);
         return measured();
     }
 
-    /** The numbers of a passage that is known, looked at more closely. */
-    double again(double leaves, double later, double length, int turns, Swell swell, int fineness) {
+    /** The numbers of a passage that is known, from the courses themselves. */
+    double again(double leaves, double later, double length, int turns, Swell swell) {
         System.arraycopy(swell.size(), 0, size, 0, FREE);
-        blend(leaves, later, length, turns, fineness, true);
+        blend(leaves, later, length, turns, true);
         hands(size);
         return measured();
     }
 
-    private void blend(
-            double leaves, double later, double length, int turns, int fineness, boolean exactly) {
+    private void blend(double leaves, double later, double length, int turns, boolean exactly) {
         seconds = length;
-        steps =
-                Math.min(
-                        MOST,
-                        fineness * STEPS * Math.max(1, (int) Math.ceil(length / beat - 1e-9)));
+        steps = Math.min(MOST, STEPS * Math.max(1, (int) Math.ceil(length / beat - 1e-9)));
         dt = length / steps;
         basis = Basis.of(steps);
         for (int j = -BESIDE; j <= steps + BESIDE; j++) {
@@ -299,19 +311,20 @@ final class Attempt {
             }
             double square = 0;
             for (int k = 0; k < 3; k++) {
-                out[k] = force[at + k] + quickU * u[k] + quickV * v[k];
-                square += out[k] * out[k];
+                pulling[at + k] = force[at + k] + quickU * u[k] + quickV * v[k];
+                square += pulling[at + k] * pulling[at + k];
             }
-            double pull = Math.sqrt(square);
+            pull[j] = Math.sqrt(square);
             double strays = 0;
             for (int k = 0; k < 3; k++) {
                 double p = head[at + k] + alongU * u[k] + alongV * v[k];
-                hand[at + k] = p + from.length() * out[k] / pull;
-                double off = hand[at + k] - plain[at + k];
-                strays += off * off;
+                hand[at + k] = p + from.length() * pulling[at + k] / pull[j];
+                double by = hand[at + k] - plain[at + k];
+                strays += by * by;
             }
-            double lost = Math.max(0, (Grade.EASY.leastPull() + HELD) - pull / GRAVITY);
-            double far = Math.max(0, Math.sqrt(strays) - NEAR);
+            off[j] = Math.sqrt(strays);
+            double lost = Math.max(0, Grade.EASY.leastPull() + HELD - pull[j] / GRAVITY);
+            double far = Math.max(0, off[j] - NEAR);
             sum += PENALTY * PENALTY * (lost * lost + far * far);
         }
         for (int j = 0; j < steps + 2 * BESIDE - 1; j++) {
@@ -346,32 +359,30 @@ final class Attempt {
         return of[i + 9] - 3 * of[i + 6] + 3 * of[i + 3] - of[i];
     }
 
+    /** Leaves the hands as the swell that was found asks for them. */
     private void smooth(int rounds) {
         double cost = hands(size);
         double damping = 1e-3;
         for (int round = 0; round < rounds; round++) {
             equations();
             boolean better = false;
-            for (int tries = 0; tries < 4 && !better; tries++) {
-                if (!solve(damping)) {
-                    return;
-                }
+            double before = cost;
+            for (int tries = 0; tries < 4 && !better && solve(damping); tries++) {
                 double next = hands(tried);
-                if (next < cost) {
-                    better = true;
-                    boolean settled = next > cost * (1 - 1e-3);
+                better = next < cost;
+                if (better) {
                     cost = next;
                     System.arraycopy(tried, 0, size, 0, FREE);
                     damping = Math.max(1e-6, damping / 10);
-                    if (settled) {
-                        return;
-                    }
                 } else {
                     damping *= 20;
                 }
             }
             if (!better) {
                 hands(size);
+                return;
+            }
+            if (cost > before * (1 - 1e-3)) {
                 return;
             }
         }
@@ -390,27 +401,11 @@ final class Attempt {
         }
         for (int j = 0; j <= steps; j++) {
             int at = 3 * (j + BESIDE);
-            double square = 0;
-            double strays = 0;
-            for (int k = 0; k < 3; k++) {
-                double sum = force[at + k];
-                for (int i = 0; i < Swell.ORDERS; i++) {
-                    double second = rates * basis.second()[i][j];
-                    sum += second * (size[i] * u[k] + size[i + Swell.ORDERS] * v[k]);
-                }
-                out[k] = sum;
-                square += sum * sum;
-                double off = hand[at + k] - plain[at + k];
-                rate[k] = off;
-                strays += off * off;
-            }
-            double pull = Math.sqrt(square);
-            double far = Math.sqrt(strays);
-            double alongU = (out[0] * u[0] + out[1] * u[1] + out[2] * u[2]) / pull;
-            double alongV = (out[0] * v[0] + out[1] * v[1] + out[2] * v[2]) / pull;
-            double leads = from.length() / pull;
-            double lost = Grade.EASY.leastPull() + HELD - pull / GRAVITY;
-            double over = far - NEAR;
+            double alongU = along(at, u) / pull[j];
+            double alongV = along(at, v) / pull[j];
+            double leads = from.length() / pull[j];
+            double lost = Grade.EASY.leastPull() + HELD - pull[j] / GRAVITY;
+            double over = off[j] - NEAR;
             for (int i = 0; i < FREE; i++) {
                 int order = i % Swell.ORDERS;
                 double[] e = i < Swell.ORDERS ? u : v;
@@ -419,14 +414,15 @@ final class Attempt {
                 double second = rates * basis.second()[order][j];
                 for (int k = 0; k < 3; k++) {
                     slope[i][at + k] =
-                            value * e[k] + leads * second * (e[k] - along * out[k] / pull);
+                            value * e[k]
+                                    + leads * second * (e[k] - along * pulling[at + k] / pull[j]);
                 }
                 quickOf[i] = -PENALTY * second * along / GRAVITY;
                 double aside = 0;
                 for (int k = 0; k < 3; k++) {
-                    aside += rate[k] * slope[i][at + k];
+                    aside += (hand[at + k] - plain[at + k]) * slope[i][at + k];
                 }
-                farOf[i] = far > 0 ? PENALTY * aside / far : 0;
+                farOf[i] = off[j] > 0 ? PENALTY * aside / off[j] : 0;
             }
             if (lost > 0) {
                 add(quickOf, PENALTY * lost);
@@ -457,8 +453,9 @@ final class Attempt {
         }
     }
 
-    private final double[] quickOf = new double[FREE];
-    private final double[] farOf = new double[FREE];
+    private double along(int at, double[] e) {
+        return pulling[at] * e[0] + pulling[at + 1] * e[1] + pulling[at + 2] * e[2];
+    }
 
     private void add(double[] row, double value) {
         for (int i = 0; i < FREE; i++) {
@@ -473,8 +470,6 @@ final class Attempt {
             }
         }
     }
-
-    private final double[][] root = new double[FREE][FREE];
 
     /** Cholesky's; writes the next swell to try. */
     private boolean solve(double damping) {
@@ -518,35 +513,19 @@ final class Attempt {
     }
 
     private double measured() {
-        double rates = 1 / (seconds * seconds);
         stray = 0;
         least = Double.POSITIVE_INFINITY;
         greatest = 0;
         double quickest = 0;
-        double before = 0;
         boolean beyond = false;
         for (int j = 0; j <= steps; j++) {
             int at = 3 * (j + BESIDE);
-            double square = 0;
-            double strays = 0;
-            for (int k = 0; k < 3; k++) {
-                double sum = force[at + k];
-                for (int i = 0; i < Swell.ORDERS; i++) {
-                    double second = rates * basis.second()[i][j];
-                    sum += second * (size[i] * u[k] + size[i + Swell.ORDERS] * v[k]);
-                }
-                square += sum * sum;
-                double off = hand[at + k] - plain[at + k];
-                strays += off * off;
-            }
-            double pull = Math.sqrt(square);
-            least = Math.min(least, pull);
-            greatest = Math.max(greatest, pull);
+            least = Math.min(least, pull[j]);
+            greatest = Math.max(greatest, pull[j]);
             if (j > 0) {
-                quickest = Math.max(quickest, Math.abs(pull - before) / dt);
+                quickest = Math.max(quickest, Math.abs(pull[j] - pull[j - 1]) / dt);
             }
-            before = pull;
-            stray = Math.max(stray, Math.sqrt(strays));
+            stray = Math.max(stray, off[j]);
             beyond |= reach.beyond(hand[at], hand[at + 1], hand[at + 2]);
         }
         double quickMost = 0;
@@ -569,15 +548,6 @@ final class Attempt {
         reached = !beyond;
         return hardness();
     }
-
-    /**
-     * What a hand quickens by at most in an unhurried reach, m/s²: 0.4 m in 0.4 s by least jerk has
-     * a peak of 5.77·0.4/0.4² = 14, and a jerk of 26.8·0.4/0.4³ = 168 m/s³ in the root mean square
-     * (Flash and Hogan 1985, from their closed form).
-     */
-    private static final double A_REACH = 14;
-
-    private static final double REACH_JERK = 168;
 
     private static double max(double... values) {
         double most = 0;

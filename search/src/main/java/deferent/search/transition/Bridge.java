@@ -20,8 +20,7 @@ import deferent.motion.pairing.Side;
  * @param greatestPull greatest, head weights
  * @param quickening by which factor the pull is greater, or it or the hand quickens more, than in
  *     the livelier of the two patterns
- * @param jerk root mean square of the stray's jerk, as the size of a swing once a poi beat with
- *     that jerk, metres
+ * @param jerk root mean square of the hand's, m/s³
  */
 public record Bridge(
         Side side,

@@ -1,7 +1,5 @@
 package deferent.search.transition;
 
-import deferent.motion.pairing.Gravity;
-
 /**
  * How hard a transition is: the one definition of what is possible, for every face. What no grade
  * allows is not called possible.
@@ -55,21 +53,9 @@ public enum Grade {
      * up to 1 where the next does, and so on; infinite where none does.
      */
     static double hardness(double stray, double leastPull, double quickening) {
-        Grade before = EASY;
-        for (Grade grade : values()) {
-            if (leastPull >= grade.leastPull
-                    && stray <= grade.stray
-                    && quickening <= grade.quickening) {
-                return grade == EASY
-                        ? 0
-                        : before.ordinal()
-                                + Math.max(
-                                        share(stray, before.stray, grade.stray),
-                                        share(quickening, before.quickening, grade.quickening));
-            }
-            before = grade;
-        }
-        return Double.POSITIVE_INFINITY;
+        double outlook = outlook(stray, leastPull, quickening);
+        boolean slack = leastPull < EASY.leastPull;
+        return slack || outlook > HARD.ordinal() ? Double.POSITIVE_INFINITY : outlook;
     }
 
     private static double share(double value, double low, double high) {
@@ -96,10 +82,5 @@ public enum Grade {
     /** The grade of a hardness that is not infinite. */
     static Grade of(double hardness) {
         return values()[(int) Math.ceil(hardness)];
-    }
-
-    /** Least acceleration of a head beside gravity's for that pull, m/s². */
-    double leastForce() {
-        return leastPull * Gravity.STANDARD;
     }
 }

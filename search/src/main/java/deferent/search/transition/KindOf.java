@@ -20,18 +20,18 @@ final class KindOf {
         if (Vector3D.angle(plane.normal(), next.normal()) > BENT) {
             return TransitionKind.PLANE_BEND;
         }
-        Trace blend = BlendedSide.trace(from.trace(), to.trace(), bridge);
+        BlendedSide blend = BlendedSide.of(from, to, bridge);
         double apart = 0;
         double slowest = Double.POSITIVE_INFINITY;
         double still = 0;
-        Vector3D middle = blend.hand(side).position(bridge.seconds() / 2);
+        Vector3D middle = blend.plainHand().position(bridge.seconds() / 2);
         for (int i = 0; i <= LOOKS; i++) {
             double x = bridge.seconds() * i / LOOKS;
             double t = bridge.leaves() + x;
             double there = t + bridge.later();
             apart = Math.max(apart, gap(from.trace(), t, to.trace(), there, side));
-            slowest = Math.min(slowest, blend.head(side).at(x).velocity().getNorm());
-            still = Math.max(still, blend.hand(side).position(x).distance(middle));
+            slowest = Math.min(slowest, blend.head().at(x).velocity().getNorm());
+            still = Math.max(still, blend.plainHand().position(x).distance(middle));
         }
         if (apart <= Place.HAND_BREADTH) {
             return TransitionKind.STRAIGHT_OVER;

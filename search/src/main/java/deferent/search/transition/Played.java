@@ -59,7 +59,8 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
                     "what is played",
                     "give one stay more than transitions");
         }
-        Trace first = patterns.get(0).trace();
+        SpunPattern from = patterns.get(0);
+        Trace first = from.trace();
         Map<Side, List<Span>> spans = new EnumMap<>(Side.class);
         for (Side side : Side.values()) {
             spans.put(side, new ArrayList<>(List.of(pattern(first, side, 0, starts))));
@@ -67,12 +68,11 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
         List<Double> entered = new ArrayList<>(List.of(0.0));
         List<Double> left = new ArrayList<>();
         double now = 0;
-        Trace from = first;
         for (int i = 0; i < transitions.size(); i++) {
             Transition transition = transitions.get(i);
             now += stays[i];
             left.add(now);
-            Trace to = patterns.get(i + 1).trace();
+            SpunPattern to = patterns.get(i + 1);
             for (Side side : Side.values()) {
                 Bridge bridge = transition.bridge(side);
                 List<Span> list = require(spans.get(side));
@@ -81,10 +81,10 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
                 if (!bridge.keeps()) {
                     begins += bridge.leaves() - transition.leaves();
                     ends = begins + bridge.seconds();
-                    list.add(passage(from, to, bridge, begins));
+                    list.add(passage(BlendedSide.of(from, to, bridge), bridge.seconds(), begins));
                 }
                 double there = transition.leaves() + transition.later() + ends - now;
-                list.add(pattern(to, side, ends, there));
+                list.add(pattern(to.trace(), side, ends, there));
             }
             now += transition.seconds();
             entered.add(now);
@@ -106,17 +106,13 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
         return new Span(start, clock - start, trace.hand(side), trace.head(side));
     }
 
-    private static Span passage(Trace from, Trace to, Bridge bridge, double start) {
-        Course head = BlendedSide.trace(from, to, bridge).head(bridge.side());
-        double length = from.pairing().part(bridge.side()).tether().length();
-        double seconds = bridge.seconds();
+    private static Span passage(BlendedSide blend, double seconds, double start) {
         int cells = Math.max(KNOTS, (int) Math.ceil(KNOTS_A_SECOND * seconds));
-        Course hand = BlendedSide.hand(head, length, seconds);
         return new Span(
                 start,
                 -start,
-                TabledCourse.stretch(hand, seconds, cells),
-                TabledCourse.stretch(head, seconds, cells));
+                TabledCourse.stretch(blend.hand(), seconds, cells),
+                TabledCourse.stretch(blend.head(), seconds, cells));
     }
 
     private static Trace trace(Trace first, Map<Side, List<Span>> spans, double end) {

@@ -3,6 +3,7 @@ package deferent.search.transition;
 import deferent.motion.pairing.Side;
 import deferent.search.transition.TransitionSearch.Start;
 import java.util.Optional;
+import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.optim.InitialGuess;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.SimpleValueChecker;
@@ -13,9 +14,9 @@ import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
 
 /**
  * Makes a transition smoother from where the grid has it: first both hands' leaving times and
- * durations and the lead of the joined clock, then what {@link Swell} adds to each hand, by Nelder
- * and Mead's simplex (Hipparchus), which needs no derivatives and copes with edges beyond which
- * nothing is possible; then what {@link Swell} adds to each head, to the end.
+ * durations and the lead of the joined clock, by Nelder and Mead's simplex (Hipparchus), which
+ * needs no derivatives and copes with edges beyond which nothing is possible; then what {@link
+ * Swell} adds to each head, to the end.
  */
 final class Refining {
     private static final double NEVER = 1e9;
@@ -23,7 +24,6 @@ final class Refining {
     private static final int TIMES = 30;
     private static final int ROUNDS = 3;
     private static final int POLISH = 30;
-    private static final int FINE = 1;
 
     private final SpunPattern from;
     private final SpunPattern to;
@@ -143,7 +143,7 @@ final class Refining {
                             GoalType.MINIMIZE,
                             new InitialGuess(x),
                             new NelderMeadSimplex(steps));
-        } catch (org.hipparchus.exception.MathIllegalStateException enough) {
+        } catch (MathIllegalStateException enough) {
             // As good as so many tries make it.
         }
         return best;
@@ -162,12 +162,7 @@ final class Refining {
             Swell swell = attempt.swell();
             double hardness =
                     attempt.again(
-                            leaves(x, side),
-                            later(x),
-                            seconds(x, side),
-                            start.turns()[i],
-                            swell,
-                            FINE);
+                            leaves(x, side), later(x), seconds(x, side), start.turns()[i], swell);
             if (hardness > request.hardest().ordinal()) {
                 return Optional.empty();
             }

@@ -116,6 +116,20 @@ record SpunSide(
         return period / (part.cycles() * Math.max(1, Math.abs(part.motion().spin().turns())));
     }
 
+    Course hand() {
+        return exactly.trace().hand(side);
+    }
+
+    Course head() {
+        return exactly.trace().head(side);
+    }
+
+    /** The tether's angle at any time, counted on over whole cycles, radians. */
+    double angle(double time) {
+        double whole = Math.floor(time / period);
+        return exactly.angle().at(time - whole * period, (long) whole);
+    }
+
     /** The same as a row at any time, from the courses themselves. */
     void exact(double time, double[] out) {
         double whole = Math.floor(time / period);

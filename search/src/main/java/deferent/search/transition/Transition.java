@@ -56,12 +56,7 @@ public record Transition(Pairing from, Pairing to, Bridge left, Bridge right, do
                 && (left.over() <= right.leaves() || right.over() <= left.leaves());
     }
 
-    /** Whether one hand keeps going all the while. */
-    public boolean oneHand() {
-        return left.keeps() || right.keeps();
-    }
-
-    /** The jerk of both hands together, metres. */
+    /** The jerk of both hands together, m/s³. */
     public double jerk() {
         return left.jerk() + right.jerk();
     }

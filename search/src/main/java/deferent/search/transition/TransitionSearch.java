@@ -24,7 +24,10 @@ import java.util.Optional;
  * </ol>
  */
 final class TransitionSearch {
-    /** Waiting for the other hand, a second is worth so many metres of jerk (our choice). */
+    /**
+     * Waiting for the other hand, a second is worth so much jerk, in thousands of m/s³ (our
+     * choice).
+     */
     private static final double A_SECOND_APART = 0.02;
 
     /** The grid of a search. */
@@ -107,7 +110,8 @@ final class TransitionSearch {
             if (tried++ >= request.most() + SPARE) {
                 break;
             }
-            Optional<Transition> better = refined(start);
+            Optional<Transition> better =
+                    new Refining(from, to, left.attempt(), right.attempt(), start, request).run();
             any |= better.isPresent();
             better.filter(t -> found.stream().noneMatch(o -> alike(o, t))).ifPresent(found::add);
         }
@@ -300,9 +304,5 @@ final class TransitionSearch {
                     right.turns(k, l) + right.attempt().nearestTurns(other, later, b)
                 },
                 Optional.empty());
-    }
-
-    private Optional<Transition> refined(Start start) {
-        return new Refining(from, to, left.attempt(), right.attempt(), start, request).run();
     }
 }

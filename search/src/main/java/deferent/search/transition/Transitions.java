@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param from the pattern that is left
  * @param to the pattern that is joined
  * @param request what was asked
- * @param list best first: by grade, then by effort, then by time
+ * @param list best first: by how hard they are, then by the hands' jerk and the time they take
  * @param why why there is none; {@link Hindrance#NONE} where there is one
  */
 public record Transitions(
