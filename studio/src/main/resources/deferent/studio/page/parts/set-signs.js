@@ -8,7 +8,7 @@ import { html, nothing } from 'lit';
 /** @type {Record<string, [word: string, drawn: unknown]>} */
 const GRADES = {
   easy: ['easy', html`<svg viewBox="0 0 20 20" aria-hidden="true"><circle cx="10" cy="10" r="5.5"/></svg>`],
-  practised: ['practised', html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m10 2.5 7 7.5-7 7.5L3 10z"/></svg>`],
+  practised: ['with practice', html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m10 2.5 7 7.5-7 7.5L3 10z"/></svg>`],
   hard: ['hard', html`<svg viewBox="0 0 20 20" aria-hidden="true"><path class="full" d="m10 2.5 8 14.5H2z"/></svg>`],
   none: ['no way over', html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M6.5 2.5v15M13.5 2.5v15M3.5 17.5l13-15"/></svg>`],
   same: ['goes on', html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M3 10h14"/></svg>`],
