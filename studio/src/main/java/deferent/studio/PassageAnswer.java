@@ -48,6 +48,13 @@ final class PassageAnswer {
         }
         answer.set("strip", Desk.strip(passage.trace(), carrier, List.of()));
         answer.set("passage", CrossingsJson.tree(passage));
+        var passages = answer.putArray("passages");
+        for (var joint : answer.at("/passage/joints_s")) {
+            ObjectNode one = passages.addObject();
+            one.set("from_s", joint);
+            one.set("to_s", joint);
+            one.putArray("moments");
+        }
         return answer;
     }
 }

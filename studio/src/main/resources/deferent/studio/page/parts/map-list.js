@@ -3,7 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { trimmed } from './units.js';
-import { NEAR } from '../state/crossings.js';
+import { NEAR } from '../state/map.js';
 import '../stage/thumb.js';
 
 const GENTLE = 0.5; // weights
@@ -19,7 +19,7 @@ class MapList extends Part {
   render() {
     const { map } = this.desk;
     return html`
-      <div class="crossing-how map-how">
+      <div class="map-how">
         <label for="map-near">A crossing may be apart by</label>
         <select id="map-near" @change=${(e) => map.within(Number(e.target.value))}>
           ${NEAR.map((near, i) => html`<option value=${i} ?selected=${map.near === i}>${near.says} (${near.more})</option>`)}
@@ -34,7 +34,7 @@ class MapList extends Part {
 
   #map(map) {
     const { patterns, crossings, complete } = map.answer;
-    if (!patterns.length) return html`<p class="quiet crossing-none">Nothing saved yet: the patterns of the shelf are the places of this map.</p>`;
+    if (!patterns.length) return html`<p class="quiet ways-none">Nothing saved yet: the patterns of the shelf are the places of this map.</p>`;
     const size = patterns.length <= 12 ? 54 : patterns.length <= 16 ? 42 : patterns.length <= 40 ? 38 : 24;
     const on = this.#onRoute(map);
     const x = (id) => map.places.get(id)[0] * 100;

@@ -1,7 +1,13 @@
 // The shelf as a map: its patterns as places, the gentlest crossing between each two as a line; and a route over it.
 
 import { post } from './live.js';
-import { NEAR } from './crossings.js';
+
+/** How near two states must be to count as a crossing: metres and metres a second. */
+export const NEAR = [
+  { tolerance_m: 0.08, speed_tolerance_m_s: 1, says: 'a hand’s breadth', more: '8 cm, 1 m/s' },
+  { tolerance_m: 0.25, speed_tolerance_m_s: 3, says: 'a forearm', more: '25 cm, 3 m/s' },
+  { tolerance_m: 0.6, speed_tolerance_m_s: 8, says: 'an arm', more: '60 cm, 8 m/s' },
+];
 
 export class ShelfMap extends EventTarget {
   /**
@@ -82,7 +88,7 @@ export class ShelfMap extends EventTarget {
   async passage(from, to, shelf) {
     try {
       const [one, other] = await Promise.all([shelf.load(from), shelf.load(to)]);
-      const answer = await post({ ask: 'passage', pattern: one.pattern, to: { pattern: other.pattern }, crossing: 0, ...this.#within() });
+      const answer = await post({ ask: 'transition-play', pattern: one.pattern, to: { pattern: other.pattern } });
       return answer.error ? answer : { ...answer, legs: [this.name(from), this.name(to)] };
     } catch (problem) {
       return { error: problem.error || UNREACHED };
