@@ -66,7 +66,7 @@ class TransitionSearchTest {
                     if (span <= longest) {
                         double apart = from.period() / CELLS * Math.abs(m);
                         double cost =
-                                100 * Math.max(one[0], two[0]) + one[1] + two[1] + 0.02 * apart;
+                                100 * Math.max(one[0], two[0]) + one[1] + two[1] + 0.1 * apart;
                         least = Math.min(least, cost);
                     }
                 }
@@ -82,7 +82,7 @@ class TransitionSearchTest {
             double seconds = beats * attempt.beat();
             int turns = attempt.nearestTurns(leaves, later, seconds);
             attempt.run(leaves, later, seconds, turns, GRID.rounds());
-            double rest = attempt.jerk() / 1000 + 0.02 * beats;
+            double rest = attempt.jerk() / 1000 + 0.05 * beats;
             if (100 * attempt.outlook() + rest < 100 * best[0] + best[1]) {
                 best = new double[] {attempt.outlook(), rest, seconds};
             }
