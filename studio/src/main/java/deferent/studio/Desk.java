@@ -96,14 +96,12 @@ final class Desk {
             AskKey.whole("crossing", "which of the crossings, from 0", 0, 100_000);
     static final AskKey<Double> LEAD =
             AskKey.number("lead_s", "how long either is played", 0, LONGEST_LEAD, "s");
-    static final AskKey<String> FROM = AskKey.text("from", "a pattern's id on the shelf");
-    static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
             AskKey.word(
                     "of",
                     "which of them",
-                    List.of("seek", "map", "next", "take", "film", "filmed"));
+                    List.of("seek", "map", "route", "next", "take", "film", "filmed"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -118,8 +116,8 @@ final class Desk {
         this.shelf = shelf;
         this.takes = takes;
         this.films = films;
-        this.map = new MapDesk(shelf);
         this.sets = new SetDesk(shelf, words);
+        this.map = new MapDesk(shelf, sets);
     }
 
     static JsonNode tree(String text) {
@@ -292,7 +290,11 @@ final class Desk {
     }
 
     Errand map(Question asked) {
-        return map.map(CrossingAsk.asTheyStand(asked));
+        return map.map(asked);
+    }
+
+    Errand route(Question asked) {
+        return map.route(asked);
     }
 
     Errand take(Question asked) {
@@ -317,15 +319,6 @@ final class Desk {
 
     ObjectNode photo(Question asked) {
         return takes.photo(asked);
-    }
-
-    ObjectNode route(Question asked, BooleanSupplier stop) {
-        return map.route(
-                CrossingAsk.asTheyStand(asked),
-                asked.get(FROM),
-                asked.get(TO),
-                asked.or(RATE, PassageAnswer.RATE),
-                stop);
     }
 
     ObjectNode crossings(Question asked) {

@@ -81,7 +81,8 @@ final class SetDesk {
         this.words = words;
     }
 
-    private PairBook book(List<SetPlaces.Place> places, Grade hardest) {
+    /** What is known of pairs for whoever spins the first of these patterns. */
+    PairBook book(List<SetPlaces.Place> places, Grade hardest) {
         Spinner spinner =
                 new Spinner(hardest, SetReading.performer(places), SetReading.kit(places));
         synchronized (books) {
