@@ -115,6 +115,9 @@ public final class Deferent implements Runnable {
         Optional.ofNullable(line.getSubcommands().get("set"))
                 .map(CommandLine::getCommandSpec)
                 .ifPresent(SetCommand::offer);
+        Optional.ofNullable(line.getSubcommands().get("transitions"))
+                .map(CommandLine::getCommandSpec)
+                .ifPresent(TransitionsCommand::offer);
         return line;
     }
 

@@ -4,13 +4,23 @@ import deferent.motion.pairing.Refusal;
 import deferent.record.PatternDocument;
 import deferent.record.TransitionsJson;
 import deferent.search.transition.Grade;
+import deferent.search.transition.Transition;
+import deferent.search.transition.TransitionFinder;
 import deferent.search.transition.TransitionRequest;
 import deferent.search.transition.Transitions;
+import deferent.take.Endings;
+import deferent.take.ShownTransition;
+import deferent.take.TransitionTake;
+import deferent.take.Wish;
+import deferent.take.Wishes;
 import deferent.tell.TellTransition;
 import deferent.tell.Told;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,7 +33,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Finds the short passages from one pattern to another that hands and cords do, best first:",
-            "  deferent transitions \"extension vs extension\" \"extension vs static spin\" --tether 40cm"
+            "  deferent transitions \"extension vs extension\" \"extension vs static spin\" --tether 40cm",
+            "  deferent transitions \"Long arms\" \"Short one\" --out over.mp4"
         })
 final class TransitionsCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
@@ -56,25 +67,88 @@ final class TransitionsCommand implements Callable<Integer> {
             description = "How many to tell; 6 unless you say.")
     private int limit = 6;
 
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description =
+                    "Also write one of them, by the ending of the name: a clip that plays it once, or"
+                            + " a picture (.png, .svg).")
+    private @Nullable Path file;
+
+    @Option(
+            names = "--which",
+            paramLabel = "N",
+            description = "With --out: the Nth of them; the first unless you say.")
+    private int which = 1;
+
+    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
+    private boolean progress;
+
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
     private boolean json;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
+    /** Adds an option for what may be wished of its file. */
+    static void offer(CommandSpec transitions) {
+        for (Wish wish : TransitionTake.WISHES) {
+            transitions.addOption(DrawCommand.option(wish, "With --out: " + wish.means()));
+        }
+    }
+
     @Override
     public Integer call() {
         Refusal.within(limit, 1, 32, "--limit", "transitions");
+        Optional<Wishes> wishes =
+                Optional.ofNullable(file)
+                        .map(path -> Wishes.of(Endings.of(path), DrawCommand.said(spec)));
         PatternDocument one = pair.pattern(from);
         PatternDocument other = pair.pattern(to);
         TransitionRequest request =
                 new TransitionRequest(hardest, performer.of(one.performer()), limit);
-        Transitions found = Transitions.between(one.pairing(), other.pairing(), request);
+        TransitionFinder finder = new TransitionFinder(request);
+        Transitions found = finder.between(one.pairing(), other.pairing());
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(TransitionsJson.write(one, other, found));
-            return 0;
+            out.flush();
+        } else {
+            tell(out, one, other, found);
         }
+        if (file != null && wishes.isPresent()) {
+            TransitionTake take =
+                    new TransitionTake(
+                            ShownTransition.of(finder, chosen(found)),
+                            one.name(),
+                            other.name(),
+                            finder,
+                            one.kit(),
+                            wishes.get());
+            try (Stopping stop = new Stopping()) {
+                Drawing.write(
+                        take::write,
+                        file,
+                        json ? spec.commandLine().getErr() : out,
+                        new Progress(spec.commandLine().getErr(), progress),
+                        stop);
+            }
+        }
+        return 0;
+    }
+
+    private Transition chosen(Transitions found) {
+        if (found.list().isEmpty()) {
+            throw new NotMade(
+                    file + " was not written: " + TellTransition.because(found.why()),
+                    "give two patterns that one of these leads between");
+        }
+        Refusal.within(which, 1, found.list().size(), "--which", "transitions");
+        return found.list().get(which - 1);
+    }
+
+    private void tell(
+            PrintWriter out, PatternDocument one, PatternDocument other, Transitions found) {
         TextOut say = new TextOut(out, why);
         say.line("From ", one.name());
         say.line("to   ", other.name());
@@ -84,6 +158,5 @@ final class TransitionsCommand implements Callable<Integer> {
         for (int i = 1; i < told.size(); i++) {
             say.told("  " + i + ". ", told.get(i));
         }
-        return 0;
     }
 }

@@ -2,7 +2,10 @@ package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,5 +48,43 @@ class TransitionsCommandTest {
                         desk.good("transitions", LONG_ARMS, "extension vs extension, tether 35 cm")
                                 .text())
                 .contains("Nothing leads from the first into the second: the tethers differ.");
+    }
+
+    @Test
+    void oneOfThemIsDrawnWithTheCountsOnWhichHandsLeaveAndJoin(@TempDir Path folder)
+            throws IOException {
+        Path file = folder.resolve("over.svg");
+        JsonNode found = desk.good("transitions", LONG_ARMS, ONE_STILL, "--json").json();
+        String said = found.at("/transitions/1/told/text").asString();
+        assertThat(said).as("one hand alone").contains("goes on");
+        desk.good(
+                "transitions",
+                LONG_ARMS,
+                ONE_STILL,
+                "--out",
+                file.toString(),
+                "--which",
+                "2",
+                "--caption",
+                "no");
+        String drawn = Files.readString(file);
+        assertThat(drawn).contains("right passage").doesNotContain("left passage");
+        String count = said.substring(0, said.indexOf(" the")).toLowerCase(Locale.ROOT);
+        assertThat(drawn).contains("right leaves " + count, "right joins ");
+    }
+
+    @Test
+    void whereNothingLeadsThereNoFileIsWritten(@TempDir Path folder) {
+        Path file = folder.resolve("over.png");
+        Desk.Answer answer =
+                desk.run(
+                        "transitions",
+                        LONG_ARMS,
+                        "extension vs extension, tether 35 cm",
+                        "--out",
+                        file.toString());
+        assertThat(answer.code()).isEqualTo(Deferent.NOT_MADE);
+        assertThat(answer.err()).contains("the tethers differ");
+        assertThat(file).doesNotExist();
     }
 }

@@ -21,6 +21,8 @@ final class Painter {
             scale = new StripPainter(scene, still, layout).paint(paper);
         } else if (still.form() instanceof StillForm.Exposure exposure) {
             scale = new LightPainter(scene, still, layout, exposure).paint(paper);
+        } else if (still.form() instanceof StillForm.Passage passage) {
+            scale = new PassagePainter(scene, still, layout, passage).paint(paper);
         } else {
             scale = moment(scene, still, layout, paper);
         }

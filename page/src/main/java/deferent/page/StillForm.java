@@ -1,6 +1,8 @@
 package deferent.page;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -46,6 +48,28 @@ public sealed interface StillForm {
             shutter.ifPresent(s -> Refusal.positive(s, 60, "shutter of an exposure", "seconds"));
         }
     }
+
+    /**
+     * How hands pass from one pattern into another: what is spun before and after faintly, each
+     * hand's passage with its poi's strongly, marked where it leaves and joins.
+     *
+     * @param hands those that pass over
+     */
+    record Passage(List<Passing> hands) implements StillForm {
+        public Passage {
+            hands = List.copyOf(hands);
+        }
+    }
+
+    /**
+     * A hand's passage.
+     *
+     * @param from when it leaves, on the scene's clock, seconds
+     * @param to when it joins
+     * @param leaves what stands where it leaves: "left leaves on 3"
+     * @param joins what stands where it joins
+     */
+    record Passing(Side side, double from, double to, String leaves, String joins) {}
 
     /**
      * A light that goes on and off, on at the cycle's start.

@@ -17,6 +17,11 @@ public final class TransitionsJson {
 
     /** The transitions from one pattern to another as text. */
     public static String write(PatternDocument from, PatternDocument to, Transitions found) {
+        return PrettyJson.text(tree(from, to, found));
+    }
+
+    /** The transitions from one pattern to another. */
+    public static ObjectNode tree(PatternDocument from, PatternDocument to, Transitions found) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("from", from.name());
         node.put("to", to.name());
@@ -27,7 +32,7 @@ public final class TransitionsJson {
         ToldJson.put(node.putArray("told"), TellTransition.of(found).subList(0, 1));
         ArrayNode list = node.putArray("transitions");
         found.list().forEach(t -> list.add(tree(t)));
-        return PrettyJson.text(node);
+        return node;
     }
 
     /** One transition, with its sentence. */

@@ -54,17 +54,21 @@ enum Ask {
                             Desk.SECONDS,
                             Desk.RATE,
                             Shown.SHOW))),
-    CROSSINGS(
-            "where one pattern passes into another",
+    TRANSITIONS(
+            "the short passages from one pattern to another, best first",
             asked -> Optional.of(Lanes.Work.SHORT),
-            (desk, asked, stop) -> desk.crossings(asked),
-            CrossingAsk.KEYS),
+            (desk, asked, stop) -> desk.transitions(asked),
+            TransitionAsk.KEYS),
     NEXT("what could come next, nothing else being said", Desk::next, NextAsk.KEYS),
-    PASSAGE(
-            "one crossing, played",
+    TRANSITION_PLAY(
+            "one transition, played",
             asked -> Optional.of(Lanes.Work.SHORT),
-            (desk, asked, stop) -> desk.passage(asked),
-            keys(CrossingAsk.KEYS, keys(Desk.CROSSING, Desk.RATE, Desk.LEAD))),
+            (desk, asked, stop) -> desk.transitionPlay(asked),
+            keys(TransitionAsk.KEYS, keys(TransitionAsk.WHICH, Desk.RATE))),
+    TRANSITION_TAKE(
+            "one transition as a clip or a picture",
+            Desk::transitionTake,
+            keys(TransitionAsk.KEYS, keys(TransitionAsk.WHICH, TakeAsk.AS.must(), TakeAsk.WISHES))),
     ROUTE(
             "the gentlest way over the map from one pattern to another",
             Desk::route,

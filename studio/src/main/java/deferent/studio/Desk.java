@@ -1,6 +1,5 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Words;
@@ -15,21 +14,19 @@ import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
-import deferent.record.CrossingsJson;
-import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
 import deferent.record.number.SideTable;
-import deferent.search.crossing.Crossing;
-import deferent.search.crossing.Passage;
-import deferent.search.crossing.Who;
 import deferent.search.fit.ArmsFit;
 import deferent.search.fit.Fit;
 import deferent.search.fit.FitReading;
 import deferent.search.whole.Keep;
 import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
+import deferent.take.Endings;
+import deferent.take.TransitionTake;
+import deferent.take.Wishes;
 import deferent.tell.Glossary;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -50,9 +47,6 @@ import tools.jackson.databind.node.ObjectNode;
 final class Desk {
     static final JsonMapper JSON =
             JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
-
-    /** Longest that a pattern is played before and after its crossing, seconds. */
-    private static final double LONGEST_LEAD = 4;
 
     static final AskKey<String> DETAIL =
             AskKey.word(
@@ -92,16 +86,20 @@ final class Desk {
     static final AskKey<Double> SECONDS =
             AskKey.number("seconds", "how long it is followed", 0.1, LetGoAnswer.LONGEST, "s");
     static final AskKey<Integer> RATE = AskKey.whole("rate", "samples a second", 10, 240);
-    static final AskKey<Integer> CROSSING =
-            AskKey.whole("crossing", "which of the crossings, from 0", 0, 100_000);
-    static final AskKey<Double> LEAD =
-            AskKey.number("lead_s", "how long either is played", 0, LONGEST_LEAD, "s");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
             AskKey.word(
                     "of",
                     "which of them",
-                    List.of("seek", "map", "route", "next", "take", "film", "filmed"));
+                    List.of(
+                            "seek",
+                            "map",
+                            "route",
+                            "next",
+                            "take",
+                            "transition-take",
+                            "film",
+                            "filmed"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -109,6 +107,7 @@ final class Desk {
     private final SetDesk sets;
     private final TakeDesk takes;
     private final FilmDesk films;
+    private final PairBooks books = new PairBooks();
     private final Map<Side, ClosestFigure> nearest = new ConcurrentHashMap<>();
 
     Desk(Wordbook words, Shelf shelf, TakeDesk takes, FilmDesk films) {
@@ -116,8 +115,8 @@ final class Desk {
         this.shelf = shelf;
         this.takes = takes;
         this.films = films;
-        this.sets = new SetDesk(shelf, words);
-        this.map = new MapDesk(shelf, sets);
+        this.map = new MapDesk(shelf, books);
+        this.sets = new SetDesk(shelf, words, books);
     }
 
     static JsonNode tree(String text) {
@@ -314,60 +313,34 @@ final class Desk {
     }
 
     Errand next(Question asked) {
-        return new Errand(Lanes.Work.SHORT, NextAsk.of(asked, words.lexicon(), shelf));
+        return new Errand(Lanes.Work.NEXT, NextAsk.of(asked, words.lexicon(), shelf, books));
     }
 
     ObjectNode photo(Question asked) {
         return takes.photo(asked);
     }
 
-    ObjectNode crossings(Question asked) {
-        CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
-        return CrossingsJson.tree(ask.from(), ask.to(), ask.found(), Optional.empty());
+    ObjectNode transitions(Question asked) {
+        return TransitionAsk.of(asked, words.lexicon()).all(books);
     }
 
-    ObjectNode passage(Question asked) {
-        int which = asked.or(CROSSING, 0);
-        CrossingAsk ask = CrossingAsk.of(asked, words.lexicon());
-        List<Crossing> all = ask.found().smoothestFirst();
-        if (which >= all.size()) {
-            throw new BadRequest(
-                    422,
-                    "is " + which + " of " + all.size(),
-                    "crossing",
-                    "ask for the crossings first, and count from 0");
-        }
-        Crossing crossing = all.get(which);
-        // So much of either that each is seen whole.
-        double usual = Math.max(crossing.from().period(), crossing.to().period());
-        Passage passage =
-                Passage.of(
-                        crossing, asked.or(LEAD, Math.min(LONGEST_LEAD, usual)), ask.from().kit());
-        ObjectNode answer =
-                PassageAnswer.of(
-                        passage,
-                        Scene.nearer(Trace.of(ask.from().pairing())),
-                        ask.from().performer(),
-                        asked.or(RATE, PassageAnswer.RATE));
-        answer.put("from", ask.from().name());
-        answer.put("to", ask.to().name());
-        answer.set("crossing", CrossingsJson.tree(crossing));
-        answer.set("after", PatternJson.tree(after(ask, crossing)));
-        return answer;
+    ObjectNode transitionPlay(Question asked) {
+        return TransitionAsk.of(asked, words.lexicon())
+                .played(books, asked.or(TransitionAsk.WHICH, 0), asked.or(RATE, PlayedAnswer.RATE));
     }
 
-    /** The second pattern as it is entered, with whatever was done to it so that it could be. */
-    private PatternDocument after(CrossingAsk ask, Crossing crossing) {
-        if (crossing.who() != Who.BOTH) {
-            Pairing mixed = ask.from().pairing();
-            for (Side side : crossing.who().sides()) {
-                mixed = mixed.with(side, crossing.to().part(side));
-            }
-            return ask.to().saying(mixed, words.lexicon());
-        }
-        return crossing.adjustment().none()
-                ? ask.to()
-                : ask.to().saying(crossing.to(), words.lexicon());
+    /** One of the transitions as a file. */
+    Errand transitionTake(Question asked) {
+        TransitionAsk ask = TransitionAsk.of(asked, words.lexicon());
+        Wishes wishes = Wishes.of(Endings.of(asked.get(TakeAsk.AS)), TakeAsk.wishes(asked));
+        int which = asked.or(TransitionAsk.WHICH, 0);
+        return new Errand(
+                wishes.ending().filmed() ? Lanes.Work.FILM : Lanes.Work.SHORT,
+                (tell, stop) -> {
+                    TransitionTake take = ask.take(books, which, wishes);
+                    String name = take.fileName() + "." + wishes.ending().key();
+                    return takes.write(name, take::write, tell, stop);
+                });
     }
 
     private Staged shown(Matter matter, Keep keep) {

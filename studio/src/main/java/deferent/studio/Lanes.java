@@ -11,8 +11,10 @@ import java.util.Map;
 final class Lanes implements AutoCloseable {
     /** What a lane is for. */
     enum Work {
-        /** Fits, crossings, certified readings, pictures: each done in a moment or a few. */
+        /** Fits, transitions, certified readings, pictures: each done in a moment or a few. */
         SHORT("short", 2, 24),
+        /** What could come next: tried one after another for as long as somebody waits. */
+        NEXT("next", 1, 8),
         SEEK("seek", 1, 8),
         MAP("map", 1, 8),
         /** Clips, and what is made of many patterns. */

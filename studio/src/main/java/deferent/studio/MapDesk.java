@@ -2,12 +2,13 @@ package deferent.studio;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.record.Keys;
 import deferent.record.Kept;
+import deferent.record.Keys;
 import deferent.record.PatternDocument;
 import deferent.record.RouteJson;
 import deferent.record.RouteReading;
 import deferent.record.SetPlaces;
+import deferent.record.SetReading;
 import deferent.record.Shelf;
 import deferent.record.ToldJson;
 import deferent.search.route.Route;
@@ -31,9 +32,9 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * The shelf as a map, told as it is worked out, and routes over it. The table that was asked last is
- * kept, and what it knows goes over into the next, so that a pattern more on the shelf costs its own
- * pairs alone.
+ * The shelf as a map, told as it is worked out, and routes over it. The table that was asked last
+ * is kept, and what it knows goes over into the next, so that a pattern more on the shelf costs its
+ * own pairs alone.
  */
 final class MapDesk {
     /** More patterns than that are no map anybody reads, and their table takes hours. */
@@ -46,12 +47,12 @@ final class MapDesk {
     private static final int AT_ONCE = 500;
 
     private final Shelf shelf;
-    private final SetDesk sets;
+    private final PairBooks books;
     private Optional<Chart> last = Optional.empty();
 
-    MapDesk(Shelf shelf, SetDesk sets) {
+    MapDesk(Shelf shelf, PairBooks books) {
         this.shelf = shelf;
-        this.sets = sets;
+        this.books = books;
     }
 
     /**
@@ -86,6 +87,11 @@ final class MapDesk {
         }
     }
 
+    /** What is known of pairs for whoever spins the first of these patterns. */
+    private PairBook book(List<SetPlaces.Place> places, Grade hardest) {
+        return books.of(hardest, SetReading.performer(places), SetReading.kit(places));
+    }
+
     private synchronized Chart chart(Grade hardest) {
         Shelf.Listing listing = shelf.look();
         List<Kept> kept =
@@ -100,7 +106,7 @@ final class MapDesk {
         }
         List<SetPlaces.Place> places = SetPlaces.all(listing);
         List<Pairing> pairings = Chart.pairings(places);
-        PairBook book = sets.book(places, hardest);
+        PairBook book = book(places, hardest);
         ShelfTable table =
                 last.filter(chart -> chart.book() == book)
                         .map(Chart::table)
@@ -202,8 +208,7 @@ final class MapDesk {
         Grade hardest = asked.or(SetAsk.HARDEST, Grade.USUAL);
         String from = asked.get(FROM);
         String to = asked.get(TO);
-        return new Errand(
-                Lanes.Work.SHORT, (tell, stop) -> route(hardest, from, to, tell, stop));
+        return new Errand(Lanes.Work.SHORT, (tell, stop) -> route(hardest, from, to, tell, stop));
     }
 
     private ObjectNode route(
@@ -216,11 +221,9 @@ final class MapDesk {
         int start = chart.place("from", from);
         int end = chart.place("to", to);
         // Who spins a set is who spins its first pattern.
-        PairBook book = sets.book(List.of(chart.places().get(start)), hardest);
+        PairBook book = book(List.of(chart.places().get(start)), hardest);
         ShelfTable table =
-                book == chart.book()
-                        ? chart.table()
-                        : new ShelfTable(chart.table().shelf(), book);
+                book == chart.book() ? chart.table() : new ShelfTable(chart.table().shelf(), book);
         Paced<RouteSearch.Progress> paced = new Paced<>(at -> tell.accept(progress(at)));
         RouteFound found = new RouteSearch(table, start, end).run(paced, stop);
         ObjectNode answer =

@@ -11,21 +11,25 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
 import deferent.reading.danger.Level;
-import deferent.reading.worked.Detail;
-import deferent.record.CrossingsJson;
+import deferent.record.Keys;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.Shelf;
-import deferent.search.crossing.Crossing;
-import deferent.search.crossing.CrossingRequest;
-import deferent.search.crossing.Crossings;
-import deferent.search.crossing.Who;
-import deferent.search.whole.Readings;
+import deferent.record.TransitionsJson;
+import deferent.search.set.PairBook;
+import deferent.search.transition.Grade;
+import deferent.search.transition.Hindrance;
+import deferent.search.transition.Transition;
+import deferent.search.transition.Transitions;
+import deferent.tell.TellTransition;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
@@ -37,43 +41,58 @@ import tools.jackson.databind.node.ObjectNode;
 /**
  * What could come next, nothing else being said: every motion of the trade with one hand while the
  * other goes on, at the tethers and about the centres that stand, and every pattern of the shelf.
- * Those that can be entered come one by one as they are found, in the end the smoothest first; what
- * would be a danger is left out.
+ * Those that a transition leads into come one by one as they are found, in the end the easiest
+ * first; what would be a danger is left out.
+ *
+ * <p>What is found soonest is tried first: one hand alone, from the motions that are spun most, and
+ * then the shelf, patterns at the same tethers before all others.
  *
  * @param from what is spun now
- * @param request what counts as a crossing
+ * @param book what is known of patterns and of what leads from one to another
  * @param kept what is on the shelf
  * @param lexicon the user's own names for motions
  * @param limit how many at most
  */
 record NextAsk(
-        PatternDocument from,
-        CrossingRequest request,
-        List<PatternDocument> kept,
-        Lexicon lexicon,
-        int limit)
+        PatternDocument from, PairBook book, List<PatternDocument> kept, Lexicon lexicon, int limit)
         implements Errand.Run {
-    private static final int USUAL_LIMIT = 12;
+    private static final int USUAL_LIMIT = 24;
     private static final int MOST_PETALS = 5;
     private static final int MOST_OF_SHELF = 60;
+    private static final double SAME = 1e-6;
     private static final AskKey<Integer> LIMIT = AskKey.whole("limit", "how many at most", 1, 60);
 
-    static final List<AskKey<?>> KEYS = keys(Matter.KEYS, CrossingAsk.AS_THEY_STAND, keys(LIMIT));
+    static final List<AskKey<?>> KEYS = keys(Matter.KEYS, keys(SetAsk.HARDEST, LIMIT));
 
-    /** Something that may come next, and which hands cross into it. */
-    private record Candidate(PatternDocument to, Who who) {}
+    /** One that can be joined, and the way there: which of all, from 0. */
+    private record Led(int key, PatternDocument to, int which, Transition transition) {
+        /** The easiest with one hand alone, or else the easiest. */
+        static Led of(int key, PatternDocument to, List<Transition> ways) {
+            int which =
+                    IntStream.range(0, ways.size())
+                            .filter(i -> ways.get(i).left().keeps() || ways.get(i).right().keeps())
+                            .findFirst()
+                            .orElse(0);
+            return new Led(key, to, which, ways.get(which));
+        }
 
-    /** One that can be entered, and its smoothest moment. */
-    private record Entered(int key, Candidate candidate, Crossing crossing) {
-        double weights() {
-            return crossing.roughness().weights();
+        double hardness() {
+            return transition.hardness();
+        }
+
+        /** Which hands do something: "left", "right" or "both". */
+        String hands() {
+            return transition.left().keeps()
+                    ? Side.RIGHT.word()
+                    : transition.right().keeps() ? Side.LEFT.word() : "both";
         }
     }
 
-    static NextAsk of(Question asked, Lexicon lexicon, Shelf shelf) {
+    static NextAsk of(Question asked, Lexicon lexicon, Shelf shelf, PairBooks books) {
+        PatternDocument from = Matter.of(asked, lexicon).document();
         return new NextAsk(
-                Matter.of(asked, lexicon).document(),
-                CrossingAsk.asTheyStand(asked),
+                from,
+                books.of(asked.or(SetAsk.HARDEST, Grade.USUAL), from.performer(), from.kit()),
                 shelf.look().patterns().stream().limit(MOST_OF_SHELF).toList(),
                 lexicon,
                 asked.or(LIMIT, USUAL_LIMIT));
@@ -81,46 +100,95 @@ record NextAsk(
 
     @Override
     public ObjectNode run(Consumer<ObjectNode> tell, BooleanSupplier stop) {
-        List<Candidate> all = candidates();
-        List<Entered> found = new ArrayList<>();
+        List<PatternDocument> all = candidates();
+        List<Led> found = new ArrayList<>();
+        Paced<ObjectNode> paced = new Paced<>(tell);
         int tried = 0;
-        for (Candidate candidate : all) {
+        int dangers = 0;
+        Map<Hindrance, Integer> impossible = new EnumMap<>(Hindrance.class);
+        for (PatternDocument candidate : all) {
             if (stop.getAsBoolean()) {
                 break;
             }
-            Optional<Entered> entered = entered(tried++, candidate);
-            if (entered.isPresent()) {
-                found.add(entered.get());
-                found.sort(Comparator.comparingDouble(Entered::weights));
-                // One that cannot be among the last few any more is not told.
-                if (found.indexOf(entered.get()) < limit) {
-                    tell.accept(part(entered.get()));
+            paced.accept(progress(tried, all.size()));
+            if (!safe(candidate)) {
+                dangers++;
+            } else {
+                Transitions ways = ways(candidate);
+                if (ways.list().isEmpty()) {
+                    impossible.merge(ways.why(), 1, Integer::sum);
+                } else {
+                    Led led = Led.of(tried, candidate, ways.list());
+                    found.add(led);
+                    found.sort(Comparator.comparingDouble(Led::hardness));
+                    // One that cannot be among the last few any more is not told.
+                    if (found.indexOf(led) < limit) {
+                        tell.accept(part(led));
+                    }
                 }
             }
+            tried++;
         }
         ObjectNode last = JsonNodeFactory.instance.objectNode();
-        last.put("complete", tried == all.size()).put("tried", tried);
+        last.put("complete", tried == all.size()).put("tried", tried).put("all", all.size());
+        last.put("dangers", dangers);
+        last.put("not_possible", impossible.values().stream().mapToInt(n -> n).sum());
+        if (found.isEmpty() && !impossible.isEmpty()) {
+            none(last, impossible);
+        }
         ArrayNode order = last.putArray("order_of_keys");
         found.stream().limit(limit).forEach(e -> order.add("next-" + e.key()));
         return last;
     }
 
-    private List<Candidate> candidates() {
-        List<Candidate> all = new ArrayList<>();
-        for (PatternDocument pattern : kept) {
-            if (!pattern.pairing().equals(from.pairing())) {
-                all.add(new Candidate(pattern, Who.BOTH));
-            }
-        }
+    /**
+     * Why nothing leads on: what is wrong with the pattern that is spun now, or most often else.
+     */
+    private void none(ObjectNode last, Map<Hindrance, Integer> impossible) {
+        Hindrance own = book.between(from.pairing(), from.pairing()).why();
+        Hindrance most =
+                impossible.entrySet().stream()
+                        .max(Map.Entry.comparingByValue())
+                        .map(Map.Entry::getKey)
+                        .orElse(own);
+        boolean here = own != Hindrance.NONE;
+        last.put("none", Keys.word(here ? own : most));
+        last.put("why", TellTransition.because(here ? own : most));
+        last.put("why_here", here);
+    }
+
+    private static ObjectNode progress(int done, int all) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.putObject("progress")
+                .put("text", done + " of " + all + " tried")
+                .put("done", done)
+                .put("all", all);
+        return node;
+    }
+
+    private List<PatternDocument> candidates() {
+        List<PatternDocument> all = new ArrayList<>();
+        Set<Pairing> known = new HashSet<>(Set.of(from.pairing()));
         for (String motion : motions()) {
             for (Side side : Side.values()) {
-                with(motion, side)
-                        .filter(p -> !p.equals(from.pairing()))
-                        .map(p -> new Candidate(named(p), Who.of(side)))
-                        .ifPresent(all::add);
+                with(motion, side).filter(known::add).map(this::named).ifPresent(all::add);
             }
         }
+        kept.stream()
+                .filter(p -> known.add(p.pairing()))
+                .sorted(Comparator.comparing(p -> !sameTethers(p.pairing())))
+                .forEach(all::add);
         return all;
+    }
+
+    private boolean sameTethers(Pairing to) {
+        return Stream.of(Side.values())
+                .allMatch(
+                        side ->
+                                Math.abs(
+                                                from.pairing().part(side).tether().length()
+                                                        - to.part(side).tether().length())
+                                        <= SAME);
     }
 
     private PatternDocument named(Pairing pairing) {
@@ -152,41 +220,42 @@ record NextAsk(
         }
     }
 
-    private Optional<Entered> entered(int key, Candidate candidate) {
+    private Transitions ways(PatternDocument candidate) {
+        Pairing to = candidate.pairing();
+        // What needs another pair of poi is not drawn first to find that out.
+        if (!sameTethers(to)) {
+            return none(to, Hindrance.TETHERS);
+        }
         try {
-            Pairing to = candidate.to().pairing();
-            return Crossings.between(from.pairing(), to, request.with(candidate.who()))
-                    .smoothest()
-                    .filter(c -> safe(candidate.to()))
-                    .map(c -> new Entered(key, candidate, c));
+            return book.between(from.pairing(), to);
         } catch (Refused impossible) {
-            return Optional.empty();
+            return none(to, Hindrance.NOT_DRAWN);
         }
     }
 
-    private static boolean safe(PatternDocument pattern) {
-        return Readings.of(
-                        pattern.pairing(),
-                        pattern.performer(),
-                        pattern.kit(),
-                        Detail.LIVE,
-                        Lexicon.EMPTY)
+    private Transitions none(Pairing to, Hindrance why) {
+        return new Transitions(from.pairing(), to, book.finder().request(), List.of(), why);
+    }
+
+    private boolean safe(PatternDocument pattern) {
+        return book.readings(pattern.pairing())
                 .dangers()
                 .reading()
                 .filter(d -> d.level() != Level.DANGER)
                 .isPresent();
     }
 
-    private ObjectNode part(Entered entered) {
-        PatternDocument to = entered.candidate().to();
+    private static ObjectNode part(Led led) {
+        PatternDocument to = led.to();
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         ObjectNode answer = node.putObject("answer");
-        answer.put("key", "next-" + entered.key());
+        answer.put("key", "next-" + led.key());
         answer.put("name", to.name());
-        answer.put("who", entered.candidate().who().name().toLowerCase(Locale.ROOT));
-        answer.put("roughness_weights", entered.weights());
+        answer.put("hands", led.hands());
+        answer.put("which", led.which());
+        answer.put("hardness", led.hardness());
         answer.set("pattern", PatternJson.tree(to));
-        answer.set("crossing", CrossingsJson.tree(entered.crossing()));
+        answer.set("transition", TransitionsJson.tree(led.transition()));
         answer.set("moves", SmallPictures.of(to.pairing(), SmallPictures.USUAL));
         return node;
     }

@@ -2,16 +2,7 @@ package deferent.studio;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
-import deferent.page.Scene;
-import deferent.page.web.SceneJson;
-import deferent.reading.body.Performer;
-import deferent.reading.body.Person;
-import deferent.reading.body.PoseOver;
-import deferent.reading.tether.Cord;
-import deferent.reading.tether.Kit;
-import deferent.reading.tether.Pull;
 import deferent.record.Kept;
 import deferent.record.PatternJson;
 import deferent.record.SetJson;
@@ -28,9 +19,7 @@ import deferent.search.set.SuggestionSearch;
 import deferent.search.transition.Grade;
 import deferent.tell.TellSet;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
@@ -59,36 +48,18 @@ final class SetDesk {
     /** In a set of more steps a pattern that comes again has its small picture once. */
     private static final int MOST_PICTURES = 60;
 
-    private static final int MOST_BOOKS = 4;
-
-    /** Who spins it with what, and how hard a transition may be. */
-    private record Spinner(Grade hardest, Performer performer, Kit kit) {}
-
     private final Shelf shelf;
     private final Wordbook words;
-    private final Map<Spinner, PairBook> books =
-            new LinkedHashMap<>(8, 0.75f, true) {
-                private static final long serialVersionUID = 1L;
+    private final PairBooks books;
 
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Spinner, PairBook> eldest) {
-                    return size() > MOST_BOOKS;
-                }
-            };
-
-    SetDesk(Shelf shelf, Wordbook words) {
+    SetDesk(Shelf shelf, Wordbook words, PairBooks books) {
         this.shelf = shelf;
         this.words = words;
+        this.books = books;
     }
 
-    /** What is known of pairs for whoever spins the first of these patterns. */
-    PairBook book(List<SetPlaces.Place> places, Grade hardest) {
-        Spinner spinner =
-                new Spinner(hardest, SetReading.performer(places), SetReading.kit(places));
-        synchronized (books) {
-            return books.computeIfAbsent(
-                    spinner, s -> new PairBook(s.hardest(), s.performer(), s.kit()));
-        }
+    private PairBook book(List<SetPlaces.Place> places, Grade hardest) {
+        return books.of(hardest, SetReading.performer(places), SetReading.kit(places));
     }
 
     private SetReading read(SetAsk ask, BooleanSupplier stop) {
@@ -147,31 +118,16 @@ final class SetDesk {
                     "ask for one part after the other");
         }
         Trace trace = SetTrace.of(reading.plan(), book, from, to);
-        Side carrier = Scene.nearer(trace);
-        int rate = asked.or(Desk.RATE, PassageAnswer.RATE);
-        int count = Math.max(24, (int) Math.rint(rate * trace.period()) + 1);
-        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        ObjectNode answer =
+                PlayedAnswer.of(
+                        trace,
+                        book.performer(),
+                        book.kit(),
+                        asked.or(Desk.RATE, PlayedAnswer.RATE));
         answer.put("name", reading.name());
-        answer.put("seconds", trace.period());
         answer.put("from_s", from);
         answer.put("to_s", to);
         answer.put("set_seconds", reading.plan().seconds());
-        answer.set(
-                "scene",
-                SceneJson.of(
-                        Scene.of(
-                                trace,
-                                count,
-                                carrier,
-                                Optional.of(Person.of(PoseOver.of(trace, book.performer()))))));
-        ObjectNode pull = answer.putObject("pull");
-        for (Side side : Side.values()) {
-            Cord cord = Cord.of(trace, side, book.kit());
-            pull.set(
-                    side.word(),
-                    Shown.pull(Pull.of(trace, side, cord, Math.max(24, count / 2)), 0));
-        }
-        answer.set("strip", Desk.strip(trace, carrier, List.of()));
         return answer;
     }
 

@@ -14,6 +14,7 @@ import deferent.take.Endings;
 import deferent.take.Offer;
 import deferent.take.Preview;
 import deferent.take.Take;
+import deferent.take.TakeProgress;
 import deferent.take.Taken;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -142,14 +143,23 @@ final class TakeDesk implements AutoCloseable {
                 (tell, stop) -> write(take, tell, stop));
     }
 
+    /** What writes a file. */
+    interface Writing {
+        Optional<Taken> write(Path file, Consumer<TakeProgress> listener, BooleanSupplier stop);
+    }
+
     ObjectNode write(Take take, Consumer<ObjectNode> tell, BooleanSupplier stop) {
+        return write(take.fileName() + "." + take.wishes().ending().key(), take::write, tell, stop);
+    }
+
+    ObjectNode write(
+            String name, Writing writing, Consumer<ObjectNode> tell, BooleanSupplier stop) {
         TakenFolder.Place place = taken.open();
         boolean whole = false;
         try {
-            Path target =
-                    place.folder().resolve(take.fileName() + "." + take.wishes().ending().key());
+            Path target = place.folder().resolve(name);
             Optional<Taken> written =
-                    take.write(
+                    writing.write(
                             target,
                             new Paced<>(at -> tell.accept(progress(at.share(), at.told()))),
                             stop);

@@ -46,15 +46,20 @@ class AskTableTest {
                 Ask.LETGO,
                 PHRASE + ", \"side\": \"left\", \"slip_m\": 0.01, \"seconds\": 0.5, \"rate\": 30");
         ASKED.put(
-                Ask.CROSSINGS,
+                Ask.TRANSITIONS,
                 PHRASE
-                        + ", \"to\": {\"phrase\": \"triquetra vs static spin\"}, \"who\": \"both\","
-                        + " \"tolerance_m\": 0.1, \"freedom\": {\"mirror\": true}");
+                        + ", \"to\": {\"phrase\": \"triquetra vs static spin\"}, \"hardest\": \"hard\"");
         ASKED.put(
-                Ask.PASSAGE,
-                PHRASE + ", \"to\": {" + PHRASE + "}, \"crossing\": 0, \"lead_s\": 0.2");
-        ASKED.put(Ask.NEXT, PHRASE + ", \"tolerance_m\": 0.2, \"limit\": 4");
-        ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"blend_s\": 0.3");
+                Ask.TRANSITION_PLAY,
+                PHRASE + ", \"to\": {" + PHRASE + "}, \"transition\": 2, \"rate\": 60");
+        ASKED.put(
+                Ask.TRANSITION_TAKE,
+                PHRASE
+                        + ", \"to\": {"
+                        + PHRASE
+                        + "}, \"as\": \"png\", \"wishes\": {\"dark\": true}");
+        ASKED.put(Ask.NEXT, PHRASE + ", \"hardest\": \"easy\", \"limit\": 4");
+        ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"hardest\": \"easy\"");
         ASKED.put(Ask.PHOTO, PHRASE + ", \"led_hz\": 100, \"duty\": 0.3, \"shutter_s\": 2");
         ASKED.put(Ask.WORDS, "\"word\": \"triquetra\"");
         ASKED.put(Ask.MOVES, "\"phrases\": [\"static spin vs triquetra\"], \"samples\": 48");
@@ -72,7 +77,7 @@ class AskTableTest {
                 Ask.SET_PLAY,
                 "\"saved\": \"evening\", \"from_s\": 2, \"to_s\": 12.5, \"rate\": 60");
         ASKED.put(Ask.SET_SUGGEST, "\"count\": 6, \"begin\": \"one\", \"hardest\": \"easy\"");
-        ASKED.put(Ask.MAP, "\"tolerance_m\": 0.05");
+        ASKED.put(Ask.MAP, "\"hardest\": \"hard\"");
         ASKED.put(
                 Ask.FILM,
                 PHRASE

@@ -2,57 +2,86 @@ package deferent.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
+import deferent.motion.phrase.Lexicon;
+import deferent.motion.phrase.Phrase;
+import deferent.reading.body.Performer;
+import deferent.reading.tether.Kit;
+import deferent.record.PatternDocument;
+import deferent.search.set.PairBook;
+import deferent.search.transition.Grade;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** What could come next, nothing else being said. */
 class NextAskTest {
-    @TempDir Path shelf = Path.of("");
+    private static final String EXTENSIONS = "extension vs extension, tether 40 cm";
 
-    private JsonNode next(String more) {
-        try (Visitor visitor = Visitor.to(shelf)) {
-            long begun = System.nanoTime();
-            JsonNode answer =
-                    visitor.ask(
-                            "{\"ask\":\"next\",\"phrase\":\"isolation vs isolation, tether 40"
-                                    + " cm\""
-                                    + more
-                                    + "}");
-            System.out.printf(
-                    "what could come next: %d ms%n", (System.nanoTime() - begun) / 1_000_000);
-            return answer;
-        }
+    private static PatternDocument said(String phrase) {
+        return PatternDocument.of(phrase, Phrase.parse(phrase).pairing(), Performer.USUAL);
+    }
+
+    private static NextAsk next(String phrase, List<PatternDocument> kept) {
+        PairBook book = new PairBook(Grade.USUAL, Performer.USUAL, Kit.USUAL);
+        return new NextAsk(said(phrase), book, kept, Lexicon.EMPTY, 24);
     }
 
     @Test
-    void oneHandGoesIntoAnotherMotionWhileTheOtherGoesOnAndTheSmoothestComesFirst() {
-        JsonNode answer = next(",\"tolerance_m\":0.6,\"speed_tolerance_m_s\":8");
-        assertThat(answer.get("complete").asBoolean()).isTrue();
-        assertThat(answer.get("order_of_keys").size()).isEqualTo(12);
-        List<Double> weights = new ArrayList<>();
-        HashSet<String> names = new HashSet<>();
-        for (JsonNode key : answer.get("order_of_keys")) {
-            for (JsonNode one : answer.get("answers")) {
-                if (one.get("key").equals(key)) {
-                    weights.add(one.get("roughness_weights").asDouble());
-                    names.add(one.get("name").asString());
-                    assertThat(one.get("who").asString()).isIn("left", "right");
-                    assertThat(one.get("name").asString()).contains("isolation");
-                }
+    void oneHandGoesIntoAnotherMotionWhileTheOtherGoesOnAndTheEasiestComesFirst() {
+        List<JsonNode> answers = new ArrayList<>();
+        ObjectNode last =
+                next(EXTENSIONS, List.of())
+                        .run(
+                                part -> {
+                                    if (part.has("answer")) {
+                                        answers.add(part.get("answer"));
+                                    }
+                                },
+                                () -> answers.size() >= 6);
+        assertThat(last.get("complete").asBoolean()).as("it was stopped").isFalse();
+        int alone = 0;
+        for (JsonNode one : answers) {
+            String hands = one.get("hands").asString();
+            assertThat(one.at("/transition/grade").asString()).isIn("easy", "practised");
+            assertThat(one.at("/transition/told/text").asString()).contains(", in ");
+            assertThat(one.get("name").asString()).isNotEqualTo(EXTENSIONS).contains("extension");
+            if (!hands.equals("both")) {
+                alone++;
+                String other = hands.equals("left") ? "right" : "left";
+                assertThat(one.at("/transition/" + other + "/kind").asString())
+                        .as("the other hand goes on")
+                        .isEqualTo("keeps");
             }
         }
-        assertThat(weights).hasSize(12).isSorted();
-        assertThat(names).hasSize(12).doesNotContain("isolation vs isolation, tether 40 cm");
+        assertThat(alone).as("of six, those with one hand alone").isPositive();
+        List<Double> hardness =
+                StreamSupport.stream(last.get("order_of_keys").spliterator(), false)
+                        .map(
+                                key ->
+                                        answers.stream()
+                                                .filter(a -> a.get("key").equals(key))
+                                                .findFirst()
+                                                .orElseThrow()
+                                                .get("hardness")
+                                                .asDouble())
+                        .toList();
+        assertThat(hardness).hasSize(6).isSorted();
+        assertThat(6 + last.get("dangers").asInt() + last.get("not_possible").asInt())
+                .as("each that was tried is told, left out or not possible")
+                .isEqualTo(last.get("tried").asInt());
     }
 
     @Test
-    void whereNothingComesNearEnoughNothingIsFound() {
-        JsonNode answer = next(",\"tolerance_m\":0.001,\"speed_tolerance_m_s\":0.01");
-        assertThat(answer.get("order_of_keys").size()).isLessThan(12);
+    void whatThePatternItselfDoesNotAllowIsTheReasonWhyNothingLeadsOn() {
+        ObjectNode last =
+                next("extension vs extension, tether 60 cm", List.of())
+                        .run(part -> {}, () -> false);
+        assertThat(last.get("order_of_keys")).isEmpty();
+        assertThat(last.get("none").asString()).isEqualTo("reach");
+        assertThat(last.get("why_here").asBoolean()).isTrue();
+        assertThat(last.get("why").asString()).contains("arms do not reach");
     }
 }

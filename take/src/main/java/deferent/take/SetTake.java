@@ -11,8 +11,6 @@ import deferent.page.Still;
 import deferent.page.sheet.Edition;
 import deferent.page.sheet.PageSize;
 import deferent.page.sheet.SetSheet;
-import deferent.reading.photo.PhotoReading;
-import deferent.reading.worked.Worked;
 import deferent.record.SetJson;
 import deferent.record.SetReading;
 import deferent.record.landing.Landing;
@@ -22,7 +20,6 @@ import deferent.search.set.Joint;
 import deferent.search.set.PairBook;
 import deferent.search.set.SetTrace;
 import deferent.search.set.Stay;
-import deferent.tell.TellPhoto;
 import deferent.tell.TellSet;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -224,22 +221,11 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
     }
 
     private Optional<String> fastLights() {
-        double slow = wishes.number(Wish.SLOW).orElse(1);
-        return reading.plan().stays().stream()
-                .flatMap(Optional::stream)
-                .map(stay -> stay.wanted().pairing())
-                .distinct()
-                .flatMap(
-                        pairing ->
-                                Worked.of(
-                                        "how fast the lights go",
-                                        () ->
-                                                PhotoReading.of(
-                                                        Trace.of(pairing),
-                                                        book.kit().headDiameter()))
-                                        .reading()
-                                        .flatMap(read -> TellPhoto.fastLights(read, slow))
-                                        .stream())
-                .findFirst();
+        return FastLights.of(
+                reading.plan().stays().stream()
+                        .flatMap(Optional::stream)
+                        .map(stay -> stay.wanted().pairing()),
+                book.kit(),
+                wishes);
     }
 }

@@ -18,7 +18,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /** Says transitions: what each hand does, on which count, from where, and how hard it is. */
 public final class TellTransition {
     /** Counts that go once round: a quarter of a hand cycle each. */
-    private static final int COUNTS = 4;
+    public static final int COUNTS = 4;
 
     // As near to a count as still counts as on it.
     private static final double NEAR = 0.15;
@@ -122,7 +122,7 @@ public final class TellTransition {
     }
 
     /** "on 3", "between 3 and 4": four counts go once round. */
-    static String count(Pairing pairing, double time) {
+    public static String count(Pairing pairing, double time) {
         double cycles = time / pairing.period();
         double counts = COUNTS * (cycles - Math.floor(cycles));
         int near = (int) Math.rint(counts);

@@ -47,11 +47,15 @@ class AccessPageTest extends InChromium {
             visit.settled();
             page.evaluate(axe());
             look(visit, "unasked", found);
-            for (String door :
-                    List.of("reading", "sizes", "shelf", "crossings", "seek", "map", "set")) {
+            for (String door : List.of("reading", "sizes", "shelf", "next", "seek", "map", "set")) {
                 page.locator("#tab-" + door).click();
                 look(visit, door, found);
             }
+            page.locator("#tab-next").click();
+            page.locator(".next-one").first().click();
+            visit.until("document.querySelector('.go-on')");
+            look(visit, "a way into what comes next", found);
+            page.keyboard().press("Escape");
             page.keyboard().press("8");
             page.keyboard().press("s");
             visit.settled();

@@ -176,7 +176,7 @@ class PageTypesTest extends InChromium {
             textBlock =
                     """
                     state/session.js   | slip_m: slip                | slip: slip
-                    state/crossings.js | crossing: i                 | moment: i
+                    state/transitions.js | limit: ROWS               | most: ROWS
                     state/seek.js      | limit: LIMIT                | most: LIMIT
                     state/session.js   | detail: 'settled' })        | detail: 1 })
                     parts/sizes.js     | typed_in: 'cm'              | typed_in: 'inch'

@@ -69,7 +69,8 @@ public final class PairBook {
         return finder.spun(pairing);
     }
 
-    TransitionFinder finder() {
+    /** What finds transitions for it, and plays them. */
+    public TransitionFinder finder() {
         return finder;
     }
 

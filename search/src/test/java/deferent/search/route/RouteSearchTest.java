@@ -205,8 +205,7 @@ class RouteSearchTest {
         hardness[2][3] = 0;
         hardness[3][2] = 0;
         ShelfMap map = ShelfMap.of(table(hardness));
-        assertThat(map.islands())
-                .containsExactlyInAnyOrder(Set.of(0, 1), Set.of(2, 3), Set.of(4));
+        assertThat(map.islands()).containsExactlyInAnyOrder(Set.of(0, 1), Set.of(2, 3), Set.of(4));
         assertThat(map.pairs()).hasSize(5);
         assertThat(map.leadsOn(4)).isFalse();
         assertThat(map.leadsIn(2)).isTrue();

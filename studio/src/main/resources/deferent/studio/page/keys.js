@@ -57,7 +57,7 @@ export const KEYS = [
     { shows: 'O', says: 'open or shut the strip', does: { o: act('strip') } },
     { shows: '1 2 3', says: 'can I spin it, sizes, shelf; once more shuts the drawer', does: { 1: door('reading'), 2: door('sizes'), 3: door('shelf') } },
     { shows: 'N', says: 'plain words, or all the numbers', does: { n: (desk) => desk.turnDepth() } },
-    { shows: '4 5 6', says: 'what could come next, seek, map', does: { 4: door('crossings'), 5: door('seek'), 6: door('map') } },
+    { shows: '4 5 6', says: 'what could come next, seek, map', does: { 4: door('next'), 5: door('seek'), 6: door('map') } },
     { shows: '7 8', says: 'the set; put what is on the stage into it', does: { 7: door('set'), 8: act('set-add') } },
     { shows: '9', says: 'play the set, or pause it', does: { 9: act('set-play') } },
     { shows: 'A', says: 'save the find in focus on the shelf' },

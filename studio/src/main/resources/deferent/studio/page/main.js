@@ -7,7 +7,7 @@ import { Shelf } from './state/shelf.js';
 import { Keeping } from './state/keeping.js';
 import { Trail } from './state/trail.js';
 import * as memory from './state/memory.js';
-import { Crossings } from './state/crossings.js';
+import { Transitions } from './state/transitions.js';
 import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
 import { ShelfSet } from './state/set.js';
@@ -38,6 +38,7 @@ const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from
 const AWAY = 'The studio does not answer; see that it still runs. The page goes on by itself once it does. ' + KEPT;
 const SHUT = `The studio was closed or started anew, and this page’s key died with it. ${KEPT} Open the studio anew: press Enter in its terminal, or start it again; then put that part behind the new address.`;
 
+const OVER = 0.9998; // of what plays once: it has come to its end
 const NARROW = 860; // pixels; up to there the drawer is a sheet below the stage, as in css/layout.css
 const NOTE = 30; // pixels that a sentence of one line takes under the phrase
 
@@ -50,7 +51,7 @@ export class Desk {
     this.pulse = new Pulse(this.clock);
     this.shelf = new Shelf();
     this.trail = new Trail(this.session, () => this.#openAddress());
-    this.crossings = new Crossings(this.session);
+    this.transitions = new Transitions(this.session);
     this.seek = new Seek(this.session);
     this.saving = new Keeping(this.session, this.shelf, this.seek, {
       say: (text, undo) => this.notices.say(text, undo),
@@ -96,7 +97,8 @@ export class Desk {
     this.session.addEventListener('back', () => this.#backAgain());
     this.set.addEventListener('shown', () => this.#setShown());
     this.strip.addEventListener('turned', () => this.strip.shut || innerWidth <= NARROW || this.set.show(false));
-    this.crossings.addEventListener('state', () => this.#gates());
+    this.transitions.addEventListener('state', () => this.#gates());
+    this.clock.addEventListener('state', () => this.#passed());
     this.session.live.addEventListener('close', () => this.#heard(AWAY));
     this.session.live.addEventListener('shut', () => this.#heard(SHUT));
     this.session.live.addEventListener('open', () => {
@@ -232,13 +234,25 @@ export class Desk {
     if (!clock.calm.matches) this.lights.play();
   }
 
-  /** Plays a passage, where it leads out of the pattern that stands. */
+  /** Plays what leads out of the pattern that stands; after it the stage goes on with what it led into. */
   playPassage(answer) {
     const { clock, session } = this;
     const was = session.aside ? this.was : { phase: clock.phase, playing: clock.playing };
     clock.play(false);
     session.pass(answer);
     this.#once(was);
+  }
+
+  // Once a passage is over, the pattern that it led into goes on from there, as it is spun on cords.
+  #passed() {
+    const { clock, session } = this;
+    const { passing } = session;
+    if (!passing?.onward || clock.playing || clock.phase < OVER) return;
+    const { onward, passages, legs, after } = passing;
+    session.pass({ ...onward, onward: null, passages, legs, after, led: passing });
+    clock.once = false;
+    clock.seek(onward.phase);
+    this.lights.play();
   }
 
   /**
@@ -550,14 +564,15 @@ export class Desk {
 
   // Where what could come next could begin.
   #gates() {
-    const { crossings } = this;
-    const list = crossings.shown.map((c, i) => ({ time_s: c.from_s, says: c.told.text, chosen: crossings.chosen === i }));
-    this.strip.gates(list, (i) => this.cross(i));
+    const { transitions, session } = this;
+    const cycle = session.scene.period;
+    const list = transitions.shown.map((way, i) => ({ time_s: ((way.leaves_s % cycle) + cycle) % cycle, says: way.told.text, chosen: transitions.chosen === i }));
+    this.strip.gates(list, (i) => this.goOver(i));
   }
 
-  /** Plays the passage through one of the crossings. */
-  async cross(i) {
-    const answer = await this.crossings.passage(i);
+  /** Plays one of the ways into what could come next. */
+  async goOver(i) {
+    const answer = await this.transitions.played(i);
     if (!answer) return;
     if (answer.error) this.complain(answer.error);
     else this.playPassage(answer);

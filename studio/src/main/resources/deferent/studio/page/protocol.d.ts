@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Crossings | Next | Passage | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetSuggest | Film | Filmed | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Transitions | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetSuggest | Film | Filmed | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -59,19 +59,15 @@ declare namespace Protocol {
     | { phrase?: never; pattern: object }
   );
 
-  /** where one pattern passes into another */
-  type Crossings = {
-    ask: 'crossings';
+  /** the short passages from one pattern to another, best first */
+  type Transitions = {
+    ask: 'transitions';
     id?: any | null;
     performer?: Performer | null;
     kit?: Kit | null;
     change?: Change[] | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
     to: To;
-    freedom?: Freedom | null;
-    who?: Who | null;
+    hardest?: Hardest | null;
   } & (
     | { phrase: string; pattern?: never }
     | { phrase?: never; pattern: object }
@@ -84,46 +80,53 @@ declare namespace Protocol {
     performer?: Performer | null;
     kit?: Kit | null;
     change?: Change[] | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
+    hardest?: Hardest | null;
     limit?: number | null;
   } & (
     | { phrase: string; pattern?: never }
     | { phrase?: never; pattern: object }
   );
 
-  /** one crossing, played */
-  type Passage = {
-    ask: 'passage';
+  /** one transition, played */
+  type TransitionPlay = {
+    ask: 'transition-play';
     id?: any | null;
     performer?: Performer | null;
     kit?: Kit | null;
     change?: Change[] | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
     to: To;
-    freedom?: Freedom | null;
-    who?: Who | null;
-    crossing?: number | null;
+    hardest?: Hardest | null;
+    transition?: number | null;
     rate?: number | null;
-    lead_s?: number | null;
   } & (
     | { phrase: string; pattern?: never }
     | { phrase?: never; pattern: object }
   );
 
-  /** a way over the map from one pattern to another */
+  /** one transition as a clip or a picture */
+  type TransitionTake = {
+    ask: 'transition-take';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    to: To;
+    hardest?: Hardest | null;
+    transition?: number | null;
+    as: string;
+    wishes?: object | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** the gentlest way over the map from one pattern to another */
   type Route = {
     ask: 'route';
     id?: any | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
     from: string;
     to: string;
-    rate?: number | null;
+    hardest?: Hardest | null;
   };
 
   /** how to photograph a pattern */
@@ -187,9 +190,7 @@ declare namespace Protocol {
   type Map = {
     ask: 'map';
     id?: any | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
+    hardest?: Hardest | null;
   };
 
   /** how a set goes: patterns in order, each for so many counts, and what leads on */
@@ -288,7 +289,7 @@ declare namespace Protocol {
     | { phrase?: never; pattern?: never; patterns?: never; shelf: true }
   );
 
-  /** the end of a seek, a map, what could come next or a file under way, with what it has */
+  /** the end of a seek, a map, a route, what could come next or a file under way, with what it has */
   type Stop = {
     ask: 'stop';
     id?: any | null;
@@ -321,13 +322,6 @@ declare namespace Protocol {
     new?: boolean | null;
   };
   type First = 'left' | 'right';
-  type Freedom = {
-    shift_m?: number | null;
-    turn_deg?: number | null;
-    mirror?: boolean | null;
-    tempo_factor?: number | null;
-    timing?: boolean | null;
-  };
   type Hardest = 'easy' | 'practised' | 'hard';
   type Heads = 'soft' | 'hard' | 'fire';
   type Kit = {
@@ -337,7 +331,7 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'next' | 'take' | 'film' | 'filmed';
+  type Of = 'seek' | 'map' | 'route' | 'next' | 'take' | 'transition-take' | 'film' | 'filmed';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;
@@ -375,5 +369,4 @@ declare namespace Protocol {
     | { phrase?: never; pattern: object }
   );
   type TypedIn = 'm' | 'cm';
-  type Who = 'both' | 'left' | 'right';
 }

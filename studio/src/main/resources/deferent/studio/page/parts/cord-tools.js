@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
-import { cm, signed, trimmed } from './units.js';
+import { signed, trimmed } from './units.js';
 
 /** @type {Record<Protocol.Show, [says: string, means: string]>} */
 const KEEPS = {
@@ -120,13 +120,18 @@ class CordTold extends Part {
     </div>`;
   }
 
-  // Which pattern it is by now, and whether a cord can do all of it.
+  // Which pattern it is by now, and what is done to come into the next, as it comes.
   /** @param {any} passing */
   #passage(passing) {
-    const at = legAt(passing, this.desk.clock.phase);
-    return html`<div class="happened" role="log" aria-label="The passage">
-      <p>${passing.legs.map((/** @type {string} */ name, /** @type {number} */ i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
-      <p>${passing.passage.corded ? html`On cords, the hands up to ${cm(passing.passage.astray_m, 0)} from their paths` : 'Shown as if on rods; a cord cannot do it'}.</p>
+    const { clock } = this.desk;
+    const { at, coming } = placeIn(passing, clock.phase);
+    const next = passing.passages[Math.min(at, passing.passages.length - 1)];
+    const says = next.transition?.told.text;
+    return html`<div class="happened passage-on" role="log" aria-label="The passage">
+      <p>${passing.legs.map((/** @type {string} */ name, /** @type {number} */ i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}
+        <button type="button" class="near" title="Back to the pattern (Escape)" @click=${() => this.desk.session.back()}>Back</button>
+        ${passing.led ? html`<button type="button" class="near" @click=${() => this.desk.playPassage(passing.led)}>See it again</button>` : nothing}</p>
+      ${says && !passing.led ? html`<p class=${coming ? 'now' : ''}>${says}</p>` : nothing}
     </div>`;
   }
 
@@ -139,7 +144,8 @@ class CordTold extends Part {
       this.said = says;
     }
     if (passing) {
-      const leg = legAt(passing, this.desk.clock.phase);
+      const { at, coming } = placeIn(passing, this.desk.clock.phase);
+      const leg = 2 * at + (coming ? 1 : 0) + (passing.led ? 0.5 : 0);
       if (leg !== this.count) {
         this.count = leg;
         this.requestUpdate();
@@ -155,9 +161,18 @@ class CordTold extends Part {
   }
 }
 
-/** Which of a passage's patterns plays at a phase; it is the next one from the middle of its crossing on. @param {any} passing @param {number} phase */
-function legAt(passing, phase) {
-  return passing.passage.joints_s.filter((/** @type {number} */ t) => t <= phase * passing.seconds).length;
+/**
+ * Which of the patterns is on at a phase, and whether what leads out of it is.
+ *
+ * @param {any} passing
+ * @param {number} phase
+ */
+function placeIn(passing, phase) {
+  const { passages, seconds } = passing;
+  if (passing.led) return { at: passages.length, coming: false };
+  const now = phase * seconds;
+  const at = passages.filter((/** @type {any} */ p) => p.to_s <= now).length;
+  return { at, coming: at < passages.length && passages[at].from_s <= now };
 }
 
 const kept = new WeakMap();

@@ -3,13 +3,13 @@ import { Part } from './part.js';
 import './readings.js';
 import './sizes.js';
 import './shelf-list.js';
-import './crossing-list.js';
+import './next-list.js';
 import './seek-list.js';
 import './map-list.js';
 import './set-list.js';
 import './desk-menu.js';
 
-const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['crossings', 'Next'], ['seek', 'Seek'], ['map', 'Map'], ['set', 'Set']];
+const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek'], ['map', 'Map'], ['set', 'Set']];
 const PULLED = 6; // pixels a thumb moves before it pulls rather than presses
 const UP = 0.46; // of the page's height, so that the stage keeps more than half of it
 const FLICK = 0.4; // pixels a millisecond, from which on the way of the thumb decides rather than where it let go
@@ -60,9 +60,9 @@ class SidePanel extends Part {
 
   // What could come next is looked for only while somebody looks at it.
   #looks() {
-    const { crossings } = this.desk;
-    if (this.open && this.tab === 'crossings') crossings.look();
-    else crossings.away();
+    const { transitions } = this.desk;
+    if (this.open && this.tab === 'next') transitions.look();
+    else transitions.away();
   }
 
   /** Draws the drawer out, or pushes it in. @param {boolean} open */
@@ -139,7 +139,7 @@ class SidePanel extends Part {
         <reading-list role="tabpanel" id="panel-reading" aria-labelledby="tab-reading" tabindex="0" ?hidden=${this.tab !== 'reading'}></reading-list>
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
-        <crossing-list role="tabpanel" id="panel-crossings" aria-labelledby="tab-crossings" tabindex="0" ?hidden=${this.tab !== 'crossings'}></crossing-list>
+        <next-list role="tabpanel" id="panel-next" aria-labelledby="tab-next" tabindex="0" ?hidden=${this.tab !== 'next'}></next-list>
         <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
         <map-list role="tabpanel" id="panel-map" aria-labelledby="tab-map" tabindex="0" ?hidden=${this.tab !== 'map'}></map-list>
         <set-list role="tabpanel" id="panel-set" aria-labelledby="tab-set" tabindex="0" ?hidden=${this.tab !== 'set'}></set-list>

@@ -12,6 +12,7 @@ import { Grab } from './grab.js';
 import { Handles } from './handles.js';
 import { Labels } from './label.js';
 import { Look } from './look.js';
+import { Moments } from './moments.js';
 import { WebglDrawer } from './webgl.js';
 
 const FADES = 2600; // milliseconds in which what stood before a fit goes out of sight
@@ -62,6 +63,7 @@ export class StageElement extends HTMLElement {
       <span class="stage-letter" data-side="left" aria-hidden="true">L</span>
       <span class="stage-letter" data-side="right" aria-hidden="true">R</span>
       <output class="link-label" aria-hidden="true"><b></b><small></small></output>
+      <div class="stage-moments" aria-hidden="true"></div>
       <div class="handles" role="group" aria-label="Handles: drag, or focus one and use the arrow keys"></div>
       <button type="button" class="best-label over" aria-label="At best" hidden></button>
       <button type="button" class="alone-leave over" aria-label="Back to the page" title="Back to the page (X)"><svg viewBox="0 0 20 20" aria-hidden="true"><path d="m5 5 10 10M15 5 5 15" stroke="currentColor" stroke-width="1.8"/></svg></button>
@@ -72,6 +74,7 @@ export class StageElement extends HTMLElement {
     this.handles = new Handles(this, this.rack);
     this.labels = new Labels(this);
     this.best = new Best(this);
+    this.moments = new Moments(this, this.querySelector('.stage-moments'));
     this.grab = new Grab(this);
     this.drawer = this.#drawer();
     new ResizeObserver(() => this.#resize()).observe(this);
@@ -260,6 +263,7 @@ export class StageElement extends HTMLElement {
     this.frames++;
     this.handles.follow();
     this.labels.follow();
+    this.moments.follow();
   }
 
   // The carrier whose head the other's hand is at now, within a hand's breadth, where the link is one of touching.

@@ -19,7 +19,7 @@ const sign = (drawn) => `<svg viewBox="0 0 10 10" aria-hidden="true">${drawn}</s
 const MARK_KEYS = {
   cycle: `<span>| beat</span> <span>${sign('<circle cx="5" cy="5" r="4" fill="none" stroke="currentColor" stroke-width="1.4"/>')} petal</span> <span>${sign('<path d="M1 1h8v8H1z" fill="currentColor"/>')} stall</span>`,
   letting: `<span>${sign('<path d="m1 1 8 8M1 9l8-8" stroke="currentColor" stroke-width="1.4"/>')} snaps taut</span>`,
-  passing: '<span>↓ crossing</span>',
+  passing: '<span>↑ leaves</span> <span>↓ joins</span>',
 };
 
 export class StripElement extends HTMLElement {
@@ -189,12 +189,12 @@ export class StripElement extends HTMLElement {
   // The counts along the line, where they fall; those between, and then all, only where there is room for them.
   #beats() {
     const { scene, answer, aside } = this.session;
-    // What plays once has no counts of a cycle; a set has its time.
-    const all = aside ? (aside.along?.ticks ?? []) : answer ? answer.strip.counts : [];
+    // A set has its time; a passage the counts of the pattern that it leaves and of the one it joins.
+    const all = aside ? (aside.along?.ticks ?? aside.strip.counts ?? []) : answer ? answer.strip.counts : [];
     const lasts = aside?.along?.seconds ?? scene.period;
     const width = this.#track();
     const whole = all.filter((count) => /\d/.test(count.text));
-    const every = Math.ceil((TIME * all.length) / Math.max(TIME, width));
+    const every = Math.ceil(((aside?.along ? TIME : ROOM) * all.length) / Math.max(TIME, width));
     const shown = aside ? all.filter((_, i) => i % every === 0) : [all, whole].find((counts) => width / counts.length >= ROOM) || [];
     const said = shown.map((count) => `${count.text} ${((100 * count.time_s) / lasts).toFixed(2)}`).join();
     if (this.counted === said) return;
@@ -267,7 +267,7 @@ export class StripElement extends HTMLElement {
     this.marks = letting
       ? letting.events.map((e) => ({ ...e, side: letting.side }))
       : passing
-        ? passing.passage.joints_s.map((time_s) => ({ time_s, kind: 'joint' }))
+        ? passing.led ? [] : passing.passages.flatMap((p) => p.moments)
         : strip.marks || [];
     const kind = letting ? 'letting' : passing ? 'passing' : 'cycle';
     if (this.kind !== kind) {
@@ -298,8 +298,14 @@ export class StripElement extends HTMLElement {
   }
 
   #gates() {
-    const list = this.kind === 'cycle' || !this.kind ? this.gateList || [] : [];
+    const { passing } = this.session;
+    const moments = passing && !passing.led ? passing.passages.flatMap((p) => p.moments) : [];
+    const list = passing
+      ? moments.map(({ time_s, side, kind, count }) => ({ time_s, kind, says: `${side} hand ${kind} ${count}` }))
+      : this.kind === 'cycle' || !this.kind ? this.gateList || [] : [];
+    this.choose = passing ? (i) => this.clock.seek(moments[i].time_s / this.session.scene.period) : (i) => this.chose(i);
     const rack = this.gateRack;
+    rack.setAttribute('aria-label', passing ? 'Moments at which a hand leaves or joins' : 'Moments at which another pattern could begin');
     while (rack.children.length > list.length) rack.lastChild.remove();
     const width = this.#track();
     list.forEach((gate, i) => {
@@ -308,11 +314,12 @@ export class StripElement extends HTMLElement {
         button = document.createElement('button');
         button.type = 'button';
         button.className = 'gate';
-        button.addEventListener('click', () => this.chose(i));
+        button.addEventListener('click', () => this.choose(i));
         rack.append(button);
       }
       button.style.transform = `translateX(${(LINE + (width * gate.time_s) / this.session.scene.period).toFixed(1)}px)`;
       button.classList.toggle('chosen', !!gate.chosen);
+      button.classList.toggle('joins', gate.kind === 'joins');
       if (button.title !== gate.says) {
         button.title = gate.says;
         button.setAttribute('aria-label', gate.says);
@@ -455,11 +462,12 @@ export class StripElement extends HTMLElement {
         ctx.moveTo(x - r, y + r);
         ctx.lineTo(x + r, y - r);
         ctx.stroke();
-      } else if (mark.kind === 'joint') {
+      } else if (mark.kind === 'leaves' || mark.kind === 'joins') {
+        const up = mark.kind === 'leaves' ? -1 : 1;
         ctx.moveTo(x, y - r);
-        ctx.lineTo(x, y + r + 10 * ratio);
-        ctx.moveTo(x - r, y);
         ctx.lineTo(x, y + r);
+        ctx.moveTo(x - r, y);
+        ctx.lineTo(x, y + up * r);
         ctx.lineTo(x + r, y);
         ctx.stroke();
       } else if (mark.kind === 'slack') {

@@ -38,7 +38,7 @@ export class Session extends EventTarget {
     this.locked = new Set(); // sizes the fit must leave alone
     /** @type {Protocol.Show} */
     this.show = 'ideal'; // what a cord is asked to keep
-    this.aside = null; // what is on the stage instead of the pattern, once through: a poi that was let go, or a passage
+    this.aside = null; // what is on the stage instead of the pattern, once through: a poi that was let go, or a passage and what it leads into
   }
 
   /** What is on the stage: the pattern, or what plays once instead. */
@@ -53,7 +53,7 @@ export class Session extends EventTarget {
 
   /** The answer about a passage from one pattern to others, while it is on the stage. */
   get passing() {
-    return this.aside && this.aside.passage && !this.aside.set ? this.aside : null;
+    return this.aside && this.aside.passages ? this.aside : null;
   }
 
   /** What is played of a set, while it is on the stage. */
@@ -98,10 +98,10 @@ export class Session extends EventTarget {
     return true;
   }
 
-  /** Puts a passage on the stage, to be played once. */
+  /** Puts a passage on the stage, to be played once, or what follows it. */
   pass(answer) {
-    if (this.setting && answer.set) {
-      // One stretch of a set after the other: nothing comes back between.
+    if ((this.setting && answer.set) || (this.passing && answer.led === this.passing)) {
+      // One after the other: nothing comes back between.
       this.#onStage(answer, (scene) => scene.read(answer));
       return;
     }

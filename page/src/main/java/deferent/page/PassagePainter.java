@@ -1,0 +1,187 @@
+package deferent.page;
+
+import deferent.motion.pairing.Side;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
+
+/**
+ * Paints how hands pass from one pattern into another: what is spun before and after lies faint
+ * below, the passage of each hand and its poi strong above, with an arrow the way it goes, a ring
+ * where it leaves and a disc where it joins.
+ */
+final class PassagePainter {
+    /** Points a second that a path is drawn through. */
+    private static final double RATE = 240;
+
+    private static final double FAINT = 0.3;
+    private static final double ARROW = 15;
+    private static final double MARK = 22;
+
+    private final Scene scene;
+    private final StillForm.Passage passage;
+    private final Still still;
+    private final Layout layout;
+    private final Framing framing;
+    private final Brush brush;
+    private final List<Rectangle2D> plates = new ArrayList<>();
+
+    PassagePainter(Scene scene, Still still, Layout layout, StillForm.Passage passage) {
+        this.scene = scene;
+        this.passage = passage;
+        this.still = still;
+        this.layout = layout;
+        this.framing = Framing.of(scene, still.view(), layout.room());
+        this.brush = layout.brush();
+    }
+
+    /** Pixels a metre. */
+    double paint(Paper paper) {
+        EnumSet<Layer> body = EnumSet.of(Layer.BODY);
+        body.retainAll(still.layers());
+        new MomentPainter(scene, framing, brush, body, layout.paper())
+                .behind(paper, "", still.time());
+        for (Side side : Side.values()) {
+            paper.group(
+                    side.word() + "-patterns",
+                    side.word() + " before and after",
+                    g -> faint(Brush.smooth(g), side));
+        }
+        for (StillForm.Passing hand : passage.hands()) {
+            paper.group(
+                    hand.side().word() + "-passage",
+                    hand.side().word() + " passage",
+                    g -> strong(Brush.smooth(g), hand));
+        }
+        for (StillForm.Passing hand : passage.hands()) {
+            paper.group(
+                    hand.side().word() + "-moments",
+                    hand.side().word() + " leaves and joins",
+                    g -> marks(Brush.smooth(g), hand));
+        }
+        return framing.scale();
+    }
+
+    private void faint(Graphics2D g, Side side) {
+        double start = scene.trace().interval().start();
+        double end = scene.trace().interval().end();
+        Optional<StillForm.Passing> passes =
+                passage.hands().stream().filter(h -> h.side() == side).findFirst();
+        double from = passes.map(StillForm.Passing::from).orElse(end);
+        double to = passes.map(StillForm.Passing::to).orElse(end);
+        for (Role role : List.of(Role.HAND_PATH, Role.HEAD_TRAIL)) {
+            if (still.shows(Layer.of(role))) {
+                stretch(g, side, role, start, from, FAINT);
+                stretch(g, side, role, to, end, FAINT);
+            }
+        }
+    }
+
+    private void strong(Graphics2D g, StillForm.Passing hand) {
+        for (Role role : List.of(Role.HAND_PATH, Role.HEAD_TRAIL)) {
+            stretch(g, hand.side(), role, hand.from(), hand.to(), 1);
+            arrow(g, hand, role);
+        }
+    }
+
+    private void stretch(
+            Graphics2D g, Side side, Role role, double from, double to, double strength) {
+        if (to - from < 1e-6) {
+            return;
+        }
+        int count = Math.max(2, (int) Math.ceil(RATE * (to - from)) + 1);
+        List<Vector3D> points = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            points.add(at(side, role, from + (to - from) * i / (count - 1)));
+        }
+        Palette.Look look = Palette.of(role, Optional.of(side));
+        Shape line = framing.line(points, false);
+        boolean strong = strength >= 1;
+        double width = strong ? Math.max(3, 1.15 * look.width()) : 0.6 * look.width();
+        brush.draw(g, line, look, width, strength, strong ? brush.dash(look) : new double[0], 0);
+    }
+
+    private Vector3D at(Side side, Role role, double time) {
+        return role == Role.HEAD_TRAIL
+                ? scene.trace().head(side).position(time)
+                : scene.trace().hand(side).position(time);
+    }
+
+    /** In the middle of the passage, the way it goes. */
+    private void arrow(Graphics2D g, StillForm.Passing hand, Role role) {
+        double middle = (hand.from() + hand.to()) / 2;
+        Point2D.Double at = framing.place(at(hand.side(), role, middle));
+        Point2D.Double on = framing.place(at(hand.side(), role, middle + 1 / RATE));
+        double far = at.distance(on);
+        if (far * RATE < 0.1 * framing.scale()) {
+            return;
+        }
+        double ux = (on.x - at.x) / far;
+        double uy = (on.y - at.y) / far;
+        double long1 = (role == Role.HEAD_TRAIL ? 1 : 0.7) * ARROW * brush.unit();
+        double wide = 0.6 * long1;
+        g.setColor(brush.ink(Palette.of(role, Optional.of(hand.side())).ink()));
+        g.fill(
+                Brush.path(
+                        true,
+                        at.x + long1 * ux,
+                        at.y + long1 * uy,
+                        at.x - long1 * ux - wide * uy,
+                        at.y - long1 * uy + wide * ux,
+                        at.x - long1 * ux + wide * uy,
+                        at.y - long1 * uy - wide * ux));
+    }
+
+    private void marks(Graphics2D g, StillForm.Passing hand) {
+        mark(g, hand.side(), hand.from(), Palette.Marker.RING, hand.leaves());
+        mark(g, hand.side(), hand.to(), Palette.Marker.DISC, hand.joins());
+    }
+
+    private void mark(Graphics2D g, Side side, double time, Palette.Marker marker, String said) {
+        Palette.Ink ink = Palette.of(Role.HEAD, Optional.of(side)).ink();
+        Point2D.Double head = framing.place(at(side, Role.HEAD_TRAIL, time));
+        Point2D.Double hand = framing.place(at(side, Role.HAND_PATH, time));
+        brush.mark(g, hand, new Palette.Look(ink, 2, List.of(), marker, 0.6 * MARK, 1));
+        brush.mark(g, head, new Palette.Look(ink, 3, List.of(), marker, MARK, 1));
+        Lettering lettering = brush.lettering(Face.BOLD, 0.9);
+        double far = Math.max(1, head.distance(hand));
+        double ux = (head.x - hand.x) / far;
+        double uy = (head.y - hand.y) / far;
+        Rectangle2D.Double plate = Brush.plate(lettering, said, head.x, head.y);
+        double off = 0.8 * MARK * brush.unit();
+        plate.x += ux * (off + plate.width / 2);
+        plate.y += uy * (off + plate.height / 2);
+        keep(plate);
+        // A label that would lie on another gives way downward, or upward at the foot.
+        double way = plate.getCenterY() > layout.room().getCenterY() ? -1 : 1;
+        for (int tries = 0; tries < 8; tries++) {
+            if (plates.stream().noneMatch(plate::intersects)) {
+                break;
+            }
+            plate.y += way * 1.1 * plate.height;
+        }
+        plates.add(plate);
+        brush.plate(g, plate, said, lettering, ink);
+    }
+
+    /** As little moved as brings all of it onto the paper. */
+    private void keep(Rectangle2D.Double plate) {
+        Rectangle2D paper = layout.paper();
+        double rim = 0.012 * layout.edge();
+        plate.x =
+                Math.max(
+                        paper.getMinX() + rim,
+                        Math.min(paper.getMaxX() - rim - plate.width, plate.x));
+        plate.y =
+                Math.max(
+                        paper.getMinY() + rim,
+                        Math.min(
+                                layout.room().getMaxY() + layout.margin() - plate.height, plate.y));
+    }
+}
