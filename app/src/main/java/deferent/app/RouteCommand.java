@@ -38,7 +38,7 @@ import picocli.CommandLine.Spec;
         description = {
             "Finds the gentlest route from one pattern to another through those on the shelf, and says"
                     + " how each passes into the next:",
-            "  deferent route \"Long arms\" \"isolation vs isolation\"",
+            "  deferent route \"Ring under the eaves\" \"A ring too small\"",
             "An order of many patterns is a set: deferent set --suggest."
         })
 final class RouteCommand implements Callable<Integer> {

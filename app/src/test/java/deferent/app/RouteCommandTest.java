@@ -19,34 +19,34 @@ class RouteCommandTest {
     @BeforeEach
     void shelve() {
         desk = new Desk(folder);
-        desk.good("shelf", "add", LONG_ARMS, "--name", "Long arms");
-        desk.good("shelf", "add", ONE_STILL, "--name", "One still");
+        desk.good("shelf", "add", LONG_ARMS, "--name", "Two lanterns");
+        desk.good("shelf", "add", ONE_STILL, "--name", "One lamp");
         desk.good(
                 "shelf", "add", "static spin vs static spin, tether 20 cm", "--name", "Elsewhere");
     }
 
     @Test
     void eachStepIsSaidAsATransitionIsThenTheWhole() {
-        Desk.Answer answer = desk.good("route", "Long arms", "One still");
+        Desk.Answer answer = desk.good("route", "Two lanterns", "One lamp");
         assertThat(answer.text())
-                .startsWith("Long arms, then One still: ")
-                .contains("1. Long arms into One still")
-                .contains("while the left hand goes on, in ")
+                .startsWith("Two lanterns, then One lamp: ")
+                .contains("1. Two lanterns into One lamp")
+                .contains("the right hand, its poi ")
                 .contains("All together: It takes ")
                 .doesNotContain("why: ");
         assertThat(answer.out().lines()).allMatch(line -> line.length() <= 100);
-        assertThat(desk.good("route", "Long arms", "One still", "--why").text())
+        assertThat(desk.good("route", "Two lanterns", "One lamp", "--why").text())
                 .contains("why: The route of which all steps together are gentlest");
     }
 
     @Test
     void jsonHasTheRouteAsTheSetItIs() {
-        JsonNode found = desk.good("route", "Long arms", BOTH_STILL, "--json").json();
+        JsonNode found = desk.good("route", "Two lanterns", BOTH_STILL, "--json").json();
         assertThat(found.get("complete").booleanValue()).isTrue();
         assertThat(found.get("hardest").stringValue()).isEqualTo("practised");
         int steps = found.at("/set/steps").size();
         assertThat(steps).isGreaterThanOrEqualTo(2);
-        assertThat(found.at("/set/steps/0/name").stringValue()).isEqualTo("Long arms");
+        assertThat(found.at("/set/steps/0/name").stringValue()).isEqualTo("Two lanterns");
         assertThat(found.at("/set/steps/" + (steps - 1) + "/name").stringValue())
                 .isEqualTo(BOTH_STILL);
         assertThat(found.at("/set/transitions")).hasSize(steps - 1);
@@ -58,20 +58,20 @@ class RouteCommandTest {
 
     @Test
     void noRouteIsAnAnswer() {
-        assertThat(desk.good("route", "Long arms", "Elsewhere").text())
-                .startsWith("Nothing leads from Long arms to Elsewhere")
+        assertThat(desk.good("route", "Two lanterns", "Elsewhere").text())
+                .startsWith("Nothing leads from Two lanterns to Elsewhere")
                 .contains("the tethers differ");
-        JsonNode none = desk.good("route", "Long arms", "Elsewhere", "--json").json();
+        JsonNode none = desk.good("route", "Two lanterns", "Elsewhere", "--json").json();
         assertThat(none.has("set")).isFalse();
         assertThat(none.at("/told/0/key").stringValue()).isEqualTo("route");
-        assertThat(desk.good("route", "Long arms", "Long arms").text())
-                .startsWith("Long arms: you are there already.");
+        assertThat(desk.good("route", "Two lanterns", "Two lanterns").text())
+                .startsWith("Two lanterns: you are there already.");
     }
 
     @Test
     void noStepIsHarderThanWasAsked() {
         JsonNode found =
-                desk.good("route", "Long arms", "One still", "--hardest", "easy", "--json").json();
+                desk.good("route", "Two lanterns", "One lamp", "--hardest", "easy", "--json").json();
         for (JsonNode step : found.at("/set/transitions")) {
             assertThat(step.get("grade").stringValue()).isEqualTo("easy");
         }
@@ -79,7 +79,7 @@ class RouteCommandTest {
 
     @Test
     void progressIsToldWhereItIsAskedFor() {
-        Desk.Answer answer = desk.run("route", "Long arms", "One still", "--progress");
+        Desk.Answer answer = desk.run("route", "Two lanterns", "One lamp", "--progress");
         assertThat(answer.code()).isZero();
         assertThat(answer.err()).contains("1 pair of patterns compared");
     }
@@ -87,11 +87,11 @@ class RouteCommandTest {
     @Test
     void whatCannotBeAskedIsRefused() {
         assertThat(desk.bad("route").err()).contains("FROM");
-        assertThat(desk.bad("route", "Long arms").err()).contains("TO");
-        assertThat(desk.bad("route", "Long arms", "Arms 99").err()).contains("Arms 99");
-        assertThat(desk.bad("route", "Long arms", "One still", "--set", "4").err())
+        assertThat(desk.bad("route", "Two lanterns").err()).contains("TO");
+        assertThat(desk.bad("route", "Two lanterns", "Arms 99").err()).contains("Arms 99");
+        assertThat(desk.bad("route", "Two lanterns", "One lamp", "--set", "4").err())
                 .contains("--set");
-        assertThat(desk.bad("route", "Long arms", "One still", "--hardest", "mad").err())
+        assertThat(desk.bad("route", "Two lanterns", "One lamp", "--hardest", "mad").err())
                 .contains("--hardest");
     }
 }
