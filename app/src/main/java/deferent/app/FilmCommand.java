@@ -68,7 +68,7 @@ final class FilmCommand implements Callable<Integer> {
                     Wish.MIRRORED,
                     Wish.CORD,
                     Wish.PAPER,
-                    Wish.CROSSINGS,
+                    Wish.TRANSITIONS,
                     Wish.SHUTTER,
                     Wish.LED,
                     Wish.MOVING);

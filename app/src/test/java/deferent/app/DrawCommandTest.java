@@ -147,7 +147,7 @@ class DrawCommandTest {
     @Test
     void theDemoShelfBecomesOneBooklet() throws IOException {
         Path pdf = file("lessons.pdf");
-        assertThat(desk.good("draw", "demo", "--crossings", "no", "--out", pdf.toString()).text())
+        assertThat(desk.good("draw", "demo", "--transitions", "no", "--out", pdf.toString()).text())
                 .contains("booklet of 12");
         assertThat(Files.size(pdf)).isGreaterThan(50_000);
         assertThat(desk.bad("draw", "demo", "--out", file("demo.png").toString()).err())

@@ -20,7 +20,7 @@ import java.util.function.Consumer;
 
 /**
  * How long a booklet of the demo shelf takes: the first one of a fresh machine (cold), then again
- * and again (warm), with what of it goes into readings, into crossings and into printing; beside
+ * and again (warm), with what of it goes into readings, into transitions and into printing; beside
  * it, as the baseline of the same run, the readings alone one after another on one thread, in full
  * as the studio settles them. Wall-clock time and the processor's time of the whole process.
  *
@@ -52,7 +52,7 @@ public final class SheetTable {
         for (int i = 0; i < ROUNDS; i++) {
             row("booklet, warm", plain::write);
         }
-        row("booklet with crossings", plain.crossed()::write);
+        row("booklet with transitions", plain.amongThemselves()::write);
         row("cards", new Cards("Cards", shelf, Edition.USUAL)::write);
         double start = wall();
         double cpu = cpu();

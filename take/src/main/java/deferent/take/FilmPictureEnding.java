@@ -44,7 +44,7 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
                     Wish.MOVING,
                     Wish.PAPER,
                     Wish.MIRRORED,
-                    Wish.CROSSINGS);
+                    Wish.TRANSITIONS);
 
     FilmPictureEnding {
         own = List.copyOf(own);

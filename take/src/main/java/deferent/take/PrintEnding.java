@@ -33,7 +33,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
 
     private static final List<Offer> PRINTED =
             Offer.all(
-                    List.of(VIEW, PAPER, MIRRORED, CROSSINGS),
+                    List.of(VIEW, PAPER, MIRRORED, TRANSITIONS),
                     new Offer(
                             FORM,
                             Stream.concat(
@@ -112,13 +112,13 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
             told = many ? patterns.size() + " cards" : "one card";
         } else if (form.equals("booklet") || many) {
             Booklet plain = Booklet.of(take.title(), patterns, edition);
-            Booklet booklet = take.route() ? plain.asRoute() : plain.crossed();
-            boolean crossed = wishes.yes(CROSSINGS) && (many || wishes.has(CROSSINGS));
-            print = crossed ? booklet : plain;
+            Booklet booklet = take.route() ? plain.asRoute() : plain.amongThemselves();
+            boolean compared = wishes.yes(TRANSITIONS) && (many || wishes.has(TRANSITIONS));
+            print = compared ? booklet : plain;
             told = "booklet of " + (many ? patterns.size() : "one");
         } else {
             Sheet sheet = Sheet.of(patterns.get(0), edition);
-            print = wishes.yes(CROSSINGS) ? sheet.among(take.others()) : sheet;
+            print = wishes.yes(TRANSITIONS) ? sheet.among(take.others()) : sheet;
             told = "sheet";
         }
         return (out, listener, stop) ->
@@ -148,13 +148,13 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
             throws IOException {
         Wishes wishes = take.wishes();
         String form = wishes.word(FORM);
-        boolean crossed =
+        boolean compared =
                 !picture(form)
                         && !form.equals("cards")
-                        && wishes.yes(CROSSINGS)
+                        && wishes.yes(TRANSITIONS)
                         && take.patterns().size() + take.others().size() > 1;
         // Comparing patterns takes far longer than printing them.
-        Take quick = picture(form) ? take : take.with(wishes.with(CROSSINGS, "no"));
+        Take quick = picture(form) ? take : take.with(wishes.with(TRANSITIONS, "no"));
         Optional<byte[]> pdf = writing(quick).bytes(stop);
         if (pdf.isEmpty()) {
             return Optional.empty();
@@ -169,7 +169,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
                                     + ", about "
                                     + Taken.size(pdf.get().length));
             return Optional.of(
-                    crossed
+                    compared
                             ? first.noted("What leads where is worked out when it is written.")
                             : first);
         }

@@ -24,7 +24,7 @@ import java.util.function.Consumer;
  *
  * @param title of the whole, such as the shelf's name; of a single pattern, its own
  * @param patterns one; to print, as many as a shelf or a route has
- * @param others those beside them that a sheet may tell crossings with
+ * @param others those beside them that a sheet may tell transitions with
  * @param route whether they are gone through in that order
  * @param wishes which file, and what is wished of it
  * @param lexicon the user's own words

@@ -133,7 +133,7 @@ public enum Wish {
             "sheet",
             "booklet",
             "cards"),
-    CROSSINGS(
+    TRANSITIONS(
             Kind.YES,
             true,
             "What leads where",

@@ -104,40 +104,6 @@ public final class TellCrossing {
                         + " at a hand, root mean square.");
     }
 
-    /**
-     * A crossing as the sheet of one of its pairings tells it, in short.
-     *
-     * @param into whether the sheet is of the pairing that is entered
-     */
-    public static Told onward(Crossing c, boolean into) {
-        Told whole = of(c);
-        String left =
-                "at "
-                        + Say.percent(c.fromShare())
-                        + (into ? " of that one and " : " of this one and ");
-        String entered = Say.percent(c.toShare()) + (into ? " of this one: " : " of that one: ");
-        return new Told(
-                whole.key(),
-                whole.tone(),
-                left
-                        + entered
-                        + need(c)
-                        + "; "
-                        + rough(c.roughness().weights())
-                        + (c.keepsTethers() ? "." : ", and the grip has to slide."),
-                whole.why());
-    }
-
-    /** That none of the patterns compared crosses with this one. */
-    public static Told none() {
-        return new Told(
-                "crossings",
-                Tone.NOTE,
-                "As they stand, no pattern it was compared with goes straight over into this one, nor"
-                        + " this one into any of them.",
-                "Every moment of each cycle was compared with every moment of the other.");
-    }
-
     private static String when(Crossing c) {
         return "at "
                 + Say.percent(c.fromShare())

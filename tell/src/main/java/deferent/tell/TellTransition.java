@@ -70,6 +70,24 @@ public final class TellTransition {
                         + " head weights.");
     }
 
+    /** That one pattern does not lead to another, and why. */
+    public static Told none(Hindrance why) {
+        return new Told(
+                "transition",
+                Tone.NOTE,
+                "Nothing leads over: " + because(why) + ".",
+                "What a practised hand can do counts as possible.");
+    }
+
+    /** That nothing leads from a pattern to any it was compared with, or back. */
+    public static Told noNeighbour() {
+        return new Told(
+                "transition",
+                Tone.NOTE,
+                "None of the patterns it was compared with, even with practice.",
+                "What a practised hand can do counts as possible.");
+    }
+
     private static String hands(Transition t) {
         Side first =
                 t.left().keeps() || !t.right().keeps() && t.right().leaves() < t.left().leaves()

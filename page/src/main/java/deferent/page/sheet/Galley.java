@@ -4,6 +4,8 @@ import deferent.page.Face;
 import deferent.page.Palette;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Text set in one long column, before it is put on pages: paragraphs wrapped to a width, row by
@@ -43,12 +45,26 @@ final class Galley {
      * @param leading its own height, points
      * @param size of its letters
      * @param binds whether it may not stand last in a column
+     * @param inset a picture at its left, hanging down beside the rows that follow
      */
-    record Row(double before, double leading, double size, boolean binds, List<Piece> pieces) {
+    record Row(
+            double before,
+            double leading,
+            double size,
+            boolean binds,
+            List<Piece> pieces,
+            Optional<Inset> inset) {
         Row {
             pieces = List.copyOf(pieces);
         }
+
+        Row(double before, double leading, double size, boolean binds, List<Piece> pieces) {
+            this(before, leading, size, binds, pieces, Optional.empty());
+        }
     }
+
+    /** A small picture that text stands beside. */
+    record Inset(double width, double height, Function<Box, Mark> drawn) {}
 
     private static final double LEADING = 1.34;
     private static final int SHORT = 3;
@@ -96,6 +112,27 @@ final class Galley {
             boolean binds = i < count - 1 && (count <= SHORT || i == 0 || i == count - 2);
             rows.set(first + i, new Row(row.before(), row.leading(), size, binds, pieces));
         }
+        return this;
+    }
+
+    /** A paragraph beside a picture, the two kept together in one column. */
+    Galley beside(Inset inset, List<Run> runs, double size, double before, double gap) {
+        int first = rows.size();
+        set(runs, size, before, inset.width() + gap, false);
+        for (int i = first; i < rows.size(); i++) {
+            Row row = rows.get(i);
+            rows.set(
+                    i,
+                    new Row(
+                            row.before(),
+                            row.leading(),
+                            size,
+                            true,
+                            row.pieces(),
+                            i == first ? Optional.of(inset) : Optional.empty()));
+        }
+        double below = inset.height() - height(rows, first, rows.size());
+        rows.add(new Row(0, Math.max(0, below), size, false, List.of()));
         return this;
     }
 
@@ -249,6 +286,10 @@ final class Galley {
         for (int i = from; i < to; i++) {
             Row row = rows.get(i);
             top += i == from ? 0 : row.before();
+            if (row.inset().isPresent()) {
+                Inset inset = row.inset().get();
+                marks.add(inset.drawn().apply(new Box(x, top, inset.width(), inset.height())));
+            }
             for (Piece piece : row.pieces()) {
                 double rise = piece.face().ascent() + piece.face().descent();
                 double baseline =

@@ -5,6 +5,7 @@ import deferent.page.Face;
 import deferent.page.Palette;
 import deferent.page.Scene;
 import deferent.page.Still;
+import deferent.page.View;
 
 /** One thing printed on a page. */
 public sealed interface Mark {
@@ -56,6 +57,9 @@ public sealed interface Mark {
 
     /** A sample of a side's hand, tether, head and trail, to tell the lines in pictures by. */
     record Sample(Box box, Side side) implements Mark {}
+
+    /** A transition's passage, as large as its box. */
+    record Drawn(Box box, Passage passage, View view) implements Mark {}
 
     /** A place that leads to another page when it is clicked; prints nothing. */
     record Link(Box box, int leaf) implements Mark {}

@@ -1,12 +1,22 @@
 package deferent.page.sheet;
 
-import deferent.search.crossing.Crossing;
+import deferent.search.transition.Hindrance;
+import deferent.search.transition.Transition;
+import java.util.Optional;
 
 /**
- * A crossing with another pattern, to be told on a sheet.
+ * What leads from one pattern to another, to be told on a sheet.
  *
  * @param from the name of the pattern that is left
- * @param to the name of the one that is entered
- * @param crossing the moment
+ * @param to the name of the one that is joined
+ * @param way the best transition and its drawing; none where nothing leads over
+ * @param why why nothing does
  */
-public record Onward(String from, String to, Crossing crossing) {}
+record Onward(String from, String to, Optional<Way> way, Hindrance why) {
+    /**
+     * A transition as it is printed.
+     *
+     * @param outlook from where it is seen
+     */
+    record Way(Transition transition, Passage passage, Outlook outlook) {}
+}

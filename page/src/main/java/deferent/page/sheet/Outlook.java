@@ -21,6 +21,11 @@ record Outlook(View view, String said) {
     private static final double QUARTER = Math.PI / 2;
 
     static Outlook of(Pairing pairing, View.Stand stand) {
+        return of(List.of(pairing), stand);
+    }
+
+    /** From where several can be seen in one picture. */
+    static Outlook of(List<Pairing> pairings, View.Stand stand) {
         // Walking to one's own right leads to the performer's left only from the audience.
         double left = stand == View.Stand.AUDIENCE ? 1 : -1;
         List<Outlook> places =
@@ -30,7 +35,7 @@ record Outlook(View view, String said) {
                         new Outlook(
                                 new View(stand, left * QUARTER, 0), ", from the performer's left"));
         return places.stream()
-                .filter(place -> shows(place.view(), pairing))
+                .filter(place -> pairings.stream().allMatch(p -> shows(place.view(), p)))
                 .findFirst()
                 .orElse(
                         new Outlook(

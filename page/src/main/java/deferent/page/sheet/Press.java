@@ -136,6 +136,8 @@ final class Press {
                     place(picture(plate.scene(), plate.still()), plate.box(), height, on);
                 } else if (mark instanceof Mark.Sample sample) {
                     place(sample(sample), sample.box(), height, on);
+                } else if (mark instanceof Mark.Drawn drawn) {
+                    place(passage(drawn), drawn.box(), height, on);
                 } else if (mark instanceof Mark.Link link) {
                     page.getAnnotations().add(link(link, height, pages.get(link.leaf())));
                 }
@@ -184,6 +186,15 @@ final class Press {
         PDFormXObject form = graphics.getXFormObject();
         pictures.put(key, form);
         return form;
+    }
+
+    private PDFormXObject passage(Mark.Drawn drawn) throws IOException {
+        PdfBoxGraphics2D graphics =
+                new PdfBoxGraphics2D(
+                        document, (float) drawn.box().width(), (float) drawn.box().height());
+        PassageDrawing.paint(drawn, graphics);
+        graphics.dispose();
+        return graphics.getXFormObject();
     }
 
     private PDFormXObject sample(Mark.Sample sample) throws IOException {

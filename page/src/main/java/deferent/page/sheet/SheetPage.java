@@ -6,13 +6,14 @@ import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;
-import deferent.tell.TellCrossing;
 import deferent.tell.TellSizes;
+import deferent.tell.TellTransition;
 import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.stream.Stream;
 
 /**
  * Lays out one pattern's sheet. From the top: its name, phrase and note; the figure beside what
@@ -31,7 +32,11 @@ final class SheetPage {
     private static final double CAUTIONS = 7.6;
     private static final double GAP = 13;
     private static final double APART = 6;
+    private static final double PASSAGE = 62;
     private static final String BOTH_WAYS = "Grows from and leads to";
+    private static final String KEY =
+            "In these pictures both figures are faint and the way between them strong: from the"
+                    + " open head, where it leaves, to the full one, where it joins.";
 
     private final Lesson lesson;
     private final Grid grid;
@@ -399,18 +404,24 @@ final class SheetPage {
         List<Told> watch = new ArrayList<>(lesson.watch());
         watch.addAll(lesson.performer().subList(1, lesson.performer().size()));
         section(galley, "What to watch for", watch, size);
-        if (!around.asked()) {
-            return note(galley, leads, size);
-        }
-        if (around.from().isEmpty() && around.to().isEmpty()) {
-            section(galley, BOTH_WAYS, List.of(TellCrossing.none()), size);
-        } else if (around.from().isEmpty() && !around.oneWay()) {
-            onward(galley, BOTH_WAYS, around.to(), false, size);
-        } else {
-            onward(galley, "Grows from", around.from(), true, size);
-            onward(galley, "Leads to", around.to(), false, size);
+        if (around.asked()) {
+            around(galley, size);
         }
         return note(galley, leads, size);
+    }
+
+    private void around(Galley galley, double size) {
+        boolean none = around.from().isEmpty() && around.to().isEmpty();
+        if (none) {
+            section(galley, BOTH_WAYS, List.of(TellTransition.noNeighbour()), size);
+            return;
+        }
+        onward(galley, "Grows from", around.from(), true, size);
+        onward(galley, "Leads to", around.to(), false, size);
+        if (Stream.concat(around.from().stream(), around.to().stream())
+                .anyMatch(one -> one.way().isPresent())) {
+            galley.paragraph(List.of(Run.quiet(KEY)), size - 1, 4);
+        }
     }
 
     private List<Row> note(Galley galley, boolean leads, double size) {
@@ -437,21 +448,42 @@ final class SheetPage {
         }
     }
 
-    private static void onward(
-            Galley galley, String heading, List<Onward> crossings, boolean back, double size) {
-        if (crossings.isEmpty()) {
+    private void onward(
+            Galley galley, String heading, List<Onward> onwards, boolean back, double size) {
+        if (onwards.isEmpty() && around.route()) {
+            return;
+        }
+        if (onwards.isEmpty()) {
+            section(galley, heading, List.of(TellTransition.noNeighbour()), size);
             return;
         }
         galley.heading(heading, size + 1.4, galley.rows().isEmpty() ? 0 : 9);
-        for (Onward one : crossings) {
-            galley.item(
-                    Run.quiet("–"),
-                    List.of(
-                            Run.bold((back ? one.from() : one.to()) + ": "),
-                            Run.of(TellCrossing.onward(one.crossing(), back).text())),
+        for (Onward one : onwards) {
+            Run name = Run.bold((back ? one.from() : one.to()) + ": ");
+            if (one.way().isEmpty()) {
+                galley.item(
+                        Run.quiet("–"),
+                        List.of(name, Run.of(TellTransition.none(one.why()).text())),
+                        size,
+                        2,
+                        9);
+                continue;
+            }
+            Onward.Way way = one.way().get();
+            List<Run> runs = new ArrayList<>(List.of(name));
+            runs.add(Run.of(TellTransition.of(way.transition()).text()));
+            if (!way.outlook().equals(lesson.outlook())) {
+                runs.add(Run.quiet(" " + way.outlook().said() + "."));
+            }
+            galley.beside(
+                    new Galley.Inset(
+                            PASSAGE,
+                            PASSAGE,
+                            box -> new Mark.Drawn(box, way.passage(), way.outlook().view())),
+                    runs,
                     size,
-                    2,
-                    9);
+                    4,
+                    8);
         }
     }
 

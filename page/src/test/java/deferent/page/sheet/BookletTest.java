@@ -14,10 +14,9 @@ import org.junit.jupiter.api.Test;
 /** A shelf or a route as a book. */
 class BookletTest {
     private static final List<PatternDocument> SHELF = Patterns.demo();
-    private static final String SMALL =
-            "triquetra hand radius 57 cm vs triquetra hand radius 57 cm";
-    private static final String LARGE =
-            "triquetra hand radius 63 cm vs triquetra hand radius 63 cm";
+    private static final String SMALL = "static spin vs triquetra hand radius 42 cm, tether 45 cm";
+    private static final String LEAVES = "static spin vs triquetra, tether 45 cm";
+    private static final String LARGE = "static spin vs triquetra hand radius 48 cm, tether 45 cm";
     private static final Printed BOOK =
             Printed.of(Booklet.of("Lessons for the market", SHELF, Edition.USUAL)::write);
 
@@ -89,27 +88,46 @@ class BookletTest {
         List<PatternDocument> route =
                 List.of(
                         Patterns.of("Small leaves", SMALL),
-                        Patterns.of("Leaves", "triquetra vs triquetra"),
+                        Patterns.of("Leaves", LEAVES),
                         Patterns.of("Large leaves", LARGE));
         List<Printed.Page> pages =
                 Printed.of(Booklet.of("A way", route, Edition.USUAL).asRoute()::write).pages();
-        assertThat(pages.get(3).text()).contains("Leads to – Leaves:").doesNotContain("Grows from");
+        assertThat(pages.get(3).text())
+                .containsPattern("Leads to Leaves: \\p{Lu}.* in \\d.*: (easy|with practice)\\.")
+                .doesNotContain("Grows from");
         assertThat(pages.get(4).text())
-                .contains("Grows from – Small leaves:")
-                .contains("Leads to – Large leaves:");
-        assertThat(pages.get(5).text()).contains("Grows from – Leaves:");
+                .contains("Grows from Small leaves: ")
+                .contains("Leads to Large leaves: ");
+        assertThat(pages.get(5).text()).contains("Grows from Leaves: ").doesNotContain("Leads to");
     }
 
     @Test
-    void aShelfCanTellAllItsCrossings() {
-        List<PatternDocument> shelf =
+    void aRouteSaysWhyNothingLeadsOver() {
+        List<PatternDocument> route =
                 List.of(
-                        Patterns.of("Small leaves", SMALL),
-                        Patterns.of("Leaves", "triquetra vs triquetra"));
+                        Patterns.of("Short", "static spin vs static spin, tether 45 cm"),
+                        Patterns.of("Long", "static spin vs static spin, tether 60 cm"));
         List<Printed.Page> pages =
-                Printed.of(Booklet.of("Both", shelf, Edition.USUAL).crossed()::write).pages();
-        assertThat(pages.get(3).text()).contains("Grows from and leads to – Leaves:");
-        assertThat(pages.get(4).text()).contains("Grows from and leads to – Small leaves:");
+                Printed.of(Booklet.of("A way", route, Edition.USUAL).asRoute()::write).pages();
+        assertThat(pages.get(3).text())
+                .contains("Leads to – Long: Nothing leads over: the tethers differ.");
+        assertThat(pages.get(4).text())
+                .contains("Grows from – Short: Nothing leads over: the tethers differ.");
+    }
+
+    @Test
+    void aShelfCanTellAllItsTransitions() {
+        List<PatternDocument> shelf =
+                List.of(Patterns.of("Small leaves", SMALL), Patterns.of("Leaves", LEAVES));
+        List<Printed.Page> pages =
+                Printed.of(Booklet.of("Both", shelf, Edition.USUAL).amongThemselves()::write)
+                        .pages();
+        assertThat(pages.get(3).text())
+                .contains("Grows from Leaves: ")
+                .contains("Leads to Leaves: ");
+        assertThat(pages.get(4).text())
+                .contains("Grows from Small leaves: ")
+                .contains("Leads to Small leaves: ");
     }
 
     @Test

@@ -17,8 +17,7 @@ import org.junit.jupiter.api.Test;
 class SheetTest {
     private static final PatternDocument RING = Patterns.demo("Ring under the eaves");
 
-    private static final String SMALL =
-            "triquetra hand radius 57 cm vs triquetra hand radius 57 cm";
+    private static final String SMALL = "static spin vs triquetra hand radius 42 cm, tether 45 cm";
 
     private static Printed print(PatternDocument pattern, Edition edition) {
         return Printed.of(Sheet.of(pattern, edition)::write);
@@ -95,15 +94,19 @@ class SheetTest {
     @Test
     void aSheetTellsWhatItLeadsToOnlyWhereItIsAsked() {
         PatternDocument one = Patterns.of("Small leaves", SMALL);
-        PatternDocument other = Patterns.of("Leaves", "triquetra vs triquetra");
-        PatternDocument apart = Patterns.of("Spins", "static spin vs static spin");
+        PatternDocument other = Patterns.of("Leaves", "static spin vs triquetra, tether 45 cm");
+        PatternDocument apart = Patterns.of("Spins", "static spin vs static spin, tether 40 cm");
         Sheet alone = Sheet.of(one, Edition.USUAL);
         assertThat(Printed.of(alone::write).text()).doesNotContain("leads to");
         String text = Printed.of(alone.among(List.of(one, other))::write).text();
-        assertThat(text).contains("Grows from and leads to – Leaves: ").contains("of this one");
+        assertThat(text)
+                .contains("Grows from Leaves: ")
+                .contains("Leads to Leaves: ")
+                .contains("both figures are faint");
         assertThat(Printed.of(alone.among(List.of(apart))::write).text())
                 .contains(
-                        "As they stand, no pattern it was compared with goes straight over into this one");
+                        "Grows from and leads to – None of the patterns it was compared with, even with practice.")
+                .doesNotContain("both figures are faint");
     }
 
     /** Words and picture would otherwise put the left hand on different sides of the page. */
