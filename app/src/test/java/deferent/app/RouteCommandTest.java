@@ -71,7 +71,8 @@ class RouteCommandTest {
     @Test
     void noStepIsHarderThanWasAsked() {
         JsonNode found =
-                desk.good("route", "Two lanterns", "One lamp", "--hardest", "easy", "--json").json();
+                desk.good("route", "Two lanterns", "One lamp", "--hardest", "easy", "--json")
+                        .json();
         for (JsonNode step : found.at("/set/transitions")) {
             assertThat(step.get("grade").stringValue()).isEqualTo("easy");
         }

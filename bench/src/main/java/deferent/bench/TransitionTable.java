@@ -32,6 +32,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
+
 /**
  * How long transitions take: one pair, one pattern against a shelf, a route over it, and the map of
  * the demo shelf; each once, with nothing known beforehand. Wall-clock time, after one pair of
@@ -64,7 +65,10 @@ public final class TransitionTable {
         start = now();
         ShelfTable route = new ShelfTable(shelf, book());
         RouteFound found = new RouteSearch(route, 0, count - 1).run();
-        row("a route, nothing known: " + found.route().map(Route::patterns), start, route.progress());
+        row(
+                "a route, nothing known: " + found.route().map(Route::patterns),
+                start,
+                route.progress());
         start = now();
         ShelfTable demo = new ShelfTable(demo(), book());
         demo.run(at -> {}, pairs -> {}, () -> false);
@@ -106,9 +110,7 @@ public final class TransitionTable {
                             part(Side.LEFT, motion(family, random)),
                             part(Side.RIGHT, motion(family, random)),
                             Timing.of(random.nextInt(4) / 4.0),
-                            random.nextBoolean()
-                                    ? Direction.SAME
-                                    : Direction.OPPOSITE,
+                            random.nextBoolean() ? Direction.SAME : Direction.OPPOSITE,
                             Sense.CLOCKWISE,
                             OptionalDouble.of(60)));
         }
