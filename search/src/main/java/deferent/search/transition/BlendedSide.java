@@ -4,7 +4,6 @@ import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Jet;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
-import deferent.search.crossing.SpaceJet;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

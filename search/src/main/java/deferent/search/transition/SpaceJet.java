@@ -1,12 +1,12 @@
-package deferent.search.crossing;
+package deferent.search.transition;
 
 import deferent.motion.pairing.Jet;
 import deferent.motion.trace.State;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** A point of space with its first three derivatives in time. */
-public record SpaceJet(Jet x, Jet y, Jet z) {
-    public static SpaceJet of(State s) {
+record SpaceJet(Jet x, Jet y, Jet z) {
+    static SpaceJet of(State s) {
         return new SpaceJet(
                 new Jet(
                         s.position().getX(),
@@ -26,7 +26,7 @@ public record SpaceJet(Jet x, Jet y, Jet z) {
     }
 
     /** A vector that keeps its direction. */
-    public static SpaceJet along(Vector3D direction, Jet size) {
+    static SpaceJet along(Vector3D direction, Jet size) {
         return new SpaceJet(
                 size.times(direction.getX()),
                 size.times(direction.getY()),
