@@ -53,7 +53,7 @@ public record SetReading(String name, List<SetPlaces.Place> places, SetPlan plan
                 .map(
                         plan ->
                                 new SetReading(
-                                        name, places, plan, SetWork.of(plan, book.performer())));
+                                        name, places, plan, SetWork.of(plan, book)));
     }
 
     /** Who spins it: the performer of the first pattern that is there. */

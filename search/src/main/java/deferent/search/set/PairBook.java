@@ -7,6 +7,7 @@ import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
 import deferent.search.transition.Grade;
+import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
 import deferent.search.transition.TransitionRequest;
 import deferent.search.transition.Transitions;
@@ -31,6 +32,7 @@ public final class PairBook {
     private final TransitionFinder finder;
     private final Map<Pair, Transitions> transitions = lastUsed();
     private final Map<Pairing, Readings> readings = lastUsed();
+    private final Map<Transition, SetWork.Passing> passings = lastUsed();
 
     private record Pair(Pairing from, Pairing to) {}
 
@@ -77,6 +79,11 @@ public final class PairBook {
     /** What leads from one pattern to another. */
     public Transitions between(Pairing from, Pairing to) {
         return known(transitions, new Pair(from, to), () -> finder.between(from, to));
+    }
+
+    /** What a passage asks of grips and shoulders. */
+    SetWork.Passing passing(Transition transition) {
+        return known(passings, transition, () -> SetWork.Passing.of(transition, finder, kit));
     }
 
     /** What a pattern asks of whoever spins it. */
