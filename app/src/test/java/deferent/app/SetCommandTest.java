@@ -102,6 +102,23 @@ class SetCommandTest {
     }
 
     @Test
+    void aSavedSetGoesOnAtTheHardestGradeItWasPlannedAt() throws IOException {
+        String small = "extension hand radius 10 cm vs extension hand radius 10 cm, 8";
+        String wide = "extension hand radius 34 cm vs extension hand radius 34 cm, 8";
+        String[] planned = {"set", small, wide, "--hardest", "easy", "--keep", "Gentle", "--json"};
+        JsonNode easy = desk.good(planned).json().get("transitions");
+        assertThat(Files.readString(file("gentle"))).contains("\"hardest\": \"easy\"");
+        JsonNode practised = desk.good("set", small, wide, "--json").json().get("transitions");
+        assertThat(practised).isNotEqualTo(easy);
+        assertThat(desk.good("set", "Gentle", "--json").json().get("transitions")).isEqualTo(easy);
+        assertThat(
+                        desk.good("set", "Gentle", "--hardest", "practised", "--json")
+                                .json()
+                                .get("transitions"))
+                .isEqualTo(practised);
+    }
+
+    @Test
     void aRenamedPatternIsFoundAndToldByItsNewName() throws IOException {
         keep();
         Path larger = file("larger-arms");
