@@ -7,19 +7,17 @@ import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
 import deferent.search.transition.Grade;
+import deferent.search.transition.Remembered;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
 import deferent.search.transition.TransitionRequest;
 import deferent.search.transition.Transitions;
 import deferent.search.whole.Readings;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.function.Supplier;
 
 /**
  * What is known of patterns and of what leads from one to another, each worked out once: a set goes
- * through the same few patterns again and again, and so does whoever arranges it. Of each it keeps
- * the {@value #MOST} used last. Several threads may ask it.
+ * through the same few patterns again and again, and so does whoever arranges it. Several threads
+ * may ask it.
  */
 public final class PairBook {
     private static final int MOST = 1000;
@@ -30,11 +28,8 @@ public final class PairBook {
     private final TransitionRequest request;
     private final Kit kit;
     private final TransitionFinder finder;
-    private final Map<Pair, Transitions> transitions = lastUsed();
-    private final Map<Pairing, Readings> readings = lastUsed();
-    private final Map<Transition, SetWork.Passing> passings = lastUsed();
-
-    private record Pair(Pairing from, Pairing to) {}
+    private final Remembered<Pairing, Readings> readings = new Remembered<>(MOST);
+    private final Remembered<Transition, SetWork.Passing> passings = new Remembered<>(MOST);
 
     /**
      * @param hardest how hard a transition may be
@@ -45,17 +40,6 @@ public final class PairBook {
         this.request = new TransitionRequest(hardest, performer, MOST_LISTED);
         this.kit = kit;
         this.finder = new TransitionFinder(request);
-    }
-
-    private static <K, V> Map<K, V> lastUsed() {
-        return new LinkedHashMap<>(64, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
-                return size() > MOST;
-            }
-        };
     }
 
     public Performer performer() {
@@ -78,34 +62,18 @@ public final class PairBook {
 
     /** What leads from one pattern to another. */
     public Transitions between(Pairing from, Pairing to) {
-        return known(transitions, new Pair(from, to), () -> finder.between(from, to));
+        return finder.between(from, to);
     }
 
     /** What a passage asks of grips and shoulders. */
     SetWork.Passing passing(Transition transition) {
-        return known(passings, transition, () -> SetWork.Passing.of(transition, finder, kit));
+        return passings.get(transition, () -> SetWork.Passing.of(transition, finder, kit));
     }
 
     /** What a pattern asks of whoever spins it. */
     public Readings readings(Pairing pairing) {
-        return known(
-                readings,
+        return readings.get(
                 pairing,
                 () -> Readings.of(pairing, request.performer(), kit, Detail.LIVE, Lexicon.EMPTY));
-    }
-
-    // Worked out outside the lock: two that ask for the same at once may both work it out.
-    private static <K, V> V known(Map<K, V> book, K key, Supplier<V> work) {
-        synchronized (book) {
-            V there = book.get(key);
-            if (there != null) {
-                return there;
-            }
-        }
-        V made = work.get();
-        synchronized (book) {
-            book.put(key, made);
-        }
-        return made;
     }
 }

@@ -2,34 +2,45 @@ package deferent.search.transition;
 
 import deferent.motion.pairing.Gravity;
 import java.util.Arrays;
-import org.hipparchus.geometry.euclidean.threed.Rotation;
-import org.hipparchus.geometry.euclidean.threed.RotationConvention;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * Works out one passage of one side, from a time on the one pattern's clock to a time on the
  * other's: the smoothest that its beginning leads to.
  *
- * <p>It begins with the blend of the two: over the passage the share of the next pattern grows by
- * {@link Ease}, of the hand and of the tether's angle, the angle with whole turns chosen, in a
- * plane that bends from the one to the other where they differ. What the head draws fixes where the
- * hand of a cord must be, hand = p + L·b/|b| with b = p″ − g, since the head is a flat output
- * (Sreenath, Lee and Kumar, CDC 2013). Then what {@link Swell} adds to the head is made such that
- * the hand's jerk is least, in the mean of its square, which is what people's reaches come near to
- * (Flash and Hogan, The Journal of Neuroscience 5, 1985): direct transcription to {@value
- * Swell#FREE} unknowns, by Gauss and Newton with Levenberg's damping, since with b the hand's
- * derivatives by the unknowns are closed forms. A hand that strays from where the two patterns'
- * hands would blend and a pull that is lost are held off by penalties.
+ * <p>It begins with the plain {@link Blend} of the two. What the head draws fixes where the hand of
+ * a cord must be, hand = p + L·b/|b| with b = p″ − g, since the head is a flat output (Sreenath,
+ * Lee and Kumar, CDC 2013). Then what {@link Swell} adds to the head is made such that the hand's
+ * jerk is least, in the mean of its square, which is what people's reaches come near to (Flash and
+ * Hogan, The Journal of Neuroscience 5, 1985): direct transcription to the coefficients of a
+ * spline, by Gauss and Newton with Levenberg's damping, since with b the hand's derivatives by them
+ * are closed forms, each of which reaches over a few instants. What a {@link Grade} limits is held
+ * off by penalties from where it is no longer easy: a hand that strays from where the two patterns'
+ * hands would blend or quickens more than theirs, a pull that is lost, greater or quicker.
  *
- * <p>One attempt serves one thread; its numbers are those of the last passage.
+ * <p>A search looks at few instants, between which a hand may jerk unseen; what it finds is
+ * measured at {@value #MEASURED} a beat ({@link #again}). One attempt serves one thread; its
+ * numbers are those of the last passage.
  */
 final class Attempt {
-    /** Instants a beat. */
-    static final int STEPS = 24;
+    /**
+     * How fine the spline is, and how closely it is looked at.
+     *
+     * @param pieces a beat, of which {@value #MEASURED} is a multiple
+     * @param looks a piece
+     */
+    record Fineness(int pieces, int looks) {}
 
-    private static final int MOST = 64 * STEPS;
-    private static final int BESIDE = 3;
-    private static final int FREE = Swell.FREE;
+    /**
+     * Instants a beat at which a passage is measured: four times as many change no figure by 8 %.
+     */
+    static final int MEASURED = 384;
+
+    private static final int MOST_BEATS = 8;
+    private static final int BESIDE = Blend.BESIDE;
+    private static final int REACH = Swell.DEGREE + 1;
+    private static final int COLUMNS = 2 * REACH;
+    // A difference of four neighbouring instants reaches over so many unknowns.
+    private static final int WIDTH = 2 * (REACH + 2);
     private static final double GRAVITY = Gravity.STANDARD;
 
     /** Jerk is counted in these, m/s³. */
@@ -46,7 +57,9 @@ final class Attempt {
 
     private static final double PENALTY = 60;
 
-    /** What a hand costs that quickens by twice the livelier pattern's most. */
+    /**
+     * What a hand costs that quickens by twice the livelier pattern's most, and a pull likewise.
+     */
     private static final double HURRY = 10;
 
     /**
@@ -58,41 +71,45 @@ final class Attempt {
 
     private static final double REACH_JERK = 168;
 
-    private final SpunSide from;
-    private final SpunSide to;
+    private static final double[] SECOND = {1, -2, 1};
+    private static final double[] THIRD = {-1, 3, -3, 1};
+
+    private final double length;
     private final Reachable reach;
+    private final Fineness fineness;
+    private final Blend blend;
     private final double beat;
-    private final double bend;
     private final double live;
-    private final double[] axis = new double[3];
+    private final double jerky;
+    private final double mostPull;
+    private final double mostRate;
+    private final double[] plain;
+    private final double[] head;
+    private final double[] force;
     private final double[] u;
     private final double[] v;
-    private final double[] a = new double[SpunSide.COLUMNS];
-    private final double[] b = new double[SpunSide.COLUMNS];
-    private final double[] out = new double[3];
-    private final double[] rate = new double[3];
-    private final double[] quick = new double[3];
-    // With BESIDE instants of either pattern before and after: hand, head and force of the plain
-    // blend, then force and hand of what was drawn last.
-    private final double[] plain = new double[3 * (MOST + 1 + 2 * BESIDE)];
-    private final double[] head = new double[plain.length];
-    private final double[] force = new double[plain.length];
-    private final double[] pulling = new double[plain.length];
-    private final double[] hand = new double[plain.length];
-    private final double[] pull = new double[MOST + 1];
-    private final double[] off = new double[MOST + 1];
-    private final double[][] slope = new double[FREE][plain.length];
-    private final double[] size = new double[FREE];
-    private final double[] tried = new double[FREE];
-    private final double[][] normal = new double[FREE][FREE];
-    private final double[] pulled = new double[FREE];
-    private final double[][] root = new double[FREE][FREE];
-    private final double[] quickOf = new double[FREE];
-    private final double[] farOf = new double[FREE];
+    // Force and hand of what was drawn last, as Blend has them; pull and stray over the passage.
+    private final double[] pulling;
+    private final double[] hand;
+    private final double[] pull;
+    private final double[] off;
+    // The slopes of hand and pull by the unknowns that reach to an instant.
+    private final double[] slope;
+    private final double[] pullSlope;
+    // The unknowns, with as many that stay 0 at either end as reach beyond it.
+    private final double[] size;
+    private final double[] tried;
+    private final NormalEquations normal;
+    private final double[] row = new double[WIDTH];
+    private final double[][] rows = new double[3][WIDTH];
+    private Looks looks;
+    private final Looks searching;
+    private final Looks measuring;
+    private int pieces;
+    private int free;
     private int steps;
     private double dt;
     private double seconds;
-    private Basis basis = Basis.of(STEPS);
 
     private double stray;
     private boolean reached;
@@ -101,40 +118,51 @@ final class Attempt {
     private double quickening;
     private double jerk;
 
-    /** The polynomials of a swell at even shares of a passage: values and second derivatives. */
-    private record Basis(double[][] value, double[][] second) {
-        private static final Basis[] MADE = new Basis[MOST / STEPS + 1];
-
-        static Basis of(int steps) {
-            int i = steps / STEPS;
-            Basis made = MADE[i];
-            if (made == null) {
-                double[][] value = new double[Swell.ORDERS][steps + 1];
-                double[][] second = new double[Swell.ORDERS][steps + 1];
-                for (int k = 0; k < Swell.ORDERS; k++) {
-                    for (int j = 0; j <= steps; j++) {
-                        value[k][j] = Swell.basis(k, 0, (double) j / steps);
-                        second[k][j] = Swell.basis(k, 2, (double) j / steps);
-                    }
+    /** The B-splines at the instants of a piece: values and second derivatives. */
+    private record Looks(int count, double[][] value, double[][] second) {
+        static Looks of(int count) {
+            double[][] value = new double[count][REACH];
+            double[][] second = new double[count][REACH];
+            for (int look = 0; look < count; look++) {
+                for (int m = 0; m < REACH; m++) {
+                    value[look][m] = Swell.basis(m, 0, (double) look / count);
+                    second[look][m] = Swell.basis(m, 2, (double) look / count);
                 }
-                made = new Basis(value, second);
-                MADE[i] = made;
             }
-            return made;
+            return new Looks(count, value, second);
         }
     }
 
-    Attempt(SpunSide from, SpunSide to, Reachable reach) {
-        this.from = from;
-        this.to = to;
+    Attempt(SpunSide from, SpunSide to, Reachable reach, Fineness fineness) {
+        this.length = from.length();
         this.reach = reach;
+        this.fineness = fineness;
         this.beat = (from.beat() + to.beat()) / 2;
-        Rotation turn = new Rotation(from.u(), from.v(), to.u(), to.v());
-        this.bend = turn.getAngle();
         this.live = max(A_REACH, from.handQuick(), to.handQuick());
-        put(turn.getAxis(RotationConvention.VECTOR_OPERATOR), axis);
-        this.u = from.u().toArray();
-        this.v = from.v().toArray();
+        this.jerky = max(REACH_JERK, from.handJerk(), to.handJerk());
+        this.mostPull = Math.max(from.pull(), to.pull());
+        this.mostRate = Math.max(from.quickening(), to.quickening());
+        this.searching = Looks.of(fineness.looks());
+        this.measuring = Looks.of(MEASURED / fineness.pieces());
+        this.looks = searching;
+        int most = MOST_BEATS * MEASURED + 1;
+        this.blend = new Blend(from, to, most);
+        this.plain = blend.hand();
+        this.head = blend.head();
+        this.force = blend.force();
+        this.u = blend.u();
+        this.v = blend.v();
+        this.pulling = new double[plain.length];
+        this.hand = new double[plain.length];
+        this.pull = new double[most];
+        this.off = new double[most];
+        int instants = MOST_BEATS * fineness.pieces() * fineness.looks() + 1;
+        this.slope = new double[3 * COLUMNS * instants];
+        this.pullSlope = new double[COLUMNS * instants];
+        int unknowns = 2 * (MOST_BEATS * fineness.pieces() + Swell.DEGREE);
+        this.size = new double[unknowns];
+        this.tried = new double[unknowns];
+        this.normal = new NormalEquations(unknowns, WIDTH);
     }
 
     /** Mean of both patterns' poi beats, seconds. */
@@ -177,161 +205,79 @@ final class Attempt {
     }
 
     Swell swell() {
-        return new Swell(size.clone());
+        return new Swell(
+                pieces,
+                Arrays.copyOfRange(
+                        size, 2 * Swell.DEGREE, 2 * (Swell.DEGREE + Swell.within(pieces))));
     }
 
     /** Whole turns that bring the next tether's angle nearest to this one's in mid passage. */
     int nearestTurns(double leaves, double later, double length) {
-        from.at(leaves + length / 2, a);
-        to.at(leaves + later + length / 2, b);
-        return (int) Math.rint((a[SpunSide.ANGLE] - b[SpunSide.ANGLE]) / (2 * Math.PI));
+        return blend.nearestTurns(leaves, later, length);
     }
 
     /**
-     * The smoothest passage found from the plain blend.
+     * The smoothest passage found from the plain blend, looked at coarsely.
      *
      * @param leaves when it begins on the one pattern's clock, seconds
      * @param later how much the other's clock is ahead, seconds
-     * @param length how long it takes, seconds
+     * @param takes how long it takes, seconds
      * @param turns whole turns added to the next tether's angle
      * @param rounds of Gauss and Newton
      * @return how hard it is; infinite where it is not possible
      */
-    double run(double leaves, double later, double length, int turns, int rounds) {
-        Arrays.fill(size, 0);
-        blend(leaves, later, length, turns, false);
+    double run(double leaves, double later, double takes, int turns, int rounds) {
+        begin(takes, fineness.pieces() * takes / beat, searching);
+        blend.run(leaves, later, takes, turns, steps, false);
+        beside();
         smooth(rounds);
         return measured();
     }
 
-    /** The numbers of a passage that is known, from the courses themselves. */
-    double again(double leaves, double later, double length, int turns, Swell swell) {
-        System.arraycopy(swell.size(), 0, size, 0, FREE);
-        blend(leaves, later, length, turns, true);
+    /** The numbers of a passage that is known, from the courses themselves, looked at closely. */
+    double again(double leaves, double later, double takes, int turns, Swell swell) {
+        begin(takes, swell.pieces(), measuring);
+        blend.run(leaves, later, takes, turns, steps, true);
+        beside();
+        System.arraycopy(swell.size(), 0, size, 2 * Swell.DEGREE, swell.size().length);
         hands(size);
         return measured();
     }
 
-    private void blend(double leaves, double later, double length, int turns, boolean exactly) {
-        seconds = length;
-        steps = Math.min(MOST, STEPS * Math.max(1, (int) Math.ceil(length / beat - 1e-9)));
-        dt = length / steps;
-        basis = Basis.of(steps);
-        for (int j = -BESIDE; j <= steps + BESIDE; j++) {
-            double t = leaves + j * dt;
-            if (exactly) {
-                from.exact(t, a);
-                to.exact(t + later, b);
-            } else {
-                from.at(t, a);
-                to.at(t + later, b);
-            }
-            int at = 3 * (j + BESIDE);
-            double x = Math.max(0, Math.min(1, (double) j / steps));
-            double s = Ease.share(x);
-            for (int k = 0; k < 3; k++) {
-                plain[at + k] = blended(SpunSide.HAND + k, s);
-                hand[at + k] = plain[at + k];
-            }
-            if (j >= 0 && j <= steps) {
-                b[SpunSide.ANGLE] += 2 * Math.PI * turns;
-                draw(at, x, s);
-            }
-        }
+    private void begin(double takes, double wanted, Looks at) {
+        int most = MOST_BEATS * fineness.pieces();
+        seconds = takes;
+        looks = at;
+        pieces = Math.max(2 * REACH, Math.min(most, (int) Math.ceil(wanted - 1e-9)));
+        free = 2 * (pieces + Swell.DEGREE);
+        steps = looks.count() * pieces;
+        dt = takes / steps;
+        Arrays.fill(size, 0, free, 0);
     }
 
-    /** Writes head and force of the plain blend. */
-    private void draw(int at, double x, double s) {
-        double growth = Ease.slope(x) / seconds;
-        double curve = Ease.bend(x) / (seconds * seconds);
-        double angle = blended(SpunSide.ANGLE, s);
-        double turning = blended(SpunSide.ANGLE + 1, s) + growth * gap(SpunSide.ANGLE);
-        double quickens =
-                blended(SpunSide.ANGLE + 2, s)
-                        + 2 * growth * gap(SpunSide.ANGLE + 1)
-                        + curve * gap(SpunSide.ANGLE);
-        double c = Math.cos(angle);
-        double d = Math.sin(angle);
-        for (int k = 0; k < 3; k++) {
-            double along = c * u[k] + d * v[k];
-            double aside = c * v[k] - d * u[k];
-            out[k] = along;
-            rate[k] = turning * aside;
-            quick[k] = quickens * aside - turning * turning * along;
-        }
-        if (bend > 1e-9) {
-            bent(s * bend, growth * bend, curve * bend);
-        }
-        double length = from.length();
-        for (int k = 0; k < 3; k++) {
-            int h = SpunSide.HAND + k;
-            head[at + k] = plain[at + k] + length * out[k];
-            force[at + k] =
-                    blended(h + 6, s)
-                            + 2 * growth * gap(h + 3)
-                            + curve * gap(h)
-                            + length * quick[k]
-                            + (k == 1 ? GRAVITY : 0);
-        }
-    }
-
-    /** Turns direction, its rate and acceleration with the bending plane. */
-    private void bent(double angle, double growth, double curve) {
-        Vector3D w = new Vector3D(axis);
-        Rotation turn = new Rotation(w, angle, RotationConvention.VECTOR_OPERATOR);
-        Vector3D c = turn.applyTo(new Vector3D(out));
-        Vector3D c1 = turn.applyTo(new Vector3D(rate));
-        Vector3D c2 = turn.applyTo(new Vector3D(quick));
-        Vector3D wc = w.crossProduct(c);
-        put(c, out);
-        put(
-                c2.add(w.crossProduct(c1).scalarMultiply(2 * growth))
-                        .add(wc.scalarMultiply(curve))
-                        .add(w.crossProduct(wc).scalarMultiply(growth * growth)),
-                quick);
+    /** Before and after a passage the hand is the patterns' own. */
+    private void beside() {
+        int end = 3 * (steps + 1 + BESIDE);
+        System.arraycopy(plain, 0, hand, 0, 3 * BESIDE);
+        System.arraycopy(plain, end, hand, end, 3 * BESIDE);
     }
 
     /** Writes the hands that a swell asks for; returns what is to be made least. */
     private double hands(double[] swell) {
-        double rates = 1 / (seconds * seconds);
         double sum = 0;
         for (int j = 0; j <= steps; j++) {
-            int at = 3 * (j + BESIDE);
-            double alongU = 0;
-            double alongV = 0;
-            double quickU = 0;
-            double quickV = 0;
-            for (int i = 0; i < Swell.ORDERS; i++) {
-                double value = basis.value()[i][j];
-                double second = rates * basis.second()[i][j];
-                alongU += swell[i] * value;
-                alongV += swell[i + Swell.ORDERS] * value;
-                quickU += swell[i] * second;
-                quickV += swell[i + Swell.ORDERS] * second;
-            }
-            double square = 0;
-            for (int k = 0; k < 3; k++) {
-                pulling[at + k] = force[at + k] + quickU * u[k] + quickV * v[k];
-                square += pulling[at + k] * pulling[at + k];
-            }
-            pull[j] = Math.sqrt(square);
-            double strays = 0;
-            for (int k = 0; k < 3; k++) {
-                double p = head[at + k] + alongU * u[k] + alongV * v[k];
-                hand[at + k] = p + from.length() * pulling[at + k] / pull[j];
-                double by = hand[at + k] - plain[at + k];
-                strays += by * by;
-            }
-            off[j] = Math.sqrt(strays);
-            double lost = Math.max(0, Grade.EASY.leastPull() + HELD - pull[j] / GRAVITY);
+            drawn(j, swell);
+            double lost = Math.max(0, lost(j));
             double far = Math.max(0, off[j] - NEAR);
-            sum += PENALTY * PENALTY * (lost * lost + far * far);
+            double hard = Math.max(0, pull[j] / mostPull - 1);
+            double fast = j > 0 ? Math.max(0, Math.abs(faster(j)) - 1) : 0;
+            sum +=
+                    PENALTY * PENALTY * (lost * lost + far * far)
+                            + HURRY * HURRY * (hard * hard + fast * fast);
         }
         for (int j = 0; j < steps + 2 * BESIDE - 1; j++) {
-            double over = quick(j) / live - 1;
-            if (over > 0) {
-                sum += HURRY * HURRY * over * over;
-            }
+            double over = Math.max(0, quick(j) / live - 1);
+            sum += HURRY * HURRY * over * over;
         }
         double third = 1 / (dt * dt * dt * A_JERK);
         for (int i = 0; i < 3 * (steps + 2 * BESIDE - 2); i++) {
@@ -339,6 +285,59 @@ final class Attempt {
             sum += here * here;
         }
         return sum;
+    }
+
+    /** Hand, pull and stray of one instant. */
+    private void drawn(int j, double[] swell) {
+        double rates = (double) pieces * pieces / (seconds * seconds);
+        int at = 3 * (j + BESIDE);
+        int first = first(j);
+        int reaches = Math.min(REACH, (free - first) / 2);
+        double[] value = looks.value()[j % looks.count()];
+        double[] second = looks.second()[j % looks.count()];
+        double alongU = 0;
+        double alongV = 0;
+        double quickU = 0;
+        double quickV = 0;
+        for (int m = 0; m < reaches; m++) {
+            double onU = swell[first + 2 * m];
+            double onV = swell[first + 2 * m + 1];
+            alongU += onU * value[m];
+            alongV += onV * value[m];
+            quickU += onU * second[m] * rates;
+            quickV += onV * second[m] * rates;
+        }
+        double square = 0;
+        for (int k = 0; k < 3; k++) {
+            double here = force[at + k] + quickU * u[k] + quickV * v[k];
+            pulling[at + k] = here;
+            square += here * here;
+        }
+        pull[j] = Math.sqrt(square);
+        double leads = length / pull[j];
+        double strays = 0;
+        for (int k = 0; k < 3; k++) {
+            double p = head[at + k] + alongU * u[k] + alongV * v[k];
+            hand[at + k] = p + leads * pulling[at + k];
+            double by = hand[at + k] - plain[at + k];
+            strays += by * by;
+        }
+        off[j] = Math.sqrt(strays);
+    }
+
+    /** The first of the unknowns that reach to an instant. */
+    private int first(int j) {
+        return 2 * (j / looks.count());
+    }
+
+    /** By how much pull is wanting, head weights. */
+    private double lost(int j) {
+        return Grade.EASY.leastPull() + HELD - pull[j] / GRAVITY;
+    }
+
+    /** How quickly the pull grows up to an instant, over the livelier pattern's most. */
+    private double faster(int j) {
+        return (pull[j] - pull[j - 1]) / (dt * mostRate);
     }
 
     /** The hand's acceleration in the middle of three instants, m/s². */
@@ -372,7 +371,7 @@ final class Attempt {
                 better = next < cost;
                 if (better) {
                     cost = next;
-                    System.arraycopy(tried, 0, size, 0, FREE);
+                    System.arraycopy(tried, 0, size, 0, free);
                     damping = Math.max(1e-6, damping / 10);
                 } else {
                     damping *= 20;
@@ -388,68 +387,154 @@ final class Attempt {
         }
     }
 
+    /** Writes the next swell to try. */
+    private boolean solve(double damping) {
+        if (!normal.solve(damping, tried)) {
+            return false;
+        }
+        for (int i = 0; i < free; i++) {
+            tried[i] += size[i];
+        }
+        return true;
+    }
+
     /** The normal equations about the present swell; the hands are those of it. */
     private void equations() {
-        double rates = 1 / (seconds * seconds);
-        for (double[] row : normal) {
-            Arrays.fill(row, 0);
-        }
-        Arrays.fill(pulled, 0);
-        for (double[] of : slope) {
-            // Beside the passage nothing depends on the swell.
-            Arrays.fill(of, 3 * (steps + 1 + BESIDE), 3 * (steps + 1 + 2 * BESIDE), 0);
+        normal.clear(free);
+        for (int j = 0; j <= steps; j++) {
+            slopes(j);
         }
         for (int j = 0; j <= steps; j++) {
-            int at = 3 * (j + BESIDE);
-            double alongU = along(at, u) / pull[j];
-            double alongV = along(at, v) / pull[j];
-            double leads = from.length() / pull[j];
-            double lost = Grade.EASY.leastPull() + HELD - pull[j] / GRAVITY;
-            double over = off[j] - NEAR;
-            for (int i = 0; i < FREE; i++) {
-                int order = i % Swell.ORDERS;
-                double[] e = i < Swell.ORDERS ? u : v;
-                double along = i < Swell.ORDERS ? alongU : alongV;
-                double value = basis.value()[order][j];
-                double second = rates * basis.second()[order][j];
-                for (int k = 0; k < 3; k++) {
-                    slope[i][at + k] =
-                            value * e[k]
-                                    + leads * second * (e[k] - along * pulling[at + k] / pull[j]);
-                }
-                quickOf[i] = -PENALTY * second * along / GRAVITY;
-                double aside = 0;
-                for (int k = 0; k < 3; k++) {
-                    aside += (hand[at + k] - plain[at + k]) * slope[i][at + k];
-                }
-                farOf[i] = off[j] > 0 ? PENALTY * aside / off[j] : 0;
-            }
-            if (lost > 0) {
-                add(quickOf, PENALTY * lost);
-            }
-            if (over > 0) {
-                add(farOf, PENALTY * over);
-            }
+            losing(j);
+            straying(j);
+            hardening(j);
         }
         for (int j = 0; j < steps + 2 * BESIDE - 1; j++) {
-            double most = quick(j);
-            if (most > live) {
-                for (int i = 0; i < FREE; i++) {
-                    double along = 0;
-                    for (int k = 0; k < 3; k++) {
-                        along += second(hand, 3 * j + k) * second(slope[i], 3 * j + k);
-                    }
-                    quickOf[i] = HURRY * along / (most * live * dt * dt * dt * dt);
-                }
-                add(quickOf, HURRY * (most / live - 1));
-            }
+            hurrying(j);
         }
         double third = 1 / (dt * dt * dt * A_JERK);
-        for (int i = 0; i < 3 * (steps + 2 * BESIDE - 2); i++) {
-            for (int k = 0; k < FREE; k++) {
-                quickOf[k] = third * third(slope[k], i);
+        for (int j = 0; j < steps + 2 * BESIDE - 2; j++) {
+            int first = rows(j, THIRD);
+            for (int k = 0; k < 3; k++) {
+                for (int c = 0; c < WIDTH; c++) {
+                    row[c] = third * rows[k][c];
+                }
+                add(first, WIDTH, third * third(hand, 3 * j + k));
             }
-            add(quickOf, third * third(hand, i));
+        }
+    }
+
+    private void losing(int j) {
+        double lost = lost(j);
+        if (lost > 0) {
+            for (int c = 0; c < COLUMNS; c++) {
+                row[c] = -PENALTY * pullSlope[COLUMNS * j + c] / GRAVITY;
+            }
+            add(first(j), COLUMNS, PENALTY * lost);
+        }
+    }
+
+    private void straying(int j) {
+        double far = off[j] - NEAR;
+        if (far > 0) {
+            int p = 3 * (j + BESIDE);
+            for (int c = 0; c < COLUMNS; c++) {
+                int s = 3 * (COLUMNS * j + c);
+                double aside = 0;
+                for (int k = 0; k < 3; k++) {
+                    aside += (hand[p + k] - plain[p + k]) * slope[s + k];
+                }
+                row[c] = PENALTY * aside / off[j];
+            }
+            add(first(j), COLUMNS, PENALTY * far);
+        }
+    }
+
+    private void hardening(int j) {
+        double hard = pull[j] / mostPull - 1;
+        if (hard > 0) {
+            for (int c = 0; c < COLUMNS; c++) {
+                row[c] = HURRY * pullSlope[COLUMNS * j + c] / mostPull;
+            }
+            add(first(j), COLUMNS, HURRY * hard);
+        }
+        double fast = j > 0 ? Math.abs(faster(j)) - 1 : 0;
+        if (fast > 0) {
+            double scale = HURRY * Math.signum(faster(j)) / (dt * mostRate);
+            int before = first(j - 1);
+            Arrays.fill(row, 0);
+            for (int c = 0; c < COLUMNS; c++) {
+                row[c] -= scale * pullSlope[COLUMNS * (j - 1) + c];
+                row[c + first(j) - before] += scale * pullSlope[COLUMNS * j + c];
+            }
+            add(before, WIDTH, HURRY * fast);
+        }
+    }
+
+    private void hurrying(int j) {
+        double most = quick(j);
+        if (most > live) {
+            int first = rows(j, SECOND);
+            double scale = HURRY / (most * live * dt * dt * dt * dt);
+            for (int c = 0; c < WIDTH; c++) {
+                double along = 0;
+                for (int k = 0; k < 3; k++) {
+                    along += second(hand, 3 * j + k) * rows[k][c];
+                }
+                row[c] = scale * along;
+            }
+            add(first, WIDTH, HURRY * (most / live - 1));
+        }
+    }
+
+    private void add(int first, int count, double value) {
+        normal.add(first, row, Math.min(count, free - first), value);
+    }
+
+    /** A difference's derivatives by the unknowns, from the one that is returned on. */
+    private int rows(int j, double[] difference) {
+        int first = first(Math.max(0, Math.min(steps, j - BESIDE)));
+        for (double[] each : rows) {
+            Arrays.fill(each, 0);
+        }
+        for (int d = 0; d < difference.length; d++) {
+            int i = j + d - BESIDE;
+            // Beside the passage nothing depends on the swell.
+            if (i >= 0 && i <= steps) {
+                int offset = first(i) - first;
+                for (int c = 0; c < COLUMNS; c++) {
+                    int p = 3 * (COLUMNS * i + c);
+                    rows[0][offset + c] += difference[d] * slope[p];
+                    rows[1][offset + c] += difference[d] * slope[p + 1];
+                    rows[2][offset + c] += difference[d] * slope[p + 2];
+                }
+            }
+        }
+        return first;
+    }
+
+    /** The slopes of hand and pull at an instant by the unknowns that reach there. */
+    private void slopes(int j) {
+        double rates = (double) pieces * pieces / (seconds * seconds);
+        int at = 3 * (j + BESIDE);
+        double alongU = along(at, u) / pull[j];
+        double alongV = along(at, v) / pull[j];
+        double leads = length / pull[j];
+        int piece = j / looks.count() - Swell.DEGREE;
+        int look = j % looks.count();
+        for (int c = 0; c < COLUMNS; c++) {
+            int m = c / 2;
+            int p = 3 * (COLUMNS * j + c);
+            boolean within = piece + m >= 0 && piece + m < Swell.within(pieces);
+            double[] e = c % 2 == 0 ? u : v;
+            double along = c % 2 == 0 ? alongU : alongV;
+            double value = within ? looks.value()[look][m] : 0;
+            double second = within ? rates * looks.second()[look][m] : 0;
+            for (int k = 0; k < 3; k++) {
+                slope[p + k] =
+                        value * e[k] + leads * second * (e[k] - along * pulling[at + k] / pull[j]);
+            }
+            pullSlope[COLUMNS * j + c] = second * along;
         }
     }
 
@@ -457,78 +542,23 @@ final class Attempt {
         return pulling[at] * e[0] + pulling[at + 1] * e[1] + pulling[at + 2] * e[2];
     }
 
-    private void add(double[] row, double value) {
-        for (int i = 0; i < FREE; i++) {
-            double here = row[i];
-            if (here == 0) {
-                continue;
-            }
-            pulled[i] -= here * value;
-            double[] line = normal[i];
-            for (int k = 0; k <= i; k++) {
-                line[k] += here * row[k];
-            }
-        }
-    }
-
-    /** Cholesky's; writes the next swell to try. */
-    private boolean solve(double damping) {
-        for (int i = 0; i < FREE; i++) {
-            for (int k = 0; k <= i; k++) {
-                double sum = normal[i][k];
-                if (i == k) {
-                    sum += damping * (normal[i][i] + 1e-9);
-                }
-                for (int m = 0; m < k; m++) {
-                    sum -= root[i][m] * root[k][m];
-                }
-                if (i == k) {
-                    if (!(sum > 0)) {
-                        return false;
-                    }
-                    root[i][i] = Math.sqrt(sum);
-                } else {
-                    root[i][k] = sum / root[k][k];
-                }
-            }
-        }
-        for (int i = 0; i < FREE; i++) {
-            double sum = pulled[i];
-            for (int m = 0; m < i; m++) {
-                sum -= root[i][m] * tried[m];
-            }
-            tried[i] = sum / root[i][i];
-        }
-        for (int i = FREE - 1; i >= 0; i--) {
-            double sum = tried[i];
-            for (int m = i + 1; m < FREE; m++) {
-                sum -= root[m][i] * tried[m];
-            }
-            tried[i] = sum / root[i][i];
-        }
-        for (int i = 0; i < FREE; i++) {
-            tried[i] += size[i];
-        }
-        return true;
-    }
-
     private double measured() {
         stray = 0;
         least = Double.POSITIVE_INFINITY;
         greatest = 0;
-        double quickest = 0;
+        double fastest = 0;
         boolean beyond = false;
         for (int j = 0; j <= steps; j++) {
             int at = 3 * (j + BESIDE);
             least = Math.min(least, pull[j]);
             greatest = Math.max(greatest, pull[j]);
             if (j > 0) {
-                quickest = Math.max(quickest, Math.abs(pull[j] - pull[j - 1]) / dt);
+                fastest = Math.max(fastest, Math.abs(faster(j)));
             }
             stray = Math.max(stray, off[j]);
             beyond |= reach.beyond(hand[at], hand[at + 1], hand[at + 2]);
         }
-        double quickMost = 0;
+        double quickest = 0;
         double jerks = 0;
         int count = steps + 2 * BESIDE - 2;
         for (int j = 0; j < count; j++) {
@@ -536,15 +566,10 @@ final class Attempt {
                 double three = third(hand, 3 * j + k);
                 jerks += three * three;
             }
-            quickMost = Math.max(quickMost, quick(j));
+            quickest = Math.max(quickest, quick(j));
         }
         jerk = Math.sqrt(jerks / count) / (dt * dt * dt);
-        quickening =
-                max(
-                        greatest / Math.max(from.pull(), to.pull()),
-                        quickest / Math.max(from.quickening(), to.quickening()),
-                        quickMost / live,
-                        jerk / max(REACH_JERK, from.handJerk(), to.handJerk()));
+        quickening = max(greatest / mostPull, fastest, quickest / live, jerk / jerky);
         reached = !beyond;
         return hardness();
     }
@@ -555,19 +580,5 @@ final class Attempt {
             most = Math.max(most, v);
         }
         return most;
-    }
-
-    private static void put(Vector3D from, double[] to) {
-        to[0] = from.getX();
-        to[1] = from.getY();
-        to[2] = from.getZ();
-    }
-
-    private double blended(int column, double s) {
-        return a[column] + s * (b[column] - a[column]);
-    }
-
-    private double gap(int column) {
-        return b[column] - a[column];
     }
 }

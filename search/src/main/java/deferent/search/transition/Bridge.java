@@ -52,6 +52,23 @@ public record Bridge(
                 jerk);
     }
 
+    /** The other side's, which goes on as it was meanwhile. */
+    Bridge kept(Side other) {
+        return new Bridge(
+                other,
+                TransitionKind.KEEPS,
+                leaves,
+                joins,
+                seconds,
+                0,
+                Swell.NONE,
+                0,
+                Double.POSITIVE_INFINITY,
+                0,
+                0,
+                0);
+    }
+
     /** How much the joined pattern's clock is ahead of the left one's, seconds. */
     double later() {
         return joins - seconds - leaves;

@@ -30,7 +30,7 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
     }
 
     private static final int KNOTS = 96;
-    private static final int KNOTS_A_SECOND = 160;
+    private static final int KNOTS_A_SECOND = 320;
 
     /** A stretch of one side: two courses on a clock of their own. */
     private record Span(double start, double ahead, Course hand, Course head) {}

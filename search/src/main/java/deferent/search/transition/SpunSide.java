@@ -75,7 +75,7 @@ record SpunSide(
         double handQuick = 0;
         double jerks = 0;
         double beat = beat(part, period);
-        int strides = (int) Math.rint(Attempt.STEPS * period / beat);
+        int strides = (int) Math.rint(Attempt.MEASURED * period / beat);
         double step = period / strides;
         for (int i = 0; i < strides; i++) {
             double t = trace.interval().start() + i * step;

@@ -2,64 +2,72 @@ package deferent.search.transition;
 
 import deferent.motion.pairing.Jet;
 import org.hipparchus.analysis.polynomials.PolynomialFunction;
-import org.hipparchus.analysis.polynomials.PolynomialsUtils;
 
 /**
  * What is added to the plain blend of two figures to make a passage smoother: to the head, along
- * the first plane's u and v, each a sum of the polynomials
+ * the first plane's u and v, a spline of the fifth degree whose knots cut the passage into even
+ * pieces, as a sum of those of its B-splines (Schoenberg 1946, on even knots) that lie wholly
+ * within. They vanish with four derivatives at both ends, so that nothing of the joins changes, and
+ * each reaches over six pieces only.
  *
- * <pre>  (4x(1 − x))⁵·Tᵢ(2x − 1), </pre>
- *
- * Tᵢ being Chebyshev's. They vanish with four derivatives at both ends, so that nothing of the
- * joins changes.
- *
- * @param size metres, {@value #ORDERS} along u, then as many along v; read, do not write
+ * @param pieces of the passage; 0 where nothing is added
+ * @param size metres, of each B-spline in turn along u and along v; read, do not write
  */
-record Swell(double[] size) {
-    static final int ORDERS = 5;
-    static final int FREE = 2 * ORDERS;
-    static final Swell NONE = new Swell(new double[FREE]);
+record Swell(int pieces, double[] size) {
+    static final int DEGREE = 5;
+    static final Swell NONE = new Swell(0, new double[0]);
 
+    /** What each B-spline that reaches over a piece is there, the one that ends first. */
     private static final PolynomialFunction[][] BASIS = basis();
 
     private static PolynomialFunction[][] basis() {
-        PolynomialFunction x = new PolynomialFunction(0, 1);
-        PolynomialFunction y = new PolynomialFunction(0, 4, -4);
-        PolynomialFunction bump = y.multiply(y).multiply(y).multiply(y).multiply(y);
-        PolynomialFunction[][] made = new PolynomialFunction[ORDERS][4];
-        for (int i = 0; i < ORDERS; i++) {
-            made[i][0] = bump.multiply(of(PolynomialsUtils.createChebyshevPolynomial(i), x));
+        double[][] coefficients = {
+            {1, -5, 10, -10, 5, -1},
+            {26, -50, 20, 20, -20, 5},
+            {66, 0, -60, 0, 30, -10},
+            {26, 50, 20, -20, -20, 10},
+            {1, 5, 10, 10, 5, -5},
+            {0, 0, 0, 0, 0, 1}
+        };
+        PolynomialFunction[][] made = new PolynomialFunction[DEGREE + 1][4];
+        PolynomialFunction share = new PolynomialFunction(1.0 / 120);
+        for (int m = 0; m <= DEGREE; m++) {
+            made[m][0] = new PolynomialFunction(coefficients[m]).multiply(share);
             for (int k = 1; k < 4; k++) {
-                made[i][k] = made[i][k - 1].polynomialDerivative();
+                made[m][k] = made[m][k - 1].polynomialDerivative();
             }
         }
         return made;
     }
 
-    /** p(2x − 1). */
-    private static PolynomialFunction of(PolynomialFunction p, PolynomialFunction x) {
-        PolynomialFunction inner = x.add(x).subtract(new PolynomialFunction(1));
-        double[] c = p.getCoefficients();
-        PolynomialFunction sum = new PolynomialFunction(c[c.length - 1]);
-        for (int i = c.length - 2; i >= 0; i--) {
-            sum = sum.multiply(inner).add(new PolynomialFunction(c[i]));
-        }
-        return sum;
+    /** How many B-splines lie within so many pieces. */
+    static int within(int pieces) {
+        return Math.max(0, pieces - DEGREE);
     }
 
-    /** One polynomial's derivative of that order at a share of the passage. */
-    static double basis(int i, int order, double x) {
-        return BASIS[i][order].value(x);
+    /**
+     * A derivative, by pieces, of the {@code m}th of the B-splines that reach over a piece.
+     *
+     * @param x share of the piece
+     */
+    static double basis(int m, int order, double x) {
+        return BASIS[m][order].value(x);
     }
 
     /** What is added over a passage: 0 along u, 1 along v. */
     Jet along(int k, Jet x) {
-        double v = Math.max(0, Math.min(1, x.value()));
+        double v = Math.max(0, Math.min(1, x.value())) * pieces;
+        int piece = Math.min(pieces - 1, (int) v);
         double[] sum = new double[4];
-        for (int i = 0; i < ORDERS; i++) {
-            for (int order = 0; order < 4; order++) {
-                sum[order] += size[k * ORDERS + i] * basis(i, order, v);
+        double scale = 1;
+        for (int order = 0; order < 4; order++) {
+            for (int m = 0; m <= DEGREE; m++) {
+                int i = piece - DEGREE + m;
+                if (i >= 0 && i < within(pieces)) {
+                    sum[order] += scale * size[2 * i + k] * basis(m, order, v - piece);
+                }
             }
+            scale *= pieces;
         }
         return x.into(sum[0], sum[1], sum[2], sum[3]);
     }

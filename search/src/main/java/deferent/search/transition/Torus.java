@@ -4,12 +4,15 @@ import java.util.Arrays;
 
 /**
  * The best passage of one side from every time of the one pattern to every time of the other: over
- * the torus of both clocks, so many even times of either, each with all durations and turns of a
- * grid.
+ * the torus of both clocks, so many even times of either, each with all durations of a grid and the
+ * turns that are nearest in mid passage.
  */
 final class Torus {
     /** Durations tried, in poi beats. */
-    static final double[] BEATS = {0.25, 0.5, 1, 1.5, 2, 3, 4};
+    static final double[] BEATS = {0.5, 1.5, 2.5};
+
+    static final double SHORTEST = 0.25;
+    static final double LONGEST = 4;
 
     /** A beat more is worth so much jerk, in thousands of m/s³ (our choice). */
     static final double A_BEAT = 0.02;
@@ -19,8 +22,9 @@ final class Torus {
      *
      * @param cells even times of either pattern
      * @param rounds of smoothing for each passage
+     * @param fineness of each
      */
-    record Grid(int cells, int rounds) {}
+    record Grid(int cells, int rounds, Attempt.Fineness fineness) {}
 
     /** Hardness first, whatever the effort. */
     static final double HARDNESS = 100;
@@ -32,21 +36,20 @@ final class Torus {
     private final double[] cost;
     private final double[] outlook;
     private final byte[] beats;
-    private final byte[] turns;
 
     private Torus(Attempt attempt, SpunSide from, SpunSide to, int cells) {
         this.cells = cells;
         this.cost = new double[cells * cells];
         this.outlook = new double[cells * cells];
         this.beats = new byte[cells * cells];
-        this.turns = new byte[cells * cells];
         this.attempt = attempt;
         this.from = from;
         this.to = to;
     }
 
     static Torus of(SpunSide from, SpunSide to, Reachable reach, Grid grid) {
-        Torus torus = new Torus(new Attempt(from, to, reach), from, to, grid.cells());
+        Torus torus =
+                new Torus(new Attempt(from, to, reach, grid.fineness()), from, to, grid.cells());
         Arrays.fill(torus.cost, Double.POSITIVE_INFINITY);
         for (int i = 0; i < grid.cells(); i++) {
             for (int j = 0; j < grid.cells(); j++) {
@@ -62,17 +65,13 @@ final class Torus {
         int at = i * cells + j;
         for (int k = 0; k < BEATS.length; k++) {
             double seconds = BEATS[k] * attempt.beat();
-            int nearest = attempt.nearestTurns(leaves, later, seconds);
-            int extras = BEATS[k] < 1 ? 0 : 1;
-            for (int extra = -extras; extra <= extras; extra++) {
-                attempt.run(leaves, later, seconds, nearest + extra, rounds);
-                double here = cost(attempt, BEATS[k]);
-                if (here < cost[at]) {
-                    cost[at] = here;
-                    outlook[at] = attempt.outlook();
-                    beats[at] = (byte) k;
-                    turns[at] = (byte) extra;
-                }
+            int turns = attempt.nearestTurns(leaves, later, seconds);
+            attempt.run(leaves, later, seconds, turns, rounds);
+            double here = cost(attempt, BEATS[k]);
+            if (here < cost[at]) {
+                cost[at] = here;
+                outlook[at] = attempt.outlook();
+                beats[at] = (byte) k;
             }
         }
     }
@@ -97,9 +96,5 @@ final class Torus {
 
     double seconds(int i, int j) {
         return BEATS[beats[i * cells + j]] * attempt.beat();
-    }
-
-    int turns(int i, int j) {
-        return turns[i * cells + j];
     }
 }

@@ -3,14 +3,12 @@ package deferent.search.transition;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
- * Finds transitions, and remembers the patterns that it was asked about, whose drawing takes longer
- * than what is then sought between two of them. Safe to share between threads.
+ * Finds transitions, and remembers what it was asked last: the patterns, whose drawing takes longer
+ * than what is then sought between two of them, and what was found from one to another. Safe to
+ * share between threads.
  *
  * <pre>
  * TransitionFinder finder = new TransitionFinder(TransitionRequest.USUAL);
@@ -18,19 +16,15 @@ import java.util.Map;
  * </pre>
  */
 public final class TransitionFinder {
-    private static final int REMEMBERED = 600;
+    private static final int PATTERNS = 600;
+    private static final int PAIRS = 20_000;
 
     private final TransitionRequest request;
     private final SideDrawings drawer = new SideDrawings();
-    private final Map<Pairing, SpunPattern> patterns =
-            Collections.synchronizedMap(
-                    new LinkedHashMap<>(16, 0.75f, true) {
-                        @Override
-                        protected boolean removeEldestEntry(
-                                Map.Entry<Pairing, SpunPattern> eldest) {
-                            return size() > REMEMBERED;
-                        }
-                    });
+    private final Remembered<Pairing, SpunPattern> patterns = new Remembered<>(PATTERNS);
+    private final Remembered<Pair, Transitions> pairs = new Remembered<>(PAIRS);
+
+    private record Pair(Pairing from, Pairing to) {}
 
     public TransitionFinder(TransitionRequest request) {
         this.request = request;
@@ -42,7 +36,8 @@ public final class TransitionFinder {
 
     /** All that was found from one pattern to another, best first. */
     public Transitions between(Pairing from, Pairing to) {
-        return TransitionSearch.of(pattern(from), pattern(to), request);
+        return pairs.get(
+                new Pair(from, to), () -> TransitionSearch.of(pattern(from), pattern(to), request));
     }
 
     /** A pattern as it is drawn between transitions: on cords and periodic. */
@@ -51,12 +46,7 @@ public final class TransitionFinder {
     }
 
     SpunPattern pattern(Pairing pairing) {
-        SpunPattern known = patterns.get(pairing);
-        if (known == null) {
-            known = new SpunPattern(pairing, request.performer(), drawer);
-            patterns.put(pairing, known);
-        }
-        return known;
+        return patterns.get(pairing, () -> new SpunPattern(pairing, request.performer(), drawer));
     }
 
     /**

@@ -31,10 +31,13 @@ final class TransitionSearch {
     private static final double A_SECOND_APART = 0.02;
 
     /** The grid of a search. */
-    static final Torus.Grid USUAL = new Torus.Grid(10, 2);
+    static final Torus.Grid USUAL = new Torus.Grid(12, 3, new Attempt.Fineness(12, 2));
+
+    /** With which what is found is made smooth. */
+    private static final Attempt.Fineness FINE = new Attempt.Fineness(24, 4);
 
     /** Leaving times that are looked at in a cycle where the other hand keeps going. */
-    private static final int ONE_HAND = 48;
+    private static final int ONE_HAND = 12;
 
     private static final int CLOSELY = 4;
 
@@ -61,6 +64,12 @@ final class TransitionSearch {
         this.left = torus(Side.LEFT, grid);
         this.right = torus(Side.RIGHT, grid);
         this.longest = TransitionRequest.CYCLES * Math.max(from.period(), to.period());
+    }
+
+    private Attempt closely(Side side) {
+        SpunSide a = from.side(side);
+        SpunSide b = to.side(side);
+        return new Attempt(a, b, Reachable.of(request.performer(), a, b), FINE);
     }
 
     private Torus torus(Side side, Torus.Grid grid) {
@@ -106,12 +115,18 @@ final class TransitionSearch {
         List<Transition> found = new ArrayList<>();
         boolean any = false;
         int tried = 0;
+        Refining refining =
+                new Refining(
+                        from,
+                        to,
+                        request,
+                        new Attempt[] {left.attempt(), right.attempt()},
+                        new Attempt[] {closely(Side.LEFT), closely(Side.RIGHT)});
         for (Start start : starts) {
             if (tried++ >= request.most() + SPARE) {
                 break;
             }
-            Optional<Transition> better =
-                    new Refining(from, to, left.attempt(), right.attempt(), start, request).run();
+            Optional<Transition> better = refining.run(start);
             any |= better.isPresent();
             better.filter(t -> found.stream().noneMatch(o -> alike(o, t))).ifPresent(found::add);
         }
@@ -166,7 +181,11 @@ final class TransitionSearch {
             double later,
             double[] seconds,
             int[] turns,
-            Optional<Side> keeps) {}
+            Optional<Side> keeps) {
+        boolean moves(Side side) {
+            return keeps.filter(side::equals).isEmpty();
+        }
+    }
 
     /** The least cost of all pairs of passages on the grid, before any is refined. */
     static double least(
@@ -300,8 +319,8 @@ final class TransitionSearch {
                 later,
                 new double[] {a, b},
                 new int[] {
-                    left.turns(i, j) + left.attempt().nearestTurns(leaves, later, a),
-                    right.turns(k, l) + right.attempt().nearestTurns(other, later, b)
+                    left.attempt().nearestTurns(leaves, later, a),
+                    right.attempt().nearestTurns(other, later, b)
                 },
                 Optional.empty());
     }

@@ -7,6 +7,8 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Course;
+import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.closest.ClosestFigure;
@@ -17,7 +19,7 @@ import org.junit.jupiter.api.Test;
 
 class TransitionSearchTest {
     private static final int CELLS = 4;
-    private static final Torus.Grid GRID = new Torus.Grid(CELLS, 1);
+    private static final Torus.Grid GRID = new Torus.Grid(CELLS, 1, new Attempt.Fineness(12, 2));
 
     private final SideDrawings drawings = new SideDrawings();
 
@@ -43,7 +45,8 @@ class TransitionSearchTest {
         for (Side side : Side.values()) {
             SpunSide a = from.side(side);
             SpunSide b = to.side(side);
-            attempts[side.ordinal()] = new Attempt(a, b, Reachable.of(Performer.USUAL, a, b));
+            attempts[side.ordinal()] =
+                    new Attempt(a, b, Reachable.of(Performer.USUAL, a, b), GRID.fineness());
         }
         double longest = 4 * Math.max(from.period(), to.period());
         int rounds = (int) Math.floor(longest / from.period());
@@ -77,14 +80,11 @@ class TransitionSearchTest {
         double[] best = {0, Double.POSITIVE_INFINITY, 0};
         for (double beats : Torus.BEATS) {
             double seconds = beats * attempt.beat();
-            int nearest = attempt.nearestTurns(leaves, later, seconds);
-            int extra = beats < 1 ? 0 : 1;
-            for (int turns = nearest - extra; turns <= nearest + extra; turns++) {
-                attempt.run(leaves, later, seconds, turns, GRID.rounds());
-                double rest = attempt.jerk() / 1000 + 0.02 * beats;
-                if (100 * attempt.outlook() + rest < 100 * best[0] + best[1]) {
-                    best = new double[] {attempt.outlook(), rest, seconds};
-                }
+            int turns = attempt.nearestTurns(leaves, later, seconds);
+            attempt.run(leaves, later, seconds, turns, GRID.rounds());
+            double rest = attempt.jerk() / 1000 + 0.02 * beats;
+            if (100 * attempt.outlook() + rest < 100 * best[0] + best[1]) {
+                best = new double[] {attempt.outlook(), rest, seconds};
             }
         }
         return best;
@@ -96,7 +96,7 @@ class TransitionSearchTest {
         SpunPattern to = spun("isolation vs isolation", 75);
         SpunSide a = from.side(Side.LEFT);
         SpunSide b = to.side(Side.LEFT);
-        Attempt attempt = new Attempt(a, b, Reachable.of(Performer.USUAL, a, b));
+        Attempt attempt = new Attempt(a, b, Reachable.of(Performer.USUAL, a, b), GRID.fineness());
         int gentler = 0;
         int possible = 0;
         for (int i = 0; i < 36; i++) {
@@ -113,6 +113,42 @@ class TransitionSearchTest {
         }
         assertTrue(possible >= 5, possible + " possible");
         assertTrue(gentler >= 0.9 * possible, gentler + " of " + possible);
+    }
+
+    @Test
+    void aHandIsNoLivelierThanWasMeasuredHoweverCloselyItIsLookedAt() {
+        SpunPattern from = spun("extension vs triquetra", 50);
+        SpunPattern to = spun("isolation vs extension, split time", 75);
+        TransitionRequest request = TransitionRequest.USUAL.with(Grade.HARD);
+        Transitions found = TransitionSearch.of(from, to, request);
+        assertTrue(found.list().size() >= 2, found.why().name());
+        for (Transition transition : found.list()) {
+            for (Side side : Side.values()) {
+                Bridge bridge = transition.bridge(side);
+                if (!bridge.keeps()) {
+                    SpunSide a = from.side(side);
+                    SpunSide b = to.side(side);
+                    double beat = (a.beat() + b.beat()) / 2;
+                    Course hand = BlendedSide.of(from, to, bridge).hand();
+                    Course plain = BlendedSide.of(from, to, bridge).plainHand();
+                    int looks = (int) Math.ceil(1500 * bridge.seconds() / beat);
+                    double jerks = 0;
+                    double quickest = 0;
+                    double stray = 0;
+                    for (int i = 0; i < looks; i++) {
+                        double t = bridge.seconds() * (i + 0.5) / looks;
+                        State at = hand.at(t);
+                        jerks += at.jerk().getNormSq();
+                        quickest = Math.max(quickest, at.acceleration().getNorm());
+                        stray = Math.max(stray, at.position().distance(plain.position(t)));
+                    }
+                    assertEquals(bridge.jerk(), Math.sqrt(jerks / looks), 0.08 * bridge.jerk());
+                    double live = Math.max(a.handQuick(), b.handQuick());
+                    assertTrue(quickest / live <= 1.03 * bridge.quickening(), quickest + " m/s²");
+                    assertEquals(bridge.stray(), stray, 1e-3);
+                }
+            }
+        }
     }
 
     @Test
