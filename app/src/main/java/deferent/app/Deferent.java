@@ -39,7 +39,6 @@ import picocli.CommandLine.Spec;
             ReadCommand.class,
             FitCommand.class,
             SeekCommand.class,
-            CrossingsCommand.class,
             TransitionsCommand.class,
             RouteCommand.class,
             SetCommand.class,

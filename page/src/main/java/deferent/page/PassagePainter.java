@@ -30,7 +30,7 @@ final class PassagePainter {
     private final Layout layout;
     private final Framing framing;
     private final Brush brush;
-    private final List<Rectangle2D> plates = new ArrayList<>();
+    private final List<Rectangle2D> taken = new ArrayList<>();
 
     PassagePainter(Scene scene, Still still, Layout layout, StillForm.Passage passage) {
         this.scene = scene;
@@ -59,6 +59,11 @@ final class PassagePainter {
                     hand.side().word() + " passage",
                     g -> strong(Brush.smooth(g), hand));
         }
+        // No label may lie on a mark.
+        for (StillForm.Passing hand : passage.hands()) {
+            taken.add(around(at(hand.side(), Role.HEAD_TRAIL, hand.from())));
+            taken.add(around(at(hand.side(), Role.HEAD_TRAIL, hand.to())));
+        }
         for (StillForm.Passing hand : passage.hands()) {
             paper.group(
                     hand.side().word() + "-moments",
@@ -66,6 +71,12 @@ final class PassagePainter {
                     g -> marks(Brush.smooth(g), hand));
         }
         return framing.scale();
+    }
+
+    private Rectangle2D around(Vector3D head) {
+        Point2D.Double at = framing.place(head);
+        double r = 0.7 * MARK * brush.unit();
+        return new Rectangle2D.Double(at.x - r, at.y - r, 2 * r, 2 * r);
     }
 
     private void faint(Graphics2D g, Side side) {
@@ -159,14 +170,14 @@ final class PassagePainter {
         plate.y += uy * (off + plate.height / 2);
         keep(plate);
         // A label that would lie on another gives way downward, or upward at the foot.
-        double way = plate.getCenterY() > layout.room().getCenterY() ? -1 : 1;
-        for (int tries = 0; tries < 8; tries++) {
-            if (plates.stream().noneMatch(plate::intersects)) {
+        double way = head.y > layout.room().getCenterY() ? -1 : 1;
+        for (int tries = 0; tries < 12; tries++) {
+            if (taken.stream().noneMatch(plate::intersects)) {
                 break;
             }
-            plate.y += way * 1.1 * plate.height;
+            plate.y += way * 0.6 * plate.height;
         }
-        plates.add(plate);
+        taken.add(plate);
         brush.plate(g, plate, said, lettering, ink);
     }
 

@@ -76,6 +76,7 @@ record TransitionAsk(PatternDocument from, PatternDocument to, Grade hardest) {
         ObjectNode on = PlayedAnswer.of(onward, book.performer(), book.kit(), rate);
         double clock = transition.joins() + shown.seconds() - shown.joined();
         double cycles = (clock - onward.interval().start()) / onward.period();
+        PlayedAnswer.counts(on, ShownTransition.counts(to.pairing()));
         on.put("phase", cycles - Math.floor(cycles));
         answer.set("onward", on);
         return answer;

@@ -64,6 +64,11 @@ public record ShownTransition(Transition transition, double starts, Played playe
         return List.copyOf(counts);
     }
 
+    /** The counts of a pattern, once round. */
+    public static List<Count> counts(Pairing pairing) {
+        return counts(pairing, 0, 0, pairing.period());
+    }
+
     private static List<Count> counts(Pairing pairing, double ahead, double from, double to) {
         double each = pairing.period() / TellTransition.COUNTS;
         List<Count> counts = new ArrayList<>();

@@ -28,6 +28,7 @@ import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -70,7 +71,7 @@ public record TransitionTake(
     private static final int RATE = 240;
 
     /** Letters in a line of a picture's caption, about. */
-    private static final int LINE = 78;
+    private static final int LINE = 64;
 
     public TransitionTake {
         if (!written(wishes.ending())) {
@@ -120,10 +121,6 @@ public record TransitionTake(
         return wishes.yes(Wish.TRANSPARENT) ? still.clear() : still;
     }
 
-    private String sentence() {
-        return TellTransition.of(shown.transition()).text();
-    }
-
     private Optional<Taken> picture(Path target) {
         Still still = picture();
         Scene scene = scene(shown.played().trace());
@@ -165,8 +162,15 @@ public record TransitionTake(
 
     private List<String> caption() {
         List<String> lines = new ArrayList<>(List.of(from + " into " + into));
+        lines.addAll(sentence());
+        return lines;
+    }
+
+    /** What is done, in lines that can be read where the picture is small. */
+    private List<String> sentence() {
+        List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : sentence().split(" ")) {
+        for (String word : TellTransition.of(shown.transition()).text().split(" ")) {
             if (line.length() > 0 && line.length() + word.length() >= LINE) {
                 lines.add(line.toString());
                 line.setLength(0);
@@ -216,9 +220,7 @@ public record TransitionTake(
                 passed = true;
             }
             if (count.time() < shown.leaves() || count.time() >= shown.joined() - 1e-9) {
-                said.add(
-                        new Chapters.Said(
-                                count.time(), List.of(passed ? into : from, count.said())));
+                said.add(counted(passed ? into : from, count));
             }
         }
         if (!passed) {
@@ -227,8 +229,17 @@ public record TransitionTake(
         return new Chapters(parts, said);
     }
 
+    /** As many lines as the passage takes, so that the picture stays where it is. */
+    private Chapters.Said counted(String name, Count count) {
+        List<String> lines = new ArrayList<>(List.of(name, count.said()));
+        lines.addAll(Collections.nCopies(sentence().size() - 1, ""));
+        return new Chapters.Said(count.time(), lines);
+    }
+
     private Chapters.Said passing() {
-        return new Chapters.Said(shown.leaves(), List.of("Into " + into, sentence()));
+        List<String> lines = new ArrayList<>(List.of("Into " + into));
+        lines.addAll(sentence());
+        return new Chapters.Said(shown.leaves(), lines);
     }
 
     private Optional<String> fastLights() {

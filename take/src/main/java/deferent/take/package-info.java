@@ -4,7 +4,8 @@
  * both ask here, so they offer the same and refuse with the same words. An {@link
  * deferent.take.Ending} is one value that holds all of that, and {@link deferent.take.Endings} the
  * table of them: another ending is another row. A {@link deferent.take.Take} is written or
- * previewed.
+ * previewed; a set ({@link deferent.take.SetTake}) and a transition ({@link
+ * deferent.take.TransitionTake}) are written by the same endings.
  */
 @NullMarked
 package deferent.take;

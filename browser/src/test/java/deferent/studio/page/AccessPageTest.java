@@ -56,6 +56,7 @@ class AccessPageTest extends InChromium {
             visit.until("document.querySelector('.go-on')");
             look(visit, "a way into what comes next", found);
             page.keyboard().press("Escape");
+            page.locator("#tab-set").click();
             page.keyboard().press("8");
             page.keyboard().press("s");
             visit.settled();

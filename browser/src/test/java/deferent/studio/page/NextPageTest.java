@@ -102,6 +102,11 @@ class NextPageTest extends InChromium {
                 assertThat(visit.is("deferentDesk.clock.playing && !deferentDesk.clock.once"))
                         .as("the second pattern goes round and round")
                         .isTrue();
+                visit.page().locator(".way [data-as=png]").click();
+                visit.until("document.querySelector('.way-file a')");
+                assertThat(visit.text("document.querySelector('.way-file a').download"))
+                        .contains("into")
+                        .endsWith(".png");
                 visit.page().evaluate("() => document.activeElement.blur()");
                 visit.page().keyboard().press("Escape");
                 visit.until("!deferentDesk.session.aside");

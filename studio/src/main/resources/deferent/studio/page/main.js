@@ -442,10 +442,15 @@ export class Desk {
     }
   }
 
-  // What is counted: of a set its own counts, from pattern to pattern.
+  // What is counted: of a set and of a passage their own counts, from pattern to pattern.
   #counts() {
     const { session, pulse, set } = this;
-    const { setting } = session;
+    const { setting, passing } = session;
+    if (passing?.strip.counts) {
+      this.counted = true; // by the passage, until the pattern is back
+      pulse.follow(passing.strip.counts.map(({ time_s, text }) => ({ share: time_s / session.scene.period, text })));
+      return;
+    }
     if (setting) {
       const { from, to } = setting.set;
       this.counted = true; // by the set, until the pattern is back

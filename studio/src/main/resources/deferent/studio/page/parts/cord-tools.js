@@ -127,11 +127,11 @@ class CordTold extends Part {
     const { at, coming } = placeIn(passing, clock.phase);
     const next = passing.passages[Math.min(at, passing.passages.length - 1)];
     const says = next.transition?.told.text;
-    return html`<div class="happened passage-on" role="log" aria-label="The passage">
-      <p>${passing.legs.map((/** @type {string} */ name, /** @type {number} */ i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}
+    return html`<div class="happened passage-on ${passing.led ? 'led' : ''}" role="log" aria-label="The passage">
+      <p class="passage-legs">${passing.legs.map((/** @type {string} */ name, /** @type {number} */ i) => html`${i ? ' \u2192 ' : ''}${i === at ? html`<b>${name}</b>` : name}`)}</p>
+      <p class=${coming ? 'now' : ''}>${says && !passing.led ? says : nothing}
         <button type="button" class="near" title="Back to the pattern (Escape)" @click=${() => this.desk.session.back()}>Back</button>
         ${passing.led ? html`<button type="button" class="near" @click=${() => this.desk.playPassage(passing.led)}>See it again</button>` : nothing}</p>
-      ${says && !passing.led ? html`<p class=${coming ? 'now' : ''}>${says}</p>` : nothing}
     </div>`;
   }
 

@@ -24,7 +24,7 @@ class NextList extends Part {
         <label class="spoken" for="next-phrase">Another pattern that could come next</label>
         <div class="save-row">
           <input id="next-phrase" type="text" maxlength="2000" autocomplete="off" spellcheck="false" placeholder="into which? say a phrase, or pick below" .value=${to && to.phrase ? to.phrase : ''}>
-          <button type="submit" class=${to ? 'primary' : ''} ?disabled=${!session.pattern}>Look</button>
+          <button type="submit" class=${to && !to.key ? 'primary' : ''} ?disabled=${!session.pattern}>Look</button>
         </div>
         ${shelf.patterns.length
           ? html`<label class="spoken" for="next-shelf">Or a pattern of the shelf</label>
