@@ -105,8 +105,11 @@ class SetCommandTest {
     void aSavedSetGoesOnAtTheHardestGradeItWasPlannedAt() throws IOException {
         String small = "extension hand radius 10 cm vs extension hand radius 10 cm, 8";
         String wide = "extension hand radius 34 cm vs extension hand radius 34 cm, 8";
-        String[] planned = {"set", small, wide, "--hardest", "easy", "--keep", "Gentle", "--json"};
-        JsonNode easy = desk.good(planned).json().get("transitions");
+        desk.good("set", small, wide, "--hardest", "easy", "--keep", "Gentle");
+        JsonNode easy =
+                desk.good("set", small, wide, "--hardest", "easy", "--json")
+                        .json()
+                        .get("transitions");
         assertThat(Files.readString(file("gentle"))).contains("\"hardest\": \"easy\"");
         JsonNode practised = desk.good("set", small, wide, "--json").json().get("transitions");
         assertThat(practised).isNotEqualTo(easy);
