@@ -63,7 +63,7 @@ class BrokenShelfTest {
     @Test
     void twoPhrasesAreComparedThoughTheShelfCannotBeRead() throws IOException {
         breakShelf();
-        told("crossings", "isolation vs triquetra", "isolation vs extension");
+        told("transitions", "isolation vs triquetra", "isolation vs extension");
     }
 
     @Test

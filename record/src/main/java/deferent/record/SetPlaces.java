@@ -39,6 +39,21 @@ public final class SetPlaces {
             return pattern.isEmpty();
         }
 
+        /** The same kept for so many counts. */
+        Place kept(int counts) {
+            return new Place(new SetStep(step.what(), counts), id, pattern, was, unread);
+        }
+
+        /** A pattern that is on no shelf. */
+        public static Place of(PatternDocument pattern) {
+            return new Place(
+                    SetStep.of(pattern, 1),
+                    Optional.empty(),
+                    Optional.of(pattern),
+                    Optional.empty(),
+                    Optional.empty());
+        }
+
         /** What it is called now, or was when it was there. */
         public String name() {
             return pattern.map(PatternDocument::name).orElse(step.what().name());
@@ -69,6 +84,16 @@ public final class SetPlaces {
         List<Place> found = new ArrayList<>();
         steps.forEach(step -> found.add(of(step)));
         return List.copyOf(found);
+    }
+
+    /** All patterns of a shelf in its order. */
+    public static List<Place> all(Shelf.Listing listing) {
+        return on(listing)
+                .of(
+                        listing.kept().stream()
+                                .filter(kept -> kept.document() instanceof PatternDocument)
+                                .map(kept -> SetStep.of(kept, 1))
+                                .toList());
     }
 
     private Place of(SetStep step) {

@@ -70,10 +70,9 @@ enum Ask {
             Desk::transitionTake,
             keys(TransitionAsk.KEYS, keys(TransitionAsk.WHICH, TakeAsk.AS.must(), TakeAsk.WISHES))),
     ROUTE(
-            "a way over the map from one pattern to another",
-            asked -> Optional.of(Lanes.Work.MAP),
+            "the gentlest way over the map from one pattern to another",
             Desk::route,
-            keys(CrossingAsk.AS_THEY_STAND, keys(Desk.FROM.must(), Desk.TO.must(), Desk.RATE))),
+            keys(MapDesk.FROM.must(), MapDesk.TO.must(), SetAsk.HARDEST)),
     PHOTO(
             "how to photograph a pattern",
             asked -> Optional.of(Lanes.Work.SHORT),
@@ -95,7 +94,7 @@ enum Ask {
             (desk, asked, stop) -> desk.complete(asked),
             keys(SmallPictures.TEXT.must(), SmallPictures.AT)),
     SEEK("pairings that link", Desk::seek, SeekAsk.KEYS),
-    MAP("the shelf as a map", Desk::map, CrossingAsk.AS_THEY_STAND),
+    MAP("the shelf as a map", Desk::map, keys(SetAsk.HARDEST)),
     SET(
             "how a set goes: patterns in order, each for so many counts, and what leads on",
             asked -> Optional.of(Lanes.Work.SHORT),
@@ -115,7 +114,8 @@ enum Ask {
     TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
     /** Over a socket alone; by POST the asker hangs up. */
     STOP(
-            "the end of a seek, a map, what could come next or a file under way, with what it has",
+            "the end of a seek, a map, a route, what could come next or a file under way, with what it"
+                    + " has",
             asked -> Optional.empty(),
             (desk, asked, stop) -> {
                 throw new BadRequest(400, "is \"stop\"", "ask", "hang up instead");

@@ -86,14 +86,20 @@ final class Desk {
     static final AskKey<Double> SECONDS =
             AskKey.number("seconds", "how long it is followed", 0.1, LetGoAnswer.LONGEST, "s");
     static final AskKey<Integer> RATE = AskKey.whole("rate", "samples a second", 10, 240);
-    static final AskKey<String> FROM = AskKey.text("from", "a pattern's id on the shelf");
-    static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
     static final AskKey<String> WORD = AskKey.text("word", "one word; unsaid is all");
     static final AskKey<String> OF =
             AskKey.word(
                     "of",
                     "which of them",
-                    List.of("seek", "map", "next", "take", "transition-take", "film", "filmed"));
+                    List.of(
+                            "seek",
+                            "map",
+                            "route",
+                            "next",
+                            "take",
+                            "transition-take",
+                            "film",
+                            "filmed"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -109,7 +115,7 @@ final class Desk {
         this.shelf = shelf;
         this.takes = takes;
         this.films = films;
-        this.map = new MapDesk(shelf);
+        this.map = new MapDesk(shelf, books);
         this.sets = new SetDesk(shelf, words, books);
     }
 
@@ -283,7 +289,11 @@ final class Desk {
     }
 
     Errand map(Question asked) {
-        return map.map(CrossingAsk.asTheyStand(asked));
+        return map.map(asked);
+    }
+
+    Errand route(Question asked) {
+        return map.route(asked);
     }
 
     Errand take(Question asked) {
@@ -308,15 +318,6 @@ final class Desk {
 
     ObjectNode photo(Question asked) {
         return takes.photo(asked);
-    }
-
-    ObjectNode route(Question asked, BooleanSupplier stop) {
-        return map.route(
-                CrossingAsk.asTheyStand(asked),
-                asked.get(FROM),
-                asked.get(TO),
-                asked.or(RATE, PlayedAnswer.RATE),
-                stop);
     }
 
     ObjectNode transitions(Question asked) {

@@ -1,71 +1,84 @@
 package deferent.studio;
 
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.trace.Trace;
-import deferent.page.Scene;
-import deferent.page.web.SceneJson;
+import deferent.record.Kept;
+import deferent.record.Keys;
 import deferent.record.PatternDocument;
-import deferent.record.PatternJson;
 import deferent.record.RouteJson;
+import deferent.record.RouteReading;
+import deferent.record.SetPlaces;
+import deferent.record.SetReading;
 import deferent.record.Shelf;
-import deferent.search.crossing.CrossingRequest;
-import deferent.search.crossing.Passage;
-import deferent.search.crossing.Route;
-import deferent.search.crossing.ShelfCrossing;
-import deferent.search.crossing.ShelfMap;
-import deferent.search.crossing.ShelfTable;
-import deferent.search.crossing.TableProgress;
-import deferent.tell.TellCrossing;
+import deferent.record.ToldJson;
+import deferent.search.route.Route;
+import deferent.search.route.RouteFound;
+import deferent.search.route.RouteSearch;
+import deferent.search.route.ShelfMap;
+import deferent.search.route.ShelfPair;
+import deferent.search.route.ShelfTable;
+import deferent.search.route.TableProgress;
+import deferent.search.set.PairBook;
+import deferent.search.transition.Grade;
+import deferent.tell.TellRoute;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * The shelf as a map, and routes over it. The map that was made last is kept for as long as the
- * shelf stays as it is, since each route asks for it again.
+ * The shelf as a map, told as it is worked out, and routes over it. The table that was asked last
+ * is kept, and what it knows goes over into the next, so that a pattern more on the shelf costs its
+ * own pairs alone.
  */
 final class MapDesk {
-    /** More patterns than that are no map anybody reads, and their table takes minutes. */
+    /** More patterns than that are no map anybody reads, and their table takes hours. */
     static final int MOST = 300;
 
+    static final AskKey<String> FROM = AskKey.text("from", "a pattern's id on the shelf");
+    static final AskKey<String> TO = AskKey.text("to", "a pattern's id on the shelf");
+
+    /** Transitions told in one message at most. */
+    private static final int AT_ONCE = 500;
+
     private final Shelf shelf;
+    private final PairBooks books;
     private Optional<Chart> last = Optional.empty();
 
-    MapDesk(Shelf shelf) {
+    MapDesk(Shelf shelf, PairBooks books) {
         this.shelf = shelf;
+        this.books = books;
     }
 
-    /** A pattern's place on the map. */
-    private record Place(String id, String revision, PatternDocument pattern) {}
-
-    /** A whole map, and what it was made of. */
+    /**
+     * What a map is made of.
+     *
+     * @param kept the shelf's patterns
+     * @param places the same, as steps of a set
+     */
     private record Chart(
-            List<Place> places,
-            CrossingRequest request,
-            ShelfTable table,
-            ShelfMap map,
-            boolean complete) {
+            List<Kept> kept, List<SetPlaces.Place> places, PairBook book, ShelfTable table) {
 
-        boolean stands(List<Place> now, CrossingRequest asked) {
-            return complete && request.equals(asked) && keys(places).equals(keys(now));
+        private static List<Pairing> pairings(List<SetPlaces.Place> places) {
+            return places.stream().map(p -> p.pattern().orElseThrow().pairing()).toList();
         }
 
-        private static List<String> keys(List<Place> places) {
-            return places.stream().map(p -> p.id() + " " + p.revision()).toList();
+        String id(int place) {
+            return kept.get(place).id();
         }
 
-        List<PatternDocument> patterns() {
-            return places.stream().map(Place::pattern).toList();
+        String name(int place) {
+            return places.get(place).name();
         }
 
         int place(String key, String id) {
-            for (int i = 0; i < places.size(); i++) {
-                if (places.get(i).id().equals(id)) {
+            for (int i = 0; i < kept.size(); i++) {
+                if (kept.get(i).id().equals(id)) {
                     return i;
                 }
             }
@@ -74,113 +87,158 @@ final class MapDesk {
         }
     }
 
-    /** The map, told with how far it has come. */
-    Errand map(CrossingRequest request) {
-        return new Errand(Lanes.Work.MAP, (tell, stop) -> answer(chart(request, tell, stop)));
+    /** What is known of pairs for whoever spins the first of these patterns. */
+    private PairBook book(List<SetPlaces.Place> places, Grade hardest) {
+        return books.of(hardest, SetReading.performer(places), SetReading.kit(places));
     }
 
-    private List<Place> places() {
-        List<Place> places = new ArrayList<>();
-        for (Shelf.Entry entry : shelf.list()) {
-            if (entry.document().orElse(null) instanceof PatternDocument pattern) {
-                places.add(new Place(entry.id(), entry.revision(), pattern));
-            }
-        }
-        if (places.size() > MOST) {
+    private synchronized Chart chart(Grade hardest) {
+        Shelf.Listing listing = shelf.look();
+        List<Kept> kept =
+                listing.kept().stream()
+                        .filter(one -> one.document() instanceof PatternDocument)
+                        .toList();
+        if (kept.size() > MOST) {
             throw new Refusal(
-                    "holds " + places.size() + " patterns",
+                    "holds " + kept.size() + " patterns",
                     "the shelf",
                     "keep at most " + MOST + " of them on one shelf for a map");
         }
-        return places;
-    }
-
-    private synchronized Chart chart(
-            CrossingRequest request, Consumer<ObjectNode> tell, BooleanSupplier stop) {
-        List<Place> places = places();
-        Optional<Chart> known = last.filter(chart -> chart.stands(places, request));
-        if (known.isPresent()) {
-            return known.get();
-        }
+        List<SetPlaces.Place> places = SetPlaces.all(listing);
+        List<Pairing> pairings = Chart.pairings(places);
+        PairBook book = book(places, hardest);
         ShelfTable table =
-                new ShelfTable(places.stream().map(p -> p.pattern().pairing()).toList(), request);
-        Paced<TableProgress> paced = new Paced<>(at -> tell.accept(progress(at)));
-        boolean complete = table.run(paced, stop);
-        Chart chart = new Chart(places, request, table, ShelfMap.of(table), complete);
+                last.filter(chart -> chart.book() == book)
+                        .map(Chart::table)
+                        .map(known -> known.shelf().equals(pairings) ? known : known.with(pairings))
+                        .orElseGet(() -> new ShelfTable(pairings, book));
+        Chart chart = new Chart(kept, places, book, table);
         last = Optional.of(chart);
         return chart;
+    }
+
+    /** The map: its places first, then what leads from one to another as it is found. */
+    Errand map(Question asked) {
+        Grade hardest = asked.or(SetAsk.HARDEST, Grade.USUAL);
+        return new Errand(Lanes.Work.MAP, (tell, stop) -> map(chart(hardest), tell, stop));
+    }
+
+    private static ObjectNode map(Chart chart, Consumer<ObjectNode> tell, BooleanSupplier stop) {
+        tell.accept(places(chart));
+        Leading leading = new Leading(chart, tell);
+        Paced<TableProgress> paced = new Paced<>(at -> tell.accept(progress(at)));
+        boolean complete = chart.table().run(paced, leading, stop);
+        leading.flush();
+        TableProgress at = chart.table().progress();
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("complete", complete);
+        answer.put("pairs_compared", at.done());
+        answer.put("pairs", at.all());
+        ToldJson.put(
+                answer.putArray("told"),
+                TellRoute.map(ShelfMap.of(chart.table()), chart::name, complete));
+        return answer;
+    }
+
+    private static ObjectNode places(Chart chart) {
+        ObjectNode part = JsonNodeFactory.instance.objectNode();
+        ArrayNode patterns = part.putObject("answer").putArray("patterns");
+        for (Kept kept : chart.kept()) {
+            PatternDocument pattern = (PatternDocument) kept.document();
+            ObjectNode node = patterns.addObject();
+            node.put("id", kept.id());
+            node.put("revision", kept.revision());
+            node.put("name", pattern.name());
+            node.put("phrase", pattern.phrase().orElse(""));
+            node.set("moves", SmallPictures.of(pattern.pairing(), SmallPictures.USUAL));
+        }
+        return part;
     }
 
     private static ObjectNode progress(TableProgress at) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.putObject("progress")
-                .put("text", TellCrossing.progress(at))
+                .put("text", TellRoute.progress(at))
                 .put("done", at.done())
                 .put("all", at.all());
         return node;
     }
 
-    private static ObjectNode answer(Chart chart) {
-        ObjectNode answer = JsonNodeFactory.instance.objectNode();
-        answer.put("complete", chart.complete());
-        ArrayNode patterns = answer.putArray("patterns");
-        for (Place place : chart.places()) {
-            ObjectNode node = patterns.addObject();
-            node.put("id", place.id());
-            node.put("revision", place.revision());
-            node.put("name", place.pattern().name());
-            node.put("phrase", place.pattern().phrase().orElse(""));
-            node.set("moves", SmallPictures.of(place.pattern().pairing(), SmallPictures.USUAL));
+    /** Passes on what leads from one pattern to another, the first at once, then in handfuls. */
+    private static final class Leading implements Consumer<List<ShelfPair>> {
+        private final Chart chart;
+        private final Consumer<ObjectNode> tell;
+        private final Paced<List<ShelfPair>> paced;
+        private final List<ShelfPair> waiting = new ArrayList<>();
+
+        Leading(Chart chart, Consumer<ObjectNode> tell) {
+            this.chart = chart;
+            this.tell = tell;
+            this.paced = new Paced<>(pairs -> flush());
         }
-        ArrayNode crossings = answer.putArray("crossings");
-        for (ShelfCrossing crossing : chart.map().crossings()) {
-            if (crossing.from() < crossing.to()) {
-                crossings
-                        .addObject()
-                        .put("from", chart.places().get(crossing.from()).id())
-                        .put("to", chart.places().get(crossing.to()).id())
-                        .put("roughness_weights", SceneJson.rounded(crossing.roughness()))
-                        .put("place_gap_m", SceneJson.rounded(crossing.placeGap()))
-                        .put("speed_gap_m_s", SceneJson.rounded(crossing.speedGap()));
+
+        @Override
+        public void accept(List<ShelfPair> pairs) {
+            pairs.stream().filter(ShelfPair::leads).forEach(waiting::add);
+            if (!waiting.isEmpty()) {
+                paced.accept(waiting);
             }
         }
-        answer.put("crossings_found", chart.table().crossings().count());
+
+        void flush() {
+            for (int first = 0; first < waiting.size(); first += AT_ONCE) {
+                ObjectNode part = JsonNodeFactory.instance.objectNode();
+                ArrayNode list = part.putObject("answer").putArray("transitions");
+                waiting.subList(first, Math.min(waiting.size(), first + AT_ONCE))
+                        .forEach(pair -> put(list.addObject(), pair));
+                tell.accept(part);
+            }
+            waiting.clear();
+        }
+
+        private void put(ObjectNode node, ShelfPair pair) {
+            node.put("from", chart.id(pair.from()));
+            node.put("to", chart.id(pair.to()));
+            node.put("grade", Keys.word(pair.grade().orElseThrow()));
+        }
+    }
+
+    /** The gentlest route from one pattern of the shelf to another, as a set that can be played. */
+    Errand route(Question asked) {
+        Grade hardest = asked.or(SetAsk.HARDEST, Grade.USUAL);
+        String from = asked.get(FROM);
+        String to = asked.get(TO);
+        return new Errand(Lanes.Work.SHORT, (tell, stop) -> route(hardest, from, to, tell, stop));
+    }
+
+    private ObjectNode route(
+            Grade hardest,
+            String from,
+            String to,
+            Consumer<ObjectNode> tell,
+            BooleanSupplier stop) {
+        Chart chart = chart(hardest);
+        int start = chart.place("from", from);
+        int end = chart.place("to", to);
+        // Who spins a set is who spins its first pattern.
+        PairBook book = book(List.of(chart.places().get(start)), hardest);
+        ShelfTable table =
+                book == chart.book() ? chart.table() : new ShelfTable(chart.table().shelf(), book);
+        Paced<RouteSearch.Progress> paced = new Paced<>(at -> tell.accept(progress(at)));
+        RouteFound found = new RouteSearch(table, start, end).run(paced, stop);
+        ObjectNode answer =
+                RouteJson.tree(
+                        RouteReading.of(chart.places(), start, end, found, book, () -> false),
+                        hardest);
+        ArrayNode places = answer.putArray("places");
+        Stream<Integer> gone = found.route().stream().map(Route::patterns).flatMap(List::stream);
+        gone.map(chart::id).forEach(places::add);
         return answer;
     }
 
-    /**
-     * The gentlest route from one pattern of the shelf to another, as it can be played: a cycle or
-     * more of each pattern, and the passages between them.
-     *
-     * @param rate points a second
-     * @param stop asked while the map is made
-     */
-    ObjectNode route(
-            CrossingRequest request, String from, String to, int rate, BooleanSupplier stop) {
-        Chart chart = chart(request, part -> {}, stop);
-        int start = chart.place("from", from);
-        int end = chart.place("to", to);
-        RouteJson.Found found =
-                RouteJson.Found.route(
-                        chart.patterns(), chart.table(), chart.map(), start, end, true);
-        ObjectNode answer = RouteJson.tree(found);
-        Optional<Route> route = found.route().filter(r -> !r.crossings().isEmpty());
-        ArrayNode ids = answer.putArray("places");
-        found.route()
-                .ifPresent(r -> r.patterns().forEach(i -> ids.add(chart.places().get(i).id())));
-        if (route.isPresent()) {
-            PatternDocument first = chart.places().get(start).pattern();
-            Passage passage = found.played(route.get());
-            answer.setAll(
-                    PassageAnswer.of(
-                            passage,
-                            Scene.nearer(Trace.of(first.pairing())),
-                            first.performer(),
-                            rate));
-            ArrayNode legs = answer.putArray("legs");
-            route.get().patterns().forEach(i -> legs.add(found.name(i)));
-            answer.set("after", PatternJson.tree(chart.places().get(end).pattern()));
-        }
-        return answer;
+    private static ObjectNode progress(RouteSearch.Progress at) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.putObject("progress").put("text", TellRoute.progress(at)).put("done", at.looked());
+        return node;
     }
 }

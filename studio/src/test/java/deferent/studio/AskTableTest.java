@@ -59,7 +59,7 @@ class AskTableTest {
                         + PHRASE
                         + "}, \"as\": \"png\", \"wishes\": {\"dark\": true}");
         ASKED.put(Ask.NEXT, PHRASE + ", \"hardest\": \"easy\", \"limit\": 4");
-        ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"blend_s\": 0.3");
+        ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"hardest\": \"easy\"");
         ASKED.put(Ask.PHOTO, PHRASE + ", \"led_hz\": 100, \"duty\": 0.3, \"shutter_s\": 2");
         ASKED.put(Ask.WORDS, "\"word\": \"triquetra\"");
         ASKED.put(Ask.MOVES, "\"phrases\": [\"static spin vs triquetra\"], \"samples\": 48");
@@ -77,7 +77,7 @@ class AskTableTest {
                 Ask.SET_PLAY,
                 "\"saved\": \"evening\", \"from_s\": 2, \"to_s\": 12.5, \"rate\": 60");
         ASKED.put(Ask.SET_SUGGEST, "\"count\": 6, \"begin\": \"one\", \"hardest\": \"easy\"");
-        ASKED.put(Ask.MAP, "\"tolerance_m\": 0.05");
+        ASKED.put(Ask.MAP, "\"hardest\": \"hard\"");
         ASKED.put(
                 Ask.FILM,
                 PHRASE

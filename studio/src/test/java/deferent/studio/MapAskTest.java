@@ -1,13 +1,14 @@
 package deferent.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.phrase.Phrase;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -16,19 +17,15 @@ import tools.jackson.databind.JsonNode;
 
 /** The shelf as a map, and routes over it. */
 class MapAskTest {
-    private static final String LOOSE = ",\"tolerance_m\":0.25,\"speed_tolerance_m_s\":3";
-
-    private static final String WIDE = ",\"tolerance_m\":0.6,\"speed_tolerance_m_s\":8";
-
     @TempDir Path shelf;
     private Visitor visitor;
 
     @BeforeEach
     void open() {
-        // Three flowers of one hand circle, and one pattern that is far from all.
-        save("Four leaves", "four-petal antispin vs four-petal antispin");
-        save("Three leaves", "triquetra vs triquetra");
-        save("Five leaves", "five-petal antispin vs five-petal antispin");
+        // Three of one tether, and one that is of another.
+        save("Long arms", "extension vs extension, tether 40 cm, tempo 60");
+        save("One still", "extension vs static spin, tether 40 cm, tempo 60");
+        save("Both still", "static spin vs static spin, tether 40 cm, tempo 60");
         save("Elsewhere", "static spin vs static spin, tether 20 cm");
         visitor = Visitor.to(shelf);
     }
@@ -43,61 +40,74 @@ class MapAskTest {
         visitor.close();
     }
 
-    private JsonNode route(String from, String to, String within) {
-        return visitor.ask(
-                "{\"id\":1,\"ask\":\"route\",\"from\":\"%s\",\"to\":\"%s\"%s}"
-                        .formatted(from, to, within));
+    private JsonNode map() {
+        return visitor.ask("{\"id\":1,\"ask\":\"map\"}");
     }
 
-    @Test
-    void patternsArePlacesAndTheGentlestCrossingsWays() {
-        JsonNode map = visitor.ask("{\"id\":1,\"ask\":\"map\"" + LOOSE + "}");
-        assertThat(map.get("patterns")).hasSize(4);
-        assertThat(map.get("complete").asBoolean()).isTrue();
-        boolean found = false;
-        for (JsonNode crossing : map.get("crossings")) {
-            assertThat(crossing.toString()).doesNotContain("elsewhere");
-            JsonNode crossings =
-                    visitor.ask(
-                            "{\"ask\":\"crossings\",\"pattern\":%s,\"to\":{\"pattern\":%s}%s}"
-                                    .formatted(
-                                            document(crossing.get("from").asString()),
-                                            document(crossing.get("to").asString()),
-                                            LOOSE));
-            double heads = crossings.at("/crossings/0/roughness/heads_weights").asDouble();
-            double hands = crossings.at("/crossings/0/roughness/hands_weights").asDouble();
-            assertThat(crossing.get("roughness_weights").asDouble())
-                    .isCloseTo(Math.max(heads, hands), within(1e-3));
-            found = true;
-        }
-        assertThat(found).isTrue();
+    private JsonNode route(String from, String to, String more) {
+        return visitor.ask(
+                "{\"id\":1,\"ask\":\"route\",\"from\":\"%s\",\"to\":\"%s\"%s}"
+                        .formatted(from, to, more));
     }
 
     private String document(String id) {
         return visitor.get("/api/shelf/" + id).body();
     }
 
-    @Test
-    void aRouteIsPlayedThroughEveryPatternOnIt() {
-        JsonNode route = route("five-leaves", "three-leaves", WIDE);
-        int patterns = route.get("places").size();
-        assertThat(patterns).isGreaterThanOrEqualTo(2);
-        assertThat(route.get("places").get(0).asString()).isEqualTo("five-leaves");
-        assertThat(route.get("places").get(patterns - 1).asString()).isEqualTo("three-leaves");
-        assertThat(route.get("legs")).hasSize(patterns);
-        assertThat(route.at("/passage/joints_s")).hasSize(patterns - 1);
-        assertThat(route.get("seconds").asDouble())
-                .as("a cycle of each at least")
-                .isGreaterThanOrEqualTo(patterns - 0.01);
-        assertThat(route.at("/scene/periodic").asBoolean()).isFalse();
-        assertThat(route.at("/after/name").asString()).isEqualTo("Three leaves");
+    private static List<JsonNode> led(JsonNode map) {
+        List<JsonNode> all = new ArrayList<>();
+        map.get("answers").forEach(part -> part.path("transitions").forEach(all::add));
+        return all;
     }
 
     @Test
-    void whereNoRouteLeadsItIsToldAndNothingIsPlayed() {
-        JsonNode route = route("five-leaves", "elsewhere", LOOSE);
-        assertThat(route.has("scene")).isFalse();
-        assertThat(route.at("/told/0/text").asString()).startsWith("No crossings lead");
+    void patternsArePlacesAndTheGentlestTransitionsWays() {
+        JsonNode map = map();
+        assertThat(map.at("/answers/0/patterns")).hasSize(4);
+        assertThat(map.get("complete").asBoolean()).isTrue();
+        assertThat(map.get("pairs_compared").asInt()).isEqualTo(12);
+        List<JsonNode> led = led(map);
+        assertThat(led).isNotEmpty();
+        for (JsonNode one : led) {
+            assertThat(one.toString()).doesNotContain("elsewhere");
+            JsonNode found =
+                    visitor.ask(
+                            "{\"ask\":\"transitions\",\"pattern\":%s,\"to\":{\"pattern\":%s}}"
+                                    .formatted(
+                                            document(one.get("from").asString()),
+                                            document(one.get("to").asString())));
+            assertThat(one.get("grade")).isEqualTo(found.at("/transitions/0/grade"));
+        }
+        assertThat(map.at("/told/0/text").asString())
+                .contains("Nothing leads into or out of Elsewhere.");
+    }
+
+    @Test
+    void aRouteIsASetOfThePatternsOnIt() {
+        JsonNode route = route("long-arms", "both-still", "");
+        int patterns = route.get("places").size();
+        assertThat(patterns).isGreaterThanOrEqualTo(2);
+        assertThat(route.get("places").get(0).asString()).isEqualTo("long-arms");
+        assertThat(route.get("places").get(patterns - 1).asString()).isEqualTo("both-still");
+        assertThat(route.at("/set/steps")).hasSize(patterns);
+        assertThat(route.at("/set/transitions")).hasSize(patterns - 1);
+        assertThat(route.at("/set/flows").asBoolean()).isTrue();
+        for (JsonNode step : route.at("/set/steps")) {
+            assertThat(step.get("counts").asDouble()).as("a cycle").isGreaterThanOrEqualTo(3.99);
+        }
+        assertThat(route.at("/told/0/text").asString())
+                .startsWith("Long arms, then ")
+                .contains("Both still");
+    }
+
+    @Test
+    void whereNoRouteLeadsItIsToldAndThereIsNoSet() {
+        JsonNode route = route("long-arms", "elsewhere", ",\"hardest\":\"hard\"");
+        assertThat(route.has("set")).isFalse();
+        assertThat(route.at("/told/0/text").asString())
+                .startsWith("Nothing leads from Long arms to Elsewhere")
+                .contains("the tethers differ");
+        assertThat(route.get("pairs_compared").asInt()).as("of forty centimetres").isPositive();
         assertThat(
                         visitor.post("/api/ask", "{\"ask\":\"route\",\"from\":\"x\",\"to\":\"y\"}")
                                 .body())
@@ -106,9 +116,10 @@ class MapAskTest {
 
     @Test
     void theMapFollowsTheShelf() {
-        visitor.ask("{\"ask\":\"map\"" + LOOSE + "}");
-        save("Another", "isolation vs isolation");
-        JsonNode map = visitor.ask("{\"ask\":\"map\"" + LOOSE + "}");
-        assertThat(map.get("patterns")).hasSize(5);
+        map();
+        save("Another", "isolation vs isolation, tether 20 cm");
+        JsonNode map = map();
+        assertThat(map.at("/answers/0/patterns")).hasSize(5);
+        assertThat(map.get("pairs_compared").asInt()).isEqualTo(20);
     }
 }

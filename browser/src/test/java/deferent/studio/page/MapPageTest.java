@@ -12,9 +12,9 @@ import org.junit.jupiter.api.Test;
 /** The shelf as a map on the page. */
 class MapPageTest extends InChromium {
     private void shelve() {
-        save("Four leaves", "four-petal antispin vs four-petal antispin");
-        save("Three leaves", "triquetra vs triquetra");
-        save("Five leaves", "five-petal antispin vs five-petal antispin");
+        save("Long arms", "extension vs extension, tether 40 cm, tempo 60");
+        save("One still", "extension vs static spin, tether 40 cm, tempo 60");
+        save("Both still", "static spin vs static spin, tether 40 cm, tempo 60");
         save("Elsewhere", "static spin vs static spin, tether 20 cm");
     }
 
@@ -39,33 +39,32 @@ class MapPageTest extends InChromium {
         shelve();
         try (Visit visit = visit()) {
             open(visit);
-            assertThat(visit.number("document.querySelectorAll('.map-crossings line').length"))
-                    .isPositive();
             String places = visit.text("JSON.stringify([...deferentDesk.map.places])");
-            visit.page().locator(".place[data-id=five-leaves]").click();
-            visit.page().locator(".place[data-id=three-leaves]").click();
+            visit.page().locator(".place[data-id=long-arms]").click();
+            visit.page().locator(".place[data-id=both-still]").click();
             visit.until("document.querySelector('.play-route')");
-            assertThat(visit.number("document.querySelectorAll('.map-crossings .on').length"))
+            assertThat(visit.number("document.querySelectorAll('.map-ways .on').length"))
                     .isEqualTo(visit.number("deferentDesk.map.route.places.length - 1"));
-            assertThat(visit.page().locator(".place[data-id=four-leaves] .place-name").isVisible())
+            assertThat(visit.page().locator(".place[data-id=one-still] .place-name").isVisible())
                     .as("places have their names on the map")
                     .isTrue();
             assertThat(visit.page().locator(".leg figcaption").allInnerTexts())
-                    .as("one leg at a time, from its place into the next")
+                    .as("one change at a time, from its place into the next")
                     .isEqualTo(
                             visit.page()
                                     .evaluate(
                                             "() => deferentDesk.map.route.places.slice(0, 2).map((id) => deferentDesk.map.name(id))"));
-            visit.page().locator(".play-leg").click();
-            visit.until("deferentDesk.session.passing");
-            visit.page().evaluate("() => document.activeElement.blur()");
-            visit.page().keyboard().press("Escape");
-            visit.until("!deferentDesk.session.aside");
             visit.page().locator(".play-route").click();
             visit.until("deferentDesk.session.passing");
+            assertThat(
+                            visit.is(
+                                    "Math.abs(deferentDesk.session.passing.seconds -"
+                                            + " deferentDesk.map.route.set.seconds) < 1e-3"))
+                    .as("what was told is what is played")
+                    .isTrue();
             visit.page().evaluate("() => deferentDesk.clock.play(false)");
             visit.page().evaluate("() => deferentDesk.clock.seek(0.98)");
-            visit.until("document.querySelector('.happened b')?.textContent === 'Three leaves'");
+            visit.until("document.querySelector('.happened b')?.textContent === 'Both still'");
             visit.page().evaluate("() => document.activeElement.blur()");
             visit.page().keyboard().press("Escape");
             visit.until("!deferentDesk.session.aside");
@@ -79,6 +78,66 @@ class MapPageTest extends InChromium {
                                     "[...deferentDesk.map.places.values()].every((p, i, all) =>"
                                             + " all.every((q, j) => i === j || Math.hypot(p[0] - q[0], p[1] - q[1]) > 0.2))"))
                     .as("none upon another")
+                    .isTrue();
+            visit.page().locator(".route-set").click();
+            visit.until("deferentDesk.set.known");
+            assertThat(visit.text("deferentDesk.set.steps.map((s) => s.name).join()"))
+                    .as("and it is a set")
+                    .startsWith("Long arms,")
+                    .endsWith("Both still");
+        }
+    }
+
+    /** Of two that lead both ways alike one line tells; where they differ each has its arrow. */
+    @Test
+    void whatLeadsOneWayOnlyHasAnArrow() {
+        shelve();
+        try (Visit visit = visit()) {
+            open(visit);
+            visit.page()
+                    .evaluate(
+                            """
+                            () => {
+                              const { map } = deferentDesk;
+                              map.answer.transitions = [
+                                { from: 'long-arms', to: 'one-still', grade: 'easy' },
+                                { from: 'one-still', to: 'long-arms', grade: 'easy' },
+                                { from: 'one-still', to: 'both-still', grade: 'practised' },
+                                { from: 'both-still', to: 'one-still', grade: 'hard' },
+                                { from: 'both-still', to: 'long-arms', grade: 'hard' },
+                              ];
+                              map.dispatchEvent(new Event('state'));
+                            }""");
+            visit.until("document.querySelectorAll('.map-ways g').length === 4");
+            assertThat(
+                            visit.text(
+                                    "[...document.querySelectorAll('.map-ways g')].map((g) =>"
+                                            + " g.dataset.way + (g.querySelector('path') ? ' arrow' : '')).join()"))
+                    .isEqualTo("hard arrow,hard arrow,practised arrow,easy");
+            assertThat(
+                            visit.text(
+                                    "['easy', 'practised', 'hard'].map((way) => { const line ="
+                                            + " getComputedStyle(document.querySelector(`[data-way=${way}] line`)); return"
+                                            + " line.strokeWidth + ' ' + line.strokeDasharray; }).join()"))
+                    .as("told by its shape")
+                    .isEqualTo("3.4px none,1.6px none,1.2px 3px, 4px");
+            assertThat(
+                            visit.page()
+                                    .locator(".place[data-id=both-still]")
+                                    .getAttribute("aria-label"))
+                    .isEqualTo("Both still, leads into 2, one leads into it");
+            // The arrow points where it leads.
+            assertThat(
+                            visit.is(
+                                    """
+                                    (() => {
+                                      const [x, y] = deferentDesk.map.places.get('long-arms').map((v) => v * 100);
+                                      const all = [...document.querySelectorAll('.map-ways g')].filter((g) => g.querySelector('path'));
+                                      const ends = all.map((g) => { const l = g.querySelector('line'); return Math.hypot(l.x2.baseVal.value - x, l.y2.baseVal.value - y); });
+                                      const g = all[ends.indexOf(Math.min(...ends))];
+                                      const [tip, wing] = g.querySelector('path').getAttribute('d').match(/-?[\\d.]+ -?[\\d.]+/g).map((p) => p.split(' ').map(Number));
+                                      return Math.hypot(tip[0] - x, tip[1] - y) < Math.hypot(wing[0] - x, wing[1] - y);
+                                    })()"""))
                     .isTrue();
         }
     }
@@ -105,10 +164,15 @@ class MapPageTest extends InChromium {
             assertThat(visit.text("document.querySelector('#map-from').value"))
                     .isEqualTo(visit.text("deferentDesk.map.from"));
             visit.page().locator("#map-to").selectOption("elsewhere");
-            visit.page().locator("#map-near").selectOption("0");
             visit.until(
-                    "document.querySelector('.map-route')?.textContent.includes('No crossings"
-                            + " lead')");
+                    "document.querySelector('.map-route')?.textContent.includes('Nothing leads"
+                            + " from')");
+            visit.page().locator("#map-hardest").selectOption("easy");
+            visit.until("!deferentDesk.map.running");
+            assertThat(
+                            visit.is(
+                                    "deferentDesk.map.answer.transitions.every((t) => t.grade === 'easy')"))
+                    .isTrue();
             assertThat(visit.number("document.documentElement.scrollWidth"))
                     .isLessThanOrEqualTo(400);
         }

@@ -120,16 +120,13 @@ declare namespace Protocol {
     | { phrase?: never; pattern: object }
   );
 
-  /** a way over the map from one pattern to another */
+  /** the gentlest way over the map from one pattern to another */
   type Route = {
     ask: 'route';
     id?: any | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
     from: string;
     to: string;
-    rate?: number | null;
+    hardest?: Hardest | null;
   };
 
   /** how to photograph a pattern */
@@ -193,9 +190,7 @@ declare namespace Protocol {
   type Map = {
     ask: 'map';
     id?: any | null;
-    tolerance_m?: number | null;
-    speed_tolerance_m_s?: number | null;
-    blend_s?: number | null;
+    hardest?: Hardest | null;
   };
 
   /** how a set goes: patterns in order, each for so many counts, and what leads on */
@@ -294,7 +289,7 @@ declare namespace Protocol {
     | { phrase?: never; pattern?: never; patterns?: never; shelf: true }
   );
 
-  /** the end of a seek, a map, what could come next or a file under way, with what it has */
+  /** the end of a seek, a map, a route, what could come next or a file under way, with what it has */
   type Stop = {
     ask: 'stop';
     id?: any | null;
@@ -336,7 +331,7 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'next' | 'take' | 'transition-take' | 'film' | 'filmed';
+  type Of = 'seek' | 'map' | 'route' | 'next' | 'take' | 'transition-take' | 'film' | 'filmed';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;

@@ -1,13 +1,8 @@
-// The shelf as a map: its patterns as places, the gentlest crossing between each two as a line; and a route over it.
+// The shelf as a map: its patterns as places, what leads from one to another as lines, told as it is found; and a route over it.
 
 import { post } from './live.js';
 
-/** How near two states must be to count as a crossing: metres and metres a second. */
-export const NEAR = [
-  { tolerance_m: 0.08, speed_tolerance_m_s: 1, says: 'a hand’s breadth', more: '8 cm, 1 m/s' },
-  { tolerance_m: 0.25, speed_tolerance_m_s: 3, says: 'a forearm', more: '25 cm, 3 m/s' },
-  { tolerance_m: 0.6, speed_tolerance_m_s: 8, says: 'an arm', more: '60 cm, 8 m/s' },
-];
+const LEAD = 1.5; // seconds before and after, where one change of a route is played alone
 
 export class ShelfMap extends EventTarget {
   /**
@@ -17,7 +12,9 @@ export class ShelfMap extends EventTarget {
   constructor(session, shelf) {
     super();
     this.session = session;
-    this.near = 2;
+    /** @type {Protocol.Hardest} */
+    this.hardest = 'practised';
+    /** What is known by now: its places, and what leads from one to another. */
     this.answer = null;
     this.error = null;
     this.running = false;
@@ -26,6 +23,8 @@ export class ShelfMap extends EventTarget {
     this.from = null;
     this.to = null;
     this.route = null;
+    this.routing = null; // the route that is looked for
+    this.sought = ''; // how far that is
     this.opened = false;
     shelf.addEventListener('state', () => this.opened && this.#changed(shelf));
   }
@@ -37,13 +36,19 @@ export class ShelfMap extends EventTarget {
     this.#ask();
   }
 
-  within(near) {
-    this.near = near;
+  /** @param {Protocol.Hardest} hardest */
+  within(hardest) {
+    this.hardest = hardest;
     this.#ask();
   }
 
   stop() {
     if (this.running) this.session.live.stop('map');
+  }
+
+  /** Ends the search for a route, with the gentlest it has found. */
+  stopRoute() {
+    if (this.routing) this.session.live.stop('route');
   }
 
   name(id) {
@@ -58,41 +63,62 @@ export class ShelfMap extends EventTarget {
     else this.go(this.from, id);
   }
 
-  async go(from, to) {
+  go(from, to) {
+    const was = this.routing;
     this.from = from || null;
     this.to = to || null;
     this.route = null;
+    this.routing = null;
+    this.sought = '';
     this.error = null;
-    const run = (this.routing = {});
+    if (was && !(this.from && this.to)) this.session.live.stop('route');
+    if (this.from && this.to) {
+      const run = (this.routing = {});
+      this.session.live.stream({ ask: 'route', from: this.from, to: this.to, hardest: this.hardest }, (part) => this.routing === run && this.#routed(part));
+    }
     this.#tell();
-    if (!this.from || !this.to) return;
-    let route;
+  }
+
+  #routed(part) {
+    if (part.waiting) this.sought = part.told;
+    if (part.progress) this.sought = part.progress.text;
+    if (part.error) this.error = part.error;
+    if (part.done && part.told) this.route = part;
+    if (part.done || part.dropped || part.error) this.routing = null;
+    this.#tell();
+  }
+
+  /** The route as it can be played: each pattern for a cycle or two, and what leads from each into the next. */
+  play(route) {
+    return this.#play(route, {}, 0, route.set.steps.length - 1);
+  }
+
+  /** One change of it, with a little of either pattern. */
+  playLeg(route, leg) {
+    const { starts_s, seconds } = route.set.transitions[leg];
+    const from = Math.max(0, starts_s - LEAD);
+    return this.#play(route, { from_s: from, to_s: Math.min(route.set.seconds, starts_s + seconds + LEAD) }, leg, leg + 1);
+  }
+
+  async #play(route, part, first, last) {
+    const { set, places } = route;
+    let answer;
     try {
-      route = await post({ ask: 'route', from: this.from, to: this.to, ...this.#within() });
+      const steps = set.steps.map((step, i) => ({ id: places[i], name: step.name, counts: step.counts_asked }));
+      answer = await post({ ask: 'set-play', name: set.name, steps, hardest: route.hardest, ...part });
     } catch {
-      route = { error: UNREACHED };
+      answer = { error: UNREACHED };
     }
-    if (this.routing !== run) return;
-    if (route.error) this.error = route.error;
-    else this.route = route;
-    this.#tell();
-  }
-
-  /** @returns {Protocol.Said<Protocol.Map>} */
-  #within() {
-    const { tolerance_m, speed_tolerance_m_s } = NEAR[this.near];
-    return { tolerance_m, speed_tolerance_m_s };
-  }
-
-  /** The smoothest passage from one pattern of the shelf into another, as it can be played. */
-  async passage(from, to, shelf) {
-    try {
-      const [one, other] = await Promise.all([shelf.load(from), shelf.load(to)]);
-      const answer = await post({ ask: 'transition-play', pattern: one.pattern, to: { pattern: other.pattern } });
-      return answer.error ? answer : { ...answer, legs: [this.name(from), this.name(to)] };
-    } catch (problem) {
-      return { error: problem.error || UNREACHED };
-    }
+    if (answer.error) return answer;
+    const begins = answer.from_s;
+    const passages = set.transitions.slice(first, last).map(({ starts_s, seconds, told }) => ({
+      from_s: starts_s - begins,
+      to_s: starts_s + seconds - begins,
+      transition: { told },
+      moments: [],
+    }));
+    const legs = set.steps.slice(first, last + 1).map((step) => step.name);
+    return { ...answer, passages, legs, after: set.steps[last].pattern };
   }
 
   #changed(shelf) {
@@ -107,7 +133,7 @@ export class ShelfMap extends EventTarget {
     this.running = true;
     this.progress = 'comparing the patterns';
     this.error = null;
-    this.session.live.stream({ ask: 'map', ...this.#within() }, (part) => this.run === run && this.#heard(part));
+    this.session.live.stream({ ask: 'map', hardest: this.hardest }, (part) => this.run === run && this.#heard(part));
     this.#tell();
   }
 
@@ -115,15 +141,30 @@ export class ShelfMap extends EventTarget {
     if (part.waiting) this.progress = part.told;
     if (part.progress) this.progress = part.progress.text;
     if (part.error) this.error = part.error;
+    if (part.answer?.patterns) this.#stand(part.answer.patterns);
+    if (part.answer?.transitions) this.answer.transitions.push(...part.answer.transitions);
     if (part.done || part.dropped || part.error) this.running = false;
-    if (part.patterns) {
-      this.answer = part;
-      this.stood = part.patterns.map((p) => p.id + p.revision).sort().join();
-      this.places = settled(part.patterns.map((p) => p.id), part.crossings, this.places);
-      const there = (id) => part.patterns.some((p) => p.id === id);
-      this.go(there(this.from) ? this.from : null, there(this.from) && there(this.to) ? this.to : null);
+    if (part.done && this.answer) {
+      this.answer.complete = !!part.complete;
+      this.answer.told = part.told ?? [];
+      this.#settle();
     }
     this.#tell();
+  }
+
+  // Its places are there at once. Those that stood before stay until all is known.
+  #stand(patterns) {
+    this.answer = { patterns, transitions: [], complete: true, told: [] };
+    this.stood = patterns.map((p) => p.id + p.revision).sort().join();
+    this.fresh = patterns.some((p) => !this.places.has(p.id));
+    if (this.fresh) this.#settle();
+    this.fresh ||= this.places.size !== patterns.length;
+    const there = (id) => patterns.some((p) => p.id === id);
+    this.go(there(this.from) ? this.from : null, there(this.from) && there(this.to) ? this.to : null);
+  }
+
+  #settle() {
+    if (this.fresh) this.places = settled(this.answer.patterns.map((p) => p.id), this.answer.transitions, this.places);
   }
 
   #tell() {
@@ -132,10 +173,10 @@ export class ShelfMap extends EventTarget {
 }
 
 /**
- * Where each stands: those with a crossing between them near each other (after Fruchterman and Reingold, 1991), in even columns. Worked
+ * Where each stands: those that lead into each other near each other (after Fruchterman and Reingold, 1991), in even columns. Worked
  * out to the end before anything is shown; those that stood somewhere before start from there.
  */
-export function settled(ids, crossings, before) {
+export function settled(ids, transitions, before) {
   const n = ids.length;
   const at = new Map(ids.map((id, i) => [id, i]));
   const xy = ids.map((id, i) => before.get(id) || [0.5 + 0.45 * Math.sin((2 * Math.PI * i) / n), 0.5 - 0.45 * Math.cos((2 * Math.PI * i) / n)]).map((p) => [...p]);
@@ -154,11 +195,11 @@ export function settled(ids, crossings, before) {
         move[j][1] -= dy * push;
       }
     }
-    for (const crossing of crossings) {
-      const i = at.get(crossing.from);
-      const j = at.get(crossing.to);
+    for (const { from, to, grade } of transitions) {
+      const i = at.get(from);
+      const j = at.get(to);
       const [dx, dy, d] = between(xy, i, j);
-      const pull = d / apart / (1 + crossing.roughness_weights);
+      const pull = (d / apart) * PULL[grade];
       move[i][0] -= dx * pull;
       move[i][1] -= dy * pull;
       move[j][0] += dx * pull;
@@ -202,5 +243,8 @@ function between(xy, i, j) {
   if (Math.hypot(dx, dy) < 1e-6) [dx, dy] = [1e-3 * Math.cos(i + 1), 1e-3 * Math.sin(i + 1)];
   return [dx, dy, Math.hypot(dx, dy)];
 }
+
+/** How near each other patterns are drawn by what leads from one into the other; there and back count both. */
+const PULL = { easy: 0.5, practised: 0.3, hard: 0.15 };
 
 const UNREACHED = { what: 'did not come', where: 'the answer', right: 'see that the studio still runs, then ask again' };
