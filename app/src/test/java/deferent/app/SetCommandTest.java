@@ -103,22 +103,20 @@ class SetCommandTest {
 
     @Test
     void aSavedSetGoesOnAtTheHardestGradeItWasPlannedAt() throws IOException {
-        String small = "extension hand radius 10 cm vs extension hand radius 10 cm, 8";
-        String wide = "extension hand radius 34 cm vs extension hand radius 34 cm, 8";
-        desk.good("set", small, wide, "--hardest", "easy", "--keep", "Gentle");
-        JsonNode easy =
-                desk.good("set", small, wide, "--hardest", "easy", "--json")
-                        .json()
-                        .get("transitions");
-        assertThat(Files.readString(file("gentle"))).contains("\"hardest\": \"easy\"");
-        JsonNode practised = desk.good("set", small, wide, "--json").json().get("transitions");
-        assertThat(practised).isNotEqualTo(easy);
-        assertThat(desk.good("set", "Gentle", "--json").json().get("transitions")).isEqualTo(easy);
+        String same = "extension hand radius 10 cm vs extension hand radius 10 cm, 8";
+        String against =
+                "extension hand radius 10 cm vs extension hand radius 10 cm, opposite direction, 8";
+        desk.good("set", same, against, "--hardest", "hard", "--keep", "Bold");
+        assertThat(Files.readString(file("bold"))).contains("\"hardest\": \"hard\"");
+        JsonNode usual = desk.good("set", same, against, "--json").json().get("transitions");
+        JsonNode bold = desk.good("set", "Bold", "--json").json().get("transitions");
+        assertThat(bold.at("/0/grade").stringValue()).isEqualTo("hard");
+        assertThat(usual).isNotEqualTo(bold);
         assertThat(
-                        desk.good("set", "Gentle", "--hardest", "practised", "--json")
+                        desk.good("set", "Bold", "--hardest", "practised", "--json")
                                 .json()
                                 .get("transitions"))
-                .isEqualTo(practised);
+                .isEqualTo(usual);
     }
 
     @Test
