@@ -56,6 +56,7 @@ final class Attempt {
     private static final double BEYOND = 4;
 
     private static final double PENALTY = 60;
+    private static final int TRIES = 8;
 
     /**
      * What a hand costs that quickens by twice the livelier pattern's most, and a pull likewise.
@@ -244,6 +245,13 @@ final class Attempt {
         return measured();
     }
 
+    /** What is made least, of the passage that was looked at last with another swell. */
+    double cost(Swell swell) {
+        Arrays.fill(tried, 0, free, 0);
+        System.arraycopy(swell.size(), 0, tried, 2 * Swell.DEGREE, swell.size().length);
+        return hands(tried);
+    }
+
     private void begin(double takes, double wanted, Looks at) {
         int most = MOST_BEATS * fineness.pieces();
         seconds = takes;
@@ -366,7 +374,7 @@ final class Attempt {
             equations();
             boolean better = false;
             double before = cost;
-            for (int tries = 0; tries < 4 && !better && solve(damping); tries++) {
+            for (int tries = 0; tries < TRIES && !better && solve(damping); tries++) {
                 double next = hands(tried);
                 better = next < cost;
                 if (better) {

@@ -15,7 +15,7 @@ final class Torus {
     static final double LONGEST = 4;
 
     /** A beat more is worth so much jerk, in thousands of m/s³ (our choice). */
-    static final double A_BEAT = 0.02;
+    static final double A_BEAT = 0.05;
 
     /**
      * How closely it is looked.

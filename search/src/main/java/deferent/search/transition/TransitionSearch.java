@@ -28,7 +28,7 @@ final class TransitionSearch {
      * Waiting for the other hand, a second is worth so much jerk, in thousands of m/s³ (our
      * choice).
      */
-    private static final double A_SECOND_APART = 0.02;
+    private static final double A_SECOND_APART = 0.1;
 
     /** The grid of a search. */
     static final Torus.Grid USUAL = new Torus.Grid(12, 3, new Attempt.Fineness(12, 2));

@@ -10,8 +10,12 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
+import deferent.reading.tether.KeepTheFigure;
+import deferent.reading.tether.Steadiness;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
+import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.ode.ODEState;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
@@ -132,6 +136,53 @@ class TransitionsTest {
         assertEquals(Hindrance.REACH, FINDER.between(far, far).why());
     }
 
+    @Test
+    void afterTheArrivalASlipGrowsOnlyWhereThePatternItselfRunsAway() {
+        Pairing swings =
+                Phrase.parse("pendulum amplitude 60° vs pendulum amplitude 60°")
+                        .with(Tether.of(0.40));
+        int running = 0;
+        int staying = 0;
+        for (Pairing to : List.of(EXTENSIONS, MIXED, swings)) {
+            Transition transition = FINDER.between(STATIC, to).best().orElseThrow();
+            double stays = 4 * to.period();
+            double over = transition.seconds();
+            Trace trace = FINDER.play(List.of(transition), transition.leaves(), 0, stays).trace();
+            Trace ideal = Trace.of(to);
+            for (Side side : Side.values()) {
+                double worst = 0;
+                for (int i = 1; i <= 8; i++) {
+                    double until = over + stays * i / 8;
+                    worst = Math.max(worst, missed(trace, side, over, 0.01, until));
+                }
+                Steadiness alone = Steadiness.of(KeepTheFigure.of(ideal, side, DrawnSide.KIT));
+                boolean runsAway = alone.verdict() == Steadiness.Verdict.RUNS_AWAY;
+                running += runsAway ? 1 : 0;
+                staying += runsAway ? 0 : 1;
+                assertEquals(runsAway, worst > 0.10, to + " " + side.word() + ": " + worst);
+            }
+        }
+        assertTrue(running > 0 && staying > 0, running + " run away, " + staying + " stay");
+    }
+
+    @Test
+    void fromTheWallToTheWheelPlaneAPoiBendsItsPlane() {
+        Pairing wall = at("extension vs extension", 50);
+        Pairing wheel = at("extension in the wheel plane vs extension", 50);
+        Transition bent = FINDER.between(wall, wheel).best().orElseThrow();
+        assertEquals(TransitionKind.PLANE_BEND, bent.left().kind());
+        Trace trace = played(bent, 0);
+        double begins = bent.left().leaves() - bent.leaves();
+        double ends = begins + bent.left().seconds();
+        assertEquals(0, cord(trace, begins + 1e-6).getZ(), 0.01, "it begins in the wall plane");
+        assertEquals(0, cord(trace, ends - 1e-6).getX(), 0.01, "it ends in the wheel plane");
+        assertTrue(missed(trace, Side.LEFT) < 0.03);
+    }
+
+    private static Vector3D cord(Trace trace, double time) {
+        return trace.head(Side.LEFT).position(time).subtract(trace.hand(Side.LEFT).position(time));
+    }
+
     private static List<Transition> found() {
         List<Transition> all =
                 List.of(
@@ -148,9 +199,24 @@ class TransitionsTest {
     }
 
     private static double missed(Trace trace, Side side) {
+        return missed(trace, side, 0, 0, trace.period());
+    }
+
+    /**
+     * How far a head is off at the end behind that hand, metres.
+     *
+     * @param start when it starts from the head's own place, its cord turned in the wall plane
+     * @param slip by so much, metres
+     */
+    private static double missed(Trace trace, Side side, double start, double slip, double end) {
         Course hand = trace.hand(side);
-        Vector3D from = trace.head(side).position(0).subtract(hand.position(0));
-        Vector3D speed = trace.head(side).at(0).velocity().subtract(hand.at(0).velocity());
+        Rotation turned =
+                new Rotation(Vector3D.PLUS_K, slip / 0.40, RotationConvention.VECTOR_OPERATOR);
+        Vector3D from =
+                turned.applyTo(trace.head(side).position(start).subtract(hand.position(start)));
+        Vector3D speed =
+                turned.applyTo(
+                        trace.head(side).at(start).velocity().subtract(hand.at(start).velocity()));
         double[] y = {
             from.getX(), from.getY(), from.getZ(), speed.getX(), speed.getY(), speed.getZ()
         };
@@ -175,10 +241,9 @@ class TransitionsTest {
                         };
                     }
                 };
-        double end = trace.period();
         double[] last =
                 new ClassicalRungeKuttaIntegrator(1e-4)
-                        .integrate(pendulum, new ODEState(0, y), end)
+                        .integrate(pendulum, new ODEState(start, y), end)
                         .getPrimaryState();
         Vector3D head = new Vector3D(last[0], last[1], last[2]).add(hand.position(end));
         return head.distance(trace.head(side).position(end));
