@@ -66,7 +66,8 @@ final class SetCommand implements Callable<Integer> {
     @Option(
             names = "--hardest",
             paramLabel = "GRADE",
-            description = "The hardest transition to take: easy, practised or hard.")
+            description =
+                    "The hardest transition to take: easy, practised or hard; unsaid, the set's own.")
     private @Nullable Grade hardest;
 
     @Option(
@@ -126,11 +127,12 @@ final class SetCommand implements Callable<Integer> {
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
             Shelf.Listing listing = pair.shelf().look();
-            SetDocument set = suggest == null ? asked() : suggested(listing, suggest, line, stop);
+            SetDocument kept = suggest == null ? asked() : suggested(listing, suggest, line, stop);
+            SetDocument set = hardest == null ? kept : kept.withHardest(hardest);
             List<SetPlaces.Place> places = SetPlaces.on(listing).of(set.steps());
             boolean round = loop != null;
             List<SetPlaces.Place> part = loop == null ? places : part(places, loop);
-            PairBook book = book(part);
+            PairBook book = book(part, set.hardest());
             SetReading reading =
                     SetReading.of(
                                     set.name(),
@@ -167,11 +169,8 @@ final class SetCommand implements Callable<Integer> {
         return new NotMade("the set was not worked out: stopped", "ask again");
     }
 
-    private PairBook book(List<SetPlaces.Place> places) {
-        return new PairBook(
-                hardest == null ? Grade.USUAL : hardest,
-                SetReading.performer(places),
-                SetReading.kit(places));
+    private static PairBook book(List<SetPlaces.Place> places, Grade hardest) {
+        return new PairBook(hardest, SetReading.performer(places), SetReading.kit(places));
     }
 
     private void kept(SetDocument set) {
@@ -198,7 +197,7 @@ final class SetCommand implements Callable<Integer> {
                                 patterns,
                                 length,
                                 Optional.ofNullable(from).map(this::id),
-                                book(all),
+                                book(all, hardest == null ? Grade.USUAL : hardest),
                                 at -> line.show(TellSet.progress(at)),
                                 stop)
                         .orElseThrow(SetCommand::stopped);

@@ -102,6 +102,24 @@ class SetCommandTest {
     }
 
     @Test
+    void aSavedSetGoesOnAtTheHardestGradeItWasPlannedAt() throws IOException {
+        String same = "extension hand radius 10 cm vs extension hand radius 10 cm, 8";
+        String against =
+                "extension hand radius 10 cm vs extension hand radius 10 cm, opposite direction, 8";
+        desk.good("set", same, against, "--hardest", "hard", "--keep", "Bold");
+        assertThat(Files.readString(file("bold"))).contains("\"hardest\": \"hard\"");
+        JsonNode usual = desk.good("set", same, against, "--json").json().get("transitions");
+        JsonNode bold = desk.good("set", "Bold", "--json").json().get("transitions");
+        assertThat(bold.at("/0/grade").stringValue()).isEqualTo("hard");
+        assertThat(usual).isNotEqualTo(bold);
+        assertThat(
+                        desk.good("set", "Bold", "--hardest", "practised", "--json")
+                                .json()
+                                .get("transitions"))
+                .isEqualTo(usual);
+    }
+
+    @Test
     void aRenamedPatternIsFoundAndToldByItsNewName() throws IOException {
         keep();
         Path larger = file("larger-arms");

@@ -10,6 +10,7 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
+import deferent.search.transition.Grade;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -79,6 +80,10 @@ public final class PatternJson {
             node.put("tether_m", motion.tether().length());
         } else if (document instanceof SetDocument set) {
             node.set("steps", StepsJson.write(set.steps()));
+            // Unsaid it is the usual one, as in documents from before this was kept.
+            if (set.hardest() != Grade.USUAL) {
+                node.put("hardest", Keys.word(set.hardest()));
+            }
         }
         document.extras().putInto(node);
         return node;
@@ -190,8 +195,9 @@ public final class PatternJson {
         List<String> tags = keys.texts("tags", Wording.TAGS, Wording.TAG);
         if (kind.equals("set")) {
             List<SetStep> steps = StepsJson.read(keys, "steps", lexicon);
+            Grade hardest = keys.word("hardest", Grade.class, Grade.USUAL);
             keys.done();
-            return new SetDocument(name, note, author, tags, steps, keys.extras());
+            return new SetDocument(name, note, author, tags, steps, hardest, keys.extras());
         }
         if (kind.equals("pattern")) {
             Optional<String> phrase = keys.maybeText("phrase", Wording.PHRASE);

@@ -1,6 +1,7 @@
 package deferent.record;
 
 import deferent.motion.pairing.Refusal;
+import deferent.search.transition.Grade;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -14,6 +15,7 @@ import java.util.function.UnaryOperator;
  * @param author whose it is, or that it is invented
  * @param tags words to find it by
  * @param steps in order; none in a set that is only begun
+ * @param hardest the hardest transition that it takes; of a file that does not say, the usual
  * @param extras what other programs keep in it
  */
 public record SetDocument(
@@ -22,6 +24,7 @@ public record SetDocument(
         Optional<String> author,
         List<String> tags,
         List<SetStep> steps,
+        Grade hardest,
         Extras extras)
         implements Document {
     /** No set is longer: an hour of four counts a step at the usual tempo. */
@@ -45,7 +48,8 @@ public record SetDocument(
     }
 
     public static SetDocument of(String name, List<SetStep> steps) {
-        return new SetDocument(name, "", Optional.empty(), List.of(), steps, Extras.NONE);
+        return new SetDocument(
+                name, "", Optional.empty(), List.of(), steps, Grade.USUAL, Extras.NONE);
     }
 
     /** In a word or two: "a set of 6 patterns". */
@@ -58,12 +62,16 @@ public record SetDocument(
     }
 
     public SetDocument withName(String other) {
-        return new SetDocument(other, note, author, tags, steps, extras);
+        return new SetDocument(other, note, author, tags, steps, hardest, extras);
+    }
+
+    public SetDocument withHardest(Grade other) {
+        return new SetDocument(name, note, author, tags, steps, other, extras);
     }
 
     /** The same with each of its steps as {@code change} makes it. */
     SetDocument withEach(UnaryOperator<SetStep> change) {
         return new SetDocument(
-                name, note, author, tags, steps.stream().map(change).toList(), extras);
+                name, note, author, tags, steps.stream().map(change).toList(), hardest, extras);
     }
 }

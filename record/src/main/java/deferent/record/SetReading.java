@@ -50,10 +50,7 @@ public record SetReading(String name, List<SetPlaces.Place> places, SetPlan plan
                         .map(p -> p.pattern().map(d -> new Wanted(d.pairing(), p.step().counts())))
                         .toList();
         return SetPlan.of(wanted, book, round, listener, stop)
-                .map(
-                        plan ->
-                                new SetReading(
-                                        name, places, plan, SetWork.of(plan, book.performer())));
+                .map(plan -> new SetReading(name, places, plan, SetWork.of(plan, book)));
     }
 
     /** Who spins it: the performer of the first pattern that is there. */

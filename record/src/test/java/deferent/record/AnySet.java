@@ -1,6 +1,7 @@
 package deferent.record;
 
 import deferent.motion.trial.Any;
+import deferent.search.transition.Grade;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,6 +18,7 @@ final class AnySet {
                 author,
                 any.list(0, 3, () -> AnyPattern.text(any)),
                 any.list(0, 6, () -> step(any)),
+                any.of(Grade.class),
                 any.oneOf(
                         () -> Extras.NONE,
                         () -> new Extras(java.util.Map.of("/x_mine", "[1, 2]"))));

@@ -9,6 +9,7 @@ import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import deferent.reading.body.Performer;
 import deferent.record.landing.Landing;
+import deferent.search.transition.Grade;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
@@ -36,6 +37,26 @@ class SetDocumentTest {
 
     private SetPlaces.Place only(SetDocument set) {
         return SetPlaces.on(shelf().look()).of(set.steps()).get(0);
+    }
+
+    @Test
+    void aSetKeepsTheHardestTransitionItTakesAndAnOlderOneTakesTheUsual() {
+        SetDocument set = SetDocument.of("Evening", List.of(SetStep.of(RING, 8)));
+        String older = PatternJson.write(set);
+        assertThat(older).doesNotContain("hardest");
+        assertThat(((SetDocument) PatternJson.read(older)).hardest()).isEqualTo(Grade.USUAL);
+        for (Grade grade : Grade.values()) {
+            String text = PatternJson.write(set.withHardest(grade));
+            assertThat(((SetDocument) PatternJson.read(text)).hardest()).isEqualTo(grade);
+            assertThat(DocumentProperties.SCHEMA.validate(text, InputFormat.JSON)).isEmpty();
+        }
+        String wrong =
+                PatternJson.write(set.withHardest(Grade.HARD)).replace("\"hard\"", "\"harder\"");
+        assertThatThrownBy(() -> PatternJson.read(wrong))
+                .isInstanceOf(DocumentError.class)
+                .hasMessageContaining("hardest");
+        assertThat(DocumentProperties.SCHEMA.validate(wrong, InputFormat.JSON)).isNotEmpty();
+        assertThat(set.withHardest(Grade.HARD).withName("Night").hardest()).isEqualTo(Grade.HARD);
     }
 
     @Test
@@ -253,6 +274,7 @@ class SetDocumentTest {
                         java.util.Optional.empty(),
                         List.of(),
                         List.of(),
+                        Grade.USUAL,
                         new Extras(Map.of("/x_song", "{\"bpm\": 120}")));
         assertThat(PatternJson.read(PatternJson.write(set))).isEqualTo(set);
     }

@@ -68,7 +68,7 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
         return new SetAsk(
                 set.name(),
                 SetPlaces.on(listing).of(set.steps()),
-                asked.or(HARDEST, Grade.USUAL),
+                asked.or(HARDEST, set.hardest()),
                 asked.or(ROUND, false));
     }
 

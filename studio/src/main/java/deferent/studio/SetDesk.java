@@ -162,6 +162,7 @@ final class SetDesk {
                 "set",
                 PatternJson.tree(
                         found.set()
+                                .map(set -> set.withHardest(hardest))
                                 .orElseThrow(
                                         () ->
                                                 new Refusal(

@@ -8,6 +8,7 @@ import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
 import deferent.search.transition.Grade;
 import deferent.search.transition.Remembered;
+import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
 import deferent.search.transition.TransitionRequest;
 import deferent.search.transition.Transitions;
@@ -28,6 +29,7 @@ public final class PairBook {
     private final Kit kit;
     private final TransitionFinder finder;
     private final Remembered<Pairing, Readings> readings = new Remembered<>(MOST);
+    private final Remembered<Transition, SetWork.Passing> passings = new Remembered<>(MOST);
 
     /**
      * @param hardest how hard a transition may be
@@ -61,6 +63,11 @@ public final class PairBook {
     /** What leads from one pattern to another. */
     public Transitions between(Pairing from, Pairing to) {
         return finder.between(from, to);
+    }
+
+    /** What a passage asks of grips and shoulders. */
+    SetWork.Passing passing(Transition transition) {
+        return passings.get(transition, () -> SetWork.Passing.of(transition, finder, kit));
     }
 
     /** What a pattern asks of whoever spins it. */

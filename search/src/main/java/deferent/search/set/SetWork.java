@@ -2,9 +2,11 @@ package deferent.search.set;
 
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
-import deferent.reading.body.Performer;
 import deferent.reading.danger.ShoulderForce;
+import deferent.reading.tether.Kit;
 import deferent.reading.tether.Pull;
+import deferent.search.transition.Transition;
+import deferent.search.transition.TransitionFinder;
 import deferent.search.whole.Readings;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +17,10 @@ import java.util.Optional;
  *
  * <p>Of the grip it is the pull of the ideal figure, which the grip holds all the time; of the
  * shoulder the force on it at most, as its dangers are read ({@link ShoulderForce}). Both are taken
- * as a pattern's mean for as long as it is kept, and between two patterns as the middle of theirs,
- * since a transition is short (our choice). A force times how long it is held is the simplest dose
- * of load there is; that it grows without a rest is what it shows, and at how much of it anything
- * is harmed no source is known to us.
+ * as a pattern's mean for as long as it is kept; between two patterns they are those of the passage
+ * as it is played on cords, from the first hand's leaving to the last one's joining. A force times
+ * how long it is held is the simplest dose of load there is; that it grows without a rest is what
+ * it shows, and at how much of it anything is harmed no source is known to us.
  *
  * @param times seconds from the set's start: where each pattern begins and ends
  * @param left of the left arm at those times
@@ -61,14 +63,14 @@ public record SetWork(List<Double> times, Arm left, Arm right, int unread) {
     }
 
     /** Mean forces of a pattern, newtons. */
-    private record Load(double grip, double shoulder) {
+    record Load(double grip, double shoulder) {
         static final Load NONE = new Load(0, 0);
 
         static Optional<Load> of(Readings readings, Side side, ShoulderForce shoulder) {
             return readings.cord(side).pull().reading().map(p -> of(readings.trace(), p, shoulder));
         }
 
-        private static Load of(Trace trace, Pull pull, ShoulderForce shoulder) {
+        static Load of(Trace trace, Pull pull, ShoulderForce shoulder) {
             double[] newtons = pull.newtons();
             double sum = 0;
             double start = trace.interval().start();
@@ -79,22 +81,38 @@ public record SetWork(List<Double> times, Arm left, Arm right, int unread) {
             }
             return new Load(Math.max(0, pull.mean()), sum / newtons.length);
         }
+    }
 
-        Load middle(Load other) {
-            return new Load((grip + other.grip) / 2, (shoulder + other.shoulder) / 2);
+    /** Mean forces of a passage, of both arms. */
+    record Passing(Load left, Load right) {
+        static Passing of(Transition transition, TransitionFinder finder, Kit kit) {
+            Trace played = finder.play(List.of(transition), transition.leaves(), 0, 0).trace();
+            ShoulderForce shoulder = ShoulderForce.of(finder.request().performer());
+            return new Passing(
+                    Load.of(played, Pull.of(played, Side.LEFT, kit), shoulder),
+                    Load.of(played, Pull.of(played, Side.RIGHT, kit), shoulder));
+        }
+
+        Load load(Side side) {
+            return side == Side.LEFT ? left : right;
         }
     }
 
-    /** What a set asks of a performer. */
-    public static SetWork of(SetPlan plan, Performer performer) {
-        ShoulderForce shoulder = ShoulderForce.of(performer);
+    /**
+     * What a set asks of who spins it.
+     *
+     * @param book with which it was planned
+     */
+    public static SetWork of(SetPlan plan, PairBook book) {
+        ShoulderForce shoulder = ShoulderForce.of(book.performer());
+        List<Optional<Passing>> before = before(plan, book);
         List<Stay> stays = plan.stays().stream().flatMap(Optional::stream).toList();
         List<Double> times = new ArrayList<>();
         stays.forEach(stay -> times.addAll(List.of(stay.starts(), stay.ends())));
         return new SetWork(
                 times.isEmpty() ? List.of(0.0) : times,
-                arm(plan, stays, Side.LEFT, shoulder),
-                arm(plan, stays, Side.RIGHT, shoulder),
+                arm(plan, stays, before, Side.LEFT, shoulder),
+                arm(plan, stays, before, Side.RIGHT, shoulder),
                 (int) stays.stream().filter(stay -> !read(stay)).count());
     }
 
@@ -103,7 +121,26 @@ public record SetWork(List<Double> times, Arm left, Arm right, int unread) {
                 && stay.readings().rightCord().pull().reading().isPresent();
     }
 
-    private static Arm arm(SetPlan plan, List<Stay> stays, Side side, ShoulderForce shoulder) {
+    /** The passage that leads into each of the patterns that are there, where one does. */
+    private static List<Optional<Passing>> before(SetPlan plan, PairBook book) {
+        List<Optional<Passing>> before = new ArrayList<>();
+        for (int step = 0; step < plan.stays().size(); step++) {
+            if (plan.stays().get(step).isPresent()) {
+                before.add(
+                        step == 0
+                                ? Optional.empty()
+                                : plan.joints().get(step - 1).transition().map(book::passing));
+            }
+        }
+        return before;
+    }
+
+    private static Arm arm(
+            SetPlan plan,
+            List<Stay> stays,
+            List<Optional<Passing>> before,
+            Side side,
+            ShoulderForce shoulder) {
         List<Load> loads =
                 stays.stream()
                         .map(s -> Load.of(s.readings(), side, shoulder).orElse(Load.NONE))
@@ -115,8 +152,8 @@ public record SetWork(List<Double> times, Arm left, Arm right, int unread) {
         int hardest = 0;
         for (int i = 0; i < stays.size(); i++) {
             Load load = loads.get(i);
-            if (i > 0) {
-                Load between = loads.get(i - 1).middle(load);
+            if (before.get(i).isPresent()) {
+                Load between = before.get(i).get().load(side);
                 double gap = stays.get(i).starts() - stays.get(i - 1).ends();
                 held += gap * between.grip();
                 carried += gap * between.shoulder();

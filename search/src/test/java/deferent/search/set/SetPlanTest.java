@@ -8,6 +8,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
@@ -16,6 +17,7 @@ import deferent.search.transition.Transition;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class SetPlanTest {
@@ -110,7 +112,7 @@ class SetPlanTest {
                 .extracting(Joint::way)
                 .containsExactly(Joint.Way.GONE, Joint.Way.GONE);
         assertThat(plan.seconds()).isCloseTo(10 * Wanted.count(SMALL), within(1e-12));
-        assertThat(SetWork.of(plan, Performer.USUAL).times()).hasSize(4);
+        assertThat(SetWork.of(plan, BOOK).times()).hasSize(4);
     }
 
     @Test
@@ -236,7 +238,7 @@ class SetPlanTest {
     @Test
     void theWorkOfAPatternIsItsMeanPullTimesHowLongItIsKept() {
         SetPlan plan = SetPlan.of(List.of(new Wanted(ELSEWHERE, 10)), BOOK);
-        SetWork work = SetWork.of(plan, Performer.USUAL);
+        SetWork work = SetWork.of(plan, BOOK);
         double mean =
                 BOOK.readings(ELSEWHERE).cord(Side.LEFT).pull().reading().orElseThrow().mean();
         assertThat(work.left().gripped()).isCloseTo(mean * plan.seconds(), within(1e-9));
@@ -256,10 +258,43 @@ class SetPlanTest {
                                                 "triquetra hand radius 40 cm vs static spin, tether 40 cm"),
                                         4)),
                         BOOK);
-        SetWork work = SetWork.of(plan, Performer.USUAL);
+        SetWork work = SetWork.of(plan, BOOK);
         assertThat(work.left().borne()).isGreaterThan(1.5 * work.left().gripped());
         assertThat(work.left().hardest()).isEqualTo(1);
         assertThat(work.left().grip()).isSorted();
+    }
+
+    /** By Newton's second law on the heads of the set as it is played. */
+    @Test
+    void theWorkBetweenTwoPatternsIsThatOfThePassageAsItIsPlayed() {
+        SetPlan plan = SetPlan.of(List.of(new Wanted(SMALL, 8), new Wanted(LARGER, 8)), BOOK);
+        Joint joint = plan.joints().get(0);
+        double from = joint.starts();
+        Trace played = SetTrace.of(plan, BOOK, from, from + joint.seconds());
+        SetWork work = SetWork.of(plan, BOOK);
+        for (Side side : Side.values()) {
+            double held = 0;
+            int steps = 4000;
+            double step = joint.seconds() / steps;
+            for (int i = 0; i < steps; i++) {
+                double time = (i + 0.5) * step;
+                State hand = played.hand(side).at(time);
+                State head = played.head(side).at(time);
+                Vector3D cord = hand.position().subtract(head.position()).normalize();
+                Vector3D force =
+                        head.acceleration()
+                                .add(new Vector3D(0, 9.80665, 0))
+                                .scalarMultiply(Kit.USUAL.headMass());
+                held += force.dotProduct(cord) * step;
+            }
+            List<Double> grip = work.arm(side).grip();
+            assertThat(grip.get(2) - grip.get(1)).isCloseTo(held, within(0.01 * held));
+            double middle =
+                    (grip.get(1) / stay(plan, 0).seconds()
+                                    + (grip.get(3) - grip.get(2)) / stay(plan, 1).seconds())
+                            / 2;
+            assertThat(held).isNotCloseTo(middle * joint.seconds(), within(0.012 * held));
+        }
     }
 
     @Test

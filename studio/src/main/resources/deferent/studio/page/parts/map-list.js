@@ -56,7 +56,7 @@ class MapList extends Part {
             aria-label="${p.name}, leads into ${patternsSaid(out.get(p.id))}, ${patternsSaid(into.get(p.id))} lead${into.get(p.id) === 1 ? 's' : ''} into it" @click=${() => map.take(p.id)}><moving-thumb .moves=${p.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb><span class="place-name ${size > 40 || route.includes(p.id) ? '' : 'far'}">${p.name}</span></button>`)}
         </div>
       </div>
-      <p class="quiet map-hint">${this.hinted ? `${map.name(this.hinted)} leads into ${patternsSaid(out.get(this.hinted))}.` : html`Thick is easy, thin with practice, dashed hard. <span class="nowrap">An arrow</span> goes that way only.`}</p>
+      <p class="quiet map-hint">${this.hinted ? `${map.name(this.hinted)} leads into ${patternsSaid(out.get(this.hinted))} of the others.` : html`Thick is easy, thin with practice, dashed hard. <span class="nowrap">An arrow</span> goes that way only.`}</p>
       <div class="map-ends">
         ${this.#end('from', 'From', map.from, (id) => map.go(id, map.to === id ? null : map.to))}
         ${this.#end('to', 'To', map.to, (id) => map.go(map.from === id ? null : map.from, id))}

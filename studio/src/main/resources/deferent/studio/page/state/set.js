@@ -35,7 +35,7 @@ export const FIRST_COUNTS = 16;
  * @typedef {{ blocks: Block[], joints: Joint[], seconds: number, counts: number }} Laid
  *
  * @typedef {{ id: string, revision: string, content: string }} Kept
- * @typedef {{ name: string, steps: Step[], made: number, merge: string | null }} Stands
+ * @typedef {{ name: string, steps: Step[], hardest?: Grade, made: number, merge: string | null }} Stands the hardest transition it takes, where not the usual
  */
 
 export class ShelfSet extends EventTarget {
@@ -196,7 +196,7 @@ export class ShelfSet extends EventTarget {
   clear() {
     this.kept = null;
     this.chosen = this.joint = null;
-    this.#change({ steps: [], name: '' });
+    this.#change({ steps: [], name: '', hardest: undefined });
   }
 
   undo() {
@@ -467,9 +467,9 @@ export class ShelfSet extends EventTarget {
       this.tell();
       return false;
     }
-    const steps = this.#read(answer.set ?? answer);
+    const set = answer.set ?? answer;
     this.chosen = this.joint = null;
-    this.#change({ steps });
+    this.#change({ steps: this.#read(set), hardest: set.hardest });
     return true;
   }
 
@@ -551,7 +551,7 @@ export class ShelfSet extends EventTarget {
       this.loop = null;
       this.moment = 0;
       this.changed = false;
-      this.#change({ name: pattern.name, steps: this.#read(pattern) });
+      this.#change({ name: pattern.name, steps: this.#read(pattern), hardest: pattern.hardest });
       this.kept = { id, revision, content: content(this.stands) };
       this.#keep();
       this.tell();
@@ -572,7 +572,7 @@ export class ShelfSet extends EventTarget {
 
   #keep() {
     try {
-      sessionStorage.setItem(KEPT, JSON.stringify({ name: this.name, steps: this.steps, kept: this.kept, shown: this.shown }));
+      sessionStorage.setItem(KEPT, JSON.stringify({ name: this.name, steps: this.steps, hardest: this.stands.hardest, kept: this.kept, shown: this.shown }));
     } catch {
       sessionStorage.removeItem(KEPT);
     }
@@ -583,7 +583,7 @@ export class ShelfSet extends EventTarget {
     try {
       const found = JSON.parse(sessionStorage.getItem(KEPT) || 'null');
       if (!found) return;
-      this.stands = { name: found.name, steps: found.steps, made: 0, merge: null };
+      this.stands = { name: found.name, steps: found.steps, hardest: found.hardest, made: 0, merge: null };
       this.kept = found.kept;
       this.stood = !!found.shown;
       this.next = 1 + Math.max(0, ...this.steps.map((step) => step.key));
@@ -609,8 +609,8 @@ export class ShelfSet extends EventTarget {
 export const UNNAMED = 'Set';
 
 /** @param {Stands} stands */
-function document({ name, steps }) {
-  return { format: 1, kind: 'set', name: name || UNNAMED, steps: steps.map(written) };
+function document({ name, steps, hardest }) {
+  return { format: 1, kind: 'set', name: name || UNNAMED, steps: steps.map(written), ...(hardest ? { hardest } : {}) };
 }
 
 /** A step as it is kept. @param {Step} step */
@@ -628,7 +628,7 @@ function read({ id, name, pattern, counts }, key) {
 }
 
 /** A set as it is asked about. @param {Stands} stands */
-export const asked = ({ name, steps }) => ({ name: name || UNNAMED, steps: steps.map(written) });
+export const asked = ({ name, steps, hardest }) => ({ name: name || UNNAMED, steps: steps.map(written), ...(hardest ? { hardest } : {}) });
 
 /** What a save would change. @param {Stands} stands */
 const content = (stands) => JSON.stringify(document(stands));
