@@ -95,7 +95,7 @@ class SetCommandTest {
         assertThat(answer.text())
                 .contains("\"Larger arms\" is no longer on the shelf: put it back")
                 .contains("2. Larger arms (gone)")
-                .contains("3. Small arms, from 2 s");
+                .contains("3. Small arms, from 8 s");
         JsonNode set = desk.run("set", "Evening", "--json").json();
         assertThat(set.at("/steps/1/missing").booleanValue()).isTrue();
         assertThat(set.get("faults")).hasSize(1);
@@ -133,7 +133,7 @@ class SetCommandTest {
         Desk.Answer answer = desk.good("set", "Small arms, 8", "Rings, 8");
         assertThat(answer.text())
                 .contains("but nothing leads from \"Small arms\" into \"Rings\".")
-                .contains("2. Rings, from 2 s");
+                .contains("2. Rings, from 8 s");
     }
 
     @Test
@@ -260,7 +260,7 @@ class SetCommandTest {
                             "Small arms",
                             "Larger arms",
                             "counts",
-                            "Four counts go once round");
+                            "one turn of the poi that turns more often");
         }
         Path answer = folder.resolve("evening-plan.json");
         desk.good("set", "Evening", "--out", answer.toString());

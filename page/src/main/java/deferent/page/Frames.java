@@ -1,6 +1,8 @@
 package deferent.page;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;

@@ -1,5 +1,6 @@
 package deferent.page;
 
+import deferent.motion.trace.Count;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;

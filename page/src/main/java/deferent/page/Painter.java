@@ -1,5 +1,7 @@
 package deferent.page;
 
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import java.awt.geom.Rectangle2D;
 import java.util.EnumSet;
 import java.util.List;

@@ -1,6 +1,8 @@
 package deferent.page;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import java.awt.Graphics2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;

@@ -1,5 +1,7 @@
 package deferent.page;
 
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;

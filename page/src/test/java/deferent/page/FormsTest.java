@@ -8,6 +8,8 @@ import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;
 import java.awt.geom.Point2D;
 import java.awt.image.BufferedImage;

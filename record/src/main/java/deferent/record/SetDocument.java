@@ -27,7 +27,7 @@ public record SetDocument(
         Grade hardest,
         Extras extras)
         implements Document {
-    /** No set is longer: an hour of four counts a step at the usual tempo. */
+    /** No set is longer: more than an hour of four counts a step at the usual tempo. */
     public static final int MOST_STEPS = 1000;
 
     public SetDocument {

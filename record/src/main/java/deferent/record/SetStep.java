@@ -6,7 +6,7 @@ import deferent.search.set.Wanted;
 /**
  * One step of a set as it is kept: which pattern, and for how many counts.
  *
- * <p>Four counts go once round ({@link Wanted}).
+ * <p>A count is a poi beat ({@link Wanted}).
  *
  * @param what the pattern, by its place on the shelf or written out
  * @param counts how many counts it is to be kept, 1 to {@link #MOST_COUNTS}

@@ -1,9 +1,9 @@
 package deferent.reel;
 
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;
 import deferent.page.Chapters;
-import deferent.page.Count;
-import deferent.page.Counts;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,8 +1,8 @@
 package deferent.studio;
 
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Count;
 import deferent.motion.trace.Trace;
-import deferent.page.Count;
 import deferent.page.Scene;
 import deferent.page.web.SceneJson;
 import deferent.reading.body.Performer;

@@ -1,12 +1,13 @@
 package deferent.take;
 
 import deferent.motion.pairing.Pairing;
-import deferent.page.Count;
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
+import deferent.motion.trace.Trace;
 import deferent.search.transition.Played;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
 import deferent.tell.PassageMoment;
-import deferent.tell.TellTransition;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,7 +25,7 @@ public record ShownTransition(Transition transition, double starts, Played playe
 
     public static ShownTransition of(TransitionFinder finder, Transition transition) {
         double cycle = transition.from().period();
-        double count = cycle / TellTransition.COUNTS;
+        double count = cycle / Counts.aCycle(transition.from());
         double starts =
                 (Math.floor(transition.leaves() / cycle) - Math.ceil(LEAST / cycle)) * cycle;
         while (transition.leaves() - starts > MOST && count < MOST) {
@@ -70,13 +71,19 @@ public record ShownTransition(Transition transition, double starts, Played playe
     }
 
     private static List<Count> counts(Pairing pairing, double ahead, double from, double to) {
-        double each = pairing.period() / TellTransition.COUNTS;
+        List<Count> round = Counts.of(Trace.of(pairing));
+        double cycle = pairing.period();
         List<Count> counts = new ArrayList<>();
-        long k = (long) Math.ceil((from + ahead) / each - 1e-6);
-        for (; k * each - ahead <= to - 1e-6; k++) {
-            int said = 1 + (int) Math.floorMod(k, (long) TellTransition.COUNTS);
-            counts.add(new Count(Math.max(from, k * each - ahead), Integer.toString(said)));
+        for (double begins = cycle * Math.floor((from + ahead) / cycle); ; begins += cycle) {
+            for (Count count : round) {
+                double falls = begins + count.time() - ahead;
+                if (falls > to - 1e-6) {
+                    return counts;
+                }
+                if (falls >= from - 1e-6) {
+                    counts.add(new Count(Math.max(from, falls), count.said()));
+                }
+            }
         }
-        return counts;
     }
 }

@@ -2,10 +2,10 @@ package deferent.take;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Count;
 import deferent.motion.trace.Rate;
 import deferent.motion.trace.Trace;
 import deferent.page.Chapters;
-import deferent.page.Count;
 import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;

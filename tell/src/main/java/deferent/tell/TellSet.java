@@ -57,9 +57,9 @@ public final class TellSet {
                 breaks.isEmpty() && !gone ? Tone.GOOD : Tone.NOTE,
                 takes + flows,
                 "Of all transitions between each two, those are taken with which the whole is gentlest"
-                        + " and every pattern is kept for nearly the counts asked. Four counts go once"
-                        + " round. A grade harder is shunned as much as being four counts off (our"
-                        + " choice).");
+                        + " and every pattern is kept for nearly the counts asked. A count is one turn of"
+                        + " the poi that turns more often. A grade harder is shunned as much as"
+                        + " being four counts off (our choice).");
     }
 
     private static String between(List<String> names, int after) {
@@ -97,7 +97,7 @@ public final class TellSet {
                         + Say.tempo(stay.wanted().pairing().tempo())
                         + ".",
                 Math.abs(off) < HEARD
-                        ? "Four counts go once round."
+                        ? "A count is one turn of the poi that turns more often."
                         : "It can only be left where a transition leaves it, which is "
                                 + counts(Math.abs(off))
                                 + (off > 0 ? " later." : " earlier."));

@@ -2,6 +2,8 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;
 import deferent.search.transition.Bridge;
 import deferent.search.transition.Grade;
@@ -12,16 +14,12 @@ import deferent.search.transition.Transitions;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** Says transitions: what each hand does, on which count, from where, and how hard it is. */
 public final class TellTransition {
-    /** Counts that go once round: a quarter of a hand cycle each. */
-    public static final int COUNTS = 4;
-
-    // As near to a count as still counts as on it.
-    private static final double NEAR = 0.15;
+    // Of a count.
+    private static final int QUARTERS = 4;
 
     private TellTransition() {}
 
@@ -139,17 +137,32 @@ public final class TellTransition {
         return ", its poi " + place + ", ";
     }
 
-    /** "on 3", "between 3 and 4": four counts go once round. */
+    /** "on 3", "just after 3", "between 3 and 4", "just before 4", to the nearest of them. */
     public static String count(Pairing pairing, double time) {
-        double cycles = time / pairing.period();
-        double counts = COUNTS * (cycles - Math.floor(cycles));
-        int near = (int) Math.rint(counts);
-        if (Math.abs(counts - near) <= NEAR) {
-            return "on " + (near % COUNTS + 1);
+        List<Count> counts = Counts.of(Trace.of(pairing));
+        double within = time - pairing.period() * Math.floor(time / pairing.period());
+        int last = counts.size() - 1;
+        while (last > 0 && counts.get(last).time() > within) {
+            last--;
         }
-        int before = (int) Math.floor(counts);
-        return String.format(
-                Locale.ROOT, "between %d and %d", before % COUNTS + 1, (before + 1) % COUNTS + 1);
+        double begins = counts.get(last).time();
+        boolean ends = last + 1 == counts.size();
+        double lasts = (ends ? pairing.period() : counts.get(last + 1).time()) - begins;
+        String before = counts.get(last).said();
+        String after = counts.get(ends ? 0 : last + 1).said();
+        return switch ((int) Math.rint(QUARTERS * (within - begins) / lasts)) {
+            case 0 -> "on " + before;
+            case 1 -> "just after " + before;
+            case 2 -> between(before, after);
+            case 3 -> "just before " + after;
+            default -> "on " + after;
+        };
+    }
+
+    private static String between(String before, String after) {
+        return before.equals(after)
+                ? "halfway to the next " + after
+                : "between " + before + " and " + after;
     }
 
     private static String does(TransitionKind kind, boolean one) {

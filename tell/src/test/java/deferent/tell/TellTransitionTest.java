@@ -18,14 +18,18 @@ class TellTransitionTest {
     }
 
     @Test
-    void aMomentIsSaidByCountsFourOfWhichGoOnceRound() {
-        Pairing pairing = at("extension vs extension", 0.4);
+    void aMomentIsSaidByTheCountsThatTheStageCounts() {
+        Pairing pairing = at("extension vs three-petal in-spin", 0.4);
         double cycle = pairing.period();
         assertThat(TellTransition.count(pairing, 0)).isEqualTo("on 1");
         assertThat(TellTransition.count(pairing, cycle / 2)).isEqualTo("on 3");
         assertThat(TellTransition.count(pairing, cycle * 0.99)).isEqualTo("on 1");
         assertThat(TellTransition.count(pairing, cycle * 1.375)).isEqualTo("between 2 and 3");
         assertThat(TellTransition.count(pairing, cycle * 0.875)).isEqualTo("between 4 and 1");
+        assertThat(TellTransition.count(pairing, cycle * 0.3125)).isEqualTo("just after 2");
+        assertThat(TellTransition.count(pairing, cycle * 0.4375)).isEqualTo("just before 3");
+        Pairing once = at("extension vs extension", 0.4);
+        assertThat(TellTransition.count(once, cycle / 2)).isEqualTo("halfway to the next 1");
     }
 
     @Test
@@ -36,7 +40,7 @@ class TellTransitionTest {
         List<Told> told = TellTransition.of(found);
         assertThat(told).hasSize(found.list().size() + 1);
         assertThat(told.get(1).text())
-                .containsPattern("[Oo]n [1-4]|[Bb]etween [1-4] and [1-4]")
+                .containsPattern("[Oo]n [12]|[Bb]etween [12] and [12]|[Jj]ust (after|before) [12]")
                 .containsPattern("\\bhands?\\b")
                 .containsPattern(": (easy|with practice|hard)\\.$");
     }

@@ -1,8 +1,8 @@
 package deferent.film.held;
 
+import deferent.motion.trace.Count;
+import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;
-import deferent.page.Count;
-import deferent.page.Counts;
 import java.util.List;
 
 /** Moments of the meant cycle by the count that the phrase uses. */

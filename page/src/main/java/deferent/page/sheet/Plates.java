@@ -1,6 +1,6 @@
 package deferent.page.sheet;
 
-import deferent.page.Count;
+import deferent.motion.trace.Count;
 import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;

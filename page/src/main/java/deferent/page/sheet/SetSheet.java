@@ -1,7 +1,7 @@
 package deferent.page.sheet;
 
+import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;
-import deferent.page.Counts;
 import deferent.page.Palette.Ink;
 import deferent.page.Scene;
 import deferent.page.sheet.Galley.Row;
@@ -92,7 +92,7 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
         List<Block> all = new ArrayList<>(blocks);
         Foot foot =
                 Foot.of(
-                        "Four counts go once round. No number here is a permission; stop where it aches.");
+                        "A count is one turn of the poi that turns more often. No number here is a permission; stop where it aches.");
         all.add(foot.on(before + 1).block(grid));
         return new Leaf(
                 grid.size(),

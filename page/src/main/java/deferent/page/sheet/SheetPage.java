@@ -1,7 +1,7 @@
 package deferent.page.sheet;
 
 import deferent.motion.pairing.Side;
-import deferent.page.Count;
+import deferent.motion.trace.Count;
 import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import deferent.page.sheet.Galley.Row;

@@ -2,20 +2,17 @@ package deferent.search.set;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Counts;
 
 /**
  * A pattern and for how long it is wanted.
  *
- * <p>Four counts go once round: a count is a quarter of a hand cycle, or of a poi beat where both
- * hands are still (our choice: a hand that goes once round in two seconds is counted at 120 a
- * minute).
+ * <p>Counted as the stage counts ({@link Counts}): a count is a poi beat on the mean, of the poi
+ * that turns more often.
  *
  * @param counts how many, 1 to {@value #MOST_COUNTS}
  */
 public record Wanted(Pairing pairing, int counts) {
-    /** Counts in one cycle of a hand. */
-    public static final int COUNTS_A_CYCLE = 4;
-
     /** Nothing is kept longer. */
     public static final int MOST_COUNTS = 1000;
 
@@ -28,7 +25,7 @@ public record Wanted(Pairing pairing, int counts) {
 
     /** Seconds of one count of a pairing. */
     public static double count(Pairing pairing) {
-        return 60 / pairing.tempo() / COUNTS_A_CYCLE;
+        return pairing.period() / Counts.aCycle(pairing);
     }
 
     /** Seconds of one count. */

@@ -69,10 +69,12 @@ class SetPlanTest {
     }
 
     @Test
-    void fourCountsGoOnceRound() {
+    void aCountIsOneTurnOfThePoiThatTurnsMoreOften() {
         Pairing slow = said("extension vs extension, 30 cycles a minute");
-        assertThat(4 * Wanted.count(slow)).isCloseTo(slow.period(), within(1e-12));
-        assertThat(new Wanted(slow, 6).seconds()).isCloseTo(3, within(1e-12));
+        assertThat(Wanted.count(slow)).isCloseTo(2, within(1e-12));
+        Pairing leaves = said("extension vs triquetra, 30 cycles a minute");
+        assertThat(Wanted.count(leaves)).isCloseTo(1, within(1e-12));
+        assertThat(new Wanted(leaves, 6).seconds()).isCloseTo(6, within(1e-12));
         assertThatThrownBy(() -> new Wanted(slow, 0)).isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> new Wanted(slow, 1001)).isInstanceOf(Refusal.class);
     }

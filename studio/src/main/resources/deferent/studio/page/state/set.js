@@ -10,7 +10,7 @@ const MOST = 1000; // counts of one pattern
 /** Counts of a phrase of music: what a pattern is stretched by. */
 export const EIGHT = 8;
 /** Counts that a pattern gets when it is put into the set: two phrases of music, our choice. */
-export const FIRST_COUNTS = 16;
+export const FIRST_COUNTS = 8;
 
 /**
  * A pattern in the set: of the shelf by its id, or one that stands in the set alone. `key` is its own as long as the page stands.

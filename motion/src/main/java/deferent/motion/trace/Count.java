@@ -1,4 +1,4 @@
-package deferent.page;
+package deferent.motion.trace;
 
 /**
  * A count as it is said aloud.

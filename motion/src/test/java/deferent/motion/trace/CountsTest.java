@@ -1,37 +1,52 @@
-package deferent.page;
+package deferent.motion.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
+import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Stretches;
+import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.trace.Trace;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class CountsTest {
+    private static Pairing pair(Motion left, Motion right) {
+        return Pairing.of(part(Side.LEFT, left), part(Side.RIGHT, right));
+    }
+
+    private static Part part(Side side, Motion motion) {
+        return new Part(motion, Tether.USUAL, Place.usual(side, Plane.WALL), 1);
+    }
+
     @Test
     void aStaticSpinCountsOnceATurn() {
-        Trace trace = Trace.of(Pairings.pair(Motion.staticSpin(1, 0), Motion.staticSpin(1, 0)));
+        Trace trace = Trace.of(pair(Motion.staticSpin(1, 0), Motion.staticSpin(1, 0)));
         assertThat(Counts.of(trace)).containsExactly(new Count(0, "1"));
     }
 
     @Test
     void thePoiThatTurnsMoreOftenIsCounted() {
-        Trace trace = Trace.of(Pairings.isolationWithFourPetals());
+        Trace trace = Trace.of(pair(Motion.flower(0.3, 1, Math.PI), Motion.flower(0.6, -3, 0)));
         assertThat(Counts.of(trace)).extracting(Count::said).containsExactly("1", "2", "3");
         assertThat(Counts.of(trace).get(1).time()).isCloseTo(trace.period() / 3, within(1e-9));
     }
 
     @Test
     void atEveryCountTheCountedTetherPointsAsAtTheFirst() {
-        Trace trace = Trace.of(Pairings.isolationWithFourPetals().with(new Timing(0.3)));
+        Trace trace =
+                Trace.of(
+                        pair(Motion.flower(0.3, 1, Math.PI), Motion.flower(0.6, -3, 0))
+                                .with(new Timing(0.3)));
         List<Count> counts = Counts.of(trace);
         assertThat(counts).hasSize(3);
         for (Count count : counts) {
@@ -57,7 +72,7 @@ class CountsTest {
                                                 new Stretches.Stretch(
                                                         0.25, 1, Stretches.Ease.EVEN)),
                                         0));
-        Trace trace = Trace.of(Pairings.pair(hurried, Motion.staticSpin(1, 0)));
+        Trace trace = Trace.of(pair(hurried, Motion.staticSpin(1, 0)));
         assertThat(Counts.of(trace)).hasSize(2);
         assertThat(Counts.of(trace).get(1).time()).isCloseTo(0.75 * trace.period(), within(1e-6));
     }
@@ -75,7 +90,7 @@ class CountsTest {
 
     @Test
     void betweenCountsOneSaysAndAndQuarters() {
-        Trace trace = Trace.of(Pairings.staticSpinWithTriquetra());
+        Trace trace = Trace.of(pair(Motion.staticSpin(1, 0), Motion.flower(0.6, -2, 0)));
         assertThat(Counts.of(trace, 2)).extracting(Count::said).containsExactly("1", "&", "2", "&");
         assertThat(Counts.of(trace, 4))
                 .extracting(Count::said)
@@ -86,7 +101,7 @@ class CountsTest {
 
     @Test
     void everyCycleCountsAnew() {
-        Trace trace = Trace.of(Pairings.staticSpinWithTriquetra());
+        Trace trace = Trace.of(pair(Motion.staticSpin(1, 0), Motion.flower(0.6, -2, 0)));
         List<Count> counts = Counts.of(trace);
         assertThat(Counts.at(trace, counts, 0).said()).isEqualTo("1");
         assertThat(Counts.at(trace, counts, 0.49 * trace.period()).said()).isEqualTo("1");

@@ -1,11 +1,10 @@
-package deferent.page;
+package deferent.motion.trace;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
-import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +16,9 @@ import java.util.Optional;
  * unevenly. A pendulum is counted each way, at both ends of its swing; a poi that keeps pointing
  * one way once a hand cycle. The counts begin anew with every common cycle. Between counts one says
  * "&amp;", or "e", "&amp;", "a", as musicians do. (Common practice, no source.)
+ *
+ * <p>Stage, strip, sheets, sets, transitions and films all count so. A song has beats of its own,
+ * of which these are known only where its tempo is set against the poi's.
  */
 public final class Counts {
     private static final int STEPS = 720;
@@ -80,7 +82,7 @@ public final class Counts {
     /**
      * The count a time falls on with what stands between: "2", "2&amp;"; empty for no count's time.
      */
-    static Optional<String> name(Trace trace, double time) {
+    public static Optional<String> name(Trace trace, double time) {
         String whole = "";
         for (Count count : of(trace, 4)) {
             boolean beat = Character.isDigit(count.said().charAt(0));
@@ -93,13 +95,18 @@ public final class Counts {
     }
 
     /** Whether two times are the same moment of the common cycle, to a thousandth of it. */
-    static boolean same(Trace trace, double one, double other) {
+    public static boolean same(Trace trace, double one, double other) {
         double cycles = (one - other) / cycle(trace);
         return Math.abs(cycles - (trace.periodic() ? Math.rint(cycles) : 0)) < 1e-3;
     }
 
     private static double cycle(Trace trace) {
         return trace.pairing().period();
+    }
+
+    /** How many counts a common cycle has, 1 or more. */
+    public static int aCycle(Pairing pairing) {
+        return Math.max(beats(pairing.left()), beats(pairing.right()));
     }
 
     private static List<Double> times(Trace trace) {
