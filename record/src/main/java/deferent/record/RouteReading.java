@@ -1,6 +1,7 @@
 package deferent.record;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.trace.Counts;
 import deferent.search.route.Route;
 import deferent.search.route.RouteFound;
 import deferent.search.set.Joint;
@@ -80,8 +81,7 @@ public record RouteReading(
 
     /** Counts that a pattern of a route is asked for. */
     static int counts(Pairing pairing) {
-        double counts = CYCLES * pairing.period() / Wanted.count(pairing);
-        return (int) Math.max(1, Math.min(Wanted.MOST_COUNTS, Math.ceil(counts - 1e-9)));
+        return (int) Math.min(Wanted.MOST_COUNTS, Math.ceil(CYCLES * Counts.aCycle(pairing)));
     }
 
     /** The route in a sentence, or that there is none, and whether the search ran to its end. */

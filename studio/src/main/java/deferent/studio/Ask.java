@@ -105,6 +105,10 @@ enum Ask {
             asked -> Optional.of(Lanes.Work.SHORT),
             Desk::setPlay,
             keys(SetAsk.KEYS, keys(SetDesk.FROM, SetDesk.TO, Desk.RATE))),
+    SET_TAKE(
+            "a set as a clip or a sheet",
+            Desk::setTake,
+            keys(SetAsk.KEYS, keys(TakeAsk.AS.must(), TakeAsk.WISHES))),
     SET_SUGGEST(
             "patterns of the shelf in an order that can be spun, hardest in the middle",
             Desk::suggest,
@@ -114,7 +118,7 @@ enum Ask {
     TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
     /** Over a socket alone; by POST the asker hangs up. */
     STOP(
-            "the end of a seek, a map, a route, what could come next or a file under way, with what it"
+            "the end of what is told in parts, a seek or a file under way for one, with what it"
                     + " has",
             asked -> Optional.empty(),
             (desk, asked, stop) -> {

@@ -94,6 +94,8 @@ final class Desk {
                     List.of(
                             "seek",
                             "map",
+                            "set-suggest",
+                            "set-take",
                             "route",
                             "next",
                             "take",
@@ -327,6 +329,11 @@ final class Desk {
     ObjectNode transitionPlay(Question asked) {
         return TransitionAsk.of(asked, words.lexicon())
                 .played(books, asked.or(TransitionAsk.WHICH, 0), asked.or(RATE, PlayedAnswer.RATE));
+    }
+
+    /** A set as a file. */
+    Errand setTake(Question asked) {
+        return sets.take(asked, takes);
     }
 
     /** One of the transitions as a file. */

@@ -37,7 +37,10 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
     private static final AskKey<String> PHRASE = AskKey.text("phrase", "a pattern in trade words");
     private static final AskKey<Integer> COUNTS =
             AskKey.whole(
-                    "counts", "for how many counts; four go once round", 1, SetStep.MOST_COUNTS);
+                    "counts",
+                    "for how many counts, turns of the poi that turns more often",
+                    1,
+                    SetStep.MOST_COUNTS);
     private static final AskKey<List<Question>> STEPS =
             AskKey.objects(
                     "steps",

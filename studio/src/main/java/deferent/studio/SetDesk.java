@@ -17,6 +17,9 @@ import deferent.search.set.SetPlan;
 import deferent.search.set.SetTrace;
 import deferent.search.set.SuggestionSearch;
 import deferent.search.transition.Grade;
+import deferent.take.Endings;
+import deferent.take.SetTake;
+import deferent.take.Wishes;
 import deferent.tell.TellSet;
 import java.util.HashSet;
 import java.util.List;
@@ -129,6 +132,24 @@ final class SetDesk {
         answer.put("to_s", to);
         answer.put("set_seconds", reading.plan().seconds());
         return answer;
+    }
+
+    /** A set as a file. */
+    Errand take(Question asked, TakeDesk takes) {
+        SetAsk ask = SetAsk.of(asked, shelf, words.lexicon());
+        Wishes wishes = Wishes.of(Endings.of(asked.get(TakeAsk.AS)), TakeAsk.wishes(asked));
+        return new Errand(
+                wishes.ending().filmed() ? Lanes.Work.FILM : Lanes.Work.SHORT,
+                (tell, stop) -> {
+                    SetTake take =
+                            new SetTake(
+                                    read(ask, stop),
+                                    book(ask.places(), ask.hardest()),
+                                    wishes,
+                                    words.lexicon());
+                    String name = Shelf.slug(ask.name()) + "." + wishes.ending().key();
+                    return takes.write(name, take::write, tell, stop);
+                });
     }
 
     /** A set of the shelf's patterns, told with how far it has come. */

@@ -76,6 +76,7 @@ class AskTableTest {
         ASKED.put(
                 Ask.SET_PLAY,
                 "\"saved\": \"evening\", \"from_s\": 2, \"to_s\": 12.5, \"rate\": 60");
+        ASKED.put(Ask.SET_TAKE, "\"saved\": \"evening\", \"as\": \"pdf\", \"wishes\": {}");
         ASKED.put(Ask.SET_SUGGEST, "\"count\": 6, \"begin\": \"one\", \"hardest\": \"easy\"");
         ASKED.put(Ask.MAP, "\"hardest\": \"hard\"");
         ASKED.put(

@@ -119,6 +119,18 @@ class SetAskTest {
     }
 
     @Test
+    void aSetIsTakenAwayAsASheetAndNotAsAPicture() {
+        JsonNode taken = ask("set-take", "\"saved\":\"Evening\",\"as\":\"pdf\"");
+        assertThat(taken.get("name").asString()).isEqualTo("evening.pdf");
+        assertThat(visitor.get(taken.get("file").asString()).body()).startsWith("%PDF-");
+        assertThat(
+                        refused("set-take", "\"saved\":\"Evening\",\"as\":\"svg\"")
+                                .at("/error/what")
+                                .stringValue())
+                .contains("which no set is written as");
+    }
+
+    @Test
     void aShelfSuggestsASetOfItsPatterns() {
         save("Middling arms", "extension hand radius 13 cm vs extension hand radius 13 cm");
         JsonNode found = ask("set-suggest", "\"count\":3");

@@ -91,7 +91,7 @@ class SetPageTest extends InChromium {
             lay(visit);
             assertThat(visit.text(ORDER)).isEqualTo("Narrow > Open > Wide");
             visit.page()
-                    .evaluate("() => deferentDesk.set.stretch(deferentDesk.set.steps[1].key, 48)");
+                    .evaluate("() => deferentDesk.set.stretch(deferentDesk.set.steps[1].key, 24)");
             known(visit);
             double ratio = box(visit, "Open", "").width / box(visit, "Narrow", "").width;
             double seconds =
@@ -131,11 +131,11 @@ class SetPageTest extends InChromium {
             visit.until(ORDER + " === 'Open > Narrow > Wide'");
             visit.until("document.activeElement.ariaLabel?.startsWith('Narrow, 2 of 3')");
             visit.page().keyboard().press("ArrowUp");
-            visit.until(COUNTS + " === '16 24 16'");
+            visit.until(COUNTS + " === '8 16 8'");
             visit.page().keyboard().press("Shift+ArrowDown");
-            visit.until(COUNTS + " === '16 23 16'");
+            visit.until(COUNTS + " === '8 15 8'");
             visit.page().keyboard().press("ArrowDown");
-            visit.until(COUNTS + " === '16 16 16'");
+            visit.until(COUNTS + " === '8 8 8'");
             visit.page().keyboard().press("ArrowRight");
             visit.until("document.activeElement.ariaLabel?.startsWith('Wide, 3 of 3')");
             visit.page().keyboard().press("Delete");
@@ -176,16 +176,16 @@ class SetPageTest extends InChromium {
         try (Visit visit = visit()) {
             lay(visit);
             BoundingBox block = box(visit, "Open", "");
-            drag(visit.page(), box(visit, "Open", " .set-end"), block.width * 0.6);
-            visit.until(COUNTS + " === '16 24 16'");
+            drag(visit.page(), box(visit, "Open", " .set-end"), block.width * 1.1);
+            visit.until(COUNTS + " === '8 16 8'");
             known(visit);
             visit.page().keyboard().press("Control+z");
-            visit.until(COUNTS + " === '16 16 16'");
+            visit.until(COUNTS + " === '8 8 8'");
             known(visit);
             visit.page().keyboard().down("Shift");
-            drag(visit.page(), box(visit, "Open", " .set-end"), -block.width * 3 / 16);
+            drag(visit.page(), box(visit, "Open", " .set-end"), -block.width * 3 / 8);
             visit.page().keyboard().up("Shift");
-            visit.until(COUNTS + " === '16 13 16'");
+            visit.until(COUNTS + " === '8 5 8'");
             known(visit);
         }
     }
@@ -194,6 +194,9 @@ class SetPageTest extends InChromium {
     void theSetPlaysInTimeAndGivesThePatternBack() {
         try (Visit visit = visit()) {
             lay(visit);
+            visit.page()
+                    .evaluate("() => deferentDesk.set.stretch(deferentDesk.set.steps[0].key, 16)");
+            known(visit);
             visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
             visit.page().locator(".set-head .set-turn").click();
             visit.until("deferentDesk.player.playing && deferentDesk.player.now > 0.4");
@@ -202,11 +205,12 @@ class SetPageTest extends InChromium {
                     .as("the line at the foot is the set's clock")
                     .contains("0:00")
                     .contains("0:0");
-            assertThat(
-                            visit.text(
-                                    "deferentDesk.pulse.counts.slice(0, 9).map((c) => c.text).join(' ')"))
+            String eights = "1 2 3 4 5 6 7 8";
+            assertThat(visit.text("deferentDesk.pulse.counts.map((c) => c.text).join(' ')"))
+                    .isEqualTo(eights);
+            assertThat(visit.text("deferentDesk.set.counts(0, 15.5).map((c) => c.text).join(' ')"))
                     .as("counted in eights")
-                    .isEqualTo("1 2 3 4 5 6 7 8 1");
+                    .isEqualTo(eights + " " + eights);
             double at = visit.number("deferentDesk.player.now");
             visit.until("deferentDesk.player.now > " + (at + 0.2));
             visit.page().locator(".set-head .set-turn").click();
@@ -291,7 +295,7 @@ class SetPageTest extends InChromium {
             visit.settled();
             visit.page().locator("#tab-set").click();
             visit.page().locator(".set-other").first().click();
-            visit.until(COUNTS + " === '32 16 16'");
+            visit.until(COUNTS + " === '32 8 8'");
             known(visit);
             assertThat(visit.page().locator("#set-name").inputValue()).isEqualTo("Lantern night");
             assertThat(visit.is("deferentDesk.set.unsaved")).isFalse();
@@ -368,7 +372,7 @@ class SetPageTest extends InChromium {
             visit.until(ORDER + " === 'Open > Narrow > Wide'");
             known(visit);
             visit.page().locator("[aria-label='Eight counts longer: Open']").tap();
-            visit.until(COUNTS + " === '24 16 16'");
+            visit.until(COUNTS + " === '16 8 8'");
             known(visit);
             assertThat(visit.number("document.documentElement.scrollWidth"))
                     .isLessThanOrEqualTo(400);
@@ -415,6 +419,20 @@ class SetPageTest extends InChromium {
                                     .doubleValue())
                     .as("who asked for calm sees stills")
                     .isEqualTo(drawn);
+        }
+    }
+
+    @Test
+    void aSetGoesToTheDownloadsAsASheet() {
+        try (Visit visit = visit()) {
+            lay(visit);
+            var sheet =
+                    visit.page()
+                            .waitForDownload(
+                                    () -> visit.page().locator("set-list [data-as=pdf]").click());
+            assertThat(sheet.suggestedFilename()).isEqualTo("set.pdf");
+            visit.until("document.querySelector('set-list .way-file')");
+            known(visit);
         }
     }
 

@@ -60,7 +60,7 @@ export class Desk {
       proposed: (name) => this.notices.say('Saved on the shelf as ' + name, () => this.side.name(), 'Name it'),
     });
     this.map = new ShelfMap(this.session, this.shelf);
-    this.set = new ShelfSet(this.shelf, (problem) => this.complain(problem));
+    this.set = new ShelfSet(this.shelf, this.session.live, (problem) => this.complain(problem));
     this.player = new SetPlayer(this);
     this.take = new TakeAway(this);
     this.stage = $('deferent-stage');

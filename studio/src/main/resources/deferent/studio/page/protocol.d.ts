@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Transitions | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetSuggest | Film | Filmed | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Transitions | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetTake | SetSuggest | Film | Filmed | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -220,6 +220,20 @@ declare namespace Protocol {
     | { saved?: never; steps: Steps[] }
   );
 
+  /** a set as a clip or a sheet */
+  type SetTake = {
+    ask: 'set-take';
+    id?: any | null;
+    name?: string | null;
+    hardest?: Hardest | null;
+    round?: boolean | null;
+    as: string;
+    wishes?: object | null;
+  } & (
+    | { saved: string; steps?: never }
+    | { saved?: never; steps: Steps[] }
+  );
+
   /** patterns of the shelf in an order that can be spun, hardest in the middle */
   type SetSuggest = {
     ask: 'set-suggest';
@@ -289,7 +303,7 @@ declare namespace Protocol {
     | { phrase?: never; pattern?: never; patterns?: never; shelf: true }
   );
 
-  /** the end of a seek, a map, a route, what could come next or a file under way, with what it has */
+  /** the end of what is told in parts, a seek or a file under way for one, with what it has */
   type Stop = {
     ask: 'stop';
     id?: any | null;
@@ -331,7 +345,7 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'route' | 'next' | 'take' | 'transition-take' | 'film' | 'filmed';
+  type Of = 'seek' | 'map' | 'set-suggest' | 'set-take' | 'route' | 'next' | 'take' | 'transition-take' | 'film' | 'filmed';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;

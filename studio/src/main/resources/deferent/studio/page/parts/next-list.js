@@ -3,6 +3,7 @@ import { html, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
+import { savedLine } from './saved-line.js';
 import { gradeSign, gradeWord } from './set-signs.js';
 import { GRADES } from '../state/transitions.js';
 import '../stage/thumb.js';
@@ -152,10 +153,7 @@ class NextList extends Part {
   /** @param {number} i */
   #saved(i) {
     const { saving } = this.desk.transitions;
-    if (!saving || saving.i !== i) return nothing;
-    if (saving.error) return html`<p class="told" data-tone="warn" role="status">${sentence(saving.error)}</p>`;
-    if (!saving.file) return html`<p class="quiet" role="status">${saving.progress}</p>`;
-    return html`<p class="quiet way-file" role="status">Saved as <a href=${saving.file.file} download=${saving.file.name}>${saving.file.name}</a>, with your downloads.${saving.file.caution ? ' ' + saving.file.caution : ''}</p>`;
+    return saving?.question.transition === i ? savedLine(saving) : nothing;
   }
 
   /** @param {Event} event */

@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
+import { savedLine } from './saved-line.js';
 import { cautions, cautionSigns, GRADE_KEY, gradeOf, gradeSign, gradeWord } from './set-signs.js';
 import { countsOf, follow, lengthSaid, nameOf, tellOf } from './set-line.js';
 import { minutes } from '../set-player.js';
@@ -90,7 +91,10 @@ class SetList extends Part {
         <button type="button" class="count" aria-pressed=${pulse.on} aria-keyshortcuts="C" title="Count out loud (C)" @click=${() => this.desk.act('count')}>Count</button>
         ${set.shown || narrow ? nothing : html`<button type="button" @click=${() => set.show(true)}>Lay it out below</button>`}
         ${set.loop ? html`<button type="button" @click=${() => set.setLoop(null)}>Play all of it</button>` : nothing}
-      </p>`;
+        <button type="button" data-as="mp4" ?disabled=${!set.known} @click=${() => set.take('mp4')}>Save as a clip</button>
+        <button type="button" data-as="pdf" ?disabled=${!set.known} @click=${() => set.take('pdf')}>Save as a sheet</button>
+      </p>
+      ${set.saving ? savedLine(set.saving) : nothing}`;
   }
 
   // What is chosen, and what can be done with it.
@@ -318,7 +322,8 @@ class SetList extends Part {
       ${shelf.patterns.length > 1
         ? html`<form class="set-suggest" @submit=${this.#suggest}><label>Suggest <input type="number" min="2" max="100" .value=${String(this.suggested)}
             @change=${(/** @type {any} */ e) => (this.suggested = Math.max(2, Math.min(100, Math.round(Number(e.target.value)) || 6)))}> from the shelf, the hardest in the middle</label>
-            <button type="submit" ?disabled=${!!set.suggesting}>${set.suggesting ? 'Looking …' : 'Suggest'}</button></form>`
+            <button type="submit" ?disabled=${!!set.suggesting}>Suggest</button></form>
+            ${set.suggesting ? html`<p class="quiet" role="status">${set.suggesting} … <button type="button" class="link" @click=${() => set.stopSuggesting()}>Stop</button></p>` : nothing}`
         : nothing}`;
   }
 

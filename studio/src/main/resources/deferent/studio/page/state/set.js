@@ -2,6 +2,7 @@
 // the studio says of it, when each begins, how one passes into the next, follows as soon as it is worked out.
 
 import { post } from './live.js';
+import { Saving } from './saving.js';
 
 const KEPT = 'deferent.set';
 const REST = 180; // milliseconds of quiet before a changed set is asked about
@@ -9,7 +10,7 @@ const DEPTH = 100; // steps kept to go back over
 const MOST = 1000; // counts of one pattern
 /** Counts of a phrase of music: what a pattern is stretched by. */
 export const EIGHT = 8;
-/** Counts that a pattern gets when it is put into the set: two phrases of music, our choice. */
+/** Counts that a pattern gets when it is put into the set: a phrase of music, our choice. */
 export const FIRST_COUNTS = 8;
 
 /**
@@ -41,11 +42,13 @@ export const FIRST_COUNTS = 8;
 export class ShelfSet extends EventTarget {
   /**
    * @param {import('./shelf.js').Shelf} shelf
+   * @param {import('./live.js').Live} live
    * @param {(problem: any) => void} complain
    */
-  constructor(shelf, complain) {
+  constructor(shelf, live, complain) {
     super();
     this.shelf = shelf;
+    this.live = live;
     this.complain = complain;
     /** @type {Stands} */
     this.stands = { name: '', steps: [], made: 0, merge: null };
@@ -78,7 +81,10 @@ export class ShelfSet extends EventTarget {
     this.stood = false; // whether it lay along the foot when this tab was left
     this.listed = ''; // what was on the shelf when it was last looked at
     this.changed = false; // on the shelf, by somebody else
-    this.suggesting = false;
+    this.suggesting = ''; // how far it has come
+    this.stopped = false; // by whoever asked
+    /** A file of it that is written. @type {Saving | null} */
+    this.saving = null;
     /** @type {Laid | null} */
     this.lies = null;
     this.recall();
@@ -449,28 +455,50 @@ export class ShelfSet extends EventTarget {
     return found;
   }
 
-  /** @param {number} count how many patterns */
-  async suggest(count) {
-    this.suggesting = true;
+  /**
+   * A set of the shelf's patterns in the place of what stands; resolves to whether there is one.
+   *
+   * @param {number} count how many patterns
+   * @returns {Promise<boolean>}
+   */
+  suggest(count) {
+    this.suggesting = 'Looking';
     this.error = null;
     this.tell();
-    /** @type {any} */
-    let answer;
-    try {
-      answer = await post({ ask: 'set-suggest', count });
-    } catch {
-      answer = { error: UNREACHED };
-    }
-    this.suggesting = false;
-    if (answer.error) {
-      this.error = answer.error;
-      this.tell();
-      return false;
-    }
-    const set = answer.set ?? answer;
-    this.chosen = this.joint = null;
-    this.#change({ steps: this.#read(set), hardest: set.hardest });
-    return true;
+    return new Promise((resolve) => {
+      this.live.stream({ ask: 'set-suggest', count }, (part) => {
+        if (part.progress) this.suggesting = part.progress.text;
+        if (part.set) {
+          this.chosen = this.joint = null;
+          this.#change({ steps: this.#read(part.set), hardest: part.set.hardest });
+        }
+        if (part.error && !this.stopped) this.error = part.error;
+        if (part.done || part.dropped || part.error) {
+          this.suggesting = '';
+          this.stopped = false;
+          resolve(!!part.set);
+        }
+        this.tell();
+      });
+    });
+  }
+
+  /** Looks for no set any more. */
+  stopSuggesting() {
+    this.stopped = true;
+    this.live.stop('set-suggest');
+  }
+
+  /**
+   * Writes it as a file, which then goes to the downloads.
+   *
+   * @param {'mp4' | 'pdf'} as
+   */
+  take(as) {
+    if (this.saving?.progress) return;
+    const dark = as === 'mp4' && globalThis.document.documentElement.dataset.theme === 'dark';
+    this.saving = new Saving(this.live, { ask: 'set-take', ...asked(this.stands), as, wishes: dark ? { dark } : {} }, () => this.tell());
+    this.tell();
   }
 
   // Keeping -----------------------------------------------------------------------------------------------------------------------

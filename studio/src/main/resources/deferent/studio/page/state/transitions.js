@@ -2,7 +2,7 @@
 // What could come next, and the ways into it: asked anew when the pattern on the stage or what counts as possible changes.
 
 import { post } from './live.js';
-import { fetched } from './take.js';
+import { Saving } from './saving.js';
 
 const REST = 400; // milliseconds of quiet before what leads on is asked for again
 const ROWS = 24; // of what could come next, the easiest
@@ -289,18 +289,9 @@ export class Transitions extends EventTarget {
   save(i, as) {
     const { answer, to } = this;
     if (!answer || !to || this.saving?.progress) return;
-    const saving = (this.saving = { as, i, progress: 'Writing …', error: null, file: null });
     const dark = document.documentElement.dataset.theme === 'dark';
-    this.session.live.stream({ ask: 'transition-take', ...this.#question(answer.asked, to), transition: i, as, wishes: { dark } }, (part) => {
-      if (part.progress) saving.progress = part.progress.told;
-      if (part.error) saving.error = part.error;
-      if (part.done || part.dropped || part.error) saving.progress = '';
-      if (part.file) {
-        saving.file = part;
-        fetched(part);
-      }
-      this.#tell();
-    });
+    const question = { ask: 'transition-take', ...this.#question(answer.asked, to), transition: i, as, wishes: { dark } };
+    this.saving = new Saving(this.session.live, question, () => this.#tell());
     this.#tell();
   }
 
