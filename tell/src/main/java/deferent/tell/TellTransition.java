@@ -28,7 +28,8 @@ public final class TellTransition {
         List<Told> all = new ArrayList<>();
         String searched =
                 "Every moment of one pattern was tried against every moment of the other on a grid,"
-                        + " over a quarter to four poi beats, and the best were made smoother.";
+                        + " over half to two and a half poi beats, and the best were made smoother, over a"
+                        + " quarter to four.";
         if (found.list().isEmpty()) {
             all.add(
                     new Told(
