@@ -7,7 +7,6 @@ import deferent.motion.trace.Rate;
 import deferent.motion.trace.Trace;
 import deferent.page.Chapters;
 import deferent.page.Scene;
-import deferent.page.Still;
 import deferent.page.sheet.Edition;
 import deferent.page.sheet.PageSize;
 import deferent.page.sheet.SetSheet;
@@ -15,7 +14,6 @@ import deferent.record.SetJson;
 import deferent.record.SetReading;
 import deferent.record.landing.Landing;
 import deferent.reel.Clip;
-import deferent.reel.Clips;
 import deferent.search.set.Joint;
 import deferent.search.set.PairBook;
 import deferent.search.set.SetTrace;
@@ -135,29 +133,14 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
         Trace trace = SetTrace.of(reading.plan(), book);
         int count = (int) Math.max(240, Math.min(MOST, RATE * trace.period()));
         Scene whole = Scene.of(trace, count, Scene.nearer(trace), Optional.empty());
-        int[] size = wishes.size();
-        Still still =
-                Still.of(size[0], size[1])
-                        .with(wishes.view())
-                        .with(wishes.theme())
-                        .with(wishes.layers());
         Clip clip =
-                Clip.of(whole, still, ending.kind())
+                Clip.of(whole, PlayedClip.still(wishes), ending.kind())
                         .titled(reading.name())
                         .counted(wishes.yes(Wish.CAPTIONS))
                         .slow(wishes.number(Wish.SLOW).orElseThrow())
                         .at(Rate.of(wishes.text(Wish.FPS).orElseThrow()))
                         .in(chapters());
-        return Clips.write(
-                        clip,
-                        target,
-                        p ->
-                                listener.accept(
-                                        new TakeProgress(
-                                                (double) p.done() / p.all(),
-                                                "frame " + p.done() + " of " + p.all())),
-                        stop)
-                .map(report -> new Taken(report.files(), report.said(), fastLights()));
+        return PlayedClip.write(clip, target, fastLights(), listener, stop);
     }
 
     /** Each pattern as it comes round again and again, and between them what leads on. */

@@ -16,7 +16,6 @@ import deferent.reading.tether.Kit;
 import deferent.record.Shelf;
 import deferent.record.landing.Landing;
 import deferent.reel.Clip;
-import deferent.reel.Clips;
 import deferent.search.transition.Bridge;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
@@ -112,12 +111,7 @@ public record TransitionTake(
     }
 
     private Still still() {
-        int[] size = wishes.size();
-        Still still =
-                Still.of(size[0], size[1])
-                        .with(wishes.view())
-                        .with(wishes.theme())
-                        .with(wishes.layers());
+        Still still = PlayedClip.still(wishes);
         return wishes.yes(Wish.TRANSPARENT) ? still.clear() : still;
     }
 
@@ -189,16 +183,7 @@ public record TransitionTake(
                         .slow(wishes.number(Wish.SLOW).orElseThrow())
                         .at(Rate.of(wishes.text(Wish.FPS).orElseThrow()))
                         .in(chapters());
-        return Clips.write(
-                        clip,
-                        target,
-                        p ->
-                                listener.accept(
-                                        new TakeProgress(
-                                                (double) p.done() / p.all(),
-                                                "frame " + p.done() + " of " + p.all())),
-                        stop)
-                .map(report -> new Taken(report.files(), report.said(), fastLights()));
+        return PlayedClip.write(clip, target, fastLights(), listener, stop);
     }
 
     /** The first pattern with its counts, the passage with its sentence, the second with counts. */

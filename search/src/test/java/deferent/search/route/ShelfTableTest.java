@@ -62,6 +62,23 @@ class ShelfTableTest {
     }
 
     @Test
+    void aWayThereStaysAWayThereWhenTheShelfIsOrderedAnew() {
+        List<Pairing> shelf = SHELF.subList(0, 2);
+        ShelfTable table =
+                new ShelfTable(
+                        shelf,
+                        book(),
+                        (from, to) ->
+                                from == 0
+                                        ? ShelfPair.same(from, to)
+                                        : ShelfPair.none(from, to, Hindrance.TOO_HARD));
+        assertThat(table.run(at -> {}, pairs -> {}, () -> false)).isTrue();
+        ShelfTable other = table.with(List.of(shelf.get(1), shelf.get(0)));
+        assertThat(other.known(1, 0).orElseThrow().leads()).isTrue();
+        assertThat(other.known(0, 1).orElseThrow().leads()).isFalse();
+    }
+
+    @Test
     void onePatternUnderTwoNamesGoesOnAsItIs() {
         ShelfTable table = new ShelfTable(List.of(SHELF.get(0), SHELF.get(0)), book());
         assertThat(table.known(0, 1).orElseThrow().grade()).contains(Grade.EASY);
