@@ -25,6 +25,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * other hand, as in every link, passes nothing. Where the order turns about while they still cross,
  * one went through the other, and there are two spells.
  *
+ * <p>Where the body turns, before and behind it is before and behind itself.
+ *
  * <p>Arms are known at even instants and run straight in between. One that is out of reach is left
  * out, because nobody knows how it would be held; a side's own upper arm lies at the body and is
  * not compared with it.
@@ -79,6 +81,7 @@ public record Passes(List<Pass> all, boolean leftArm, boolean rightArm) {
         private final Trace trace;
         private final Samples samples;
         private final PoseOver pose;
+        private final Trace around;
         private final BodyOutline body;
         private final List<Pass> found = new ArrayList<>();
 
@@ -86,12 +89,13 @@ public record Passes(List<Pass> all, boolean leftArm, boolean rightArm) {
             this.trace = trace;
             this.samples = Reach.samples(trace);
             this.pose = pose;
+            this.around = pose.performer().around(trace);
             this.body = BodyOutline.of(pose.performer());
         }
 
         void lines() {
-            for (Moving left : moving(Side.LEFT)) {
-                for (Moving right : moving(Side.RIGHT)) {
+            for (Moving left : moving(Side.LEFT, trace)) {
+                for (Moving right : moving(Side.RIGHT, trace)) {
                     for (Way way : Way.values()) {
                         boolean arms = left.thing.kind().arm() && right.thing.kind().arm();
                         if (way == Way.BEFORE || arms) {
@@ -104,7 +108,7 @@ public record Passes(List<Pass> all, boolean leftArm, boolean rightArm) {
 
         void body() {
             for (Side side : Side.values()) {
-                for (Moving one : moving(side)) {
+                for (Moving one : moving(side, around)) {
                     if (one.thing.kind() == Kind.UPPER_ARM) {
                         continue;
                     }
@@ -120,29 +124,32 @@ public record Passes(List<Pass> all, boolean leftArm, boolean rightArm) {
             }
         }
 
-        private List<Moving> moving(Side side) {
+        // In the room, or as the turning body has it.
+        private List<Moving> moving(Side side, Trace seen) {
             List<Moving> all = new ArrayList<>();
             all.add(
                     new Moving(
                             Thing.of(side, Kind.POI),
                             (time, into, from) -> {
-                                put(trace.hand(side).position(time), into, from);
-                                put(trace.head(side).position(time), into, from + 3);
+                                put(seen.hand(side).position(time), into, from);
+                                put(seen.head(side).position(time), into, from + 3);
                             }));
             if (!pose.stretched(side)) {
-                all.add(arm(side, Kind.FOREARM));
-                all.add(arm(side, Kind.UPPER_ARM));
+                all.add(arm(side, Kind.FOREARM, seen != trace));
+                all.add(arm(side, Kind.UPPER_ARM, seen != trace));
             }
             return all;
         }
 
-        private Moving arm(Side side, Kind kind) {
+        private Moving arm(Side side, Kind kind, boolean turnedBack) {
             int count = pose.count();
             double[] ends = new double[6 * count];
             for (int i = 0; i < count; i++) {
                 boolean fore = kind == Kind.FOREARM;
-                put(fore ? pose.elbow(side, i) : pose.shoulder(side, i), ends, 6 * i);
-                put(fore ? pose.wrist(side, i) : pose.elbow(side, i), ends, 6 * i + 3);
+                Vector3D near = fore ? pose.elbow(side, i) : pose.shoulder(side, i);
+                Vector3D far = fore ? pose.wrist(side, i) : pose.elbow(side, i);
+                put(turnedBack ? turnedBack(near, i) : near, ends, 6 * i);
+                put(turnedBack ? turnedBack(far, i) : far, ends, 6 * i + 3);
             }
             double step = pose.time(1) - pose.time(0);
             return new Moving(
@@ -157,6 +164,10 @@ public record Passes(List<Pass> all, boolean leftArm, boolean rightArm) {
                             into[from + k] = (1 - share) * ends[a + k] + share * ends[b + k];
                         }
                     });
+        }
+
+        private Vector3D turnedBack(Vector3D point, int i) {
+            return pose.performer().axis().turned(point, -pose.heading(i));
         }
 
         private int instant(int i) {

@@ -36,8 +36,9 @@ public final class ShortOfClear {
      * @param reach its reach
      * @param margin how much further off all is kept than it need be, metres
      */
-    public ShortOfClear(Trace trace, Reach reach, KeptClear kept, double margin) {
+    public ShortOfClear(Trace inTheRoom, Reach reach, KeptClear kept, double margin) {
         this.performer = reach.performer();
+        Trace trace = performer.around(inTheRoom);
         this.posture = Posture.of(reach.bend());
         this.body = BodyOutline.of(performer);
         this.kept = kept;
@@ -51,7 +52,8 @@ public final class ShortOfClear {
     }
 
     /** Metres, the sum over all that runs into something; 0 where nothing does. */
-    public double of(Trace trace) {
+    public double of(Trace inTheRoom) {
+        Trace trace = performer.around(inTheRoom);
         double sum = lines(trace);
         for (Side side : Side.values()) {
             sum += Math.max(0, near[side.ordinal()] - nearest(trace, side) - 1e-9);
