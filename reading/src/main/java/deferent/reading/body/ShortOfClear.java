@@ -32,7 +32,7 @@ public final class ShortOfClear {
     private final double hands;
 
     /**
-     * @param trace the pattern as it is placed at first, whose reach is to become no worse
+     * @param inTheRoom the pattern as it is placed at first, whose reach is to become no worse
      * @param reach its reach
      * @param margin how much further off all is kept than it need be, metres
      */
