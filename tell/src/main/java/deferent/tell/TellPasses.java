@@ -30,6 +30,9 @@ final class TellPasses {
     private static final double SAME = 0.02;
     private static final int MANY = 4;
 
+    // Metres too few to say.
+    private static final double NOTHING = 0.0005;
+
     private final Pairing pairing;
     private final double cycle;
     private final Map<Who, List<Pass>> grouped;
@@ -274,12 +277,10 @@ final class TellPasses {
     private static String why(Who who, List<Spell> spells) {
         double by = spells.stream().mapToDouble(Spell::by).min().orElseThrow();
         boolean body = who.one.kind().body() || who.other.kind().body();
+        String off = body ? " off the body's surface" : " apart";
         return (who.way == Way.OVER ? "Seen from above" : "Seen by the audience")
-                + ", one lies over the other then, "
-                + Say.length(Math.max(by, 0))
-                + (body ? " from the body's surface" : "")
-                + " or more apart in "
-                + (who.way == Way.OVER ? "height" : "depth")
+                + ", one lies over the other then"
+                + (by < NOTHING ? "" : ", at least " + Say.length(by) + off)
                 + ". Elbows are led out of the way where they can be.";
     }
 }
