@@ -251,10 +251,6 @@ final class MomentPainter {
             if (from.distance(to) <= 0.01) {
                 return;
             }
-            if (item.role() != Role.TETHER) {
-                brush.draw(g, new Line2D.Double(from, to), look);
-                return;
-            }
             for (Strand piece : pieces(item, span, time, body)) {
                 if (piece.above() == over) {
                     strand(g, from, to, piece, look);
@@ -302,7 +298,8 @@ final class MomentPainter {
         List<Strand.Mark> marks = new ArrayList<>();
         List<Framing.Spot> other = new ArrayList<>();
         for (Item one : moving) {
-            if (one.side().equals(item.side())) {
+            // A link is no cord: only the body lies before it.
+            if (item.role() != Role.TETHER || one.side().equals(item.side())) {
                 continue;
             }
             if (one.form() instanceof Item.Shape.Spot spot) {
@@ -312,8 +309,15 @@ final class MomentPainter {
                 other.add(spot(beside.to(), time));
             }
         }
+        double own = brush.reach(Palette.of(Role.HEAD, item.side()));
         return Strand.of(
-                spot(span.from(), time), spot(span.to(), time), body, marks, other, brush.gap());
+                spot(span.from(), time),
+                spot(span.to(), time),
+                body,
+                marks,
+                other,
+                own,
+                brush.gap());
     }
 
     private Framing.Spot spot(Track track, double time) {

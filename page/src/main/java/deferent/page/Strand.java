@@ -39,6 +39,7 @@ record Strand(double from, double to, boolean cased, boolean above) {
      * @param body who might hide it
      * @param marks the other side's, and nobody's of its own: they lie at its ends
      * @param other the other cord, from hand to head; none for no other
+     * @param own how far its own hand's and head's marks reach, which stay over it, pixels
      * @param gap how far what is nearer keeps what is farther off, pixels
      */
     static List<Strand> of(
@@ -47,6 +48,7 @@ record Strand(double from, double to, boolean cased, boolean above) {
             Optional<Silhouette> body,
             List<Mark> marks,
             List<Framing.Spot> other,
+            double own,
             double gap) {
         double length = Math.hypot(head.x() - hand.x(), head.y() - hand.y());
         int count = (int) Math.max(2, Math.min(MOST, Math.ceil(length / STEP)));
@@ -58,10 +60,12 @@ record Strand(double from, double to, boolean cased, boolean above) {
             double y = hand.y() + share * (head.y() - hand.y());
             double near = hand.near() + share * (head.near() - hand.near());
             int side = body.map(one -> one.side(x, y, near)).orElse(0);
+            boolean free = share * length > own && (1 - share) * length > own;
             boolean above = false;
             for (Mark mark : marks) {
                 above |=
-                        near > mark.at().near() + Crossings.LEVEL
+                        free
+                                && near > mark.at().near() + Crossings.LEVEL
                                 && Math.hypot(x - mark.at().x(), y - mark.at().y())
                                         < mark.reach() + gap;
             }
@@ -82,7 +86,8 @@ record Strand(double from, double to, boolean cased, boolean above) {
             for (Crossings.Cut cut : Crossings.of(List.of(one, lane(other)))) {
                 if (cut.lane() == 0) {
                     double length = Math.hypot(head.x() - hand.x(), head.y() - hand.y());
-                    double half = gap / cut.sine() / length;
+                    // What is hidden keeps a gap off on either side anyway.
+                    double half = Math.max(STEP / 2, gap / cut.sine() - gap) / length;
                     return new double[] {cut.at() - half, cut.at() + half};
                 }
             }

@@ -217,11 +217,11 @@ class DepthTest {
         Framing.Spot b = new Framing.Spot(100, 100, 0);
         Framing.Spot c = new Framing.Spot(0, 100, 0.08);
         Framing.Spot d = new Framing.Spot(100, 0, 0.08);
-        List<Strand> farther = Strand.of(a, b, Optional.empty(), List.of(), List.of(c, d), 4);
+        List<Strand> farther = Strand.of(a, b, Optional.empty(), List.of(), List.of(c, d), 8, 4);
         assertThat(farther).hasSize(2);
         assertThat(farther.get(0).to()).isBetween(0.4, 0.49);
         assertThat(farther.get(1).from()).isBetween(0.51, 0.6);
-        assertThat(Strand.of(c, d, Optional.empty(), List.of(), List.of(a, b), 4))
+        assertThat(Strand.of(c, d, Optional.empty(), List.of(), List.of(a, b), 8, 4))
                 .containsExactly(new Strand(0, 1, false, false));
     }
 
@@ -231,11 +231,21 @@ class DepthTest {
         Framing.Spot head = new Framing.Spot(100, 0, 0);
         for (double near : new double[] {-0.08, 0.08}) {
             Strand.Mark mark = new Strand.Mark(new Framing.Spot(50, 0, near), 10);
-            assertThat(Strand.of(hand, head, Optional.empty(), List.of(mark), List.of(), 4))
+            assertThat(Strand.of(hand, head, Optional.empty(), List.of(mark), List.of(), 8, 4))
                     .extracting(Strand::above)
                     .as("other head %.2f m nearer", near)
                     .isEqualTo(near < 0 ? List.of(false, true, false) : List.of(false));
         }
+    }
+
+    @Test
+    void anOwnHandAndHeadLieOverTheirCordWhateverIsBelow() {
+        Framing.Spot hand = new Framing.Spot(0, 0, 0);
+        Framing.Spot head = new Framing.Spot(100, 0, 0);
+        Strand.Mark below = new Strand.Mark(new Framing.Spot(0, 0, -0.08), 10);
+        List<Strand> pieces =
+                Strand.of(hand, head, Optional.empty(), List.of(below), List.of(), 11, 2);
+        assertThat(pieces).filteredOn(Strand::above).allMatch(one -> one.from() >= 0.1);
     }
 
     @Test

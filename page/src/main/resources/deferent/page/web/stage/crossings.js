@@ -43,6 +43,7 @@ export function crossings(lanes, width, height, long = LONG) {
   const up = Math.ceil(height / cell) + 1;
   if (latest.length !== across * up) latest = new Int32Array(across * up);
   latest.fill(-1);
+  /** @type {number[]} */
   const starts = [];
   let count = 0;
   for (const { rows } of lanes) {

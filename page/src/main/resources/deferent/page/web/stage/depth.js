@@ -16,6 +16,13 @@ const FAR = 1e3;
 const KINDS = ['fixed', 'ghost', 'path', 'figure', 'was', 'best', 'trail']; // as they are laid over each other
 const HEADS = ['left.head', 'right.head'];
 
+/** @typedef {import('./camera.js').Camera} Camera */
+/** @typedef {import('./picture.js').Picture} Picture */
+/** @typedef {import('./strand.js').Spot} Spot */
+/** @typedef {import('./strand.js').Strand} Strand */
+/** @typedef {[Spot, Spot] | null} Ends a cord's hand and head as seen; none of what is behind the onlooker */
+/** @typedef {{ i: number, rank: number, side: number, at: [number, number, number], reach: number }} Mark */
+
 /**
  * A moving point's whole way as seen. `gaps` says how far each point is from the nearest gap, pixels, less than 0 in one; `seen` is
  * 2 before the body, 1 beside it and BEHIND behind it.
@@ -40,6 +47,7 @@ export class Depth {
     this.changed = 0; // another number whenever the ways' gaps are others
   }
 
+  /** @param {any} scene */
   load(scene) {
     this.#scene = scene;
     this.#version = '';
@@ -48,7 +56,7 @@ export class Depth {
   /**
    * Looks at everything but the picture's strokes and marks.
    *
-   * @param {import('./camera.js').Camera} camera
+   * @param {Camera} camera
    * @param {{ phase: number, show: any }} look
    */
   see(camera, { phase, show }) {
@@ -80,6 +88,7 @@ export class Depth {
   }
 
   // Where the ways lie on the paper, and where they give way.
+  /** @param {Camera} camera */
   #cross(camera) {
     const scene = this.#scene;
     this.changed++;
@@ -104,9 +113,9 @@ export class Depth {
       way.interrupted = false;
     }
     const lanes = HEADS.map((track) => this.ways.get(track));
-    const [left, right] = lanes.map(({ near }) => near.reduce((sum, n) => sum + (n || 0), 0) / near.length);
+    const [left, right] = lanes.map(({ near }) => near.reduce((/** @type {number} */ sum, /** @type {number} */ n) => sum + (n || 0), 0) / near.length);
     this.#farther = left < right - 1e-3 ? 'left' : 'right';
-    for (const cut of crossings(lanes, camera.width, camera.height)) gap(lanes[cut.lane], cut, scene.closed);
+    for (const cut of crossings(lanes, camera.width, camera.height)) interrupt(lanes[cut.lane], cut, scene.closed);
   }
 
   /** @param {Way} way */
@@ -128,8 +137,8 @@ export class Depth {
   /**
    * Cuts a picture's cords and puts its hands and heads in order, the farthest first.
    *
-   * @param {import('./picture.js').Picture} picture
-   * @param {import('./camera.js').Camera} camera
+   * @param {Picture} picture
+   * @param {Camera} camera
    * @param {{ ink: { ground: number[] } }} look
    */
   order(picture, camera, { ink }) {
@@ -137,19 +146,21 @@ export class Depth {
     this.#cords(picture, camera, marks, ink.ground);
   }
 
+  /** @param {Picture} picture @param {Camera} camera @returns {Mark[]} */
   #seenMarks(picture, camera) {
     const kept = this.#marks;
     kept.points.set(picture.points);
     kept.style.set(picture.markStyle);
     kept.colour.set(picture.markColour);
     kept.side.set(picture.markSide);
+    /** @type {Mark[]} */
     const all = [];
     for (let i = 0; i < picture.marks; i++) {
       const seen = camera.project(kept.points[3 * i], kept.points[3 * i + 1], kept.points[3 * i + 2], this.#spot);
       const near = seen ? -this.#spot[2] : -FAR;
       // What is no hand or head keeps its place: below all, or, as what rings them, above.
       const rank = kept.side[i] !== 0 ? 1 : kept.style[2 * i + 1] === SHAPES.halo ? 2 : 0;
-      all.push({ i, rank, side: kept.side[i], at: /** @type {[number, number, number]} */ ([this.#spot[0], this.#spot[1], near]), reach: kept.style[2 * i] });
+      all.push({ i, rank, side: kept.side[i], at: [this.#spot[0], this.#spot[1], near], reach: kept.style[2 * i] });
     }
     all.sort((a, b) => a.rank - b.rank || (a.rank === 1 ? Math.round(1000 * (a.at[2] - b.at[2])) : 0) || a.i - b.i);
     all.forEach(({ i, side, at }, to) => {
@@ -162,6 +173,7 @@ export class Depth {
     return all;
   }
 
+  /** @param {Picture} picture @param {Camera} camera @param {Mark[]} marks @param {number[]} ground */
   #cords(picture, camera, marks, ground) {
     const kept = this.#kept;
     const count = picture.strokes;
@@ -169,49 +181,62 @@ export class Depth {
     kept.style.set(picture.strokeStyle);
     kept.colour.set(picture.strokeColour);
     kept.side.set(picture.strokeSide);
+    /** @type {Ends[]} */
     const spots = [];
-    for (let i = 0; i < count; i++) spots.push(kept.side[i] === 0 ? null : [this.#at(camera, 6 * i), this.#at(camera, 6 * i + 3)]);
+    for (let i = 0; i < count; i++) {
+      const hand = kept.side[i] === 0 ? null : this.#at(camera, 6 * i);
+      const head = hand && this.#at(camera, 6 * i + 3);
+      spots.push(hand && head ? [hand, head] : null);
+    }
     picture.strokes = 0;
+    /** @type {{ i: number, piece: Strand, ends: [Spot, Spot] }[]} */
     const over = [];
     for (let i = 0; i < count; i++) {
-      const [from, to] = spots[i] || [];
-      if (!from || !to || (!this.body && !this.#meets(spots, marks, i))) {
+      const ends = spots[i];
+      if (!ends || (!this.body && !this.#meets(spots, marks, i))) {
         this.#put(picture, i, 0, 1, 0, null);
         continue;
       }
       // A slack cord comes in many strokes: only a taut one has another to cross.
-      const own = kept.side[i];
-      const others = spots.flatMap((ends, k) => (ends && ends[0] && ends[1] && kept.side[k] === -own ? [ends] : []));
-      const crossed = others.length === 1 ? others[0] : [];
-      const foreign = marks.filter((mark) => mark.side === -own);
-      const gap = GAP + kept.style[4 * i];
-      for (const piece of strands(from, to, this.body, foreign, crossed, gap)) {
-        if (piece.above) over.push([i, piece]);
-        else this.#piece(picture, i, piece, from, to, ground);
+      const side = kept.side[i];
+      const others = spots.filter((other, k) => other && kept.side[k] === -side);
+      const crossed = (others.length === 1 && others[0]) || [];
+      const foreign = marks.filter((mark) => mark.side === -side);
+      const own = Math.max(0, ...marks.filter((mark) => mark.side === side).map((mark) => mark.reach));
+      for (const piece of strands(ends[0], ends[1], this.body, foreign, crossed, own, GAP + kept.style[4 * i])) {
+        if (piece.above) over.push({ i, piece, ends });
+        else this.#piece(picture, i, piece, ends, ground);
       }
     }
     picture.below = picture.strokes;
-    for (const [i, piece] of over) this.#piece(picture, i, piece, spots[i][0], spots[i][1], ground);
+    for (const { i, piece, ends } of over) this.#piece(picture, i, piece, ends, ground);
   }
 
   // Whether anything of the other side is near a cord on the screen, so that it is worth looking closely.
+  /** @param {Ends[]} spots @param {Mark[]} marks @param {number} i */
   #meets(spots, marks, i) {
     const side = this.#kept.side[i];
-    const [a, b] = spots[i];
-    const box = [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1])];
-    const near = (x, y, r) => x > box[0] - r && x < box[2] + r && y > box[1] - r && y < box[3] + r;
-    if (marks.some((mark) => mark.side === -side && near(mark.at[0], mark.at[1], mark.reach + GAP))) return true;
+    const [a, b] = /** @type {[Spot, Spot]} */ (spots[i]);
+    const left = Math.min(a[0], b[0]);
+    const right = Math.max(a[0], b[0]);
+    const top = Math.min(a[1], b[1]);
+    const foot = Math.max(a[1], b[1]);
+    for (const { side: whose, at, reach } of marks) {
+      const r = reach + GAP;
+      if (whose === -side && at[0] > left - r && at[0] < right + r && at[1] > top - r && at[1] < foot + r) return true;
+    }
     return spots.some((ends, k) => {
-      if (!ends || !ends[0] || !ends[1] || this.#kept.side[k] !== -side) return false;
+      if (!ends || this.#kept.side[k] !== -side) return false;
       const [c, d] = ends;
-      return Math.min(c[0], d[0]) < box[2] && Math.max(c[0], d[0]) > box[0] && Math.min(c[1], d[1]) < box[3] && Math.max(c[1], d[1]) > box[1];
+      return Math.min(c[0], d[0]) < right && Math.max(c[0], d[0]) > left && Math.min(c[1], d[1]) < foot && Math.max(c[1], d[1]) > top;
     });
   }
 
-  #piece(picture, i, { from, to, cased }, hand, head, ground) {
+  /** @param {Picture} picture @param {number} i @param {Strand} piece @param {[Spot, Spot]} ends @param {number[]} ground */
+  #piece(picture, i, { from, to, cased }, [hand, head], ground) {
     const gone = from * Math.hypot(head[0] - hand[0], head[1] - hand[1]);
     // Shares on the screen are not those in space where one end is nearer.
-    const inSpace = (share) => {
+    const inSpace = (/** @type {number} */ share) => {
       const a = -hand[2];
       const b = -head[2];
       return (share * a) / (share * a + (1 - share) * b);
@@ -220,6 +245,7 @@ export class Depth {
     this.#put(picture, i, inSpace(from), inSpace(to), gone, null);
   }
 
+  /** @param {Picture} picture @param {number} i @param {number} from @param {number} to @param {number} gone @param {number[] | null} ground */
   #put(picture, i, from, to, gone, ground) {
     if (picture.strokes >= ROOM) return;
     const kept = this.#kept;
@@ -240,7 +266,7 @@ export class Depth {
     picture.strokeColour.set([...ground, 1], 4 * n);
   }
 
-  /** @returns {[number, number, number] | null} */
+  /** @param {Camera} camera @param {number} k @returns {Spot | null} */
   #at(camera, k) {
     const e = this.#kept.ends;
     return camera.project(e[k], e[k + 1], e[k + 2], this.#spot) ? [this.#spot[0], this.#spot[1], -this.#spot[2]] : null;
@@ -249,7 +275,7 @@ export class Depth {
 
 // A way's gap: each point learns how far it is off.
 /** @param {Way} way @param {import('./crossings.js').Cut} cut @param {boolean} closed */
-function gap(way, cut, closed) {
+function interrupt(way, cut, closed) {
   const { line, rows, gaps } = way;
   const last = rows - 1;
   const i = Math.floor(cut.at);

@@ -17,7 +17,7 @@ export class Picture {
     this.ends = new Float32Array(6 * ROOM);
     this.strokeStyle = new Float32Array(4 * ROOM); // half width, dash, space, how far into the dash it begins
     this.strokeColour = new Float32Array(4 * ROOM);
-    this.strokeSide = new Int8Array(ROOM); // whose cord it is: 1 left, -1 right, 0 no cord
+    this.strokeSide = new Int8Array(ROOM); // whose cord it is: 1 left, -1 right; 2 a link, 0 what nothing lies before
     this.strokes = 0;
     this.below = 0; // of the strokes, so many lie below the marks
     this.points = new Float32Array(3 * ROOM);
@@ -134,7 +134,7 @@ export class Picture {
 
   #link(scene, item, phase, ink) {
     const i = this.strokes++;
-    this.strokeSide[i] = 0;
+    this.strokeSide[i] = 2;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
     this.#style(i, 2, 4, 5);

@@ -23,10 +23,11 @@ const ABOVE = 3;
  * @param {{ side: (x: number, y: number, near: number) => number } | null} body who might hide it
  * @param {{ at: Spot, reach: number }[]} marks the other side's
  * @param {Spot[]} other the other cord, from hand to head; none for no other
+ * @param {number} own how far its own hand's and head's marks reach, which stay over it, pixels
  * @param {number} gap how far what is nearer keeps what is farther off, pixels
  * @returns {Strand[]}
  */
-export function strands(hand, head, body, marks, other, gap) {
+export function strands(hand, head, body, marks, other, own, gap) {
   const length = Math.hypot(head[0] - hand[0], head[1] - hand[1]);
   const count = Math.max(2, Math.min(MOST, Math.ceil(length / STEP)));
   const state = new Uint8Array(count);
@@ -38,7 +39,8 @@ export function strands(hand, head, body, marks, other, gap) {
     const near = hand[2] + share * (head[2] - hand[2]);
     const side = body ? body.side(x, y, near) : 0;
     let above = false;
-    for (const mark of marks) above ||= near > mark.at[2] + LEVEL && Math.hypot(x - mark.at[0], y - mark.at[1]) < mark.reach + gap;
+    const free = share * length > own && (1 - share) * length > own;
+    for (const mark of marks) above ||= free && near > mark.at[2] + LEVEL && Math.hypot(x - mark.at[0], y - mark.at[1]) < mark.reach + gap;
     if (side < 0 || (share > from && share < to)) state[i] = HIDDEN;
     else state[i] = above ? ABOVE : side > 0 ? CASED : PLAIN;
   }
@@ -56,7 +58,8 @@ function hole(hand, head, other, gap, length) {
   const width = Math.max(...all.map((spot) => spot[0])) - left;
   const height = Math.max(...all.map((spot) => spot[1])) - top;
   for (const cut of crossings([lane([hand, head], left, top), lane(other, left, top)], width, height, Infinity)) {
-    const half = gap / cut.sine / length;
+    // What is hidden keeps a gap off on either side anyway.
+    const half = Math.max(STEP / 2, gap / cut.sine - gap) / length;
     if (cut.lane === 0) return [cut.at - half, cut.at + half];
   }
   return [2, 2];

@@ -40,11 +40,14 @@ in vec2 depth;
 uniform mat4 toClip;
 uniform vec2 halfSize;
 uniform float reach;
+uniform float casing;
 out float across;
 out float phase;
 out vec2 layer;
 void main() {
   layer = depth;
+  // Nothing is to be filled where nothing passes before the body.
+  float wide = casing > 0.5 && depth.y < 1.5 ? 0.0 : reach;
   vec4 p = toClip * vec4(position, 1.0);
   vec4 b = toClip * vec4(before, 1.0);
   vec4 a = toClip * vec4(after, 1.0);
@@ -66,7 +69,7 @@ void main() {
   t = length(t) > 1e-2 ? normalize(t) : t2;
   vec2 n = vec2(-t.y, t.x);
   float mitre = 1.0 / max(0.7, abs(dot(n, vec2(-t1.y, t1.x))));
-  here += n * along.y * reach * mitre;
+  here += n * along.y * wide * mitre;
   gl_Position = vec4(here / halfSize * p.w, p.z, p.w);
   across = along.y * reach;
   phase = along.x;
@@ -258,7 +261,7 @@ export class WebglDrawer {
     this.canvas = canvas;
     this.renderer = new WebGLRenderer({ canvas, antialias: false, alpha: false, depth: false, stencil: false, powerPreference: 'high-performance' });
     this.renderer.autoClear = true;
-    this.renderer.sortObjects = true; // by the order they are given, for nothing of it has a depth of its own there
+    this.renderer.sortObjects = false;
     const gl = this.renderer.getContext();
     const known = gl.getExtension('WEBGL_debug_renderer_info');
     this.name = 'WebGL, ' + gl.getParameter(known ? known.UNMASKED_RENDERER_WEBGL : gl.RENDERER);
@@ -342,6 +345,7 @@ export class WebglDrawer {
       u.glow.value = glow;
       ribbon.mesh.visible = show[kind] !== false || !!light;
     }
+    this.group.children.sort((a, b) => a.renderOrder - b.renderOrder);
     this.#person(look);
     this.#strokes(this.strokes, picture, 0, picture.below);
     this.#strokes(this.overs, picture, picture.below, picture.strokes);
