@@ -6,7 +6,7 @@ import { RIBBON, ROOM, SHAPES } from './picture.js';
 import { strands } from './strand.js';
 
 /** How far what is nearer keeps what is farther off, pixels (our choice). */
-export const GAP = 2.6;
+export const GAP = 3.2;
 
 /** How much of a light, and of a mark, is seen through the body (our choice). */
 export const BEHIND = 0.3;
@@ -61,8 +61,9 @@ export class Depth {
    */
   see(camera, { phase, show }) {
     const scene = this.#scene;
-    const { person } = scene;
     this.body = null;
+    if (!scene) return; // nothing has been answered yet
+    const { person } = scene;
     if (person && show.body !== false) {
       person.look(phase, scene.closed, camera);
       if (person.whole) this.body = person;
