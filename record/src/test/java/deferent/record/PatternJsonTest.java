@@ -3,6 +3,7 @@ package deferent.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import deferent.motion.pairing.Facing;
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
@@ -223,6 +224,26 @@ class PatternJsonTest {
         assertThat(error.where()).isEqualTo("pairing.left");
         assertThat(error.what()).isEqualTo(told);
         assertThat(error.line()).isEqualTo(12);
+    }
+
+    @Test
+    void aBodyThatDoesNotTurnBackIsRefusedWithWhatWouldBeRight() {
+        String once =
+                "\"facing\": {\"turns\": [{\"begins_cycles\": 0.2, \"takes_cycles\": 0.1,"
+                        + " \"turn_deg\": TURN}]}, \"left\": {";
+        String text =
+                PatternJson.write(linked())
+                        .replace("  \"phrase\": \"static spin vs triquetra\",\n", "")
+                        .replace("\"left\": {", once);
+        DocumentError turnedAway = wrong(text.replace("TURN", "180"));
+        assertThat(turnedAway.where()).isEqualTo("pairing.facing");
+        assertThat(turnedAway.what()).contains("the next cycle would begin turned");
+        assertThat(turnedAway.right()).startsWith("turn back, or on round");
+        DocumentError slanted = wrong(text.replace("TURN", "60"));
+        assertThat(slanted.where()).isEqualTo("pairing.facing.turns.0.turn_deg");
+        assertThat(slanted.right()).startsWith("give quarter turns");
+        PatternDocument round = (PatternDocument) PatternJson.read(text.replace("TURN", "-360"));
+        assertThat(round.pairing().facing()).isEqualTo(Facing.of(new Facing.Turn(0.2, 0.1, -4)));
     }
 
     @Test

@@ -69,7 +69,9 @@ sealed interface Change {
                         Timing.of(ahead),
                         pairing.direction(),
                         pairing.mirrored(Side.RIGHT) ? Sense.COUNTER_CLOCKWISE : Sense.CLOCKWISE,
-                        pairing.tempoSaid());
+                        pairing.tempoSaid(),
+                        pairing.facing()
+                                .startingAt(-pairing.timing().ahead() / pairing.right().cycles()));
             }
         },
         /** Both hands go round the other way. */

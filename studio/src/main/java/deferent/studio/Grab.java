@@ -220,7 +220,8 @@ record Grab(Side side, Hold part, Vector3D to, Optional<Vector3D> from, double t
                 free.timing(),
                 free.direction(),
                 free.sense(),
-                free.tempoSaid());
+                free.tempoSaid(),
+                free.facing());
     }
 
     private Pairing tilt(Pairing pairing) {

@@ -34,7 +34,11 @@ public final class MirrorImage {
                         timing(pairing),
                         leftMirrored == rightMirrored ? Direction.SAME : Direction.OPPOSITE,
                         leftMirrored ? Sense.COUNTER_CLOCKWISE : Sense.CLOCKWISE,
-                        OptionalDouble.empty());
+                        OptionalDouble.empty(),
+                        // Of the old cycle, where the old right hand's own begins.
+                        pairing.facing()
+                                .mirrored()
+                                .startingAt(-pairing.timing().ahead() / pairing.right().cycles()));
         return image.setsOwnTempo() ? image : image.withTempo(tempo(pairing, image));
     }
 

@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * @param sense the left hand's, as the performer sees it
  * @param tempoSaid hand cycles a minute, or poi beats where both hands are still, 1 to 600; empty
  *     for 60, or for what an undriven pendulum asks
+ * @param facing how the performer faces; places of the hands are the room's and do not turn
  */
 public record Pairing(
         Part left,
@@ -25,7 +26,8 @@ public record Pairing(
         Timing timing,
         Direction direction,
         Sense sense,
-        OptionalDouble tempoSaid) {
+        OptionalDouble tempoSaid,
+        Facing facing) {
     /** Cycles a minute where nothing else is said. */
     public static final double USUAL_TEMPO = 60;
 
@@ -61,6 +63,17 @@ public record Pairing(
                             "leave it unsaid, or give %.3f, or change the tether or the swing",
                             own.getAsDouble()));
         }
+    }
+
+    /** Of a performer who faces the audience all the time. */
+    public Pairing(
+            Part left,
+            Part right,
+            Timing timing,
+            Direction direction,
+            Sense sense,
+            OptionalDouble tempoSaid) {
+        this(left, right, timing, direction, sense, tempoSaid, Facing.AUDIENCE);
     }
 
     public static Pairing of(Part left, Part right) {
@@ -148,22 +161,28 @@ public record Pairing(
                 timing,
                 direction,
                 sense,
-                tempoSaid);
+                tempoSaid,
+                facing);
     }
 
     public Pairing with(Timing other) {
-        return new Pairing(left, right, other, direction, sense, tempoSaid);
+        return new Pairing(left, right, other, direction, sense, tempoSaid, facing);
     }
 
     public Pairing with(Direction other) {
-        return new Pairing(left, right, timing, other, sense, tempoSaid);
+        return new Pairing(left, right, timing, other, sense, tempoSaid, facing);
     }
 
     public Pairing with(Sense other) {
-        return new Pairing(left, right, timing, direction, other, tempoSaid);
+        return new Pairing(left, right, timing, direction, other, tempoSaid, facing);
+    }
+
+    /** The same poi and hands in the room, with the body turned otherwise under them. */
+    public Pairing with(Facing other) {
+        return new Pairing(left, right, timing, direction, sense, tempoSaid, other);
     }
 
     public Pairing withTempo(OptionalDouble other) {
-        return new Pairing(left, right, timing, direction, sense, other);
+        return new Pairing(left, right, timing, direction, sense, other, facing);
     }
 }

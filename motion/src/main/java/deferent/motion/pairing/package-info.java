@@ -8,7 +8,8 @@
  * its epicycle. Lengths are metres, angles radians, times seconds.
  *
  * <p>Frame: right-handed, origin at the performer's breastbone, x to the performer's left, y up, z
- * toward the audience. A pairing becomes points in that frame in {@code deferent.motion.trace}.
+ * toward the audience. A pairing becomes points in that frame in {@code deferent.motion.trace}. The
+ * performer may turn under the poi ({@link deferent.motion.pairing.Facing}); the frame does not.
  */
 @NullMarked
 package deferent.motion.pairing;

@@ -1,5 +1,6 @@
 package deferent.motion.trace;
 
+import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
@@ -28,7 +29,35 @@ public final class Trace {
     private final Map<Side, List<Interval>> slack;
     private final List<Interval> gaps;
     private final double uncertainty;
+    private final Heading heading;
+    private final Map<BodyAxis, Trace> aroundBody = new ConcurrentHashMap<>();
     private final Map<Integer, Samples> samples = new ConcurrentHashMap<>();
+
+    /** With the body turned as the pairing has it. */
+    public Trace(
+            Pairing pairing,
+            Origin origin,
+            Interval interval,
+            boolean periodic,
+            Map<Side, Course> hands,
+            Map<Side, Course> heads,
+            List<TimedBreak> breaks,
+            Map<Side, List<Interval>> slack,
+            List<Interval> gaps,
+            double uncertainty) {
+        this(
+                pairing,
+                origin,
+                interval,
+                periodic,
+                hands,
+                heads,
+                breaks,
+                slack,
+                gaps,
+                uncertainty,
+                Heading.of(pairing.facing(), pairing.period()));
+    }
 
     /**
      * @param pairing what is traced
@@ -41,6 +70,7 @@ public final class Trace {
      * @param slack stretches a side in which its cord does not pull
      * @param gaps stretches without data
      * @param uncertainty standard deviation of positions, metres; 0 where they are exact
+     * @param heading how the performer faces
      */
     public Trace(
             Pairing pairing,
@@ -52,7 +82,8 @@ public final class Trace {
             List<TimedBreak> breaks,
             Map<Side, List<Interval>> slack,
             List<Interval> gaps,
-            double uncertainty) {
+            double uncertainty,
+            Heading heading) {
         this.pairing = pairing;
         this.origin = origin;
         this.interval = interval;
@@ -63,6 +94,7 @@ public final class Trace {
         this.slack = slack.isEmpty() ? Map.of() : new EnumMap<>(slack);
         this.gaps = List.copyOf(gaps);
         this.uncertainty = uncertainty;
+        this.heading = heading;
     }
 
     /** The ideal trace of a pairing over one common cycle, from closed forms. */
@@ -92,7 +124,8 @@ public final class Trace {
                 breaks.stream().filter(b -> b.time() < end - 1e-9 * period()).toList(),
                 slack,
                 gaps,
-                uncertainty);
+                uncertainty,
+                heading);
     }
 
     public Pairing pairing() {
@@ -138,6 +171,60 @@ public final class Trace {
 
     public double uncertainty() {
         return uncertainty;
+    }
+
+    /** Whether the performer ever faces anywhere but the audience. */
+    public boolean turned() {
+        return heading != Heading.AHEAD;
+    }
+
+    /**
+     * How the performer faces at a time: the angle from the audience, radians, to the performer's
+     * left above 0, with its derivatives by seconds.
+     */
+    public Jet heading(double time) {
+        return heading.at(time);
+    }
+
+    /**
+     * The same as the turning body has it: turned back about an upright axis, so that what follows
+     * the body keeps still. Where nobody turns it is this trace.
+     *
+     * @param axis the body's
+     */
+    public Trace aroundBody(BodyAxis axis) {
+        return turned()
+                ? aroundBody.computeIfAbsent(axis, a -> turned(heading, a, -1, Heading.AHEAD))
+                : this;
+    }
+
+    /**
+     * The same with everything in it, the body too, turned about an upright axis.
+     *
+     * @param by how far, and as time goes on
+     * @param axis what it turns about
+     */
+    public Trace turnedBy(Heading by, BodyAxis axis) {
+        return by == Heading.AHEAD ? this : turned(by, axis, 1, heading.plus(by));
+    }
+
+    private Trace turned(Heading by, BodyAxis axis, int sign, Heading then) {
+        Map<Side, Course> turnedHands = new EnumMap<>(Side.class);
+        Map<Side, Course> turnedHeads = new EnumMap<>(Side.class);
+        hands.forEach((side, c) -> turnedHands.put(side, new Turned(c, by, axis, sign)));
+        heads.forEach((side, c) -> turnedHeads.put(side, new Turned(c, by, axis, sign)));
+        return new Trace(
+                pairing,
+                origin,
+                interval,
+                periodic,
+                turnedHands,
+                turnedHeads,
+                breaks,
+                slack,
+                gaps,
+                uncertainty,
+                then);
     }
 
     /**

@@ -59,6 +59,20 @@ public final class AnyPairing {
         return any.<Double>oneOf(() -> any.whole(5, 200) / 100.0, () -> any.number(0.01, 2.05));
     }
 
+    /** A body that turns and turns back, or on round, at any two moments. */
+    public static Facing facing(Any any) {
+        double begins = any.number(0, Math.nextDown(1.0));
+        double then = (begins + any.number(0.2, 0.8)) % 1;
+        int quarters = any.of(-2, -1, 1, 2, 4);
+        double takes = any.number(0.01, 0.2);
+        int back = any.of(false, true) && quarters == 2 ? 2 : -quarters;
+        return new Facing(
+                any.of(0, 1, 2, 3),
+                List.of(
+                        new Facing.Turn(begins, takes, quarters),
+                        new Facing.Turn(then, takes, back)));
+    }
+
     private Pairing pairing() {
         Part left = part(Side.LEFT, wide);
         Part right = part(Side.RIGHT, !left.motion().riding());
@@ -74,7 +88,9 @@ public final class AnyPairing {
                         ? OptionalDouble.of(any.number(1, 600))
                         : OptionalDouble.empty();
         Direction direction = any.of(Direction.class);
-        return new Pairing(left, right, Timing.of(ahead), direction, any.of(Sense.class), tempo);
+        Pairing pairing =
+                new Pairing(left, right, Timing.of(ahead), direction, any.of(Sense.class), tempo);
+        return wide && any.of(false, true) ? pairing.with(facing(any)) : pairing;
     }
 
     private Part part(Side side, boolean mayRide) {

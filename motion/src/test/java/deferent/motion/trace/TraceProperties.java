@@ -13,11 +13,13 @@ import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
+import deferent.motion.phrase.Phrase;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 class TraceProperties {
@@ -28,7 +30,25 @@ class TraceProperties {
     void everyDerivativeIsTheSlopeOfTheOneBefore(Any any) {
         Pairing pairing = any.from(AnyPairing::of);
         double share = any.number(0, 1);
-        Trace trace = Trace.of(pairing);
+        slopes(Trace.of(pairing), share);
+    }
+
+    @Property
+    void soItIsAroundABodyThatTurns(Any any) {
+        String smooth = any.of("isolation vs triquetra", "toroid of extension vs static spin");
+        Pairing pairing = Phrase.parse(smooth).pairing().with(AnyPairing.facing(any));
+        double share = any.number(0, 1);
+        // Where a turn begins or ends its fifth derivative jumps, which differences feel.
+        boolean atAnEdge =
+                pairing.facing().turns().stream()
+                        .flatMapToDouble(t -> DoubleStream.of(t.begins(), t.begins() + t.takes()))
+                        .anyMatch(edge -> Math.abs(Math.IEEEremainder(edge - share, 1)) < 6e-4);
+        if (!atAnEdge) {
+            slopes(Trace.of(pairing).aroundBody(new BodyAxis(0.1)), share);
+        }
+    }
+
+    private static void slopes(Trace trace, double share) {
         double time = share * trace.period();
         double step = 1e-4 * trace.period();
         if (nearABreak(trace, time, 5 * step)) {

@@ -3,6 +3,8 @@ package deferent.reading.body;
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.trace.BodyAxis;
+import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -177,6 +179,16 @@ public record Performer(
                 w * Math.cos(past),
                 w * Math.sin(past),
                 d);
+    }
+
+    /** What the body turns about: upright, midway between the shoulder joints. */
+    public BodyAxis axis() {
+        return new BodyAxis(DEPTH * stature());
+    }
+
+    /** A trace as this body has it, which may turn under it; itself where it does not turn. */
+    public Trace around(Trace trace) {
+        return trace.aroundBody(axis());
     }
 
     /** From shoulder joint to shoulder joint, metres. */

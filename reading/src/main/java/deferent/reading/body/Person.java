@@ -167,10 +167,13 @@ public final class Person {
                         out * stature,
                         pose.performer().height(up),
                         (ahead - Performer.DEPTH) * stature);
-        boolean still = share == 0;
-        if (still) {
+        boolean stands = share == 0;
+        if (stands && !pose.faces()) {
             balls.add(new Ball(radius * stature, List.of(rest)));
             return balls.size() - 1;
+        }
+        if (stands) {
+            return ball(radius, i -> pose.standing(rest, i));
         }
         return ball(radius, i -> pose.placed(rest, share, i));
     }

@@ -3,6 +3,7 @@ package deferent.reading.body;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
+import java.util.Arrays;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -20,6 +21,9 @@ public final class PoseOver {
 
     private static final int COARSE = 12;
 
+    // Instants of a cycle.
+    private static final int FINE = 240;
+
     // Less is no miss; what the search for turns leaves, metres.
     private static final double MISSED = 2e-3;
 
@@ -30,6 +34,7 @@ public final class PoseOver {
     private final ArmLine[][] arms;
     private final boolean[] stretched;
     private final Swivels.Course course;
+    private final double[] headings;
 
     private PoseOver(
             Performer performer,
@@ -38,7 +43,8 @@ public final class PoseOver {
             double[] turns,
             ArmLine[][] arms,
             boolean[] stretched,
-            Swivels.Course course) {
+            Swivels.Course course,
+            double[] headings) {
         this.performer = performer;
         this.posture = posture;
         this.times = times;
@@ -46,6 +52,7 @@ public final class PoseOver {
         this.arms = arms;
         this.stretched = stretched;
         this.course = course;
+        this.headings = headings;
     }
 
     /** As it is seen: for a trace whose reach was read already. */
@@ -54,15 +61,34 @@ public final class PoseOver {
     }
 
     /** For any trace, such as what a cord makes of another. */
-    public static PoseOver of(Trace trace, Performer performer) {
+    public static PoseOver of(Trace inTheRoom, Performer performer) {
+        Trace trace = performer.around(inTheRoom);
         Samples samples = Reach.samples(trace);
         TrunkTurn trunk = TrunkTurn.of(trace, samples, performer, TrunkTurn.MOST);
         return of(
-                trace,
+                inTheRoom,
                 performer,
                 Bend.where(trunk, trace, samples, performer),
                 stride(trace),
                 false);
+    }
+
+    /**
+     * At as many instants as tell what passes what, and with elbows by which an arm passes through
+     * something only where no elbow avoids it; dearer.
+     */
+    public static PoseOver surely(Trace trace, Reach reach) {
+        return surely(trace, reach, 0);
+    }
+
+    /**
+     * The same with the arms led past heads of a size too.
+     *
+     * @param headRadius metres
+     */
+    static PoseOver surely(Trace trace, Reach reach, double headRadius) {
+        int stride = Math.max(1, Reach.samples(trace).count() / FINE);
+        return of(trace, reach.performer(), reach.bend(), stride, true, headRadius);
     }
 
     private static int stride(Trace trace) {
@@ -76,7 +102,18 @@ public final class PoseOver {
      * @param surely whether an arm passes through something only where no elbow avoids it
      */
     static PoseOver of(
-            Trace trace, Performer performer, Optional<Bend> bend, int stride, boolean surely) {
+            Trace inTheRoom, Performer performer, Optional<Bend> bend, int stride, boolean surely) {
+        return of(inTheRoom, performer, bend, stride, surely, 0);
+    }
+
+    private static PoseOver of(
+            Trace inTheRoom,
+            Performer performer,
+            Optional<Bend> bend,
+            int stride,
+            boolean surely,
+            double headRadius) {
+        Trace trace = performer.around(inTheRoom);
         Samples samples = Reach.samples(trace);
         Posture posture = Posture.of(bend);
         // The same instants as the reading's, so that it turns as far as is said.
@@ -85,9 +122,11 @@ public final class PoseOver {
         int count = samples.count() / stride;
         double[] times = new double[count];
         double[] turns = new double[count];
+        double[] headings = new double[count];
         for (int i = 0; i < count; i++) {
             times[i] = samples.time(i * stride);
             turns[i] = all[i * stride / every];
+            headings[i] = inTheRoom.heading(times[i]).value();
         }
         Vector3D[][] hands = new Vector3D[2][count];
         Vector3D[][] heads = new Vector3D[2][count];
@@ -112,7 +151,9 @@ public final class PoseOver {
                                 hands,
                                 heads,
                                 samples.time(stride) - samples.time(0),
-                                trace.periodic())
+                                trace.periodic(),
+                                headRadius,
+                                0)
                         .course(surely);
         ArmLine[][] arms = new ArmLine[2][count];
         for (Side side : Side.values()) {
@@ -120,7 +161,7 @@ public final class PoseOver {
                 arms[side.ordinal()][i] = hung[side.ordinal()][i].at(course.swivel(side, i));
             }
         }
-        return new PoseOver(performer, posture, times, turns, arms, stretched, course);
+        return new PoseOver(performer, posture, times, turns, arms, stretched, course, headings);
     }
 
     public Performer performer() {
@@ -141,7 +182,17 @@ public final class PoseOver {
         return posture;
     }
 
-    /** How far the trunk is turned, radians, to the performer's left above 0. */
+    /** How the feet face, radians from the audience, to the performer's left above 0. */
+    public double heading(int i) {
+        return headings[i];
+    }
+
+    /** Whether the feet ever face anywhere but the audience. */
+    public boolean faces() {
+        return Arrays.stream(headings).anyMatch(heading -> heading != 0);
+    }
+
+    /** How far the trunk is turned from there, radians, to the performer's left above 0. */
     public double turn(int i) {
         return turns[i];
     }
@@ -174,12 +225,17 @@ public final class PoseOver {
     }
 
     /**
-     * Where a point of the upright body that looks straight ahead is, metres.
+     * Where a point of the upright body that looks straight at the audience is, metres.
      *
      * @param share of the trunk's turn that it goes along with: 1 at the shoulders, 0 at the hips
      */
     public Vector3D placed(Vector3D point, double share, int i) {
-        return posture.placed(performer, point, share * turns[i]);
+        return standing(posture.placed(performer, point, share * turns[i]), i);
+    }
+
+    /** The same of what neither leans nor turns with the trunk, such as a foot; metres. */
+    public Vector3D standing(Vector3D point, int i) {
+        return headings[i] == 0 ? point : performer.axis().turned(point, headings[i]);
     }
 
     /** The courses of both elbows by which what an arm passes through is judged. */

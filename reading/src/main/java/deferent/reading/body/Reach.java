@@ -50,6 +50,9 @@ public record Reach(
 
     private static final int SAMPLES = 720;
 
+    // At so many instants it is looked where a turning body stands.
+    private static final int HEADINGS = 72;
+
     /** Even times over the whole, more where a motion has many cycles in it. */
     static Samples samples(Trace trace) {
         Pairing pairing = trace.pairing();
@@ -57,7 +60,8 @@ public record Reach(
         return trace.samples(SAMPLES * ((cycles + 1) / 2));
     }
 
-    public static Reach of(Trace trace, Performer performer) {
+    public static Reach of(Trace inTheRoom, Performer performer) {
+        Trace trace = performer.around(inTheRoom);
         Samples samples = samples(trace);
         Course a = trace.hand(Side.LEFT);
         Course b = trace.hand(Side.RIGHT);
@@ -70,8 +74,8 @@ public record Reach(
         TrunkTurn trunk = TrunkTurn.of(trace, samples, performer, TrunkTurn.MOST);
         return new Reach(
                 performer,
-                hand(trace, samples, performer, Side.LEFT),
-                hand(trace, samples, performer, Side.RIGHT),
+                hand(inTheRoom, trace, samples, performer, Side.LEFT),
+                hand(inTheRoom, trace, samples, performer, Side.RIGHT),
                 hands,
                 trunk,
                 Bend.where(trunk, trace, samples, performer));
@@ -127,7 +131,7 @@ public record Reach(
      * even one for this hand alone. Quick; where false it may be so all the same.
      */
     public static boolean hopeless(Trace trace, Performer performer) {
-        Samples few = trace.samples(24);
+        Samples few = performer.around(trace).samples(24);
         for (Side side : Side.values()) {
             Vector3D shoulder = performer.shoulder(side);
             Vector3D axis = new Vector3D(0, shoulder.getY(), shoulder.getZ());
@@ -150,7 +154,8 @@ public record Reach(
         return side == Side.LEFT ? 1 : -1;
     }
 
-    private static HandReach hand(Trace trace, Samples samples, Performer performer, Side side) {
+    private static HandReach hand(
+            Trace inTheRoom, Trace trace, Samples samples, Performer performer, Side side) {
         Vector3D shoulder = performer.shoulder(side);
         Course course = trace.hand(side);
         DoubleUnaryOperator exact = t -> course.position(t).distance(shoulder);
@@ -181,11 +186,33 @@ public record Reach(
                 near.distance(),
                 near.time(),
                 missing,
-                largestRadius(trace.pairing().part(side), shoulder, arm, bent));
+                largestRadius(inTheRoom, side, performer));
     }
 
     private static boolean misses(double distance, double arm, double bent) {
         return distance > arm + SLACK || distance < bent - SLACK;
+    }
+
+    /** The least over the cycle, where the body turns and so its place before the body moves. */
+    private static OptionalDouble largestRadius(Trace trace, Side side, Performer performer) {
+        Part part = trace.pairing().part(side);
+        Vector3D shoulder = performer.shoulder(side);
+        double arm = performer.arm();
+        double bent = performer.bentArm();
+        if (!trace.turned()) {
+            return largestRadius(part, shoulder, arm, bent);
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < HEADINGS; i++) {
+            double time = trace.interval().start() + i * trace.period() / HEADINGS;
+            Vector3D there = performer.axis().turned(shoulder, trace.heading(time).value());
+            OptionalDouble radius = largestRadius(part, there, arm, bent);
+            if (radius.isEmpty()) {
+                return radius;
+            }
+            least = Math.min(least, radius.getAsDouble());
+        }
+        return OptionalDouble.of(least);
     }
 
     /**

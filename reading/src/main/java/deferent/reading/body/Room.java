@@ -34,7 +34,10 @@ public record Room(
         passings = List.copyOf(passings);
     }
 
+    /** In the room; against the body as it has turned by then. */
     public static Room of(Trace trace, Performer performer) {
+        Trace body = performer.around(trace);
+        Samples around = Reach.samples(body);
         BodyOutline outline = BodyOutline.of(performer);
         Samples samples = Reach.samples(trace);
         TetherSegments tethers = new TetherSegments(trace, samples);
@@ -47,8 +50,8 @@ public record Room(
         return new Room(
                 heads,
                 tethers.nearness(),
-                side(trace, samples, outline, Side.LEFT),
-                side(trace, samples, outline, Side.RIGHT),
+                side(body, around, outline, Side.LEFT),
+                side(body, around, outline, Side.RIGHT),
                 passings(trace, samples, tethers));
     }
 

@@ -13,7 +13,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *
  * <p>Face and throat are the outline's head and neck; the groin is a ball as thick as a leg where
  * the legs part, at 0.48 of stature (from memory). All of them lie within the {@link BodyOutline},
- * so that what keeps clear of the whole keeps clear of each.
+ * so that what keeps clear of the whole keeps clear of each. Where the body turns, forward is the
+ * way it faces.
  */
 public final class Tender {
     private static final double CROTCH = 0.48;
@@ -30,8 +31,8 @@ public final class Tender {
     private final double headRadius;
 
     public Tender(Trace trace, Performer performer, double headRadius) {
-        this.trace = trace;
-        this.samples = Reach.samples(trace);
+        this.trace = performer.around(trace);
+        this.samples = Reach.samples(this.trace);
         this.outline = BodyOutline.of(performer);
         this.performer = performer;
         this.headRadius = headRadius;

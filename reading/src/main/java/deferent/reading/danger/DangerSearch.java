@@ -69,8 +69,13 @@ final class DangerSearch {
                             value,
                             time,
                             limit,
-                            ends ? Optional.of(end.at(limit)) : Optional.empty()));
+                            ends && told(hazard) ? Optional.of(end.at(limit)) : Optional.empty()));
         }
+    }
+
+    // To one who turns, forward is now this way and now that.
+    private boolean told(Hazard hazard) {
+        return hazard.ends() != Hazard.Ends.FORWARD || !trace.turned();
     }
 
     void room(Room room) {

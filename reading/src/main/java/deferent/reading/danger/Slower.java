@@ -127,7 +127,8 @@ final class Slower {
                 pairing.timing(),
                 pairing.direction(),
                 pairing.sense(),
-                pairing.setsOwnTempo() ? OptionalDouble.empty() : pairing.tempoSaid());
+                pairing.setsOwnTempo() ? OptionalDouble.empty() : pairing.tempoSaid(),
+                pairing.facing());
     }
 
     private static Part smaller(Part part, double share) {

@@ -1,15 +1,16 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.SmoothStep;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * The plain blend of two figures over a passage of one side, at even instants: the share of the
- * next pattern grows by {@link Ease}, of the hand and of the tether's angle, the angle with whole
- * turns chosen, in a plane that bends from the one to the other where they differ. It serves one
- * thread, and its numbers are those of the last passage.
+ * next pattern grows by {@link SmoothStep}, of the hand and of the tether's angle, the angle with
+ * whole turns chosen, in a plane that bends from the one to the other where they differ. It serves
+ * one thread, and its numbers are those of the last passage.
  */
 final class Blend {
     /** Instants of either pattern before and after a passage that are looked at too. */
@@ -99,7 +100,7 @@ final class Blend {
             }
             int at = 3 * (j + BESIDE);
             double x = Math.max(0, Math.min(1, (double) j / steps));
-            double s = Ease.share(x);
+            double s = SmoothStep.share(x);
             for (int k = 0; k < 3; k++) {
                 hand[at + k] = blended(SpunSide.HAND + k, s);
             }
@@ -112,8 +113,8 @@ final class Blend {
 
     /** Writes head and force. */
     private void draw(int at, double x, double s) {
-        double growth = Ease.slope(x) / seconds;
-        double curve = Ease.bend(x) / (seconds * seconds);
+        double growth = SmoothStep.slope(x) / seconds;
+        double curve = SmoothStep.bend(x) / (seconds * seconds);
         double angle = blended(SpunSide.ANGLE, s);
         double turning = blended(SpunSide.ANGLE + 1, s) + growth * gap(SpunSide.ANGLE);
         double quickens =

@@ -2,6 +2,7 @@ package deferent.search.transition;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Jet;
+import deferent.motion.pairing.SmoothStep;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
@@ -104,12 +105,12 @@ final class BlendedSide {
     private SpaceJet hand(double time) {
         SpaceJet hand = SpaceJet.of(from.hand().at(bridge.leaves() + time));
         SpaceJet next = SpaceJet.of(to.hand().at(there(time)));
-        return hand.plus(next.minus(hand).times(Ease.share(share(time))));
+        return hand.plus(next.minus(hand).times(SmoothStep.share(share(time))));
     }
 
     private State drawn(double time) {
         Jet x = share(time);
-        Jet share = Ease.share(x);
+        Jet share = SmoothStep.share(x);
         Jet angle = angle(from, bridge.leaves() + time);
         Jet next = angle(to, there(time)).plus(2 * Math.PI * bridge.turns());
         Jet blended = angle.plus(next.minus(angle).times(share));

@@ -1,8 +1,11 @@
 package deferent.search.transition;
 
+import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.SmoothStep;
 import deferent.motion.trace.Course;
+import deferent.motion.trace.Heading;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
@@ -68,6 +71,7 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
         List<Double> entered = new ArrayList<>(List.of(0.0));
         List<Double> left = new ArrayList<>();
         double now = 0;
+        Faced faced = new Faced(first, starts);
         for (int i = 0; i < transitions.size(); i++) {
             Transition transition = transitions.get(i);
             now += stays[i];
@@ -86,13 +90,18 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
                 double there = transition.leaves() + transition.later() + ends - now;
                 list.add(pattern(to.trace(), side, ends, there));
             }
+            faced.next(
+                    to.trace(),
+                    now,
+                    now + transition.seconds(),
+                    transition.leaves() + transition.later() - now);
             now += transition.seconds();
             entered.add(now);
             from = to;
         }
         now += stays[stays.length - 1];
         left.add(now);
-        return new Played(trace(first, spans, now), entered, left);
+        return new Played(trace(first, spans, now, faced), entered, left);
     }
 
     private static <T> T require(@Nullable T value) {
@@ -115,7 +124,7 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
                 TabledCourse.stretch(blend.head(), seconds, cells));
     }
 
-    private static Trace trace(Trace first, Map<Side, List<Span>> spans, double end) {
+    private static Trace trace(Trace first, Map<Side, List<Span>> spans, double end, Faced faced) {
         Map<Side, Course> hands = new EnumMap<>(Side.class);
         Map<Side, Course> heads = new EnumMap<>(Side.class);
         for (Side side : Side.values()) {
@@ -133,7 +142,50 @@ public record Played(Trace trace, List<Double> entered, List<Double> left) {
                 List.of(),
                 Map.of(),
                 List.of(),
-                0);
+                0,
+                faced.heading());
+    }
+
+    /**
+     * How the performer faces meanwhile: as each pattern has it, and over a passage softly from the
+     * one to the other, the shorter way round.
+     */
+    private static final class Faced {
+        private Heading heading;
+
+        Faced(Trace first, double starts) {
+            this.heading = first.turned() ? time -> first.heading(time + starts) : Heading.AHEAD;
+        }
+
+        /** {@code ahead} is what is to be added to this clock for the pattern's own. */
+        void next(Trace to, double begins, double ends, double ahead) {
+            if (heading == Heading.AHEAD && !to.turned()) {
+                return;
+            }
+            Heading before = heading;
+            double middle = (begins + ends) / 2;
+            double apart = before.at(middle).value() - to.heading(middle + ahead).value();
+            double whole = 2 * Math.PI * Math.rint(apart / (2 * Math.PI));
+            Heading after = time -> to.heading(time + ahead).plus(whole);
+            double seconds = Math.max(ends - begins, 1e-9);
+            heading =
+                    time -> {
+                        if (time <= begins) {
+                            return before.at(time);
+                        }
+                        if (time >= ends) {
+                            return after.at(time);
+                        }
+                        Jet share =
+                                SmoothStep.share(Jet.line((time - begins) / seconds, 1 / seconds));
+                        Jet here = before.at(time);
+                        return here.plus(after.at(time).minus(here).times(share));
+                    };
+        }
+
+        Heading heading() {
+            return heading;
+        }
     }
 
     /** Spans one after the other as one course; beyond its ends it stands at them. */

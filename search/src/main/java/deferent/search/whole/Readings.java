@@ -94,7 +94,11 @@ public record Readings(
                 TwoHands.of(
                         side ->
                                 CordReading.of(
-                                        trace, side, kit, detail, by.within(arm(reach, side))),
+                                        trace,
+                                        side,
+                                        kit,
+                                        detail,
+                                        by.within(arm(trace, reach, side))),
                         detail != Detail.LIVE && Runtime.getRuntime().availableProcessors() > 1);
         CordReading leftCord = cords.left();
         CordReading rightCord = cords.right();
@@ -138,9 +142,11 @@ public record Readings(
     /**
      * The arm that bounds a closest figure, its trunk straight ahead: where the ideal hand itself
      * goes beyond it, that is told as a matter of reach, and nothing is gained by telling it twice.
+     * None where the body turns, since its shoulder does not keep to one place in the room then.
      */
-    static Optional<Arm> arm(Worked<Reach> reach, Side side) {
+    static Optional<Arm> arm(Trace trace, Worked<Reach> reach, Side side) {
         return reach.reading()
+                .filter(r -> !trace.turned())
                 .filter(r -> r.hand(side).everywhere())
                 .map(r -> new Arm(r.performer().shoulder(side), r.performer().arm()));
     }

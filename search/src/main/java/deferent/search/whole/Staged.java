@@ -74,7 +74,9 @@ public record Staged(
                                         kit,
                                         closely.apply(side)
                                                 .held(readings.performer().hands())
-                                                .within(Readings.arm(readings.reach(), side)));
+                                                .within(
+                                                        Readings.arm(
+                                                                ideal, readings.reach(), side)));
                     };
             if (corded.reading().isPresent()) {
                 Trace shown = corded.reading().get();
