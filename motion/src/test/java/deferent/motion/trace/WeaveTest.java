@@ -54,8 +54,8 @@ class WeaveTest {
         return all.toString();
     }
 
-    private static boolean same(String turns, String round) {
-        return turns.length() == round.length() && (turns + turns).contains(round);
+    private static boolean same(String found, String turns) {
+        return found.length() == turns.length() && (turns + turns).contains(found);
     }
 
     @ParameterizedTest
