@@ -165,7 +165,7 @@ final class ReadText {
             case "care" -> "What can hurt";
             case "link", "truth", "fit", "cost", "advice" -> "Link";
             case "figure", "tempo", "rod", "neighbour" -> "Figures and tempo";
-            case "reach", "room" -> "Reach and room";
+            case "reach", "room", "passes" -> "Reach and room";
             case "pull",
                     "figure_kept",
                     "closest_figure",

@@ -13,6 +13,7 @@ import deferent.search.transition.TransitionKind;
 import deferent.search.transition.Transitions;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -158,6 +159,17 @@ public final class TellTransition {
             case 3 -> "just before " + after;
             default -> "on " + after;
         };
+    }
+
+    /** The count a time is nearest to: "2". */
+    static String nearest(Pairing pairing, double time) {
+        double cycle = pairing.period();
+        return Counts.of(Trace.of(pairing)).stream()
+                .min(
+                        Comparator.comparingDouble(
+                                count -> Math.abs(Math.IEEEremainder(count.time() - time, cycle))))
+                .orElseThrow()
+                .said();
     }
 
     private static String between(String before, String after) {

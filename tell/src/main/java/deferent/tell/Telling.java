@@ -42,6 +42,9 @@ public final class Telling {
         all.addAll(new TellDanger(readings).cares());
         cords(readings, all);
         all.addAll(new TellBody(readings).told());
+        readings.advice().flatMap(advice -> advice.passes().reading()).stream()
+                .flatMap(passes -> TellPasses.of(readings.pairing(), passes).stream())
+                .forEach(all::add);
         return List.copyOf(all);
     }
 
@@ -117,6 +120,7 @@ public final class Telling {
         not.add("costs", advice.costs());
         not.add("reach", advice.helps());
         not.add("arms", advice.arms());
+        not.add("passes", advice.passes());
         for (Side side : Side.values()) {
             List<Neighbour> near =
                     advice.neighbours(side).reading().stream()

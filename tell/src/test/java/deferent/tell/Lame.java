@@ -40,7 +40,7 @@ public final class Lame {
                 Optional.of(
                         new Advice(
                                 Side.LEFT, not(), List.of(), not(), not(), not(), not(), not(),
-                                not())));
+                                not(), not())));
     }
 
     private static CordReading cord(Side side) {

@@ -19,8 +19,6 @@ import java.util.Optional;
  * @param time when first, seconds
  */
 public record ArmThrough(Side side, boolean forearm, What what, double time) {
-    private static final int FINE = 240;
-
     /** What an arm may pass through. */
     public enum What {
         CORD,
@@ -38,11 +36,23 @@ public record ArmThrough(Side side, boolean forearm, What what, double time) {
      * @param reach the trace's reach
      */
     public static List<ArmThrough> of(Trace trace, Reach reach) {
-        if (!reach.trunk().reached() || reach.left().near() || reach.right().near()) {
+        return judged(reach) ? of(PoseOver.surely(trace, reach), reach) : List.of();
+    }
+
+    /**
+     * The same of a pose that is there already.
+     *
+     * @param pose as {@link PoseOver#surely} has it
+     */
+    public static List<ArmThrough> of(PoseOver pose, Reach reach) {
+        if (!judged(reach)) {
             return List.of();
         }
-        int stride = Math.max(1, Reach.samples(trace).count() / FINE);
-        PoseOver pose = PoseOver.of(trace, reach.performer(), reach.bend(), stride, true);
+        return of(pose);
+    }
+
+    /** Those of a pose, wherever its hands are. */
+    static List<ArmThrough> of(PoseOver pose) {
         List<ArmThrough> all = new ArrayList<>();
         for (Side side : Side.values()) {
             for (What what : What.values()) {
@@ -50,6 +60,10 @@ public record ArmThrough(Side side, boolean forearm, What what, double time) {
             }
         }
         return List.copyOf(all);
+    }
+
+    private static boolean judged(Reach reach) {
+        return reach.trunk().reached() && !reach.left().near() && !reach.right().near();
     }
 
     private static Optional<ArmThrough> first(PoseOver pose, Side side, What what) {

@@ -104,7 +104,7 @@ public final class Clash {
                 System.arraycopy(samples.hand(one), 3 * i, ends, 6 * one.ordinal(), 3);
                 System.arraycopy(samples.head(one), 3 * i, ends, 6 * one.ordinal() + 3, 3);
             }
-            sampled[i] = bare(ends, side, forward);
+            sampled[i] = bare(ends, side, forward, headRadius);
         }
         return Nearness.of(
                 trace,
@@ -115,8 +115,13 @@ public final class Clash {
                         put(ends, 6 * one.ordinal(), trace.hand(one).position(t));
                         put(ends, 6 * one.ordinal() + 3, trace.head(one).position(t));
                     }
-                    return bare(ends, side, forward);
+                    return bare(ends, side, forward, headRadius);
                 });
+    }
+
+    /** How near two cords come, from fists to heads; hand and head of the one, then the other. */
+    static double apart(double[] ends, double headRadius) {
+        return bare(ends, Side.LEFT, 0, headRadius);
     }
 
     private static void put(double[] ends, int at, Vector3D p) {
@@ -126,7 +131,7 @@ public final class Clash {
     }
 
     // Both cut to what is bare of the cord; one that is all fist and head keeps its middle.
-    private double bare(double[] ends, Side side, double forward) {
+    private static double bare(double[] ends, Side side, double forward, double headRadius) {
         double[] cut = new double[12];
         for (int from = 0; from < 12; from += 6) {
             double dx = ends[from + 3] - ends[from];

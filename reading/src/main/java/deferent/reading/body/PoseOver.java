@@ -21,6 +21,9 @@ public final class PoseOver {
 
     private static final int COARSE = 12;
 
+    // Instants of a cycle.
+    private static final int FINE = 240;
+
     // Less is no miss; what the search for turns leaves, metres.
     private static final double MISSED = 2e-3;
 
@@ -70,6 +73,24 @@ public final class PoseOver {
                 false);
     }
 
+    /**
+     * At as many instants as tell what passes what, and with elbows by which an arm passes through
+     * something only where no elbow avoids it; dearer.
+     */
+    public static PoseOver surely(Trace trace, Reach reach) {
+        return surely(trace, reach, 0);
+    }
+
+    /**
+     * The same with the arms led past heads of a size too.
+     *
+     * @param headRadius metres
+     */
+    static PoseOver surely(Trace trace, Reach reach, double headRadius) {
+        int stride = Math.max(1, Reach.samples(trace).count() / FINE);
+        return of(trace, reach.performer(), reach.bend(), stride, true, headRadius);
+    }
+
     private static int stride(Trace trace) {
         double step = trace.period() / Reach.samples(trace).count();
         return Math.max(1, Math.min(COARSE, (int) (APART / step)));
@@ -82,6 +103,16 @@ public final class PoseOver {
      */
     static PoseOver of(
             Trace inTheRoom, Performer performer, Optional<Bend> bend, int stride, boolean surely) {
+        return of(inTheRoom, performer, bend, stride, surely, 0);
+    }
+
+    private static PoseOver of(
+            Trace inTheRoom,
+            Performer performer,
+            Optional<Bend> bend,
+            int stride,
+            boolean surely,
+            double headRadius) {
         Trace trace = performer.around(inTheRoom);
         Samples samples = Reach.samples(trace);
         Posture posture = Posture.of(bend);
@@ -120,7 +151,9 @@ public final class PoseOver {
                                 hands,
                                 heads,
                                 samples.time(stride) - samples.time(0),
-                                trace.periodic())
+                                trace.periodic(),
+                                headRadius,
+                                0)
                         .course(surely);
         ArmLine[][] arms = new ArmLine[2][count];
         for (Side side : Side.values()) {

@@ -35,6 +35,8 @@ final class Swivels {
 
     private final BodyOutline body;
     private final double thick;
+    private final double headRadius;
+    private final double soft;
     private final boolean round;
     private final int slot;
     private final int count;
@@ -50,6 +52,9 @@ final class Swivels {
      * @param heads where they end
      * @param step from one instant to the next, seconds
      * @param round whether the last is followed by the first
+     * @param headRadius of heads that are not to touch an arm either, metres; 0 where only cords
+     *     are kept off, with heads as points
+     * @param margin how much further off all is kept than it need be, metres
      */
     Swivels(
             Performer performer,
@@ -57,9 +62,13 @@ final class Swivels {
             Vector3D[][] grips,
             Vector3D[][] heads,
             double step,
-            boolean round) {
+            boolean round,
+            double headRadius,
+            double margin) {
         this.body = BodyOutline.of(performer);
-        this.thick = ARM_THICK * performer.stature();
+        this.thick = ARM_THICK * performer.stature() + margin;
+        this.headRadius = headRadius;
+        this.soft = SOFT - margin;
         this.round = round;
         this.count = hung[0].length;
         this.slot = Math.max(1, (int) Math.ceil(STEP / Math.toRadians(RATE_DEG) / step - 1e-6));
@@ -112,6 +121,17 @@ final class Swivels {
 
         boolean through(Side side, int i, ArmThrough.What what, boolean forearm) {
             return Swivels.this.through(side, i, arm(side, i), arm(side.other(), i), what, forearm);
+        }
+
+        /** By how much an arm runs into something, metres; 0 where it does not. */
+        double depth(Side side, int i, ArmThrough.What what) {
+            ArmLine arm = arm(side, i);
+            ArmLine other = arm(side.other(), i);
+            return Math.max(
+                    0,
+                    Math.max(
+                            Swivels.this.depth(side, i, arm, other, what, true),
+                            Swivels.this.depth(side, i, arm, other, what, false)));
         }
 
         private boolean any() {
@@ -269,6 +289,11 @@ final class Swivels {
 
     private boolean through(
             Side side, int i, ArmLine arm, ArmLine other, ArmThrough.What what, boolean forearm) {
+        return depth(side, i, arm, other, what, forearm) > 0;
+    }
+
+    private double depth(
+            Side side, int i, ArmLine arm, ArmLine other, ArmThrough.What what, boolean forearm) {
         Vector3D p = forearm ? arm.elbow() : arm.half();
         Vector3D q = forearm ? arm.wrist() : arm.elbow();
         return switch (what) {
@@ -277,14 +302,30 @@ final class Swivels {
                 Vector3D grip = grips[o][i];
                 Vector3D cord = heads[o][i].subtract(grip);
                 double length = cord.getNorm();
-                yield length > BREADTH
-                        && apart(p, q, grip.add(BREADTH / length, cord), heads[o][i]) < thick;
+                if (length <= BREADTH) {
+                    yield 0;
+                }
+                double off = apart(p, q, grip.add(BREADTH / length, cord), heads[o][i]);
+                yield Math.max(thick - off, struck(arm, p, q, heads[o][i]));
             }
             case ARM ->
-                    apart(p, q, other.elbow(), other.wrist()) < 2 * thick
-                            || apart(p, q, other.half(), other.elbow()) < 2 * thick;
-            case BODY -> body.distance(p, q) < -SOFT;
+                    2 * thick
+                            - Math.min(
+                                    apart(p, q, other.elbow(), other.wrist()),
+                                    apart(p, q, other.half(), other.elbow()));
+            case BODY -> -soft - body.distance(p, q);
         };
+    }
+
+    // By how much a head runs into an arm. At the hand, which is told apart, it may stay.
+    private double struck(ArmLine arm, Vector3D p, Vector3D q, Vector3D head) {
+        if (headRadius == 0 || head.distance(arm.grip()) < BREADTH + headRadius) {
+            return 0;
+        }
+        Vector3D along = q.subtract(p);
+        double share = head.subtract(p).dotProduct(along) / along.getNormSq();
+        Vector3D nearest = p.add(Math.max(0, Math.min(1, share)), along);
+        return thick + headRadius - head.distance(nearest);
     }
 
     private static double apart(Vector3D p, Vector3D q, Vector3D r, Vector3D s) {

@@ -90,9 +90,16 @@ final class TetherSegments {
         }
     }
 
-    private static boolean crosses(double[] e) {
+    /** Whether two segments cross in view, their ends left out. */
+    static boolean crosses(double[] e) {
         double[] s = shares(e);
         return s[0] > INSIDE && s[0] < 1 - INSIDE && s[1] > INSIDE && s[1] < 1 - INSIDE;
+    }
+
+    /** How much nearer to the audience the first of them is where they cross in view, metres. */
+    static double ahead(double[] e) {
+        double[] s = shares(e);
+        return e[2] + s[0] * (e[5] - e[2]) - e[8] - s[1] * (e[11] - e[8]);
     }
 
     // Where along either tether their lines cross in x and y; NaN where they are parallel in view.

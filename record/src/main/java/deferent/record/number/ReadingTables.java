@@ -11,6 +11,10 @@ import deferent.reading.body.Bend;
 import deferent.reading.body.BodyOutline;
 import deferent.reading.body.HandReach;
 import deferent.reading.body.Lying;
+import deferent.reading.body.Pass;
+import deferent.reading.body.Pass.Kind;
+import deferent.reading.body.Pass.Thing;
+import deferent.reading.body.Passes;
 import deferent.reading.body.Passing;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
@@ -237,6 +241,29 @@ public final class ReadingTables {
                             ArmThrough::what)
                     .number("time_s", "when first", ArmThrough::time);
 
+    private static final Table<Pass.Thing> THING =
+            Table.<Pass.Thing>named("passing_thing")
+                    .word("what", "cord, part of an arm or of the body", Kind.class, Thing::kind)
+                    .value("side", "whose", Written.word(Side.class).maybe(), Thing::side);
+
+    private static final Table<Pass> PASS =
+            Table.<Pass>named("pass")
+                    .part("one", THING, Pass::one)
+                    .word("way", "seen from the audience or above", Pass.Way.class, Pass::way)
+                    .part("other", THING, Pass::other)
+                    .spell(Pass::spell)
+                    .number("time_s", "the middle of it", Pass::time)
+                    .number("by_m", "how far apart then, along the view", Pass::by);
+
+    private static final Table<Passes> PASSES =
+            Table.<Passes>named("passes")
+                    .yes(
+                            "left_arm",
+                            "whether the left arm is in reach and compared",
+                            Passes::leftArm)
+                    .yes("right_arm", "the same of the right one", Passes::rightArm)
+                    .list("all", "by time", PASS.written(), Passes::all);
+
     /** Sentences, as an object each. */
     public static final Table<Told> TOLD =
             Table.<Told>named("told")
@@ -283,6 +310,11 @@ public final class ReadingTables {
                             "arms that no way of holding the elbows clears",
                             ARM_THROUGH.written().listed().worked().whereAsked(),
                             ReadingTables::arms)
+                    .value(
+                            "passes",
+                            "what passes before or over what",
+                            PASSES.written().worked().whereAsked(),
+                            ReadingTables::passes)
                     .sides("pull", CordTables.PULL.written().worked(), (a, s) -> a.cord(s).pull())
                     .sides("figure_kept", CordTables.FIGURE_KEPT, (a, s) -> a.cord(s).figureKept())
                     .sides(
@@ -302,6 +334,10 @@ public final class ReadingTables {
 
     private static Worked<List<ArmThrough>> arms(Readings all) {
         return all.advice().map(Advice::arms).orElseGet(Worked::unasked);
+    }
+
+    private static Worked<Passes> passes(Readings all) {
+        return all.advice().map(Advice::passes).orElseGet(Worked::unasked);
     }
 
     private static Worked<LinkedTruth> truth(Readings all) {

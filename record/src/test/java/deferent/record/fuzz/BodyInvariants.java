@@ -4,12 +4,16 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Figure;
 import deferent.reading.body.Bend;
 import deferent.reading.body.HandReach;
+import deferent.reading.body.Pass;
+import deferent.reading.body.Passes;
+import deferent.reading.body.Passing;
 import deferent.reading.body.Posture;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.body.SideRoom;
 import deferent.reading.body.TrunkTurn;
 import java.util.List;
+import java.util.Optional;
 
 /** What holds of figures, of reach and of room. */
 final class BodyInvariants {
@@ -38,6 +42,11 @@ final class BodyInvariants {
                             "upright is one of the bends",
                             1,
                             BodyInvariants::bend),
+                    new Invariant(
+                            "what passes is apart, and cords pass as the room has them cross",
+                            "both look along z at the same two lines",
+                            1,
+                            BodyInvariants::passes),
                     new Invariant(
                             "a figure fits in its own outer radius and is as long as its extent asks",
                             "every point of it is within that radius of its centre; a closed path goes"
@@ -77,6 +86,34 @@ final class BodyInvariants {
                     one.headToBody().distance(),
                     one.handToBody().distance());
         }
+    }
+
+    private static void passes(Whole whole, Invariant.Broken broken) {
+        Passes passes = Whole.out(whole.readings().advice().orElseThrow().passes());
+        for (Pass pass : passes.all()) {
+            boolean body = pass.one().kind().body() || pass.other().kind().body();
+            broken.when(!body && pass.by() < 0, "passes within: %s", pass);
+        }
+        double period = whole.readings().trace().period();
+        for (Passing crossing : Whole.out(whole.readings().room()).passings()) {
+            Optional<Side> front = crossing.front();
+            broken.when(
+                    front.isPresent()
+                            && crossing.spell().length() > 1e-3 * period
+                            && passes.all().stream()
+                                    .noneMatch(pass -> same(pass, crossing, period)),
+                    "the room has %s in front at %.6f s",
+                    front,
+                    crossing.time());
+        }
+    }
+
+    private static boolean same(Pass pass, Passing crossing, double period) {
+        double since = crossing.time() - pass.spell().start();
+        return pass.one().kind() == Pass.Kind.POI
+                && pass.other().kind() == Pass.Kind.POI
+                && pass.one().side().equals(crossing.front())
+                && since - period * Math.floor(since / period) <= pass.spell().length() + 1e-6;
     }
 
     private static void reach(Whole whole, Invariant.Broken broken) {

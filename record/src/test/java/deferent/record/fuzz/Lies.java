@@ -372,6 +372,20 @@ final class Lies {
                         "from the body",
                         whole,
                         more(room + "left.handToBody.distance", -9)));
+        String passes = "what passes is apart, and cords pass as the room has them cross";
+        Whole crossing = of("isolation vs isolation, opposites");
+        all.add(
+                new Lie(
+                        passes,
+                        "passes within",
+                        crossing,
+                        put("readings.advice.passes.all.0.by", -0.1)));
+        all.add(
+                new Lie(
+                        passes,
+                        "the room has",
+                        crossing,
+                        put("readings.advice.passes.all", List.of())));
         String reach = "a hand is everywhere in reach exactly where it never misses";
         all.add(
                 new Lie(

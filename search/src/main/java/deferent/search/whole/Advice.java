@@ -4,6 +4,8 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.ArmThrough;
+import deferent.reading.body.Passes;
+import deferent.reading.body.PoseOver;
 import deferent.reading.body.Reach;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
@@ -38,6 +40,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  *     could not be worked out
  * @param arms what arms pass through however their elbows are held; unasked where reach could not
  *     be worked out
+ * @param passes what passes before or over what; likewise
  */
 public record Advice(
         Side carrier,
@@ -48,7 +51,8 @@ public record Advice(
         Worked<List<Neighbour>> right,
         Worked<LinkedTruth> truth,
         Worked<ReachHelps> helps,
-        Worked<List<ArmThrough>> arms) {
+        Worked<List<ArmThrough>> arms,
+        Worked<Passes> passes) {
 
     /**
      * Worked out for a leading link.
@@ -84,6 +88,10 @@ public record Advice(
                                         reach.reading().stream()
                                                 .allMatch(r -> noFurther(answer, r)))
                         .toList();
+        Worked<PoseOver> pose =
+                reach.reading()
+                        .map(r -> Worked.of(POSE, () -> PoseOver.surely(trace, r)))
+                        .orElseGet(Worked::unasked);
         return new Advice(
                 carrier,
                 closing,
@@ -107,14 +115,13 @@ public record Advice(
                                                 "what would bring it within reach",
                                                 () -> ReachHelps.of(pairing, r.performer(), r)))
                         .orElseGet(Worked::unasked),
-                reach.reading()
-                        .map(
-                                r ->
-                                        Worked.of(
-                                                "what the arms pass through",
-                                                () -> ArmThrough.of(trace, r)))
-                        .orElseGet(Worked::unasked));
+                pose.as(
+                        "what the arms pass through",
+                        held -> ArmThrough.of(held, reach.reading().orElseThrow())),
+                pose.as("what passes before what", held -> Passes.of(trace, held)));
     }
+
+    private static final String POSE = "how the body is held";
 
     /** Whether no hand is further beyond the arms' reach than now, by a centimetre or more. */
     private static boolean noFurther(Remedy answer, Reach now) {
