@@ -298,7 +298,7 @@ class SetCommandTest {
         assertThat(desk.bad("set", "Small arms, 8, half left on 9").err())
                 .contains("is on count 9 of 8")
                 .contains("give a count from 1 to 8");
-        assertThat(desk.bad("set", "Small arms, 8, third left").err())
+        assertThat(desk.bad("set", "Small arms, 8, third left", "Larger arms, 8").err())
                 .contains("\"A, 16, half left on 5\"");
     }
 }

@@ -8,7 +8,7 @@ import deferent.search.set.Joint;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
 import deferent.search.set.TurnLoad;
-import deferent.search.set.Turning;
+import deferent.search.set.TurnMade;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionKind;
 import deferent.tell.TellSet;
@@ -82,7 +82,7 @@ public final class SetJson {
     }
 
     private static void turn(ObjectNode node, TurnLoad load) {
-        Turning turning = load.turning();
+        TurnMade turning = load.turning();
         node.put("turn_deg", 90 * turning.quarters());
         node.put("count", rounded(turning.count()));
         node.put("starts_s", rounded(turning.starts()));

@@ -8,7 +8,9 @@ import deferent.motion.trace.Heading;
 import deferent.motion.trace.Rate;
 import deferent.motion.trace.Trace;
 import deferent.page.Chapters;
+import deferent.page.Layer;
 import deferent.page.Scene;
+import deferent.page.Still;
 import deferent.page.sheet.Edition;
 import deferent.page.sheet.PageSize;
 import deferent.page.sheet.SetSheet;
@@ -22,7 +24,7 @@ import deferent.search.set.Joint;
 import deferent.search.set.PairBook;
 import deferent.search.set.SetTrace;
 import deferent.search.set.Stay;
-import deferent.search.set.Turning;
+import deferent.search.set.TurnMade;
 import deferent.tell.TellSet;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -32,9 +34,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
@@ -139,13 +143,22 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
         int count = (int) Math.max(240, Math.min(MOST, RATE * trace.period()));
         Scene whole = Scene.of(trace, count, Scene.nearer(trace), body(trace));
         Clip clip =
-                Clip.of(whole, PlayedClip.still(wishes), ending.kind())
+                Clip.of(whole, still(), ending.kind())
                         .titled(reading.name())
                         .counted(wishes.yes(Wish.CAPTIONS))
                         .slow(wishes.number(Wish.SLOW).orElseThrow())
                         .at(Rate.of(wishes.text(Wish.FPS).orElseThrow()))
                         .in(chapters());
         return PlayedClip.write(clip, target, fastLights(), listener, stop);
+    }
+
+    /** With whoever spins it where the body turns. */
+    private Still still() {
+        Set<Layer> layers = new HashSet<>(wishes.layers());
+        if (!reading.plan().turnings().isEmpty()) {
+            layers.add(Layer.BODY);
+        }
+        return PlayedClip.still(wishes).with(layers);
     }
 
     /** Each pattern as it comes round again and again, and between them what leads on. */
@@ -166,7 +179,7 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
                                 scenes.computeIfAbsent(first, this::scene),
                                 stay.entered() - stay.starts()));
                 if (stay.turning().isPresent()) {
-                    Turning turning = stay.turning().get();
+                    TurnMade turning = stay.turning().get();
                     parts.add(turning(stay, turning));
                     double after = turning.ends() + stay.wanted().pairing().period();
                     if (after < stay.ends()) {
@@ -213,7 +226,7 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
     }
 
     /** A turn of the body, with a cycle of the pattern on either side. */
-    private Chapters.Part turning(Stay stay, Turning turning) {
+    private Chapters.Part turning(Stay stay, TurnMade turning) {
         double cycle = stay.wanted().pairing().period();
         double begin = Math.max(0, turning.starts() - cycle);
         double until = Math.min(reading.plan().seconds(), turning.ends() + cycle);

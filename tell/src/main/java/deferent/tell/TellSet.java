@@ -9,7 +9,7 @@ import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
 import deferent.search.set.Suggestion;
 import deferent.search.set.TurnLoad;
-import deferent.search.set.Turning;
+import deferent.search.set.TurnMade;
 import deferent.search.transition.Transition;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
@@ -107,7 +107,7 @@ public final class TellSet {
 
     /** A turn of the body, and what it asks where that is to be felt. */
     public static List<Told> turn(TurnLoad load) {
-        Turning turning = load.turning();
+        TurnMade turning = load.turning();
         List<Told> all = new ArrayList<>();
         all.add(
                 new Told(

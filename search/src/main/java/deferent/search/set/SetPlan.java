@@ -123,7 +123,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
     }
 
     /** The turns of the body in order. */
-    public List<Turning> turnings() {
+    public List<TurnMade> turnings() {
         return stays.stream()
                 .flatMap(Optional::stream)
                 .flatMap(stay -> stay.turning().stream())
@@ -135,7 +135,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
         return stays.subList(0, step).stream()
                 .flatMap(Optional::stream)
                 .flatMap(stay -> stay.turning().stream())
-                .mapToInt(Turning::quarters)
+                .mapToInt(TurnMade::quarters)
                 .sum();
     }
 

@@ -20,8 +20,8 @@ public record Stay(
     }
 
     /** The turn of the body in it, where one is wanted. */
-    public Optional<Turning> turning() {
-        return wanted.turn().map(turn -> Turning.of(turn, this));
+    public Optional<TurnMade> turning() {
+        return wanted.turn().map(turn -> TurnMade.of(turn, this));
     }
 
     /** When it is left, seconds from the set's start. */

@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param left of the left cord
  * @param right of the right
  */
-public record TurnLoad(int step, Turning turning, Cord left, Cord right) {
+public record TurnLoad(int step, TurnMade turning, Cord left, Cord right) {
     /** From so much of a head's weight on it is told (our choice). */
     public static final double FELT = 0.1;
 
@@ -68,7 +68,7 @@ public record TurnLoad(int step, Turning turning, Cord left, Cord right) {
     public static List<TurnLoad> of(SetPlan plan, PairBook book) {
         List<TurnLoad> all = new ArrayList<>();
         for (int step = 0; step < plan.stays().size(); step++) {
-            Optional<Turning> turning = plan.stays().get(step).flatMap(Stay::turning);
+            Optional<TurnMade> turning = plan.stays().get(step).flatMap(Stay::turning);
             if (turning.isPresent()) {
                 all.add(of(plan, book, step, turning.get()));
             }
@@ -76,7 +76,7 @@ public record TurnLoad(int step, Turning turning, Cord left, Cord right) {
         return List.copyOf(all);
     }
 
-    private static TurnLoad of(SetPlan plan, PairBook book, int step, Turning turning) {
+    private static TurnLoad of(SetPlan plan, PairBook book, int step, TurnMade turning) {
         double to = Math.min(turning.ends(), plan.seconds());
         Trace turned = SetTrace.of(plan, book, turning.starts(), to);
         Trace still = SetTrace.unturned(plan, book, turning.starts(), to);

@@ -74,7 +74,7 @@ class SetTurnTest {
 
     @Test
     void aQuarterTurnIsMadeOnItsCountOverTwoCounts() {
-        Turning turning = plan(turning(SMALL, 8, 1, 5)).turnings().get(0);
+        TurnMade turning = plan(turning(SMALL, 8, 1, 5)).turnings().get(0);
         double count = Wanted.count(SMALL);
         assertThat(turning.starts()).isCloseTo(4 * count, within(1e-12));
         assertThat(turning.seconds()).isCloseTo(2 * count, within(1e-12));
@@ -84,11 +84,11 @@ class SetTurnTest {
     @Test
     void whereCountsAreQuickAQuarterStillTakesHalfASecond() {
         Pairing quick = SMALL.withTempo(java.util.OptionalDouble.of(300));
-        Turning half = plan(turning(quick, 15, -2, 2)).turnings().get(0);
+        TurnMade half = plan(turning(quick, 15, -2, 2)).turnings().get(0);
         assertThat(half.seconds()).isCloseTo(1, within(1e-9));
         assertThat(Math.toDegrees(half.fastest())).isCloseTo(443, within(0.5));
         // On the last count there is no time left: it begins sooner, and is done in time.
-        Turning late = plan(turning(quick, 15, -2, 15)).turnings().get(0);
+        TurnMade late = plan(turning(quick, 15, -2, 15)).turnings().get(0);
         assertThat(late.count()).isCloseTo(11, within(1e-9));
         assertThat(late.ends()).isCloseTo(3, within(1e-9));
     }

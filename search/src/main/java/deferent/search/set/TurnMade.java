@@ -20,25 +20,25 @@ import deferent.motion.pairing.SmoothStep;
  *     done else
  * @param counts how many counts it takes
  */
-public record Turning(int quarters, double starts, double seconds, double count, double counts) {
+public record TurnMade(int quarters, double starts, double seconds, double count, double counts) {
     /** Seconds a quarter takes at least. */
     public static final double LEAST = 0.5;
 
     /** Counts a quarter takes at least. */
     public static final int COUNTS = 2;
 
-    public Turning {
+    public TurnMade {
         Refusal.positive(seconds, 1e6, "how long a body turn takes", "s");
         Refusal.numbers("a body turn", starts, count, counts);
     }
 
-    static Turning of(BodyTurn turn, Stay stay) {
+    static TurnMade of(BodyTurn turn, Stay stay) {
         double count = stay.wanted().count();
         int quarters = Math.abs(turn.quarters());
         double counts = Math.max(COUNTS * quarters, Math.ceil(LEAST * quarters / count - 1e-9));
         double takes = Math.min(counts * count, stay.seconds());
         double after = Math.min((turn.count() - 1) * count, stay.seconds() - takes);
-        return new Turning(
+        return new TurnMade(
                 turn.quarters(), stay.starts() + after, takes, 1 + after / count, takes / count);
     }
 
