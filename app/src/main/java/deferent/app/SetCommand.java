@@ -12,6 +12,7 @@ import deferent.record.SetReading;
 import deferent.record.SetStep;
 import deferent.record.Shelf;
 import deferent.record.SuggestedSet;
+import deferent.search.set.BodyTurn;
 import deferent.search.set.PairBook;
 import deferent.search.transition.Grade;
 import deferent.take.Endings;
@@ -48,7 +49,11 @@ import picocli.CommandLine.Spec;
             "  deferent set --suggest 6 --from \"Long arms\""
         })
 final class SetCommand implements Callable<Integer> {
-    private static final Pattern COUNTED = Pattern.compile("(.*\\S)\\s*,\\s*(\\d{1,6})\\s*");
+    private static final Pattern COUNTED =
+            Pattern.compile(
+                    "(.*\\S)\\s*,\\s*(\\d{1,6})(?:\\s*,\\s*(quarter|half)\\s+(?:turn\\s+)?(?:to\\s+the\\s+)?"
+                            + "(left|right)(?:\\s+(?:on|at)\\s+(\\d{1,6}))?)?\\s*",
+                    Pattern.CASE_INSENSITIVE);
     private static final Pattern LOOP = Pattern.compile("\\s*(\\d{1,4})\\s*-\\s*(\\d{1,4})\\s*");
 
     @Spec private CommandSpec spec;
@@ -58,7 +63,9 @@ final class SetCommand implements Callable<Integer> {
             paramLabel = "SET",
             description =
                     "A set's name or file; or its patterns in order, each a phrase, a file or a shelf"
-                            + " name with its counts: \"Long arms, 16\".")
+                            + " name with its counts: \"Long arms, 16\". A quarter or half turn of the body"
+                            + " to the left or right comes after them, with the count it is made on:"
+                            + " \"Long arms, 16, half left on 5\".")
     private List<String> said = List.of();
 
     @Mixin private PairOption pair;
@@ -290,15 +297,27 @@ final class SetCommand implements Callable<Integer> {
         Matcher counted = COUNTED.matcher(text);
         if (!counted.matches()) {
             throw new Refusal(
-                    "has no counts", "\"" + text + "\"", "say how many after a comma: \"A, 16\"");
+                    "has no counts",
+                    "\"" + text + "\"",
+                    "say how many after a comma, and a turn of the body after another: \"A, 16\""
+                            + " or \"A, 16, half left on 5\"");
         }
         String name = counted.group(1);
         int counts = Integer.parseInt(counted.group(2));
         Optional<Kept> onShelf =
                 pair.shelf().find(name).filter(kept -> kept.document() instanceof PatternDocument);
-        return onShelf.isPresent()
-                ? SetStep.of(onShelf.get(), counts)
-                : SetStep.of(pair.pattern(name), counts);
+        SetStep step =
+                onShelf.isPresent()
+                        ? SetStep.of(onShelf.get(), counts)
+                        : SetStep.of(pair.pattern(name), counts);
+        return counted.group(3) == null ? step : step.with(turn(counted));
+    }
+
+    private static BodyTurn turn(Matcher counted) {
+        int quarters = counted.group(3).equalsIgnoreCase("half") ? 2 : 1;
+        boolean left = counted.group(4).equalsIgnoreCase("left");
+        String on = counted.group(5);
+        return new BodyTurn(left ? quarters : -quarters, on == null ? 1 : Integer.parseInt(on));
     }
 
     private List<SetPlaces.Place> part(List<SetPlaces.Place> places, String text) {
@@ -338,6 +357,9 @@ final class SetCommand implements Callable<Integer> {
                     say.told("     ", TellSet.reach(stay.get()));
                 }
                 TellSet.danger(stay.get()).ifPresent(danger -> say.told("     ", danger));
+                reading.turn(i)
+                        .ifPresent(
+                                turn -> TellSet.turn(turn).forEach(one -> say.told("     ", one)));
             }
             if (i < reading.plan().joints().size()) {
                 say.told(

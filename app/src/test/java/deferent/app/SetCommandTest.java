@@ -280,4 +280,25 @@ class SetCommandTest {
                     .isCloseTo(10 * seconds, org.assertj.core.data.Offset.offset(1.5));
         }
     }
+
+    @Test
+    void aTurnOfTheBodyIsSaidAfterTheCountsAndToldOnItsCount() {
+        Desk.Answer told = desk.good("set", "Small arms, 8, half left on 3", "Larger arms, 8");
+        assertThat(told.text())
+                .contains("On 3 make a half turn to the left, over 4 counts.")
+                .contains("While you turn, the poi fall up to ")
+                .contains("It ends with your back to where you began.");
+        JsonNode turn =
+                desk.good("set", "Small arms, 8, quarter right", "--json")
+                        .json()
+                        .at("/steps/0/turn");
+        assertThat(turn.get("turn_deg").asInt()).isEqualTo(-90);
+        assertThat(turn.get("count").asInt()).isEqualTo(1);
+        assertThat(turn.at("/left/across_weights").asDouble()).isGreaterThan(0.1);
+        assertThat(desk.bad("set", "Small arms, 8, half left on 9").err())
+                .contains("is on count 9 of 8")
+                .contains("give a count from 1 to 8");
+        assertThat(desk.bad("set", "Small arms, 8, third left", "Larger arms, 8").err())
+                .contains("\"A, 16, half left on 5\"");
+    }
 }

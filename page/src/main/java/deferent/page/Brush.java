@@ -21,8 +21,14 @@ final class Brush {
     /** Pixels a thousandth of the edge stands for at least, so that small pictures keep lines. */
     private static final double THINNEST = 0.42;
 
+    /** Between what is nearer and what is farther, thousandths (our choice). */
+    private static final double GAP = 3;
+
     private static final double TYPE = 0.0235;
     private static final double SMALLEST_TYPE = 9;
+
+    /** How much of a mark's outline is seen through the body (our choice). */
+    private static final double SHADE = 0.45;
 
     private final Palette.Theme theme;
     private final double unit;
@@ -102,11 +108,35 @@ final class Brush {
             double strength,
             double[] dash,
             double phase) {
+        boolean dotted = dash.length > 0 && look.dash().get(0) <= 1;
+        int cap = dash.length == 0 || dotted ? BasicStroke.CAP_ROUND : BasicStroke.CAP_BUTT;
+        draw(g, shape, look, width, strength, dash, phase, cap);
+    }
+
+    /** As {@link #draw}, of a line that is cut off straight at its ends. */
+    void cut(
+            Graphics2D g,
+            Shape shape,
+            Palette.Look look,
+            double width,
+            double strength,
+            double[] dash,
+            double phase) {
+        draw(g, shape, look, width, strength, dash, phase, BasicStroke.CAP_BUTT);
+    }
+
+    private void draw(
+            Graphics2D g,
+            Shape shape,
+            Palette.Look look,
+            double width,
+            double strength,
+            double[] dash,
+            double phase,
+            int cap) {
         g.setColor(ink(look.ink()));
         strength(g, strength);
         float broad = (float) (width * unit);
-        boolean dotted = dash.length > 0 && look.dash().get(0) <= 1;
-        int cap = dash.length == 0 || dotted ? BasicStroke.CAP_ROUND : BasicStroke.CAP_BUTT;
         if (dash.length == 0) {
             g.setStroke(new BasicStroke(broad, cap, BasicStroke.JOIN_ROUND));
         } else {
@@ -121,10 +151,36 @@ final class Brush {
         strength(g, 1);
     }
 
+    /** How far what is nearer keeps what is farther off where it passes before it, pixels. */
+    double gap() {
+        return GAP * unit;
+    }
+
+    /** A gap of the ground's colour on both sides of a line. */
+    void casing(Graphics2D g, Shape shape, double width) {
+        g.setColor(ink(Palette.Ink.PAPER));
+        g.setStroke(
+                new BasicStroke(
+                        (float) (width * unit + 2 * gap()),
+                        BasicStroke.CAP_BUTT,
+                        BasicStroke.JOIN_ROUND));
+        g.draw(shape);
+    }
+
     /** How far a look's marker reaches from its middle, pixels. */
     double reach(Palette.Look look) {
         double r = Math.max(marking * look.markerSize() * unit, 3) / 2;
         return look.marker() == Palette.Marker.DIAMOND ? 1.2 * r : r;
+    }
+
+    /** A point in its look as seen through the body: its outline, faintly. */
+    void shade(Graphics2D g, Point2D at, Palette.Look look) {
+        double r = Math.max(marking * look.markerSize() * unit, 3) / 2;
+        strength(g, SHADE);
+        g.setColor(ink(look.ink()));
+        g.setStroke(new BasicStroke((float) (2 * unit)));
+        g.draw(outline(look.marker(), at, r));
+        strength(g, 1);
     }
 
     /** A point in its look. */

@@ -160,27 +160,40 @@ public final class Frames {
         if (!(still.form() instanceof StillForm.Moment)) {
             return;
         }
+        Optional<Silhouette> body = painter.body(time);
         if (painter.stirs()) {
             Graphics2D g = into.createGraphics();
             try {
-                painter.behind(Brush.smooth(g), time);
+                painter.behind(Brush.smooth(g), body);
             } finally {
                 g.dispose();
             }
         }
+        if (into.getType() == BufferedImage.TYPE_INT_RGB) {
+            opaque(argb);
+        }
         for (int i = 0; i < lights.size(); i++) {
-            lights.get(i).paint(trails.get(i).lane().share(time), argb);
+            Trail trail = trails.get(i);
+            lights.get(i).paint(trail.lane().share(time), argb, MomentPainter.seen(trail, body));
         }
         Graphics2D g = into.createGraphics();
         try {
             Brush.smooth(g);
-            painter.moving(g, time);
+            painter.moving(g, time, body);
             painter.labels(g, time);
             if (!counts.isEmpty()) {
                 layout.counts(g, counts, Counts.at(scene.trace(), counts, time));
             }
         } finally {
             g.dispose();
+        }
+    }
+
+    // Where an image has no alpha, what is painted on it softly leaves none, and light that is laid
+    // over colours multiplied by alpha would darken there.
+    private static void opaque(int[] argb) {
+        for (int i = 0; i < argb.length; i++) {
+            argb[i] |= 0xFF000000;
         }
     }
 }

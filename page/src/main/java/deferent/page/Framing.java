@@ -95,9 +95,19 @@ final class Framing {
         return new Point2D.Double(left + scale * seen.right(), top - scale * seen.up());
     }
 
-    /** How near a point is to the viewer, metres. */
-    double near(Vector3D p) {
-        return view.see(p).near();
+    /**
+     * A point as it falls on the paper.
+     *
+     * @param x pixels from the left
+     * @param y pixels from above
+     * @param near how near it is to the viewer, metres
+     */
+    record Spot(double x, double y, double near) {}
+
+    /** Where a point of the frame falls on the paper, with depth. */
+    Spot spot(Vector3D p) {
+        View.Seen seen = view.see(p);
+        return new Spot(left + scale * seen.right(), top - scale * seen.up(), seen.near());
     }
 
     /** The line through points of the frame. */

@@ -25,6 +25,7 @@ final class MomentPainter {
     private final Brush brush;
     private final Set<Layer> layers;
     private final Rectangle2D paper;
+    private final boolean whole;
     private final List<Item> behind = new ArrayList<>();
     private final List<Item> moving = new ArrayList<>();
     private final Map<Item, Trail> trails = new LinkedHashMap<>();
@@ -33,6 +34,22 @@ final class MomentPainter {
      * @param paper where it is painted, pixels; labels stay on it
      */
     MomentPainter(Scene scene, Framing framing, Brush brush, Set<Layer> layers, Rectangle2D paper) {
+        this(scene, framing, brush, layers, paper, false);
+    }
+
+    /**
+     * As above.
+     *
+     * @param whole whether cords stay in one piece, because they are going to be moved
+     */
+    MomentPainter(
+            Scene scene,
+            Framing framing,
+            Brush brush,
+            Set<Layer> layers,
+            Rectangle2D paper,
+            boolean whole) {
+        this.whole = whole;
         this.scene = scene;
         this.framing = framing;
         this.brush = brush;
@@ -50,6 +67,19 @@ final class MomentPainter {
                 moving.add(item);
             }
         }
+        Map<Item, Trail> crossed = Trail.crossing(trails);
+        trails.clear();
+        trails.putAll(crossed);
+    }
+
+    /** The performer at a moment, where one is painted. */
+    Optional<Silhouette> body(double time) {
+        for (Item item : behind) {
+            if (item.form() instanceof Item.Shape.Body body) {
+                return Optional.of(Silhouette.of(body.person(), scene, framing, time));
+            }
+        }
+        return Optional.empty();
     }
 
     /** The trails, from the back to the front. */
@@ -59,15 +89,19 @@ final class MomentPainter {
 
     /** What lies behind the trails: what stays as it is, and the performer at a moment. */
     void behind(Paper paper, String prefix, double time) {
+        Optional<Silhouette> body = body(time);
         for (Item item : behind) {
-            paper.group(prefix + item.id(), item.name(), g -> still(item, time, Brush.smooth(g)));
+            paper.group(prefix + item.id(), item.name(), g -> still(item, body, Brush.smooth(g)));
         }
     }
 
-    /** As {@link #behind(Paper, String, double)} on graphics that are smooth already. */
-    void behind(Graphics2D g, double time) {
+    /**
+     * As {@link #behind(Paper, String, double)} of a moment's body on graphics that are smooth
+     * already.
+     */
+    void behind(Graphics2D g, Optional<Silhouette> body) {
         for (Item item : behind) {
-            still(item, time, g);
+            still(item, body, g);
         }
     }
 
@@ -76,10 +110,10 @@ final class MomentPainter {
         return behind.stream().anyMatch(item -> item.form() instanceof Item.Shape.Body);
     }
 
-    private void still(Item item, double time, Graphics2D g) {
+    private void still(Item item, Optional<Silhouette> body, Graphics2D g) {
         Palette.Look look = Brush.look(item);
         if (item.form() instanceof Item.Shape.Run run) {
-            brush.draw(g, PaperRun.of(scene, framing, run).whole(), look);
+            Trail.of(scene, framing, brush, item, run).even(g, look.strength(), body);
         } else if (item.form() instanceof Item.Shape.Fixed fixed) {
             if (fixed.points().size() == 1) {
                 brush.mark(g, framing.place(fixed.points().get(0)), look);
@@ -87,34 +121,43 @@ final class MomentPainter {
                 Shape line = framing.line(fixed.points(), fixed.closed());
                 brush.draw(g, line, look);
             }
-        } else if (item.form() instanceof Item.Shape.Body body) {
-            new PersonPainter(scene, body.person(), framing, brush).paint(g, time);
+        } else if (item.form() instanceof Item.Shape.Body && body.isPresent()) {
+            new PersonPainter(brush).paint(g, body.get());
+            trails.values().forEach(trail -> trail.casing(g, body.get()));
         }
     }
 
-    /** The paths as evenly drawn lines. */
-    void figure(Paper paper, String prefix, double strength) {
+    /** The paths as evenly drawn lines, about the performer at a moment. */
+    void figure(Paper paper, String prefix, double time, double strength) {
+        Optional<Silhouette> body = body(time);
         trails.forEach(
                 (item, trail) ->
                         paper.group(
                                 prefix + item.id(),
                                 item.name(),
-                                g -> trail.even(Brush.smooth(g), strength)));
+                                g -> trail.even(Brush.smooth(g), strength, body)));
     }
 
     void trails(Paper paper, String prefix, double time) {
+        Optional<Silhouette> body = body(time);
         trails.forEach(
                 (item, trail) -> {
                     if (paper.pixels().isPresent()) {
                         Pixels pixels = paper.pixels().get();
-                        pixels(trail, pixels).paint(trail.lane().share(time), pixels.argb());
+                        pixels(trail, pixels)
+                                .paint(trail.lane().share(time), pixels.argb(), seen(trail, body));
                     } else {
                         paper.group(
                                 prefix + item.id(),
                                 item.name(),
-                                g -> trail.strokes(Brush.smooth(g), time, edge()));
+                                g -> trail.strokes(Brush.smooth(g), time, edge(), body));
                     }
                 });
+    }
+
+    /** How strongly a trail's points are seen, as pixels take it: none where all are in full. */
+    static double[] seen(Trail trail, Optional<Silhouette> body) {
+        return body.isPresent() ? trail.seen(body) : new double[0];
     }
 
     /** A trail made ready for pixels. */
@@ -122,10 +165,22 @@ final class MomentPainter {
         return TrailPixels.of(trail, brush.ink(trail.look().ink()).getRGB() & 0xFFFFFF, bounds);
     }
 
-    /** What moves: link, tethers, hands, heads. */
+    /**
+     * What moves, from the farthest on: link, cords as far as they are seen, hands and heads, and
+     * over these what of a cord passes before one of them.
+     */
     void moving(Paper paper, String prefix, double time) {
         for (Item item : order(time)) {
-            paper.group(prefix + item.id(), item.name(), g -> move(item, time, Brush.smooth(g)));
+            paper.group(
+                    prefix + item.id(),
+                    item.name(),
+                    g -> move(item, time, body(time), false, Brush.smooth(g)));
+        }
+        for (Item item : over(time)) {
+            paper.group(
+                    prefix + item.id() + "-over",
+                    item.name() + " before what is farther",
+                    g -> move(item, time, body(time), true, Brush.smooth(g)));
         }
     }
 
@@ -134,45 +189,139 @@ final class MomentPainter {
         for (Item item : order(time)) {
             if (item.side().equals(Optional.of(side))) {
                 paper.group(
-                        prefix + item.id(), item.name(), g -> move(item, time, Brush.smooth(g)));
+                        prefix + item.id(),
+                        item.name(),
+                        g -> move(item, time, body(time), false, Brush.smooth(g)));
             }
         }
     }
 
     /** As {@link #moving(Paper, String, double)} on graphics that are smooth already. */
-    void moving(Graphics2D g, double time) {
+    void moving(Graphics2D g, double time, Optional<Silhouette> body) {
         for (Item item : order(time)) {
-            move(item, time, g);
+            move(item, time, body, false, g);
+        }
+        for (Item item : over(time)) {
+            move(item, time, body, true, g);
         }
     }
 
     private List<Item> order(double time) {
         List<Item> items = new ArrayList<>(moving);
-        items.sort(Comparator.comparing(Item::role).thenComparingDouble(item -> near(item, time)));
+        items.sort(
+                Comparator.comparing((Item item) -> kind(item.role()))
+                        .thenComparingDouble(item -> near(item, time)));
         return items;
     }
 
+    // Hands and heads lie among each other as they are seen.
+    private static Role kind(Role role) {
+        return role == Role.HEAD ? Role.HAND : role;
+    }
+
+    // To a millimetre, so that equals stay in the order in which they came.
     private double near(Item item, double time) {
         if (item.form() instanceof Item.Shape.Spot spot) {
-            return framing.near(scene.at(spot.track(), time));
+            return Math.rint(1000 * spot(spot.track(), time).near());
         }
         if (item.form() instanceof Item.Shape.Span span) {
-            return framing.near(scene.at(span.from(), time));
+            return Math.rint(500 * (spot(span.from(), time).near() + spot(span.to(), time).near()));
         }
         return 0;
     }
 
-    private void move(Item item, double time, Graphics2D g) {
+    /** Cords that pass before a hand or head of the other side. */
+    private List<Item> over(double time) {
+        return order(time).stream()
+                .filter(item -> item.role() == Role.TETHER)
+                .filter(
+                        item ->
+                                item.form() instanceof Item.Shape.Span span
+                                        && pieces(item, span, time, Optional.empty()).stream()
+                                                .anyMatch(Strand::above))
+                .toList();
+    }
+
+    private void move(
+            Item item, double time, Optional<Silhouette> body, boolean over, Graphics2D g) {
         Palette.Look look = Brush.look(item);
         if (item.form() instanceof Item.Shape.Span span) {
-            Point2D from = place(span.from(), time);
-            Point2D to = place(span.to(), time);
-            if (from.distance(to) > 0.01) {
-                brush.draw(g, new Line2D.Double(from, to), look);
+            Point2D.Double from = place(span.from(), time);
+            Point2D.Double to = place(span.to(), time);
+            if (from.distance(to) <= 0.01) {
+                return;
+            }
+            for (Strand piece : pieces(item, span, time, body)) {
+                if (piece.above() == over) {
+                    strand(g, from, to, piece, look);
+                }
             }
         } else if (item.form() instanceof Item.Shape.Spot spot) {
-            brush.mark(g, place(spot.track(), time), look);
+            Framing.Spot at = spot(spot.track(), time);
+            if (body.isPresent() && body.get().side(at.x(), at.y(), at.near()) < 0) {
+                brush.shade(g, place(spot.track(), time), look);
+            } else {
+                brush.mark(g, place(spot.track(), time), look);
+            }
         }
+    }
+
+    private void strand(
+            Graphics2D g, Point2D.Double from, Point2D.Double to, Strand piece, Palette.Look look) {
+        double dx = to.x - from.x;
+        double dy = to.y - from.y;
+        Shape line =
+                new Line2D.Double(
+                        from.x + piece.from() * dx,
+                        from.y + piece.from() * dy,
+                        from.x + piece.to() * dx,
+                        from.y + piece.to() * dy);
+        if (piece.cased()) {
+            brush.casing(g, line, look.width());
+        }
+        boolean whole = piece.from() == 0 && piece.to() == 1;
+        if (whole) {
+            brush.draw(g, line, look);
+            return;
+        }
+        double[] dash = brush.dash(look);
+        double phase =
+                dash.length == 0 ? 0 : piece.from() * Math.hypot(dx, dy) % (dash[0] + dash[1]);
+        brush.cut(g, line, look, look.width(), look.strength(), dash, phase);
+    }
+
+    private List<Strand> pieces(
+            Item item, Item.Shape.Span span, double time, Optional<Silhouette> body) {
+        if (whole) {
+            return List.of(new Strand(0, 1, false, false));
+        }
+        List<Strand.Mark> marks = new ArrayList<>();
+        List<Framing.Spot> other = new ArrayList<>();
+        for (Item one : moving) {
+            // A link is no cord: only the body lies before it.
+            if (item.role() != Role.TETHER || one.side().equals(item.side())) {
+                continue;
+            }
+            if (one.form() instanceof Item.Shape.Spot spot) {
+                marks.add(new Strand.Mark(spot(spot.track(), time), brush.reach(Brush.look(one))));
+            } else if (one.role() == Role.TETHER && one.form() instanceof Item.Shape.Span beside) {
+                other.add(spot(beside.from(), time));
+                other.add(spot(beside.to(), time));
+            }
+        }
+        double own = brush.reach(Palette.of(Role.HEAD, item.side()));
+        return Strand.of(
+                spot(span.from(), time),
+                spot(span.to(), time),
+                body,
+                marks,
+                other,
+                own,
+                brush.gap());
+    }
+
+    private Framing.Spot spot(Track track, double time) {
+        return framing.spot(scene.at(track, time));
     }
 
     private Point2D.Double place(Track track, double time) {

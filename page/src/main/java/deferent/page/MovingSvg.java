@@ -1,6 +1,7 @@
 package deferent.page;
 
 import deferent.motion.pairing.Refusal;
+import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
 import java.awt.geom.Point2D;
 import java.io.IOException;
@@ -64,6 +65,8 @@ public final class MovingSvg {
     private final Document document;
     private final String duration;
     private final Map<Track, Point2D.Double[]> ways = new HashMap<>();
+    private final Map<Item, Trail> trails;
+    private final Optional<Silhouette> body;
 
     private MovingSvg(Scene scene, Still still, double slow) {
         this.scene = scene;
@@ -72,7 +75,12 @@ public final class MovingSvg {
         this.brush = layout.brush();
         this.framing = Framing.of(scene, still.view(), layout.room());
         // A body stands still in it, as nothing of a limb but its ends could be moved.
-        this.document = parsed(Svg.of(scene.withoutArms(), still));
+        Scene armless = scene.withoutArms();
+        MomentPainter painter =
+                new MomentPainter(armless, framing, brush, still.layers(), layout.paper());
+        this.trails = painter.trails();
+        this.body = painter.body(still.time());
+        this.document = parsed(Svg.of(armless, still, true));
         this.duration =
                 new BigDecimal(scene.period() / slow)
                                 .round(new MathContext(12, RoundingMode.HALF_EVEN))
@@ -220,7 +228,8 @@ public final class MovingSvg {
         }
         double start = scene.trace().interval().start();
         double time = start + scene.period() * longest / (from.length - 1);
-        for (Element other : children(parsed(Svg.of(scene, still.at(time))).getDocumentElement())) {
+        for (Element other :
+                children(parsed(Svg.of(scene, still.at(time), true)).getDocumentElement())) {
             if (other.getAttribute("id").equals(item.id())) {
                 for (Element child : children(other)) {
                     if (!child.getTagName().equals("title")) {
@@ -237,16 +246,20 @@ public final class MovingSvg {
         for (Node child = afterTitle(group); child != null; child = afterTitle(group)) {
             group.removeChild(child);
         }
-        Trail trail = Trail.of(scene, framing, brush, item, run);
+        Trail trail = trails.getOrDefault(item, Trail.of(scene, framing, brush, item, run));
         PaperRun lane = trail.lane();
         if (lane.length() < 1) {
             return;
+        }
+        List<Trail.Shown> parts = trail.shown(body);
+        if (!parts.isEmpty()) {
+            masked(item, trail, parts, group);
         }
         String ink = Palette.hex(brush.ink(trail.look().ink()));
         String way = item.id() + "-way";
         Element path = element("path");
         path.setAttribute("id", way);
-        path.setAttribute("d", data(lane));
+        path.setAttribute("d", data(lane.whole()));
         path.setAttribute("pathLength", number(lane.length(), 2));
         Element defs = element("defs");
         defs.appendChild(path);
@@ -275,6 +288,24 @@ public final class MovingSvg {
             shown.setAttribute("mask", "url(#" + item.id() + "-young)");
             group.appendChild(shown);
         }
+    }
+
+    // The light runs over the whole figure, and what passes before it or hides it lies in the way.
+    private void masked(Item item, Trail trail, List<Trail.Shown> parts, Element group) {
+        String id = item.id() + "-seen";
+        Element defs = element("defs");
+        Element mask = mask(id, defs);
+        for (Trail.Shown part : parts) {
+            Element path = element("path");
+            path.setAttribute("d", data(part.line()));
+            path.setAttribute("fill", "none");
+            path.setAttribute("stroke", "#fff");
+            path.setAttribute("stroke-opacity", number(part.strength(), 3));
+            path.setAttribute("stroke-width", number(trail.width(0) + 1, 2));
+            mask.appendChild(path);
+        }
+        group.appendChild(defs);
+        group.setAttribute("mask", "url(#" + id + ")");
     }
 
     private Element mask(String id, Element defs) {
@@ -333,10 +364,10 @@ public final class MovingSvg {
         return rounds * lane.length() + lane.comeAt(share - rounds);
     }
 
-    private static String data(PaperRun lane) {
+    private static String data(Path2D.Double line) {
         StringBuilder data = new StringBuilder();
         double[] at = new double[6];
-        for (PathIterator i = lane.whole().getPathIterator(null); !i.isDone(); i.next()) {
+        for (PathIterator i = line.getPathIterator(null); !i.isDone(); i.next()) {
             int kind = i.currentSegment(at);
             data.append(LETTERS.charAt(kind));
             for (int k = 0; k < NUMBERS[kind]; k++) {

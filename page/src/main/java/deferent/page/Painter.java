@@ -34,7 +34,13 @@ final class Painter {
     private static double moment(Scene scene, Still still, Layout layout, Paper paper) {
         Framing framing = Framing.of(scene, still.view(), layout.room());
         MomentPainter painter =
-                new MomentPainter(scene, framing, layout.brush(), still.layers(), layout.paper());
+                new MomentPainter(
+                        scene,
+                        framing,
+                        layout.brush(),
+                        still.layers(),
+                        layout.paper(),
+                        paper.moves());
         painter.behind(paper, "", still.time());
         painter.trails(paper, "", still.time());
         painter.moving(paper, "", still.time());
@@ -55,7 +61,7 @@ final class Painter {
         MomentPainter painter =
                 new MomentPainter(scene, framing, layout.brush(), paths, layout.paper());
         painter.behind(paper, "", still.time());
-        painter.figure(paper, "", 1);
+        painter.figure(paper, "", still.time(), 1);
         return framing.scale();
     }
 }

@@ -25,6 +25,11 @@ interface Paper {
         group(id, name, strokes);
     }
 
+    /** Whether what is painted is going to be moved afterwards, so that cords stay in one piece. */
+    default boolean moves() {
+        return false;
+    }
+
     /** The paper's pixels, where it has any and what is painted may go straight into them. */
     default Optional<Pixels> pixels() {
         return Optional.empty();

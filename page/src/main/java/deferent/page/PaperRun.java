@@ -5,6 +5,7 @@ import deferent.motion.trace.Trace;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.jspecify.annotations.Nullable;
@@ -21,15 +22,18 @@ final class PaperRun {
 
     private final double[] x;
     private final double[] y;
+    private final double[] near;
     private final double[] come;
     private final boolean closed;
     private final double start;
     private final double period;
     private @Nullable FittedCurve curve;
 
-    private PaperRun(double[] x, double[] y, boolean closed, double start, double period) {
+    private PaperRun(
+            double[] x, double[] y, double[] near, boolean closed, double start, double period) {
         this.x = x;
         this.y = y;
+        this.near = near;
         this.closed = closed;
         this.start = start;
         this.period = period;
@@ -60,13 +64,15 @@ final class PaperRun {
         int points = count + (run.closed() ? 1 : 0);
         double[] x = new double[points];
         double[] y = new double[points];
+        double[] near = new double[points];
         for (int i = 0; i < points; i++) {
             int j = 3 * (i % count);
-            Point2D.Double p = framing.place(new Vector3D(xyz[j], xyz[j + 1], xyz[j + 2]));
-            x[i] = p.x;
-            y[i] = p.y;
+            Framing.Spot p = framing.spot(new Vector3D(xyz[j], xyz[j + 1], xyz[j + 2]));
+            x[i] = p.x();
+            y[i] = p.y();
+            near[i] = p.near();
         }
-        return new PaperRun(x, y, run.closed(), trace.interval().start(), trace.period());
+        return new PaperRun(x, y, near, run.closed(), trace.interval().start(), trace.period());
     }
 
     /** Points; the first stands again at the end of a closed lane. */
@@ -80,6 +86,25 @@ final class PaperRun {
 
     double y(int i) {
         return y[i];
+    }
+
+    /** How near the point is to the onlooker, metres. */
+    double near(int i) {
+        return near[i];
+    }
+
+    /** How near it is on average over its length, metres. */
+    double near() {
+        double sum = 0;
+        for (int i = 1; i < near.length; i++) {
+            sum += (come[i] - come[i - 1]) * (near[i] + near[i - 1]) / 2;
+        }
+        return length() > 0 ? sum / length() : near[0];
+    }
+
+    /** As it is seen, with depth. */
+    Crossings.Lane seen() {
+        return new Crossings.Lane(x, y, near);
     }
 
     /** How far the point has come since the start, pixels. */
@@ -107,6 +132,18 @@ final class PaperRun {
         double at = share * (x.length - 1);
         int i = Math.min((int) at, x.length - 2);
         return come[i] + (at - i) * (come[i + 1] - come[i]);
+    }
+
+    /** The share of the period at which the point has come so far, pixels. */
+    double shareAt(double gone) {
+        int i = Arrays.binarySearch(come, gone);
+        if (i < 0) {
+            int after = Math.max(1, Math.min(come.length - 1, -i - 1));
+            double step = come[after] - come[after - 1];
+            double part = step > 0 ? (gone - come[after - 1]) / step : 0;
+            return (after - 1 + Math.max(0, Math.min(1, part))) / (come.length - 1);
+        }
+        return (double) i / (come.length - 1);
     }
 
     /** Where the point is at a share of the period; of a closed lane, of any. */
@@ -150,18 +187,6 @@ final class PaperRun {
             cubics.addAll(curve().between(0, (to - lap - 1) * points));
         }
         return cubics;
-    }
-
-    /**
-     * The line run backward from a share of the period over as many periods as {@code back}; of an
-     * open lane, no further than its start.
-     */
-    Path2D.Double back(double share, double back) {
-        List<double[]> cubics = new ArrayList<>();
-        for (double[] cubic : cubics(share - back, share)) {
-            cubics.add(0, FittedCurve.reversed(cubic));
-        }
-        return FittedCurve.path(cubics, false);
     }
 
     /**

@@ -76,7 +76,7 @@ final class PosePainter {
         MomentPainter figure =
                 new MomentPainter(scene, framing, layout.brush(), below, layout.paper());
         figure.behind(paper, "", moments.get(0));
-        figure.figure(paper, "", FIGURE);
+        figure.figure(paper, "", moments.get(0), FIGURE);
         for (Layer layer : List.of(Layer.TETHER, Layer.HEAD, Layer.HAND)) {
             if (still.shows(layer)) {
                 paper.within(layer.words(), layer.words(), () -> poses(paper, layer));

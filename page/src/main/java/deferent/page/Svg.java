@@ -30,6 +30,11 @@ public final class Svg {
 
     /** An SVG document. */
     public static String of(Scene scene, Still still) {
+        return of(scene, still, false);
+    }
+
+    /** As {@link #of(Scene, Still)}, whose groups are going to be moved. */
+    static String of(Scene scene, Still still, boolean moves) {
         Document document = empty();
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
         context.setComment(null);
@@ -39,7 +44,7 @@ public final class Svg {
                 new SVGGeneratorContext.GraphicContextDefaults();
         plain.setFont(Typesetter.font("sans-serif", Face.REGULAR, 12));
         context.setGraphicContextDefaults(plain);
-        Groups paper = new Groups(document, new SVGGraphics2D(context, false));
+        Groups paper = new Groups(document, new SVGGraphics2D(context, false), moves);
         Painter.paint(scene, still, paper);
         return paper.written(still);
     }
@@ -62,7 +67,10 @@ public final class Svg {
         private Element into;
         private final Map<Face, String> used = new EnumMap<>(Face.class);
 
-        Groups(Document document, SVGGraphics2D graphics) {
+        private final boolean moves;
+
+        Groups(Document document, SVGGraphics2D graphics, boolean moves) {
+            this.moves = moves;
             this.document = document;
             this.graphics = graphics;
             this.all = document.createElementNS(SPACE, "g");
@@ -88,6 +96,11 @@ public final class Svg {
             Element group = graphics.getTopLevelGroup();
             group.setAttributeNS(null, "style", "mix-blend-mode:screen");
             named(group, id, name);
+        }
+
+        @Override
+        public boolean moves() {
+            return moves;
         }
 
         @Override

@@ -27,6 +27,7 @@ final class TrailPixels {
     private final int[] passed;
     private final int[] beside;
     private final int[] stroke;
+    private final int[] faint;
 
     private TrailPixels(Trail trail, int rgb, Passages passages) {
         closed = trail.lane().closed();
@@ -40,6 +41,7 @@ final class TrailPixels {
         passed = new int[passages.count];
         beside = new int[passages.count];
         stroke = new int[passages.count];
+        faint = new int[passages.count];
         int p = 0;
         int n = 0;
         for (int at = 0; at < passages.latest.length; at++) {
@@ -48,15 +50,16 @@ final class TrailPixels {
             }
             pixel[p] = at;
             first[p] = n;
-            double nearest = Double.POSITIVE_INFINITY;
             for (int k = passages.latest[at] - 1; k >= 0; k = passages.before[k]) {
                 passed[n] = (int) (passages.share[k] * (1 << 16)) & 0xFFFF;
                 beside[n] = (int) Math.min(passages.reach * FINE - 1, passages.away[k] * FINE);
-                stroke[n] = (int) Math.rint(256 * covered(trail.dash(), passages.come[k]));
-                nearest = Math.min(nearest, passages.away[k]);
+                double kept = trail.kept(passages.come[k]);
+                stroke[n] = (int) Math.rint(256 * kept * covered(trail.dash(), passages.come[k]));
+                double line = kept * strip(passages.away[k], trail.oldWidth());
+                faint[n] = (int) Math.rint(256 * Trail.OLD * line);
+                old[p] = Math.max(old[p], faint[n]);
                 n++;
             }
-            old[p] = (int) Math.rint(256 * Trail.OLD * strip(nearest, trail.oldWidth()));
             p++;
         }
         first[p] = n;
@@ -110,14 +113,31 @@ final class TrailPixels {
         return table;
     }
 
-    /** Lays the trail over the pixels it was prepared for. */
-    void paint(double share, int[] argb) {
+    /**
+     * Lays the trail over the pixels it was prepared for.
+     *
+     * @param share of the period that has gone by
+     * @param argb the pixels
+     * @param seen how strongly each point of the lane is seen; none where all are seen in full
+     */
+    void paint(double share, int[] argb, double[] seen) {
         int now = (int) (share * (1 << 16)) & 0xFFFF;
         // Ages are shares of the period in 16 bits; one multiplication makes table places of them.
         long place = Math.round(AGES / fade * (1 << 16));
+        boolean all = true;
+        int[] share256 = new int[seen.length];
+        for (int i = 0; i < seen.length; i++) {
+            share256[i] = (int) Math.rint(256 * seen[i]);
+            all &= share256[i] == 256;
+        }
         for (int p = 0; p < pixel.length; p++) {
             int least = 1 << 16;
+            int figure = all ? old[p] : 0;
             for (int n = first[p]; n < first[p + 1]; n++) {
+                int strong = all ? 256 : share256[passed[n] * (share256.length - 1) >> 16];
+                if (!all) {
+                    figure = Math.max(figure, faint[n] * strong >> 8);
+                }
                 int age = now - passed[n];
                 if (age < 0) {
                     if (!closed) {
@@ -128,11 +148,12 @@ final class TrailPixels {
                 long at = age * place >> 32;
                 if (at < AGES) {
                     int shines = through[beside[n] * (AGES + 1) + (int) at];
-                    shines = (1 << 16) - ((1 << 16) - shines) / 256 * stroke[n];
+                    int light = stroke[n] * strong >> 8;
+                    shines = (1 << 16) - ((1 << 16) - shines) / 256 * light;
                     least = Math.min(least, shines);
                 }
             }
-            long left = (256L - old[p]) * least;
+            long left = (256L - figure) * least;
             int alpha = 256 - (int) ((left + (1 << 15)) >> 16);
             if (alpha > 0) {
                 argb[pixel[p]] = Pixels.over(argb[pixel[p]], rgb, alpha);

@@ -36,10 +36,10 @@ class FormsTest {
             Scene.of(Trace.of(Phrase.parse("isolation vs four-petal antispin").pairing()));
 
     @Test
-    void theFigureIsThePathsAlone() throws Exception {
+    void theFigureIsThePathsAloneAndTheFartherComesFirst() throws Exception {
         assertThat(ids(svg(scene, Still.square(600).with(StillForm.FIGURE).clear())))
                 .containsExactly(
-                        "left-hand-path", "right-hand-path", "left-head-trail", "right-head-trail");
+                        "left-hand-path", "right-hand-path", "right-head-trail", "left-head-trail");
     }
 
     @Test
@@ -379,17 +379,18 @@ class FormsTest {
 
     @Test
     void theWordsBesideTheHeadsHideNoHead() {
-        Scene scene = Scene.of(Trace.of(Phrase.parse("static spin vs triquetra").pairing()));
+        // The right hand is farther off than the left head and hides none of it either.
+        Scene scene = Scene.of(Trace.of(Phrase.parse("triquetra vs static spin").pairing()));
         Still still = Still.of(600, 900).with(Layer.LABELS);
         Framing framing = Framing.of(scene, still.view(), Layout.of(still).room());
         for (double share = 0; share < 1; share += 0.05) {
             double time = share * scene.period();
             BufferedImage picture = Png.image(scene, still.at(time));
-            Point2D.Double head = framing.place(scene.at(Track.head(Side.RIGHT), time));
+            Point2D.Double head = framing.place(scene.at(Track.head(Side.LEFT), time));
             int ink =
-                    Palette.of(Role.HEAD, Optional.of(Side.RIGHT)).ink().on(still.theme()).getRGB();
+                    Palette.of(Role.HEAD, Optional.of(Side.LEFT)).ink().on(still.theme()).getRGB();
             assertThat(picture.getRGB((int) head.x, (int) head.y))
-                    .as("right head after %.2f of the cycle", share)
+                    .as("left head after %.2f of the cycle", share)
                     .isEqualTo(ink);
         }
     }

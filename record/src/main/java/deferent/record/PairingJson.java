@@ -2,6 +2,7 @@ package deferent.record;
 
 import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Facing;
+import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
@@ -10,10 +11,13 @@ import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.pairing.Weave;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import tools.jackson.databind.node.ArrayNode;
@@ -61,6 +65,7 @@ final class PairingJson {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.set("hand", HandPathJson.write(part.motion().path()));
         node.set("spin", SpinJson.write(part.motion().spin()));
+        part.motion().weave().ifPresent(weave -> node.set("weave", write(weave)));
         node.put("tether_m", part.tether().length());
         node.set("plane", write(part.place().plane()));
         PlaneTurn turn = part.place().turn();
@@ -132,21 +137,52 @@ final class PairingJson {
     private static Part part(Keys keys, Side side) {
         Motion motion = motion(keys);
         Tether tether = Tether.of(keys.positive("tether_m", 5, "m"));
-        Plane plane = keys.maybeObject("plane").map(PairingJson::plane).orElse(Plane.WALL);
+        Plane plane =
+                keys.maybeObject("plane")
+                        .map(PairingJson::plane)
+                        .orElseGet(
+                                () ->
+                                        motion.weave()
+                                                .map(w -> new Plane(w.between().plane(), 0, 0))
+                                                .orElse(Plane.WALL));
         PlaneTurn turn =
                 keys.maybeObject("plane_turn").map(PairingJson::planeTurn).orElse(PlaneTurn.NONE);
         Vector3D centre =
                 keys.has("centre_m")
                         ? centre(keys.items("centre_m", 3, 3))
-                        : Place.usual(side, plane).centre();
+                        : Place.usual(side, plane, motion).centre();
         int cycles = keys.whole("cycles", 1, 24, 1);
         keys.done();
         return keys.made(() -> new Part(motion, tether, new Place(plane, turn, centre), cycles));
     }
 
     static Motion motion(Keys keys) {
-        return new Motion(
-                HandPathJson.read(keys.object("hand")), SpinJson.read(keys.object("spin")));
+        HandPath path = HandPathJson.read(keys.object("hand"));
+        SpinLaw spin = SpinJson.read(keys.object("spin"));
+        Optional<Weave> weave = keys.maybeObject("weave").map(PairingJson::weave);
+        return weave.isEmpty()
+                ? new Motion(path, spin)
+                : keys.madeOf("weave", () -> new Motion(path, spin, weave));
+    }
+
+    static ObjectNode write(Weave weave) {
+        return JsonNodeFactory.instance
+                .objectNode()
+                .put("between", Keys.word(weave.between()))
+                .put("own_beats", weave.own())
+                .put("across_beats", weave.across())
+                .put("own_out_m", weave.ownOut())
+                .put("across_out_m", weave.acrossOut());
+    }
+
+    private static Weave weave(Keys keys) {
+        Weave.Between between = keys.word("between", Weave.Between.class);
+        int own = keys.whole("own_beats", 1, Weave.MOST_BEATS);
+        int across = keys.whole("across_beats", 1, Weave.MOST_BEATS);
+        double ownOut = keys.number("own_out_m", 0, 1, "m");
+        double acrossOut = keys.number("across_out_m", 0, 1, "m");
+        keys.done();
+        return keys.made(() -> new Weave(between, own, across, ownOut, acrossOut));
     }
 
     private static Plane plane(Keys keys) {

@@ -77,6 +77,7 @@ public final class PatternJson {
         } else if (document instanceof MotionDocument motion) {
             node.set("hand", HandPathJson.write(motion.motion().path()));
             node.set("spin", SpinJson.write(motion.motion().spin()));
+            motion.motion().weave().ifPresent(w -> node.set("weave", PairingJson.write(w)));
             node.put("tether_m", motion.tether().length());
         } else if (document instanceof SetDocument set) {
             node.set("steps", StepsJson.write(set.steps()));

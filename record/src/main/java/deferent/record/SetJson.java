@@ -7,6 +7,8 @@ import deferent.reading.danger.Level;
 import deferent.search.set.Joint;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
+import deferent.search.set.TurnLoad;
+import deferent.search.set.TurnMade;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionKind;
 import deferent.tell.TellSet;
@@ -60,6 +62,7 @@ public final class SetJson {
                     node.putObject("missing_told"), TellSet.gone(place.name(), place.unread()));
         }
         reading.plan().stays().get(i).ifPresent(stay -> kept(node, stay));
+        reading.turn(i).ifPresent(turn -> turn(node.putObject("turn"), turn));
         place.pattern().ifPresent(pattern -> node.set("pattern", PatternJson.tree(pattern)));
     }
 
@@ -76,6 +79,24 @@ public final class SetJson {
         Level level = TellSet.level(stay);
         node.put("danger", Keys.word(level));
         TellSet.danger(stay).ifPresent(told -> ToldJson.put(node.putObject("danger_told"), told));
+    }
+
+    private static void turn(ObjectNode node, TurnLoad load) {
+        TurnMade turning = load.turning();
+        node.put("turn_deg", 90 * turning.quarters());
+        node.put("count", rounded(turning.count()));
+        node.put("starts_s", rounded(turning.starts()));
+        node.put("seconds", rounded(turning.seconds()));
+        node.put("fastest_deg_per_s", rounded(Math.toDegrees(turning.fastest())));
+        for (Side side : Side.values()) {
+            TurnLoad.Cord cord = load.cord(side);
+            node.putObject(side.word())
+                    .put("pull_change_weights", rounded(cord.pull()))
+                    .put("across_weights", rounded(cord.across()))
+                    .put("lag_deg", rounded(Math.toDegrees(cord.lag())))
+                    .put("least_weights", rounded(cord.least()));
+        }
+        ToldJson.put(node.putArray("told"), TellSet.turn(load));
     }
 
     private static void joint(ObjectNode node, SetReading reading, int i) {

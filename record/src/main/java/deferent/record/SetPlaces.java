@@ -41,7 +41,8 @@ public final class SetPlaces {
 
         /** The same kept for so many counts. */
         Place kept(int counts) {
-            return new Place(new SetStep(step.what(), counts), id, pattern, was, unread);
+            return new Place(
+                    new SetStep(step.what(), counts, step.turn()), id, pattern, was, unread);
         }
 
         /** A pattern that is on no shelf. */

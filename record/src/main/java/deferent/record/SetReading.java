@@ -6,6 +6,7 @@ import deferent.reading.tether.Kit;
 import deferent.search.set.PairBook;
 import deferent.search.set.SetPlan;
 import deferent.search.set.SetWork;
+import deferent.search.set.TurnLoad;
 import deferent.search.set.Wanted;
 import deferent.tell.TellSet;
 import deferent.tell.Told;
@@ -23,10 +24,17 @@ import java.util.function.Consumer;
  * @param places its steps with their patterns as they are now
  * @param plan how it goes
  * @param work what it asks of grips and shoulders
+ * @param turns what its turns of the body ask
  */
-public record SetReading(String name, List<SetPlaces.Place> places, SetPlan plan, SetWork work) {
+public record SetReading(
+        String name,
+        List<SetPlaces.Place> places,
+        SetPlan plan,
+        SetWork work,
+        List<TurnLoad> turns) {
     public SetReading {
         places = List.copyOf(places);
+        turns = List.copyOf(turns);
     }
 
     /**
@@ -46,11 +54,20 @@ public record SetReading(String name, List<SetPlaces.Place> places, SetPlan plan
             throw new Refusal("has no patterns", "the set \"" + name + "\"", "put one in");
         }
         List<Optional<Wanted>> wanted =
-                places.stream()
-                        .map(p -> p.pattern().map(d -> new Wanted(d.pairing(), p.step().counts())))
-                        .toList();
+                places.stream().map(p -> p.pattern().map(d -> wanted(d, p.step()))).toList();
         return SetPlan.of(wanted, book, round, listener, stop)
-                .map(plan -> new SetReading(name, places, plan, SetWork.of(plan, book)));
+                .map(
+                        plan ->
+                                new SetReading(
+                                        name,
+                                        places,
+                                        plan,
+                                        SetWork.of(plan, book),
+                                        TurnLoad.of(plan, book)));
+    }
+
+    private static Wanted wanted(PatternDocument pattern, SetStep step) {
+        return new Wanted(pattern.pairing(), step.counts(), step.turn());
     }
 
     /** Who spins it: the performer of the first pattern that is there. */
@@ -81,6 +98,11 @@ public record SetReading(String name, List<SetPlaces.Place> places, SetPlan plan
                 .toList();
     }
 
+    /** The turn of the body in a step, where one is made. */
+    public Optional<TurnLoad> turn(int step) {
+        return turns.stream().filter(turn -> turn.step() == step).findFirst();
+    }
+
     /** How long it takes, what is wrong with it, and what it asks. */
     public List<Told> told() {
         List<Told> told = new ArrayList<>();
@@ -92,6 +114,7 @@ public record SetReading(String name, List<SetPlaces.Place> places, SetPlan plan
                                 place.was().stream().map(was -> TellSet.renamed(was, place.name())))
                 .distinct()
                 .forEach(told::add);
+        TellSet.ending(plan).ifPresent(told::add);
         told.addAll(TellSet.work(work, names(), plan.seconds()));
         return List.copyOf(told);
     }

@@ -1,7 +1,9 @@
 package deferent.record;
 
 import deferent.motion.pairing.Refusal;
+import deferent.search.set.BodyTurn;
 import deferent.search.set.Wanted;
+import java.util.Optional;
 
 /**
  * One step of a set as it is kept: which pattern, and for how many counts.
@@ -10,8 +12,10 @@ import deferent.search.set.Wanted;
  *
  * @param what the pattern, by its place on the shelf or written out
  * @param counts how many counts it is to be kept, 1 to {@link #MOST_COUNTS}
+ * @param turn of the body on one of its counts, with which all that follows is turned; empty for
+ *     none
  */
-public record SetStep(What what, int counts) {
+public record SetStep(What what, int counts, Optional<BodyTurn> turn) {
     /** No step is kept longer. */
     public static final int MOST_COUNTS = Wanted.MOST_COUNTS;
 
@@ -49,6 +53,12 @@ public record SetStep(What what, int counts) {
                     "\"" + what.name() + "\"",
                     "give 1 to " + MOST_COUNTS);
         }
+        turn.ifPresent(t -> t.within(counts));
+    }
+
+    /** Without a turn of the body. */
+    public SetStep(What what, int counts) {
+        this(what, counts, Optional.empty());
     }
 
     /** A pattern on the shelf, for so many counts. */
@@ -62,6 +72,11 @@ public record SetStep(What what, int counts) {
     }
 
     SetStep with(What other) {
-        return new SetStep(other, counts);
+        return new SetStep(other, counts, turn);
+    }
+
+    /** The same with a turn of the body. */
+    public SetStep with(BodyTurn other) {
+        return new SetStep(what, counts, Optional.of(other));
     }
 }

@@ -1,8 +1,10 @@
 package deferent.record;
 
 import deferent.motion.phrase.Lexicon;
+import deferent.search.set.BodyTurn;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -21,6 +23,12 @@ public final class StepsJson {
                 node.put("id", shelf.id()).put("name", shelf.name());
             }
             node.put("counts", step.counts());
+            step.turn()
+                    .ifPresent(
+                            turn ->
+                                    node.putObject("turn")
+                                            .put("turn_deg", 90 * turn.quarters())
+                                            .put("count", turn.count()));
         }
         return list;
     }
@@ -47,7 +55,27 @@ public final class StepsJson {
                         : new SetStep.OfShelf(
                                 keys.text("id", Wording.NAME), keys.text("name", Wording.NAME));
         int counts = keys.whole("counts", 1, SetStep.MOST_COUNTS);
+        Optional<BodyTurn> turn = keys.maybeObject("turn").map(at -> turn(at, counts));
         keys.done();
-        return new SetStep(what, counts);
+        return new SetStep(what, counts, turn);
+    }
+
+    private static BodyTurn turn(Keys keys, int counts) {
+        int degrees = keys.whole("turn_deg", -180, 180);
+        if (degrees % 90 != 0 || degrees == 0) {
+            throw keys.error(
+                    "turn_deg",
+                    "is " + degrees + "°",
+                    "give 90 or 180 to the left, or -90 or -180 to the right");
+        }
+        int count = keys.whole("count", 1, SetStep.MOST_COUNTS, 1);
+        keys.done();
+        return keys.madeOf(
+                "count",
+                () -> {
+                    BodyTurn turn = new BodyTurn(degrees / 90, count);
+                    turn.within(counts);
+                    return turn;
+                });
     }
 }

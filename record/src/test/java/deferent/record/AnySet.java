@@ -1,6 +1,7 @@
 package deferent.record;
 
 import deferent.motion.trial.Any;
+import deferent.search.set.BodyTurn;
 import deferent.search.transition.Grade;
 import java.util.List;
 import java.util.Optional;
@@ -26,6 +27,13 @@ final class AnySet {
 
     private static SetStep step(Any any) {
         int counts = any.of(1, 3, 16, SetStep.MOST_COUNTS);
+        SetStep step = unturned(any, counts);
+        return any.of(false, true)
+                ? step.with(new BodyTurn(any.of(-2, -1, 1, 2), any.whole(1, counts)))
+                : step;
+    }
+
+    private static SetStep unturned(Any any, int counts) {
         return any.oneOf(
                 () -> SetStep.of(AnyPattern.of(any), counts),
                 () ->

@@ -9,6 +9,7 @@ import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import deferent.reading.body.Performer;
 import deferent.record.landing.Landing;
+import deferent.search.set.BodyTurn;
 import deferent.search.transition.Grade;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -81,6 +82,22 @@ class SetDocumentTest {
                         }
                         """);
         assertThat(PatternJson.read(PatternJson.write(set))).isEqualTo(set);
+    }
+
+    @Test
+    void aTurnOfTheBodyStandsWithItsCountAndOneBeyondTheStepIsRefused() {
+        SetStep step = new SetStep(new SetStep.OfShelf("ring", "Ring"), 8);
+        SetDocument set = SetDocument.of("Evening", List.of(step.with(new BodyTurn(-2, 5))));
+        String text = PatternJson.write(set);
+        assertThat(text).contains("\"turn\": {\"turn_deg\": -180, \"count\": 5}");
+        assertThat(PatternJson.read(text)).isEqualTo(set);
+        assertThatThrownBy(() -> PatternJson.read(text.replace("\"count\": 5", "\"count\": 9")))
+                .isInstanceOf(DocumentError.class)
+                .hasMessageContaining("steps.0.turn.count")
+                .hasMessageContaining("is on count 9 of 8")
+                .hasMessageContaining("give a count from 1 to 8");
+        assertThatThrownBy(() -> PatternJson.read(text.replace("-180", "45")))
+                .hasMessageContaining("give 90 or 180 to the left");
     }
 
     @Property(tries = 150)

@@ -4,6 +4,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Weave;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -29,7 +30,9 @@ record InPlane(Vector3D u, Vector3D v) {
         if (turn.turns() != 0) {
             return new InPlane(new Vector3D(mirror, u), new Vector3D(c, v, s, n));
         }
-        return new InPlane(new Vector3D(mirror, u), v);
+        return part.motion().weave().filter(Weave::mirrorsUp).isPresent()
+                ? new InPlane(u, new Vector3D(mirror, v))
+                : new InPlane(new Vector3D(mirror, u), v);
     }
 
     /** The directions of the plane as placed, neither mirrored nor turned. */

@@ -12,6 +12,7 @@ import deferent.record.SetDocument;
 import deferent.record.SetPlaces;
 import deferent.record.SetStep;
 import deferent.record.Shelf;
+import deferent.search.set.BodyTurn;
 import deferent.search.transition.Grade;
 import java.util.List;
 import java.util.Optional;
@@ -41,15 +42,26 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
                     "for how many counts, turns of the poi that turns more often",
                     1,
                     SetStep.MOST_COUNTS);
+    private static final AskKey<Integer> TURN_DEG =
+            AskKey.whole(
+                    "turn_deg",
+                    "how far: 90 or 180 to the performer's left, below 0 to the right",
+                    -180,
+                    180);
+    private static final AskKey<Integer> ON_COUNT =
+            AskKey.whole(
+                    "count", "on which of the pattern's counts it begins", 1, SetStep.MOST_COUNTS);
+    private static final AskKey<Question> TURN =
+            AskKey.object("turn", "a turn of the body", keys(TURN_DEG.must(), ON_COUNT.must()));
     private static final AskKey<List<Question>> STEPS =
             AskKey.objects(
                     "steps",
                     "patterns in order",
                     SetDocument.MOST_STEPS,
                     List.of(
-                            keys(ID.must(), CALLED.must(), COUNTS.must()),
-                            keys(PATTERN.must(), COUNTS.must()),
-                            keys(PHRASE.must(), COUNTS.must())));
+                            keys(ID.must(), CALLED.must(), COUNTS.must(), TURN),
+                            keys(PATTERN.must(), COUNTS.must(), TURN),
+                            keys(PHRASE.must(), COUNTS.must(), TURN)));
     static final AskKey<Grade> HARDEST =
             AskKey.one("hardest", "the hardest transition to take", Grade.class);
     private static final AskKey<Boolean> ROUND =
@@ -92,6 +104,23 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
     }
 
     private static SetStep step(Question asked, Lexicon lexicon) {
+        SetStep step = unturned(asked, lexicon);
+        return asked.maybe(TURN).map(turn -> step.with(turn(turn))).orElse(step);
+    }
+
+    private static BodyTurn turn(Question asked) {
+        int degrees = asked.get(TURN_DEG);
+        if (degrees % 90 != 0 || degrees == 0) {
+            throw new BadRequest(
+                    422,
+                    "is " + degrees + "°",
+                    "a turn of the body",
+                    "give 90 or 180 to the left, or -90 or -180 to the right");
+        }
+        return new BodyTurn(degrees / 90, asked.get(ON_COUNT));
+    }
+
+    private static SetStep unturned(Question asked, Lexicon lexicon) {
         int counts = asked.get(COUNTS);
         if (asked.knows(ID)) {
             return new SetStep(new SetStep.OfShelf(asked.get(ID), asked.get(CALLED)), counts);

@@ -9,6 +9,7 @@ import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Swing;
+import deferent.motion.pairing.Weave;
 import deferent.motion.trace.Trace;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
@@ -66,10 +67,40 @@ public final class TellHand {
         if (path.rides()) {
             return "the hand rides: it goes where the " + side.other().word() + " head goes";
         }
+        Optional<Weave> weave = part.motion().weave();
+        if (weave.isPresent()) {
+            return passing(weave.get()) + plane();
+        }
         return "the hand "
                 + path.goes()
                 + (path.sense() == 0 ? "" : " " + way(path.sense()))
                 + (path.still() ? "" : plane());
+    }
+
+    /** "the hand passes across the body and back: once round on its own side, twice across". */
+    private static String passing(Weave weave) {
+        String own = Say.times(weave.own());
+        String across = Say.times(weave.across());
+        return switch (weave.between()) {
+            case LEFT_AND_RIGHT ->
+                    "the hand passes across the body and back, its poi turning "
+                            + own
+                            + " on its own side and "
+                            + across
+                            + " across";
+            case BEFORE_AND_BEHIND ->
+                    "the hand passes over the head and back, its poi turning "
+                            + own
+                            + " before the body and "
+                            + across
+                            + " behind it";
+            case ABOVE_AND_BELOW ->
+                    "the hand sinks and rises, its poi turning "
+                            + own
+                            + " over the head and "
+                            + across
+                            + " low before the body";
+        };
     }
 
     private String plane() {
@@ -108,11 +139,11 @@ public final class TellHand {
             return even ? "its tether keeps pointing one way" : "its poi turns out and back";
         }
         String uneven = even ? "" : ", now faster, now slower";
-        if (path.still()) {
+        if (path.still() || part.motion().weave().isPresent()) {
             return "its poi goes round it "
                     + (Math.abs(n) == 1 ? "" : Say.times(Math.abs(n)) + " ")
                     + way(n)
-                    + plane()
+                    + (path.still() ? plane() : "")
                     + uneven;
         }
         return "its poi turns "

@@ -8,6 +8,8 @@ import deferent.search.set.SetPlan;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
 import deferent.search.set.Suggestion;
+import deferent.search.set.TurnLoad;
+import deferent.search.set.TurnMade;
 import deferent.search.transition.Transition;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;
@@ -101,6 +103,103 @@ public final class TellSet {
                         : "It can only be left where a transition leaves it, which is "
                                 + counts(Math.abs(off))
                                 + (off > 0 ? " later." : " earlier."));
+    }
+
+    /** A turn of the body, and what it asks where that is to be felt. */
+    public static List<Told> turn(TurnLoad load) {
+        TurnMade turning = load.turning();
+        List<Told> all = new ArrayList<>();
+        all.add(
+                new Told(
+                        "set.turn",
+                        Tone.NOTE,
+                        "On "
+                                + Say.trimmed(turning.count(), 1)
+                                + " make a "
+                                + turned(turning.quarters())
+                                + ", over "
+                                + counts(turning.counts())
+                                + ".",
+                        "The pattern turns with the body, and so does all that follows. In the"
+                                + " middle it turns at "
+                                + Math.round(Math.toDegrees(turning.fastest()))
+                                + "° a second. A quarter takes two counts, or as many as give it"
+                                + " half a second (our choice), and is done before the pattern is"
+                                + " left."));
+        boolean slack = load.left().slack() || load.right().slack();
+        boolean far = load.left().behind() || load.right().behind();
+        if (slack || far) {
+            all.add(
+                    new Told(
+                            "set.turn.far",
+                            Tone.WARN,
+                            "No cord carries the poi round so fast: "
+                                    + (slack
+                                            ? "one goes slack."
+                                            : "they fall " + lag(load) + " behind their plane.")
+                                    + " Keep this pattern for more counts, or turn a quarter at a"
+                                    + " time.",
+                            felt(load)));
+        } else if (load.left().felt() || load.right().felt()) {
+            all.add(
+                    new Told(
+                            "set.turn.lag",
+                            Tone.NOTE,
+                            "While you turn, the poi fall up to "
+                                    + lag(load)
+                                    + " behind their plane.",
+                            felt(load)));
+        }
+        return List.copyOf(all);
+    }
+
+    private static String lag(TurnLoad load) {
+        return Math.round(Math.toDegrees(Math.max(load.left().lag(), load.right().lag()))) + "°";
+    }
+
+    private static String felt(TurnLoad load) {
+        return "The force that the heads need, carried round with the body, is held against the same"
+                + " without the turn. "
+                + difference("Left", load.left())
+                + ". "
+                + difference("Right", load.right())
+                + ". What goes across a cord it cannot give, so the poi stays behind by about the"
+                + " angle between the two. Told from a tenth of a weight on (our choice).";
+    }
+
+    private static String difference(String side, TurnLoad.Cord cord) {
+        return side
+                + ": up to "
+                + Say.trimmed(cord.pull(), 2)
+                + " poi weights more or less along the cord, "
+                + Say.trimmed(cord.across(), 2)
+                + " across it";
+    }
+
+    /** "quarter turn to the left". */
+    public static String turned(int quarters) {
+        return (Math.abs(quarters) == 1 ? "quarter" : "half")
+                + " turn to the "
+                + (quarters > 0 ? "left" : "right");
+    }
+
+    /** Which way it ends facing, where that is not the way it began. */
+    public static Optional<Told> ending(SetPlan plan) {
+        int turned = Math.floorMod(plan.quartersBefore(plan.stays().size()), 4);
+        if (turned == 0) {
+            return Optional.empty();
+        }
+        String way = List.of("left", "back", "right").get(turned - 1);
+        return Optional.of(
+                new Told(
+                        "set.ending",
+                        Tone.NOTE,
+                        turned == 2
+                                ? "It ends with your back to where you began."
+                                : "It ends facing " + way + " of where you began.",
+                        plan.round()
+                                ? "The next round begins turned like that."
+                                : "The body turns of all patterns together."));
     }
 
     /** What comes after a pattern. */

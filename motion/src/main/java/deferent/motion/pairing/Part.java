@@ -18,6 +18,12 @@ public record Part(Motion motion, Tether tether, Place place, int cycles) {
 
     public Part {
         Refusal.within(cycles, 1, 24, "cycles", "cycles");
+        if (motion.weave().isPresent() && place.turn().turns() != 0) {
+            throw new Refusal(
+                    "goes round",
+                    "turning plane of a weave",
+                    "let it keep still, or keep to one side of the body");
+        }
         if (motion.undriven()) {
             motion.spin().swing().ifPresent(swing -> hangs(swing, place));
         }
@@ -81,6 +87,6 @@ public record Part(Motion motion, Tether tether, Place place, int cycles) {
 
     /** A still hand about which the poi goes; a rider's hand is not still. */
     public boolean still() {
-        return motion.path().still();
+        return motion.still();
     }
 }

@@ -22,6 +22,19 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
      */
     public static final double IN_FRONT = 0.30;
 
+    // Heights above the breastbone and depths before it, metres, of weaves (our choice, for 1.70
+    // m):
+    // 14 cm over the crown, and level with the chin; either hand a fist and a half to
+    // its
+    // own side.
+    private static final double OVER_HEAD = 0.62;
+    private static final double AT_CHIN = 0.22;
+    private static final double BODY = -0.10;
+    private static final double AT_ARMS_LENGTH = 0.50;
+
+    /** Breadths of a hand between the fists of arms that cross. */
+    private static final double CROSSED = 1.5;
+
     public Place {
         Refusal.within(centre.getX(), -10, 10, "centre x", "m");
         Refusal.within(centre.getY(), -10, 10, "centre y", "m");
@@ -39,6 +52,34 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
                     case FLOOR -> new Vector3D(0, half, IN_FRONT);
                 };
         return new Place(plane, PlaneTurn.NONE, centre);
+    }
+
+    /**
+     * The default place of that motion: of one that passes from side to side in the middle between
+     * them, before the body, at its own height through the head, or before it; of others as above.
+     * Where hands cross and neither goes round the other, the left one is the higher.
+     */
+    public static Place usual(Side side, Plane plane, Motion motion) {
+        if (motion.weave().isEmpty()) {
+            return usual(side, plane);
+        }
+        double half = side == Side.LEFT ? HAND_BREADTH / 2 : -HAND_BREADTH / 2;
+        Vector3D centre =
+                switch (motion.weave().get().between()) {
+                    case LEFT_AND_RIGHT ->
+                            new Vector3D(0, motion.path().still() ? CROSSED * half : 0, IN_FRONT);
+                    case BEFORE_AND_BEHIND -> new Vector3D(4 * half, OVER_HEAD, BODY);
+                    case ABOVE_AND_BELOW -> new Vector3D(4 * half, AT_CHIN, AT_ARMS_LENGTH);
+                };
+        return new Place(plane, PlaneTurn.NONE, settled(centre));
+    }
+
+    // To the micrometre, so that 0.34 is the number nearest 0.34.
+    private static Vector3D settled(Vector3D p) {
+        return new Vector3D(
+                Math.rint(p.getX() * 1e6) / 1e6,
+                Math.rint(p.getY() * 1e6) / 1e6,
+                Math.rint(p.getZ() * 1e6) / 1e6);
     }
 
     public Place withCentre(Vector3D other) {

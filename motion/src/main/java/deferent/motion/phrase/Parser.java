@@ -4,6 +4,7 @@ import static deferent.motion.trade.Word.*;
 
 import deferent.motion.trade.Amount;
 import deferent.motion.trade.Amounts;
+import deferent.motion.trade.Both;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
 import deferent.motion.trade.Unit;
@@ -62,6 +63,8 @@ final class Parser {
             settle(first);
             second();
             settle(second);
+            alone(first);
+            alone(second);
         } else {
             alone();
         }
@@ -70,6 +73,9 @@ final class Parser {
             both();
         }
         reader.ratio().ifPresent(this::cycles);
+        if (seam.isEmpty() && !rides) {
+            first.motion().flatMap(TradeMotion::both).ifPresent(this::unsaid);
+        }
         return new Phrase(text, said(left()), said(right()), shared.remarks(), lexicon);
     }
 
@@ -124,6 +130,39 @@ final class Parser {
                             new Edit(at(reader.spot()), "vs static spin", Edit.ADDED)));
         }
         second.copy(first);
+    }
+
+    /** What goes without saying where one word is both hands'. */
+    private void unsaid(Both both) {
+        boolean round =
+                shared.remarks().containsKey(REVERSED)
+                        || shared.remarks().containsKey(COUNTER_CLOCKWISE);
+        (round ? both.backwards() : both.unsaid())
+                .forEach(
+                        (word, amount) -> {
+                            Said.Remark remark = new Said.Remark(amount, first.spot());
+                            List<Hand> whose =
+                                    word.kind() == Word.Kind.SHARED
+                                            ? List.of(shared)
+                                            : List.of(first, second);
+                            whose.stream()
+                                    .filter(hand -> hand.clash(word).isEmpty())
+                                    .forEach(hand -> hand.remarks().put(word, remark));
+                        });
+    }
+
+    private void alone(Hand hand) {
+        Optional<TradeMotion> motion = hand.motion();
+        if (motion.flatMap(TradeMotion::both).filter(Both::only).isPresent()) {
+            String name = motion.get().said();
+            throw reader.mendable(
+                    hand.spot(),
+                    "\"" + name + "\" is what both hands do",
+                    "it alone, without \"vs\", or a motion of one hand",
+                    List.of(
+                            new Edit(new Spot(0, text.length()), name, Edit.RESPELT),
+                            new Edit(hand.spot(), "static spin", Edit.OFFERED)));
+        }
     }
 
     private void label() {
@@ -268,30 +307,20 @@ final class Parser {
 
     private void owner(Hand hand, Reader.Found found) {
         Word whose = found.word().orElseThrow();
-        boolean clash = hand.label().filter(w -> w != whose).isPresent();
-        if (clash || reader.afterPlane()) {
-            Spot spot = found.spot();
-            throw clash
-                    ? reader.error(
-                            spot,
-                            "\""
-                                    + whose.said()
-                                    + "\" among the words of the "
-                                    + hand.label().orElseThrow().said()
-                                    + " hand",
-                            "sizes of both or of one hand after a comma at the end")
-                    : reader.mendable(
-                            spot,
-                            "\""
-                                    + whose.said()
-                                    + "\" after a plane could be the hand, or the side of"
-                                    + " the body it is on",
-                            "the hand before its motion, or where its centre lies",
-                            List.of(
-                                    new Edit(
-                                            spot,
-                                            whose == BOTH ? "" : "centre 30 cm " + whose.said(),
-                                            Edit.OFFERED)));
+        if (reader.afterPlane() && found.tokens() == 1 && whose != BOTH) {
+            reader.skip(found);
+            remark(hand, whose == LEFT ? LEFT_SIDE : RIGHT_SIDE, PLAIN, found.spot());
+            return;
+        }
+        if (hand.label().filter(w -> w != whose).isPresent()) {
+            throw reader.error(
+                    found.spot(),
+                    "\""
+                            + whose.said()
+                            + "\" among the words of the "
+                            + hand.label().orElseThrow().said()
+                            + " hand",
+                    "sizes of both or of one hand after a comma at the end");
         }
         hand.label(whose, found.spot());
         reader.skip(found);
@@ -512,6 +541,14 @@ final class Parser {
         Spot from = reader.spot();
         double value = reader.number("");
         int afterNumber = reader.mark();
+        if (hand != tail && hand != shared && reader.take("beat", "beats")) {
+            Optional<Reader.Found> beats = reader.word();
+            if (beats.flatMap(Reader.Found::motion).filter(Trade.WEAVE::equals).isPresent()) {
+                motion(hand, weave(value, reader.since(from)), beats.get());
+                return;
+            }
+            reader.back(afterNumber);
+        }
         double share = value * reader.share().orElse(1);
         if (reader.take("time", "timing")) {
             timing(share, reader.since(from));
@@ -564,6 +601,19 @@ final class Parser {
         }
         reader.take(named.get());
         remark(whose(hand, named.get()), named.get(), amount.get(), reader.since(from));
+    }
+
+    private TradeMotion weave(double beats, Spot spot) {
+        return Trade.weave(beats)
+                .orElseThrow(
+                        () ->
+                                reader.mendable(
+                                        spot,
+                                        "a weave of " + Amounts.number(beats) + " beats",
+                                        "one of two, three, four or five beats",
+                                        List.of(
+                                                new Edit(spot, "three-beat", Edit.OFFERED),
+                                                new Edit(spot, "five-beat", Edit.OFFERED))));
     }
 
     private static Optional<Double> optional(OptionalDouble value) {

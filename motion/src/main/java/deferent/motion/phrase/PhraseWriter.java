@@ -12,11 +12,15 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.pairing.Weave;
 import deferent.motion.trade.Amounts;
 import deferent.motion.trade.Seen;
+import deferent.motion.trade.Sizes;
+import deferent.motion.trade.Trade;
 import deferent.motion.trade.Word;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -40,6 +44,48 @@ final class PhraseWriter {
         if (left.isEmpty() || right.isEmpty()) {
             return Optional.empty();
         }
+        return ofBoth(left.get()).or(() -> phrase(left, right));
+    }
+
+    /** In the one word that the trade has for what both hands do. */
+    private Optional<String> ofBoth(String left) {
+        Part part = pairing.left();
+        if (!part.motion().equals(pairing.right().motion())) {
+            return Optional.empty();
+        }
+        Sizes unsaid = new Sizes(Map.of(), part.tether().length());
+        return Trade.motions().stream()
+                .filter(row -> row.both().isPresent())
+                .filter(
+                        row ->
+                                left.startsWith(row.said())
+                                        || row.motion(unsaid, false).equals(part.motion()))
+                .flatMap(row -> ofBothIn(left.startsWith(row.said()) ? left : row.said()).stream())
+                .findFirst();
+    }
+
+    private Optional<String> ofBothIn(String words) {
+        List<String> said = sizes(Side.LEFT, false);
+        said.retainAll(sizes(Side.RIGHT, false));
+        said.addAll(shared());
+        if (!readsBack(joined(words, said))) {
+            return Optional.empty();
+        }
+        for (String word : List.copyOf(said)) {
+            List<String> less = new ArrayList<>(said);
+            less.remove(word);
+            if (readsBack(joined(words, less))) {
+                said.remove(word);
+            }
+        }
+        return Optional.of(joined(words, said));
+    }
+
+    private static String joined(String words, List<String> said) {
+        return said.isEmpty() ? words : words + ", " + String.join(", ", said);
+    }
+
+    private Optional<String> phrase(Optional<String> left, Optional<String> right) {
         boolean stacked = KnownPlaces.stacked(pairing);
         List<String> first = sizes(Side.LEFT, stacked);
         List<String> second = sizes(Side.RIGHT, stacked);
@@ -91,8 +137,18 @@ final class PhraseWriter {
         Place place = part.place();
         Plane plane = place.plane();
         PlaneTurn turn = place.turn();
-        if (plane.kind() != Plane.Kind.WALL) {
-            said.add(plane.kind() == Plane.Kind.WHEEL ? "wheel plane" : "floor plane");
+        Optional<KnownPlaces> known = KnownPlaces.of(side, part);
+        Plane.Kind unsaid =
+                known.map(KnownPlaces::plane)
+                        .or(() -> part.motion().weave().map(weave -> weave.between().plane()))
+                        .orElse(Plane.Kind.WALL);
+        if (plane.kind() != unsaid) {
+            said.add(
+                    switch (plane.kind()) {
+                        case WALL -> "wall plane";
+                        case WHEEL -> "wheel plane";
+                        case FLOOR -> "floor plane";
+                    });
         }
         if (differ(plane.tip(), 0)) {
             said.add("tip " + Amounts.angle(plane.tip()));
@@ -109,10 +165,10 @@ final class PhraseWriter {
         if (turn.carries() == PlaneTurn.Carries.POI) {
             said.add("poi alone");
         }
-        if (place.centre().equals(KnownPlaces.atShoulder(side))) {
-            said.add(Word.AT_SHOULDER.said());
+        if (known.isPresent()) {
+            said.add(known.get().word().said());
         } else if (!stacked) {
-            centre(side, place).ifPresent(said::add);
+            centre(side, part).ifPresent(said::add);
         }
         if (part.cycles() != 1) {
             said.add("cycles " + part.cycles());
@@ -130,9 +186,9 @@ final class PhraseWriter {
         return Double.compare(a, b) != 0;
     }
 
-    private static Optional<String> centre(Side side, Place place) {
-        Vector3D usual = Place.usual(side, place.plane()).centre();
-        Vector3D centre = place.centre();
+    private static Optional<String> centre(Side side, Part part) {
+        Vector3D usual = Place.usual(side, part.place().plane(), part.motion()).centre();
+        Vector3D centre = part.place().centre();
         if (centre.equals(usual)) {
             return Optional.empty();
         }
@@ -179,7 +235,9 @@ final class PhraseWriter {
             said.add(timing.equals(Timing.TOGETHER) ? "opposites" : "opposite direction");
         }
         if (pairing.sense() == Sense.COUNTER_CLOCKWISE) {
-            said.add("counter-clockwise");
+            // Beside the body there is no clock to go against.
+            boolean weaves = pairing.left().motion().weave().filter(Weave::mirrorsUp).isPresent();
+            said.add(weaves ? Word.REVERSED.said() : "counter-clockwise");
         }
         pairing.tempoSaid().ifPresent(t -> said.add("tempo " + Amounts.number(t)));
         return said;

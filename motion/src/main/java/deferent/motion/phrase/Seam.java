@@ -76,7 +76,10 @@ record Seam(int before, int after) {
                             || (reader.next(Token.Kind.SLASH) && !reader.inFraction());
             boolean and = found.isPresent() && found.get().is(Kind.AND);
             boolean label =
-                    found.isPresent() && found.get().is(Kind.OWNER) && !reader.afterLength();
+                    found.isPresent()
+                            && found.get().is(Kind.OWNER)
+                            && !reader.afterLength()
+                            && !reader.afterPlane();
             if (mark || and || reader.next(Token.Kind.COMMA) || label) {
                 now =
                         new Stretch(

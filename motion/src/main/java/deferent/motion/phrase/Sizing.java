@@ -163,7 +163,7 @@ final class Sizing {
         try {
             Tether tether = sizes.has(TETHER) ? Tether.of(length) : usual;
             Motion motion = said.motion(length, mirrored);
-            Place place = place(sizes, side);
+            Place place = place(sizes, side, motion);
             return new Part(
                     motion,
                     tether,
@@ -189,14 +189,22 @@ final class Sizing {
                 : List.of();
     }
 
-    private static Place place(Sizes sizes, Side side) {
+    private static Place place(Sizes sizes, Side side, Motion motion) {
+        Optional<KnownPlaces> known = KnownPlaces.said(sizes::has);
+        Plane.Kind unsaid =
+                known.map(KnownPlaces::plane)
+                        .or(() -> motion.weave().map(weave -> weave.between().plane()))
+                        .orElse(Plane.Kind.WALL);
         Plane.Kind kind =
-                sizes.has(WHEEL)
-                        ? Plane.Kind.WHEEL
-                        : sizes.has(FLOOR) ? Plane.Kind.FLOOR : Plane.Kind.WALL;
-        Place usual =
-                Place.usual(side, new Plane(kind, sizes.angle(TIP, 0), sizes.angle(SWIVEL, 0)));
-        Vector3D centre = sizes.has(AT_SHOULDER) ? KnownPlaces.atShoulder(side) : usual.centre();
+                sizes.has(WALL)
+                        ? Plane.Kind.WALL
+                        : sizes.has(WHEEL)
+                                ? Plane.Kind.WHEEL
+                                : sizes.has(FLOOR) ? Plane.Kind.FLOOR : unsaid;
+        Plane plane = new Plane(kind, sizes.angle(TIP, 0), sizes.angle(SWIVEL, 0));
+        Place usual = Place.usual(side, plane, motion);
+        Vector3D centre =
+                known.map(place -> place.centre(side, sizes.tether())).orElse(usual.centre());
         Optional<Amount.Shift> shift = sizes.shift();
         if (shift.isPresent()) {
             Vector3D to =

@@ -9,11 +9,13 @@ import deferent.motion.pairing.PlaneJet;
 import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
+import deferent.motion.pairing.Weave;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
@@ -58,7 +60,8 @@ final class Ideal {
 
     private void add(Side side) {
         Part part = pairing.part(side);
-        Local local = new Local(part, pairing.mirrored(side), pairing.startPhase(side), period);
+        Local local =
+                new Local(side, part, pairing.mirrored(side), pairing.startPhase(side), period);
         breaks.addAll(local.breaks(side));
         if (!part.motion().riding()) {
             HandPath.Course path = part.motion().path().course();
@@ -148,6 +151,8 @@ final class Ideal {
         static final HandPath.Course STILL = phase -> PlaneJet.ORIGIN;
 
         final Part part;
+        final Optional<Weave> weave;
+        final Vector3D toOwn;
         final boolean mirrored;
         final double start;
         final double rate;
@@ -158,8 +163,10 @@ final class Ideal {
         final Vector3D normal;
         final double[] breakPhases;
 
-        Local(Part part, boolean mirrored, double start, double period) {
+        Local(Side side, Part part, boolean mirrored, double start, double period) {
             this.part = part;
+            this.weave = part.motion().weave();
+            this.toOwn = weave.map(w -> w.between().own(side)).orElse(Vector3D.ZERO);
             this.mirrored = mirrored;
             this.start = start;
             this.period = period;
@@ -189,7 +196,7 @@ final class Ideal {
                 @Override
                 public Vector3D position(double time) {
                     double phase = phase(time);
-                    if (part.place().turn().turns() != 0) {
+                    if (part.place().turn().turns() != 0 || weave.isPresent()) {
                         return at(time).position();
                     }
                     Vector2D hand = path.place(phase);
@@ -241,14 +248,30 @@ final class Ideal {
                 b = upright ? turning.v().plus(resting.v()) : kept.plus(resting.v());
                 c = swung.times(t.sin()).times(upright ? -1 : 1);
             }
-            if (mirrored) {
+            if (mirrored && weave.filter(Weave::mirrorsUp).isPresent()) {
+                b = b.times(-1);
+            } else if (mirrored) {
                 a = a.times(-1);
             }
+            State inPlace =
+                    new State(
+                            along(a.value(), b.value(), c.value(), 1).add(centre),
+                            along(a.d1(), b.d1(), c.d1(), rate),
+                            along(a.d2(), b.d2(), c.d2(), rate * rate),
+                            along(a.d3(), b.d3(), c.d3(), rate * rate * rate));
+            return want == Want.TETHER ? inPlace : carried(inPlace, phase);
+        }
+
+        private State carried(State still, double phase) {
+            if (weave.isEmpty()) {
+                return still;
+            }
+            Jet out = weave.get().toOwn(phase).atRate(rate);
             return new State(
-                    along(a.value(), b.value(), c.value(), 1).add(centre),
-                    along(a.d1(), b.d1(), c.d1(), rate),
-                    along(a.d2(), b.d2(), c.d2(), rate * rate),
-                    along(a.d3(), b.d3(), c.d3(), rate * rate * rate));
+                    still.position().add(out.value(), toOwn),
+                    still.velocity().add(out.d1(), toOwn),
+                    still.acceleration().add(out.d2(), toOwn),
+                    still.jerk().add(out.d3(), toOwn));
         }
 
         // Plain sums: the library's are compensated, which these unit axes do not need and every

@@ -37,7 +37,7 @@ public record Seen(Motion motion, double tether, boolean mirrored, boolean onArc
     }
 
     boolean still() {
-        return motion.path().still();
+        return motion.still();
     }
 
     /** "square, the poi turning twice", to be said from {@code words} on. */

@@ -7,6 +7,7 @@ import deferent.motion.pairing.Form;
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Measure;
 import deferent.motion.pairing.Motion;
+import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Series;
@@ -14,6 +15,7 @@ import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Stretches;
 import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Turns;
+import deferent.motion.pairing.Weave;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -239,6 +241,83 @@ public final class Trade {
                 sizes -> new Motion(Series.STILL, stall(sizes)),
                 Trade::stall);
 
+        // Beside and around the body.
+        weave(
+                "two-beat weave",
+                1,
+                1,
+                Both.of(QUARTER),
+                "each poi makes one turn on its own side of the body and one across, half a turn"
+                        + " after the other");
+        weave(
+                "three-beat weave",
+                1,
+                2,
+                Both.of(SPLIT),
+                "each poi makes one turn on its own side of the body and two across, first over the"
+                        + " other arm, then under it; the hands go half a cycle apart",
+                "weave",
+                "beat weave");
+        weave(
+                "four-beat weave",
+                2,
+                2,
+                Both.at(TIMING, 0.125),
+                "each poi makes two turns on its own side of the body and two across, half a turn"
+                        + " after the other");
+        weave(
+                "five-beat weave",
+                2,
+                3,
+                Both.of(SPLIT),
+                "each poi makes two turns on its own side of the body and three across, the arms"
+                        + " winding about each other; the hands go half a cycle apart");
+        passing(
+                "crosser",
+                Weave.Between.LEFT_AND_RIGHT,
+                "both arms cross before the body and open again: each poi makes one turn on its own"
+                        + " side and one across, both at once",
+                "planes 36 cm to either side of the middle, the left arm over the right by 12 cm",
+                Word.and(),
+                Both.of(TOGETHER),
+                sizes ->
+                        new Motion(
+                                Series.STILL,
+                                new Turns(-2, 0),
+                                Optional.of(
+                                        new Weave(
+                                                Weave.Between.LEFT_AND_RIGHT, 1, 1, 0.36, 0.36))));
+        passing(
+                "windmill",
+                Weave.Between.BEFORE_AND_BEHIND,
+                "in the wall plane, each poi makes one turn before the body and one behind it, the"
+                        + " hands passing over the head, half a turn after one another",
+                "32 cm before and behind the middle of the body, hands 14 cm over the"
+                        + " crown, each 16 cm to its own side",
+                Word.and(),
+                Both.at(TIMING, 0.75),
+                sizes -> mill(Weave.Between.BEFORE_AND_BEHIND, 0.32));
+        passing(
+                "corkscrew",
+                Weave.Between.ABOVE_AND_BELOW,
+                "in the floor plane, each poi makes one level turn over the head and one low before"
+                        + " the body, the hands rising and sinking past each other",
+                "36 cm over and under the chin, 50 cm before the breastbone, each hand 16 cm to its"
+                        + " own side",
+                Word.and(),
+                Both.at(TIMING, 0.75),
+                sizes -> mill(Weave.Between.ABOVE_AND_BELOW, 0.36));
+        only(
+                "butterfly",
+                "two wheels against each other before the body, hands together: the heads meet at"
+                        + " the top and at the bottom",
+                Both.only(OPPOSITE));
+        only(
+                "buzzsaw",
+                "two wheels side by side between the arms, straight ahead, turning the same way in"
+                        + " split time",
+                Both.only(BETWEEN_ARMS, SPLIT));
+
         // Hand paths with the poi turning as said.
         path(
                 "point",
@@ -309,6 +388,9 @@ public final class Trade {
                 seen -> series(seen).filter(s -> !s.still()).map(s -> loops(seen, s)));
     }
 
+    /** What is meant by a weave of beats that are not said. */
+    public static final TradeMotion WEAVE = spelt("weave").orElseThrow();
+
     /** What is meant by words that say a flower but name none. */
     public static final TradeMotion FLOWER = spelt("flower").orElseThrow();
 
@@ -327,11 +409,129 @@ public final class Trade {
             Function<Sizes, Motion> made,
             Function<Seen, Optional<Call>> recognised,
             String... also) {
+        row(said, means, sizesUnsaid, takes, made, recognised, Optional.empty(), also);
+    }
+
+    private static void row(
+            String said,
+            String means,
+            String sizesUnsaid,
+            SortedSet<Word> takes,
+            Function<Sizes, Motion> made,
+            Function<Seen, Optional<Call>> recognised,
+            Optional<Both> both,
+            String... also) {
         List<String> spellings = new ArrayList<>(List.of(said));
         spellings.addAll(Arrays.asList(also));
-        TradeMotion row = new TradeMotion(spellings, means, sizesUnsaid, takes, made, recognised);
+        TradeMotion row =
+                new TradeMotion(spellings, means, sizesUnsaid, takes, made, recognised, both);
         ROWS.add(row);
         spellings.forEach(s -> BY_KEY.putIfAbsent(Spelling.key(s), row));
+    }
+
+    /** A weave beside the body, the hands going round each other as their poi turn. */
+    private static void weave(
+            String said, int own, int across, Both both, String means, String... also) {
+        passing(
+                said,
+                Weave.Between.LEFT_AND_RIGHT,
+                means,
+                "in the wheel plane, forward over the top; planes 28 cm from the middle on the own"
+                        + " side and 36 cm across; the hands go round each other at 6 cm",
+                Word.and(HAND_RADIUS, BESIDE),
+                both,
+                sizes -> beside(sizes, own, across),
+                also);
+    }
+
+    /** A motion that passes between two sides of the body, whatever else of it is said. */
+    private static void passing(
+            String said,
+            Weave.Between between,
+            String means,
+            String sizesUnsaid,
+            SortedSet<Word> takes,
+            Both both,
+            Function<Sizes, Motion> made,
+            String... also) {
+        Motion usual = made.apply(new Sizes(Map.of(), 1));
+        Weave weave = usual.weave().orElseThrow();
+        row(
+                said,
+                means,
+                sizesUnsaid,
+                takes,
+                made,
+                seen ->
+                        seen.motion()
+                                .weave()
+                                .filter(
+                                        other ->
+                                                other.between() == between
+                                                        && other.own() == weave.own()
+                                                        && other.across() == weave.across()
+                                                        && seen.motion().path().still()
+                                                                == usual.path().still()
+                                                        && seen.spin().equals(usual.spin()))
+                                .map(other -> new Call(said, said + beside(other, weave))),
+                Optional.of(both),
+                also);
+    }
+
+    private static String beside(Weave weave, Weave usual) {
+        return weave.ownOut() == usual.ownOut() ? "" : " beside " + Amounts.length(weave.ownOut());
+    }
+
+    private static Motion beside(Sizes sizes, int own, int across) {
+        double out = sizes.length(BESIDE, 0.28);
+        return around(
+                sizes,
+                new Turns(-own - across, 0),
+                new Weave(
+                        Weave.Between.LEFT_AND_RIGHT,
+                        own,
+                        across,
+                        out,
+                        settled(out + Place.HAND_BREADTH)));
+    }
+
+    private static Motion mill(Weave.Between between, double out) {
+        return new Motion(
+                Series.STILL,
+                new Turns(2, Math.PI / 2),
+                Optional.of(new Weave(between, 1, 1, out, out)));
+    }
+
+    // With its hand on a small circle in extension: two that are half a turn apart then keep on
+    // opposite sides of each other, and each arm passes the other cord's free side.
+    private static Motion around(Sizes sizes, Turns turns, Weave weave) {
+        double radius = sizes.length(HAND_RADIUS, 0.06);
+        Series circle = new Series(List.of(new Series.Term(turns.turns(), radius, turns.start())));
+        return new Motion(circle, turns, Optional.of(weave));
+    }
+
+    private static double settled(double metres) {
+        return Math.rint(metres * 1e6) / 1e6;
+    }
+
+    /** The weave of so many beats, if the trade has a word for it. */
+    public static Optional<TradeMotion> weave(double beats) {
+        return beats == Math.rint(beats) && beats >= 2 && beats <= 5
+                ? spelt(Spelling.key(Names.count((int) beats) + "-beat weave"))
+                : Optional.empty();
+    }
+
+    /** What the trade says only of both hands, each of which does a static spin. */
+    private static void only(String said, String means, Both both, String... also) {
+        row(
+                said,
+                means,
+                "one turn a cycle",
+                Word.and(),
+                sizes -> new Motion(Series.STILL, new Turns(1, 0)),
+                seen -> Optional.empty(),
+                Optional.of(both),
+                also);
     }
 
     /** A flower of a name of its own, of n poi turns to each turn of the hand. */

@@ -21,6 +21,8 @@ import java.util.function.Function;
  * @param takes the words that may stand with it
  * @param made the motion of the sizes said, before it is tilted
  * @param recognised what it calls a motion that is this one, whatever its sizes
+ * @param both what it says of both hands where it stands alone, if it says more than that they do
+ *     it
  */
 public record TradeMotion(
         List<String> spellings,
@@ -28,9 +30,21 @@ public record TradeMotion(
         String sizesUnsaid,
         SortedSet<Word> takes,
         Function<Sizes, Motion> made,
-        Function<Seen, Optional<Call>> recognised) {
+        Function<Seen, Optional<Call>> recognised,
+        Optional<Both> both) {
     public TradeMotion {
         spellings = List.copyOf(spellings);
+    }
+
+    /** A motion of one hand; said alone, both do it together. */
+    public TradeMotion(
+            List<String> spellings,
+            String means,
+            String sizesUnsaid,
+            SortedSet<Word> takes,
+            Function<Sizes, Motion> made,
+            Function<Seen, Optional<Call>> recognised) {
+        this(spellings, means, sizesUnsaid, takes, made, recognised, Optional.empty());
     }
 
     /** As it is written. */

@@ -265,6 +265,50 @@ public final class Word implements Comparable<Word> {
                     "at shoulder",
                     "by the shoulder",
                     "shoulder");
+    public static final Word LEFT_SIDE =
+            flag(
+                    "left side",
+                    "beside the body on the performer's left, in the wheel plane unless another is"
+                            + " said: 36 cm off the middle, the left hand's plane 8 cm further",
+                    "on the left side",
+                    "left of the body",
+                    "left of",
+                    "to the left");
+    public static final Word RIGHT_SIDE =
+            flag(
+                    "right side",
+                    "beside the body on the performer's right, in the wheel plane unless another is"
+                            + " said: 36 cm off the middle, the right hand's plane 8 cm further",
+                    "on the right side",
+                    "right of the body",
+                    "right of",
+                    "to the right");
+    public static final Word BEHIND =
+            flag(
+                    "behind",
+                    "behind the head, in the wall plane unless another is said, the arm bent over"
+                            + " its shoulder: 44 cm above the breastbone and 36 cm behind it");
+    public static final Word OVERHEAD =
+            flag(
+                    "overhead",
+                    "over the crown, in the floor plane unless another is said: 58 cm above the"
+                            + " breastbone, the left hand's plane 8 cm higher",
+                    "over the head",
+                    "above the head");
+    public static final Word BETWEEN_ARMS =
+            flag(
+                    "between the arms",
+                    "straight ahead, in the wheel plane unless another is said, so far off that the"
+                            + " head passes the breastbone by 15 cm; arms reach that far only where the"
+                            + " tether is shorter than they are",
+                    "between arms");
+    public static final Word BESIDE =
+            new Word(
+                    Measured.LENGTH,
+                    "beside",
+                    "how far from the middle a weave's plane is on the hand's own side; across it"
+                            + " goes a hand's breadth further, outside the other hand",
+                    "28 cm");
     public static final Word PLANE_TURNS =
             new Word(
                     Measured.COUNT,
@@ -453,22 +497,6 @@ public final class Word implements Comparable<Word> {
                                             "start " + Amounts.number(number.getAsDouble()) + "°",
                                             "")
                                     : List.of("start 90°", "split time", ""));
-    public static final Word SIDE_LEFT =
-            explained(
-                    "left side",
-                    "beside the body, on the performer's left; say how far off the centre lies",
-                    Instead.of("centre 30 cm left", ""),
-                    "left of the body",
-                    "left of",
-                    "to the left");
-    public static final Word SIDE_RIGHT =
-            explained(
-                    "right side",
-                    "beside the body, on the performer's right; say how far off the centre lies",
-                    Instead.of("centre 30 cm right", ""),
-                    "right of the body",
-                    "right of",
-                    "to the right");
     public static final Word HIGHER =
             explained(
                     "above",
@@ -478,7 +506,6 @@ public final class Word implements Comparable<Word> {
                     "high",
                     "at head height",
                     "head height",
-                    "above the head",
                     "over");
     public static final Word LOWER =
             explained(
@@ -503,50 +530,9 @@ public final class Word implements Comparable<Word> {
 
     static {
         explained(
-                "weave",
-                "a pattern that passes from one side of the body to the other; it carries the "
-                        + "hand across its own plane, which no one motion in one plane does, so it is "
-                        + "not one phrase: say each side's beats as a static spin in the wheel plane "
-                        + "with its centre to the left or to the right",
-                Instead.of(
-                        "static spin wheel plane centre 20 cm left vs static spin wheel plane centre"
-                                + " 20 cm right, split time",
-                        "static spin wheel plane"),
-                "beat weave",
-                "two-beat weave",
-                "three-beat weave",
-                "five-beat weave");
-        explained(
-                "butterfly",
-                "two poi spun against each other before the body so that they meet on one line; the "
-                        + "crossing of the hands is not modelled",
-                Instead.of("static spin vs static spin, opposites", "static spin"));
-        explained(
                 "fountain",
                 "a pattern that is carried from before the body over the head to behind it, which "
                         + "is not modelled",
-                Instead.of("static spin vs static spin, opposites", "static spin"));
-        explained(
-                "windmill",
-                "two poi in split time, one hand passing over the head while the other is low; the "
-                        + "way round the head is not modelled",
-                Instead.of("static spin vs static spin, split time", "static spin"));
-        explained(
-                "corkscrew",
-                "two level circles, one over the other, with the hands rising and sinking past each "
-                        + "other, which is not modelled",
-                Instead.of(
-                        "static spin vs static spin, floor plane, split time",
-                        "static spin floor"));
-        explained(
-                "buzzsaw",
-                "two poi between the arms in the wheel plane; where the arms are is not modelled",
-                Instead.of(
-                        "static spin vs static spin, wheel plane, split time",
-                        "static spin wheel plane"));
-        explained(
-                "crosser",
-                "a pattern with the arms crossed; how they cross is not modelled",
                 Instead.of("static spin vs static spin, opposites", "static spin"));
         explained(
                 "meteor",
@@ -604,16 +590,14 @@ public final class Word implements Comparable<Word> {
                 "walking",
                 "while walking");
         explained(
-                "behind",
-                "not before the body; where a hand reaches behind it is not modelled, so the pattern "
-                        + "stays in front",
-                Instead.of(""),
                 "behind the head",
+                "not in front of the body: the arm is bent over its shoulder and the poi turns behind"
+                        + " the back, in the wall plane, which is said as \"behind\"; a windmill"
+                        + " passes from before the head to behind it",
+                Instead.of("behind", ""),
                 "behind the back",
                 "behind your back",
-                "behind the body",
-                "overhead",
-                "over the head");
+                "behind the body");
         explained(
                 "half time",
                 "two things: half of a cycle apart is split time, half as fast is a tempo",
@@ -830,6 +814,8 @@ public final class Word implements Comparable<Word> {
                         "does",
                         "doing",
                         "while",
+                        "before the body",
+                        "in front of the body",
                         "please",
                         "show me",
                         "what about",
@@ -850,6 +836,11 @@ public final class Word implements Comparable<Word> {
                     CENTRE,
                     DEPTH,
                     AT_SHOULDER,
+                    LEFT_SIDE,
+                    RIGHT_SIDE,
+                    BEHIND,
+                    OVERHEAD,
+                    BETWEEN_ARMS,
                     PLANE_TURNS,
                     UPRIGHT,
                     LEVEL,

@@ -135,9 +135,14 @@ class BadPhrasesTest {
     }
 
     @Test
-    void aWeaveSaysWhyItIsNotOnePhrase() {
-        assertThat(error("weave vs isolation").what())
-                .contains("across its own plane", "not one phrase", "wheel plane");
+    void whatBothHandsDoIsNotSaidOfOne() {
+        assertThat(error("butterfly vs isolation").what()).contains("what both hands do");
+        assertThat(error("butterfly vs isolation").offers()).contains("butterfly");
+    }
+
+    @Test
+    void aWeaveOfBeatsThatNobodySpinsIsOfferedOthers() {
+        assertThat(error("9 beat weave").offers()).contains("three-beat weave");
     }
 
     @ParameterizedTest

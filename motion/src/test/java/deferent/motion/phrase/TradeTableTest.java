@@ -3,6 +3,7 @@ package deferent.motion.phrase;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.pairing.Motion;
+import deferent.motion.trade.Both;
 import deferent.motion.trade.Call;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.Spelling;
@@ -23,8 +24,13 @@ class TradeTableTest {
         return row.said() + (row.said().equals("loops") ? " 1 of 30 cm plus -3 of 10 cm" : "");
     }
 
+    /** Those that one hand can do. */
+    static List<TradeMotion> ofOneHand() {
+        return motions().stream().filter(row -> !row.both().map(Both::only).orElse(false)).toList();
+    }
+
     @ParameterizedTest
-    @MethodSource("motions")
+    @MethodSource("ofOneHand")
     void aMotionIsKnownAgainByItsOwnRowAndSaidBack(TradeMotion row) {
         Seen nothing = new Seen(Motion.staticSpin(1, 0), 0.6, false, false);
         Motion motion = PhraseWriter.made(said(row), nothing, Lexicon.EMPTY).orElseThrow();

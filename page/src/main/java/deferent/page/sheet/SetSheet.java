@@ -132,6 +132,16 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
                     .flatMap(PatternDocument::phrase)
                     .filter(phrase -> !phrase.equals(place.name()))
                     .ifPresent(phrase -> words.paragraph(List.of(Run.quiet(phrase)), WORDS, 2));
+            reading.turn(i)
+                    .ifPresent(
+                            turn ->
+                                    TellSet.turn(turn)
+                                            .forEach(
+                                                    told ->
+                                                            words.paragraph(
+                                                                    List.of(Run.of(told.text())),
+                                                                    WORDS,
+                                                                    2)));
             if (!TellSet.reached(stay.get())) {
                 words.item(
                         Run.bold("!"),

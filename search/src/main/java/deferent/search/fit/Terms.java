@@ -55,14 +55,19 @@ final class Terms {
     }
 
     private static boolean series(Part part) {
-        return part.motion().path().asTerms().isPresent() && part.place().turn().turns() == 0;
+        return part.motion().path().asTerms().isPresent() && inOnePlane(part);
     }
 
     private boolean arcs() {
         return lead.motion().undriven()
                 && follow.motion().path().arc().isPresent()
-                && lead.place().turn().turns() == 0
-                && follow.place().turn().turns() == 0;
+                && inOnePlane(lead)
+                && inOnePlane(follow);
+    }
+
+    /** Whether the plane of a hand's motion keeps where it is. */
+    static boolean inOnePlane(Part part) {
+        return part.place().turn().turns() == 0 && part.motion().weave().isEmpty();
     }
 
     /** The head's terms by index, in the carrier's own phase; those that cancel are left out. */

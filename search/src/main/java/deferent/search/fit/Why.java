@@ -39,8 +39,8 @@ record Why(Obstacle obstacle, double have, double need) {
         Optional<Turns> even = lead.motion().spin().even();
         if (even.isEmpty()
                 || lead.motion().path().asTerms().isEmpty()
-                || lead.place().turn().turns() != 0
-                || follow.place().turn().turns() != 0) {
+                || !Terms.inOnePlane(lead)
+                || !Terms.inOnePlane(follow)) {
             return NOT;
         }
         Map<Integer, Complex> head = Terms.of(pairing, carrier).head();

@@ -2,6 +2,7 @@ package deferent.search.set;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trace.Heading;
 import deferent.search.transition.Hindrance;
 import deferent.search.transition.Transition;
 import deferent.search.transition.Transitions;
@@ -114,6 +115,28 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
     /** The counts of all patterns together, as they are kept. */
     public double counts() {
         return stays.stream().flatMap(Optional::stream).mapToDouble(Stay::counts).sum();
+    }
+
+    /** How the performer faces, by seconds from the set's start. */
+    public Heading heading() {
+        return SetHeading.of(turnings());
+    }
+
+    /** The turns of the body in order. */
+    public List<TurnMade> turnings() {
+        return stays.stream()
+                .flatMap(Optional::stream)
+                .flatMap(stay -> stay.turning().stream())
+                .toList();
+    }
+
+    /** How many quarters to the left the body has turned when a step begins, or all is over. */
+    public int quartersBefore(int step) {
+        return stays.subList(0, step).stream()
+                .flatMap(Optional::stream)
+                .flatMap(stay -> stay.turning().stream())
+                .mapToInt(TurnMade::quarters)
+                .sum();
     }
 
     /** Whether every pattern is there and leads into the next. */

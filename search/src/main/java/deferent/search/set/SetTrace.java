@@ -1,9 +1,11 @@
 package deferent.search.set;
 
+import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
+import deferent.motion.trace.Heading;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;
@@ -20,7 +22,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * A set as it is played: its patterns and the passages between them one after the other as one
- * trace on cords. Where nothing leads on, hands and heads jump, and the trace breaks there.
+ * trace on cords, turned with the body as far as it has turned by then. Where nothing leads on,
+ * hands and heads jump, and the trace breaks there.
  */
 public final class SetTrace {
     private final SetPlan plan;
@@ -52,6 +55,15 @@ public final class SetTrace {
      * @param to seconds from the set's start
      */
     public static Trace of(SetPlan plan, PairBook book, double from, double to) {
+        Heading heading = plan.heading();
+        return unturned(plan, book, from, to)
+                .turnedBy(
+                        heading == Heading.AHEAD ? heading : time -> heading.at(time + from),
+                        book.performer().axis());
+    }
+
+    /** The same without its turns of the body, as the body has it. */
+    static Trace unturned(SetPlan plan, PairBook book, double from, double to) {
         double end = plan.seconds();
         if (!(from >= 0 && to <= end + 1e-6 && to - from > 1e-3)) {
             throw new Refusal(
@@ -158,7 +170,28 @@ public final class SetTrace {
                 breaks,
                 Map.of(),
                 List.of(),
-                0);
+                0,
+                pieces.stream().anyMatch(piece -> piece.trace().turned())
+                        ? new Faced(pieces, from, to - from)
+                        : Heading.AHEAD);
+    }
+
+    /** Of patterns under which the body turns by itself. */
+    private record Faced(List<Piece> pieces, double from, double length) implements Heading {
+        @Override
+        public Jet at(double time) {
+            double t = from + Math.max(0, Math.min(length, time));
+            Piece on = on(pieces, t, false);
+            return on.trace().heading(t + on.ahead());
+        }
+    }
+
+    private static Piece on(List<Piece> pieces, double time, boolean before) {
+        Piece on = pieces.get(0);
+        for (Piece piece : pieces) {
+            on = before ? piece.start() < time ? piece : on : piece.start() <= time ? piece : on;
+        }
+        return on;
     }
 
     private record Along(List<Piece> pieces, double from, double length, Side side, boolean hand)
@@ -166,37 +199,26 @@ public final class SetTrace {
         @Override
         public State at(double time) {
             double t = within(time);
-            Piece on = on(t, false);
+            Piece on = on(pieces, t, false);
             return course(on).at(t + on.ahead());
         }
 
         @Override
         public Vector3D position(double time) {
             double t = within(time);
-            Piece on = on(t, false);
+            Piece on = on(pieces, t, false);
             return course(on).position(t + on.ahead());
         }
 
         @Override
         public State before(double time) {
             double t = within(time);
-            Piece on = on(t, true);
+            Piece on = on(pieces, t, true);
             return course(on).before(t + on.ahead());
         }
 
         private double within(double time) {
             return from + Math.max(0, Math.min(length, time));
-        }
-
-        private Piece on(double time, boolean before) {
-            Piece on = pieces.get(0);
-            for (Piece piece : pieces) {
-                on =
-                        before
-                                ? piece.start() < time ? piece : on
-                                : piece.start() <= time ? piece : on;
-            }
-            return on;
         }
 
         private Course course(Piece piece) {

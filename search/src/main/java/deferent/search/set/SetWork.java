@@ -18,9 +18,10 @@ import java.util.Optional;
  * <p>Of the grip it is the pull of the ideal figure, which the grip holds all the time; of the
  * shoulder the force on it at most, as its dangers are read ({@link ShoulderForce}). Both are taken
  * as a pattern's mean for as long as it is kept; between two patterns they are those of the passage
- * as it is played on cords, from the first hand's leaving to the last one's joining. A force times
- * how long it is held is the simplest dose of load there is; that it grows without a rest is what
- * it shows, and at how much of it anything is harmed no source is known to us.
+ * as it is played on cords, from the first hand's leaving to the last one's joining. What a turn of
+ * the body adds is left out here and told with the turn ({@link TurnLoad}). A force times how long
+ * it is held is the simplest dose of load there is; that it grows without a rest is what it shows,
+ * and at how much of it anything is harmed no source is known to us.
  *
  * @param times seconds from the set's start: where each pattern begins and ends
  * @param left of the left arm at those times

@@ -1,6 +1,7 @@
 package deferent.search.set;
 
 import deferent.search.whole.Readings;
+import java.util.Optional;
 
 /**
  * One pattern of a set as it is spun.
@@ -16,6 +17,11 @@ public record Stay(
     /** For how many of its counts it is kept. */
     public double counts() {
         return seconds / wanted.count();
+    }
+
+    /** The turn of the body in it, where one is wanted. */
+    public Optional<TurnMade> turning() {
+        return wanted.turn().map(turn -> TurnMade.of(turn, this));
     }
 
     /** When it is left, seconds from the set's start. */

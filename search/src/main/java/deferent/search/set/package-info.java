@@ -8,6 +8,12 @@
  * deferent.search.set.SetWork} adds up what it asks of grip and shoulder, and {@link
  * deferent.search.set.Suggestion} puts patterns of a shelf in an order that can be spun.
  *
+ * <p>A pattern may have a turn of the body on one of its counts ({@link
+ * deferent.search.set.BodyTurn}): what is spun turns with the body from then on. Patterns and
+ * passages are worked out as the body has them, the whole is turned in {@link
+ * deferent.search.set.SetTrace}, and what that adds to the cords' pull is read in {@link
+ * deferent.search.set.TurnLoad}.
+ *
  * <p>Counts: four go once round ({@link deferent.search.set.Wanted}, our choice). Everything else
  * is in SI units.
  */

@@ -48,6 +48,7 @@ export const KEYS = [
     { shows: '←  →', says: 'the pattern before, the one after' },
     { shows: 'Shift ←  →', says: 'move it sooner, later' },
     { shows: '↑  ↓', says: 'longer, shorter by counts of eight; with Shift by one' },
+    { shows: 'Z', says: 'a turn of the body in it: quarter, half, to the left, to the right, none' },
     { shows: 'Enter', says: 'play from there' },
     { shows: 'Delete', says: 'take it out' },
   ]],

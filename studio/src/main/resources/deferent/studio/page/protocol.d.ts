@@ -366,12 +366,15 @@ declare namespace Protocol {
     id: string;
     name: string;
     counts: number;
+    turn?: Turn | null;
   } | {
     pattern: object;
     counts: number;
+    turn?: Turn | null;
   } | {
     phrase: string;
     counts: number;
+    turn?: Turn | null;
   };
   type Tethers = 'equal' | 'free';
   type To = {
@@ -382,5 +385,9 @@ declare namespace Protocol {
     | { phrase: string; pattern?: never }
     | { phrase?: never; pattern: object }
   );
+  type Turn = {
+    turn_deg: number;
+    count: number;
+  };
   type TypedIn = 'm' | 'cm';
 }

@@ -35,6 +35,7 @@ export class Camera {
     this.right = [1, 0, 0];
     this.up = [0, 1, 0];
     this.ahead = [0, 0, -1];
+    this.version = 0; // another number whenever anything of it has changed
     this.settle();
   }
 
@@ -124,6 +125,7 @@ export class Camera {
   }
 
   settle() {
+    this.version++;
     const angle = this.turn + this.from[0];
     const lift = this.lift + this.from[1];
     const level = Math.cos(lift);

@@ -1,9 +1,21 @@
 // Draws the same picture on a plain two-dimensional canvas, where there is no WebGL or where it is asked for.
 
+import { BEHIND, Depth, GAP } from './depth.js';
 import { CORNERS, filled } from './person.js';
 import { EDGE, OLDEST, RIBBON, SHAPES, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const STEPS = 28; // shades of a fading trail
+const FINE = 0.25; // rows
+
+// How strongly a way is seen at a row: 0 in a gap where another passes before it, if its gaps are asked for; above 1 before the body.
+/** @param {import('./depth.js').Way} way @param {number} at @param {boolean} gaps */
+function shade(way, at, gaps) {
+  const i = Math.min(way.rows - 1, Math.floor(at));
+  const j = Math.min(way.rows - 1, i + 1);
+  const f = at - i;
+  if (gaps && way.interrupted && way.gaps[i] * (1 - f) + way.gaps[j] * f < 0) return 0;
+  return way.seen[f < 0.5 ? i : j];
+}
 
 export class FlatDrawer {
   constructor(canvas) {
@@ -13,8 +25,7 @@ export class FlatDrawer {
     this.ribbons = [];
     this.shape = '';
     this.at = [0, 0, 0];
-    this.person = null;
-    this.closed = true;
+    this.depth = new Depth();
     this.limb = new Float32Array(2 * CORNERS);
   }
 
@@ -25,8 +36,7 @@ export class FlatDrawer {
   }
 
   load(scene) {
-    this.person = scene.person;
-    this.closed = scene.closed;
+    this.depth.load(scene);
     if (scene.shape !== this.shape) {
       this.shape = scene.shape;
       this.ribbons = ribbonsOf(scene).map((what) => ({ what }));
@@ -48,18 +58,25 @@ export class FlatDrawer {
     p.fillRect(0, 0, camera.width, camera.height);
     p.lineJoin = 'round';
     p.lineCap = 'butt';
-    this.#person(camera, look);
-    for (const ribbon of this.ribbons) {
+    this.depth.see(camera, look);
+    this.depth.order(picture, camera, look);
+    const nearest = [...this.ribbons].sort((a, b) => this.depth.rank(a.what) - this.depth.rank(b.what));
+    this.#person(look);
+    for (const ribbon of nearest) if (ribbon.what.kind === 'trail' && (fade >= 1 || show.figure !== false)) this.#casing(ribbon, camera, look);
+    const whole = fade >= 1 || show.figure !== false;
+    for (const ribbon of nearest) {
       const light = lightOf(ribbon.what, look.lit);
       if (show[ribbon.what.kind] === false && !light) continue;
       this.#project(ribbon, camera);
+      const way = this.depth.wayOf(ribbon.what);
       const style = light || (ribbon.what.kind === 'was' ? { ...RIBBON.was, alpha: RIBBON.was.alpha * (show.was ?? 1) } : RIBBON[ribbon.what.kind]);
       const colour = ink[style.ink] || (ribbon.what.kind !== 'ghost' && ribbon.what.side && ink[ribbon.what.side]) || ink.plain;
-      if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow);
-      else this.#line(ribbon, colour, style);
+      if (ribbon.what.kind === 'trail') this.#trail(ribbon, colour, phase, fade, style, glow, way, whole);
+      else this.#line(ribbon, colour, style, way, whole);
     }
-    this.#strokes(picture, camera);
+    this.#strokes(picture, camera, 0, picture.below);
     this.#marks(picture, camera, ink);
+    this.#strokes(picture, camera, picture.below, picture.strokes);
   }
 
   read(x, y, width, height) {
@@ -70,11 +87,9 @@ export class FlatDrawer {
   dispose() {}
 
   // Trunk, then either arm, as silhouettes: their parts are outlined first and then filled, so that the outline stays only round the whole.
-  #person(camera, look) {
-    const { person } = this;
-    if (!person || look.show.body === false) return;
-    person.look(look.phase, this.closed, camera);
-    if (!person.whole) return;
+  #person(look) {
+    const person = this.depth.body;
+    if (!person) return;
     const p = this.paper;
     for (const group of person.groups) {
       for (const grown of [EDGE, 0]) {
@@ -99,25 +114,40 @@ export class FlatDrawer {
     }
   }
 
-  #line(ribbon, colour, style) {
+  // The ground's colour beside what of a light passes before the body.
+  #casing(ribbon, camera, look) {
+    const way = this.depth.wayOf(ribbon.what);
+    if (!way || !way.before) return;
+    this.#project(ribbon, camera);
     const p = this.paper;
-    const l = ribbon.line;
-    p.strokeStyle = css(colour, style.alpha);
-    p.lineWidth = 2 * style.core;
+    p.strokeStyle = css(look.ink.ground, 1);
+    p.lineWidth = 2 * (RIBBON.trail.core + GAP);
     p.beginPath();
-    const [dashes, share] = style[ribbon.what.side] || [0, 1];
-    let down = false;
-    for (let row = 0; row < ribbon.rows; row++) {
-      const part = 2 * Math.abs((((row / (ribbon.rows - 1)) * dashes) % 1) - 0.5);
-      const drawn = !dashes || part < share;
-      if (drawn && down) p.lineTo(l[2 * row], l[2 * row + 1]);
-      else if (drawn) p.moveTo(l[2 * row], l[2 * row + 1]);
-      down = drawn;
-    }
+    this.#stretch(ribbon.line, ribbon.rows - 1, 0, ribbon.rows - 1, (/** @type {number} */ at) => shade(way, at, true) > 1);
     p.stroke();
   }
 
-  #trail(ribbon, colour, phase, fade, style, glow) {
+  #line(ribbon, colour, style, way, whole) {
+    const p = this.paper;
+    const l = ribbon.line;
+    const [dashes, share] = style[ribbon.what.side] || [0, 1];
+    p.lineWidth = 2 * style.core;
+    for (const strength of way && way.faint ? [1, BEHIND] : [1]) {
+      p.strokeStyle = css(colour, style.alpha * strength);
+      p.beginPath();
+      let down = false;
+      for (let row = 0; row < ribbon.rows; row++) {
+        const part = 2 * Math.abs((((row / (ribbon.rows - 1)) * dashes) % 1) - 0.5);
+        const drawn = (!dashes || part < share) && (!way || Math.min(1, shade(way, row, whole)) === strength);
+        if (drawn && down) p.lineTo(l[2 * row], l[2 * row + 1]);
+        else if (drawn) p.moveTo(l[2 * row], l[2 * row + 1]);
+        down = drawn;
+      }
+      p.stroke();
+    }
+  }
+
+  #trail(ribbon, colour, phase, fade, style, glow, way, whole) {
     const p = this.paper;
     const l = ribbon.line;
     const last = ribbon.rows - 1;
@@ -133,20 +163,24 @@ export class FlatDrawer {
       const old = ((step + 1) / STEPS) * length;
       const left = Math.max(oldest, Math.pow(Math.max(0, 1 - (young + old) / 2 / (lit * last)), 1.5));
       if (left < 0.01) continue;
-      p.beginPath();
-      if (ribbon.what.closed) this.#stretch(l, last, head - old, head - young);
-      else if (head - young > 0) this.#stretch(l, last, Math.max(0, head - old), head - young);
-      else continue;
-      if (glow > 0) {
-        p.globalCompositeOperation = 'lighter';
-        p.strokeStyle = css(colour, 0.13 * left);
-        p.lineWidth = 11;
+      for (const strength of way && way.faint ? [1, BEHIND] : [1]) {
+        const plain = !way || !(way.faint || (way.interrupted && whole));
+        const shown = plain ? null : (/** @type {number} */ at) => Math.min(1, shade(way, at, whole)) === strength;
+        p.beginPath();
+        if (ribbon.what.closed) this.#stretch(l, last, head - old, head - young, shown);
+        else if (head - young > 0) this.#stretch(l, last, Math.max(0, head - old), head - young, shown);
+        else continue;
+        if (glow > 0) {
+          p.globalCompositeOperation = 'lighter';
+          p.strokeStyle = css(colour, 0.13 * left * strength);
+          p.lineWidth = 11;
+          p.stroke();
+        }
+        p.strokeStyle = css(glow > 0 ? whitened(colour, 0.45 * left * strength) : colour, left * strength);
+        p.lineWidth = 2 * style.core;
         p.stroke();
+        p.globalCompositeOperation = 'source-over';
       }
-      p.strokeStyle = css(glow > 0 ? whitened(colour, 0.45 * left) : colour, left);
-      p.lineWidth = 2 * style.core;
-      p.stroke();
-      p.globalCompositeOperation = 'source-over';
     }
     p.setLineDash([]);
   }
@@ -159,25 +193,35 @@ export class FlatDrawer {
     return [one * share, one * (1 - share)];
   }
 
-  // The line from one place to another, counted in rows and wrapped round.
-  #stretch(l, last, from, to) {
+  // The line from one place to another, counted in rows and wrapped round; where it is asked, only what is shown of it.
+  #stretch(l, last, from, to, shown = null) {
     const p = this.paper;
+    const wrapped = (row) => (row === last ? last : ((row % last) + last) % last);
     const point = (row) => {
-      const at = row === last ? last : ((row % last) + last) % last;
+      const at = wrapped(row);
       const i = Math.floor(at);
       const f = at - i;
       const j = Math.min(last, i + 1);
       return [l[2 * i] * (1 - f) + l[2 * j] * f, l[2 * i + 1] * (1 - f) + l[2 * j + 1] * f];
     };
-    p.moveTo(...point(from));
-    for (let row = Math.ceil(from); row < to; row++) p.lineTo(...point(row));
-    p.lineTo(...point(to));
+    if (!shown) {
+      p.moveTo(...point(from));
+      for (let row = Math.ceil(from); row < to; row++) p.lineTo(...point(row));
+      p.lineTo(...point(to));
+      return;
+    }
+    // Gaps are finer than rows.
+    for (let row = from; row < to; row += FINE) {
+      if (!shown(wrapped(row + FINE / 2))) continue;
+      p.moveTo(...point(row));
+      p.lineTo(...point(Math.min(to, row + FINE)));
+    }
   }
 
-  #strokes(picture, camera) {
+  #strokes(picture, camera, first, end) {
     const p = this.paper;
     const b = [0, 0, 0];
-    for (let i = 0; i < picture.strokes; i++) {
+    for (let i = first; i < end; i++) {
       const e = picture.ends;
       if (!camera.project(e[6 * i], e[6 * i + 1], e[6 * i + 2], this.at)) continue;
       if (!camera.project(e[6 * i + 3], e[6 * i + 4], e[6 * i + 5], b)) continue;
@@ -185,6 +229,7 @@ export class FlatDrawer {
       const c = picture.strokeColour.subarray(4 * i, 4 * i + 4);
       p.strokeStyle = css(c, c[3]);
       p.setLineDash(s[4 * i + 1] > 0 ? [s[4 * i + 1], s[4 * i + 2]] : []);
+      p.lineDashOffset = s[4 * i + 3];
       p.lineWidth = 2 * s[4 * i];
       p.beginPath();
       p.moveTo(this.at[0], this.at[1]);
@@ -192,6 +237,7 @@ export class FlatDrawer {
       p.stroke();
     }
     p.setLineDash([]);
+    p.lineDashOffset = 0;
   }
 
   #marks(picture, camera, ink) {
@@ -234,11 +280,13 @@ export class FlatDrawer {
       } else {
         p.arc(x, y, inner, 0, 2 * Math.PI);
       }
+      p.globalAlpha = c[3];
       p.strokeStyle = css(ink.ground, 0.8);
       p.lineWidth = hollow ? 5.4 : 3.2;
       p.stroke();
       p.fillStyle = css(hollow ? ink.ground : c, 1);
       p.fill();
+      p.globalAlpha = 1;
       if (hollow) {
         p.strokeStyle = css(c, c[3]);
         p.lineWidth = 2.4;

@@ -3,7 +3,8 @@
 
 export const SHAPES = { disc: 0, diamond: 1, ring: 2, square: 3, cross: 4, dot: 5, halo: 6 };
 
-const ROOM = 64;
+/** How many strokes or marks there is room for. */
+export const ROOM = 256;
 
 const SAG = 17; // parts of a slack cord, of which every other is drawn
 
@@ -14,12 +15,15 @@ const HEAD = { left: SHAPES.disc, right: SHAPES.diamond };
 export class Picture {
   constructor() {
     this.ends = new Float32Array(6 * ROOM);
-    this.strokeStyle = new Float32Array(4 * ROOM); // half width, dash, space, spare
+    this.strokeStyle = new Float32Array(4 * ROOM); // half width, dash, space, how far into the dash it begins
     this.strokeColour = new Float32Array(4 * ROOM);
+    this.strokeSide = new Int8Array(ROOM); // whose cord it is: 1 left, -1 right; 2 a link, 0 what nothing lies before
     this.strokes = 0;
+    this.below = 0; // of the strokes, so many lie below the marks
     this.points = new Float32Array(3 * ROOM);
     this.markStyle = new Float32Array(2 * ROOM); // radius, shape
     this.markColour = new Float32Array(4 * ROOM);
+    this.markSide = new Int8Array(ROOM); // whose hand or head it is
     this.marks = 0;
     this.link = new Float32Array(6);
     this.linkShown = false;
@@ -60,11 +64,13 @@ export class Picture {
     }
     if (show.meets) this.#meeting(scene, show.meets, phase, ink);
     if (lit && lit.at) this.points.set(lit.at, 3 * this.#mark(15, SHAPES.halo, ink.link, 1));
+    this.below = this.strokes;
   }
 
   #stroke(scene, item, phase, colour) {
     const { weights, slack } = scene.pullAt(item.side, phase);
     const i = this.strokes++;
+    this.strokeSide[i] = item.side === 'left' ? 1 : -1;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
     this.strokeColour.set(colour, 4 * i);
@@ -98,6 +104,7 @@ export class Picture {
       put(part / SAG, 6 * i);
       put((part + 1) / SAG, 6 * i + 3);
       this.#style(i, 1.3, 0, 0);
+      this.strokeSide[i] = this.strokeSide[first];
       if (i !== first) this.strokeColour.copyWithin(4 * i, 4 * first, 4 * first + 4);
     }
   }
@@ -107,6 +114,7 @@ export class Picture {
     const ghost = scene.ghostOf(side, phase);
     if (!ghost) return;
     const i = this.strokes++;
+    this.strokeSide[i] = 0;
     this.#style(i, 0.6, 0, 0);
     this.strokeColour.set(ink.plain, 4 * i);
     this.strokeColour[4 * i + 3] = 0.75;
@@ -126,6 +134,7 @@ export class Picture {
 
   #link(scene, item, phase, ink) {
     const i = this.strokes++;
+    this.strokeSide[i] = 2;
     scene.at(item.from, phase, this.ends, 6 * i);
     scene.at(item.to, phase, this.ends, 6 * i + 3);
     this.#style(i, 2, 4, 5);
@@ -138,6 +147,7 @@ export class Picture {
   #point(scene, item, phase, colour) {
     const hand = item.role === 'hand';
     const i = this.#mark(hand ? 8 : 7.5, (hand ? HAND : HEAD)[item.side] ?? SHAPES.dot, colour, 1);
+    this.markSide[i] = item.side === 'left' ? 1 : -1;
     scene.at(item.track, phase, this.points, 3 * i);
     if (hand) for (let k = 0; k < 3; k++) this.hands[item.side][k] = this.points[3 * i + k];
   }
@@ -155,6 +165,7 @@ export class Picture {
 
   #mark(radius, shape, colour, alpha) {
     const i = this.marks++;
+    this.markSide[i] = 0;
     this.markStyle[2 * i] = radius * this.scale;
     this.markStyle[2 * i + 1] = shape;
     this.markColour.set(colour, 4 * i);

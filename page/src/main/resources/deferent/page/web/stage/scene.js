@@ -23,11 +23,13 @@ export class Scene {
     this.best = null; // where a hand path would lie at best
     /** @type {Record<string, Float32Array> | null} */
     this.was = null; // by side, what the heads drew before sizes were fitted
+    this.version = 0; // another number with every answer
     this.shape = ''; // which items there are; a new shape asks a drawer to build anew
   }
 
   /** Takes over an answer's scene and the pull of its cords. */
   read({ scene: sent, pull = null }) {
+    this.version++;
     this.cords = pull;
     this.period = sent.period_s;
     this.closed = sent.periodic !== false;

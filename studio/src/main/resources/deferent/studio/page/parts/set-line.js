@@ -1,9 +1,9 @@
 import { html, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
-import { cautions, cautionSigns, counted, gone, gradeOf, gradeSign, gradeWord } from './set-signs.js';
+import { cautions, cautionSigns, counted, gone, gradeOf, gradeSign, gradeWord, turnSign } from './set-signs.js';
 import { minutes } from '../set-player.js';
-import { EIGHT } from '../state/set.js';
+import { EIGHT, turnSaid } from '../state/set.js';
 import { sentence } from './phrase-line.js';
 import { trimmed } from './units.js';
 import '../stage/thumb.js';
@@ -142,10 +142,10 @@ class SetLine extends Part {
     const mind = cautions(block).map((c) => c.word).join(', ');
     return html`<li class="set-place ${chosen ? 'chosen' : ''} ${held ? 'held' : ''}" data-key=${step.key} @dblclick=${() => this.desk.player.play(block.starts)} style="${this.#place(block)}${held && this.drag ? `; translate: ${this.drag.by}px` : ''}">
       <button type="button" class="set-block ${said?.missing ? 'missing' : ''}" tabindex=${step.key === first ? 0 : -1} aria-current=${chosen ? 'true' : 'false'}
-        aria-label="${name}, ${i + 1} of ${all}, ${counts}${mind ? ', ' + mind : ''}" title="${name}, ${counts}"
+        aria-label="${name}, ${i + 1} of ${all}, ${counts}${step.turn ? `, ${turnSaid(step.turn.turn_deg)} on ${step.turn.count}` : ''}${mind ? ', ' + mind : ''}" title="${name}, ${counts}"
         @click=${(/** @type {MouseEvent} */ e) => e.detail === 0 && this.#take(block)}>
         ${said?.moves ? html`<moving-thumb .moves=${said.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb>` : html`<span class="set-blank"></span>`}
-        <span class="set-said"><b>${name}</b><small>${step.counts}</small></span>
+        <span class="set-said"><b>${name}</b><small>${step.counts}${step.turn ? turnSign(step.turn.turn_deg) : nothing}</small></span>
       </button>
       <span class="set-end" role="slider" tabindex=${chosen ? 0 : -1} aria-label="How long ${name} is spun" aria-valuemin="1" aria-valuemax="1000" aria-valuenow=${step.counts}
         aria-valuetext=${counts} title="Drag to make it longer or shorter by eights; with Shift by one" @keydown=${(/** @type {KeyboardEvent} */ e) => this.#endKey(e, block)}></span>
@@ -407,6 +407,11 @@ class SetLine extends Part {
       set.stretchBy(key, by, event.shiftKey);
       this.say(lengthSaid(set, key));
       this.focusOn(key);
+    } else if (event.key.toLowerCase() === 'z') {
+      set.choose(key);
+      set.turnOn(key);
+      this.say(turnOf(set, key));
+      this.focusOn(key);
     } else if (event.key === 'Delete' || event.key === 'Backspace') {
       this.takeOut(key);
     } else if (event.key === 'Enter') {
@@ -535,6 +540,12 @@ export const nameOf = ({ said, step }) => said?.name ?? step.name;
 export function lengthSaid(set, key) {
   const { name, counts } = set.steps[set.at(key)];
   return `${name}: ${counted(counts)}.`;
+}
+
+/** @param {import('../state/set.js').ShelfSet} set @param {number} key */
+export function turnOf(set, key) {
+  const { name, turn } = set.steps[set.at(key)];
+  return `${name}: ${turnSaid(turn?.turn_deg)}${turn ? ' on ' + turn.count : ''}.`;
 }
 
 /**

@@ -3,10 +3,10 @@ import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
 import { savedLine } from './saved-line.js';
-import { cautions, cautionSigns, GRADE_KEY, gradeOf, gradeSign, gradeWord } from './set-signs.js';
-import { countsOf, follow, lengthSaid, nameOf, tellOf } from './set-line.js';
+import { cautions, cautionSigns, GRADE_KEY, gradeOf, gradeSign, gradeWord, turnSign } from './set-signs.js';
+import { countsOf, follow, lengthSaid, nameOf, tellOf, turnOf } from './set-line.js';
 import { minutes } from '../set-player.js';
-import { EIGHT } from '../state/set.js';
+import { EIGHT, turnSaid } from '../state/set.js';
 import { shown } from '../state/shelf.js';
 import '../stage/thumb.js';
 
@@ -125,6 +125,10 @@ class SetList extends Part {
       ${cautions(block).map(({ told, kind }) => (told ? html`<p class="told" data-tone=${kind === 'danger' ? 'danger' : 'warn'}>${told}</p>` : nothing))}
       <p class="set-do set-counts">${by(-1, '−')}<label><span class="spoken">Counts of ${nameOf(block)}</span><input type="number" min="1" max="1000" .value=${String(step.counts)}
         @change=${(/** @type {any} */ e) => this.#counts(step.key, e.target)}> counts</label>${by(1, '+')}</p>
+      <p class="set-do set-counts set-body"><button type="button" class="set-body-turn" aria-label="Turn of the body: ${turnSaid(step.turn?.turn_deg)}" title="A turn of the body: quarter, half, to the left, to the right, none (Z)" @click=${() => this.#turn(step.key)}>${step.turn ? html`${turnSign(step.turn.turn_deg)} ` : nothing}${step.turn ? capital(turnSaid(step.turn.turn_deg)) : 'Turn the body'}</button>${step.turn
+        ? html`<label>on count<span class="spoken"> of ${nameOf(block)} on which the body turns</span> <input type="number" min="1" max=${step.counts} .value=${String(step.turn.count)} @change=${(/** @type {any} */ e) => this.#turnOn(step.key, e.target)}></label>`
+        : nothing}</p>
+      ${step.turn && set.known ? (said?.turn?.told ?? []).map((told) => html`<p class="told" data-tone=${told.tone ?? ''}>${told.text}</p>`) : nothing}
       <p class="set-do">
         <button type="button" class="play-from" ?disabled=${!set.known} @click=${() => player.play(starts)}>Play from here</button>
         <button type="button" ?disabled=${!set.known} @click=${() => this.#loop(starts, starts + seconds)}>Loop it</button>
@@ -269,6 +273,22 @@ class SetList extends Part {
     if (Number(field.value) >= 1) set.stretch(key, Number(field.value));
     field.value = String(set.steps[set.at(key)].counts);
     this.#say(lengthSaid(set, key));
+  }
+
+  /** @param {number} key */
+  #turn(key) {
+    const { set } = this.desk;
+    set.turnOn(key);
+    this.#say(turnOf(set, key));
+  }
+
+  /** @param {number} key @param {HTMLInputElement} field */
+  #turnOn(key, field) {
+    const { set } = this.desk;
+    const { turn } = set.steps[set.at(key)];
+    if (turn && Number(field.value) >= 1) set.turnBody(key, { ...turn, count: Number(field.value) });
+    field.value = String(set.steps[set.at(key)].turn?.count ?? 1);
+    this.#say(turnOf(set, key));
   }
 
   /** @param {number} from @param {number} to */
@@ -422,5 +442,8 @@ class SetList extends Part {
 const BACK = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M8 4 4 8l4 4M4 8h7a5 5 0 0 1 0 10H8" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
 const ON = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="m12 4 4 4-4 4M16 8H9a5 5 0 0 0 0 10h3" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
 const GRIP = html`<svg viewBox="0 0 20 20" aria-hidden="true"><path d="M4 7h12M4 10h12M4 13h12" fill="none" stroke="currentColor" stroke-width="1.6" stroke-linecap="round"/></svg>`;
+
+/** @param {string} text */
+const capital = (text) => text[0].toUpperCase() + text.slice(1);
 
 customElements.define('set-list', SetList);

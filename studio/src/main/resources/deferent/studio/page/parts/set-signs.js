@@ -61,3 +61,9 @@ export const cautionSigns = (list) => (list.length ? html`${list.map(({ kind, si
 
 /** @param {number} n */
 export const counted = (n) => (n === 1 ? '1 count' : n + ' counts');
+
+/** A turn of the body: an arrow that goes a quarter or half round, seen from above with the audience below. @param {number} degrees */
+export function turnSign(degrees) {
+  const half = Math.abs(degrees) === 180;
+  return html`<svg class="set-turn-sign ${half ? 'half' : 'quarter'}" viewBox="0 0 16 16" aria-hidden="true" style=${degrees < 0 ? 'scale: -1 1' : ''}><path d=${half ? 'M8 13.5a5 5 0 0 0 0-10H6' : 'M8 13.5a5 5 0 0 0 5-5V7'} fill="none" stroke="currentColor" stroke-width="1.6" stroke-linecap="round"/><path d=${half ? 'm8.3 1-2.7 2.5L8.3 6' : 'm10.4 9 2.6-2.7L15.6 9'} fill="none" stroke="currentColor" stroke-width="1.6" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
+}

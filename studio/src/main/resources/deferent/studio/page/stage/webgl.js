@@ -24,8 +24,9 @@ import {
   Vector4,
   WebGLRenderer,
 } from 'three';
+import { Depth, GAP } from './depth.js';
 import { CORNERS, filled } from './person.js';
-import { BETWEEN, EDGE, OLDEST, RIBBON, lightOf, pointsOf, ribbonsOf } from './picture.js';
+import { BETWEEN, EDGE, OLDEST, RIBBON, ROOM, lightOf, pointsOf, ribbonsOf } from './picture.js';
 
 const FAN = CORNERS + 1; // points of a limb: its middle and its corners
 
@@ -35,12 +36,18 @@ in vec3 position;
 in vec3 before;
 in vec3 after;
 in vec2 along;
+in vec2 depth;
 uniform mat4 toClip;
 uniform vec2 halfSize;
 uniform float reach;
+uniform float casing;
 out float across;
 out float phase;
+out vec2 layer;
 void main() {
+  layer = depth;
+  // Nothing is to be filled where nothing passes before the body.
+  float wide = casing > 0.5 && depth.y < 1.5 ? 0.0 : reach;
   vec4 p = toClip * vec4(position, 1.0);
   vec4 b = toClip * vec4(before, 1.0);
   vec4 a = toClip * vec4(after, 1.0);
@@ -62,7 +69,7 @@ void main() {
   t = length(t) > 1e-2 ? normalize(t) : t2;
   vec2 n = vec2(-t.y, t.x);
   float mitre = 1.0 / max(0.7, abs(dot(n, vec2(-t1.y, t1.x))));
-  here += n * along.y * reach * mitre;
+  here += n * along.y * wide * mitre;
   gl_Position = vec4(here / halfSize * p.w, p.z, p.w);
   across = along.y * reach;
   phase = along.x;
@@ -72,7 +79,11 @@ const RIBBON_FRAGMENT = `
 precision highp float;
 in float across;
 in float phase;
+in vec2 layer;
 uniform vec4 colour;
+uniform float ratio;
+uniform float gapped;
+uniform float casing;
 uniform float core;
 uniform float halo;
 uniform vec2 dashes;
@@ -86,6 +97,14 @@ out vec4 paint;
 void main() {
   float d = abs(across);
   float a = clamp((core + 0.6 - d) / 1.2, 0.0, 1.0);
+  // The gap beside what passes before the body.
+  if (casing > 0.5) {
+    a *= clamp((layer.y - 1.0) * 4.0, 0.0, 1.0);
+    paint = vec4(colour.rgb * a, a);
+    return;
+  }
+  // What gives way to what passes before it, and what is seen faintly through the body.
+  float kept = min(1.0, layer.y) * mix(1.0, clamp(layer.x * ratio + 0.5, 0.0, 1.0), gapped);
   vec3 c = colour.rgb;
   if (fade > 0.0) {
     float since = now - phase;
@@ -101,7 +120,7 @@ void main() {
     float part = abs(fract(phase * dashes.x) - 0.5) * 2.0;
     a *= mix(1.0, between, smoothstep(dashes.y - 0.06, dashes.y + 0.06, part));
   }
-  a = min(1.0, a) * colour.a;
+  a = min(1.0, a) * colour.a * kept;
   paint = vec4(c * a, fade > 0.0 ? a * (1.0 - glow * 0.6) : a);
 }`;
 
@@ -152,7 +171,7 @@ void main() {
   float a = 1.0 - smoothstep(look.x - 0.5, look.x + 0.5, d);
   if (look.y > 0.0) {
     float cycle = (look.y + look.z) * ratio;
-    float at = mod(place.x, cycle);
+    float at = mod(place.x + look.w * ratio, cycle);
     a *= 1.0 - smoothstep(look.y * ratio - 0.5, look.y * ratio + 0.5, at);
   }
   a *= tint.a;
@@ -252,13 +271,15 @@ export class WebglDrawer {
     this.eye.matrixAutoUpdate = false;
     this.shared = { toClip: { value: new Matrix4() }, halfSize: { value: new Vector2(1, 1) }, ratio: { value: 1 } };
     this.ground = new Vector3();
-    this.person = null;
-    this.closed = true;
+    this.depth = new Depth();
     this.figure = null; // the performer's corners
     this.ribbons = [];
     this.shape = '';
     this.view = new Matrix4();
     this.strokes = this.#instanced(STROKE_VERTEX, STROKE_FRAGMENT, [0, -1, 1, -1, 1, 1, 0, 1], {
+      from: 3, to: 3, style: 4, colour: 4,
+    });
+    this.overs = this.#instanced(STROKE_VERTEX, STROKE_FRAGMENT, [0, -1, 1, -1, 1, 1, 0, 1], {
       from: 3, to: 3, style: 4, colour: 4,
     });
     this.marks = this.#instanced(MARK_VERTEX, MARK_FRAGMENT, [-1, -1, 1, -1, 1, 1, -1, 1], { at: 3, style: 2, colour: 4 });
@@ -277,8 +298,7 @@ export class WebglDrawer {
   /** Takes a new answer's paths. */
   load(scene) {
     if (scene.shape !== this.shape) this.#build(scene);
-    this.person = scene.person;
-    this.closed = scene.closed;
+    this.depth.load(scene);
     for (const ribbon of this.ribbons) this.#fill(ribbon, pointsOf(ribbon.what, scene));
   }
 
@@ -288,7 +308,11 @@ export class WebglDrawer {
     const ground = ink.ground;
     this.renderer.setClearColor((Math.round(ground[0] * 255) << 16) | (Math.round(ground[1] * 255) << 8) | Math.round(ground[2] * 255), 1);
     this.ground.set(ground[0], ground[1], ground[2]);
+    this.depth.see(camera, look);
+    this.depth.order(picture, camera, look);
+    const gapped = fade >= 1 || show.figure !== false;
     for (const ribbon of this.ribbons) {
+      this.#layer(ribbon, ground, gapped);
       const u = ribbon.mesh.material.uniforms;
       const { kind } = ribbon.what;
       const light = lightOf(ribbon.what, look.lit);
@@ -321,9 +345,10 @@ export class WebglDrawer {
       u.glow.value = glow;
       ribbon.mesh.visible = show[kind] !== false || !!light;
     }
-    this.#person(camera, look);
-    this.#send(this.strokes, { from: [picture.ends, 6, 0], to: [picture.ends, 6, 3], style: [picture.strokeStyle, 4, 0], colour: [picture.strokeColour, 4, 0] }, picture.strokes);
-    for (let i = 0; i < picture.strokes; i++) this.strokes.geometry.attributes.style.array[4 * i] *= this.ratio;
+    this.group.children.sort((a, b) => a.renderOrder - b.renderOrder);
+    this.#person(look);
+    this.#strokes(this.strokes, picture, 0, picture.below);
+    this.#strokes(this.overs, picture, picture.below, picture.strokes);
     this.#send(this.marks, { at: [picture.points, 3, 0], style: [picture.markStyle, 2, 0], colour: [picture.markColour, 4, 0] }, picture.marks);
     this.renderer.render(this.group, this.eye);
   }
@@ -393,6 +418,9 @@ export class WebglDrawer {
       }
       if (rounds === 2) order.copyWithin(order.length / 2, 0, order.length / 2);
       geometry.setAttribute('along', new BufferAttribute(along, 2));
+      const depth = new BufferAttribute(new Float32Array(4 * rows), 2);
+      depth.setUsage(DynamicDrawUsage);
+      geometry.setAttribute('depth', depth);
       geometry.setIndex(new BufferAttribute(order, 1));
       const material = this.#material(RIBBON_VERTEX, RIBBON_FRAGMENT, {
         colour: { value: new Vector4() },
@@ -406,13 +434,26 @@ export class WebglDrawer {
         glow: { value: 1 },
         oldest: { value: 0 },
         between: { value: 0 },
+        gapped: { value: 0 },
+        casing: { value: 0 },
       });
       const mesh = new Mesh(geometry, material);
       mesh.frustumCulled = false;
-      this.ribbons.push({ what, mesh, buffer, points, rows });
+      let casing = null;
+      if (what.kind === 'figure') {
+        const uniforms = Object.fromEntries(Object.entries(material.uniforms).map(([name, { value }]) => [name, { value: value?.clone ? value.clone() : value }]));
+        casing = new Mesh(geometry, this.#material(RIBBON_VERTEX, RIBBON_FRAGMENT, { ...uniforms, casing: { value: 1 } }));
+        casing.frustumCulled = false;
+        casing.renderOrder = 1;
+        this.group.add(casing);
+      }
+      this.ribbons.push({ what, mesh, casing, buffer, points, rows, layered: -2 });
       this.group.add(mesh);
     }
-    this.group.add(this.strokes, this.marks);
+    this.strokes.renderOrder = 20;
+    this.marks.renderOrder = 21;
+    this.overs.renderOrder = 22;
+    this.group.add(this.strokes, this.marks, this.overs);
   }
 
   // Each limb twice, as what outlines it and as what fills it: a middle and the corners round it.
@@ -436,12 +477,43 @@ export class WebglDrawer {
     return mesh;
   }
 
-  #person(camera, { ink, phase, show }) {
-    const { person, figure } = this;
+  #strokes(mesh, picture, first, end) {
+    const { ends, strokeStyle, strokeColour } = picture;
+    this.#send(mesh, { from: [ends, 6, 6 * first], to: [ends, 6, 6 * first + 3], style: [strokeStyle, 4, 4 * first], colour: [strokeColour, 4, 4 * first] }, end - first);
+    const { array } = mesh.geometry.attributes.style;
+    for (let i = 0; i < end - first; i++) array[4 * i] *= this.ratio;
+  }
+
+  // What of a ribbon gives way, is faint or has a gap beside it; and where it comes among the others.
+  #layer(ribbon, ground, gapped) {
+    const { mesh, casing, rows, what } = ribbon;
+    const way = this.depth.wayOf(what);
+    mesh.renderOrder = 2 + this.depth.rank(what);
+    mesh.material.uniforms.gapped.value = gapped && way ? 1 : 0;
+    if (casing) {
+      casing.visible = gapped && !!way && way.before;
+      casing.material.uniforms.colour.value.set(ground[0], ground[1], ground[2], 1);
+      casing.material.uniforms.core.value = (RIBBON.trail.core + GAP) * this.ratio;
+      casing.material.uniforms.reach.value = (RIBBON.trail.core + GAP + 1) * this.ratio;
+    }
+    const { depth } = mesh.geometry.attributes;
+    const { array } = depth;
+    // Nothing is sent anew while nothing has changed.
+    const state = way ? this.depth.changed + (this.depth.body ? NaN : 0) : -1;
+    if (ribbon.layered === state) return;
+    ribbon.layered = state;
+    for (let row = 0; row < rows; row++) {
+      array[4 * row] = array[4 * row + 2] = way && way.rows === rows ? way.gaps[row] : 1e3;
+      array[4 * row + 1] = array[4 * row + 3] = way && way.rows === rows ? way.seen[row] : 1;
+    }
+    depth.needsUpdate = true;
+  }
+
+  #person({ ink }) {
+    const { figure } = this;
+    const person = this.depth.body;
+    if (figure) figure.visible = !!person;
     if (!person || !figure) return;
-    person.look(phase, this.closed, camera);
-    figure.visible = show.body !== false && person.whole;
-    if (!figure.visible) return;
     const { place, colour } = figure.geometry.attributes;
     const soft = 0.5 / this.ratio;
     let at = 0;
@@ -500,7 +572,7 @@ export class WebglDrawer {
     const geometry = new InstancedBufferGeometry();
     geometry.setAttribute('corner', new BufferAttribute(new Float32Array(corners), 2));
     for (const name in attributes) {
-      const attribute = new InstancedBufferAttribute(new Float32Array(64 * attributes[name]), attributes[name]);
+      const attribute = new InstancedBufferAttribute(new Float32Array(ROOM * attributes[name]), attributes[name]);
       attribute.setUsage(DynamicDrawUsage);
       geometry.setAttribute(name, attribute);
     }
@@ -530,7 +602,7 @@ export class WebglDrawer {
   }
 
   #clear() {
-    for (const mesh of [...this.ribbons.map((r) => r.mesh), ...(this.figure ? [this.figure] : [])]) {
+    for (const mesh of [...this.ribbons.flatMap((r) => (r.casing ? [r.mesh, r.casing] : [r.mesh])), ...(this.figure ? [this.figure] : [])]) {
       mesh.geometry.dispose();
       mesh.material.dispose();
     }

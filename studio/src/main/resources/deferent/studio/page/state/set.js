@@ -16,11 +16,14 @@ export const FIRST_COUNTS = 8;
 /**
  * A pattern in the set: of the shelf by its id, or one that stands in the set alone. `key` is its own as long as the page stands.
  *
- * @typedef {{ key: number, id?: string, pattern?: any, name: string, counts: number }} Step
+ * @typedef {{ key: number, id?: string, pattern?: any, name: string, counts: number, turn?: BodyTurn }} Step
+ *
+ * A turn of the body: 90 or 180 degrees to the performer's left, below 0 to the right, and on which count of the pattern it begins.
+ * @typedef {{ turn_deg: number, count: number }} BodyTurn
  *
  * What the studio says of one; of one that is gone neither when nor how long.
  * @typedef {{ name: string, id?: string, phrase?: string, counts_asked: number, counts?: number, starts_s?: number, seconds?: number,
- *   kept_told?: Told, reached?: boolean, reach_told?: Told, danger?: 'calm' | 'care' | 'danger', danger_told?: Told, missing?: boolean, missing_told?: Told,
+ *   kept_told?: Told, reached?: boolean, reach_told?: Told, danger?: 'calm' | 'care' | 'danger', danger_told?: Told, missing?: boolean, missing_told?: Told, turn?: { starts_s: number, seconds: number, turn_deg: number, told: Told[] },
  *   pattern?: any, moves?: import('../stage/thumb.js').Moves }} Answered
  *
  * @typedef {{ text: string, key?: string, why?: string, tone?: string }} Told
@@ -151,7 +154,9 @@ export class ShelfSet extends EventTarget {
     const at = this.at(key);
     const to = Math.max(1, Math.min(MOST, Math.round(counts)));
     if (at < 0 || this.steps[at].counts === to) return false;
-    this.#change({ steps: this.steps.with(at, { ...this.steps[at], counts: to }) }, merge);
+    const { turn } = this.steps[at];
+    // A turn of the body stays within the pattern.
+    this.#change({ steps: this.steps.with(at, { ...this.steps[at], counts: to, ...(turn ? { turn: { ...turn, count: Math.min(to, turn.count) } } : {}) }) }, merge);
     return true;
   }
 
@@ -166,6 +171,28 @@ export class ShelfSet extends EventTarget {
     const { counts } = this.steps[this.at(key)];
     const to = fine ? counts + by : by > 0 ? (Math.floor(counts / EIGHT) + 1) * EIGHT : (Math.ceil(counts / EIGHT) - 1) * EIGHT;
     return this.stretch(key, Math.max(fine ? 1 : Math.min(counts, EIGHT), to), 'stretch ' + key);
+  }
+
+  /**
+   * Another turn of the body in a pattern; after the last of them none.
+   *
+   * @param {number} key
+   */
+  turnOn(key) {
+    const step = this.steps[this.at(key)];
+    const next = TURNS[TURNS.indexOf(step.turn?.turn_deg ?? 0) + 1];
+    this.turnBody(key, next ? { turn_deg: next, count: step.turn?.count ?? 1 } : undefined);
+  }
+
+  /**
+   * @param {number} key
+   * @param {BodyTurn | undefined} turn none where there is none
+   */
+  turnBody(key, turn) {
+    const at = this.at(key);
+    const { counts } = this.steps[at];
+    const within = turn && { ...turn, count: Math.max(1, Math.min(counts, Math.round(turn.count))) };
+    this.#change({ steps: this.steps.with(at, { ...this.steps[at], turn: within }) }, 'turn ' + key);
   }
 
   /** @param {number} key */
@@ -187,8 +214,8 @@ export class ShelfSet extends EventTarget {
   replace(key, other) {
     const at = this.at(key);
     if (at < 0) return;
-    const { counts } = this.steps[at];
-    const step = { ...other, counts, key: this.next++ };
+    const { counts, turn } = this.steps[at];
+    const step = { ...other, counts, turn, key: this.next++ };
     this.chosen = step.key;
     this.#change({ steps: this.steps.with(at, step) });
   }
@@ -429,6 +456,12 @@ export class ShelfSet extends EventTarget {
     const name = (/** @type {Block | undefined} */ one) => (one ? (one.said?.name ?? one.step.name) : '');
     const [block, after] = [blocks[i], blocks.slice(i + 1).find((one) => !one.said?.missing)];
     if (!block || !after) return { now: name(block), next: '' };
+    const turn = this.known ? block.said?.turn : undefined;
+    const one = block.seconds / (block.said?.counts || block.step.counts);
+    if (turn && seconds < turn.starts_s + turn.seconds) {
+      const till = Math.ceil((turn.starts_s - seconds) / one - 1e-6);
+      if (till <= EIGHT) return { now: name(block), next: turnSaid(turn.turn_deg) + (till > 0 ? ' in ' + till : '') };
+    }
     const left = Math.ceil((block.starts + block.seconds - seconds) / (block.seconds / (block.said?.counts || block.step.counts)) - 1e-6);
     return { now: name(block), next: name(after) + (left > 0 && left <= EIGHT ? ' in ' + left : '') };
   }
@@ -633,6 +666,12 @@ export class ShelfSet extends EventTarget {
   }
 }
 
+/** Turns of the body in the order in which they are gone through, degrees to the performer's left. */
+const TURNS = [0, 90, 180, -90, -180];
+
+/** A turn of the body in words. @param {number | undefined} degrees */
+export const turnSaid = (degrees) => (degrees ? `${Math.abs(degrees) === 90 ? 'quarter' : 'half'} turn to the ${degrees > 0 ? 'left' : 'right'}` : 'no turn');
+
 /** What a set is called that nobody has named. */
 export const UNNAMED = 'Set';
 
@@ -642,8 +681,8 @@ function document({ name, steps, hardest }) {
 }
 
 /** A step as it is kept. @param {Step} step */
-function written({ id, name, pattern, counts }) {
-  return id ? { id, name, counts } : { pattern, counts };
+function written({ id, name, pattern, counts, turn }) {
+  return { ...(id ? { id, name } : { pattern }), counts, ...(turn ? { turn } : {}) };
 }
 
 /**
@@ -651,8 +690,8 @@ function written({ id, name, pattern, counts }) {
  * @param {number} key
  * @returns {Step}
  */
-function read({ id, name, pattern, counts }, key) {
-  return id ? { key, id, name, counts } : { key, pattern, name: pattern.name, counts };
+function read({ id, name, pattern, counts, turn }, key) {
+  return { key, ...(id ? { id, name } : { pattern, name: pattern.name }), counts, ...(turn ? { turn: { count: 1, ...turn } } : {}) };
 }
 
 /** A set as it is asked about. @param {Stands} stands */
