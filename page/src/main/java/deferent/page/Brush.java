@@ -108,9 +108,16 @@ final class Brush {
             double strength,
             double[] dash,
             double phase) {
-        boolean dotted = dash.length > 0 && look.dash().get(0) <= 1;
-        int cap = dash.length == 0 || dotted ? BasicStroke.CAP_ROUND : BasicStroke.CAP_BUTT;
+        int cap =
+                dash.length == 0 || dotted(look, dash)
+                        ? BasicStroke.CAP_ROUND
+                        : BasicStroke.CAP_BUTT;
         draw(g, shape, look, width, strength, dash, phase, cap);
+    }
+
+    // Dots are round; without round ends nothing of them would be left.
+    private static boolean dotted(Palette.Look look, double[] dash) {
+        return dash.length > 0 && look.dash().get(0) <= 1;
     }
 
     /** As {@link #draw}, of a line that is cut off straight at its ends. */
@@ -122,7 +129,8 @@ final class Brush {
             double strength,
             double[] dash,
             double phase) {
-        draw(g, shape, look, width, strength, dash, phase, BasicStroke.CAP_BUTT);
+        int cap = dotted(look, dash) ? BasicStroke.CAP_ROUND : BasicStroke.CAP_BUTT;
+        draw(g, shape, look, width, strength, dash, phase, cap);
     }
 
     private void draw(

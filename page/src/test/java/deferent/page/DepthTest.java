@@ -249,6 +249,25 @@ class DepthTest {
     }
 
     @Test
+    void aLinkBeforeTheBodyKeepsItsDots() {
+        Scene scene = bodied("static spin vs static spin, opposites");
+        Still still = Still.square(700).with(Set.of(Layer.BODY, Layer.LINK));
+        assertThat(green(Png.image(scene, still)))
+                .isGreaterThan(green(Png.image(scene, still.without(Layer.BODY))) * 3 / 4);
+    }
+
+    private static int green(BufferedImage picture) {
+        int green = 0;
+        for (int y = 0; y < picture.getHeight(); y++) {
+            for (int x = 0; x < picture.getWidth(); x++) {
+                Color seen = new Color(picture.getRGB(x, y));
+                green += seen.getGreen() - seen.getRed() > 100 ? 1 : 0;
+            }
+        }
+        return green;
+    }
+
+    @Test
     void aLightBehindTheBodyIsFaintAndOneBeforeItIsNot() {
         Scene scene = bodied("static spin vs static spin, opposites");
         Still still = Still.square(700).at(0);
