@@ -73,7 +73,11 @@ final class TellFirst {
                 : ".";
     }
 
-    private static String apart(LinkReading link) {
+    private String apart(LinkReading link) {
+        Optional<Told> hands = TellHands.of(readings);
+        if (link.kind() == LinkKind.NONE && hands.isPresent()) {
+            return hands.get().text();
+        }
         return (link.kind() == LinkKind.NONE ? "It does not link: " : "It links" + how(link) + ": ")
                 + link.carrier().head()
                 + " and "

@@ -5,6 +5,7 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Swing;
 import deferent.motion.trace.Figure;
+import deferent.reading.link.LinkKind;
 import deferent.search.fit.Neighbour;
 import deferent.search.whole.Advice;
 import deferent.search.whole.Readings;
@@ -93,11 +94,15 @@ public final class Telling {
         Side second = first.other();
         boolean aside =
                 Readings.links(readings.link(first)) && !Readings.links(readings.link(second));
+        Optional<Told> hands = TellHands.of(readings);
+        hands.ifPresent(all::add);
         readings.link(first)
                 .reading()
+                .filter(link -> hands.isEmpty() || link.kind() != LinkKind.NONE)
                 .ifPresent(link -> all.add(new TellLink(readings, link).told()));
         readings.link(second)
                 .reading()
+                .filter(link -> hands.isEmpty() || link.kind() != LinkKind.NONE)
                 .map(link -> new TellLink(readings, link))
                 .ifPresent(tell -> all.add(aside ? tell.toldAside() : tell.told()));
         for (Side carrier : List.of(first, second)) {
@@ -106,8 +111,13 @@ public final class Telling {
     }
 
     private static void advice(Pairing pairing, Advice advice, List<Told> all) {
+        boolean weaves =
+                Stream.of(Side.values())
+                        .anyMatch(side -> pairing.part(side).motion().weave().isPresent());
+        // Nobody sizes a weave so that a head leads a hand: its hands are bound to each other.
         advice.fit()
                 .reading()
+                .filter(fit -> !weaves)
                 .flatMap(fit -> TellFit.remedy(fit, advice.within(), pairing))
                 .ifPresent(all::add);
         advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));

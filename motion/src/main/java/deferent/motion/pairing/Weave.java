@@ -1,6 +1,5 @@
 package deferent.motion.pairing;
 
-import org.hipparchus.analysis.polynomials.PolynomialFunction;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -23,8 +22,6 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 public record Weave(Between between, int own, int across, double ownOut, double acrossOut) {
     /** The most beats on either side. */
     public static final int MOST_BEATS = 12;
-
-    private static final PolynomialFunction[] STEP = derivatives();
 
     /** Two sides of the body, and the way from the one to the other. */
     public enum Between {
@@ -87,21 +84,7 @@ public record Weave(Between between, int own, int across, double ownOut, double 
     }
 
     private Jet step(double x, double by, double from) {
-        double rate = beats();
-        return new Jet(
-                from + by * STEP[0].value(x),
-                by * rate * STEP[1].value(x),
-                by * rate * rate * STEP[2].value(x),
-                by * rate * rate * rate * STEP[3].value(x));
-    }
-
-    private static PolynomialFunction[] derivatives() {
-        PolynomialFunction[] all = new PolynomialFunction[4];
-        all[0] = new PolynomialFunction(0, 0, 0, 0, 0, 126, -420, 540, -315, 70);
-        for (int i = 1; i < all.length; i++) {
-            all[i] = all[i - 1].polynomialDerivative();
-        }
-        return all;
+        return SmoothStep.share(Jet.line(x, beats())).times(by).plus(from);
     }
 
     /** The same, so many times as far out. */

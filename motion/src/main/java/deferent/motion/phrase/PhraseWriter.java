@@ -239,6 +239,9 @@ final class PhraseWriter {
             boolean weaves = pairing.left().motion().weave().filter(Weave::mirrorsUp).isPresent();
             said.add(weaves ? Word.REVERSED.said() : "counter-clockwise");
         }
+        if (pairing.facing().equals(Sizing.TURNED_ABOUT)) {
+            said.add(Word.TURNING_ABOUT.said());
+        }
         pairing.tempoSaid().ifPresent(t -> said.add("tempo " + Amounts.number(t)));
         return said;
     }

@@ -3,6 +3,7 @@ package deferent.motion.phrase;
 import static deferent.motion.trade.Word.*;
 
 import deferent.motion.pairing.Direction;
+import deferent.motion.pairing.Facing;
 import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
@@ -59,6 +60,10 @@ final class Sizing {
                     Map.entry("plane of a pendulum", TIP),
                     Map.entry("plane of a pendulum", FLOOR));
 
+    /** What "turning about" says: half round to the left, and back. */
+    static final Facing TURNED_ABOUT =
+            Facing.of(new Facing.Turn(0.25, 0.25, 2), new Facing.Turn(0.75, 0.25, -2));
+
     private final String text;
     private final Said left;
     private final Said right;
@@ -87,7 +92,9 @@ final class Sizing {
                             opposite ? Direction.OPPOSITE : Direction.SAME,
                             sense,
                             Said.sizes(shared, 0).number(TEMPO));
-            return shared.containsKey(MIRRORED) ? MirrorImage.of(pairing) : pairing;
+            Pairing faced =
+                    shared.containsKey(TURNING_ABOUT) ? pairing.with(TURNED_ABOUT) : pairing;
+            return shared.containsKey(MIRRORED) ? MirrorImage.of(faced) : faced;
         } catch (Refusal refusal) {
             throw error(refusal, about(refusal), List.of());
         }

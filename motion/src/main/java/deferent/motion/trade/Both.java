@@ -41,6 +41,18 @@ public record Both(Map<Word, Amount> unsaid, boolean only) {
         return new Both(Map.of(word, new Amount.Count(number)), false);
     }
 
+    static Both fountain() {
+        Map<Word, Amount> all =
+                plain(
+                        Word.LEFT_SIDE,
+                        Word.SPLIT,
+                        Word.TURNING_ABOUT,
+                        // Forward over the top.
+                        Word.COUNTER_CLOCKWISE);
+        all.put(Word.CYCLES, new Amount.Count(8));
+        return new Both(all, true);
+    }
+
     private static Map<Word, Amount> plain(Word... words) {
         Map<Word, Amount> all = new TreeMap<>();
         for (Word word : words) {

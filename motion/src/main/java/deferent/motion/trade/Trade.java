@@ -307,6 +307,17 @@ public final class Trade {
                 Word.and(),
                 Both.at(TIMING, 0.75),
                 sizes -> mill(Weave.Between.ABOVE_AND_BELOW, 0.36));
+        row(
+                "fountain",
+                "two wheels go on beside the body while the performer turns half round toward them"
+                        + " and back, so that what went forward over the top goes in reverse",
+                "on the left side, forward, in split time; eight turns, the body turning through"
+                        + " the third and fourth and back through the last two; the hands go round"
+                        + " each other at 6 cm",
+                Word.and(HAND_RADIUS),
+                sizes -> Motion.flower(sizes.length(HAND_RADIUS, 0.06), 1, 0),
+                seen -> Optional.empty(),
+                Optional.of(Both.fountain()));
         only(
                 "butterfly",
                 "two wheels against each other before the body, hands together: the heads meet at"

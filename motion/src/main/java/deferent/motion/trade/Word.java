@@ -450,6 +450,12 @@ public final class Word implements Comparable<Word> {
                             + "the other side of the body",
                     "mirror",
                     "mirror image");
+    public static final Word TURNING_ABOUT =
+            shared(
+                    "turning about",
+                    "the performer turns half round to the left in the second quarter of the common"
+                            + " cycle and back in the last, while the poi go on where they are in the"
+                            + " room");
     public static final Word REVERSED =
             shared(
                     "reversed",
@@ -529,11 +535,6 @@ public final class Word implements Comparable<Word> {
                     Instead.of("four-petal antispin", "triquetra", "four-petal in-spin"));
 
     static {
-        explained(
-                "fountain",
-                "a pattern that is carried from before the body over the head to behind it, which "
-                        + "is not modelled",
-                Instead.of("static spin vs static spin, opposites", "static spin"));
         explained(
                 "meteor",
                 "two heads on one cord; here each hand holds a cord of its own",

@@ -20,14 +20,10 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class TypedPhrasesTest {
     /** A line of the lists: what is typed, = ? or !, and the meaning. */
-    record Typed(String phrase, char kind, String meaning, boolean due) {
+    record Typed(String phrase, char kind, String meaning) {
         static Typed of(String line) {
             String[] columns = line.split("\t");
-            return new Typed(
-                    columns[0],
-                    columns[1].charAt(0),
-                    columns[1].substring(2),
-                    columns.length < 3 || columns[2].equals("due"));
+            return new Typed(columns[0], columns[1].charAt(0), columns[1].substring(2));
         }
 
         @Override
@@ -46,16 +42,12 @@ class TypedPhrasesTest {
         }
     }
 
-    static Stream<Typed> due() throws IOException {
-        return Stream.concat(lines("typed.tsv"), lines("typed-more.tsv")).filter(Typed::due);
-    }
-
-    static Stream<Typed> later() throws IOException {
-        return lines("typed.tsv").filter(typed -> !typed.due());
+    static Stream<Typed> typed() throws IOException {
+        return Stream.concat(lines("typed.tsv"), lines("typed-more.tsv"));
     }
 
     @ParameterizedTest
-    @MethodSource("due")
+    @MethodSource("typed")
     void whatIsTypedIsUnderstood(Typed typed) {
         switch (typed.kind()) {
             case '=' ->
@@ -64,13 +56,6 @@ class TypedPhrasesTest {
             case '?' -> explained(typed.phrase());
             default -> saidBack(typed);
         }
-    }
-
-    // What falls due later is explained until it is there; a line that reads is due.
-    @ParameterizedTest
-    @MethodSource("later")
-    void whatIsNotThereYetIsExplained(Typed typed) {
-        explained(typed.phrase());
     }
 
     private static void explained(String phrase) {

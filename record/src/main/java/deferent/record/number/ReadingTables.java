@@ -23,6 +23,7 @@ import deferent.reading.body.SideRoom;
 import deferent.reading.body.TrunkTurn;
 import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.link.MirroredHands;
 import deferent.reading.tether.LinkedTruth;
 import deferent.reading.worked.Worked;
 import deferent.search.whole.Advice;
@@ -272,6 +273,12 @@ public final class ReadingTables {
                     .text("text", "the sentence", Told::text)
                     .text("why", "where it comes from", Told::why);
 
+    /** What binds the hands of a weave. */
+    private static final Table<MirroredHands> MIRRORED =
+            Table.<MirroredHands>named("hands_mirrored")
+                    .number("gap_m", "hands in a mirror, apart at most", MirroredHands::gap)
+                    .number("lag_cycles", "the right hand later by", MirroredHands::lag);
+
     public static final Table<Readings> READINGS =
             Table.<Readings>named("readings")
                     .value("phrase", "in trade words", Written.text().maybe(), Readings::phrase)
@@ -303,6 +310,7 @@ public final class ReadingTables {
                             "the left head's, then the right head's",
                             EITHER_LINK.listed(2),
                             a -> List.of(new OneSide(a, Side.LEFT), new OneSide(a, Side.RIGHT)))
+                    .maybe("hands_mirrored", MIRRORED, all -> MirroredHands.of(all.trace()))
                     .worked("room", ROOM, Readings::room)
                     .worked("reach", REACH, Readings::reach)
                     .value(
