@@ -38,6 +38,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ReadCommand.class,
             FitCommand.class,
+            ClearCommand.class,
             SeekCommand.class,
             TransitionsCommand.class,
             RouteCommand.class,

@@ -203,17 +203,17 @@ public final class ShortOfClear {
         }
 
         double through() {
-            Swivels.Course course =
+            Swivels swivels =
                     new Swivels(
-                                    performer,
-                                    hung,
-                                    hands,
-                                    heads,
-                                    samples.time(1) - samples.time(0),
-                                    round,
-                                    kept.headRadius(),
-                                    margin)
-                            .course(true);
+                            performer,
+                            hung,
+                            hands,
+                            heads,
+                            samples.time(1) - samples.time(0),
+                            round,
+                            kept.headRadius(),
+                            margin);
+            Swivels.Course course = swivels.course(true);
             double sum = 0;
             for (Side side : Side.values()) {
                 for (ArmThrough.What what : ArmThrough.What.values()) {

@@ -211,16 +211,25 @@ final class Swivels {
     private double[][] alone(Side side) {
         double[][] cost = new double[(count + slot - 1) / slot][COUNT];
         for (int i = 0; i < count; i++) {
+            boolean passes = comesNear(side, i);
             for (int k = 0; k < COUNT; k++) {
                 ArmLine arm = arm(side.ordinal(), i, k);
                 double off = LEAST + k * STEP - Math.toRadians(NATURAL_DEG);
                 boolean through =
-                        anyOf(side, i, arm, arm, ArmThrough.What.CORD)
+                        passes && anyOf(side, i, arm, arm, ArmThrough.What.CORD)
                                 || anyOf(side, i, arm, arm, ArmThrough.What.BODY);
                 cost[i / slot][k] += 1e-4 * off * off + (through ? 1 : 0);
             }
         }
         return cost;
+    }
+
+    // Whether the other's poi comes to where this arm is with any elbow.
+    private boolean comesNear(Side side, int i) {
+        ArmLine arm = arm(side.ordinal(), i, 0);
+        int o = side.other().ordinal();
+        return apart(arm.shoulder(), arm.grip(), grips[o][i], heads[o][i])
+                < off(arm) + thick + headRadius;
     }
 
     // Whether the arms' balls about the lines from shoulder to grip come together at all.
@@ -305,14 +314,15 @@ final class Swivels {
                 if (length <= BREADTH) {
                     yield 0;
                 }
-                double off = apart(p, q, grip.add(BREADTH / length, cord), heads[o][i]);
+                Vector3D bare = grip.add(BREADTH / length, cord);
+                double off = apart(p, q, bare, heads[o][i], thick);
                 yield Math.max(thick - off, struck(arm, p, q, heads[o][i]));
             }
             case ARM ->
                     2 * thick
                             - Math.min(
-                                    apart(p, q, other.elbow(), other.wrist()),
-                                    apart(p, q, other.half(), other.elbow()));
+                                    apart(p, q, other.elbow(), other.wrist(), 2 * thick),
+                                    apart(p, q, other.half(), other.elbow(), 2 * thick));
             case BODY -> -soft - body.distance(p, q);
         };
     }
@@ -326,6 +336,22 @@ final class Swivels {
         double share = head.subtract(p).dotProduct(along) / along.getNormSq();
         Vector3D nearest = p.add(Math.max(0, Math.min(1, share)), along);
         return thick + headRadius - head.distance(nearest);
+    }
+
+    /** The same where it is under a limit; else that, mostly seen from the balls about both. */
+    private static double apart(Vector3D p, Vector3D q, Vector3D r, Vector3D s, double limit) {
+        double x = p.getX() + q.getX() - r.getX() - s.getX();
+        double y = p.getY() + q.getY() - r.getY() - s.getY();
+        double z = p.getZ() + q.getZ() - r.getZ() - s.getZ();
+        double most = 2 * limit + length(p, q) + length(r, s);
+        return x * x + y * y + z * z > most * most ? limit : apart(p, q, r, s);
+    }
+
+    private static double length(Vector3D p, Vector3D q) {
+        double x = p.getX() - q.getX();
+        double y = p.getY() - q.getY();
+        double z = p.getZ() - q.getZ();
+        return Math.sqrt(x * x + y * y + z * z);
     }
 
     private static double apart(Vector3D p, Vector3D q, Vector3D r, Vector3D s) {
