@@ -1,6 +1,5 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Place;
 import deferent.reading.link.MirroredHands;
 import deferent.search.whole.Readings;
 import java.util.Optional;
@@ -9,12 +8,15 @@ import java.util.Optional;
 final class TellHands {
     private static final double NOTHING = 5e-4;
 
+    /** What arms that cross need between them, metres (our choice). */
+    private static final double CROSSED = 0.20;
+
     private TellHands() {}
 
     /** Empty where no hand passes across the body, or the two do not mirror each other. */
     static Optional<Told> of(Readings readings) {
         return MirroredHands.of(readings.trace())
-                .filter(hands -> hands.gap() <= 2 * Place.HAND_BREADTH)
+                .filter(hands -> hands.gap() <= CROSSED)
                 .map(
                         hands ->
                                 new Told(

@@ -122,6 +122,7 @@ public final class Telling {
                 .ifPresent(all::add);
         advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));
         advice.costs().reading().stream()
+                .filter(costs -> !weaves)
                 .flatMap(costs -> TellFit.costs(costs, pairing).stream().limit(1))
                 .forEach(all::add);
         TellNot not = new TellNot("advice");

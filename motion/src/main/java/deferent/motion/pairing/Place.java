@@ -31,10 +31,11 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
     private static final double AT_CHIN = 0.22;
     private static final double BODY = -0.10;
     private static final double AT_ARMS_LENGTH = 0.50;
-    private static final double WOVEN = 0.34;
+    private static final double WOVEN = 0.14;
+    private static final double WAIST = -0.06;
 
     /** Breadths of a hand between the fists of arms that cross. */
-    private static final double CROSSED = 1.5;
+    private static final double CROSSED = 2.125;
 
     public Place {
         Refusal.within(centre.getX(), -10, 10, "centre x", "m");
@@ -68,7 +69,8 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
         Vector3D centre =
                 switch (motion.weave().get().between()) {
                     case LEFT_AND_RIGHT ->
-                            new Vector3D(0, motion.path().still() ? CROSSED * half : 0, WOVEN);
+                            new Vector3D(
+                                    0, WAIST + (motion.path().still() ? CROSSED * half : 0), WOVEN);
                     case BEFORE_AND_BEHIND -> new Vector3D(4 * half, OVER_HEAD, BODY);
                     case ABOVE_AND_BELOW -> new Vector3D(4 * half, AT_CHIN, AT_ARMS_LENGTH);
                 };

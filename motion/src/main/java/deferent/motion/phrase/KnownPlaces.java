@@ -32,14 +32,14 @@ enum KnownPlaces {
     LEFT_SIDE(Word.LEFT_SIDE, Plane.Kind.WHEEL) {
         @Override
         Vector3D centre(Side side, double tether) {
-            return new Vector3D(side == Side.LEFT ? BESIDE + BREADTH : BESIDE, 0, 0.10);
+            return new Vector3D(side == Side.LEFT ? BESIDE + BREADTH : BESIDE, -0.10, 0);
         }
     },
     /** The same on the other side; the right hand's plane further right. */
     RIGHT_SIDE(Word.RIGHT_SIDE, Plane.Kind.WHEEL) {
         @Override
         Vector3D centre(Side side, double tether) {
-            return new Vector3D(side == Side.RIGHT ? -BESIDE - BREADTH : -BESIDE, 0, 0.10);
+            return new Vector3D(side == Side.RIGHT ? -BESIDE - BREADTH : -BESIDE, -0.10, 0);
         }
     },
     /** Behind the head, the arm bent over its shoulder. */

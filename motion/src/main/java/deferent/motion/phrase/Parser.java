@@ -610,7 +610,7 @@ final class Parser {
                                 reader.mendable(
                                         spot,
                                         "a weave of " + Amounts.number(beats) + " beats",
-                                        "one of two, three, four or five beats",
+                                        "two, three or five beats",
                                         List.of(
                                                 new Edit(spot, "three-beat", Edit.OFFERED),
                                                 new Edit(spot, "five-beat", Edit.OFFERED))));

@@ -44,13 +44,19 @@ public record Both(Map<Word, Amount> unsaid, boolean only) {
     static Both fountain() {
         Map<Word, Amount> all =
                 plain(
-                        Word.LEFT_SIDE,
+                        Word.WHEEL,
                         Word.SPLIT,
                         Word.TURNING_ABOUT,
                         // Forward over the top.
                         Word.COUNTER_CLOCKWISE);
         all.put(Word.CYCLES, new Amount.Count(8));
+        // Beside the axis that the body turns about: where both arms stay clear of all else.
+        all.put(Word.CENTRE, new Amount.Shift(metres(0.34), metres(0), metres(-0.10), false));
         return new Both(all, true);
+    }
+
+    private static Amount.Length metres(double metres) {
+        return new Amount.Length(metres, false, Unit.METRES);
     }
 
     private static Map<Word, Amount> plain(Word... words) {

@@ -7,7 +7,6 @@ import deferent.motion.pairing.Form;
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Measure;
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Series;
@@ -246,6 +245,8 @@ public final class Trade {
                 "two-beat weave",
                 1,
                 1,
+                0.28,
+                0.09,
                 Both.of(QUARTER),
                 "each poi makes one turn on its own side of the body and one across, half a turn"
                         + " after the other");
@@ -253,22 +254,19 @@ public final class Trade {
                 "three-beat weave",
                 1,
                 2,
+                0.28,
+                0.09,
                 Both.of(SPLIT),
                 "each poi makes one turn on its own side of the body and two across, first over the"
                         + " other arm, then under it; the hands go half a cycle apart",
                 "weave",
                 "beat weave");
         weave(
-                "four-beat weave",
-                2,
-                2,
-                Both.at(TIMING, 0.125),
-                "each poi makes two turns on its own side of the body and two across, half a turn"
-                        + " after the other");
-        weave(
                 "five-beat weave",
                 2,
                 3,
+                0.23,
+                0.13,
                 Both.of(SPLIT),
                 "each poi makes two turns on its own side of the body and three across, the arms"
                         + " winding about each other; the hands go half a cycle apart");
@@ -277,7 +275,7 @@ public final class Trade {
                 Weave.Between.LEFT_AND_RIGHT,
                 "both arms cross before the body and open again: each poi makes one turn on its own"
                         + " side and one across, both at once",
-                "planes 36 cm to either side of the middle, the left arm over the right by 12 cm",
+                "planes 32 cm to either side of the middle, the left hand higher than the right by 17 cm",
                 Word.and(),
                 Both.of(TOGETHER),
                 sizes ->
@@ -286,7 +284,7 @@ public final class Trade {
                                 new Turns(-2, 0),
                                 Optional.of(
                                         new Weave(
-                                                Weave.Between.LEFT_AND_RIGHT, 1, 1, 0.36, 0.36))));
+                                                Weave.Between.LEFT_AND_RIGHT, 1, 1, 0.32, 0.32))));
         passing(
                 "windmill",
                 Weave.Between.BEFORE_AND_BEHIND,
@@ -311,7 +309,8 @@ public final class Trade {
                 "fountain",
                 "two wheels go on beside the body while the performer turns half round toward them"
                         + " and back, so that what went forward over the top goes in reverse",
-                "on the left side, forward, in split time; eight turns, the body turning through"
+                "in the wheel plane 34 cm to the left, level with the breastbone and 10 cm behind it,"
+                        + " forward, in split time; eight turns, the body turning through"
                         + " the third and fourth and back through the last two; the hands go round"
                         + " each other at 6 cm",
                 Word.and(HAND_RADIUS),
@@ -440,18 +439,30 @@ public final class Trade {
         spellings.forEach(s -> BY_KEY.putIfAbsent(Spelling.key(s), row));
     }
 
-    /** A weave beside the body, the hands going round each other as their poi turn. */
+    /**
+     * A weave beside the body, the hands going round each other as their poi turn. Sizes are such
+     * that a usual body's arms get past both cords and each other, forward and in reverse.
+     */
     private static void weave(
-            String said, int own, int across, Both both, String means, String... also) {
+            String said,
+            int own,
+            int across,
+            double beside,
+            double radius,
+            Both both,
+            String means,
+            String... also) {
         passing(
                 said,
                 Weave.Between.LEFT_AND_RIGHT,
                 means,
-                "in the wheel plane, forward over the top; planes 28 cm from the middle on the own"
-                        + " side and 36 cm across; the hands go round each other at 6 cm",
+                "in the wheel plane, forward over the top; planes "
+                        + Amounts.length(beside)
+                        + " to either side of the middle; the hands go round each other at "
+                        + Amounts.length(radius),
                 Word.and(HAND_RADIUS, BESIDE),
                 both,
-                sizes -> beside(sizes, own, across),
+                sizes -> beside(sizes, own, across, beside, radius),
                 also);
     }
 
@@ -493,17 +504,17 @@ public final class Trade {
         return weave.ownOut() == usual.ownOut() ? "" : " beside " + Amounts.length(weave.ownOut());
     }
 
-    private static Motion beside(Sizes sizes, int own, int across) {
-        double out = sizes.length(BESIDE, 0.28);
-        return around(
-                sizes,
-                new Turns(-own - across, 0),
-                new Weave(
-                        Weave.Between.LEFT_AND_RIGHT,
-                        own,
-                        across,
-                        out,
-                        settled(out + Place.HAND_BREADTH)));
+    // With its hand on a small circle in extension: two that are half a turn apart then keep on
+    // opposite sides of each other, and each arm passes the other cord's free side.
+    private static Motion beside(Sizes sizes, int own, int across, double beside, double radius) {
+        int turns = -own - across;
+        double out = sizes.length(BESIDE, beside);
+        Series circle =
+                new Series(List.of(new Series.Term(turns, sizes.length(HAND_RADIUS, radius), 0)));
+        return new Motion(
+                circle,
+                new Turns(turns, 0),
+                Optional.of(new Weave(Weave.Between.LEFT_AND_RIGHT, own, across, out, out)));
     }
 
     private static Motion mill(Weave.Between between, double out) {
@@ -511,18 +522,6 @@ public final class Trade {
                 Series.STILL,
                 new Turns(2, Math.PI / 2),
                 Optional.of(new Weave(between, 1, 1, out, out)));
-    }
-
-    // With its hand on a small circle in extension: two that are half a turn apart then keep on
-    // opposite sides of each other, and each arm passes the other cord's free side.
-    private static Motion around(Sizes sizes, Turns turns, Weave weave) {
-        double radius = sizes.length(HAND_RADIUS, 0.06);
-        Series circle = new Series(List.of(new Series.Term(turns.turns(), radius, turns.start())));
-        return new Motion(circle, turns, Optional.of(weave));
-    }
-
-    private static double settled(double metres) {
-        return Math.rint(metres * 1e6) / 1e6;
     }
 
     /** The weave of so many beats, if the trade has a word for it. */
@@ -633,7 +632,8 @@ public final class Trade {
      * the path that its hand would lose.
      */
     public static Optional<Motion> riding(Seen seen) {
-        return called(seen).name().startsWith(seen.motion().path().noun())
+        return seen.motion().weave().isPresent()
+                        || called(seen).name().startsWith(seen.motion().path().noun())
                 ? Optional.empty()
                 : Optional.of(Cap.riding(seen));
     }

@@ -306,9 +306,8 @@ public final class Word implements Comparable<Word> {
             new Word(
                     Measured.LENGTH,
                     "beside",
-                    "how far from the middle a weave's plane is on the hand's own side; across it"
-                            + " goes a hand's breadth further, outside the other hand",
-                    "28 cm");
+                    "how far a weave's planes are to either side of the middle",
+                    "what the weave's word says");
     public static final Word PLANE_TURNS =
             new Word(
                     Measured.COUNT,
@@ -578,10 +577,13 @@ public final class Word implements Comparable<Word> {
                 "chest roll");
         explained(
                 "body turn",
-                "a turn of the performer, which belongs to a set; a phrase is one pattern, faced one "
-                        + "way",
+                "a turn of the performer by a quarter or half round, to the left or right at a"
+                        + " count, which belongs to a set: \"half left on 5\"; a phrase is one"
+                        + " pattern, faced one way, but for the fountain",
                 Instead.of(""),
                 "with a turn",
+                "quarter turn",
+                "half turn",
                 "with turns",
                 "turning",
                 "while turning",

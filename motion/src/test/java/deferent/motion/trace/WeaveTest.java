@@ -62,7 +62,6 @@ class WeaveTest {
     @CsvSource({
         "two-beat weave, ox",
         "three-beat weave, oxx",
-        "four-beat weave, ooxx",
         "five-beat weave, ooxxx",
         "crosser, ox"
     })

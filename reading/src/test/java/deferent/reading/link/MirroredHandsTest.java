@@ -33,7 +33,7 @@ class MirroredHandsTest {
     @Test
     void handsThatCrossAtOnceMirrorEachOtherButForTheHeightBetweenThem() {
         MirroredHands hands = of("crosser");
-        assertThat(hands.gap()).isCloseTo(0.12, within(1e-6));
+        assertThat(hands.gap()).isCloseTo(0.17, within(1e-6));
         assertThat(hands.lag()).isCloseTo(0, within(1e-6));
     }
 
