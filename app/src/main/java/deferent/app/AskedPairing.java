@@ -51,7 +51,8 @@ final class AskedPairing {
             names = "--tempo",
             paramLabel = "TEMPO",
             converter = Quantity.Tempo.class,
-            description = "Hand cycles a minute, or poi beats where both hands are still.")
+            description =
+                    "Hand cycles a minute, or poi beats of a weave or where both hands are still.")
     private @Nullable Double tempo;
 
     @Option(

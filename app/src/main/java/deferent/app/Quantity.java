@@ -71,8 +71,8 @@ final class Quantity {
     }
 
     /**
-     * Hand cycles a minute, or poi beats where both hands are still; "60" and "60/min" are the
-     * same.
+     * Hand cycles a minute, or poi beats of a weave or where both hands are still; "60" and
+     * "60/min" are the same.
      */
     static double tempo(String text) {
         Matcher said = said(text, "tempo", "60 or 60/min");

@@ -163,7 +163,7 @@ final class ReadText {
             case "first" -> "In short";
             case "danger" -> "Danger";
             case "care" -> "What can hurt";
-            case "link", "truth", "fit", "cost", "advice" -> "Link";
+            case "link", "hands", "truth", "fit", "cost", "advice" -> "Link";
             case "figure", "tempo", "rod", "neighbour" -> "Figures and tempo";
             case "reach", "room", "passes" -> "Reach and room";
             case "pull",

@@ -38,6 +38,13 @@ public final class Caption {
         List<String> sizes = new ArrayList<>();
         if (part.motion().riding()) {
             sizes.add("hand rides the " + side.other().word() + " head");
+        } else if (part.motion().weave().isPresent()) {
+            sizes.add(
+                    switch (part.motion().weave().get().between()) {
+                        case LEFT_AND_RIGHT -> "hand passes across";
+                        case BEFORE_AND_BEHIND -> "hand passes overhead";
+                        case ABOVE_AND_BELOW -> "hand rises and sinks";
+                    });
         } else {
             Size.of(side, Size.Kind.HAND_RADIUS)
                     .read(pairing)

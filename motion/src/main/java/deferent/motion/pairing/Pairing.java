@@ -16,8 +16,8 @@ import java.util.OptionalDouble;
  * @param timing how far the right hand's cycle is ahead
  * @param direction same or opposite
  * @param sense the left hand's, as the performer sees it
- * @param tempoSaid hand cycles a minute, or poi beats where both hands are still, 1 to 600; empty
- *     for 60, or for what an undriven pendulum asks
+ * @param tempoSaid hand cycles a minute, or poi beats where the hand weaves or both are still, 1 to
+ *     600; empty for 60, or for what an undriven pendulum asks
  * @param facing how the performer faces; places of the hands are the room's and do not turn
  */
 public record Pairing(
@@ -108,7 +108,7 @@ public record Pairing(
                 : right.motion().riding() ? Optional.of(Side.RIGHT) : Optional.empty();
     }
 
-    /** Hand cycles a minute, or poi beats where both hands are still. */
+    /** Hand cycles a minute, or poi beats where the hand weaves or both are still. */
     public double tempo() {
         OptionalDouble own = ownTempo(left, right);
         return own.isPresent() ? own.getAsDouble() : tempoSaid.orElse(USUAL_TEMPO);
@@ -142,16 +142,20 @@ public record Pairing(
         return 0;
     }
 
-    // Counted events in a common cycle: cycles of the first hand that moves, else the left poi's
-    // beats.
+    // Counted events in a common cycle: cycles of the first hand that moves, beats if it weaves,
+    // else the left poi's beats.
     private static double counted(Part left, Part right) {
         if (!left.still()) {
-            return left.cycles();
+            return left.cycles() * beats(left);
         }
         if (!right.still()) {
-            return right.cycles();
+            return right.cycles() * beats(right);
         }
         return left.cycles() * Math.max(1, Math.abs(left.motion().spin().turns()));
+    }
+
+    private static int beats(Part part) {
+        return part.motion().weave().map(Weave::beats).orElse(1);
     }
 
     public Pairing with(Side side, Part part) {

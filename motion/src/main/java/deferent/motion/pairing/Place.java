@@ -31,6 +31,7 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
     private static final double AT_CHIN = 0.22;
     private static final double BODY = -0.10;
     private static final double AT_ARMS_LENGTH = 0.50;
+    private static final double WOVEN = 0.34;
 
     /** Breadths of a hand between the fists of arms that cross. */
     private static final double CROSSED = 1.5;
@@ -67,7 +68,7 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
         Vector3D centre =
                 switch (motion.weave().get().between()) {
                     case LEFT_AND_RIGHT ->
-                            new Vector3D(0, motion.path().still() ? CROSSED * half : 0, IN_FRONT);
+                            new Vector3D(0, motion.path().still() ? CROSSED * half : 0, WOVEN);
                     case BEFORE_AND_BEHIND -> new Vector3D(4 * half, OVER_HEAD, BODY);
                     case ABOVE_AND_BELOW -> new Vector3D(4 * half, AT_CHIN, AT_ARMS_LENGTH);
                 };

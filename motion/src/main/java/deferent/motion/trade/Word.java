@@ -432,7 +432,7 @@ public final class Word implements Comparable<Word> {
                     Kind.SHARED,
                     Measured.TEMPO,
                     "tempo",
-                    "hand cycles a minute, or poi beats where both hands are still",
+                    "hand cycles a minute, or poi beats of a weave or where both hands are still",
                     "60, or what a pendulum that nobody drives asks",
                     "cycles a minute",
                     "cycles per minute");

@@ -36,7 +36,7 @@ class TempoBar extends Part {
     return html`
       <label class="spoken" for="tempo">Tempo</label>
       <input id="tempo" type="number" inputmode="decimal" min="1" max="600" step="1" ?disabled=${!tempo}
-        title=${tempo ? 'Tempo: hand cycles a minute, or poi beats where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
+        title=${tempo ? 'Tempo: hand cycles a minute, or poi beats of a weave or where both hands are still' : 'A pendulum that nobody drives sets the tempo'}
         .value=${String(Number((tempo ? tempo.value : own ?? 60).toFixed(1)))} @change=${this.#tempo}>
       <button type="button" class=${shelved && unsaved ? 'save-now changed' : 'save-now'} ?disabled=${!session.pattern || saved} aria-keyshortcuts="P Control+S"
         title=${saved ? 'On the shelf as ' + shelved.name : shelved ? shelved.name + ' has changes that are not saved; save them (P)' : 'Save on the shelf (P)'}
