@@ -21,7 +21,14 @@ public final class TellClear {
     /** One sentence. */
     public static Told of(Clearing clearing) {
         if (clearing.clear()) {
-            return told(clearing, Told.Tone.GOOD, "Nothing is in the way.");
+            return told(
+                    clearing,
+                    Told.Tone.GOOD,
+                    "Nothing is in the way"
+                            + (clearing.arms()
+                                    ? "."
+                                    : " as far as was looked: a hand does not get there, so arms"
+                                            + " were left out."));
         }
         Pairing pairing = clearing.pairing();
         if (clearing.cleared().isPresent()) {
@@ -36,7 +43,7 @@ public final class TellClear {
                 clearing,
                 Told.Tone.WARN,
                 (clearing.whole()
-                                ? "No planes clear it: "
+                                ? "No planes were found that clear it: "
                                 : "Nothing was found yet that clears it: ")
                         + all(pairing, clearing.remains())
                         + ".");
@@ -58,7 +65,8 @@ public final class TellClear {
                         + " and leaned by up to "
                         + Say.degrees(PlaneChange.STEEPEST)
                         + "; a change counts by how far it takes the head's path. The search starts from"
-                        + " chosen places, so a smaller change may be missed."
+                        + " chosen places and some at random, so a smaller change may be missed, and one where few"
+                        + " are clear."
                         + arms);
     }
 

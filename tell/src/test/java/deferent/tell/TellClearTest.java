@@ -35,6 +35,14 @@ class TellClearTest {
     }
 
     @Test
+    void nothingInTheWayIsNotToldOfArmsThatWereLeftOut() {
+        assertThat(told(new Clearing(TWO, List.of(), false, Optional.empty(), List.of(), true)))
+                .isEqualTo(
+                        "Nothing is in the way as far as was looked: a hand does not get there, so"
+                                + " arms were left out.");
+    }
+
+    @Test
     void whatClearsItIsToldWithWhatIsInTheWay() {
         Clearing.Cleared cleared =
                 new Clearing.Cleared(
@@ -67,7 +75,7 @@ class TellClearTest {
         Clearing none = new Clearing(TWO, List.of(ARM), true, Optional.empty(), List.of(ARM), true);
         assertThat(told(none))
                 .isEqualTo(
-                        "No planes clear it: the left poi goes through the right forearm just after"
+                        "No planes were found that clear it: the left poi goes through the right forearm just after"
                                 + " 2.");
         Clearing stopped =
                 new Clearing(TWO, List.of(ARM), true, Optional.empty(), List.of(ARM), false);

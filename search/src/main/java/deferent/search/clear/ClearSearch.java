@@ -32,6 +32,7 @@ import org.hipparchus.optim.SimpleValueChecker;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.CMAESOptimizer;
+import org.hipparchus.random.RandomGenerator;
 import org.hipparchus.random.Well19937c;
 
 /**
@@ -46,16 +47,21 @@ import org.hipparchus.random.Well19937c;
  *       change is found first;
  *   <li>over all freedoms by CMA-ES (Hansen and Ostermeier 2001) with what is in the way as a
  *       penalty, from several seeded starts, since there are many ways out and no slopes;
- *   <li>what was found is made smaller freedom by freedom, and along the line to no change at all.
+ *   <li>what was found is made smaller freedom by freedom, and along the line to no change at all;
+ *   <li>where nothing was found, {@value #SCATTERED} places at random within the bounds are asked,
+ *       and what is clear there is made smaller.
  * </ol>
  *
- * <p>Where arms wind about each other the ways out are many and rough: other seeds then find
- * changes that are a third larger or smaller, so there the answer is a good one and not the least.
- *
  * <p>The winner is confirmed at full sampling by {@link InTheWay}; where it fails there, all is
- * asked to keep further off and sought again. A change of one freedom is kept where no other is
- * less by more than {@value #SIMPLER} of it. The search is no proof: of one that ends without an
- * answer it is known only that these starts found none.
+ * asked to keep further off and sought again. Then it is made smaller on that reading ({@link
+ * Polish}). A change of one freedom is kept where no other is less by more than {@value #SIMPLER}
+ * of it.
+ *
+ * <p>The answer is a good one and not surely the least: a random search of 1200 places at full
+ * sampling found 2.1 % less for an isolation against a cat-eye, nothing less for one against a
+ * triquetra and for two wheels, and one millimetre less than nine for two spins about one centre,
+ * where arms wind about each other and the ways out are rough. Nor is it a proof: of one that ends
+ * without an answer it is known only that none was found where it looked.
  */
 public final class ClearSearch {
     private static final int FREEDOMS = 5;
@@ -65,7 +71,8 @@ public final class ClearSearch {
     private static final double IMPOSSIBLE = 1;
     private static final int EVALUATIONS = 450;
     private static final int POPULATION = 12;
-    private static final double ALL = 2000;
+    private static final int SCATTERED = 1500;
+    private static final double ALL = 4000;
     private static final long SEED = 20;
     private static final double[] MARGINS = {0, 0.001, 0.003, 0.006, 0.012};
 
@@ -158,12 +165,18 @@ public final class ClearSearch {
                 }
                 confirmed = confirmed();
                 if (confirmed.isPresent()) {
+                    confirmed = confirmed.map(this::polished);
                     break;
                 }
             }
+            if (confirmed.isEmpty()) {
+                confirmed = scattered();
+            }
         } catch (Stopped early) {
             whole = false;
-            confirmed = least < Double.POSITIVE_INFINITY ? at(best, 1) : Optional.empty();
+            if (confirmed.isEmpty() && least < Double.POSITIVE_INFINITY) {
+                confirmed = at(best, 1);
+            }
         }
         progress.accept(1);
         return clearing(confirmed, confirmed.isPresent() ? List.of() : remains(), whole);
@@ -318,6 +331,54 @@ public final class ClearSearch {
         return i % FREEDOMS < 3
                 ? PlaneChange.FARTHEST / Place.HAND_BREADTH
                 : PlaneChange.STEEPEST * pairing.part(side).tether().length() / Place.HAND_BREADTH;
+    }
+
+    /**
+     * Where all else found none: places at random within the bounds. What is clear there at full
+     * sampling is made smaller.
+     */
+    private Optional<Cleared> scattered() {
+        quick = new ShortOfClear(trace, reach, kept, MARGINS[0]);
+        RandomGenerator random = new Well19937c(SEED);
+        for (int tried = 0; tried < SCATTERED; tried++) {
+            double[] x = anywhere(random);
+            if (clear(x) && at(x, 1).filter(this::surely).isPresent()) {
+                return closer(x);
+            }
+            least = Double.POSITIVE_INFINITY;
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Cleared> closer(double[] x) {
+        Optional<Cleared> far = at(x, 1);
+        double[] from = x.clone();
+        for (double margin : MARGINS) {
+            quick = new ShortOfClear(trace, reach, kept, margin);
+            best = from;
+            least = far.orElseThrow().cost();
+            within(IntStream.range(0, 2 * FREEDOMS).toArray(), true, 0.15 * least, SEED);
+            smaller();
+            Optional<Cleared> near = confirmed();
+            if (near.isPresent()) {
+                return near.map(this::polished);
+            }
+        }
+        best = from;
+        return far.map(this::polished);
+    }
+
+    /** Some change that may be made, both hands' shifts and leans evenly within their bounds. */
+    private double[] anywhere(RandomGenerator random) {
+        double[] x = new double[2 * FREEDOMS];
+        while (true) {
+            for (int i = 0; i < x.length; i++) {
+                x[i] = most(i) * (2 * random.nextDouble() - 1);
+            }
+            if (at(x, 1).filter(Cleared::within).isPresent()) {
+                return x;
+            }
+        }
     }
 
     /** Freedom by freedom, then all of them along the line to none. */
@@ -498,7 +559,18 @@ public final class ClearSearch {
         return found;
     }
 
+    /** A change of the same kind is kept where the polish gains next to nothing. */
+    private Cleared polished(Cleared confirmed) {
+        double[] from = times(best, confirmed.cost() / at(best, 1).orElseThrow().cost());
+        Cleared less =
+                new Polish(from, confirmed, x -> at(x, 1), this::surely, SEED).least(directions());
+        return less.cost() < confirmed.cost() * (1 - SIMPLER) ? less : confirmed;
+    }
+
     private boolean surely(Cleared cleared) {
+        if (stop.getAsBoolean()) {
+            throw new Stopped();
+        }
         return cleared.within() && surely(cleared.pairing());
     }
 
