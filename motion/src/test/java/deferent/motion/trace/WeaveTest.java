@@ -116,8 +116,8 @@ class WeaveTest {
         for (int i = 0; i < 2000; i++) {
             double time = trace.period() * i / 2000;
             double x = trace.hand(Side.LEFT).position(time).getX();
-            // Within the shoulders of a stature of 1.70 m, 0.129 of it to either side.
-            if (Math.abs(x) < 0.129 * 1.70) {
+            // Before the breast: half way to the shoulders of a stature of 1.70 m, 0.129 of it out.
+            if (Math.abs(x) < 0.129 * 1.70 / 2) {
                 assertThat(tether(trace, Side.LEFT, time).getZ()).isPositive();
             }
         }

@@ -19,6 +19,7 @@ import deferent.reading.body.Room;
 import deferent.reading.body.ShortOfClear;
 import deferent.reading.tether.Kit;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
@@ -236,6 +237,71 @@ class ClearSearchTest {
                     .isLessThan(PERFORMER.shoulder(Side.LEFT).getX());
         }
         nothingDrawnAtRandomIsClear(phrase, 2000, 0.03);
+    }
+
+    /**
+     * A level circle of 1 m about either hand, 60 cm under the breastbone, goes through the legs.
+     */
+    @Test
+    void noPlanesTakeALongLevelCircleOutOfTheLegs() {
+        String phrase = "static spin vs static spin, floor plane, centre 60 cm down, tether 1 m";
+        Clearing clearing = of(phrase);
+        assertThat(clearing.cleared()).isEmpty();
+        Trace trace = PERFORMER.around(Trace.of(pairing(phrase)));
+        InTheWay first =
+                clearing.inTheWay().stream()
+                        .filter(one -> one.what() == InTheWay.What.BODY)
+                        .findFirst()
+                        .orElseThrow();
+        Vector3D hand = trace.hand(first.side().orElseThrow()).at(first.time()).position();
+        Vector3D head = trace.head(first.side().orElseThrow()).at(first.time()).position();
+        assertThat(head.getZ()).as("it points back past the body").isLessThan(0);
+        assertThat(hand.getY()).as("below the hips").isLessThan(-0.19 * 1.70);
+        nothingDrawnAtRandomIsClear(phrase, 2000, 0.02);
+    }
+
+    /**
+     * In the wall plane both cords of a weave turn where the other arm crosses: what clears the
+     * arms of each other brings one into the cord's way. The search itself finds nothing in half a
+     * minute; here places are drawn at random and read exactly.
+     */
+    @Test
+    void noPlanesDrawnAtRandomTakeTheArmsOfAWeaveInTheWallPlaneOutOfTheCords() {
+        Pairing weave = pairing("three-beat weave, wall plane, tether 90 cm");
+        Trace trace = Trace.of(weave);
+        List<InTheWay> found =
+                InTheWay.of(trace, Reach.of(trace, PERFORMER), ClearSearch.kept(Kit.USUAL));
+        assertThat(found)
+                .anyMatch(one -> one.what() == InTheWay.What.CORDS)
+                // Half a turn after the left hand's own beat began: the right hand comes across.
+                .anyMatch(
+                        one ->
+                                one.what() == InTheWay.What.ARM_OF_ARM
+                                        && Math.abs(one.time() - 0.5) < 0.1);
+        Random random = new Random(15);
+        int tried = 0;
+        while (tried < 300) {
+            double[] x = new double[10];
+            for (int i = 0; i < 10; i++) {
+                double most =
+                        i % 5 < 3
+                                ? PlaneChange.FARTHEST
+                                : PlaneChange.STEEPEST * weave.left().tether().length();
+                x[i] = most / Place.HAND_BREADTH * (2 * random.nextDouble() - 1);
+            }
+            Pairing there = changed(weave, x);
+            if (Clearing.Cleared.between(weave, there).within()) {
+                Trace moved = Trace.of(there);
+                Reach reach = Reach.of(moved, PERFORMER);
+                assertThat(
+                                InTheWay.armsJudged(reach)
+                                        && InTheWay.of(moved, reach, ClearSearch.kept(Kit.USUAL))
+                                                .isEmpty())
+                        .as(Arrays.toString(x))
+                        .isFalse();
+                tried++;
+            }
+        }
     }
 
     /** Places within the bounds, from a fixed seed: all are short of clear by so many metres. */
