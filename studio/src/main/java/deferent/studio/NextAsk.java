@@ -8,6 +8,7 @@ import deferent.motion.pairing.Refused;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.trade.Both;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
 import deferent.reading.danger.Level;
@@ -200,6 +201,7 @@ record NextAsk(
         Stream<String> trade =
                 Stream.concat(Trade.motions().stream(), lexicon.motions().stream())
                         .filter(m -> m.follows().isEmpty())
+                        .filter(m -> m.both().filter(Both::only).isEmpty())
                         .map(TradeMotion::said);
         Stream<String> flowers =
                 IntStream.rangeClosed(-MOST_PETALS + 1, MOST_PETALS + 1)

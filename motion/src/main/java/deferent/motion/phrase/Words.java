@@ -34,7 +34,11 @@ public final class Words {
         /** A phrase that shows it; empty where no phrase says it, or it takes more to say. */
         public Optional<Shown> shown(Lexicon lexicon) {
             return goes.frames.stream()
-                    .map(frame -> new Shown(goes.filled(frame, word), goes != Goes.PAIR))
+                    .map(
+                            frame ->
+                                    new Shown(
+                                            goes.filled(frame, word),
+                                            goes != Goes.PAIR && goes != Goes.BOTH))
                     .filter(s -> Completion.read(s.phrase(), lexicon).isPresent())
                     .findFirst();
         }
@@ -51,6 +55,8 @@ public final class Words {
     public enum Goes {
         /** It is what one hand does. */
         HAND("%s vs %s"),
+        /** It is what both hands do, in one word. */
+        BOTH("%s"),
         /** It stands with a hand's motion. */
         BESIDE("%s cat-eye vs %s cat-eye", "%s four-petal antispin vs %s four-petal antispin"),
         /** It stands with a hand's motion, and a number with it. */
@@ -141,6 +147,11 @@ public final class Words {
 
     private static Entry entry(TradeMotion motion) {
         List<String> also = motion.spellings().subList(1, motion.spellings().size());
-        return new Entry(motion.said(), motion.means(), motion.sizesUnsaid(), also, Goes.HAND);
+        return new Entry(
+                motion.said(),
+                motion.means(),
+                motion.sizesUnsaid(),
+                also,
+                motion.both().isPresent() ? Goes.BOTH : Goes.HAND);
     }
 }

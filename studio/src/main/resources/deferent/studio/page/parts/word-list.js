@@ -8,6 +8,7 @@ import '../stage/thumb.js';
 /** @type {[string, string][]} where a word goes, and what those that go there are called */
 const GOES = [
   ['hand', 'What one hand does'],
+  ['both', 'What both hands do, beside and around the body'],
   ['beside', 'Which kind, and which way round'],
   ['size', 'How large, how fast, where; a number goes with it'],
   ['pair', 'How the two hands go together'],
@@ -100,7 +101,7 @@ class WordList extends Part {
 }
 
 /**
- * A phrase with a word put in: a motion takes the place of that hand's, what goes beside one is said before it, a size after it, and
+ * A phrase with a word put in: what both hands do takes the place of all, a motion that of that hand's, what goes beside one is said before it, a size after it, and
  * what is said of both comes last.
  *
  * @param {string} phrase
@@ -109,6 +110,7 @@ class WordList extends Part {
  * @returns {[string, number]} the phrase, and where one goes on writing
  */
 export function put(phrase, { word, goes }, side) {
+  if (goes === 'both') return [word, word.length];
   const comma = phrase.indexOf(',');
   const shared = comma < 0 ? '' : phrase.slice(comma);
   const hands = (comma < 0 ? phrase : phrase.slice(0, comma)).split(VS);
