@@ -457,9 +457,9 @@ export class ShelfSet extends EventTarget {
     const [block, after] = [blocks[i], blocks.slice(i + 1).find((one) => !one.said?.missing)];
     if (!block || !after) return { now: name(block), next: '' };
     const turn = this.known ? block.said?.turn : undefined;
-    const one = block.seconds / (block.said?.counts || block.step.counts);
+    const each = block.seconds / (block.said?.counts || block.step.counts);
     if (turn && seconds < turn.starts_s + turn.seconds) {
-      const till = Math.ceil((turn.starts_s - seconds) / one - 1e-6);
+      const till = Math.ceil((turn.starts_s - seconds) / each - 1e-6);
       if (till <= EIGHT) return { now: name(block), next: turnSaid(turn.turn_deg) + (till > 0 ? ' in ' + till : '') };
     }
     const left = Math.ceil((block.starts + block.seconds - seconds) / (block.seconds / (block.said?.counts || block.step.counts)) - 1e-6);
