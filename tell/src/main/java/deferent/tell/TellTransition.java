@@ -205,7 +205,7 @@ public final class TellTransition {
         return switch (why) {
             case NONE -> "";
             case TETHERS -> "the tethers differ";
-            case TURNING_PLANE -> "the plane of one of them turns as it goes";
+            case TURNING_PLANE -> "the plane of one of them moves as it goes";
             case NOT_DRAWN -> "no practised hand draws one of them on a cord at its tempo";
             case REACH -> "the arms do not reach one of them";
             case TOO_HARD -> "what there is would be too hard";

@@ -66,7 +66,8 @@ final class SpunPattern {
 
     private Hindrance hindrance(Trace ideal) {
         for (Side side : Side.values()) {
-            if (pairing.part(side).place().turn().turns() != 0) {
+            boolean weaves = pairing.part(side).motion().weave().isPresent();
+            if (weaves || pairing.part(side).place().turn().turns() != 0) {
                 return Hindrance.TURNING_PLANE;
             }
         }

@@ -198,10 +198,10 @@ class ClearSearchTest {
         return there;
     }
 
-    /** Nothing near the planes as they are clears it for the first looks, chance does. */
+    /** Held 20 cm further out than usual its arms meet, and a little up and down parts them. */
     @Test
-    void aCrosserIsClearedByWhatChanceFinds() {
-        Clearing clearing = of("crosser");
+    void aCrosserHeldFurtherOutIsClearedByALittle() {
+        Clearing clearing = of("crosser, centre 20 cm forward");
         assertThat(clearing.inTheWay()).anyMatch(one -> one.what() == InTheWay.What.ARM_OF_ARM);
         Clearing.Cleared cleared = clearing.cleared().orElseThrow();
         assertThat(clear(cleared.pairing())).isTrue();
