@@ -379,7 +379,7 @@ final class Lies {
                         passes,
                         "passes within",
                         crossing,
-                        put("readings.advice.passes.all.0.by", -0.1)));
+                        put("readings.advice.passes.all.2.by", -0.1)));
         all.add(
                 new Lie(
                         passes,
