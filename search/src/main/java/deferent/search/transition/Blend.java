@@ -1,6 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.SmoothStep;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.RotationConvention;
@@ -9,8 +10,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * The plain blend of two figures over a passage of one side, at even instants: the share of the
  * next pattern grows by {@link SmoothStep}, of the hand and of the tether's angle, the angle with
- * whole turns chosen, in a plane that bends from the one to the other where they differ. It serves
- * one thread, and its numbers are those of the last passage.
+ * whole turns chosen, and its lean out of its plane, in a plane that bends from the one to the
+ * other where they differ. It serves one thread, and its numbers are those of the last passage.
  */
 final class Blend {
     /** Instants of either pattern before and after a passage that are looked at too. */
@@ -24,6 +25,7 @@ final class Blend {
     private final double[] axis = new double[3];
     private final double[] u;
     private final double[] v;
+    private final double[] normal;
     private final double[] a = new double[SpunSide.COLUMNS];
     private final double[] b = new double[SpunSide.COLUMNS];
     private final double[] out = new double[3];
@@ -45,6 +47,7 @@ final class Blend {
         put(turn.getAxis(RotationConvention.VECTOR_OPERATOR), axis);
         this.u = from.u().toArray();
         this.v = from.v().toArray();
+        this.normal = from.u().crossProduct(from.v()).toArray();
         this.hand = new double[3 * (most + 2 * BESIDE)];
         this.head = new double[hand.length];
         this.force = new double[hand.length];
@@ -115,20 +118,15 @@ final class Blend {
     private void draw(int at, double x, double s) {
         double growth = SmoothStep.slope(x) / seconds;
         double curve = SmoothStep.bend(x) / (seconds * seconds);
-        double angle = blended(SpunSide.ANGLE, s);
-        double turning = blended(SpunSide.ANGLE + 1, s) + growth * gap(SpunSide.ANGLE);
-        double quickens =
-                blended(SpunSide.ANGLE + 2, s)
-                        + 2 * growth * gap(SpunSide.ANGLE + 1)
-                        + curve * gap(SpunSide.ANGLE);
-        double c = Math.cos(angle);
-        double d = Math.sin(angle);
+        Jet angle = blended(SpunSide.ANGLE, s, growth, curve);
+        Jet lean = blended(SpunSide.LEAN, s, growth, curve);
+        Jet flat = TetherLean.inPlane(lean);
+        Jet c = flat.times(angle.cos());
+        Jet d = flat.times(angle.sin());
         for (int k = 0; k < 3; k++) {
-            double along = c * u[k] + d * v[k];
-            double aside = c * v[k] - d * u[k];
-            out[k] = along;
-            rate[k] = turning * aside;
-            quick[k] = quickens * aside - turning * turning * along;
+            out[k] = c.value() * u[k] + d.value() * v[k] + lean.value() * normal[k];
+            rate[k] = c.d1() * u[k] + d.d1() * v[k] + lean.d1() * normal[k];
+            quick[k] = c.d2() * u[k] + d.d2() * v[k] + lean.d2() * normal[k];
         }
         if (bend > 1e-9) {
             bent(s * bend, growth * bend, curve * bend);
@@ -166,6 +164,14 @@ final class Blend {
         to[0] = from.getX();
         to[1] = from.getY();
         to[2] = from.getZ();
+    }
+
+    private Jet blended(int column, double s, double growth, double curve) {
+        return new Jet(
+                blended(column, s),
+                blended(column + 1, s) + growth * gap(column),
+                blended(column + 2, s) + 2 * growth * gap(column + 1) + curve * gap(column),
+                0);
     }
 
     private double blended(int column, double s) {

@@ -114,7 +114,13 @@ final class BlendedSide {
         Jet angle = angle(from, bridge.leaves() + time);
         Jet next = angle(to, there(time)).plus(2 * Math.PI * bridge.turns());
         Jet blended = angle.plus(next.minus(angle).times(share));
-        SpaceJet out = SpaceJet.along(u, blended.cos()).plus(SpaceJet.along(v, blended.sin()));
+        Jet lean = lean(from, bridge.leaves() + time);
+        Jet leans = lean.plus(lean(to, there(time)).minus(lean).times(share));
+        Jet flat = TetherLean.inPlane(leans);
+        SpaceJet out =
+                SpaceJet.along(u, flat.times(blended.cos()))
+                        .plus(SpaceJet.along(v, flat.times(blended.sin())))
+                        .plus(SpaceJet.along(u.crossProduct(v), leans));
         return hand(time)
                 .plus(bent(out, share.times(bend)).times(Jet.constant(length)))
                 .plus(SpaceJet.along(u, bridge.swell().along(0, x)))
@@ -135,13 +141,15 @@ final class BlendedSide {
     }
 
     private static Jet angle(SpunSide side, double time) {
-        SpaceJet r = SpaceJet.of(side.head().at(time)).minus(SpaceJet.of(side.hand().at(time)));
-        Jet a = r.along(side.u());
-        Jet b = r.along(side.v());
-        double square = side.length() * side.length();
-        double rate = a.value() * b.d1() - b.value() * a.d1();
-        double quick = a.value() * b.d2() - b.value() * a.d2();
-        double third = a.value() * b.d3() + a.d1() * b.d2() - b.value() * a.d3() - b.d1() * a.d2();
-        return new Jet(side.angle(time), rate / square, quick / square, third / square);
+        SpaceJet r = tether(side, time);
+        return TetherLean.angle(side.angle(time), r.along(side.u()), r.along(side.v()));
+    }
+
+    private static Jet lean(SpunSide side, double time) {
+        return tether(side, time).along(side.u().crossProduct(side.v())).times(1 / side.length());
+    }
+
+    private static SpaceJet tether(SpunSide side, double time) {
+        return SpaceJet.of(side.head().at(time)).minus(SpaceJet.of(side.hand().at(time)));
     }
 }

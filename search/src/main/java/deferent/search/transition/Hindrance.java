@@ -6,10 +6,7 @@ public enum Hindrance {
     NONE,
     /** A hand keeps another tether in the one than in the other. */
     TETHERS,
-    /**
-     * The plane of one of them turns as it goes, or passes across the body, where a cord leaves it:
-     * passages for that are not worked out, since they go by the cord's angle in a plane.
-     */
+    /** The plane of one of them turns as it goes; passages for that are not worked out. */
     TURNING_PLANE,
     /** No practised hand draws one of the patterns on a cord at its tempo, or nearly so. */
     NOT_DRAWN,

@@ -66,8 +66,7 @@ final class SpunPattern {
 
     private Hindrance hindrance(Trace ideal) {
         for (Side side : Side.values()) {
-            boolean weaves = pairing.part(side).motion().weave().isPresent();
-            if (weaves || pairing.part(side).place().turn().turns() != 0) {
+            if (pairing.part(side).place().turn().turns() != 0) {
                 return Hindrance.TURNING_PLANE;
             }
         }

@@ -1,6 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Gravity;
+import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Course;
@@ -21,8 +22,8 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param u of its plane
  * @param v of its plane
  * @param growth of the tether's angle over the cycle, radians
- * @param rows {@value #COLUMNS} numbers each: hand, its velocity and acceleration, and the tether's
- *     angle with two derivatives; read, do not write
+ * @param rows {@value #COLUMNS} numbers each: hand, its velocity and acceleration, the tether's
+ *     angle in its plane and its lean out of it, each with two derivatives; read, do not write
  * @param exactly what the rows were tabled from
  * @param pull greatest pull over the head's mass, m/s²
  * @param quickening greatest rate of that, m/s³
@@ -44,9 +45,12 @@ record SpunSide(
         double handQuick,
         double handJerk) {
     static final int COUNT = 512;
-    static final int COLUMNS = 12;
+    static final int COLUMNS = 15;
     static final int HAND = 0;
     static final int ANGLE = 9;
+
+    /** The sine of how far the tether leans out of its plane, toward u × v. */
+    static final int LEAN = 12;
 
     static SpunSide of(Trace trace, Side side) {
         Part part = trace.pairing().part(side);
@@ -147,15 +151,27 @@ record SpunSide(
             Vector3D r = head.position().subtract(hand.position());
             Vector3D velocity = head.velocity().subtract(hand.velocity());
             Vector3D quick = head.acceleration().subtract(hand.acceleration());
-            double square = r.getNormSq();
-            out[ANGLE] = angle.at(t, cycle);
-            out[ANGLE + 1] = across(r, velocity, u, v) / square;
-            out[ANGLE + 2] = across(r, quick, u, v) / square;
+            write(
+                    out,
+                    ANGLE,
+                    TetherLean.angle(
+                            angle.at(t, cycle),
+                            jet(r, velocity, quick, u),
+                            jet(r, velocity, quick, v)));
+            Vector3D normal = u.crossProduct(v);
+            write(out, LEAN, jet(r, velocity, quick, normal).times(1 / r.getNorm()));
         }
-    }
 
-    private static double across(Vector3D r, Vector3D d, Vector3D u, Vector3D v) {
-        return r.dotProduct(u) * d.dotProduct(v) - r.dotProduct(v) * d.dotProduct(u);
+        private static Jet jet(Vector3D r, Vector3D velocity, Vector3D quick, Vector3D along) {
+            return new Jet(
+                    r.dotProduct(along), velocity.dotProduct(along), quick.dotProduct(along), 0);
+        }
+
+        private static void write(double[] rows, int at, Jet of) {
+            rows[at] = of.value();
+            rows[at + 1] = of.d1();
+            rows[at + 2] = of.d2();
+        }
     }
 
     private static void put(double[] rows, int at, Vector3D p) {
