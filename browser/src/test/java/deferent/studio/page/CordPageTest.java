@@ -129,7 +129,7 @@ class CordPageTest extends InChromium {
     }
 
     @Test
-    void aSlackCordIsDrawnAsABowOfDotsAndAHarderPullAsAThickerTether() {
+    void aSlackCordIsDrawnAsABowOfDots() {
         try (Visit visit = visit()) {
             visit.say("isolation vs four-petal antispin, tempo 40");
             visit.hands();
@@ -137,16 +137,11 @@ class CordPageTest extends InChromium {
             visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.3).slack")).isFalse();
             double taut = visit.number("deferentStage.picture.strokes");
-            double width = visit.number("deferentStage.picture.strokeStyle[4]");
             visit.page().evaluate("() => deferentDesk.clock.seek(0.75)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.75).slack")).isTrue();
             // Cut where other things pass before it, a cord takes more strokes than one.
             assertThat(visit.number("deferentStage.picture.strokes"))
                     .isGreaterThanOrEqualTo(taut + 8);
-            visit.say("isolation vs four-petal antispin, tempo 120");
-            visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
-            assertThat(visit.number("deferentStage.picture.strokeStyle[4]"))
-                    .isGreaterThan(width * 1.3);
         }
     }
 
