@@ -171,18 +171,16 @@ final class PairingJson {
                 .put("between", Keys.word(weave.between()))
                 .put("own_beats", weave.own())
                 .put("across_beats", weave.across())
-                .put("own_out_m", weave.ownOut())
-                .put("across_out_m", weave.acrossOut());
+                .put("out_m", weave.out());
     }
 
     private static Weave weave(Keys keys) {
         Weave.Between between = keys.word("between", Weave.Between.class);
         int own = keys.whole("own_beats", 1, Weave.MOST_BEATS);
         int across = keys.whole("across_beats", 1, Weave.MOST_BEATS);
-        double ownOut = keys.number("own_out_m", 0, 1, "m");
-        double acrossOut = keys.number("across_out_m", 0, 1, "m");
+        double out = keys.number("out_m", 0, 1, "m");
         keys.done();
-        return keys.made(() -> new Weave(between, own, across, ownOut, acrossOut));
+        return keys.made(() -> new Weave(between, own, across, out));
     }
 
     private static Plane plane(Keys keys) {

@@ -95,7 +95,7 @@ final class TellPasses {
                             ? again(who, spells, all.getOrDefault(back, List.of()))
                             : Optional.empty();
             again.ifPresent(same -> in.remove(back));
-            String how = again.map(same -> same).orElseGet(() -> sentence(who));
+            String how = again.orElseGet(() -> sentence(who, always(spells)));
             told.add(
                     new Told(
                             "passes",
@@ -177,7 +177,7 @@ final class TellPasses {
 
     /** How the same comes again with the sides changed about, if it does. */
     private Optional<String> again(Who who, List<Spell> spells, List<Spell> mirrored) {
-        String what = sentence(who);
+        String what = sentence(who, false);
         if (shifted(spells, mirrored, 0) && !who.arms() && !who.cords()) {
             return Optional.of(each(who));
         }
@@ -211,21 +211,27 @@ final class TellPasses {
                         + noun(who, false);
     }
 
-    private String sentence(Who who) {
+    /**
+     * @param always whether it does so all the time, and so does not pass
+     */
+    private String sentence(Who who, boolean always) {
         String one = noun(who, true);
         String other = noun(who, false);
+        String passes = always ? " is " : " passes ";
         if (who.one.kind().body()) {
-            return "the " + side(who.other) + other + " passes behind your " + one;
+            return "the " + side(who.other) + other + passes + "behind your " + one;
         }
         if (who.other.kind().body()) {
-            return "the " + side(who.one) + one + " passes over your " + other;
+            return "the " + side(who.one) + one + passes + "over your " + other;
         }
         String last =
                 one.equals(other) ? who.other.side().orElseThrow().word() : side(who.other) + other;
         return "the "
                 + side(who.one)
                 + one
-                + (who.way == Way.OVER ? " crosses over the " : " passes before the ")
+                + (who.way == Way.BEFORE
+                        ? passes + "before the "
+                        : always ? " is over the " : " crosses over the ")
                 + last;
     }
 
@@ -261,7 +267,7 @@ final class TellPasses {
 
     private String when(Spell spell) {
         double beat = cycle / Counts.aCycle(pairing);
-        if (spell.to - spell.from > (1 - NEAR) * cycle) {
+        if (always(List.of(spell))) {
             return "all the time";
         }
         if (spell.to - spell.from < beat) {
@@ -272,6 +278,10 @@ final class TellPasses {
         return from.equals(to)
                 ? TellTransition.count(pairing, spell.middle())
                 : "from " + from + " to " + to;
+    }
+
+    private boolean always(List<Spell> spells) {
+        return spells.stream().anyMatch(spell -> spell.to - spell.from > (1 - NEAR) * cycle);
     }
 
     private static String why(Who who, List<Spell> spells) {

@@ -10,6 +10,12 @@ import org.junit.jupiter.api.Test;
 
 /** The cord on the page: what is kept, what it pulls, and a poi that is let go. */
 class CordPageTest extends InChromium {
+    /** How wide the thinner of the two cords is drawn; what is wider of them is the gap beside. */
+    private static final String THINNEST_CORD =
+            "(({ strokes, strokeSide, strokeStyle }) => Math.min(...Array.from({ length: strokes },"
+                    + " (_, i) => strokeSide[i] === 0 ? Infinity : strokeStyle[4 * i])))"
+                    + "(deferentStage.picture)";
+
     // The ghost of what would be best comes when it is worked out, and only for the ideal.
     private static final String LINES =
             "deferentStage.drawer.ribbons.length - (deferentDesk.session.scene.best ? 1 : 0)";
@@ -129,7 +135,7 @@ class CordPageTest extends InChromium {
     }
 
     @Test
-    void aSlackCordIsDrawnAsABowOfDots() {
+    void aSlackCordIsDrawnAsABowOfDotsAndAHarderPullAsAThickerTether() {
         try (Visit visit = visit()) {
             visit.say("isolation vs four-petal antispin, tempo 40");
             visit.hands();
@@ -137,11 +143,15 @@ class CordPageTest extends InChromium {
             visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.3).slack")).isFalse();
             double taut = visit.number("deferentStage.picture.strokes");
+            double width = visit.number(THINNEST_CORD);
             visit.page().evaluate("() => deferentDesk.clock.seek(0.75)");
             assertThat(visit.is("deferentDesk.session.scene.pullAt('left', 0.75).slack")).isTrue();
             // Cut where other things pass before it, a cord takes more strokes than one.
             assertThat(visit.number("deferentStage.picture.strokes"))
                     .isGreaterThanOrEqualTo(taut + 8);
+            visit.say("isolation vs four-petal antispin, tempo 120");
+            visit.page().evaluate("() => deferentDesk.clock.seek(0.3)");
+            assertThat(visit.number(THINNEST_CORD)).isGreaterThan(width * 1.3);
         }
     }
 

@@ -22,20 +22,23 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
      */
     public static final double IN_FRONT = 0.30;
 
-    // Heights above the breastbone and depths before it, metres, of weaves (our choice, for 1.70
-    // m):
-    // 14 cm over the crown, and level with the chin; either hand a fist and a half to
-    // its
-    // own side.
+    // Where weaves have their middle, metres above the breastbone and before it. All are our
+    // choice,
+    // tried out until a body of 1.70 m gets past cords and arms: 14 cm over the crown in the plane
+    // of
+    // the body, level with the chin at arm's length, and low before the breastbone.
     private static final double OVER_HEAD = 0.62;
+    private static final double IN_THE_BODY = -0.10;
     private static final double AT_CHIN = 0.22;
-    private static final double BODY = -0.10;
     private static final double AT_ARMS_LENGTH = 0.50;
-    private static final double WOVEN = 0.14;
-    private static final double WAIST = -0.06;
+    private static final double WOVEN_AT = -0.06;
+    private static final double WOVEN_BEFORE = 0.14;
 
-    /** Breadths of a hand between the fists of arms that cross. */
-    private static final double CROSSED = 2.125;
+    /** How far either hand keeps to its own side where both pass over the head or before it. */
+    private static final double ASIDE = 0.16;
+
+    /** Between the fists of arms that cross. */
+    private static final double CROSSED = 0.17;
 
     public Place {
         Refusal.within(centre.getX(), -10, 10, "centre x", "m");
@@ -48,12 +51,11 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
         double half = side == Side.LEFT ? HAND_BREADTH / 2 : -HAND_BREADTH / 2;
         Vector3D centre =
                 switch (plane.kind()) {
-                    // To the micrometre, so that 0.34 is the number nearest 0.34.
-                    case WALL -> new Vector3D(0, 0, Math.rint((IN_FRONT + half) * 1e6) / 1e6);
+                    case WALL -> new Vector3D(0, 0, IN_FRONT + half);
                     case WHEEL -> new Vector3D(half, 0, IN_FRONT);
                     case FLOOR -> new Vector3D(0, half, IN_FRONT);
                 };
-        return new Place(plane, PlaneTurn.NONE, centre);
+        return new Place(plane, PlaneTurn.NONE, centre).settled();
     }
 
     /**
@@ -65,24 +67,27 @@ public record Place(Plane plane, PlaneTurn turn, Vector3D centre) {
         if (motion.weave().isEmpty()) {
             return usual(side, plane);
         }
-        double half = side == Side.LEFT ? HAND_BREADTH / 2 : -HAND_BREADTH / 2;
+        double left = side == Side.LEFT ? 1 : -1;
         Vector3D centre =
                 switch (motion.weave().get().between()) {
                     case LEFT_AND_RIGHT ->
                             new Vector3D(
-                                    0, WAIST + (motion.path().still() ? CROSSED * half : 0), WOVEN);
-                    case BEFORE_AND_BEHIND -> new Vector3D(4 * half, OVER_HEAD, BODY);
-                    case ABOVE_AND_BELOW -> new Vector3D(4 * half, AT_CHIN, AT_ARMS_LENGTH);
+                                    0,
+                                    WOVEN_AT + (motion.path().still() ? left * CROSSED / 2 : 0),
+                                    WOVEN_BEFORE);
+                    case BEFORE_AND_BEHIND -> new Vector3D(left * ASIDE, OVER_HEAD, IN_THE_BODY);
+                    case ABOVE_AND_BELOW -> new Vector3D(left * ASIDE, AT_CHIN, AT_ARMS_LENGTH);
                 };
-        return new Place(plane, PlaneTurn.NONE, settled(centre));
+        return new Place(plane, PlaneTurn.NONE, centre).settled();
     }
 
-    // To the micrometre, so that 0.34 is the number nearest 0.34.
-    private static Vector3D settled(Vector3D p) {
-        return new Vector3D(
-                Math.rint(p.getX() * 1e6) / 1e6,
-                Math.rint(p.getY() * 1e6) / 1e6,
-                Math.rint(p.getZ() * 1e6) / 1e6);
+    /** With its centre to the micrometre, so that 0.34 is the number nearest 0.34. */
+    public Place settled() {
+        return withCentre(
+                new Vector3D(
+                        Math.rint(centre.getX() * 1e6) / 1e6,
+                        Math.rint(centre.getY() * 1e6) / 1e6,
+                        Math.rint(centre.getZ() * 1e6) / 1e6));
     }
 
     public Place withCentre(Vector3D other) {

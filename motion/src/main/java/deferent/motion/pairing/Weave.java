@@ -16,10 +16,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * @param between which two sides
  * @param own whole beats of a cycle spent on the hand's own side, 1 to {@value #MOST_BEATS}
  * @param across whole beats on the other side, as many
- * @param ownOut metres from the motion's centre to the plane on the own side, 0 to 1
- * @param acrossOut metres to the plane on the other side, 0 to 1
+ * @param out metres from the motion's centre to the plane on either side, 0 to 1
  */
-public record Weave(Between between, int own, int across, double ownOut, double acrossOut) {
+public record Weave(Between between, int own, int across, double out) {
     /** The most beats on either side. */
     public static final int MOST_BEATS = 12;
 
@@ -54,8 +53,7 @@ public record Weave(Between between, int own, int across, double ownOut, double 
     public Weave {
         Refusal.within(own, 1, MOST_BEATS, "beats on a weave's own side", "beats");
         Refusal.within(across, 1, MOST_BEATS, "beats on a weave's other side", "beats");
-        Refusal.within(ownOut, 0, 1, "way out to a weave's own side", "m");
-        Refusal.within(acrossOut, 0, 1, "way out to a weave's other side", "m");
+        Refusal.within(out, 0, 1, "way out to a weave's sides", "m");
     }
 
     /** Beats of a cycle. */
@@ -73,23 +71,23 @@ public record Weave(Between between, int own, int across, double ownOut, double 
         double beats = beats();
         double beat = beats * (phase - Math.floor(phase));
         double home = beat > beats - 0.5 ? beat - beats : beat;
-        double reach = ownOut + acrossOut;
         if (home < 0.5) {
-            return step(home + 0.5, reach, -acrossOut);
+            return step(home + 0.5, -out);
         }
         double away = beat - own;
         return away <= -0.5
-                ? Jet.constant(ownOut)
-                : away >= 0.5 ? Jet.constant(-acrossOut) : step(away + 0.5, -reach, ownOut);
+                ? Jet.constant(out)
+                : away >= 0.5 ? Jet.constant(-out) : step(away + 0.5, out);
     }
 
-    private Jet step(double x, double by, double from) {
-        return SmoothStep.share(Jet.line(x, beats())).times(by).plus(from);
+    // From there to as far on the other side.
+    private Jet step(double x, double from) {
+        return SmoothStep.share(Jet.line(x, beats())).times(-2 * from).plus(from);
     }
 
-    /** The same, so many times as far out. */
-    public Weave scaled(double factor) {
-        return new Weave(between, own, across, ownOut * factor, acrossOut * factor);
+    /** The same, that far out, metres. */
+    public Weave withOut(double other) {
+        return new Weave(between, own, across, other);
     }
 
     /**

@@ -278,13 +278,7 @@ public final class Trade {
                 "planes 32 cm to either side of the middle, the left hand higher than the right by 17 cm",
                 Word.and(),
                 Both.of(TOGETHER),
-                sizes ->
-                        new Motion(
-                                Series.STILL,
-                                new Turns(-2, 0),
-                                Optional.of(
-                                        new Weave(
-                                                Weave.Between.LEFT_AND_RIGHT, 1, 1, 0.32, 0.32))));
+                sizes -> mill(Weave.Between.LEFT_AND_RIGHT, 0.32, new Turns(-2, 0)));
         passing(
                 "windmill",
                 Weave.Between.BEFORE_AND_BEHIND,
@@ -294,7 +288,7 @@ public final class Trade {
                         + " crown, each 16 cm to its own side",
                 Word.and(),
                 Both.at(TIMING, 0.75),
-                sizes -> mill(Weave.Between.BEFORE_AND_BEHIND, 0.32));
+                sizes -> mill(Weave.Between.BEFORE_AND_BEHIND, 0.32, new Turns(2, Math.PI / 2)));
         passing(
                 "corkscrew",
                 Weave.Between.ABOVE_AND_BELOW,
@@ -304,7 +298,7 @@ public final class Trade {
                         + " own side",
                 Word.and(),
                 Both.at(TIMING, 0.75),
-                sizes -> mill(Weave.Between.ABOVE_AND_BELOW, 0.36));
+                sizes -> mill(Weave.Between.ABOVE_AND_BELOW, 0.36, new Turns(2, Math.PI / 2)));
         row(
                 "fountain",
                 "two wheels go on beside the body while the performer turns half round toward them"
@@ -501,7 +495,7 @@ public final class Trade {
     }
 
     private static String beside(Weave weave, Weave usual) {
-        return weave.ownOut() == usual.ownOut() ? "" : " beside " + Amounts.length(weave.ownOut());
+        return weave.out() == usual.out() ? "" : " beside " + Amounts.length(weave.out());
     }
 
     // With its hand on a small circle in extension: two that are half a turn apart then keep on
@@ -514,14 +508,12 @@ public final class Trade {
         return new Motion(
                 circle,
                 new Turns(turns, 0),
-                Optional.of(new Weave(Weave.Between.LEFT_AND_RIGHT, own, across, out, out)));
+                Optional.of(new Weave(Weave.Between.LEFT_AND_RIGHT, own, across, out)));
     }
 
-    private static Motion mill(Weave.Between between, double out) {
-        return new Motion(
-                Series.STILL,
-                new Turns(2, Math.PI / 2),
-                Optional.of(new Weave(between, 1, 1, out, out)));
+    // With a hand that only passes, one turn of its poi on either side.
+    private static Motion mill(Weave.Between between, double out, Turns turns) {
+        return new Motion(Series.STILL, turns, Optional.of(new Weave(between, 1, 1, out)));
     }
 
     /** The weave of so many beats, if the trade has a word for it. */

@@ -219,11 +219,11 @@ class WeaveTest {
 
     @Test
     void aPoiThatDoesNotTurnOnceABeatIsRefused() {
-        Weave weave = new Weave(Weave.Between.LEFT_AND_RIGHT, 1, 2, 0.28, 0.36);
+        Weave weave = new Weave(Weave.Between.LEFT_AND_RIGHT, 1, 2, 0.28);
         assertThatThrownBy(() -> new Motion(Series.STILL, new Turns(2, 0), Optional.of(weave)))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("3 turns a cycle");
-        assertThatThrownBy(() -> new Weave(Weave.Between.LEFT_AND_RIGHT, 0, 2, 0.28, 0.36))
+        assertThatThrownBy(() -> new Weave(Weave.Between.LEFT_AND_RIGHT, 0, 2, 0.28))
                 .isInstanceOf(Refusal.class);
     }
 }

@@ -513,19 +513,20 @@ public final class ClearSearch {
                         plane.u(),
                         x[at + 2] * breadth,
                         plane.v());
-        return part.with(
+        Vector3D by =
+                new Vector3D(
+                        millimetres(shift.getX()),
+                        millimetres(shift.getY()),
+                        millimetres(shift.getZ()));
+        Place there =
                 new Place(
                         new Plane(
                                 plane.kind(),
                                 plane.tip() + degrees(x[at + 3] * perLean),
                                 plane.swivel() + degrees(x[at + 4] * perLean)),
                         place.turn(),
-                        place.centre()
-                                .add(
-                                        new Vector3D(
-                                                millimetres(shift.getX()),
-                                                millimetres(shift.getY()),
-                                                millimetres(shift.getZ())))));
+                        place.centre().add(by));
+        return part.with(by.equals(Vector3D.ZERO) ? there : there.settled());
     }
 
     private static double millimetres(double metres) {

@@ -1,6 +1,7 @@
 package deferent.search.fit;
 
 import deferent.motion.pairing.HandPath;
+import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
@@ -264,7 +265,6 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
         Pairing made = pairing;
         for (Side side : Side.values()) {
             Part part = pairing.part(side);
-            HandPath path = part.motion().path();
             Vector3D off = part.place().centre().subtract(middle);
             Vector3D normal = part.place().plane().normal();
             Vector3D across = normal.scalarMultiply(off.dotProduct(normal));
@@ -273,12 +273,19 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
                     made.with(
                             side,
                             new Part(
-                                    part.motion().withPath(scaled(path, factor)),
+                                    scaled(part.motion(), factor),
                                     Tether.of(micrometres(part.tether().length() * factor)),
-                                    part.place().withCentre(centre),
+                                    part.place().withCentre(centre).settled(),
                                     part.cycles()));
         }
         return made;
+    }
+
+    private static Motion scaled(Motion motion, double factor) {
+        Motion made = motion.withPath(scaled(motion.path(), factor));
+        return motion.weave()
+                .map(weave -> made.with(weave.withOut(micrometres(weave.out() * factor))))
+                .orElse(made);
     }
 
     private static HandPath scaled(HandPath path, double factor) {

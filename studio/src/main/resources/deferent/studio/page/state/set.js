@@ -462,7 +462,7 @@ export class ShelfSet extends EventTarget {
       const till = Math.ceil((turn.starts_s - seconds) / each - 1e-6);
       if (till <= EIGHT) return { now: name(block), next: turnSaid(turn.turn_deg) + (till > 0 ? ' in ' + till : '') };
     }
-    const left = Math.ceil((block.starts + block.seconds - seconds) / (block.seconds / (block.said?.counts || block.step.counts)) - 1e-6);
+    const left = Math.ceil((block.starts + block.seconds - seconds) / each - 1e-6);
     return { now: name(block), next: name(after) + (left > 0 && left <= EIGHT ? ' in ' + left : '') };
   }
 
