@@ -104,7 +104,7 @@ class TellPassesTest {
         assertThat(told(pass(LEFT_POI, Way.BEFORE, RIGHT_FOREARM, 0.02, 0.55)))
                 .containsExactly("From 1 to 2 the left poi passes before the right forearm.");
         assertThat(told(pass(LEFT_POI, Way.BEFORE, RIGHT_FOREARM, 0, 1)))
-                .containsExactly("All the time the left poi passes before the right forearm.");
+                .containsExactly("All the time the left poi is before the right forearm.");
     }
 
     @Test
