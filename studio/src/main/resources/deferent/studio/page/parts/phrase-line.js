@@ -116,7 +116,9 @@ class PhraseLine extends Part {
         @click=${() => session.change([{ set: 'tempo_cycles_per_min', to: tempo }])}>Slow to ${tempo}</button>`;
     }
     if (short && session.linked) return this.#verb('arms', 'A', 'Fit to my arms');
-    return apart ? this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit') : nothing;
+    // The hands of a weave are bound to each other; no size puts a head on a hand.
+    const bound = (answer.readings.told || []).some((t) => t.key === 'hands');
+    return apart && !bound ? this.#verb('fit', 'F', session.fitting ? 'Fitting' : 'Fit') : nothing;
   }
 
   // What the sentence tells of is shown on the stage while somebody is at it.
