@@ -111,18 +111,12 @@ public final class Telling {
     }
 
     private static void advice(Pairing pairing, Advice advice, List<Told> all) {
-        boolean weaves =
-                Stream.of(Side.values())
-                        .anyMatch(side -> pairing.part(side).motion().weave().isPresent());
-        // Nobody sizes a weave so that a head leads a hand: its hands are bound to each other.
         advice.fit()
                 .reading()
-                .filter(fit -> !weaves)
                 .flatMap(fit -> TellFit.remedy(fit, advice.within(), pairing))
                 .ifPresent(all::add);
         advice.truth().reading().ifPresent(truth -> all.add(TellCord.truth(truth)));
         advice.costs().reading().stream()
-                .filter(costs -> !weaves)
                 .flatMap(costs -> TellFit.costs(costs, pairing).stream().limit(1))
                 .forEach(all::add);
         TellNot not = new TellNot("advice");

@@ -101,6 +101,11 @@ public record Pairing(
         return side == Side.LEFT ? 0 : timing.ahead();
     }
 
+    /** Whether a hand passes from one side of the body to the other. */
+    public boolean weaves() {
+        return left.motion().weave().isPresent() || right.motion().weave().isPresent();
+    }
+
     /** The side whose hand rides, if one does. */
     public Optional<Side> rider() {
         return left.motion().riding()

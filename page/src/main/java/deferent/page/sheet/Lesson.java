@@ -101,7 +101,7 @@ record Lesson(
         for (Told told : Telling.of(readings)) {
             String about = told.key().replaceFirst("\\..*", "");
             switch (about) {
-                case "link" -> links.add(told);
+                case "link", "hands" -> links.add(told);
                 case "reach" -> performer.add(told);
                 case "care", "neighbour", "closest_figure", "steadiness", "rod", "cord", "room" ->
                         watch.add(told);

@@ -63,6 +63,10 @@ record Outlook(View view, String said) {
     }
 
     private static boolean shows(View view, Pairing pairing) {
+        // What passes across would cover itself where its planes are seen full.
+        if (pairing.weaves()) {
+            return false;
+        }
         for (Side side : Side.values()) {
             Part part = pairing.part(side);
             Vector3D across = part.place().plane().normal();

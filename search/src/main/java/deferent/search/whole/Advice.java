@@ -71,8 +71,9 @@ public record Advice(
         Pairing pairing = trace.pairing();
         String fit = "the fit that would close it";
         String truth = "whether it links on real cords";
+        // Nobody sizes a weave so that a head leads a hand: its hands are bound to each other.
         Worked<FitReading> closing =
-                !searched
+                !searched || pairing.weaves()
                         ? Worked.unasked()
                         : link.then(
                                 fit,
@@ -96,7 +97,10 @@ public record Advice(
                 carrier,
                 closing,
                 within,
-                Worked.of("what a missed size costs", () -> Sensitivity.of(pairing, carrier)),
+                pairing.weaves()
+                        ? Worked.unasked()
+                        : Worked.of(
+                                "what a missed size costs", () -> Sensitivity.of(pairing, carrier)),
                 neighbours(pairing, Side.LEFT),
                 neighbours(pairing, Side.RIGHT),
                 !searched

@@ -6,6 +6,8 @@
 import { STANDS } from './camera.js';
 import { ARROWS } from './handles.js';
 
+/** A hand that goes further across its plane passes from one side to the other, metres (our choice). */
+const ACROSS = 0.2;
 const GLIDE = 260; // milliseconds the view takes from one framing to the next
 const TURN = 520; // and from one view to another
 const AIR = 16; // pixels round the figure, so that a head's mark and its glow are whole
@@ -99,20 +101,30 @@ export class Look {
   }
 
   /**
-   * A pattern in level planes is seen from above, one in wheel planes from the side, any other as the audience sees it; whoever has
-   * chosen a view keeps it until the planes change.
+   * A pattern in level planes is seen from above, one in wheel planes from the side, any other as the audience sees it, and so what
+   * passes across its planes, which would cover itself; whoever has chosen a view keeps it until the planes change.
    *
    * @param {import('./handles.js').Handle[]} handles
    */
   suit(handles) {
     const normals = handles.filter((h) => h.key.endsWith('.centre')).map((h) => h.plane.normal);
-    const along = (/** @type {number} */ k) => normals.length > 0 && normals.every((n) => Math.abs(n[k]) > 0.9);
+    const along = (/** @type {number} */ k) => normals.length > 0 && normals.every((n) => Math.abs(n[k]) > 0.9) && this.#wide(k) < ACROSS;
     const planes = along(1) ? 'floor' : along(0) ? 'wheel' : 'other';
     if (planes === this.planes) return;
     const first = this.planes === '';
     this.planes = planes;
     const view = { floor: 'above', wheel: 'side', other: 'audience' }[planes];
     if (view !== this.stage.camera.view) this.see(view, !first);
+  }
+
+  // How far a hand goes to and fro along an axis, metres.
+  /** @param {number} k */
+  #wide(k) {
+    const { tracks } = this.#session.scene;
+    return Math.max(...['left.hand', 'right.hand'].map((track) => {
+      const at = (tracks[track] ?? []).filter((/** @type {number} */ _, /** @type {number} */ i) => i % 3 === k);
+      return at.length ? Math.max(...at) - Math.min(...at) : 0;
+    }));
   }
 
   #moved() {
