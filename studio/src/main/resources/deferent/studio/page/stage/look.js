@@ -120,9 +120,9 @@ export class Look {
   // How far a hand goes to and fro along an axis, metres.
   /** @param {number} k */
   #wide(k) {
-    const { tracks } = this.#session.scene;
+    const tracks = /** @type {Record<string, Float32Array>} */ (this.#session.scene.tracks);
     return Math.max(...['left.hand', 'right.hand'].map((track) => {
-      const at = (tracks[track] ?? []).filter((/** @type {number} */ _, /** @type {number} */ i) => i % 3 === k);
+      const at = (tracks[track] ?? new Float32Array()).filter((_, i) => i % 3 === k);
       return at.length ? Math.max(...at) - Math.min(...at) : 0;
     }));
   }
