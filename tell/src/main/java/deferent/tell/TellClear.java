@@ -1,13 +1,13 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
 import deferent.reading.body.InTheWay;
 import deferent.search.clear.Clearing;
 import deferent.search.clear.PlaneChange;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /** Says what is in the way in a pattern, and which change of planes clears it. */
@@ -15,6 +15,11 @@ public final class TellClear {
     // Less is no change that a spinner makes, metres and radians.
     private static final double NOTHING = 0.0005;
     private static final double UPRIGHT = Math.toRadians(0.05);
+
+    // A hand does not keep to less, metres (our choice; common practice, no source).
+    private static final double UNSURE = 0.02;
+    private static final String WITHIN_WOBBLE =
+            " Hands wander by more than that: it is a close pass either way, so leave more room.";
 
     private TellClear() {}
 
@@ -100,15 +105,19 @@ public final class TellClear {
             List<String> how = new ArrayList<>();
             shift(change.shift(), how);
             if (change.lean() > UPRIGHT) {
-                how.add(Math.max(1, Math.round(Math.toDegrees(change.lean()))) + "° of lean");
+                how.add(
+                        "leaned by "
+                                + Math.max(1, Math.round(Math.toDegrees(change.lean())))
+                                + "°");
             }
             if (!how.isEmpty()) {
-                said.add(Say.listed(how, "and") + " for " + side.hand());
+                said.add("the " + side.word() + " hand's plane " + Say.listed(how, "and"));
             }
         }
-        boolean one = said.size() == 1 && !said.get(0).contains(" and ");
-        return said.stream().collect(Collectors.joining(" with "))
-                + (one ? " clears it." : " clear it.");
+        return "with "
+                + String.join(", and ", said)
+                + ", it is clear."
+                + (cleared.cost() * Place.HAND_BREADTH < UNSURE ? WITHIN_WOBBLE : "");
     }
 
     private static void shift(Vector3D shift, List<String> how) {

@@ -59,15 +59,30 @@ class TellClearTest {
                                         List.of(),
                                         true)))
                 .isEqualTo(
-                        "The left poi goes through the right forearm just after 2; 6 cm further left"
-                                + " and 10° of lean for the right hand clear it.");
+                        "The left poi goes through the right forearm just after 2; with the right hand's"
+                                + " plane 6 cm further left and leaned by 10°, it is clear.");
         Clearing.Cleared one =
                 new Clearing.Cleared(
                         TWO,
                         change(Side.LEFT, Vector3D.ZERO, 0),
                         change(Side.RIGHT, new Vector3D(0, -0.02, 0), 0));
         assertThat(told(new Clearing(TWO, List.of(ARM), true, Optional.of(one), List.of(), true)))
-                .endsWith("; 2 cm lower for the right hand clears it.");
+                .endsWith("; with the right hand's plane 2 cm lower, it is clear.");
+        Clearing.Cleared little =
+                new Clearing.Cleared(
+                        TWO,
+                        change(Side.LEFT, Vector3D.ZERO, 0),
+                        change(Side.RIGHT, new Vector3D(0, -0.019, 0), 0));
+        assertThat(
+                        told(
+                                new Clearing(
+                                        TWO,
+                                        List.of(ARM),
+                                        true,
+                                        Optional.of(little),
+                                        List.of(),
+                                        true)))
+                .endsWith("it is a close pass either way, so leave more room.");
     }
 
     @Test

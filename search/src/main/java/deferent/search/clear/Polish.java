@@ -2,6 +2,7 @@ package deferent.search.clear;
 
 import deferent.search.clear.Clearing.Cleared;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -15,13 +16,15 @@ import org.hipparchus.random.Well19937c;
 /**
  * Makes a change of planes smaller on the reading that confirms it, which the quick one that found
  * it only resembles: a compass search (Kolda, Lewis and Torczon 2003) whose moves change one
- * freedom, or less of one for more of another, in steps that halve down to the millimetre; before
- * and after it the plain directions are tried anew, each at less than what there is.
+ * freedom, or less of one for more of another, in steps that halve down to the millimetre; between
+ * two of them other directions are tried, each at less than what there is: the plain ones, some of
+ * few freedoms, some about that of the best.
  */
 final class Polish {
-    private static final int ASKED = 210;
+    private static final int ASKED = 700;
     private static final int COMPASS = 70;
-    private static final int AIMED = 160;
+    private static final int AIMED = 650;
+    private static final double WIDE = 0.6;
     private static final int MOVES = 24;
     private static final double SHARE = 0.97;
     private static final double FINEST = 0.006;
@@ -60,7 +63,7 @@ final class Polish {
         compass(ASKED - COMPASS);
         directions.forEach(this::along);
         while (left > ASKED - AIMED && aims++ < ASKED) {
-            along(few());
+            along(aims % 2 == 0 ? few() : about());
         }
         compass(0);
         return found;
@@ -70,14 +73,24 @@ final class Polish {
     private double[] few() {
         double[] direction = new double[best.length];
         int freedoms = 2 + random.nextInt(2);
-        double norm = 0;
         for (int i = 0; i < freedoms; i++) {
             direction[random.nextInt(direction.length)] = random.nextGaussian();
         }
-        for (double one : direction) {
-            norm = Math.hypot(norm, one);
+        return times(direction, 1 / norm(direction));
+    }
+
+    /** Some direction about that of the best. */
+    private double[] about() {
+        double[] direction = times(best, 1 / norm(best));
+        double wide = WIDE * random.nextDouble();
+        for (int i = 0; i < direction.length; i++) {
+            direction[i] += wide * random.nextGaussian();
         }
-        return times(direction, 1 / norm);
+        return times(direction, 1 / norm(direction));
+    }
+
+    private static double norm(double[] x) {
+        return Arrays.stream(x).reduce(0, Math::hypot);
     }
 
     private void along(double[] direction) {

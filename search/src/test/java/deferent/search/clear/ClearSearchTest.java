@@ -140,7 +140,7 @@ class ClearSearchTest {
                         Vector3D.PLUS_K,
                         Side.RIGHT,
                         Vector3D.PLUS_K,
-                        0.02);
+                        0.01);
         assertThat(tried).isGreaterThan(100);
     }
 
