@@ -274,6 +274,9 @@ final class TellDanger {
                     ? " No tempo ends it."
                     : " No tempo ends it, nor does a small move.";
         }
+        if (ends.stream().anyMatch(end -> end.kind() == DangerEnd.Kind.BEYOND_REACH)) {
+            return " No tempo ends it, and your arms cannot hold it far enough forward.";
+        }
         String calm = level == Level.DANGER ? " The danger ends" : " It is calm";
         return switch (ends.get(0).kind()) {
             case TEMPO -> calm + " at " + Say.tempo(least(ends, 10)) + " or slower.";
@@ -288,7 +291,7 @@ final class TellDanger {
                             + " forward does.";
             case APART ->
                     " No tempo ends it; planes " + Say.size(most(ends)) + " further apart do.";
-            case NONE -> throw new IllegalStateException("told above");
+            case BEYOND_REACH, NONE -> throw new IllegalStateException("told above");
         };
     }
 

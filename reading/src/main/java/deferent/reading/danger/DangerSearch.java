@@ -1,11 +1,14 @@
 package deferent.reading.danger;
 
+import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
+import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Clash;
 import deferent.reading.body.Nearness;
 import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.body.SideRoom;
 import deferent.reading.body.Tender;
@@ -16,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * Holds one quantity after the other against its bound. What the room says keeps clear is not asked
@@ -26,6 +30,7 @@ final class DangerSearch {
     private static final double FAR = 1.0;
 
     private final Trace trace;
+    private final Performer performer;
     private final Kit kit;
     private final boolean ends;
     private final double radius;
@@ -36,6 +41,7 @@ final class DangerSearch {
 
     DangerSearch(Trace trace, Performer performer, Kit kit, boolean ends) {
         this.trace = trace;
+        this.performer = performer;
         this.kit = kit;
         this.ends = ends;
         this.radius = kit.headDiameter() / 2;
@@ -149,16 +155,38 @@ final class DangerSearch {
         };
     }
 
-    private static DangerEnd forward(OptionalDouble metres) {
-        return end(DangerEnd.Kind.FORWARD, metres);
+    private DangerEnd forward(OptionalDouble metres) {
+        return end(DangerEnd.Kind.FORWARD, metres, List.of(Side.values()));
     }
 
-    private static DangerEnd apart(OptionalDouble metres) {
-        return end(DangerEnd.Kind.APART, metres);
+    private DangerEnd apart(OptionalDouble metres) {
+        return end(DangerEnd.Kind.APART, metres, List.of(clash.front()));
     }
 
-    private static DangerEnd end(DangerEnd.Kind kind, OptionalDouble value) {
-        return value.isPresent() ? new DangerEnd(kind, value.getAsDouble()) : DangerEnd.NONE;
+    private DangerEnd end(DangerEnd.Kind kind, OptionalDouble metres, List<Side> moved) {
+        if (metres.isEmpty()) {
+            return DangerEnd.NONE;
+        }
+        double by = metres.getAsDouble();
+        return inReach(by, moved) ? new DangerEnd(kind, by) : DangerEnd.BEYOND_REACH;
+    }
+
+    /** Whether the arms get there so far forward, or at least as well as they do now. */
+    private boolean inReach(double by, List<Side> moved) {
+        Pairing there = trace.pairing();
+        for (Side side : moved) {
+            Part part = there.part(side);
+            Place place = part.place();
+            Vector3D centre = place.centre().add(new Vector3D(0, 0, by));
+            there = there.with(side, part.with(place.withCentre(centre)));
+        }
+        double now = tooFar(trace);
+        return tooFar(Trace.of(there)) <= Math.max(now, Reach.GIVES);
+    }
+
+    private double tooFar(Trace there) {
+        Reach reach = Reach.of(there, performer);
+        return Math.max(reach.turned().tooFar(), reach.tooNear());
     }
 
     void pull(Pull pull) {

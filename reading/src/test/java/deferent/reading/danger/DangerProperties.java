@@ -16,8 +16,10 @@ import deferent.motion.trial.Property;
 import deferent.reading.body.Clash;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
+import java.util.EnumSet;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 class DangerProperties {
     private static Kit kit(Any any) {
@@ -65,6 +67,9 @@ class DangerProperties {
         }
     }
 
+    private static final Set<DangerEnd.Kind> NOWHERE =
+            EnumSet.of(DangerEnd.Kind.BEYOND_REACH, DangerEnd.Kind.NONE);
+
     @Property(tries = 40)
     void whereALevelIsSaidToEndItIsGone(Any any) {
         Pairing pairing = any.from(AnyPairing::of);
@@ -74,7 +79,7 @@ class DangerProperties {
         }
         for (Danger danger : Read.of(pairing, kit).all()) {
             DangerEnd end = danger.end().orElseThrow();
-            if (end.kind() == DangerEnd.Kind.NONE) {
+            if (NOWHERE.contains(end.kind())) {
                 continue;
             }
             Dangers there = Read.of(ended(pairing, kit, end), kit, Detail.LIVE);
@@ -95,7 +100,7 @@ class DangerProperties {
                             new Clash(Trace.of(pairing), kit.headDiameter() / 2).front(),
                             end);
             case SIZE -> smaller(pairing, end.value() * (1 - 1e-6));
-            case NONE -> throw new IllegalArgumentException("ends nowhere");
+            case BEYOND_REACH, NONE -> throw new IllegalArgumentException("ends nowhere");
         };
     }
 

@@ -13,6 +13,7 @@ import deferent.motion.trace.Trace;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
 import deferent.reading.body.Performer;
+import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
 import deferent.reading.tether.Kit;
 import deferent.reading.tether.Pull;
@@ -21,6 +22,7 @@ import deferent.reading.worked.Worked;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -117,6 +119,23 @@ class DangersTest {
         assertThat(danger.value()).isCloseTo(0.12, within(1e-6));
         assertThat(danger.end().orElseThrow().kind()).isEqualTo(DangerEnd.Kind.FORWARD);
         assertThat(danger.end().orElseThrow().value()).isCloseTo(0.03, within(1e-5));
+    }
+
+    /**
+     * Its cords pass 17 cm before the face; arms of 1.70 m do not hold it half a metre further out.
+     */
+    @Test
+    void aWeaveIsNotSentFurtherForwardThanArmsReach() {
+        Pairing weave = Phrase.parse("three-beat weave").pairing();
+        Danger danger = there(Read.of(weave, Kit.USUAL), Hazard.FACE, Side.LEFT);
+        assertThat(danger.end()).contains(DangerEnd.BEYOND_REACH);
+        Pairing forward = weave;
+        for (Side side : Side.values()) {
+            Part part = weave.part(side);
+            Vector3D centre = part.place().centre().add(new Vector3D(0, 0, 0.5));
+            forward = forward.with(side, part.with(part.place().withCentre(centre)));
+        }
+        assertThat(Reach.of(Trace.of(forward), Performer.USUAL).reached()).isFalse();
     }
 
     @Test
