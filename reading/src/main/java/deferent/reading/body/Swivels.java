@@ -3,6 +3,7 @@ package deferent.reading.body;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Side;
 import java.util.Arrays;
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.jspecify.annotations.Nullable;
 
@@ -13,9 +14,10 @@ import org.jspecify.annotations.Nullable;
  * <p>Swivel angles from −30° to 110° in steps of 10°, and at most {@value #RATE_DEG}°/s, are our
  * choice. The course with the fewest instants of passing through is found by dynamic programming
  * (Bellman 1957), of equal ones the one that keeps the elbow nearest to {@value #NATURAL_DEG}°.
- * Where nothing is in the way elbows hang. Else each arm is first led past the other's cord and the
- * body alone, then the right one past the left; where that leaves anything, and only if it is asked
- * for, both are led at once, which is dear but misses no way out.
+ * Where nothing is in the way elbows hang. Hands that do the same as in a mirror, one of them
+ * later, have their elbows led so too where that passes through nothing. Else each arm is first led
+ * past the other's cord and the body alone, then the right one past the left; where that leaves
+ * anything, and only if it is asked for, both are led at once, which is dear but misses no way out.
  *
  * <p>What is of a hand is left out, as hands that meet are told apart, and so is the upper half of
  * an upper arm, which lies at the body. Half thicknesses, shares of stature from memory: forearm
@@ -29,6 +31,9 @@ final class Swivels {
     private static final double BREADTH = Place.HAND_BREADTH;
     // Flesh and clothes give way by so much, metres (our choice).
     private static final double SOFT = 0.02;
+    // Nearer is the same, metres: what the search for turns of the trunk leaves, and some.
+    private static final double LIKE = 5e-3;
+    private static final int ALIKE = 6;
     private static final double LEAST = Math.toRadians(-30);
     private static final double STEP = Math.toRadians(10);
     private static final int COUNT = 15;
@@ -165,6 +170,10 @@ final class Swivels {
         for (Side side : Side.values()) {
             alone[side.ordinal()] = alone(side);
         }
+        Optional<Course> alike = alike(alone[0]);
+        if (alike.isPresent()) {
+            return alike.get();
+        }
         int[] left = least(alone[0], false);
         double[][] past = new double[alone[1].length][];
         for (int j = 0; j < past.length; j++) {
@@ -180,6 +189,64 @@ final class Swivels {
         }
         Course course = new Course(new int[][] {left, least(past, false)});
         return surely && course.any() ? together(alone) : course;
+    }
+
+    /**
+     * Both elbows led alike, where one side's hand and head are the other's as in a mirror some
+     * slots earlier and that passes through nothing: so neither arm gives way to the other always.
+     */
+    private Optional<Course> alike(double[][] alone) {
+        int slots = alone.length;
+        int lag = 0;
+        while (lag < slots && !mirrored(lag * slot)) {
+            lag++;
+        }
+        if (!round || count % slot != 0 || lag == slots) {
+            return Optional.empty();
+        }
+        double[][] cost = Arrays.stream(alone).map(double[]::clone).toArray(double[][]::new);
+        for (int tried = 0; tried < ALIKE; tried++) {
+            int[] left = least(cost, false);
+            int[] right = new int[slots];
+            for (int j = 0; j < slots; j++) {
+                right[(j + lag) % slots] = left[j];
+            }
+            Course course = new Course(new int[][] {left, right});
+            if (!course.any()) {
+                return Optional.of(course);
+            }
+            for (int i = 0; i < count; i++) {
+                int later = (i + lag * slot) % count;
+                for (int k = 0; k < COUNT; k++) {
+                    if (armsMeet(i, k, right[i / slot]) || armsMeet(later, left[later / slot], k)) {
+                        cost[i / slot][k] += 1;
+                    }
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean armsMeet(int i, int left, int right) {
+        return near(i)
+                && anyOf(Side.RIGHT, i, arm(1, i, right), arm(0, i, left), ArmThrough.What.ARM);
+    }
+
+    private boolean mirrored(int lag) {
+        for (int i = 0; i < count; i++) {
+            int later = (i + lag) % count;
+            if (unlike(grips[0][i], grips[1][later])
+                    || unlike(heads[0][i], heads[1][later])
+                    || unlike(hung[0][i].shoulder(), hung[1][later].shoulder())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean unlike(Vector3D left, Vector3D right) {
+        Vector3D mirrored = new Vector3D(-left.getX(), left.getY(), left.getZ());
+        return mirrored.distance(right) > LIKE;
     }
 
     private Course together(double[][][] alone) {

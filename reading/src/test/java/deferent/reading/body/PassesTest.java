@@ -234,4 +234,33 @@ class PassesTest {
                                         0.1))
                 .isInstanceOf(Refusal.class);
     }
+
+    /**
+     * The hands of a three- or five-beat weave do the same half a cycle apart, so each forearm goes
+     * over the other once (common practice, no source), however the elbows are led.
+     */
+    @Test
+    void theForearmsOfAWeaveGoOverEachOtherByTurns() {
+        for (String phrase :
+                List.of("three-beat weave", "reverse three-beat weave", "five-beat weave")) {
+            Trace trace = Trace.of(Phrase.parse(phrase).pairing());
+            List<Pass> all = of(trace).all();
+            List<Pass> lefts = all.stream().filter(pass -> armOver(pass, Side.LEFT)).toList();
+            List<Pass> rights = all.stream().filter(pass -> armOver(pass, Side.RIGHT)).toList();
+            assertThat(lefts).as(phrase).isNotEmpty().hasSameSizeAs(rights);
+            for (Pass pass : lefts) {
+                double later = (pass.time() + trace.period() / 2) % trace.period();
+                assertThat(rights)
+                        .as(phrase)
+                        .anyMatch(other -> Math.abs(other.time() - later) < 0.05);
+            }
+        }
+    }
+
+    private static boolean armOver(Pass pass, Side side) {
+        return pass.way() == Way.OVER
+                && pass.one().kind().arm()
+                && pass.other().kind().arm()
+                && pass.one().side().equals(Optional.of(side));
+    }
 }
