@@ -31,7 +31,7 @@ final class Attempt {
     record Fineness(int pieces, int looks) {}
 
     /**
-     * Instants a beat at which a passage is measured: four times as many change no figure by 8 %.
+     * Instants a beat at which a passage is measured: four times as many change no figure by 10 %.
      */
     static final int MEASURED = 384;
 

@@ -9,9 +9,10 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * The plain blend of two figures over a passage of one side, at even instants: the share of the
- * next pattern grows by {@link SmoothStep}, of the hand and of the tether's angle, the angle with
- * whole turns chosen, and its lean out of its plane, in a plane that bends from the one to the
- * other where they differ. It serves one thread, and its numbers are those of the last passage.
+ * next pattern grows by {@link SmoothStep}, of where the middle of the hand's path is, of the hand
+ * about it, of the tether's angle with whole turns chosen and of its lean out of its plane; hand
+ * and tether in a plane that bends from the one to the other where they differ ({@link Stagger}).
+ * It serves one thread, and its numbers are those of the last passage.
  */
 final class Blend {
     /** Instants of either pattern before and after a passage that are looked at too. */
@@ -22,6 +23,10 @@ final class Blend {
     private final SpunSide from;
     private final SpunSide to;
     private final double bend;
+    private final Stagger stagger;
+    private final double[][] back;
+    private final double[] left;
+    private final double[] joined;
     private final double[] axis = new double[3];
     private final double[] u;
     private final double[] v;
@@ -44,6 +49,10 @@ final class Blend {
         this.to = to;
         Rotation turn = new Rotation(from.u(), from.v(), to.u(), to.v());
         this.bend = turn.getAngle();
+        this.back = turn.revert().getMatrix();
+        this.left = from.middle().toArray();
+        this.joined = to.middle().toArray();
+        this.stagger = Stagger.of(from, to);
         put(turn.getAxis(RotationConvention.VECTOR_OPERATOR), axis);
         this.u = from.u().toArray();
         this.v = from.v().toArray();
@@ -103,51 +112,95 @@ final class Blend {
             }
             int at = 3 * (j + BESIDE);
             double x = Math.max(0, Math.min(1, (double) j / steps));
-            double s = SmoothStep.share(x);
+            about();
+            double shape = SmoothStep.share(x);
             for (int k = 0; k < 3; k++) {
-                hand[at + k] = blended(SpunSide.HAND + k, s);
+                out[k] = blended(SpunSide.HAND + k, shape);
+            }
+            double bends = SmoothStep.share(stagger.bend().share(x));
+            if (bend > 1e-9) {
+                put(turn(bends * bend).applyTo(new Vector3D(out)), out);
+            }
+            double goes = SmoothStep.share(stagger.hand().share(x));
+            for (int k = 0; k < 3; k++) {
+                hand[at + k] = left[k] + goes * (joined[k] - left[k]) + out[k];
             }
             if (j >= 0 && j <= steps) {
                 b[SpunSide.ANGLE] += 2 * Math.PI * turns;
-                draw(at, x, s);
+                draw(at, x);
             }
         }
     }
 
-    /** Writes head and force. */
-    private void draw(int at, double x, double s) {
-        double growth = SmoothStep.slope(x) / seconds;
-        double curve = SmoothStep.bend(x) / (seconds * seconds);
-        Jet angle = blended(SpunSide.ANGLE, s, growth, curve);
-        Jet lean = blended(SpunSide.LEAN, s, growth, curve);
-        Jet flat = TetherLean.inPlane(lean);
-        Jet c = flat.times(angle.cos());
-        Jet d = flat.times(angle.sin());
+    /** Counts either hand from the middle of its path, the next one's as before its plane bends. */
+    private void about() {
         for (int k = 0; k < 3; k++) {
-            out[k] = c.value() * u[k] + d.value() * v[k] + lean.value() * normal[k];
-            rate[k] = c.d1() * u[k] + d.d1() * v[k] + lean.d1() * normal[k];
-            quick[k] = c.d2() * u[k] + d.d2() * v[k] + lean.d2() * normal[k];
+            a[SpunSide.HAND + k] -= left[k];
+            b[SpunSide.HAND + k] -= joined[k];
         }
         if (bend > 1e-9) {
-            bent(s * bend, growth * bend, curve * bend);
-        }
-        double length = from.length();
-        for (int k = 0; k < 3; k++) {
-            int h = SpunSide.HAND + k;
-            head[at + k] = hand[at + k] + length * out[k];
-            force[at + k] =
-                    blended(h + 6, s)
-                            + 2 * growth * gap(h + 3)
-                            + curve * gap(h)
-                            + length * quick[k]
-                            + (k == 1 ? GRAVITY : 0);
+            for (int column = SpunSide.HAND; column < SpunSide.ANGLE; column += 3) {
+                double x = b[column];
+                double y = b[column + 1];
+                double z = b[column + 2];
+                for (int k = 0; k < 3; k++) {
+                    b[column + k] = back[k][0] * x + back[k][1] * y + back[k][2] * z;
+                }
+            }
         }
     }
 
-    /** Turns direction, its rate and acceleration with the bending plane. */
+    /** A share that grows, with its first two derivatives in time. */
+    private record Growing(double share, double growth, double curve) {}
+
+    private Growing growing(Stagger.Span span, double x) {
+        double here = span.share(x);
+        double rate = span.rate() / seconds;
+        return new Growing(
+                SmoothStep.share(here),
+                SmoothStep.slope(here) * rate,
+                SmoothStep.bend(here) * rate * rate);
+    }
+
+    /** Writes head and force. */
+    private void draw(int at, double x) {
+        Growing tether = growing(Stagger.ALL, x);
+        Jet angle = blended(SpunSide.ANGLE, tether);
+        Jet lean = blended(SpunSide.LEAN, tether);
+        Jet flat = TetherLean.inPlane(lean);
+        Jet c = flat.times(angle.cos());
+        Jet d = flat.times(angle.sin());
+        double length = from.length();
+        for (int k = 0; k < 3; k++) {
+            Jet hand = blendedHand(k, tether);
+            out[k] = hand.value() + length * along(k, c.value(), d.value(), lean.value());
+            rate[k] = hand.d1() + length * along(k, c.d1(), d.d1(), lean.d1());
+            quick[k] = hand.d2() + length * along(k, c.d2(), d.d2(), lean.d2());
+        }
+        if (bend > 1e-9) {
+            Growing bends = growing(stagger.bend(), x);
+            bent(bends.share() * bend, bends.growth() * bend, bends.curve() * bend);
+        }
+        Growing goes = growing(stagger.hand(), x);
+        for (int k = 0; k < 3; k++) {
+            double far = joined[k] - left[k];
+            head[at + k] = left[k] + goes.share() * far + out[k];
+            force[at + k] = goes.curve() * far + quick[k] + (k == 1 ? GRAVITY : 0);
+        }
+    }
+
+    private double along(int k, double onU, double onV, double across) {
+        return onU * u[k] + onV * v[k] + across * normal[k];
+    }
+
+    private Rotation turn(double angle) {
+        return new Rotation(new Vector3D(axis), angle, RotationConvention.VECTOR_OPERATOR);
+    }
+
+    /** Turns a place about the middle, its rate and acceleration with the bending plane. */
     private void bent(double angle, double growth, double curve) {
         Vector3D w = new Vector3D(axis);
-        Rotation turn = new Rotation(w, angle, RotationConvention.VECTOR_OPERATOR);
+        Rotation turn = turn(angle);
         Vector3D c = turn.applyTo(new Vector3D(out));
         Vector3D c1 = turn.applyTo(new Vector3D(rate));
         Vector3D c2 = turn.applyTo(new Vector3D(quick));
@@ -166,11 +219,23 @@ final class Blend {
         to[2] = from.getZ();
     }
 
-    private Jet blended(int column, double s, double growth, double curve) {
+    private Jet blended(int column, Growing by) {
+        return blended(column, 1, by);
+    }
+
+    private Jet blendedHand(int k, Growing by) {
+        return blended(SpunSide.HAND + k, 3, by);
+    }
+
+    /** Of a column whose derivatives stand so far on. */
+    private Jet blended(int column, int on, Growing by) {
+        int second = column + 2 * on;
         return new Jet(
-                blended(column, s),
-                blended(column + 1, s) + growth * gap(column),
-                blended(column + 2, s) + 2 * growth * gap(column + 1) + curve * gap(column),
+                blended(column, by.share()),
+                blended(column + on, by.share()) + by.growth() * gap(column),
+                blended(second, by.share())
+                        + 2 * by.growth() * gap(column + on)
+                        + by.curve() * gap(column),
                 0);
     }
 

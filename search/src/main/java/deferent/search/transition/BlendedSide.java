@@ -25,6 +25,9 @@ final class BlendedSide {
     private final Vector3D v;
     private final Vector3D axis;
     private final double bend;
+    private final Stagger stagger;
+    private final Vector3D left;
+    private final Vector3D joined;
 
     private BlendedSide(SpunSide from, SpunSide to, Bridge bridge) {
         this.from = from;
@@ -36,10 +39,14 @@ final class BlendedSide {
         Rotation turn = new Rotation(u, v, to.u(), to.v());
         this.axis = turn.getAxis(RotationConvention.VECTOR_OPERATOR);
         this.bend = turn.getAngle();
+        this.stagger = Stagger.of(from, to);
+        this.left = from.middle();
+        this.joined = to.middle();
     }
 
     static BlendedSide of(SpunPattern from, SpunPattern to, Bridge bridge) {
-        return new BlendedSide(from.side(bridge.side()), to.side(bridge.side()), bridge);
+        SpunSide left = from.side(bridge.side());
+        return new BlendedSide(left, to.side(bridge.side()).toward(left), bridge);
     }
 
     /** Where the blend has the hand. */
@@ -103,9 +110,31 @@ final class BlendedSide {
     }
 
     private SpaceJet hand(double time) {
-        SpaceJet hand = SpaceJet.of(from.hand().at(bridge.leaves() + time));
-        SpaceJet next = SpaceJet.of(to.hand().at(there(time)));
-        return hand.plus(next.minus(hand).times(SmoothStep.share(share(time))));
+        Jet x = share(time);
+        return middle(x).plus(bent(about(time, x), bends(x)));
+    }
+
+    /** Where the middle of the hand's path is. */
+    private SpaceJet middle(Jet x) {
+        Jet goes = SmoothStep.share(stagger.hand().share(x));
+        return still(left).plus(still(joined.subtract(left)).times(goes));
+    }
+
+    /** The hand about that, as before its plane bends. */
+    private SpaceJet about(double time, Jet x) {
+        SpaceJet hand = SpaceJet.of(from.hand().at(bridge.leaves() + time)).minus(still(left));
+        SpaceJet next = SpaceJet.of(to.hand().at(there(time))).minus(still(joined));
+        SpaceJet back = bent(next, Jet.constant(-bend));
+        return hand.plus(back.minus(hand).times(SmoothStep.share(x)));
+    }
+
+    private Jet bends(Jet x) {
+        return SmoothStep.share(stagger.bend().share(x)).times(bend);
+    }
+
+    private static SpaceJet still(Vector3D place) {
+        return new SpaceJet(
+                Jet.constant(place.getX()), Jet.constant(place.getY()), Jet.constant(place.getZ()));
     }
 
     private State drawn(double time) {
@@ -121,8 +150,9 @@ final class BlendedSide {
                 SpaceJet.along(u, flat.times(blended.cos()))
                         .plus(SpaceJet.along(v, flat.times(blended.sin())))
                         .plus(SpaceJet.along(u.crossProduct(v), leans));
-        return hand(time)
-                .plus(bent(out, share.times(bend)).times(Jet.constant(length)))
+        SpaceJet head = about(time, x).plus(out.times(Jet.constant(length)));
+        return middle(x)
+                .plus(bent(head, bends(x)))
                 .plus(SpaceJet.along(u, bridge.swell().along(0, x)))
                 .plus(SpaceJet.along(v, bridge.swell().along(1, x)))
                 .state();

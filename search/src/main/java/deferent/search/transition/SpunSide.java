@@ -8,6 +8,7 @@ import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.TetherAngle;
 import deferent.motion.trace.Trace;
+import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -49,6 +50,9 @@ record SpunSide(
     static final int HAND = 0;
     static final int ANGLE = 9;
 
+    // Planes less apart are as good as one, radians (our choice).
+    static final double WELL_APART = Math.toRadians(45);
+
     /** The sine of how far the tether leans out of its plane, toward u × v. */
     static final int LEAN = 12;
 
@@ -61,7 +65,7 @@ record SpunSide(
         TetherAngle angle = TetherAngle.of(trace, side);
         double[] rows = new double[COLUMNS * (COUNT + 1)];
         double[] pulls = new double[COUNT];
-        Exactly exactly = new Exactly(trace, side, angle, u, v);
+        Exactly exactly = new Exactly(trace, side, angle, 1, 0, u, v);
         double[] row = new double[COLUMNS];
         for (int i = 0; i <= COUNT; i++) {
             double t = trace.interval().start() + period * (i % COUNT) / COUNT;
@@ -116,8 +120,58 @@ record SpunSide(
                 .subtract(hand.position(time).scalarMultiply(2));
     }
 
+    /**
+     * The same in the plane as another bends into it: least, about the line in which both planes
+     * meet. Where the poi turns the other way, and the planes are well apart, it is bent into from
+     * behind, so that the poi goes on turning as it did.
+     */
+    SpunSide toward(SpunSide from) {
+        Vector3D before = from.u().crossProduct(from.v());
+        Vector3D own = u.crossProduct(v);
+        boolean behind =
+                growth * from.growth() < 0
+                        && Math.abs(before.dotProduct(own)) < Math.cos(WELL_APART);
+        Rotation bend = new Rotation(before, behind ? own.negate() : own);
+        Vector3D newU = bend.applyTo(from.u());
+        Vector3D newV = bend.applyTo(from.v());
+        int sense = behind ? -1 : 1;
+        double start = Math.atan2(u.dotProduct(newV), u.dotProduct(newU));
+        double[] seen = rows.clone();
+        for (int i = 0; i < seen.length; i += COLUMNS) {
+            for (int k = ANGLE; k < COLUMNS; k++) {
+                seen[i + k] *= sense;
+            }
+            seen[i + ANGLE] += start;
+        }
+        return new SpunSide(
+                side,
+                length,
+                period,
+                beat,
+                newU,
+                newV,
+                sense * growth,
+                seen,
+                new Exactly(exactly.trace, side, exactly.angle, sense, start, newU, newV),
+                pull,
+                quickening,
+                handQuick,
+                handJerk);
+    }
+
     private static double beat(Part part, double period) {
         return period / (part.cycles() * Math.max(1, Math.abs(part.motion().spin().turns())));
+    }
+
+    /** Where the hand is on the mean, metres. */
+    Vector3D middle() {
+        double[] sum = new double[3];
+        for (int i = 0; i < COUNT; i++) {
+            for (int k = 0; k < 3; k++) {
+                sum[k] += rows[COLUMNS * i + HAND + k] / COUNT;
+            }
+        }
+        return new Vector3D(sum);
     }
 
     Course hand() {
@@ -131,7 +185,7 @@ record SpunSide(
     /** The tether's angle at any time, counted on over whole cycles, radians. */
     double angle(double time) {
         double whole = Math.floor(time / period);
-        return exactly.angle().at(time - whole * period, (long) whole);
+        return exactly.angle(time - whole * period, (long) whole);
     }
 
     /** The same as a row at any time, from the courses themselves. */
@@ -140,8 +194,25 @@ record SpunSide(
         exactly.at(time - whole * period, (long) whole, out);
     }
 
-    /** What a table is made from. */
-    record Exactly(Trace trace, Side side, TetherAngle angle, Vector3D u, Vector3D v) {
+    /**
+     * What a table is made from.
+     *
+     * @param angle in the motion's own plane
+     * @param sense −1 where that plane is seen from behind
+     * @param start what its zero is from u toward v, radians
+     */
+    record Exactly(
+            Trace trace,
+            Side side,
+            TetherAngle angle,
+            int sense,
+            double start,
+            Vector3D u,
+            Vector3D v) {
+        double angle(double t, long cycle) {
+            return start + sense * angle.at(t, cycle);
+        }
+
         void at(double t, long cycle, double[] out) {
             State hand = trace.hand(side).at(t);
             State head = trace.head(side).at(t);
@@ -155,7 +226,7 @@ record SpunSide(
                     out,
                     ANGLE,
                     TetherLean.angle(
-                            angle.at(t, cycle),
+                            angle(t, cycle),
                             jet(r, velocity, quick, u),
                             jet(r, velocity, quick, v)));
             Vector3D normal = u.crossProduct(v);

@@ -16,7 +16,7 @@ import java.util.Optional;
  *       the other ({@link Torus}).
  *   <li>Both together: once it is said how much the joined pattern's clock is ahead, the sides are
  *       independent, and each may leave when it likes within four cycles of the slower pattern. The
- *       cheapest pair of passages is kept for each share of that lead, and for each side that can
+ *       cheapest pairs of passages are kept for each share of that lead, and for each side that can
  *       go on as it was.
  *   <li>The best of these are made smoother in continuous time ({@link Refining}) and the results
  *       tried on the whole: reach of both arms, and that cords and body come no nearer to each
@@ -47,6 +47,11 @@ final class TransitionSearch {
     /** So many more than are asked for are refined. */
     private static final int SPARE = 6;
 
+    private static final int ORDERS = 3;
+
+    /** So many times as many where nothing was found yet. */
+    private static final int LONG_SHOTS = 3;
+
     private final SpunPattern from;
     private final SpunPattern to;
     private final TransitionRequest request;
@@ -68,13 +73,13 @@ final class TransitionSearch {
 
     private Attempt closely(Side side) {
         SpunSide a = from.side(side);
-        SpunSide b = to.side(side);
+        SpunSide b = to.side(side).toward(a);
         return new Attempt(a, b, Reachable.of(request.performer(), a, b), FINE);
     }
 
     private Torus torus(Side side, Torus.Grid grid) {
         SpunSide a = from.side(side);
-        SpunSide b = to.side(side);
+        SpunSide b = to.side(side).toward(a);
         return Torus.of(a, b, Reachable.of(request.performer(), a, b), grid);
     }
 
@@ -123,26 +128,22 @@ final class TransitionSearch {
                         new Attempt[] {left.attempt(), right.attempt()},
                         new Attempt[] {closely(Side.LEFT), closely(Side.RIGHT)});
         for (Start start : starts) {
-            if (tried++ >= request.most() + SPARE) {
+            if (tried++ >= (found.isEmpty() ? LONG_SHOTS : 1) * (request.most() + SPARE)) {
                 break;
             }
             Optional<Transition> better = refining.run(start);
             any |= better.isPresent();
-            better.filter(t -> found.stream().noneMatch(o -> alike(o, t))).ifPresent(found::add);
+            better.filter(t -> found.stream().noneMatch(o -> alike(o, t)))
+                    .filter(t -> Clear.of(t, from, to, request))
+                    .ifPresent(found::add);
         }
         found.sort(Comparator.comparingDouble(TransitionSearch::cost));
-        List<Transition> clear = new ArrayList<>();
-        for (Transition transition : found) {
-            if (clear.size() < request.most() && Clear.of(transition, from, to, request)) {
-                clear.add(transition);
-            }
-        }
         return new Transitions(
                 from.pairing(),
                 to.pairing(),
                 request,
-                clear,
-                !clear.isEmpty()
+                found.subList(0, Math.min(found.size(), request.most())),
+                !found.isEmpty()
                         ? Hindrance.NONE
                         : any ? Hindrance.IN_THE_WAY : Hindrance.TOO_HARD);
     }
@@ -263,23 +264,25 @@ final class TransitionSearch {
         return Math.floorMod((int) Math.rint(time / to.period() * cells), cells);
     }
 
-    /** The cheapest pair of passages for each share of the joined clock's lead. */
+    /**
+     * The cheapest pair of passages for each share of the joined clock's lead: with the right hand
+     * first, both at about the same time, and the left hand first.
+     */
     private void both(List<Start> all) {
         int most = cells * rounds();
-        double[] best = new double[cells];
+        double[] best = new double[ORDERS * cells];
         Arrays.fill(best, Double.POSITIVE_INFINITY);
-        Start[] kept = new Start[cells];
+        Start[] kept = new Start[best.length];
         double step = from.period() / cells;
+        int together = (int) Math.round(from.side(Side.LEFT).beat() / 2 / step);
         for (int i = 0; i < cells; i++) {
             for (int j = 0; j < cells; j++) {
                 double one = left.cost(i, j);
                 double leaves = step * i;
                 double later = to.period() * j / cells - leaves;
-                int slot = cell(later);
-                if (!(one < best[slot])) {
-                    continue;
-                }
+                int cell = ORDERS * cell(later);
                 for (int m = -most; m <= most; m++) {
+                    int slot = cell + 1 + (Math.abs(m) <= together ? 0 : Integer.signum(m));
                     int k = Math.floorMod(i + m, cells);
                     double other = leaves + step * m;
                     int l = cell(other + later);

@@ -14,7 +14,9 @@ import deferent.reading.body.Performer;
 import deferent.reading.closest.ClosestFigure;
 import deferent.reading.tether.Cord;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalDouble;
+import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
 class TransitionSearchTest {
@@ -117,8 +119,91 @@ class TransitionSearchTest {
 
     @Test
     void aHandIsNoLivelierThanWasMeasuredHoweverCloselyItIsLookedAt() {
-        SpunPattern from = spun("extension vs triquetra", 50);
-        SpunPattern to = spun("isolation vs extension, split time", 75);
+        noneIsLivelier(
+                spun("extension vs triquetra", 50), spun("isolation vs extension, split time", 75));
+    }
+
+    /** The plane bends, one of them into one seen from behind, and the hands come forward first. */
+    @Test
+    void neitherIsOneWhosePlaneBends() {
+        noneIsLivelier(spun(BESIDE, 75), spun(BEFORE, 75));
+        noneIsLivelier(spun(BEFORE, 75), spun(BESIDE, 75));
+    }
+
+    private static final String BESIDE =
+            "static spin left side vs static spin right side, reversed, tether 45 cm";
+    private static final String BEFORE =
+            "static spin at the shoulder vs static spin at the shoulder, opposites, tether 45 cm";
+
+    /** Wheels that turn so that the near half of the bending circle swings outward. */
+    @Test
+    void wheelsBesideTheBodyBendIntoSpinsBeforeTheShouldersAndBack() {
+        for (List<String> way : List.of(List.of(BESIDE, BEFORE), List.of(BEFORE, BESIDE))) {
+            Transition best =
+                    TransitionSearch.of(
+                                    spun(way.get(0), 75),
+                                    spun(way.get(1), 75),
+                                    TransitionRequest.USUAL)
+                            .best()
+                            .orElseThrow();
+            for (Side side : Side.values()) {
+                assertEquals(TransitionKind.PLANE_BEND, best.bridge(side).kind());
+            }
+            assertEquals(Grade.EASY, Grade.of(best.hardness()));
+        }
+    }
+
+    /** Turning the other way the near half would swing through the trunk. */
+    @Test
+    void wheelsThatTurnTheOtherWayWouldBendThroughTheBody() {
+        Transitions none =
+                TransitionSearch.of(
+                        spun(BESIDE.replace(", reversed", ""), 75),
+                        spun(BEFORE, 75),
+                        TransitionRequest.USUAL);
+        assertEquals(Hindrance.IN_THE_WAY, none.why());
+    }
+
+    @Test
+    void aPlaneSeenFromBehindHoldsTheSameTether() {
+        SpunPattern wheels = spun(BESIDE, 75);
+        SpunPattern wall = spun(BEFORE, 75);
+        int behind = 0;
+        for (Side side : Side.values()) {
+            SpunSide from = wheels.side(side);
+            SpunSide to = wall.side(side);
+            SpunSide seen = to.toward(from);
+            behind += seen.growth() == to.growth() ? 0 : 1;
+            assertEquals(Math.signum(from.growth()), Math.signum(seen.growth()));
+            for (double t = -1; t < 2; t += 0.07) {
+                Vector3D tether = tether(to, t);
+                assertEquals(0, tether.distance(tether(seen, t)), 1e-9);
+                assertEquals(0, tether.distance(drawn(wall.trace(), side, t)), 2e-3);
+            }
+        }
+        assertEquals(1, behind);
+    }
+
+    private static Vector3D tether(SpunSide side, double time) {
+        double[] row = new double[SpunSide.COLUMNS];
+        side.at(time, row);
+        double lean = row[SpunSide.LEAN];
+        double flat = Math.sqrt(1 - lean * lean) * side.length();
+        return new Vector3D(
+                flat * Math.cos(row[SpunSide.ANGLE]),
+                side.u(),
+                flat * Math.sin(row[SpunSide.ANGLE]),
+                side.v(),
+                lean * side.length(),
+                side.u().crossProduct(side.v()));
+    }
+
+    private static Vector3D drawn(Trace trace, Side side, double time) {
+        double t = time - trace.period() * Math.floor(time / trace.period());
+        return trace.head(side).position(t).subtract(trace.hand(side).position(t));
+    }
+
+    private static void noneIsLivelier(SpunPattern from, SpunPattern to) {
         TransitionRequest request = TransitionRequest.USUAL.with(Grade.HARD);
         Transitions found = TransitionSearch.of(from, to, request);
         assertTrue(found.list().size() >= 2, found.why().name());
@@ -127,7 +212,7 @@ class TransitionSearchTest {
                 Bridge bridge = transition.bridge(side);
                 if (!bridge.keeps()) {
                     SpunSide a = from.side(side);
-                    SpunSide b = to.side(side);
+                    SpunSide b = to.side(side).toward(a);
                     double beat = (a.beat() + b.beat()) / 2;
                     Course hand = BlendedSide.of(from, to, bridge).hand();
                     Course plain = BlendedSide.of(from, to, bridge).plainHand();
@@ -142,7 +227,7 @@ class TransitionSearchTest {
                         quickest = Math.max(quickest, at.acceleration().getNorm());
                         stray = Math.max(stray, at.position().distance(plain.position(t)));
                     }
-                    assertEquals(bridge.jerk(), Math.sqrt(jerks / looks), 0.08 * bridge.jerk());
+                    assertEquals(bridge.jerk(), Math.sqrt(jerks / looks), 0.1 * bridge.jerk());
                     double live = Math.max(a.handQuick(), b.handQuick());
                     assertTrue(quickest / live <= 1.03 * bridge.quickening(), quickest + " m/s²");
                     assertEquals(bridge.stray(), stray, 1e-3);
