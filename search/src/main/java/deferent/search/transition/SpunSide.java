@@ -51,7 +51,7 @@ record SpunSide(
     static final int ANGLE = 9;
 
     // Planes less apart are as good as one, radians (our choice).
-    static final double WELL_APART = Math.toRadians(45);
+    private static final double WELL_APART = Math.toRadians(45);
 
     /** The sine of how far the tether leans out of its plane, toward u × v. */
     static final int LEAN = 12;
@@ -128,9 +128,7 @@ record SpunSide(
     SpunSide toward(SpunSide from) {
         Vector3D before = from.u().crossProduct(from.v());
         Vector3D own = u.crossProduct(v);
-        boolean behind =
-                growth * from.growth() < 0
-                        && Math.abs(before.dotProduct(own)) < Math.cos(WELL_APART);
+        boolean behind = growth * from.growth() < 0 && wellApart(from);
         Rotation bend = new Rotation(before, behind ? own.negate() : own);
         Vector3D newU = bend.applyTo(from.u());
         Vector3D newV = bend.applyTo(from.v());
@@ -161,6 +159,12 @@ record SpunSide(
 
     private static double beat(Part part, double period) {
         return period / (part.cycles() * Math.max(1, Math.abs(part.motion().spin().turns())));
+    }
+
+    /** Whether a poi has to bend its plane from the one into the other. */
+    boolean wellApart(SpunSide from) {
+        double cosine = u.crossProduct(v).dotProduct(from.u().crossProduct(from.v()));
+        return Math.abs(cosine) < Math.cos(WELL_APART);
     }
 
     /** Where the hand is on the mean, metres. */

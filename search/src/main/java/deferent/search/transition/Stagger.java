@@ -1,7 +1,6 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Jet;
-import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
  * When in a passage the hand goes over and when the plane bends, as shares of it. Where a pattern
@@ -37,11 +36,8 @@ record Stagger(Span hand, Span bend) {
     private static final double FORWARD = 0.10;
 
     static Stagger of(SpunSide from, SpunSide to) {
-        Vector3D before = from.u().crossProduct(from.v());
-        Vector3D after = to.u().crossProduct(to.v());
         double forward = to.middle().getZ() - from.middle().getZ();
-        if (before.dotProduct(after) > Math.cos(SpunSide.WELL_APART)
-                || Math.abs(forward) < FORWARD) {
+        if (!to.wellApart(from) || Math.abs(forward) < FORWARD) {
             return new Stagger(ALL, ALL);
         }
         return forward > 0 ? new Stagger(FIRST, LAST) : new Stagger(LAST, FIRST);

@@ -9,7 +9,7 @@ import java.util.Arrays;
  */
 final class Torus {
     /** Durations tried, in poi beats. */
-    static final double[] BEATS = {0.5, 1.5, 2.5, 3.75};
+    static final double[] BEATS = {0.5, 1.5, 2.5};
 
     static final double SHORTEST = 0.25;
     static final double LONGEST = 4;

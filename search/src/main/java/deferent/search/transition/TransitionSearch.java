@@ -47,8 +47,6 @@ final class TransitionSearch {
     /** So many more than are asked for are refined. */
     private static final int SPARE = 6;
 
-    private static final int ORDERS = 3;
-
     /** So many times as many where nothing was found yet. */
     private static final int LONG_SHOTS = 3;
 
@@ -260,17 +258,24 @@ final class TransitionSearch {
         return Math.max(1, (int) Math.floor(longest / from.period()));
     }
 
+    private boolean bends() {
+        return Arrays.stream(Side.values())
+                .anyMatch(side -> to.side(side).wellApart(from.side(side)));
+    }
+
     private int cell(double time) {
         return Math.floorMod((int) Math.rint(time / to.period() * cells), cells);
     }
 
     /**
-     * The cheapest pair of passages for each share of the joined clock's lead: with the right hand
-     * first, both at about the same time, and the left hand first.
+     * The cheapest pair of passages for each share of the joined clock's lead. Where a plane bends,
+     * cords easily cross on the way: then the cheapest with the right hand first, with both at
+     * about the same time, and with the left hand first.
      */
     private void both(List<Start> all) {
         int most = cells * rounds();
-        double[] best = new double[ORDERS * cells];
+        int orders = bends() ? 3 : 1;
+        double[] best = new double[orders * cells];
         Arrays.fill(best, Double.POSITIVE_INFINITY);
         Start[] kept = new Start[best.length];
         double step = from.period() / cells;
@@ -280,9 +285,10 @@ final class TransitionSearch {
                 double one = left.cost(i, j);
                 double leaves = step * i;
                 double later = to.period() * j / cells - leaves;
-                int cell = ORDERS * cell(later);
+                int cell = orders * cell(later);
                 for (int m = -most; m <= most; m++) {
-                    int slot = cell + 1 + (Math.abs(m) <= together ? 0 : Integer.signum(m));
+                    int first = Math.abs(m) <= together ? 0 : Integer.signum(m);
+                    int slot = cell + (orders == 1 ? 0 : 1 + first);
                     int k = Math.floorMod(i + m, cells);
                     double other = leaves + step * m;
                     int l = cell(other + later);
