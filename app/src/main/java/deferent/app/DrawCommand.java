@@ -1,5 +1,6 @@
 package deferent.app;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Lexicon;
 import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
@@ -7,6 +8,7 @@ import deferent.record.Shelf;
 import deferent.record.ShelfError;
 import deferent.take.Ending;
 import deferent.take.Endings;
+import deferent.take.HallTake;
 import deferent.take.Take;
 import deferent.take.Wish;
 import deferent.take.Wishes;
@@ -32,16 +34,23 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Takes a pattern away as the file that the ending of its name says. A shelf's folder,"
-                    + " \"shelf\" or \"demo\" becomes a booklet (.pdf):",
+                    + " \"shelf\" or \"demo\" becomes a booklet (.pdf), or a hall file (.html), one page that"
+                    + " practises with you on a phone, offline; so does a set of the shelf:",
             "  deferent draw isolation vs triquetra --out triquetra.svg",
             "  deferent draw isolation vs triquetra --out triquetra.mp4 --seconds 10 --size wide",
-            "  deferent draw demo --out lessons.pdf"
+            "  deferent draw demo --out lessons.pdf",
+            "  deferent draw demo --out practice.html"
         })
 final class DrawCommand implements Callable<Integer> {
     /** The user's own shelf, and the one of the invented duo, in a pattern's place. */
-    private static final String SHELF = "shelf";
+    static final String SHELF = "shelf";
 
-    private static final String DEMO = "demo";
+    static final String DEMO = "demo";
+
+    /** What the shelves of that name are called in a title. */
+    static final String MINE = "My shelf";
+
+    static final String MARKET = "Lanterns at a winter market";
 
     @Spec private CommandSpec spec;
 
@@ -102,12 +111,27 @@ final class DrawCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Ending ending = Endings.of(file);
-        Take take = take(ending, said(spec));
+        Map<String, String> said = said(spec);
+        Optional<HallTake> hall = HallTake.writes(ending) ? hall(said) : Optional.empty();
+        Drawing.Writing writing =
+                hall.isPresent() ? hall.get()::write : take(ending, said)::write;
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
-            Drawing.write(take, file, spec.commandLine().getOut(), line, stop);
+            Drawing.write(writing, file, spec.commandLine().getOut(), line, stop);
         }
         return 0;
+    }
+
+    /** What is taken to the hall where a shelf, a folder or a set is named; else nothing. */
+    private Optional<HallTake> hall(Map<String, String> said) {
+        Optional<HallTake> hall = AskedHall.of(asked, folder());
+        if (hall.isPresent() && !said.isEmpty()) {
+            throw new Refusal(
+                    "means nothing for a hall file",
+                    "--" + said.keySet().iterator().next(),
+                    "leave it out: what is seen, and how, is chosen in the page");
+        }
+        return hall;
     }
 
     private Take take(Ending ending, Map<String, String> said) {
@@ -120,11 +144,11 @@ final class DrawCommand implements Callable<Integer> {
         }
         Lexicon own = asked.words();
         if (text.equals(SHELF)) {
-            return Take.of("My shelf", asked.shelf().look().patterns(), wishes, own);
+            return Take.of(MINE, asked.shelf().look().patterns(), wishes, own);
         }
         if (text.equals(DEMO)) {
             return Take.of(
-                    "Lanterns at a winter market",
+                    MARKET,
                     PatternDocument.among(DemoShelf.documents()),
                     wishes,
                     Lexicon.EMPTY);
@@ -150,7 +174,7 @@ final class DrawCommand implements Callable<Integer> {
         }
     }
 
-    private static String title(String folder) {
+    static String title(String folder) {
         Path name = Path.of(folder).toAbsolutePath().normalize().getFileName();
         return name == null ? "Shelf" : name.toString();
     }

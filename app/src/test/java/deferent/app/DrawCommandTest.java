@@ -157,6 +157,36 @@ class DrawCommandTest {
                 .contains("save one on the shelf first");
     }
 
+    @Test
+    void aSetOfTheShelfIsTakenToTheHallAndAPatternToALesson() throws IOException {
+        Path hall = file("practice.html");
+        desk.good(
+                "set",
+                "static spin vs static spin, 8",
+                "extension vs extension, 8",
+                "--keep",
+                "Two circles");
+        assertThat(desk.good("draw", "two circles", "--out", hall.toString()).text())
+                .contains("hall file of 2 patterns and a set");
+        assertThat(Files.readString(hall))
+                .contains("<h1>Two circles</h1>")
+                .contains("id=\"hall\"")
+                .contains("id=\"scene-1\"")
+                .doesNotContain("id=\"scene-2\"");
+        assertThat(
+                        desk.bad(
+                                        "draw",
+                                        "two circles",
+                                        "--view",
+                                        "mirror",
+                                        "--out",
+                                        hall.toString())
+                                .err())
+                .contains("means nothing for a hall file");
+        desk.good("draw", PAIRING, "--out", hall.toString());
+        assertThat(Files.readString(hall)).contains("id=\"scene\"").doesNotContain("id=\"hall\"");
+    }
+
     /** The README says which command makes it. */
     @Test
     void theBookletThatShipsIsTheOneThatItsCommandMakes() throws IOException {

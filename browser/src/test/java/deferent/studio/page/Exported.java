@@ -47,7 +47,10 @@ final class Exported implements AutoCloseable {
         String home = file.toUri().toString();
         seen.page.onRequest(
                 request -> {
-                    if (!request.url().equals(home) && !request.url().startsWith("data:")) {
+                    // What the page itself made and hands out stays in the browser.
+                    if (!request.url().equals(home)
+                            && !request.url().startsWith("data:")
+                            && !request.url().startsWith("blob:")) {
                         seen.troubles.add("asked for " + request.url());
                     }
                 });

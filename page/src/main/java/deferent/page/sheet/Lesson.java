@@ -132,6 +132,13 @@ record Lesson(
                 readings.farthest());
     }
 
+    /** What to watch for, and what reach says. */
+    List<Told> toWatch() {
+        List<Told> all = new ArrayList<>(watch);
+        all.addAll(performer.subList(1, performer.size()));
+        return List.copyOf(all);
+    }
+
     /** For a document that has said what to mind once already. */
     Lesson withoutCautions() {
         return new Lesson(

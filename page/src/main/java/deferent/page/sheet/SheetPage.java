@@ -401,9 +401,7 @@ final class SheetPage {
     private List<Row> rows(double size, boolean leads) {
         Galley galley = new Galley(grid.columnWidth(2));
         section(galley, "How they link", lesson.links(), size);
-        List<Told> watch = new ArrayList<>(lesson.watch());
-        watch.addAll(lesson.performer().subList(1, lesson.performer().size()));
-        section(galley, "What to watch for", watch, size);
+        section(galley, "What to watch for", lesson.toWatch(), size);
         if (around.asked()) {
             around(galley, size);
         }

@@ -4,7 +4,8 @@
  * deferent.page.sheet.Leaf} of {@link deferent.page.sheet.Block blocks} whose boxes can be checked,
  * and only then printed by {@link deferent.page.sheet.Press}, so that a long name can never run
  * over its neighbour unseen. What a reading says in words comes from {@code motion.tell}; this room
- * only sets it.
+ * only sets it. A face that sets the same sentences in its own way asks {@link
+ * deferent.page.sheet.Taught}.
  */
 @NullMarked
 package deferent.page.sheet;

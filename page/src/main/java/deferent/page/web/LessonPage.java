@@ -99,7 +99,7 @@ public final class LessonPage {
     }
 
     /** The faces with the signs of some words and all that stand on a keyboard. */
-    private static String letters(String words) {
+    static String letters(String words) {
         StringBuilder letters = new StringBuilder();
         for (Face face : Face.values()) {
             letters.append(
@@ -313,7 +313,7 @@ public final class LessonPage {
                 .replace("\"", "&quot;");
     }
 
-    private static String hash(String text) {
+    static String hash(String text) {
         try {
             byte[] sum =
                     MessageDigest.getInstance("SHA-256")

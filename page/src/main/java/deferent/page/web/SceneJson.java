@@ -24,6 +24,15 @@ public final class SceneJson {
     private SceneJson() {}
 
     public static ObjectNode of(Scene scene) {
+        return of(scene, Integer.MAX_VALUE);
+    }
+
+    /**
+     * With the performer at no more instants than are needed.
+     *
+     * @param enough so many instants do for the performer, 1 or more
+     */
+    static ObjectNode of(Scene scene, int enough) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("period_s", scene.period());
         node.put("count", scene.count());
@@ -31,7 +40,7 @@ public final class SceneJson {
         node.set("samples", samples(scene.trace(), scene.count(), List.of(Side.values())));
         ArrayNode items = node.putArray("items");
         for (Item item : scene.items()) {
-            item(items.addObject(), item);
+            item(items.addObject(), item, enough);
         }
         return node;
     }
@@ -48,7 +57,7 @@ public final class SceneJson {
         return node;
     }
 
-    private static void item(ObjectNode node, Item item) {
+    private static void item(ObjectNode node, Item item, int enough) {
         node.put("id", item.id());
         node.put("role", item.role().key());
         if (item.side().isPresent()) {
@@ -78,13 +87,15 @@ public final class SceneJson {
             node.put("closed", fixed.closed());
         } else if (form instanceof Item.Shape.Body body) {
             node.put("form", "person");
-            person(node, body.person());
+            person(node, body.person(), enough);
         }
     }
 
     /** Balls that never move as points, the others packed over so many instants. */
-    private static void person(ObjectNode node, Person person) {
-        node.put("instants", person.count());
+    private static void person(ObjectNode node, Person person, int enough) {
+        int every = every(person.count(), enough);
+        int count = person.count() / every;
+        node.put("instants", count);
         ArrayNode balls = node.putArray("balls");
         for (Person.Ball ball : person.balls()) {
             ObjectNode one = balls.addObject();
@@ -92,9 +103,9 @@ public final class SceneJson {
             if (ball.at().size() == 1) {
                 point(one.putArray("at"), ball.at(0));
             } else {
-                double[] xyz = new double[3 * person.count()];
-                for (int i = 0; i < person.count(); i++) {
-                    System.arraycopy(ball.at(i).toArray(), 0, xyz, 3 * i, 3);
+                double[] xyz = new double[3 * count];
+                for (int i = 0; i < count; i++) {
+                    System.arraycopy(ball.at(i * every).toArray(), 0, xyz, 3 * i, 3);
                 }
                 one.put("moves", packed(xyz));
             }
@@ -109,6 +120,15 @@ public final class SceneJson {
         for (Side side : Side.values()) {
             stretched.put(side.word(), person.stretched(side));
         }
+    }
+
+    /** How far apart instants can be, evenly, and still be enough. */
+    private static int every(int count, int enough) {
+        int every = Math.max(1, count / enough);
+        while (count % every != 0) {
+            every--;
+        }
+        return every;
     }
 
     /** Metres, to a hundredth of a millimetre. */

@@ -12,6 +12,7 @@ const calm = matchMedia('(prefers-reduced-motion: reduce)');
 /** @type {Set<MovingThumb>} */
 const seen = new Set();
 let running = false;
+let resting = false;
 
 const watch = new IntersectionObserver((entries) => {
   for (const { target, isIntersecting } of entries) {
@@ -27,14 +28,14 @@ const sizes = new ResizeObserver((entries) => {
 });
 
 function run() {
-  if (running || !seen.size || calm.matches || document.hidden) return;
+  if (running || resting || !seen.size || calm.matches || document.hidden) return;
   running = true;
   requestAnimationFrame(frame);
 }
 
 /** @param {number} now */
 function frame(now) {
-  if (!seen.size || calm.matches || document.hidden) {
+  if (resting || !seen.size || calm.matches || document.hidden) {
     running = false;
     return;
   }
@@ -52,6 +53,12 @@ calm.addEventListener('change', () => {
   run();
 });
 document.addEventListener('visibilitychange', run);
+
+/** All of them stand still, or move again. @param {boolean} on */
+export function rest(on) {
+  resting = on;
+  run();
+}
 
 /** How often any thumbnail was drawn, and when the first moved, for measuring from outside. */
 export const drawings = { count: 0, moving: 0 };
