@@ -108,6 +108,11 @@ final class Exported implements AutoCloseable {
         return page;
     }
 
+    /** A trouble that the test made itself. */
+    void forgive(String part) {
+        troubles.removeIf(trouble -> trouble.contains(part));
+    }
+
     void until(String expression) {
         Chromium.until(page, expression);
     }

@@ -277,7 +277,8 @@ class Hall {
   #resize() {
     if ($('#stage').hidden) return;
     const above = $('#head').offsetHeight;
-    const below = $('#panel').offsetHeight;
+    // Seen from afar the number stands below the light, not before it.
+    const below = $('#panel').offsetHeight + (this.figure.far ? $('#count').offsetHeight : 0);
     this.figure.resize({ above: above + EDGE, right: EDGE, below: below + EDGE, left: EDGE });
     this.#draw();
   }
@@ -473,7 +474,10 @@ class Hall {
     press('#set-back', () => this.#screen('list'));
     press('#log-open', () => this.#offer());
     flip('#click', (on) => player.sound(on));
-    flip('#numbers', (on) => $('#stage').classList.toggle('numbered', on));
+    flip('#numbers', (on) => {
+      $('#stage').classList.toggle('numbered', on);
+      this.#resize();
+    });
     flip('#still', (on) => rest(on));
     flip('#more', (on) => {
       $('#setup').hidden = !on;
