@@ -28,8 +28,7 @@ final class AskedHall {
         String text = asked.text();
         if (folder.isPresent()) {
             Shelf.Listing listing = folder.get().look();
-            return Optional.of(
-                    whole(DrawCommand.title(text), listing, listing.words().lexicon()));
+            return Optional.of(whole(DrawCommand.title(text), listing, listing.words().lexicon()));
         }
         if (text.equals(DrawCommand.SHELF)) {
             return Optional.of(whole(DrawCommand.MINE, asked.shelf().look(), asked.words()));

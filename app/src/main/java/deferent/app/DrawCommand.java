@@ -113,8 +113,7 @@ final class DrawCommand implements Callable<Integer> {
         Ending ending = Endings.of(file);
         Map<String, String> said = said(spec);
         Optional<HallTake> hall = HallTake.writes(ending) ? hall(said) : Optional.empty();
-        Drawing.Writing writing =
-                hall.isPresent() ? hall.get()::write : take(ending, said)::write;
+        Drawing.Writing writing = hall.isPresent() ? hall.get()::write : take(ending, said)::write;
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
             Drawing.write(writing, file, spec.commandLine().getOut(), line, stop);
@@ -148,10 +147,7 @@ final class DrawCommand implements Callable<Integer> {
         }
         if (text.equals(DEMO)) {
             return Take.of(
-                    MARKET,
-                    PatternDocument.among(DemoShelf.documents()),
-                    wishes,
-                    Lexicon.EMPTY);
+                    MARKET, PatternDocument.among(DemoShelf.documents()), wishes, Lexicon.EMPTY);
         }
         return Take.of(asked.pattern(), ending.many() ? others() : List.of(), wishes, own);
     }

@@ -66,10 +66,7 @@ public record HallTake(
         for (Wanted wanted : sets) {
             double before = SETS * read.size() / sets.size();
             Optional<SetReading> one =
-                    reading(
-                            wanted,
-                            told -> listener.accept(new TakeProgress(before, told)),
-                            stop);
+                    reading(wanted, told -> listener.accept(new TakeProgress(before, told)), stop);
             if (one.isEmpty()) {
                 return Optional.empty();
             }

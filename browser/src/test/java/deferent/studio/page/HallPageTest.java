@@ -55,8 +55,7 @@ class HallPageTest extends InChromium {
                         .map(SetDocument.class::cast)
                         .toList();
         SetPlaces places = SetPlaces.on(new Shelf.Listing(List.of(), List.of(), 0));
-        List<PatternDocument> all =
-                new ArrayList<>(PatternDocument.among(DemoShelf.documents()));
+        List<PatternDocument> all = new ArrayList<>(PatternDocument.among(DemoShelf.documents()));
         // The demo has nothing in it that can hurt.
         all.add(
                 PatternDocument.of(
@@ -236,8 +235,9 @@ class HallPageTest extends InChromium {
             play(hall);
             hall.until("starts.length >= 12");
             hall.page().evaluate("() => { window.struck = [...starts]; }");
-            double period = hall.number("deferentHall.player.pulse.beats.length")
-                    * hall.number("deferentHall.player.pulse.rate");
+            double period =
+                    hall.number("deferentHall.player.pulse.beats.length")
+                            * hall.number("deferentHall.player.pulse.rate");
             double[] starts = hall.numbers("struck.map(([when]) => when)");
             double[] asked = hall.numbers("struck.map(([, now]) => now)");
             double[] due =
@@ -387,8 +387,7 @@ class HallPageTest extends InChromium {
                 if (setUp) {
                     hall.page().locator("#more").tap();
                 }
-                Locator all =
-                        hall.page().locator("#panel button:visible, #panel label:visible");
+                Locator all = hall.page().locator("#panel button:visible, #panel label:visible");
                 assertThat(all.count()).isGreaterThan(setUp ? 15 : 6);
                 for (int i = 0; i < all.count(); i++) {
                     BoundingBox box = all.nth(i).boundingBox();
@@ -459,7 +458,10 @@ class HallPageTest extends InChromium {
         Download download =
                 hall.page().waitForDownload(() -> hall.page().getByText("Save the log").tap());
         assertThat(download.suggestedFilename())
-                .isEqualTo("deferent-log-" + LocalDate.now(java.time.ZoneId.systemDefault()) + ".json");
+                .isEqualTo(
+                        "deferent-log-"
+                                + LocalDate.now(java.time.ZoneId.systemDefault())
+                                + ".json");
         try (InputStream in = download.createReadStream()) {
             return (Map<?, ?>)
                     hall.page()
@@ -520,7 +522,9 @@ class HallPageTest extends InChromium {
         try (Exported hall = open()) {
             hall.page().locator(".set").first().tap();
             int steps = (int) hall.number("deferentHall.sets[0].steps.length");
-            assertThat(hall.page().locator("#steps > li").count()).isEqualTo(steps).isGreaterThan(3);
+            assertThat(hall.page().locator("#steps > li").count())
+                    .isEqualTo(steps)
+                    .isGreaterThan(3);
             assertThat(hall.page().locator("#steps > li").first().innerText()).contains("counts");
             assertThat(hall.page().locator(".onward").count()).isEqualTo(steps - 1);
             hall.page().locator(".step").first().tap();

@@ -180,8 +180,7 @@ public final class HallPage {
         Optional<Person> body =
                 grain.instants() == 0
                         ? Optional.empty()
-                        : Optional.of(
-                                Person.of(PoseOver.of(trace, taught.pattern().performer())));
+                        : Optional.of(Person.of(PoseOver.of(trace, taught.pattern().performer())));
         int cycles =
                 Stream.of(Side.values())
                         .mapToInt(side -> trace.pairing().part(side).cycles())
@@ -226,8 +225,7 @@ public final class HallPage {
         lines(node.putArray("watch"), taught.watch());
         ArrayNode next = node.putArray("next");
         for (Taught.Next one : taught.next()) {
-            ObjectNode to =
-                    next.addObject().put("name", one.name()).put("text", one.told().text());
+            ObjectNode to = next.addObject().put("name", one.name()).put("text", one.told().text());
             Optional<Integer> found = named(one.name());
             if (found.isPresent()) {
                 to.put("to", found.get());
@@ -240,8 +238,7 @@ public final class HallPage {
 
     /** What a log calls it: its phrase without a tempo, or its name where no phrase says it. */
     private String logged(Taught taught) {
-        return Phrase.write(
-                        taught.pattern().pairing().withTempo(OptionalDouble.empty()), lexicon)
+        return Phrase.write(taught.pattern().pairing().withTempo(OptionalDouble.empty()), lexicon)
                 .orElse(taught.pattern().name());
     }
 
@@ -266,9 +263,7 @@ public final class HallPage {
         for (Told one : told) {
             into.addObject()
                     .put("text", one.text())
-                    .put(
-                            "warns",
-                            one.tone() == Told.Tone.WARN || one.tone() == Told.Tone.DANGER);
+                    .put("warns", one.tone() == Told.Tone.WARN || one.tone() == Told.Tone.DANGER);
         }
     }
 
