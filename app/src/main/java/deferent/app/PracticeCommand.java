@@ -210,13 +210,9 @@ final class PracticeCommand implements Runnable {
             say(TellLog.pattern(pattern), false);
             OverWeeks.of(pattern.pattern(), films)
                     .map(progress -> progress.told().get(0))
-                    .map(PracticeCommand::onFilm)
+                    .map(TellLog::onFilm)
                     .ifPresent(told -> say(told, false));
         }
-    }
-
-    private static Told onFilm(Told told) {
-        return new Told(told.key(), Told.Tone.NOTE, "On film: " + told.text(), told.why());
     }
 
     private void sayLogged(LoggedPattern logged) {

@@ -138,7 +138,7 @@ class LogJsonTest {
     void theReaderSaysWhatWhereAndWhatWouldBeRight() {
         assertThatThrownBy(() -> LogJson.read(GOOD.replace("12.5", "0")))
                 .hasMessage(
-                        "line 3, column 38, entries.0.minutes: is 0 min; give more than 0 and at"
+                        "line 3, column 36, entries.0.minutes: is 0 min; give more than 0 and at"
                                 + " most 600 min");
         assertThatThrownBy(() -> LogJson.read(GOOD.replace("-11-28", "-02-30")))
                 .hasMessageContaining(

@@ -69,6 +69,11 @@ public final class TellLog {
                 + reached.part().filter(part -> !once).map(part -> " (" + part + ")").orElse("");
     }
 
+    /** What films say of a pattern, beside what the log says. */
+    public static Told onFilm(Told told) {
+        return new Told(told.key(), Tone.NOTE, "On film, " + Say.small(told.text()), told.why());
+    }
+
     /** What taking in a file of entries did. */
     public static String taken(int fresh, int known, List<String> different) {
         String all = known == 1 ? "it was" : "all " + known + " were";

@@ -21,9 +21,12 @@ import java.util.function.Function;
 /**
  * Mean forces that an entry's pattern asks of grips and shoulders at its tempo, as a set's work is
  * added up ({@link SetWork}): of the ideal figure, the usual poi and a usual body, since a log says
- * none of these. A pattern that cannot be read, or is not on this machine, has none.
+ * none of these. A shoulder bears the weight of its arm besides, at every tempo: without it, one
+ * minute of a moving hand would count as ten of a still one. A pattern that cannot be read, or is
+ * not on this machine, has none.
  */
 public final class ArmForces {
+    private static final double GRAVITY = 9.80665; // m/s², by convention (CGPM, 1901)
     private static final ShoulderForce SHOULDER = ShoulderForce.of(Performer.USUAL);
 
     private final Function<String, Optional<Pairing>> reads;
@@ -67,7 +70,9 @@ public final class ArmForces {
         Trace trace = Trace.of(takes ? pairing.withTempo(tempo) : pairing);
         Map<Side, SetWork.Load> loads = new EnumMap<>(Side.class);
         for (Side side : Side.values()) {
-            loads.put(side, SetWork.Load.of(trace, Pull.of(trace, side, Kit.USUAL), SHOULDER));
+            SetWork.Load load = SetWork.Load.of(trace, Pull.of(trace, side, Kit.USUAL), SHOULDER);
+            double arm = SHOULDER.at(0, GRAVITY);
+            loads.put(side, new SetWork.Load(load.grip(), load.shoulder() + arm));
         }
         return loads;
     }
