@@ -94,6 +94,19 @@ class RecentWorkTest {
     }
 
     @Test
+    void aHandThatBeginsToMoveCountsBesideTheWeightOfItsArm() {
+        anHourAWeek();
+        practised(0, 60, "isolation vs static spin", 60, "");
+        // Cord and arm alone would make it several times as much at once.
+        assertThat(work().orElseThrow().arms())
+                .filteredOn(arm -> arm.spot() == RecentWork.Spot.SHOULDER)
+                .extracting(RecentWork.Worked::times)
+                .satisfiesExactly(
+                        left -> assertThat(left).isBetween(1.5, 3.0),
+                        right -> assertThat(right).isCloseTo(1, within(1e-9)));
+    }
+
+    @Test
     void ofOneHandAloneOnlyThatArmWorks() {
         anHourAWeek();
         practised(0, 120, SPIN, 60, "Left hand");
