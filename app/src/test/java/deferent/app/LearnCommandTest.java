@@ -26,10 +26,10 @@ class LearnCommandTest {
 
     @Test
     void thePlanNamesEachDayFromTheFirst() {
-        String told = learn("--by", "2026-12-31", "--days", "3").out();
-        assertThat(told.lines()).anyMatch(line -> line.startsWith("Sat 28 Nov  1 "));
-        assertThat(told).contains("Sun 29 Nov", "Mon 30 Nov").doesNotContain("Tue 1 Dec");
-        assertThat(told).contains("in time for Thursday, 31 December 2026.");
+        Desk.Answer answer = learn("--by", "2026-12-31", "--days", "3");
+        assertThat(answer.out().lines()).anyMatch(line -> line.startsWith("Sat 28 Nov  1 "));
+        assertThat(answer.out()).contains("Sun 29 Nov", "Mon 30 Nov").doesNotContain("Tue 1 Dec");
+        assertThat(answer.text()).contains("in time for Thursday, 31 December 2026.");
     }
 
     @Test
