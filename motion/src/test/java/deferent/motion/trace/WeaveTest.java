@@ -211,6 +211,19 @@ class WeaveTest {
         }
     }
 
+    /** A passage is all of a beat; one cut short would jump by a millimetre at its ends. */
+    @Test
+    void aPlaneNeverJumps() {
+        Weave weave = new Weave(Weave.Between.LEFT_AND_RIGHT, 2, 3, 0.28);
+        int steps = 50_000;
+        for (int i = 0; i < steps; i++) {
+            double here = weave.toOwn((double) i / steps).value();
+            double next = weave.toOwn((i + 1.0) / steps).value();
+            double most = 0.28 * 2 * 630.0 / 256 * weave.beats() / steps;
+            assertThat(Math.abs(next - here)).isLessThanOrEqualTo(most * 1.001);
+        }
+    }
+
     @Test
     void aWeaveIsItsOwnImageInAMirrorHalfACycleLater() {
         Pairing weave = Phrase.parse("three-beat weave").pairing();

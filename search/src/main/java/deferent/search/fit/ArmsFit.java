@@ -30,8 +30,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * of whole centimetres, or to tethers one owns.
  *
  * <p>Asked for with a fit of the link, it is the link's answers that are made smaller, and the
- * first is taken whose tethers stay as long as tethers are. Where none do, the pairing is made
- * smaller as it is, off its link, if that keeps them so.
+ * first is taken whose tethers stay as long as tethers are; not so where it passes across the body,
+ * since its hands are bound to each other already. Where none do, the pairing is made smaller as it
+ * is, off its link, if that keeps them so.
  *
  * @param pairing the version; the pairing itself where it is reached as it stands
  * @param scale its size over the pairing's that was made smaller, above 0 and at most 1
@@ -138,7 +139,7 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
     public static Optional<ArmsFit> linked(
             Pairing pairing, FitReading link, Performer performer, List<Double> owned) {
         List<Pairing> closing =
-                link.goal() == Goal.PLACED
+                link.goal() == Goal.PLACED && !pairing.weaves()
                         ? link.answers().stream().map(Remedy::pairing).toList()
                         : List.of();
         List<ArmsFit> closed = fits(closing, p -> of(p, performer, owned));

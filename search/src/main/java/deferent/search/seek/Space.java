@@ -329,8 +329,9 @@ public final class Space {
     }
 
     private double start(int j) {
-        double angle = 2 * Math.PI * j / grid.starts();
-        return 2 * j > grid.starts() ? angle - 2 * Math.PI : angle;
+        // From degrees, as a phrase says them and reads them back.
+        double degrees = 360.0 * j / grid.starts();
+        return Math.toRadians(2 * j > grid.starts() ? degrees - 360 : degrees);
     }
 
     /** The motion of a key with that tether, metres. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Phrase;
@@ -118,6 +119,23 @@ class ArmsFitTest {
         ArmsFit turned = ArmsFit.within(asked, PERFORMER, 0.30).orElseThrow();
         assertThat(turned.scale()).isLessThan(1);
         assertThat(turned.reach().trunk().reached()).isTrue();
+    }
+
+    /** Both hands of a weave share one path; no link of head and hand is to take it from them. */
+    @Test
+    void noFitOfArmsTakesAWeaveApart() {
+        Pairing asked = Phrase.parse("three-beat weave").pairing();
+        Performer small = Performer.of(1.50);
+        for (Side carrier : Side.values()) {
+            ArmsFit fit =
+                    ArmsFit.linked(asked, Fit.of(asked, carrier), small, List.of()).orElseThrow();
+            Part left = fit.pairing().left();
+            assertThat(left.motion()).isEqualTo(fit.pairing().right().motion());
+            assertThat(left.tether()).isEqualTo(fit.pairing().right().tether());
+            double before = asked.left().motion().weave().orElseThrow().out();
+            double after = left.motion().weave().orElseThrow().out();
+            assertThat(after).isCloseTo(before * fit.scale(), within(1e-5));
+        }
     }
 
     private static ArmsFit linked(Pairing asked) {

@@ -191,4 +191,14 @@ class SpaceTest {
         assertThat(Space.about(10_000).count()).isBetween(7_500, 13_000);
         assertThat(Space.about(100_000).count()).isBetween(98_000, 102_000);
     }
+
+    /** 105° is Math.toRadians(105) to the last bit, so that a phrase says it in degrees. */
+    @Test
+    void startAnglesAreWholeDegreesWhereTheGridHasSo() {
+        Space space = Space.of(new Space.Grid(2, 2, 1, 3, 24, 2, true));
+        for (int key = 0; key < space.keys(); key++) {
+            double degrees = Math.rint(Math.toDegrees(space.startOf(key)));
+            assertThat(space.startOf(key)).isEqualTo(Math.toRadians(degrees));
+        }
+    }
 }
