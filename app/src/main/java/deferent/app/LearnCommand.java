@@ -1,9 +1,11 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.reading.worked.Worked;
 import deferent.record.LearnJson;
+import deferent.record.Log;
 import deferent.record.PatternDocument;
 import deferent.search.path.Drill;
 import deferent.search.path.Path;
@@ -11,6 +13,7 @@ import deferent.search.path.PathSearch;
 import deferent.search.path.Plan;
 import deferent.search.path.PlannedDay;
 import deferent.search.path.Practised;
+import deferent.search.path.Went;
 import deferent.tell.TellPath;
 import deferent.tell.Told;
 import java.io.PrintWriter;
@@ -19,8 +22,10 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -97,7 +102,7 @@ final class LearnCommand implements Callable<Integer> {
         Plan plan =
                 Plan.of(
                         path,
-                        List.<Practised>of(),
+                        practised(pattern, path),
                         own,
                         start,
                         by == null ? start : by.toEpochDay(),
@@ -112,6 +117,29 @@ final class LearnCommand implements Callable<Integer> {
             tell(pattern.name(), plan, words, comes);
         }
         return 0;
+    }
+
+    /** What the shelf's log has, as the path takes it; another pattern's is passed over there. */
+    private List<Practised> practised(PatternDocument pattern, Path path) {
+        return Log.of(asked.shelf()).look().entries().stream()
+                .map(
+                        entry ->
+                                new Practised(
+                                        entry.date().toEpochDay(),
+                                        entry.pattern().equals(pattern.name())
+                                                ? path.whole().phrase().orElse(entry.pattern())
+                                                : entry.pattern(),
+                                        entry.part().flatMap(LearnCommand::hand),
+                                        entry.minutes(),
+                                        entry.tempo(),
+                                        entry.went().map(went -> Went.valueOf(went.name()))))
+                .toList();
+    }
+
+    private static Optional<Side> hand(String part) {
+        return Stream.of(Side.values())
+                .filter(side -> part.equalsIgnoreCase(side.word() + " hand"))
+                .findFirst();
     }
 
     private void tell(String name, Plan plan, TellPath words, Told comes) {

@@ -2,6 +2,8 @@ package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -49,6 +51,18 @@ class LearnCommandTest {
             count++;
         }
         assertThat(count).isGreaterThan(3);
+    }
+
+    @Test
+    void whatIsInTheLogIsNotPlannedAgainButComesBack() throws IOException {
+        Path log = Files.createDirectories(folder.resolve("shelf/log"));
+        Files.writeString(
+                log.resolve("2026-11-26.jsonl"),
+                "{\"id\":\"k3f9a2c4e1\",\"date\":\"2026-11-26\",\"pattern\":\""
+                        + RING
+                        + "\",\"part\":\"left hand\",\"minutes\":20,\"went\":\"well\"}\n");
+        assertThat(learn("--days", "1").text())
+                .contains("Sat 28 Nov again 1 left hand alone, 3 minutes; 2 right hand alone, 17");
     }
 
     @Test
