@@ -43,6 +43,7 @@ import picocli.CommandLine.Spec;
             TransitionsCommand.class,
             RouteCommand.class,
             SetCommand.class,
+            LearnCommand.class,
             WordsCommand.class,
             DrawCommand.class,
             PhotoCommand.class,

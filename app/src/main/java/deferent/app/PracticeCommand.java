@@ -10,12 +10,17 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
 import deferent.page.Palette;
+import deferent.record.Log;
 import deferent.record.NotListed;
 import deferent.record.PatternDocument;
 import deferent.record.Practice;
 import deferent.record.PracticeLog;
 import deferent.record.PrettyJson;
 import deferent.record.landing.Landing;
+import deferent.record.log.DemoLog;
+import deferent.record.log.LogTree;
+import deferent.tell.LoggedPattern;
+import deferent.tell.TellLog;
 import deferent.tell.Told;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -29,17 +34,18 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tools.jackson.databind.node.ObjectNode;
 
 @Command(
         name = "practice",
         mixinStandardHelpOptions = true,
         description = {
-            "What you practised, as kept by \"deferent film ... --keep\": lists it, or says how much"
-                    + " closer a pattern came over the weeks:",
+            "What you practised, as the log has it and as \"deferent film ... --keep\" kept it: the"
+                    + " weeks and each pattern, or how much closer one came:",
             "  deferent practice",
             "  deferent practice static spin vs triquetra --out weeks.svg"
         },
-        subcommands = PracticeCommand.Demo.class)
+        subcommands = {LogCommand.class, PracticeCommand.Demo.class})
 final class PracticeCommand implements Runnable {
     private static final String ENDINGS = "give one that ends in .svg, .png, .csv or .json";
 
@@ -65,6 +71,8 @@ final class PracticeCommand implements Runnable {
     @Option(names = "--why", description = "Say below each sentence what it is from.")
     private boolean why;
 
+    @Mixin private TodayOption today;
+
     @Mixin private ShelfOption shelf;
 
     @Override
@@ -73,26 +81,33 @@ final class PracticeCommand implements Runnable {
         PracticeLog log = PracticeLog.of(shelf.shelf());
         log.sweep().ifPresent(shelf::tell);
         PracticeLog.Listing listing = log.look();
+        LoggedPractice logged = new LoggedPractice(shelf, today.day());
         if (words.isEmpty()) {
             if (!files.isEmpty()) {
                 throw new Refusal("has nothing to draw", "--out", "say a phrase or a name first");
             }
-            list(listing);
+            list(listing, logged);
             return;
         }
-        OverWeeks progress = progress(listing, String.join(" ", words));
+        String text = String.join(" ", words);
+        Optional<PracticeLog.Entry> named = listing.find(text);
+        String pattern = named.map(e -> e.practice().pattern()).orElseGet(() -> pattern(text));
+        Optional<LoggedPattern> said = logged.of(pattern);
+        if (said.isPresent() && files.isEmpty() && listing.of(pattern).isEmpty()) {
+            sayLogged(said.get());
+            return;
+        }
+        OverWeeks progress = progress(listing, pattern);
         for (Path file : files) {
             Landing.write(file, bytes(file, progress));
         }
-        say(progress);
+        say(progress, said);
         if (!json) {
             others(listing);
         }
     }
 
-    private OverWeeks progress(PracticeLog.Listing listing, String text) {
-        Optional<PracticeLog.Entry> named = listing.find(text);
-        String pattern = named.map(e -> e.practice().pattern()).orElseGet(() -> pattern(text));
+    private static OverWeeks progress(PracticeLog.Listing listing, String pattern) {
         return OverWeeks.of(pattern, listing)
                 .orElseThrow(
                         () -> {
@@ -143,19 +158,30 @@ final class PracticeCommand implements Runnable {
         return text.getBytes(StandardCharsets.UTF_8);
     }
 
-    private void list(PracticeLog.Listing listing) {
+    private void list(PracticeLog.Listing listing, LoggedPractice logged) {
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.print(PrettyJson.text(PracticeTree.of(listing)));
+            ObjectNode tree = PracticeTree.of(listing);
+            tree.set("log", logged.tree());
+            out.print(PrettyJson.text(tree));
             return;
         }
-        if (listing.entries().isEmpty()) {
-            out.println("No practice is kept beside the shelf " + shelf.path() + ".");
-            out.println(
-                    "\"deferent film CLIP PHRASE --keep\" keeps one; \"deferent practice demo\" puts"
-                            + " five invented weeks there.");
-        }
         int width = Paragraphs.width();
+        if (listing.entries().isEmpty() && logged.entries().isEmpty()) {
+            String how =
+                    "\"deferent practice log PHRASE --minutes 12\" writes one down, \"deferent film"
+                            + " CLIP PHRASE --keep\" keeps one from a film, and \"deferent practice"
+                            + " demo\" puts five invented weeks there.";
+            out.println("No practice is kept beside the shelf " + shelf.path() + ".");
+            Paragraphs.wrapped("", how, width).forEach(out::println);
+        }
+        if (!logged.entries().isEmpty()) {
+            listLogged(listing, logged);
+        }
+        if (!logged.entries().isEmpty() && !listing.entries().isEmpty()) {
+            out.println();
+            out.println("From films:");
+        }
         for (PracticeLog.Entry entry : listing.entries()) {
             Practice practice = entry.practice();
             String called =
@@ -169,7 +195,47 @@ final class PracticeCommand implements Runnable {
             Paragraphs.wrapped(OverWeeks.day(practice) + "  ", called + ". " + worst, width)
                     .forEach(out::println);
         }
+        LoggedPractice.others(logged.others(), out);
         others(listing);
+    }
+
+    private void listLogged(PracticeLog.Listing films, LoggedPractice logged) {
+        PrintWriter out = spec.commandLine().getOut();
+        logged.calendar().forEach(out::println);
+        logged.ahead().ifPresent(out::println);
+        logged.rest().forEach(told -> say(told, true));
+        for (LoggedPattern pattern : logged.patterns()) {
+            out.println();
+            out.println(pattern.pattern());
+            say(TellLog.pattern(pattern), false);
+            OverWeeks.of(pattern.pattern(), films)
+                    .map(progress -> progress.told().get(0))
+                    .map(TellLog::onFilm)
+                    .ifPresent(told -> say(told, false));
+        }
+    }
+
+    private void sayLogged(LoggedPattern logged) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(PrettyJson.text(LogTree.of(logged)));
+            return;
+        }
+        out.println(logged.pattern());
+        say(TellLog.pattern(logged), false);
+    }
+
+    private void say(Told one, boolean first) {
+        PrintWriter out = spec.commandLine().getOut();
+        int width = Paragraphs.width();
+        if (first) {
+            out.println();
+        }
+        String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
+        Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
+        if (why) {
+            Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
+        }
     }
 
     private void others(PracticeLog.Listing listing) {
@@ -183,23 +249,19 @@ final class PracticeCommand implements Runnable {
         }
     }
 
-    private void say(OverWeeks progress) {
+    private void say(OverWeeks progress, Optional<LoggedPattern> logged) {
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.print(PrettyJson.text(PracticeTree.of(progress)));
+            ObjectNode tree = PracticeTree.of(progress);
+            logged.ifPresent(l -> tree.set("logged", LogTree.of(l)));
+            out.print(PrettyJson.text(tree));
             return;
         }
-        int width = Paragraphs.width();
         int times = progress.entries().size();
         out.println(progress.pattern() + ", kept " + (times == 1 ? "once" : times + " times"));
         out.println();
-        for (Told one : progress.told()) {
-            String mark = one.tone() == Told.Tone.WARN ? "! " : "  ";
-            Paragraphs.wrapped(mark, one.text(), width).forEach(out::println);
-            if (why) {
-                Paragraphs.wrapped("      why: ", one.why(), width).forEach(out::println);
-            }
-        }
+        logged.ifPresent(l -> say(TellLog.pattern(l), false));
+        progress.told().forEach(told -> say(told, false));
         out.println();
         for (OffKind kind : progress.kinds().stream().filter(OffKind::worthSaying).toList()) {
             out.println("  " + kind.noun());
@@ -213,8 +275,8 @@ final class PracticeCommand implements Runnable {
             name = "demo",
             mixinStandardHelpOptions = true,
             description =
-                    "Keeps five invented weeks of practice beside the shelf: rendered, nobody was"
-                            + " filmed.")
+                    "Keeps five invented weeks of practice beside the shelf, films and log: rendered,"
+                            + " nobody was filmed.")
     static final class Demo implements Runnable {
         @Spec CommandSpec spec;
 
@@ -225,6 +287,15 @@ final class PracticeCommand implements Runnable {
             PracticeLog.of(shelf.shelf())
                     .addAll(DemoPractice.records())
                     .forEach(entry -> spec.commandLine().getOut().println("Kept: " + entry.id()));
+            Log.Added added = Log.of(shelf.shelf()).add(DemoLog.entries());
+            spec.commandLine()
+                    .getOut()
+                    .println(
+                            "Demo log: "
+                                    + TellLog.taken(
+                                            added.fresh().size(),
+                                            added.known(),
+                                            added.different()));
         }
     }
 }

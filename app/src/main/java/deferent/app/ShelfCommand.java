@@ -10,6 +10,8 @@ import deferent.record.DemoShelf;
 import deferent.record.Document;
 import deferent.record.Extras;
 import deferent.record.Kept;
+import deferent.record.Log;
+import deferent.record.LogJson;
 import deferent.record.MotionDocument;
 import deferent.record.NotListed;
 import deferent.record.PatternDocument;
@@ -23,6 +25,7 @@ import deferent.record.ShelfJson;
 import deferent.record.SvgPath;
 import deferent.record.landing.Landing;
 import deferent.record.landing.Litter;
+import deferent.tell.TellLog;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -372,34 +375,57 @@ final class ShelfCommand implements Runnable {
     @Command(
             name = "import",
             mixinStandardHelpOptions = true,
-            description = "Puts the documents of files on the shelf; nothing there is lost.")
+            description =
+                    "Puts the documents of files on the shelf, and logs of practice into its log;"
+                            + " nothing there is lost.")
     static final class Import extends Work {
         @Mixin ShelfOption shelf;
 
         @Parameters(
                 arity = "1..*",
                 paramLabel = "FILE",
-                description = "Pattern documents, or bundles that export wrote.")
+                description =
+                        "Pattern documents, bundles that export wrote, or logs that a hall file"
+                                + " wrote.")
         List<Path> files = List.of();
 
         @Override
         public void run() {
             for (Path file : files) {
-                List<Document> documents;
+                String text = Named.contents(file);
                 try {
-                    documents = PatternJson.readBundle(Named.contents(file), shelf.words());
+                    if (LogJson.isLog(text)) {
+                        log(file, text);
+                    } else {
+                        documents(file, text);
+                    }
                 } catch (deferent.record.DocumentError wrong) {
                     throw wrong.in(file.toString());
                 }
-                for (Kept kept : shelf.shelf().putAll(documents)) {
-                    said(out(), shelf.shelf(), kept);
-                    out().print(
-                                    disagreement(kept.document(), shelf.words())
-                                            .replaceFirst("^ (.+)", "  $1\n"));
-                }
-                if (documents.isEmpty()) {
-                    out().println(file + " holds no documents.");
-                }
+            }
+        }
+
+        private void log(Path file, String text) {
+            Log.Added added = Log.of(shelf.shelf()).add(LogJson.read(text));
+            out().println(
+                            file
+                                    + ": "
+                                    + TellLog.taken(
+                                            added.fresh().size(),
+                                            added.known(),
+                                            added.different()));
+        }
+
+        private void documents(Path file, String text) {
+            List<Document> documents = PatternJson.readBundle(text, shelf.words());
+            for (Kept kept : shelf.shelf().putAll(documents)) {
+                said(out(), shelf.shelf(), kept);
+                out().print(
+                                disagreement(kept.document(), shelf.words())
+                                        .replaceFirst("^ (.+)", "  $1\n"));
+            }
+            if (documents.isEmpty()) {
+                out().println(file + " holds no documents.");
             }
         }
     }
@@ -432,12 +458,17 @@ final class ShelfCommand implements Runnable {
         @Option(names = "--practice", description = "That of practice kept beside the shelf.")
         boolean practice;
 
+        @Option(names = "--log", description = "That of logs of practice.")
+        boolean log;
+
         @Override
         public void run() {
             out().print(
                             readings
                                     ? ReadingsJson.schema()
-                                    : practice ? PracticeJson.schema() : PatternJson.schema());
+                                    : practice
+                                            ? PracticeJson.schema()
+                                            : log ? LogJson.schema() : PatternJson.schema());
         }
     }
 }

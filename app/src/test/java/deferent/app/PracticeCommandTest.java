@@ -108,7 +108,9 @@ class PracticeCommandTest {
 
     @Test
     void theDemosWeeksComeCloser() throws IOException {
-        assertThat(run("practice", "demo").out()).hasLineCount(5);
+        assertThat(run("practice", "demo").out())
+                .hasLineCount(6)
+                .contains("Demo log: 19 new entries in the log.");
         Path picture = folder.resolve("weeks.svg");
         Answer weeks = run("practice", PHRASE, "--out", picture.toString());
         assertThat(weeks.err()).isEmpty();

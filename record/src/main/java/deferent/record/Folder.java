@@ -26,14 +26,15 @@ import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
 /**
- * A folder of JSON files, each written whole or not at all, and locked while it is looked at and
- * changed.
+ * A folder of files with one ending, each written whole or not at all, and locked while it is
+ * looked at and changed.
  */
 final class Folder {
-    private static final String SUFFIX = ".json";
-    private static final long MOST_BYTES = 4L * PatternJson.MOST_CHARACTERS;
+    private static final String JSON = ".json";
+    static final long MOST_BYTES = 4L * PatternJson.MOST_CHARACTERS;
 
-    private static final Set<String> OURS = Set.of(PracticeLog.FOLDER, PracticeLog.FILMS);
+    private static final Set<String> OURS =
+            Set.of(PracticeLog.FOLDER, PracticeLog.FILMS, Log.FOLDER);
 
     // No folders, no hidden files, nothing that some file system cannot hold.
     private static final Pattern PLACE =
@@ -41,10 +42,16 @@ final class Folder {
 
     private final Path path;
     private final Landing.Opening opening;
+    private final String suffix;
 
     Folder(Path path, Landing.Opening opening) {
+        this(path, opening, JSON);
+    }
+
+    Folder(Path path, Landing.Opening opening, String suffix) {
         this.path = path.toAbsolutePath().normalize();
         this.opening = opening;
+        this.suffix = suffix;
     }
 
     /**
@@ -73,7 +80,7 @@ final class Folder {
                     "give a name as shelf list shows it, without folders");
         }
         try {
-            return path.resolve(id + SUFFIX);
+            return path.resolve(id + suffix);
         } catch (InvalidPathException noLetters) {
             throw new ShelfError(
                     ShelfError.Kind.NAME,
@@ -100,8 +107,8 @@ final class Folder {
                 Optional<String> why = why(file, name);
                 if (why.isPresent()) {
                     others.add(new NotListed(name, why.get()));
-                } else if (name.endsWith(SUFFIX)) {
-                    ids.add(name.substring(0, name.length() - SUFFIX.length()));
+                } else if (name.endsWith(suffix)) {
+                    ids.add(name.substring(0, name.length() - suffix.length()));
                 }
             }
         } catch (NoSuchFileException none) {
@@ -120,17 +127,17 @@ final class Folder {
 
     /** Why a file cannot be a document; empty where it may be one, or is hidden from everybody. */
     private Optional<String> why(Path file, String name) {
-        boolean json = name.endsWith(SUFFIX);
+        boolean ours = name.endsWith(suffix);
         if (name.startsWith(".")) {
-            return json ? Optional.of("its name begins with a dot") : Optional.empty();
+            return ours ? Optional.of("its name begins with a dot") : Optional.empty();
         }
         if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
             return OURS.contains(name) ? Optional.empty() : Optional.of("is a folder");
         }
-        if (!json) {
-            return Optional.of("its name does not end in " + SUFFIX);
+        if (!ours) {
+            return Optional.of("its name does not end in " + suffix);
         }
-        String id = name.substring(0, name.length() - SUFFIX.length());
+        String id = name.substring(0, name.length() - suffix.length());
         if (!canBe(id)) {
             return Optional.of(
                     id.length() > 100
@@ -192,7 +199,7 @@ final class Folder {
                         ShelfError.Kind.SIZE,
                         "is " + Files.size(file) + " bytes long",
                         file.toString(),
-                        "a document has at most " + PatternJson.MOST_CHARACTERS + " characters");
+                        "no file on the shelf has more than " + MOST_BYTES);
             }
             return Files.readAllBytes(file);
         } catch (NoSuchFileException gone) {

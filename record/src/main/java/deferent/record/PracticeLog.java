@@ -18,9 +18,10 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The log of practice beside a shelf: in its folder "practice" one JSON file a record, and in
- * "practice/films" the films that were asked to be kept. Each is written whole or not at all. A
- * file that cannot be read is listed with its error, and never written over.
+ * What films told of practice, beside a shelf: in its folder "practice" one JSON file a record, and
+ * in "practice/films" the films that were asked to be kept. What whoever spun says of it themselves
+ * is {@link Log}. Each is written whole or not at all. A file that cannot be read is listed with
+ * its error, and never written over.
  */
 public final class PracticeLog {
     static final String FOLDER = "practice";

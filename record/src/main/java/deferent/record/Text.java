@@ -1,5 +1,6 @@
 package deferent.record;
 
+import java.util.Optional;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -58,6 +59,29 @@ final class Text {
                                             + " before");
             throw error.placed(line, column, underlined(body, line, column, 1));
         }
+    }
+
+    /**
+     * What stands under a key of the outermost object; empty where that is no text, and where what
+     * stands before it is no JSON.
+     */
+    static Optional<String> outermost(String text, String key) {
+        String body = text.startsWith("\uFEFF") ? text.substring(1) : text;
+        try (JsonParser parser = FACTORY.createParser(ObjectReadContext.empty(), body)) {
+            if (parser.nextToken() != JsonToken.START_OBJECT) {
+                return Optional.empty();
+            }
+            while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
+                boolean meant = parser.currentName().equals(key);
+                if (parser.nextToken() == JsonToken.VALUE_STRING && meant) {
+                    return Optional.of(parser.getString());
+                }
+                parser.skipChildren();
+            }
+        } catch (JacksonException broken) {
+            // Whoever reads it as a whole tells what is wrong with it.
+        }
+        return Optional.empty();
     }
 
     private static String firstLine(String message) {

@@ -73,7 +73,8 @@ final class TellFirst {
                 : ".";
     }
 
-    private String apart(LinkReading link) {
+    /** The same of one link, whatever else is in the way. */
+    String apart(LinkReading link) {
         Optional<Told> hands = TellHands.of(readings);
         if (link.kind() == LinkKind.NONE && hands.isPresent()) {
             return hands.get().text();

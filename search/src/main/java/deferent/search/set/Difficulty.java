@@ -9,6 +9,7 @@ import deferent.motion.pairing.SpinLaw;
 import deferent.reading.tether.Pull;
 import deferent.search.whole.Readings;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * How hard a pattern is next to others: a model of ours and no measurement, good for an order from
@@ -29,20 +30,36 @@ public final class Difficulty {
 
     /** How hard it is, 0 or more; weights, roughly. */
     public static double of(Readings readings) {
-        Pairing pairing = readings.pairing();
+        return of(readings.pairing(), side -> readings.cord(side).pull().reading());
+    }
+
+    /** The same where nothing but the pulls was read. */
+    public static double of(Pairing pairing, Function<Side, Optional<Pull>> pulls) {
+        double hands = 0;
         double quickest = 0;
-        double against = 0;
         for (Side side : Side.values()) {
-            Optional<Pull> pull = readings.cord(side).pull().reading();
-            quickest = Math.max(quickest, pull.map(Pull::handAcceleration).orElse(0.0));
-            against += antispin(pairing.part(side)) ? HALF : 0;
+            quickest = Math.max(quickest, quickness(pulls.apply(side)));
+            hands += against(pairing.part(side));
         }
         double apart = Math.abs(turns(pairing.left()) - turns(pairing.right()));
         double ahead = 2 * pairing.timing().ahead();
         boolean crossed =
                 pairing.direction() == Direction.OPPOSITE
                         || Math.abs(ahead - Math.rint(ahead)) > 1e-6;
-        return quickest / Gravity.STANDARD + HALF * apart + against + (crossed ? HALF : 0);
+        return quickest + HALF * apart + hands + (crossed ? HALF : 0);
+    }
+
+    /** The same of one hand by itself. */
+    public static double of(Pairing pairing, Side side, Optional<Pull> pull) {
+        return quickness(pull) + against(pairing.part(side));
+    }
+
+    private static double quickness(Optional<Pull> pull) {
+        return pull.map(Pull::handAcceleration).orElse(0.0) / Gravity.STANDARD;
+    }
+
+    private static double against(Part part) {
+        return antispin(part) ? HALF : 0;
     }
 
     private static int turns(Part part) {

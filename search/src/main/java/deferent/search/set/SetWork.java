@@ -63,15 +63,21 @@ public record SetWork(List<Double> times, Arm left, Arm right, int unread) {
         return side == Side.LEFT ? left : right;
     }
 
-    /** Mean forces of a pattern, newtons. */
-    record Load(double grip, double shoulder) {
+    /**
+     * Mean forces of a pattern, newtons.
+     *
+     * @param grip the pull that the grip holds
+     * @param shoulder the force on the shoulder at most
+     */
+    public record Load(double grip, double shoulder) {
         static final Load NONE = new Load(0, 0);
 
         static Optional<Load> of(Readings readings, Side side, ShoulderForce shoulder) {
             return readings.cord(side).pull().reading().map(p -> of(readings.trace(), p, shoulder));
         }
 
-        static Load of(Trace trace, Pull pull, ShoulderForce shoulder) {
+        /** Over a trace's cycle. */
+        public static Load of(Trace trace, Pull pull, ShoulderForce shoulder) {
             double[] newtons = pull.newtons();
             double sum = 0;
             double start = trace.interval().start();
