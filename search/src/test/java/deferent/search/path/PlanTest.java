@@ -161,7 +161,8 @@ class PlanTest {
     void whatWasKnownAndWentBadlyIsDueTheNextDay() {
         List<Practised> all =
                 List.of(
-                        practised(FROM - 2, 0, 15, Went.WELL),
+                        practised(FROM - 3, 0, 15, Went.WELL),
+                        practised(FROM - 2, 0, 5, Went.WELL),
                         practised(FROM - 1, 0, 5, Went.BADLY));
         assertThat(reviews(plan(all, FROM, FROM + 30, 20), 0)).startsWith(FROM, FROM + 1, FROM + 7);
     }
