@@ -39,7 +39,7 @@ class LearnCommandTest {
         String told = learn("--by", "2026-11-29", "--minutes", "10").text();
         assertThat(told)
                 .contains(
-                        "At 10 minutes a day it cannot be ready by Sunday, 29 November 2026; you have it on ");
+                        "At 10 minutes a day it cannot be ready by Sunday, 29 November 2026; you could have it on ");
     }
 
     @Test

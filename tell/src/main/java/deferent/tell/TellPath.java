@@ -232,10 +232,10 @@ public final class TellPath {
                 known
                         ? "You have known it since " + ready + "; what is left is to keep it."
                         : !wanted
-                                ? minutes + "you have it on " + ready + "."
+                                ? minutes + "you could have it on " + ready + "."
                                 : plan.kept()
                                         ? minutes
-                                                + "you have it on "
+                                                + "you could have it on "
                                                 + ready
                                                 + ", in time for "
                                                 + date.apply(plan.by())
@@ -243,7 +243,7 @@ public final class TellPath {
                                         : minutes
                                                 + "it cannot be ready by "
                                                 + date.apply(plan.by())
-                                                + "; you have it on "
+                                                + "; you could have it on "
                                                 + ready
                                                 + ".";
         return new Told("path.plan", plan.kept() || !wanted ? Tone.GOOD : Tone.WARN, text, MODEL);
