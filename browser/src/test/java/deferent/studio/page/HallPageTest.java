@@ -521,6 +521,7 @@ class HallPageTest extends InChromium {
     void aSetTellsItsStepsAndWhatLeadsOnAndGoesOnByItself() {
         try (Exported hall = open()) {
             hall.page().locator(".set").first().tap();
+            assertThat(hall.number("scrollY")).as("from its top").isZero();
             int steps = (int) hall.number("deferentHall.sets[0].steps.length");
             assertThat(hall.page().locator("#steps > li").count())
                     .isEqualTo(steps)

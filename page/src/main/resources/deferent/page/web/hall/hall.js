@@ -42,6 +42,7 @@ class Hall {
   #within = null;
   #cared = false;
   #went = '';
+  #down = 0; // how far down the list was left
   /** @type {number[]} */
   #looped = []; // the first and the last part that are looped
 
@@ -269,7 +270,9 @@ class Hall {
       this.player.pause();
       this.open = -1;
     }
+    if (document.body.dataset.screen !== 'set' && document.body.dataset.screen !== 'stage') this.#down = scrollY;
     for (const id of ['list', 'set', 'stage']) $('#' + id).hidden = id !== name;
+    scrollTo(0, name === 'list' ? this.#down : 0);
     document.body.dataset.screen = name;
     if (name === 'list') this.#ticks();
   }
