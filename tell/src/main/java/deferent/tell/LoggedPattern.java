@@ -1,6 +1,5 @@
 package deferent.tell;
 
-import java.time.LocalDate;
 import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
@@ -14,7 +13,7 @@ import java.util.TreeMap;
  * @param minutes in all
  * @param parts those of the minutes that went to a part of it alone, by that part
  * @param reached the quickest that did not go badly, of the whole pattern where one is known
- * @param last the day it was last practised
+ * @param last the day it was last practised, such as "2026-11-22"
  * @param went how it went then, such as "well"
  */
 public record LoggedPattern(
@@ -23,7 +22,7 @@ public record LoggedPattern(
         double minutes,
         Map<String, Double> parts,
         Optional<Reached> reached,
-        LocalDate last,
+        String last,
         Optional<String> went) {
     /**
      * A tempo.

@@ -3,7 +3,6 @@ package deferent.tell;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.tell.LoggedPattern.Reached;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,7 +19,7 @@ class TellLogTest {
                                 minutes,
                                 parts,
                                 reached,
-                                LocalDate.of(2026, 11, 28),
+                                "2026-11-28",
                                 Optional.of("so-so")))
                 .text();
     }

@@ -54,7 +54,7 @@ public final class LogPatterns {
                 parts,
                 reached(entries.stream().filter(e -> e.part().isEmpty()).toList())
                         .or(() -> reached(entries)),
-                last.date(),
+                last.date().toString(),
                 last.went().map(Went::words));
     }
 

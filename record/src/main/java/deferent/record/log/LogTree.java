@@ -53,7 +53,7 @@ public final class LogTree {
                             one.put("reached_cycles_per_min", reached.tempo());
                             reached.part().ifPresent(part -> one.put("reached_part", part));
                         });
-        one.put("last", logged.last().toString());
+        one.put("last", logged.last());
         logged.went().ifPresent(went -> one.put("went", went));
         ToldJson.put(one.putObject("told"), TellLog.pattern(logged));
         return one;

@@ -86,7 +86,7 @@ class LogWeeksTest {
                                 7,
                                 Map.of("left hand", 7.0),
                                 Optional.of(new Reached(70, Optional.of("left hand"))),
-                                LocalDate.of(2026, 11, 20),
+                                "2026-11-20",
                                 Optional.of("badly")),
                         new LoggedPattern(
                                 "weave",
@@ -94,7 +94,7 @@ class LogWeeksTest {
                                 25,
                                 Map.of("left hand", 5.0),
                                 Optional.of(new Reached(60, Optional.empty())),
-                                LocalDate.of(2026, 11, 18),
+                                "2026-11-18",
                                 Optional.of("badly")));
     }
 
