@@ -13,7 +13,6 @@ import deferent.search.path.PathSearch;
 import deferent.search.path.Plan;
 import deferent.search.path.PlannedDay;
 import deferent.search.path.Practised;
-import deferent.search.path.Went;
 import deferent.tell.TellPath;
 import deferent.tell.Told;
 import java.io.PrintWriter;
@@ -132,7 +131,7 @@ final class LearnCommand implements Callable<Integer> {
                                         entry.part().flatMap(LearnCommand::hand),
                                         entry.minutes(),
                                         entry.tempo(),
-                                        entry.went().map(went -> Went.valueOf(went.name()))))
+                                        entry.went()))
                 .toList();
     }
 

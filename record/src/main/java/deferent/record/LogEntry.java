@@ -1,6 +1,7 @@
 package deferent.record;
 
 import deferent.motion.pairing.Refusal;
+import deferent.search.path.Went;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.Comparator;
@@ -51,24 +52,6 @@ public record LogEntry(
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9]{8,32}");
     private static final String DRAWN = "0123456789abcdefghijklmnopqrstuvwxyz";
     private static final int DRAWN_LENGTH = 12; // 36^12: 62 bits
-
-    /** How it went. */
-    public enum Went {
-        WELL("well"),
-        SO_SO("so-so"),
-        BADLY("badly");
-
-        private final String words;
-
-        Went(String words) {
-            this.words = words;
-        }
-
-        /** For people: "it went ...". */
-        public String words() {
-            return words;
-        }
-    }
 
     public LogEntry {
         if (!ID.matcher(id).matches()) {

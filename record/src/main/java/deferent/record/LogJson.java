@@ -1,7 +1,7 @@
 package deferent.record;
 
 import deferent.motion.pairing.Refusal;
-import deferent.record.LogEntry.Went;
+import deferent.search.path.Went;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

@@ -7,7 +7,7 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import deferent.record.LogEntry.Went;
+import deferent.search.path.Went;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;

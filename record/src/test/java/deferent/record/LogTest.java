@@ -3,7 +3,7 @@ package deferent.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import deferent.record.LogEntry.Went;
+import deferent.search.path.Went;
 import java.io.IOException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;

@@ -1,7 +1,7 @@
 package deferent.record.log;
 
 import deferent.record.LogEntry;
-import deferent.record.LogEntry.Went;
+import deferent.search.path.Went;
 import deferent.tell.LoggedPattern;
 import deferent.tell.LoggedPattern.Reached;
 import java.util.ArrayList;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.pairing.Refusal;
 import deferent.record.LogEntry;
-import deferent.record.LogEntry.Went;
+import deferent.search.path.Went;
 import deferent.tell.LoggedPattern;
 import deferent.tell.LoggedPattern.Reached;
 import java.time.LocalDate;
