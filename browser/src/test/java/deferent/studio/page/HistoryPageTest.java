@@ -154,6 +154,25 @@ class HistoryPageTest extends InChromium {
         }
     }
 
+    @Test
+    void aReloadGoesOnWhereThePageStoodThoughItsAddressWasWrittenTooLate() {
+        try (Visit visit = visit()) {
+            visit.say("isolation vs triquetra");
+            visit.until("location.hash === '#phrase=isolation+vs+triquetra'");
+            visit.page().locator("#tab-shelf").click();
+            // A reload takes the address that stood when it began; the page keeps a newer one.
+            visit.page()
+                    .evaluate(
+                            "() => Object.defineProperty(deferentDesk.session.steps.stands, 'hash',"
+                                    + " { get: () => '#phrase=later', set: () => {}, enumerable: true })");
+            visit.page().reload();
+            visit.until("document.body?.classList.contains('ready')");
+            visit.settled();
+            assertThat(visit.text("deferentDesk.side.tab")).isEqualTo("shelf");
+            assertThat(visit.text(PHRASE)).isEqualTo("isolation vs triquetra");
+        }
+    }
+
     /** The socket is cut and every question refused, as when the program stands still. */
     private static void cut(Visit visit) {
         visit.page()

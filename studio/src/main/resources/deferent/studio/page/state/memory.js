@@ -1,6 +1,7 @@
 // What a reload must not lose: the steps, the moment, the view, what was open beside the stage. Kept by this tab alone.
 
 const KEY = 'deferent.page';
+const ENTRY = 'deferent.entry'; // the step of the history's entry that was loaded anew, as the way in found it
 const MOST = 3_000_000; // characters; a tab may keep about five million
 
 /**
@@ -20,32 +21,37 @@ export function keep(kept) {
 }
 
 /**
- * What was kept of the page, going on at the step that this address shows; null where no step does.
+ * What was kept of the page, going on at the step whose entry of the browser's history was loaded anew, or else at the one that this
+ * address shows; null where there is neither. An address that is written while a reload begins is not that of the reload.
  *
  * @param {string} hash
  * @returns {Kept | null}
  */
 export function recalled(hash) {
   let kept;
+  let n;
   try {
     kept = JSON.parse(sessionStorage.getItem(KEY) || 'null');
+    n = Number(sessionStorage.getItem(ENTRY));
+    sessionStorage.removeItem(ENTRY);
   } catch {
     return null;
   }
-  return kept && steppedTo(kept.steps, hash) ? kept : null;
+  if (!kept) return null;
+  return steppedTo(kept.steps, (step) => step.n === n) || steppedTo(kept.steps, (step) => step.hash === hash) ? kept : null;
 }
 
 /**
  * @param {Kept['steps']} steps
- * @param {string} hash
+ * @param {(step: import('./steps.js').Step) => boolean} is
  */
-function steppedTo(steps, hash) {
+function steppedTo(steps, is) {
   const { past, stands, future } = steps;
   if (!stands) return false;
-  if (stands.hash === hash) return true;
+  if (is(stands)) return true;
   // In the order in which they came: the past, what stands, and what was gone back over, which lies the other way round.
   const all = [...past, stands, ...future.toReversed()];
-  const i = all.findLastIndex((step) => step.hash === hash);
+  const i = all.findLastIndex(is);
   if (i < 0) return false;
   Object.assign(steps, { past: all.slice(0, i), stands: all[i], future: all.slice(i + 1).reverse() });
   return true;
