@@ -1,8 +1,8 @@
-// Clicks on the counts. They are handed to the audio clock a little ahead of their time, so that each sounds exactly when it falls
-// however busy the page is; the picture asks the same clock what is heard now.
+// Clicks on the counts. They are handed to the audio clock ahead of their time, so that each sounds exactly when it falls
+// however busy the page is for that long; the picture asks the same clock what is heard now.
 
-const AHEAD = 0.15; // seconds that clicks are handed over before they sound
-const EVERY = 25; // milliseconds between two looks ahead
+const AHEAD = 1.2; // seconds that clicks are handed over before they sound; what changes meanwhile takes them back
+const EVERY = 100; // milliseconds between two looks ahead
 const LEAD = 0.12; // seconds from the press to the first click
 const LENGTH = 0.045; // seconds of a click
 const KEPT = 200; // clicks remembered, to be looked at from outside
