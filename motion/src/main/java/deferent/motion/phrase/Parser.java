@@ -558,11 +558,11 @@ final class Parser {
         Optional<Reader.Found> told = reader.word().filter(f -> f.is(Word.Kind.EXPLAINED));
         if (told.isPresent()) {
             reader.skip(told.get());
-            throw PhraseError.explaining(
-                    text,
-                    reader.since(from),
-                    told.get().word().orElseThrow(),
-                    OptionalDouble.of(value));
+            Word word = told.get().word().orElseThrow();
+            if (word.said().equals("beat") && Trade.weave(value).isPresent()) {
+                throw beatsOfNothing(Trade.weave(value).get(), reader.since(from));
+            }
+            throw PhraseError.explaining(text, reader.since(from), word, OptionalDouble.of(value));
         }
         Optional<Unit> unit = reader.unit();
         Unit turn = unit.orElse(Unit.DEGREES);
@@ -614,6 +614,20 @@ final class Parser {
                                         List.of(
                                                 new Edit(spot, "three-beat", Edit.OFFERED),
                                                 new Edit(spot, "five-beat", Edit.OFFERED))));
+    }
+
+    // "three-beat waeve": what is meant by the beats is the word after them, if that is none of
+    // the known ones.
+    private PhraseError beatsOfNothing(TradeMotion weave, Spot beats) {
+        boolean misspelt = reader.next(Token.Kind.LETTERS) && reader.word().isEmpty();
+        Spot spot = misspelt ? beats.to(reader.spot()) : beats;
+        return reader.mendable(
+                spot,
+                "\""
+                        + text.substring(beats.start(), beats.end())
+                        + "\" counts the beats of a weave",
+                "\"" + weave.said() + "\"",
+                List.of(new Edit(spot, weave.said(), Edit.RESPELT)));
     }
 
     private static Optional<Double> optional(OptionalDouble value) {

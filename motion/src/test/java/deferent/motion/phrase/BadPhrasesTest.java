@@ -146,6 +146,20 @@ class BadPhrasesTest {
     }
 
     @ParameterizedTest
+    @CsvSource({
+        "three-beat waeve, 0, 16",
+        "three-beat, 0, 10",
+        "isolation vs 3 beat waeve, 13, 25",
+    })
+    void beatsThatAreOfNothingAreOfAWeave(String phrase, int start, int end) {
+        PhraseError error = error(phrase);
+        assertThat(error.what()).contains("counts the beats of a weave");
+        assertThat(error.offers()).first().asString().endsWith("three-beat weave");
+        assertThat(error.start()).isEqualTo(start);
+        assertThat(error.end()).isEqualTo(end);
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"", " ", ",,,", "°", "vs vs", "1e999999999999 cm tether", "riding"})
     void nothingMuchIsStillAnErrorWithAPlace(String phrase) {
         PhraseError error = error(phrase);
