@@ -93,7 +93,7 @@ public record Readings(
         TwoHands<CordReading> cords =
                 TwoHands.of(
                         side ->
-                                CordReading.of(
+                                LatestCords.of(
                                         trace,
                                         side,
                                         kit,

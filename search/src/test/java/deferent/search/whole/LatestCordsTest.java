@@ -1,0 +1,82 @@
+package deferent.search.whole;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Side;
+import deferent.motion.phrase.Phrase;
+import deferent.motion.trace.Trace;
+import deferent.reading.closest.Closely;
+import deferent.reading.tether.Kit;
+import deferent.reading.worked.CordReading;
+import deferent.reading.worked.Detail;
+import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.junit.jupiter.api.Test;
+
+class LatestCordsTest {
+    private static final Pairing PAIRING =
+            Phrase.parse("static spin vs triquetra, tempo 47").pairing();
+
+    @Test
+    void whoeverComesBackToAPairingHasItsCordsAtOnce() {
+        CordReading first = read(PAIRING, Side.RIGHT, Detail.SETTLED);
+        assertThat(
+                        read(
+                                Phrase.parse("static spin vs triquetra, tempo 47").pairing(),
+                                Side.RIGHT,
+                                Detail.SETTLED))
+                .isSameAs(first);
+        CordReading anew =
+                CordReading.of(
+                        Trace.of(PAIRING), Side.RIGHT, Kit.USUAL, Detail.SETTLED, Closely.USUAL);
+        assertThat(anew.slowest()).usingRecursiveComparison().isEqualTo(first.slowest());
+    }
+
+    @Test
+    void anotherHandAnotherTempoAndMoreDetailAreOtherQuestions() {
+        CordReading right = read(PAIRING, Side.RIGHT, Detail.PRINTED);
+        assertThat(read(PAIRING, Side.LEFT, Detail.PRINTED)).isNotSameAs(right);
+        assertThat(read(at(48), Side.RIGHT, Detail.PRINTED)).isNotSameAs(right);
+        assertThat(read(PAIRING, Side.RIGHT, Detail.SETTLED)).isNotSameAs(right);
+        assertThat(read(PAIRING, Side.RIGHT, Detail.LIVE))
+                .isNotSameAs(read(PAIRING, Side.RIGHT, Detail.LIVE));
+    }
+
+    @Test
+    void whatWasCalledOffIsWorkedOutWhenItIsAskedForAgain() {
+        Pairing pairing = at(49);
+        AtomicBoolean off = new AtomicBoolean(true);
+        Closely closely = Closely.USUAL.until(off::get);
+        assertThatThrownBy(
+                        () ->
+                                LatestCords.of(
+                                        Trace.of(pairing),
+                                        Side.RIGHT,
+                                        Kit.USUAL,
+                                        Detail.SETTLED,
+                                        closely))
+                .isInstanceOf(CancellationException.class);
+        off.set(false);
+        assertThat(
+                        LatestCords.of(
+                                        Trace.of(pairing),
+                                        Side.RIGHT,
+                                        Kit.USUAL,
+                                        Detail.SETTLED,
+                                        closely)
+                                .closestFigure()
+                                .reading())
+                .isPresent();
+    }
+
+    private static Pairing at(double tempo) {
+        return PAIRING.withTempo(OptionalDouble.of(tempo));
+    }
+
+    private static CordReading read(Pairing pairing, Side side, Detail detail) {
+        return LatestCords.of(Trace.of(pairing), side, Kit.USUAL, detail, Closely.USUAL);
+    }
+}
