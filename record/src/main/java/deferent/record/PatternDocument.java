@@ -1,5 +1,6 @@
 package deferent.record;
 
+import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
@@ -91,6 +92,14 @@ public record PatternDocument(
     public PatternDocument saying(Pairing other, Lexicon lexicon) {
         return withPairing(other)
                 .withPhrase(Phrase.write(other, lexicon).filter(p -> p.length() <= Wording.PHRASE));
+    }
+
+    /**
+     * The left-handed version, under the same name and with the same sizes: each hand does what the
+     * other did, mirrored.
+     */
+    public PatternDocument mirrored(Lexicon lexicon) {
+        return saying(MirrorImage.of(pairing), lexicon);
     }
 
     public PatternDocument withPerformer(Performer other) {

@@ -1,5 +1,7 @@
 package deferent.record;
 
+import deferent.motion.phrase.Lexicon;
+import deferent.search.set.BodyTurn;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -43,6 +45,19 @@ public final class SetPlaces {
         Place kept(int counts) {
             return new Place(
                     new SetStep(step.what(), counts, step.turn()), id, pattern, was, unread);
+        }
+
+        /** The left-handed version: its pattern mirrored, and its turn to the other side. */
+        public Place mirrored(Lexicon lexicon) {
+            return new Place(
+                    new SetStep(
+                            step.what(),
+                            step.counts(),
+                            step.turn().map(t -> new BodyTurn(-t.quarters(), t.count()))),
+                    id,
+                    pattern.map(p -> p.mirrored(lexicon)),
+                    was,
+                    unread);
         }
 
         /** A pattern that is on no shelf. */

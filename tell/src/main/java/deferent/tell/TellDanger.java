@@ -34,15 +34,26 @@ final class TellDanger {
 
     /** What is told in one sentence. */
     private enum Group {
-        BODY("body", "through the body", Hazard.BODY),
-        TENDER("near", "too near the body", Hazard.FACE, Hazard.THROAT, Hazard.GROIN),
-        HEADS("heads", "heads in each other's way", Hazard.HEADS_MEET),
-        HAND("hand", "a head in a hand's way", Hazard.HAND_STRUCK),
-        CORDS("cords", "cords through one another", Hazard.CORDS),
-        AUDIENCE("audience", "too far out", Hazard.AUDIENCE),
+        BODY("body", "through the body", "a poi can hit your body", Hazard.BODY),
+        TENDER(
+                "near",
+                "too near the body",
+                "a poi comes near your body",
+                Hazard.FACE,
+                Hazard.THROAT,
+                Hazard.GROIN),
+        HEADS(
+                "heads",
+                "heads in each other's way",
+                "the poi can hit each other",
+                Hazard.HEADS_MEET),
+        HAND("hand", "a head in a hand's way", "a poi can hit a hand", Hazard.HAND_STRUCK),
+        CORDS("cords", "cords through one another", "the cords can catch", Hazard.CORDS),
+        AUDIENCE("audience", "too far out", "a poi goes far out in front", Hazard.AUDIENCE),
         FAST(
                 "tempo",
                 "too much force or speed",
+                "the poi pull hard",
                 Hazard.PULL,
                 Hazard.GRIP,
                 Hazard.SHOULDER,
@@ -52,11 +63,13 @@ final class TellDanger {
 
         private final String key;
         private final String inShort;
+        private final String plain;
         private final List<Hazard> hazards;
 
-        Group(String key, String inShort, Hazard... hazards) {
+        Group(String key, String inShort, String plain, Hazard... hazards) {
             this.key = key;
             this.inShort = inShort;
+            this.plain = plain;
             this.hazards = List.of(hazards);
         }
     }
@@ -69,6 +82,18 @@ final class TellDanger {
         this.readings = readings;
         this.heads = readings.dangers().reading().map(Dangers::heads).orElse(Kit.Heads.SOFT);
         this.all = readings.dangers().reading().map(Dangers::all).orElse(List.of());
+    }
+
+    /** "the poi pull hard", of the first of some dangers; empty where there is none. */
+    static Optional<String> plainly(List<Told> dangers) {
+        return dangers.stream()
+                .findFirst()
+                .flatMap(
+                        told ->
+                                Stream.of(Group.values())
+                                        .filter(g -> told.key().equals("danger." + g.key))
+                                        .findFirst())
+                .map(group -> group.plain);
     }
 
     /** "too much force or speed", of the dangers the one that is told first. */

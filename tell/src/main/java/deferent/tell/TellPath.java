@@ -32,6 +32,11 @@ public final class TellPath {
                     + " times as long each time it goes well (Wozniak 1990, SM-2). What often goes wrong is"
                     + " common practice, no source.";
 
+    // Common practice, no source.
+    static final String APART = "one hand takes on the other's rhythm; count aloud.";
+    static final String WHOLE =
+            "it starts together and drifts apart; stop, and start again from the first count.";
+
     private final Path path;
     private final Performer performer;
     private final Kit kit;
@@ -176,18 +181,18 @@ public final class TellPath {
     private static String fault(Drill drill) {
         return switch (drill.kind()) {
             case ALONE -> alone(drill.pairing().part(drill.hand().orElseThrow()).motion());
-            case APART -> "one hand takes on the other's rhythm; count aloud.";
+            case APART -> APART;
             case SLOWER -> "the poi drops at the top; let it come round before the hand goes on.";
             case LARGER -> "the hands cut the far side short; go all the way out.";
             case HALF_CIRCLE -> "the circle grows back by itself; look at that hand.";
             case STILL_HAND ->
                     "the still hand goes along with the other; rest its elbow on your side.";
-            case WHOLE ->
-                    "it starts together and drifts apart; stop, and start again from the first count.";
+            case WHOLE -> WHOLE;
         };
     }
 
-    private static String alone(Motion motion) {
+    /** What most often goes wrong with one hand alone. */
+    static String alone(Motion motion) {
         if (motion.weave().isPresent()) {
             return "the poi hits the arm, because the wrist turns over late.";
         }

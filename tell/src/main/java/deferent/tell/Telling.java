@@ -54,6 +54,11 @@ public final class Telling {
         return new TellDanger(readings).dangers();
     }
 
+    /** The first of some dangers in words for whoever is new to it; empty where there is none. */
+    public static Optional<String> plainly(List<Told> dangers) {
+        return TellDanger.plainly(dangers);
+    }
+
     /** What to mind whatever is spun; once a session and once a document. */
     public static List<String> cautions() {
         return Cautions.ALL;

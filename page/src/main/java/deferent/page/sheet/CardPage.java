@@ -88,13 +88,22 @@ final class CardPage {
         Box inner = card.inset(INSET);
         List<Mark> marks = new ArrayList<>();
         double top = inner.y();
-        List<Row> name = fitted(Run.bold(pattern.name()), inner.width(), 2, 13, 11, 9.5, 8);
+        List<Row> name =
+                fitted(Tag.Kind.TITLE, Run.bold(pattern.name()), inner.width(), 2, 13, 11, 9.5, 8);
         marks.addAll(Galley.placed(name, inner.x(), top));
         top += Galley.height(name);
         Optional<String> phrase =
                 Phrase.write(pairing, edition.lexicon()).filter(p -> !p.equals(pattern.name()));
         if (phrase.isPresent()) {
-            List<Row> rows = fitted(Run.quiet(phrase.get()), inner.width(), 2, 8, 7.2, 6.6);
+            List<Row> rows =
+                    fitted(
+                            Tag.Kind.PARAGRAPH,
+                            Run.quiet(phrase.get()),
+                            inner.width(),
+                            2,
+                            8,
+                            7.2,
+                            6.6);
             marks.addAll(Galley.placed(rows, inner.x(), top));
             top += Galley.height(rows);
         }
@@ -108,12 +117,13 @@ final class CardPage {
                         new Box(inner.x(), top, PICTURE, bottom - top),
                         scene,
                         outlook.view(),
-                        Counts.of(scene.trace()).get(0)));
+                        Counts.of(scene.trace()).get(0),
+                        pattern.name()));
         double left = inner.x() + PICTURE + 8;
         List<Row> sizes = sizes(pairing, inner.right() - left, bottom - top);
         marks.addAll(Galley.placed(sizes, left, top + 2));
         String author = pattern.author().map(a -> " · " + a).orElse("");
-        String said = outlook.said() + (edition.mirrored() ? ", mirrored" : "") + author;
+        String said = outlook.said() + (edition.mirrored() ? ", left-handed" : "") + author;
         marks.add(
                 HandSetLines.at(
                         Face.REGULAR.fitted(Face.REGULAR.known(said), 6.2, inner.width()),
@@ -122,7 +132,8 @@ final class CardPage {
                         Ink.QUIET,
                         inner.x(),
                         inner.bottom() - foot,
-                        foot));
+                        foot,
+                        Optional.of(Tag.of(Tag.Kind.PARAGRAPH))));
         return new Block("card " + number, card, marks);
     }
 
@@ -152,10 +163,11 @@ final class CardPage {
     }
 
     /** The largest size at which words take no more than so many rows; else cut to that many. */
-    private static List<Row> fitted(Run words, double width, int most, double... sizes) {
+    private static List<Row> fitted(
+            Tag.Kind kind, Run words, double width, int most, double... sizes) {
         List<Row> rows = List.of();
         for (double size : sizes) {
-            rows = new Galley(width).paragraph(List.of(words), size, 0).rows();
+            rows = Galley.under(Tag.of(kind), width).paragraph(List.of(words), size, 0).rows();
             if (rows.size() <= most) {
                 return rows;
             }
@@ -169,7 +181,7 @@ final class CardPage {
         List<Piece> pieces = new ArrayList<>(last.pieces());
         Piece end = pieces.get(pieces.size() - 1);
         String words = end.face().cut(end.words(), last.size(), width - end.x());
-        pieces.set(pieces.size() - 1, new Piece(words, end.face(), end.ink(), end.x()));
+        pieces.set(pieces.size() - 1, new Piece(words, end.face(), end.ink(), end.x(), end.tag()));
         kept.set(
                 kept.size() - 1,
                 new Row(last.before(), last.leading(), last.size(), false, pieces));

@@ -4,6 +4,7 @@ import deferent.page.Face;
 import deferent.page.Palette.Ink;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -38,12 +39,26 @@ record Foot(String words, OptionalInt page) {
         String left =
                 Face.REGULAR.fitted(Face.REGULAR.known(words), SIZE, box.width() - length - 12);
         if (!left.isEmpty()) {
-            marks.add(new Mark.Text(left, Face.REGULAR, SIZE, Ink.QUIET, box.x(), baseline));
+            marks.add(
+                    new Mark.Text(
+                            left,
+                            Face.REGULAR,
+                            SIZE,
+                            Ink.QUIET,
+                            box.x(),
+                            baseline,
+                            Optional.empty()));
         }
         if (!number.isEmpty()) {
             marks.add(
                     new Mark.Text(
-                            number, Face.BOLD, NUMBER, Ink.TEXT, box.right() - length, baseline));
+                            number,
+                            Face.BOLD,
+                            NUMBER,
+                            Ink.TEXT,
+                            box.right() - length,
+                            baseline,
+                            Optional.empty()));
         }
         return new Block("foot", box, marks);
     }

@@ -3,6 +3,7 @@ package deferent.page.sheet;
 import deferent.motion.pairing.Side;
 import deferent.page.Face;
 import deferent.page.Palette.Ink;
+import deferent.page.View;
 import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;
 import java.util.ArrayList;
@@ -76,7 +77,7 @@ final class FrontPages {
         Box all = grid.margins();
         List<Block> blocks = new ArrayList<>();
         Galley words = new Galley(all.width());
-        words.heading(title, title.length() > 40 ? 24 : 36, 0);
+        words.title(title, title.length() > 40 ? 24 : 36, 0);
         words.paragraph(List.of(Run.quiet(what())), 12, 8);
         String authors = authors();
         if (!authors.isEmpty()) {
@@ -103,7 +104,7 @@ final class FrontPages {
                 + (order == Booklet.Order.ROUTE ? ", one leading to the next" : "")
                 + ", a page each · "
                 + (alike ? first.outlook().said() : Foot.capital(edition.stand().seenBy()))
-                + (edition.mirrored() ? " · mirrored: each hand does what the other did" : "");
+                + (edition.mirrored() ? " · left-handed: each hand does what the other did" : "");
     }
 
     /** All figures, as many as a page holds. */
@@ -127,7 +128,9 @@ final class FrontPages {
                             width,
                             height);
             Lesson lesson = lessons.get(i);
-            marks.add(Plates.sign(box, lesson.scene(), lesson.outlook().view()));
+            View view = lesson.outlook().view();
+            String seen = PictureWords.sign(lesson.pattern().name(), lesson.scene(), view);
+            marks.add(Plates.sign(box, lesson.scene(), view, Optional.of(Tag.figure(seen))));
         }
         blocks.add(new Block("figures", room, marks));
     }
@@ -139,8 +142,13 @@ final class FrontPages {
         List<Block> blocks = new ArrayList<>();
         double y = heading("Contents", blocks);
         boolean first = true;
+        Tag list = Tag.of(Tag.Kind.CONTENTS);
         for (int i = 0; i < lessons.size(); i++) {
-            List<Row> words = entry(lessons.get(i));
+            Tag tag =
+                    Tag.link(
+                            Tag.of(Tag.Kind.ENTRY, list),
+                            lessons.get(i).pattern().name() + ", page " + pages.get(i));
+            List<Row> words = entry(lessons.get(i), tag);
             double height = Math.max(SIGN, Galley.height(words)) + ENTRY;
             if (y + height > body.bottom() && blocks.size() > 1) {
                 blocks.add(foot.apply(leaves.size() + 1).block(grid));
@@ -149,7 +157,13 @@ final class FrontPages {
                 blocks = new ArrayList<>();
                 y = heading("Contents, continued", blocks);
             }
-            blocks.add(entry(i, words, pages.get(i), new Box(body.x(), y, body.width(), height)));
+            blocks.add(
+                    entry(
+                            i,
+                            words,
+                            pages.get(i),
+                            new Box(body.x(), y, body.width(), height),
+                            Optional.of(tag)));
             y += height;
         }
         blocks.add(foot.apply(leaves.size() + 1).block(grid));
@@ -159,7 +173,7 @@ final class FrontPages {
     private double heading(String words, List<Block> blocks) {
         Box body = grid.body();
         Galley galley = new Galley(body.width());
-        galley.heading(words, 22, 0);
+        galley.title(words, 22, 0);
         double height = Galley.height(galley.rows());
         Box box = new Box(body.x(), body.y(), body.width(), height + 10);
         List<Mark> marks = new ArrayList<>(Galley.placed(galley.rows(), box.x(), box.y()));
@@ -172,8 +186,8 @@ final class FrontPages {
         return SIGN * 1.4 + 14;
     }
 
-    private List<Row> entry(Lesson lesson) {
-        Galley galley = new Galley(grid.body().width() - left() - 40);
+    private List<Row> entry(Lesson lesson, Tag tag) {
+        Galley galley = Galley.under(tag, grid.body().width() - left() - 40);
         galley.heading(lesson.pattern().name(), 11, 0);
         lesson.phrase()
                 .filter(phrase -> !phrase.equals(lesson.pattern().name()))
@@ -181,24 +195,32 @@ final class FrontPages {
         return galley.rows();
     }
 
-    private Block entry(int i, List<Row> words, int page, Box box) {
+    private Block entry(int i, List<Row> words, int page, Box box, Optional<Tag> tag) {
         Lesson lesson = lessons.get(i);
         List<Mark> marks = new ArrayList<>();
         double height = box.height() - ENTRY;
         Box sign = new Box(box.x(), box.y(), SIGN * 1.4, Math.min(height, SIGN));
-        marks.add(Plates.sign(sign, lesson.scene(), lesson.outlook().view()));
+        // Beside the name it tells nothing that the cover did not.
+        marks.add(Plates.sign(sign, lesson.scene(), lesson.outlook().view(), Optional.empty()));
         double top = box.y() + Math.max(0, (SIGN - Galley.height(words)) / 2);
         marks.addAll(Galley.placed(words, box.x() + left(), top));
         String number = Integer.toString(page);
         double length = Face.BOLD.width(number, 11);
         marks.add(
                 HandSetLines.at(
-                        number, Face.BOLD, 11, Ink.TEXT, box.right() - length, top, 1.34 * 11));
+                        number,
+                        Face.BOLD,
+                        11,
+                        Ink.TEXT,
+                        box.right() - length,
+                        top,
+                        1.34 * 11,
+                        tag));
         double line = box.bottom() - ENTRY / 2;
         marks.add(
                 new Mark.Rule(
                         new Box(box.x() + left(), line, box.width() - left(), 0), 0.4, Ink.FAINT));
-        marks.add(new Mark.Link(new Box(box.x(), box.y(), box.width(), height), page - 1));
+        marks.add(new Mark.Link(new Box(box.x(), box.y(), box.width(), height), page - 1, tag));
         return new Block("entry " + (i + 1), box, marks);
     }
 
@@ -255,8 +277,18 @@ final class FrontPages {
                         : "The right hand is a square, its head a diamond, its lines dashed and"
                                 + " orange.";
         List<Mark> marks = new ArrayList<>();
-        marks.add(new Mark.Sample(new Box(body.x(), y, 46, line), side));
-        marks.add(HandSetLines.at(words, Face.REGULAR, 10, Ink.TEXT, body.x() + 56, y, line));
+        // The words beside it say what it shows.
+        marks.add(new Mark.Sample(new Box(body.x(), y, 46, line), side, Optional.empty()));
+        marks.add(
+                HandSetLines.at(
+                        words,
+                        Face.REGULAR,
+                        10,
+                        Ink.TEXT,
+                        body.x() + 56,
+                        y,
+                        line,
+                        Optional.of(Tag.of(Tag.Kind.PARAGRAPH))));
         blocks.add(
                 new Block(
                         "sample " + side.word(), new Box(body.x(), y, body.width(), line), marks));

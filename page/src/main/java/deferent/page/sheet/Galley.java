@@ -36,7 +36,7 @@ final class Galley {
     }
 
     /** Words at a place in their row. */
-    record Piece(String words, Face face, Palette.Ink ink, double x) {}
+    record Piece(String words, Face face, Palette.Ink ink, double x, Optional<Tag> tag) {}
 
     /**
      * One row.
@@ -72,22 +72,83 @@ final class Galley {
 
     private final double width;
     private final List<Row> rows = new ArrayList<>();
+    private final Optional<Tag> all;
+    private Optional<Tag> list = Optional.empty();
 
     Galley(double width) {
+        this(width, Optional.empty());
+    }
+
+    /** All of whose words belong to one tag. */
+    static Galley under(Tag tag, double width) {
+        return new Galley(width, Optional.of(tag));
+    }
+
+    private Galley(double width, Optional<Tag> all) {
         this.width = width;
+        this.all = all;
     }
 
     List<Row> rows() {
         return List.copyOf(rows);
     }
 
+    /** What the whole page is about, in bold. */
+    Galley title(String words, double size, double before) {
+        return set(List.of(Run.bold(words)), size, before, 0, true, alone(Tag.Kind.TITLE));
+    }
+
     /** A line or more in bold that stays with what follows. */
     Galley heading(String words, double size, double before) {
-        return set(List.of(Run.bold(words)), size, before, 0, true);
+        return heading(List.of(Run.bold(words)), size, before);
+    }
+
+    Galley heading(List<Run> runs, double size, double before) {
+        return set(runs, size, before, 0, true, alone(Tag.Kind.HEADING));
     }
 
     Galley paragraph(List<Run> runs, double size, double before) {
-        return set(runs, size, before, 0, false);
+        return set(runs, size, before, 0, false, alone(Tag.Kind.PARAGRAPH));
+    }
+
+    /** Cells in columns of equal width, the first row in bold; all rows have as many. */
+    Galley table(List<List<String>> lines, double size) {
+        Tag table = Tag.of(Tag.Kind.TABLE);
+        double step = width / lines.get(0).size();
+        for (List<String> line : lines) {
+            Tag of = Tag.of(Tag.Kind.ROW, table);
+            boolean head = line == lines.get(0);
+            List<Piece> pieces = new ArrayList<>();
+            for (int i = 0; i < line.size(); i++) {
+                Face face = head ? Face.BOLD : Face.REGULAR;
+                pieces.add(
+                        new Piece(
+                                face.known(line.get(i)),
+                                face,
+                                Palette.Ink.TEXT,
+                                i * step,
+                                Optional.of(Tag.of(head ? Tag.Kind.HEAD : Tag.Kind.CELL, of))));
+            }
+            boolean last = line == lines.get(lines.size() - 1);
+            rows.add(new Row(head ? 5 : 2, LEADING * size, size, !last, pieces));
+        }
+        list = Optional.empty();
+        return this;
+    }
+
+    /** A space where no word was set. */
+    Galley orSpace(double size) {
+        if (rows.isEmpty()) {
+            Word space = new Word(" ", Face.REGULAR, Palette.Ink.TEXT);
+            rows.add(row(List.of(space), size, 0, 0, false, alone(Tag.Kind.PARAGRAPH)));
+        }
+        return this;
+    }
+
+    /** A tag for what ends a list. */
+    private Tag alone(Tag.Kind kind) {
+        list = Optional.empty();
+        return all.orElseGet(() -> Tag.of(kind));
     }
 
     Galley paragraph(String words, double size, double before) {
@@ -100,14 +161,24 @@ final class Galley {
      */
     Galley item(Run sign, List<Run> runs, double size, double before, double indent) {
         int first = rows.size();
-        set(runs, size, before, indent, false);
+        Tag of = list.orElseGet(() -> Tag.of(Tag.Kind.LIST));
+        list = Optional.of(of);
+        Tag item = Tag.of(Tag.Kind.ITEM, of);
+        Tag mark = all.orElseGet(() -> Tag.of(Tag.Kind.SIGN, item));
+        set(runs, size, before, indent, false, all.orElseGet(() -> Tag.of(Tag.Kind.SAID, item)));
         int count = rows.size() - first;
         for (int i = 0; i < count; i++) {
             Row row = rows.get(first + i);
             List<Piece> pieces = new ArrayList<>(row.pieces());
             if (i == 0) {
                 pieces.add(
-                        0, new Piece(sign.face().known(sign.words()), sign.face(), sign.ink(), 0));
+                        0,
+                        new Piece(
+                                sign.face().known(sign.words()),
+                                sign.face(),
+                                sign.ink(),
+                                0,
+                                Optional.of(mark)));
             }
             boolean binds = i < count - 1 && (count <= SHORT || i == 0 || i == count - 2);
             rows.set(first + i, new Row(row.before(), row.leading(), size, binds, pieces));
@@ -118,7 +189,7 @@ final class Galley {
     /** A paragraph beside a picture, the two kept together in one column. */
     Galley beside(Inset inset, List<Run> runs, double size, double before, double gap) {
         int first = rows.size();
-        set(runs, size, before, inset.width() + gap, false);
+        set(runs, size, before, inset.width() + gap, false, alone(Tag.Kind.PARAGRAPH));
         for (int i = first; i < rows.size(); i++) {
             Row row = rows.get(i);
             rows.set(
@@ -136,7 +207,8 @@ final class Galley {
         return this;
     }
 
-    private Galley set(List<Run> runs, double size, double before, double indent, boolean binds) {
+    private Galley set(
+            List<Run> runs, double size, double before, double indent, boolean binds, Tag tag) {
         double room = width - indent;
         List<Word> line = new ArrayList<>();
         double length = 0;
@@ -144,7 +216,7 @@ final class Galley {
         for (Word word : words(runs, size, room)) {
             double space = line.isEmpty() ? 0 : last(line).face().width(" ", size);
             if (!line.isEmpty() && length + space + word.width(size) > room) {
-                rows.add(row(line, size, above, indent, binds));
+                rows.add(row(line, size, above, indent, binds, tag));
                 above = 0;
                 line.clear();
                 length = 0;
@@ -154,7 +226,7 @@ final class Galley {
             length += space + word.width(size);
         }
         if (!line.isEmpty()) {
-            rows.add(row(line, size, above, indent, binds));
+            rows.add(row(line, size, above, indent, binds, tag));
         }
         return this;
     }
@@ -205,7 +277,7 @@ final class Galley {
     }
 
     private static Row row(
-            List<Word> line, double size, double before, double indent, boolean binds) {
+            List<Word> line, double size, double before, double indent, boolean binds, Tag tag) {
         List<Piece> pieces = new ArrayList<>();
         double x = indent;
         StringBuilder letters = new StringBuilder();
@@ -219,7 +291,9 @@ final class Galley {
             if (more) {
                 letters.append(' ');
             } else {
-                pieces.add(new Piece(letters.toString(), word.face(), word.ink(), x));
+                pieces.add(
+                        new Piece(
+                                letters.toString(), word.face(), word.ink(), x, Optional.of(tag)));
                 letters.append(' ');
                 x += word.face().width(letters.toString(), size);
                 letters.setLength(0);
@@ -303,7 +377,8 @@ final class Galley {
                                 row.size(),
                                 piece.ink(),
                                 x + piece.x(),
-                                baseline));
+                                baseline,
+                                piece.tag()));
             }
             top += row.leading();
         }

@@ -2,6 +2,7 @@ package deferent.page.sheet;
 
 import deferent.page.Face;
 import deferent.page.Palette;
+import java.util.Optional;
 
 /** Single lines of known length set by hand. */
 final class HandSetLines {
@@ -15,7 +16,8 @@ final class HandSetLines {
             Palette.Ink ink,
             double x,
             double top,
-            double leading) {
+            double leading,
+            Optional<Tag> tag) {
         double rise = (face.ascent() + face.descent()) * size;
         return new Mark.Text(
                 face.known(words),
@@ -23,6 +25,7 @@ final class HandSetLines {
                 size,
                 ink,
                 x,
-                top + (leading - rise) / 2 + face.ascent() * size);
+                top + (leading - rise) / 2 + face.ascent() * size,
+                tag);
     }
 }

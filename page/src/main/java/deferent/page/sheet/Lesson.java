@@ -1,8 +1,6 @@
 package deferent.page.sheet;
 
-import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import deferent.page.Scene;
@@ -139,6 +137,18 @@ record Lesson(
         return List.copyOf(all);
     }
 
+    /** Its name; of a pattern that has none, its motions without their sizes. */
+    String named() {
+        return phrase.filter(pattern.name()::equals)
+                .map(same -> PictureWords.called(scene))
+                .orElse(pattern.name());
+    }
+
+    /** The worst danger in words that a child takes in: "the poi can hit each other". */
+    Optional<String> danger() {
+        return Telling.plainly(dangers);
+    }
+
     /** For a document that has said what to mind once already. */
     Lesson withoutCautions() {
         return new Lesson(
@@ -166,11 +176,7 @@ record Lesson(
 
     /** The pattern as the edition prints it. */
     static PatternDocument printed(PatternDocument given, Edition edition) {
-        if (!edition.mirrored()) {
-            return given;
-        }
-        Pairing image = MirrorImage.of(given.pairing());
-        return given.withPairing(image).withPhrase(Phrase.write(image, edition.lexicon()));
+        return edition.mirrored() ? given.mirrored(edition.lexicon()) : given;
     }
 
     private static List<Count> moments(Readings readings) {
@@ -185,6 +191,7 @@ record Lesson(
 
     /** What the reader is told about whose left is where. */
     String standing() {
-        return outlook.said() + (mirrored ? "; mirrored: each hand does what the other did." : ".");
+        return outlook.said()
+                + (mirrored ? "; left-handed: each hand does what the other did." : ".");
     }
 }

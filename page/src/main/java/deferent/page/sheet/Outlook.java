@@ -48,6 +48,12 @@ record Outlook(View view, String said) {
         return new Outlook(view, Foot.capital(stand.seenBy()) + said);
     }
 
+    /** From where beside who looks, such as "from above"; empty straight from the front. */
+    String place() {
+        String seen = view.stand().seenBy();
+        return said.length() == seen.length() ? "" : said.substring(seen.length() + 2);
+    }
+
     /** Whose left and right the words mean, and where those lie in the picture. */
     String whoseLeft() {
         double right = view.see(Vector3D.PLUS_I).right();

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.IntConsumer;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -38,6 +39,7 @@ import org.apache.pdfbox.util.Matrix;
 final class Press {
     private final PDDocument document;
     private final Type type;
+    private final Tagging tagging = new Tagging();
     private final Map<Drawn, PDFormXObject> pictures = new HashMap<>();
 
     private Press(PDDocument document, Type type) {
@@ -83,7 +85,7 @@ final class Press {
                 printed.accept(i + 1);
             }
             press.bookmarks(leaves, pages);
-            about(document, title);
+            press.about(title);
             if (stop.getAsBoolean()) {
                 return false;
             }
@@ -100,48 +102,61 @@ final class Press {
             PDPage page = new PDPage(new PDRectangle(still.width(), still.height()));
             document.addPage(page);
             try (PDPageContentStream on = new PDPageContentStream(document, page)) {
+                Tagging.Sheaf sheaf = press.tagging.sheaf(page, on);
+                sheaf.open(Optional.of(Tag.figure(PictureWords.still(scene, still))));
                 on.drawForm(press.picture(scene, still));
+                sheaf.close();
             }
-            about(document, still.caption().isEmpty() ? "" : still.caption().get(0));
+            press.about(PictureWords.title(scene, still));
             document.save(out);
         }
     }
 
-    private static void about(PDDocument document, String title) {
+    private void about(String title) throws IOException {
         PDDocumentInformation about = new PDDocumentInformation();
-        if (!title.isEmpty()) {
-            about.setTitle(title);
-            PDViewerPreferences view =
-                    new PDViewerPreferences(new org.apache.pdfbox.cos.COSDictionary());
-            view.setDisplayDocTitle(true);
-            document.getDocumentCatalog().setViewerPreferences(view);
-        }
+        about.setTitle(title);
+        PDViewerPreferences view =
+                new PDViewerPreferences(new org.apache.pdfbox.cos.COSDictionary());
+        view.setDisplayDocTitle(true);
+        document.getDocumentCatalog().setViewerPreferences(view);
         about.setCreator("Deferent");
         document.setDocumentInformation(about);
         document.getDocumentCatalog().setLanguage("en-GB");
         // Not the time: the same pages give the same file.
         document.setDocumentId((long) title.hashCode());
+        tagging.end(document, title);
     }
 
     private void print(Leaf leaf, PDPage page, List<PDPage> pages) throws IOException {
         double height = leaf.size().height();
         try (PDPageContentStream on =
                 new PDPageContentStream(document, page, AppendMode.OVERWRITE, true)) {
+            Tagging.Sheaf sheaf = tagging.sheaf(page, on);
             for (Mark mark : leaf.marks()) {
-                if (mark instanceof Mark.Text text) {
-                    print(text, height, on);
-                } else if (mark instanceof Mark.Rule rule) {
-                    print(rule, height, on);
-                } else if (mark instanceof Mark.Plate plate) {
-                    place(picture(plate.scene(), plate.still()), plate.box(), height, on);
-                } else if (mark instanceof Mark.Sample sample) {
-                    place(sample(sample), sample.box(), height, on);
-                } else if (mark instanceof Mark.Drawn drawn) {
-                    place(passage(drawn), drawn.box(), height, on);
-                } else if (mark instanceof Mark.Link link) {
-                    page.getAnnotations().add(link(link, height, pages.get(link.leaf())));
+                if (mark instanceof Mark.Link link) {
+                    PDAnnotationLink there = link(link, height, pages.get(link.leaf()));
+                    page.getAnnotations().add(there);
+                    link.tag().ifPresent(tag -> sheaf.link(there, tag));
+                } else {
+                    sheaf.open(mark.tag());
+                    print(mark, height, on);
                 }
             }
+            sheaf.close();
+        }
+    }
+
+    private void print(Mark mark, double height, PDPageContentStream on) throws IOException {
+        if (mark instanceof Mark.Text text) {
+            print(text, height, on);
+        } else if (mark instanceof Mark.Rule rule) {
+            print(rule, height, on);
+        } else if (mark instanceof Mark.Plate plate) {
+            place(picture(plate.scene(), plate.still()), plate.box(), height, on);
+        } else if (mark instanceof Mark.Sample sample) {
+            place(sample(sample), sample.box(), height, on);
+        } else if (mark instanceof Mark.Drawn drawn) {
+            place(passage(drawn), drawn.box(), height, on);
         }
     }
 

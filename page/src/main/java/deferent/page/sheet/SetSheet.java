@@ -104,7 +104,7 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
     private Block head(Grid grid) {
         Box body = grid.body();
         Galley galley = new Galley(body.width());
-        galley.heading(reading.name(), TITLE, 0);
+        galley.title(reading.name(), TITLE, 0);
         galley.paragraph(TellSet.whole(reading.plan(), reading.names()).text(), WORDS + 0.6, 4);
         for (Told fault : reading.faults()) {
             galley.item(Run.bold("!"), List.of(Run.of(fault.text())), WORDS, 3, SIGN);
@@ -118,7 +118,7 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
         SetPlaces.Place place = reading.places().get(i);
         Optional<Stay> stay = reading.plan().stays().get(i);
         Galley words = new Galley(width - PICTURE - BESIDE);
-        words.paragraph(List.of(Run.quiet(i + 1 + "."), Run.bold(place.name())), NAME, 0);
+        words.heading(List.of(Run.quiet(i + 1 + "."), Run.bold(place.name())), NAME, 0);
         if (stay.isEmpty()) {
             words.paragraph(List.of(Run.of("gone from the shelf")), WORDS, 2);
         } else {
@@ -182,7 +182,9 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
     }
 
     private Block block(int i, Entry entry, Box box) {
-        List<Mark> marks = new ArrayList<>();
+        // The name is read before what its picture shows.
+        List<Mark> marks =
+                new ArrayList<>(Galley.placed(entry.words(), box.x() + PICTURE + BESIDE, box.y()));
         double high = Galley.height(entry.words());
         if (entry.picture().isPresent()) {
             PatternDocument pattern = Lesson.printed(entry.picture().get(), edition);
@@ -192,10 +194,10 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
                             new Box(box.x(), box.y(), PICTURE, PICTURE),
                             scene,
                             Outlook.of(pattern.pairing(), edition.stand()).view(),
-                            Counts.of(scene.trace()).get(0)));
+                            Counts.of(scene.trace()).get(0),
+                            pattern.name()));
             high = Math.max(PICTURE, high);
         }
-        marks.addAll(Galley.placed(entry.words(), box.x() + PICTURE + BESIDE, box.y()));
         marks.addAll(Galley.placed(entry.onward(), box.x() + SIGN, box.y() + high + 4));
         return new Block("step " + (i + 1), box, marks);
     }

@@ -4,6 +4,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.trace.Count;
 import deferent.page.Face;
 import deferent.page.Palette.Ink;
+import deferent.page.View;
 import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;
 import deferent.tell.TellSizes;
@@ -152,8 +153,10 @@ final class SheetPage {
         Box body = grid.body();
         String name = lesson.pattern().name();
         Galley title = new Galley(body.width());
-        title.heading(
-                name + (lesson.mirrored() ? " (mirrored)" : ""), name.length() > 60 ? 16 : 22, 0);
+        title.title(
+                name + (lesson.mirrored() ? " (left-handed)" : ""),
+                name.length() > 60 ? 16 : 22,
+                0);
         place("title", title.rows());
         Optional<String> phrase = lesson.phrase().filter(said -> !said.equals(name));
         if (phrase.isPresent()) {
@@ -241,8 +244,11 @@ final class SheetPage {
         }
         double[] starts = starts(lines, width, size);
         List<Row> rows = new ArrayList<>();
+        Tag table = Tag.of(Tag.Kind.TABLE);
         for (Run[] line : lines) {
-            rows.addAll(cells(width, size, rows.isEmpty() ? 4 : 1, starts, line));
+            Tag row = Tag.of(Tag.Kind.ROW, table);
+            Tag.Kind kind = rows.isEmpty() ? Tag.Kind.HEAD : Tag.Kind.CELL;
+            rows.addAll(cells(width, size, rows.isEmpty() ? 4 : 1, starts, row, kind, line));
         }
         return rows;
     }
@@ -265,23 +271,30 @@ final class SheetPage {
     }
 
     private static List<Row> cells(
-            double width, double size, double before, double[] starts, Run... cells) {
+            double width,
+            double size,
+            double before,
+            double[] starts,
+            Tag line,
+            Tag.Kind kind,
+            Run... cells) {
         List<List<Row>> columns = new ArrayList<>();
         int most = 0;
         for (int i = 0; i < cells.length; i++) {
             double end = i + 1 < cells.length ? starts[i + 1] - APART + 0.1 : width + 0.1;
-            Galley cell = new Galley(end - starts[i]);
-            cell.paragraph(List.of(cells[i]), size, 0);
+            Galley cell = Galley.under(Tag.of(kind, line), end - starts[i]);
+            // A cell that says nothing is a cell all the same.
+            cell.paragraph(List.of(cells[i]), size, 0).orSpace(size);
             columns.add(cell.rows());
             most = Math.max(most, cell.rows().size());
         }
         List<Row> rows = new ArrayList<>();
-        for (int line = 0; line < most; line++) {
+        for (int down = 0; down < most; down++) {
             List<Galley.Piece> pieces = new ArrayList<>();
             double leading = 0;
             for (int i = 0; i < columns.size(); i++) {
-                if (line < columns.get(i).size()) {
-                    Row row = columns.get(i).get(line);
+                if (down < columns.get(i).size()) {
+                    Row row = columns.get(i).get(down);
                     leading = row.leading();
                     for (Galley.Piece piece : row.pieces()) {
                         pieces.add(
@@ -289,11 +302,12 @@ final class SheetPage {
                                         piece.words(),
                                         piece.face(),
                                         piece.ink(),
-                                        starts[i] + piece.x()));
+                                        starts[i] + piece.x(),
+                                        piece.tag()));
                     }
                 }
             }
-            rows.add(new Row(line == 0 ? before : 0, leading, size, false, pieces));
+            rows.add(new Row(down == 0 ? before : 0, leading, size, false, pieces));
         }
         return rows;
     }
@@ -312,7 +326,8 @@ final class SheetPage {
                                 picture,
                                 lesson.scene(),
                                 lesson.outlook().view(),
-                                lesson.moments().get(0))));
+                                lesson.moments().get(0),
+                                lesson.pattern().name())));
         key(new Box(body.x(), y + height - key, width, key));
         double x = body.x() + width + Grid.GUTTER;
         Box column = new Box(x, y, body.right() - x, Galley.height(words));
@@ -326,15 +341,19 @@ final class SheetPage {
         double x = box.x();
         double top = box.bottom() - 2 * line;
         for (Side side : Side.values()) {
-            marks.add(new Mark.Sample(new Box(x, top, 40, line), side));
-            String name = side == Side.LEFT ? "left hand and head" : "right hand and head";
-            marks.add(HandSetLines.at(name, Face.REGULAR, size, Ink.QUIET, x + 45, top, line));
-            x += 45 + Face.REGULAR.width(name, size) + 16;
+            x = Plates.key(side, x, top, size, marks) + 16;
         }
         String standing = Face.REGULAR.fitted(lesson.standing(), size, box.width());
         marks.add(
                 HandSetLines.at(
-                        standing, Face.REGULAR, size, Ink.QUIET, box.x(), top + line, line));
+                        standing,
+                        Face.REGULAR,
+                        size,
+                        Ink.QUIET,
+                        box.x(),
+                        top + line,
+                        line,
+                        Optional.of(Tag.of(Tag.Kind.PARAGRAPH))));
         blocks.add(new Block("key", box, marks));
     }
 
@@ -370,7 +389,16 @@ final class SheetPage {
         Box body = grid.body();
         Box box = new Box(body.x(), y, body.width(), stripHeight());
         List<Mark> marks = new ArrayList<>();
-        marks.add(HandSetLines.at("Beat by beat", Face.BOLD, 10, Ink.TEXT, box.x(), y, 14));
+        marks.add(
+                HandSetLines.at(
+                        "Beat by beat",
+                        Face.BOLD,
+                        10,
+                        Ink.TEXT,
+                        box.x(),
+                        y,
+                        14,
+                        Optional.of(Tag.of(Tag.Kind.HEADING))));
         double width = pictureWidth();
         double height = pictureHeight();
         int a = Math.max(4, picturesARow());
@@ -380,7 +408,15 @@ final class SheetPage {
             double x = box.x() + i % picturesARow() * step;
             double top = y + 18 + Math.floorDiv(i, picturesARow()) * (height + 14);
             Box picture = new Box(x, top, width, height);
-            marks.add(Plates.pose(picture, lesson.scene(), lesson.outlook().view(), count));
+            View view = lesson.outlook().view();
+            Tag tag =
+                    Tag.figure(
+                            PictureWords.pose(
+                                    "On " + count.said() + ":",
+                                    lesson.scene(),
+                                    view,
+                                    count.time()));
+            marks.add(Plates.pose(picture, lesson.scene(), view, count.time(), tag));
             boolean beat = Character.isDigit(count.said().charAt(0));
             Face face = beat ? Face.BOLD : Face.REGULAR;
             double length = face.width(count.said(), 8.6);
@@ -392,7 +428,8 @@ final class SheetPage {
                             beat ? Ink.TEXT : Ink.QUIET,
                             x + (width - length) / 2,
                             top + height,
-                            13));
+                            13,
+                            Optional.of(tag)));
         }
         blocks.add(new Block("beats", box, marks));
     }
@@ -468,6 +505,14 @@ final class SheetPage {
                 continue;
             }
             Onward.Way way = one.way().get();
+            Tag seen =
+                    Tag.figure(
+                            "The figures of "
+                                    + one.from()
+                                    + " and of "
+                                    + one.to()
+                                    + ", and over them the way of each hand and head from the one to"
+                                    + " the other.");
             List<Run> runs = new ArrayList<>(List.of(name));
             runs.add(Run.of(TellTransition.of(way.transition()).text()));
             if (!way.outlook().equals(lesson.outlook())) {
@@ -477,7 +522,12 @@ final class SheetPage {
                     new Galley.Inset(
                             PASSAGE,
                             PASSAGE,
-                            box -> new Mark.Drawn(box, way.passage(), way.outlook().view())),
+                            box ->
+                                    new Mark.Drawn(
+                                            box,
+                                            way.passage(),
+                                            way.outlook().view(),
+                                            Optional.of(seen))),
                     runs,
                     size,
                     4,

@@ -90,8 +90,11 @@ class BookletTest {
                         Patterns.of("Small leaves", SMALL),
                         Patterns.of("Leaves", LEAVES),
                         Patterns.of("Large leaves", LARGE));
-        List<Printed.Page> pages =
-                Printed.of(Booklet.of("A way", route, Edition.USUAL).asRoute()::write).pages();
+        Printed book =
+                Printed.of(Booklet.of("A way & more", route, Edition.USUAL).asRoute()::write);
+        // Cover, contents with links, lists, a table, figures and passages: every kind of tag.
+        assertThat(Accessible.faults(book.bytes())).isEmpty();
+        List<Printed.Page> pages = book.pages();
         assertThat(pages.get(3).text())
                 .containsPattern("Leads to Leaves: \\p{Lu}.* in \\d.*: (easy|with practice)\\.")
                 .doesNotContain("Grows from");

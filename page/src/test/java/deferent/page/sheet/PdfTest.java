@@ -81,7 +81,12 @@ class PdfTest {
                                 new Block(
                                         "figure",
                                         box,
-                                        List.of(new Mark.Plate(box, SCENE, heads(0.3).clear())))),
+                                        List.of(
+                                                new Mark.Plate(
+                                                        box,
+                                                        SCENE,
+                                                        heads(0.3).clear(),
+                                                        Optional.empty())))),
                         Optional.empty());
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Press.print(List.of(leaf), "", out, page -> {}, () -> false);

@@ -82,9 +82,9 @@ class SheetTest {
         assertThat(print(RING, Edition.USUAL.with(View.Stand.PERFORMER)).text())
                 .contains("Seen by the performer.");
         assertThat(print(RING, Edition.USUAL.mirrored(true)).text())
-                .contains("Ring under the eaves (mirrored)")
+                .contains("Ring under the eaves (left-handed)")
                 .contains("triquetra centre 8 cm back vs static spin centre 8 cm forward")
-                .contains("mirrored: each hand does what the other did")
+                .contains("left-handed: each hand does what the other did")
                 .contains("Left: Triquetra.")
                 .contains("counter-clockwise");
         assertThat(print(Patterns.demo("Round the brazier"), Edition.USUAL).text())

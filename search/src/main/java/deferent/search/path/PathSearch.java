@@ -68,6 +68,14 @@ public final class PathSearch {
         return new PathSearch(pairing, performer, kit, lexicon).path();
     }
 
+    /**
+     * One hand of a pairing, the other still with its poi hanging; empty where it cannot go alone,
+     * as a hand cannot that goes where the other head does.
+     */
+    public static Optional<Pairing> alone(Pairing whole, Side side, Performer performer) {
+        return Resting.alone(whole, side, performer);
+    }
+
     private Path path() {
         List<Drill> drills = new ArrayList<>();
         Stream.of(Side.values())
