@@ -46,6 +46,7 @@ import picocli.CommandLine.Spec;
             LearnCommand.class,
             WordsCommand.class,
             DrawCommand.class,
+            LessonCommand.class,
             PhotoCommand.class,
             FilmCommand.class,
             PracticeCommand.class,

@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
@@ -124,6 +125,9 @@ final class DrawCommand implements Callable<Integer> {
     /** What is taken to the hall where a shelf, a folder or a set is named; else nothing. */
     private Optional<HallTake> hall(Map<String, String> said) {
         Optional<HallTake> hall = AskedHall.of(asked, folder());
+        if (hall.isPresent() && said.keySet().equals(Set.of(Wish.LEFT_HANDED.key()))) {
+            return said.containsValue("yes") ? hall.map(HallTake::leftHanded) : hall;
+        }
         if (hall.isPresent() && !said.isEmpty()) {
             throw new Refusal(
                     "means nothing for a hall file",

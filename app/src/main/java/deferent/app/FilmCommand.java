@@ -65,7 +65,7 @@ final class FilmCommand implements Callable<Integer> {
     /** What a film's own options say, and what is meant for patterns alone. */
     private static final Set<Wish> NOT_HERE =
             EnumSet.of(
-                    Wish.MIRRORED,
+                    Wish.LEFT_HANDED,
                     Wish.CORD,
                     Wish.PAPER,
                     Wish.TRANSITIONS,

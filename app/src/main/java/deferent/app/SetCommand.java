@@ -136,13 +136,17 @@ final class SetCommand implements Callable<Integer> {
             Shelf.Listing listing = pair.shelf().look();
             SetDocument kept = suggest == null ? asked() : suggested(listing, suggest, line, stop);
             SetDocument set = hardest == null ? kept : kept.withHardest(hardest);
-            List<SetPlaces.Place> places = SetPlaces.on(listing).of(set.steps());
+            boolean left = wishes.filter(SetTake::leftHanded).isPresent();
+            List<SetPlaces.Place> places =
+                    SetPlaces.on(listing).of(set.steps()).stream()
+                            .map(place -> left ? place.mirrored(pair.words()) : place)
+                            .toList();
             boolean round = loop != null;
             List<SetPlaces.Place> part = loop == null ? places : part(places, loop);
             PairBook book = book(part, set.hardest());
             SetReading reading =
                     SetReading.of(
-                                    set.name(),
+                                    set.name() + (left ? ", left-handed" : ""),
                                     part,
                                     book,
                                     round,

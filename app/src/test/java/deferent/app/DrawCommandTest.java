@@ -213,7 +213,7 @@ class DrawCommandTest {
                 "clip.gif | --captions no | end the file in .mp4",
                 "clip.mp4 | --form moment | means nothing for a .mp4",
                 "sheet.pdf | --size 96 | moment or figure",
-                "sheet.pdf | --form moment --paper a4 | sheet or booklet or cards",
+                "sheet.pdf | --form moment --transitions no | sheet or booklet",
                 "picture.svg | --size huge | 1920x1080",
                 "picture.png | --size 99999 | 16384",
                 "picture.svg | --with hat | hand-path",

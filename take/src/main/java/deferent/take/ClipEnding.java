@@ -66,8 +66,17 @@ record ClipEnding(Kind kind) implements Ending {
         List<Wish> usual =
                 new ArrayList<>(
                         List.of(
-                                CORD, VIEW, TURN, LIFT, DARK, WITH, WITHOUT, CYCLES, SECONDS,
-                                SLOW));
+                                CORD,
+                                VIEW,
+                                TURN,
+                                LIFT,
+                                DARK,
+                                WITH,
+                                WITHOUT,
+                                CYCLES,
+                                SECONDS,
+                                SLOW,
+                                LEFT_HANDED));
         if (kind.has(Kind.Trait.ALPHA)) {
             usual.add(TRANSPARENT);
         }
@@ -100,7 +109,7 @@ record ClipEnding(Kind kind) implements Ending {
         Scene scene = subject.scene(still.layers());
         Clip clip =
                 Clip.of(scene, still, kind)
-                        .titled(subject.said())
+                        .titled(subject.named())
                         .counted(wishes.yes(CAPTIONS))
                         .slow(wishes.number(SLOW).orElseThrow())
                         .at(Rate.of(wishes.text(FPS).orElseThrow()));

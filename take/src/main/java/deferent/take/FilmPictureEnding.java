@@ -43,7 +43,7 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
                     Wish.LED,
                     Wish.MOVING,
                     Wish.PAPER,
-                    Wish.MIRRORED,
+                    Wish.LEFT_HANDED,
                     Wish.TRANSITIONS);
 
     FilmPictureEnding {

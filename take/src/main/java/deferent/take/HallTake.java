@@ -54,6 +54,23 @@ public record HallTake(
         }
     }
 
+    /** The left-handed version of all of it. */
+    public HallTake leftHanded() {
+        return new HallTake(
+                title + ", left-handed",
+                patterns.stream().map(pattern -> pattern.mirrored(lexicon)).toList(),
+                sets.stream()
+                        .map(
+                                wanted ->
+                                        new Wanted(
+                                                wanted.set(),
+                                                wanted.places().stream()
+                                                        .map(place -> place.mirrored(lexicon))
+                                                        .toList()))
+                        .toList(),
+                lexicon);
+    }
+
     /** Whether files of that name are pages, which alone can be taken so. */
     public static boolean writes(Ending ending) {
         return ending instanceof PageEnding;

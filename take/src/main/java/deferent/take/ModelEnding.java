@@ -26,7 +26,7 @@ record ModelEnding(String key, String mediaType, String words, Build build) impl
 
     @Override
     public List<Offer> offers() {
-        return List.of(Wish.CORD.usual());
+        return Offer.all(List.of(Wish.CORD, Wish.LEFT_HANDED));
     }
 
     @Override

@@ -24,7 +24,7 @@ record PageEnding(String key, String mediaType, String words) implements Streame
     @Override
     public List<Offer> offers() {
         return Offer.all(
-                List.of(Wish.CORD, Wish.VIEW),
+                List.of(Wish.CORD, Wish.VIEW, Wish.LEFT_HANDED),
                 Wish.WITH.usual().choosing(Offer.Choice.layers(Layer.BODY)));
     }
 
@@ -43,7 +43,7 @@ record PageEnding(String key, String mediaType, String words) implements Streame
                 LessonPage.of(
                         subject.scene(take.wishes().layers()),
                         readings,
-                        document.name(),
+                        subject.named(),
                         document.note(),
                         take.wishes().view().stand());
         return Writing.whole("page", page.getBytes(StandardCharsets.UTF_8));

@@ -10,6 +10,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -50,7 +51,8 @@ record PictureEnding(
                             WITH,
                             WITHOUT,
                             SHUTTER,
-                            LED),
+                            LED,
+                            LEFT_HANDED),
                     Offer.size(1200));
 
     /** Draws a picture into a file. */
@@ -67,7 +69,9 @@ record PictureEnding(
     public List<Offer> offers() {
         return moving.isEmpty()
                 ? USUAL
-                : Stream.concat(USUAL.stream(), Stream.of(MOVING.usual())).toList();
+                : Stream.concat(USUAL.stream(), Stream.of(MOVING.usual()))
+                        .sorted(Comparator.comparing(Offer::wish))
+                        .toList();
     }
 
     @Override

@@ -6,6 +6,7 @@ import deferent.motion.pairing.Refusal;
 import deferent.page.Still;
 import deferent.page.sheet.Booklet;
 import deferent.page.sheet.Cards;
+import deferent.page.sheet.ClassSheet;
 import deferent.page.sheet.Edition;
 import deferent.page.sheet.PageSize;
 import deferent.page.sheet.Pdf;
@@ -15,7 +16,9 @@ import deferent.record.PatternDocument;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
@@ -33,7 +36,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
 
     private static final List<Offer> PRINTED =
             Offer.all(
-                    List.of(VIEW, PAPER, MIRRORED, TRANSITIONS),
+                    List.of(VIEW, PAPER, LEFT_HANDED, TRANSITIONS),
                     new Offer(
                             FORM,
                             Stream.concat(
@@ -42,13 +45,21 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
                                                     sheet    a sheet
                                                     booklet  a booklet
                                                     cards    cards to cut
+                                                    student  a class's sheet, for students
+                                                    teacher  a class's sheet, for the teacher
                                                     """)
                                                     .stream(),
                                             FORM.usual().choices().stream())
                                     .toList(),
                             "sheet",
                             List.of(),
-                            List.of("booklet", "cards")));
+                            List.of("booklet", "cards", "student", "teacher")));
+
+    /** A picture, on paper. */
+    private static final List<Offer> PAPERED =
+            Stream.concat(PictureEnding.USUAL.stream(), Stream.of(PAPER.usual()))
+                    .sorted(Comparator.comparing(Offer::wish))
+                    .toList();
 
     /** Of a page in a preview. */
     private static final float DOTS_PER_INCH = 96;
@@ -67,7 +78,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
 
     @Override
     public List<Offer> offers(String form) {
-        return picture(form) ? PictureEnding.USUAL : PRINTED;
+        return picture(form) ? PAPERED : PRINTED;
     }
 
     @Override
@@ -77,7 +88,11 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
                 Stream.concat(
                                 PRINTED.stream(),
                                 PictureEnding.USUAL.stream()
-                                        .filter(o -> o.wish() != FORM && o.wish() != VIEW)
+                                        .filter(
+                                                o ->
+                                                        PRINTED.stream()
+                                                                .noneMatch(
+                                                                        p -> p.wish() == o.wish()))
                                         .map(o -> o.forms().isEmpty() ? o.only(PICTURES) : o))
                         .toArray(Offer[]::new));
     }
@@ -102,12 +117,17 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
             }
             Subject subject = take.subject();
             Still still = subject.still(wishes);
-            return Writing.whole("picture", Pdf.still(subject.scene(still.layers()), still));
+            return Writing.whole(
+                    "picture", Pdf.still(subject.scene(still.layers()), still, paper(wishes)));
         }
         Edition edition = edition(take);
         Print print;
         String told;
-        if (form.equals("cards")) {
+        if (form.equals("student") || form.equals("teacher")) {
+            ClassSheet.Reader reader = ClassSheet.Reader.valueOf(form.toUpperCase(Locale.ROOT));
+            print = new ClassSheet(take.title(), patterns, edition, reader);
+            told = form + "'s sheet";
+        } else if (form.equals("cards")) {
             print = new Cards(take.title(), patterns, edition);
             told = many ? patterns.size() + " cards" : "one card";
         } else if (form.equals("booklet") || many) {
@@ -134,13 +154,17 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
                         : Optional.empty();
     }
 
+    static PageSize paper(Wishes wishes) {
+        return wishes.word(PAPER).equals("letter") ? PageSize.LETTER : PageSize.A4;
+    }
+
     private static Edition edition(Take take) {
         Wishes wishes = take.wishes();
         return Edition.USUAL
-                .with(wishes.word(PAPER).equals("letter") ? PageSize.LETTER : PageSize.A4)
+                .with(paper(wishes))
                 .with(wishes.view().stand())
                 .with(take.lexicon())
-                .mirrored(wishes.yes(MIRRORED));
+                .mirrored(wishes.yes(LEFT_HANDED));
     }
 
     @Override
@@ -150,7 +174,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
         String form = wishes.word(FORM);
         boolean compared =
                 !picture(form)
-                        && !form.equals("cards")
+                        && List.of("sheet", "booklet").contains(form)
                         && wishes.yes(TRANSITIONS)
                         && take.patterns().size() + take.others().size() > 1;
         // Comparing patterns takes far longer than printing them.

@@ -12,7 +12,6 @@ import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.sheet.Edition;
-import deferent.page.sheet.PageSize;
 import deferent.page.sheet.SetSheet;
 import deferent.reading.body.Person;
 import deferent.reading.body.PoseOver;
@@ -62,12 +61,17 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
                     Wish.SLOW,
                     Wish.CAPTIONS,
                     Wish.PAPER,
-                    Wish.MIRRORED);
+                    Wish.LEFT_HANDED);
 
     /** Points a second that the framing looks at, and most of them. */
     private static final int RATE = 30;
 
     private static final int MOST = 9000;
+
+    /** Whether the set is to be worked out of mirrored patterns, and its turns the other way. */
+    public static boolean leftHanded(Wishes wishes) {
+        return wishes.yes(Wish.LEFT_HANDED);
+    }
 
     public SetTake {
         Ending ending = wishes.ending();
@@ -131,10 +135,9 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
 
     private Edition edition() {
         return Edition.USUAL
-                .with(wishes.word(Wish.PAPER).equals("letter") ? PageSize.LETTER : PageSize.A4)
+                .with(PrintEnding.paper(wishes))
                 .with(wishes.view().stand())
-                .with(lexicon)
-                .mirrored(wishes.yes(Wish.MIRRORED));
+                .with(lexicon);
     }
 
     private Optional<Taken> clip(

@@ -8,6 +8,7 @@ import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.StillForm;
+import deferent.page.View;
 import deferent.reading.body.Person;
 import deferent.reading.body.PoseOver;
 import deferent.reading.worked.Detail;
@@ -15,6 +16,7 @@ import deferent.record.PatternDocument;
 import deferent.search.whole.Keep;
 import deferent.search.whole.Readings;
 import deferent.search.whole.Staged;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -23,10 +25,11 @@ import java.util.Set;
  * A pattern that is taken away, and what is shown of it: the ideal, what a cord makes of it, or
  * what a film shows.
  *
+ * @param leftHanded whether the pattern is the mirror image of the one that was asked for
  * @param carrier the carrier whose link is drawn
  */
-record Subject(PatternDocument document, Trace trace, Side carrier) {
-    static Subject of(PatternDocument document, Keep keep, Lexicon lexicon) {
+record Subject(PatternDocument document, boolean leftHanded, Trace trace, Side carrier) {
+    static Subject of(PatternDocument document, boolean leftHanded, Keep keep, Lexicon lexicon) {
         Readings readings =
                 Readings.of(
                         document.pairing(),
@@ -35,18 +38,29 @@ record Subject(PatternDocument document, Trace trace, Side carrier) {
                         Detail.LIVE,
                         lexicon);
         Staged staged = Staged.of(readings, keep, document.kit());
-        return new Subject(document, staged.trace(), staged.carrier());
+        return new Subject(document, leftHanded, staged.trace(), staged.carrier());
     }
 
     /** What a film shows. */
     static Subject of(PatternDocument document, Filmed film) {
         Trace trace = film.reading().measured().trace(film.reading().held().meant());
-        return new Subject(document, trace, Scene.nearer(trace));
+        return new Subject(document, false, trace, Scene.nearer(trace));
     }
 
-    /** In words, for a caption or a title: its phrase where it has one. */
-    String said() {
-        return document.phrase().orElse(document.name());
+    /** In words, for a caption or a title. */
+    String named() {
+        return document.name() + (leftHanded ? ", left-handed" : "");
+    }
+
+    /**
+     * What is said of it below a picture: its name, its phrase where that is another, its sizes.
+     */
+    private List<String> caption(View view) {
+        List<String> lines = new ArrayList<>(Caption.of(named(), document.pairing(), view));
+        document.phrase()
+                .filter(phrase -> !phrase.equals(document.name()))
+                .ifPresent(phrase -> lines.add(1, phrase));
+        return lines;
     }
 
     Scene scene(Set<Layer> layers) {
@@ -81,7 +95,7 @@ record Subject(PatternDocument document, Trace trace, Side carrier) {
                         .with(form, many ? moments : List.of())
                         .at(many || moments.isEmpty() ? start : moments.get(0));
         if (wishes.yes(Wish.CAPTION)) {
-            still = still.with(Caption.of(said(), document.pairing(), wishes.view()));
+            still = still.with(caption(wishes.view()));
         }
         return wishes.yes(Wish.TRANSPARENT) ? still.clear() : still;
     }

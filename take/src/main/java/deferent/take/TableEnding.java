@@ -40,7 +40,7 @@ record TableEnding(String key, String mediaType, String words, Format format) im
 
     @Override
     public List<Offer> offers() {
-        return Offer.all(List.of(Wish.CORD, Wish.CYCLES, Wish.RATE));
+        return Offer.all(List.of(Wish.CORD, Wish.CYCLES, Wish.LEFT_HANDED, Wish.RATE));
     }
 
     private static TimingTable table(Take take) {

@@ -116,9 +116,21 @@ public record Take(
 
     Subject subject() {
         if (film.isPresent()) {
+            if (wishes.yes(Wish.LEFT_HANDED)) {
+                throw new Refusal(
+                        "is wished of a film, which shows what was spun",
+                        Wish.LEFT_HANDED.key(),
+                        "leave it out");
+            }
             return Subject.of(patterns.get(0), film.get());
         }
-        return Subject.of(patterns.get(0), Keep.named(wishes.word(Wish.CORD)), lexicon);
+        PatternDocument pattern = patterns.get(0);
+        boolean left = wishes.yes(Wish.LEFT_HANDED);
+        return Subject.of(
+                left ? pattern.mirrored(lexicon) : pattern,
+                left,
+                Keep.named(wishes.word(Wish.CORD)),
+                lexicon);
     }
 
     /** What to say beside a file that moves by itself and moves fast. */

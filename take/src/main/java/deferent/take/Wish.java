@@ -14,7 +14,8 @@ public enum Wish {
     FORM(
             true,
             "Form",
-            "moment, figure, poses, strip or exposure; of a PDF also sheet, booklet or cards",
+            "moment, figure, poses, strip or exposure; of a PDF also sheet, booklet,"
+                    + " cards, student or teacher",
             "moment",
             """
             moment    one moment
@@ -122,17 +123,13 @@ public enum Wish {
             "Counts as captions",
             "no leaves out the track with the counts",
             "yes"),
-    PAPER(true, "Paper", "a4 or letter", "a4", "a4 A4\nletter Letter", "sheet", "booklet", "cards"),
-    MIRRORED(
+    PAPER(true, "Paper", "a4 or letter", "a4", "a4 A4\nletter Letter"),
+    LEFT_HANDED(
             Kind.YES,
             true,
-            "Left-handed mirror",
-            "yes for the left-handed mirror image",
-            "no",
-            List.of(),
-            "sheet",
-            "booklet",
-            "cards"),
+            "Left-handed",
+            "yes for the left-handed version: each hand does what the other did, mirrored",
+            "no"),
     TRANSITIONS(
             Kind.YES,
             true,
@@ -238,7 +235,7 @@ public enum Wish {
 
     /** As options and requests spell it: "fps". */
     public String key() {
-        return name().toLowerCase(Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     static Wish named(String key) {
