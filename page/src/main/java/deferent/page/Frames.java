@@ -29,6 +29,7 @@ public final class Frames {
     private final List<Count> counts;
     private final int[] behind;
     private final Optional<Chapters.Opened> chapters;
+    private final Optional<Outline> outline;
     private final List<Trail> trails = new ArrayList<>();
     private final List<TrailPixels> lights = new ArrayList<>();
 
@@ -44,6 +45,7 @@ public final class Frames {
     private Frames(
             Scene scene, Still still, Optional<Framing> whole, Optional<Chapters.Opened> chapters) {
         this.chapters = chapters;
+        this.outline = Optional.empty();
         this.scene = scene;
         this.still = still;
         layout = Layout.of(still);
@@ -75,7 +77,8 @@ public final class Frames {
         behind = pixels.argb();
     }
 
-    private Frames(Frames other) {
+    private Frames(Frames other, Optional<Outline> outline) {
+        this.outline = outline;
         scene = other.scene;
         still = other.still;
         layout = other.layout;
@@ -120,7 +123,22 @@ public final class Frames {
 
     /** Another painter of the same frames, for another thread; what never changes is shared. */
     public Frames fork() {
-        return new Frames(this);
+        return new Frames(this, outline);
+    }
+
+    /**
+     * The same with an outline round all that is drawn, which stands on any footage.
+     *
+     * @param width thousandths of the shorter edge; 0 for none
+     */
+    public Frames outlined(double width) {
+        double pixels = width * Math.min(still.width(), still.height()) / 1000;
+        return new Frames(
+                this,
+                width == 0
+                        ? Optional.empty()
+                        : Optional.of(
+                                new Outline(still.width(), still.height(), pixels, still.theme())));
     }
 
     /**
@@ -131,6 +149,11 @@ public final class Frames {
      *     transparent
      */
     public void paint(double time, BufferedImage into) {
+        drawn(time, into);
+        outline.ifPresent(round -> round.under(Pixels.of(into, 0).argb()));
+    }
+
+    private void drawn(double time, BufferedImage into) {
         boolean fits =
                 into.getWidth() == still.width()
                         && into.getHeight() == still.height()

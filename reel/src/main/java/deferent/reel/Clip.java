@@ -23,6 +23,8 @@ import java.util.stream.Collectors;
  * @param slow seconds spun in a second of the clip: 1 as spun, 0.5 half as fast
  * @param title said by players; empty for none
  * @param captions whether the counts go along as captions, where the kind can hold them
+ * @param outline width of an outline round all that is drawn, for laying it over footage,
+ *     thousandths of the shorter edge, 0 to 20; 0 for none
  * @param chapters what is seen one after the other in the place of the scene, which then gives
  *     framing and length alone
  */
@@ -35,6 +37,7 @@ public record Clip(
         double slow,
         String title,
         boolean captions,
+        double outline,
         Optional<Chapters> chapters) {
     /** The longer edge of 4K, and as many pixels as it has, pixels. */
     private static final int LONGEST = 3840;
@@ -103,11 +106,18 @@ public record Clip(
                     "give 1");
         }
         Refusal.within(slow, 0.02, 4, "slow motion", "times as fast as spun");
+        Refusal.within(outline, 0, 20, "outline of a clip", "thousandths of its shorter edge");
+        if (outline > 0 && !still.transparent()) {
+            throw new Refusal(
+                    "is " + outline + " on a ground of its own",
+                    "outline of a clip",
+                    "leave it out, or wish for a transparent ground");
+        }
         title = title.strip();
     }
 
     public Clip(Scene scene, Still still, Kind kind, Rate rate, int cycles, double slow) {
-        this(scene, still, kind, rate, cycles, slow, "", false, Optional.empty());
+        this(scene, still, kind, rate, cycles, slow, "", false, 0, Optional.empty());
     }
 
     /** One cycle as spun, at 60 frames a second, or 50 where that is the most. */
@@ -129,33 +139,52 @@ public record Clip(
     }
 
     public Clip at(Rate other) {
-        return new Clip(scene, still, kind, other, cycles, slow, title, captions, chapters);
+        return new Clip(
+                scene, still, kind, other, cycles, slow, title, captions, outline, chapters);
     }
 
     public Clip cycles(int count) {
-        return new Clip(scene, still, kind, rate, count, slow, title, captions, chapters);
+        return new Clip(scene, still, kind, rate, count, slow, title, captions, outline, chapters);
     }
 
     public Clip slow(double times) {
-        return new Clip(scene, still, kind, rate, cycles, times, title, captions, chapters);
+        return new Clip(
+                scene, still, kind, rate, cycles, times, title, captions, outline, chapters);
     }
 
     public Clip titled(String name) {
-        return new Clip(scene, still, kind, rate, cycles, slow, name, captions, chapters);
+        return new Clip(scene, still, kind, rate, cycles, slow, name, captions, outline, chapters);
     }
 
     public Clip counted(boolean counts) {
-        return new Clip(scene, still, kind, rate, cycles, slow, title, counts, chapters);
+        return new Clip(scene, still, kind, rate, cycles, slow, title, counts, outline, chapters);
+    }
+
+    /** With an outline that stands on any footage. */
+    public Clip outlined(double thousandths) {
+        return new Clip(
+                scene, still, kind, rate, cycles, slow, title, captions, thousandths, chapters);
     }
 
     /** With scenes one after the other in the place of the one. */
     public Clip in(Chapters seen) {
-        return new Clip(scene, still, kind, rate, cycles, slow, title, captions, Optional.of(seen));
+        return new Clip(
+                scene,
+                still,
+                kind,
+                rate,
+                cycles,
+                slow,
+                title,
+                captions,
+                outline,
+                Optional.of(seen));
     }
 
     Frames painter() {
         return chapters.map(c -> Frames.of(scene, c, still))
-                .orElseGet(() -> Frames.of(scene, still));
+                .orElseGet(() -> Frames.of(scene, still))
+                .outlined(outline);
     }
 
     /**

@@ -79,6 +79,7 @@ record ClipEnding(Kind kind) implements Ending {
                                 LEFT_HANDED));
         if (kind.has(Kind.Trait.ALPHA)) {
             usual.add(TRANSPARENT);
+            usual.add(OUTLINE);
         }
         if (kind.has(Kind.Trait.CAPTIONS)) {
             usual.add(CAPTIONS);
@@ -113,6 +114,11 @@ record ClipEnding(Kind kind) implements Ending {
                         .counted(wishes.yes(CAPTIONS))
                         .slow(wishes.number(SLOW).orElseThrow())
                         .at(Rate.of(wishes.text(FPS).orElseThrow()));
+        if (still.transparent()) {
+            clip = clip.outlined(wishes.number(OUTLINE).orElseThrow());
+        } else if (wishes.has(OUTLINE)) {
+            throw wishes.wrong(OUTLINE, "leave it out, or wish for a transparent ground");
+        }
         OptionalDouble seconds = wishes.number(SECONDS);
         if (seconds.isPresent() && wishes.has(CYCLES)) {
             throw wishes.wrong(SECONDS, "give seconds or cycles, not both");
@@ -174,7 +180,9 @@ record ClipEnding(Kind kind) implements Ending {
         double most = Math.min(RATE, clip.rate().perSecond());
         long rate = (long) Math.max(LEAST_RATE, Math.min(most, FRAMES / seconds));
         Still still = Preview.small(clip.still(), EDGE);
-        Clip small = new Clip(clip.scene(), still, SHOWN, Rate.of(rate), 1, clip.slow());
+        Clip small =
+                new Clip(clip.scene(), still, SHOWN, Rate.of(rate), 1, clip.slow())
+                        .outlined(clip.outline());
         try (Scratch scratch = Scratch.open()) {
             Path file = scratch.folder().resolve("preview");
             Optional<ClipReport> report = Clips.write(small, file, p -> {}, stop);

@@ -73,6 +73,13 @@ public enum Wish {
             """),
     DARK(Kind.YES, false, "Dark ground", "yes for a dark ground", "no"),
     TRANSPARENT(Kind.YES, true, "Transparent", "yes for no ground at all", "no"),
+    OUTLINE(
+            Kind.NUMBER,
+            false,
+            "Outline",
+            "width of the outline that stands on any footage, thousandths of the shorter edge; 0 for"
+                    + " none",
+            "3"),
     CAPTION(Kind.YES, false, "Caption below", "no leaves out the words below", "yes"),
     WITH("Show besides", "what to show besides", Layer.BODY, Layer.LABELS, Layer.COUNTS),
     WITHOUT(
