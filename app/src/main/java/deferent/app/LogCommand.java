@@ -7,14 +7,14 @@ import deferent.motion.phrase.PhraseError;
 import deferent.record.Log;
 import deferent.record.LogEntry;
 import deferent.record.LogJson;
+import deferent.record.NotListed;
 import deferent.record.PatternDocument;
+import deferent.record.log.LogLine;
 import deferent.search.path.Went;
-import deferent.tell.TellLog;
 import java.io.PrintWriter;
 import java.security.SecureRandom;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -143,16 +143,7 @@ final class LogCommand implements Runnable {
     }
 
     private static String line(LogEntry entry) {
-        List<String> said = new ArrayList<>();
-        said.add(
-                entry.pattern()
-                        + entry.part().map(p -> " (" + p + ")").orElse("")
-                        + ", "
-                        + TellLog.minutes(entry.minutes()));
-        entry.tempo().ifPresent(t -> said.add("at " + TellLog.tempo(t)));
-        entry.went().ifPresent(w -> said.add("it went " + w.words()));
-        String about = String.join(", ", said) + ".";
-        return entry.date() + "  " + about + (entry.note().isEmpty() ? "" : " " + entry.note());
+        return entry.date() + "  " + LogLine.of(entry);
     }
 
     private void list(Log log) {
@@ -170,7 +161,18 @@ final class LogCommand implements Runnable {
             Paragraphs.wrapped(line.substring(0, day), line.substring(day), Paragraphs.width())
                     .forEach(out()::println);
         }
-        LoggedPractice.others(listing.others(), out());
+        others(listing.others(), out());
+    }
+
+    /** Tells what of a log cannot be read. */
+    static void others(List<NotListed> others, PrintWriter out) {
+        if (!others.isEmpty()) {
+            out.println("Cannot be read in the log, and left as it is:");
+        }
+        for (NotListed other : others) {
+            Paragraphs.wrapped("  " + other.file() + ": ", other.why(), Paragraphs.width())
+                    .forEach(out::println);
+        }
     }
 
     /** How it went, as it is said. */

@@ -1,6 +1,7 @@
 package deferent.app;
 
 import deferent.film.practice.DemoPractice;
+import deferent.film.practice.LoggedPractice;
 import deferent.film.practice.OffKind;
 import deferent.film.practice.OverWeeks;
 import deferent.film.practice.PracticeTree;
@@ -49,6 +50,8 @@ import tools.jackson.databind.node.ObjectNode;
 final class PracticeCommand implements Runnable {
     private static final String ENDINGS = "give one that ends in .svg, .png, .csv or .json";
 
+    private static final int LATEST = 8; // weeks
+
     @Spec private CommandSpec spec;
 
     @Parameters(
@@ -81,7 +84,9 @@ final class PracticeCommand implements Runnable {
         PracticeLog log = PracticeLog.of(shelf.shelf());
         log.sweep().ifPresent(shelf::tell);
         PracticeLog.Listing listing = log.look();
-        LoggedPractice logged = new LoggedPractice(shelf, today.day());
+        Log.of(shelf.shelf()).sweep().ifPresent(shelf::tell);
+        LoggedPractice logged =
+                LoggedPractice.of(shelf.shelf(), shelf.words(), today.day(), LATEST);
         if (words.isEmpty()) {
             if (!files.isEmpty()) {
                 throw new Refusal("has nothing to draw", "--out", "say a phrase or a name first");
@@ -195,23 +200,20 @@ final class PracticeCommand implements Runnable {
             Paragraphs.wrapped(OverWeeks.day(practice) + "  ", called + ". " + worst, width)
                     .forEach(out::println);
         }
-        LoggedPractice.others(logged.others(), out);
+        LogCommand.others(logged.others(), out);
         others(listing);
     }
 
     private void listLogged(PracticeLog.Listing films, LoggedPractice logged) {
         PrintWriter out = spec.commandLine().getOut();
-        logged.calendar().forEach(out::println);
+        CalendarText.lines(logged.weeks()).forEach(out::println);
         logged.ahead().ifPresent(out::println);
-        logged.rest().forEach(told -> say(told, true));
+        logged.rest().ifPresent(told -> say(told, true));
         for (LoggedPattern pattern : logged.patterns()) {
             out.println();
             out.println(pattern.pattern());
             say(TellLog.pattern(pattern), false);
-            OverWeeks.of(pattern.pattern(), films)
-                    .map(progress -> progress.told().get(0))
-                    .map(TellLog::onFilm)
-                    .ifPresent(told -> say(told, false));
+            LoggedPractice.onFilm(pattern, films).ifPresent(told -> say(told, false));
         }
     }
 

@@ -65,19 +65,18 @@ public final class DocumentError extends Refused {
 
     private static String said(
             String source, String pointer, String what, String right, int line, int column) {
-        StringBuilder text = new StringBuilder();
-        if (!source.isEmpty()) {
-            text.append(source).append(", ");
-        }
-        if (line > 0) {
-            text.append("line ").append(line).append(", column ").append(column).append(", ");
-        }
-        return text.append(where(pointer))
-                .append(": ")
-                .append(what)
-                .append("; ")
-                .append(right)
-                .toString();
+        return place(source, pointer, line, column) + ": " + what + "; " + right;
+    }
+
+    private static String place(String source, String pointer, int line, int column) {
+        return (source.isEmpty() ? "" : source + ", ")
+                + (line > 0 ? "line " + line + ", column " + column + ", " : "")
+                + where(pointer);
+    }
+
+    /** All that is known of where: "log.json, line 3, column 36, entries.0.minutes". */
+    public String place() {
+        return place(source, pointer, line, column);
     }
 
     /** A JSON pointer as people read it; "document" for the whole. */

@@ -51,15 +51,19 @@ public final class LogJson {
 
     /** The entries of a file, in the order in which they stand there. */
     public static List<LogEntry> read(String text) {
-        int bytes = text.getBytes(StandardCharsets.UTF_8).length;
-        if (bytes > MOST_BYTES) {
-            throw DocumentError.at(
-                    "", "is " + bytes + " bytes long", "a log has at most " + MOST_BYTES);
-        }
+        mayBe(text.getBytes(StandardCharsets.UTF_8).length);
         try {
             return read(Text.tree(text, MOST_BYTES));
         } catch (DocumentError error) {
             throw Text.located(error, text);
+        }
+    }
+
+    /** Refuses a file of too many bytes, before it is read. */
+    public static void mayBe(long bytes) {
+        if (bytes > MOST_BYTES) {
+            throw DocumentError.at(
+                    "", "is " + bytes + " bytes long", "a log has at most " + MOST_BYTES);
         }
     }
 

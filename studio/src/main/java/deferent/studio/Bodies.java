@@ -1,5 +1,6 @@
 package deferent.studio;
 
+import deferent.record.LogJson;
 import io.javalin.http.Context;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -24,11 +25,16 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What requests carry: read whole before anybody answers, so that a body that trickles in holds no
- * thread; at most {@link #MOST} bytes of it, and within {@link #LONGEST}.
+ * thread; at most {@link #most} bytes of it, and within {@link #LONGEST}.
  */
 final class Bodies implements EagerContentHandler.ContentLoaderFactory {
     /** 256 KiB. */
     static final int MOST = 256 * 1024;
+
+    /** Of a file that comes as it is: a log of practice. */
+    static int most(Request request) {
+        return Request.getPathInContext(request).endsWith(LogDesk.FILE) ? LogJson.MOST_BYTES : MOST;
+    }
 
     static final Duration LONGEST = Duration.ofSeconds(10);
 
@@ -66,8 +72,9 @@ final class Bodies implements EagerContentHandler.ContentLoaderFactory {
         }
     }
 
-    static BadRequest tooLarge() {
-        return new BadRequest(413, "is too large", "body", "send at most " + MOST / 1024 + " KiB");
+    static BadRequest tooLarge(Request request) {
+        return new BadRequest(
+                413, "is too large", "body", "send at most " + most(request) / 1024 + " KiB");
     }
 
     /** One body on its way in. */
@@ -100,8 +107,8 @@ final class Bodies implements EagerContentHandler.ContentLoaderFactory {
                 }
                 byte[] part = BufferUtil.toArray(chunk.getByteBuffer());
                 chunk.release();
-                if (bytes.size() + part.length > MOST) {
-                    refuse(tooLarge());
+                if (bytes.size() + part.length > most(getRequest())) {
+                    refuse(tooLarge(getRequest()));
                     return;
                 }
                 bytes.writeBytes(part);

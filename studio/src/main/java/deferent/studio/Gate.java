@@ -224,8 +224,8 @@ final class Gate extends Handler.Wrapper {
         if (coding != null && !coding.equalsIgnoreCase("chunked")) {
             throw new BadRequest(501, "is not known here", "Transfer-Encoding", "say chunked");
         }
-        if (request.getLength() > Bodies.MOST) {
-            throw Bodies.tooLarge();
+        if (request.getLength() > Bodies.most(request)) {
+            throw Bodies.tooLarge(request);
         }
     }
 

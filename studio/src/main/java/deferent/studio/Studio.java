@@ -87,6 +87,7 @@ public final class Studio implements AutoCloseable {
         TakeDesk takes = new TakeDesk(words, shelf, lanes);
         FilmDesk films = new FilmDesk(words);
         PracticeDesk practised = new PracticeDesk(shelf, films, words);
+        LogDesk log = new LogDesk(shelf, words);
         Desk desk = new Desk(words, shelf, takes, films);
         Errands errands = new Errands(lanes);
         Live live = new Live(desk, lanes, errands);
@@ -116,6 +117,7 @@ public final class Studio implements AutoCloseable {
                             takes.configure(config.routes);
                             films.configure(config.routes);
                             practised.configure(config.routes);
+                            log.configure(config.routes);
                             doors(config, keys, assets);
                             routes(config, desk, lanes, assets);
                             config.routes.ws("/api/live", live::configure);

@@ -6,14 +6,24 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import deferent.film.practice.DemoPractice;
+import deferent.record.Log;
+import deferent.record.LogEntry;
+import deferent.record.LogJson;
 import deferent.record.PracticeLog;
 import deferent.record.Shelf;
+import deferent.search.path.Went;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -81,6 +91,94 @@ class PracticePageTest extends InChromium {
                     .contains("Nothing is kept of this pattern.");
             visit.page().locator("dialog.practice p button").click();
             visit.until("document.querySelector('dialog.film[open]')");
+        }
+    }
+
+    private static LogEntry practised(LocalDate day, double minutes) {
+        return LogEntry.drawn(
+                new SecureRandom(),
+                day,
+                "isolation vs triquetra",
+                Optional.empty(),
+                minutes,
+                OptionalDouble.of(45),
+                Optional.of(Went.WELL),
+                "");
+    }
+
+    private static void drop(Visit visit, String name, String kind, String text) {
+        visit.page()
+                .evaluate(
+                        "([name, type, text]) => { const all = new DataTransfer();"
+                                + " all.items.add(new File([text], name, { type }));"
+                                + " document.body.dispatchEvent(new DragEvent('drop', { dataTransfer:"
+                                + " all, bubbles: true, cancelable: true })); }",
+                        List.of(name, kind, text));
+    }
+
+    @Test
+    void theLogIsACalendarThatIsWrittenInAndTakesWhatIsDropped() throws IOException {
+        LocalDate today = LocalDate.now(ZoneId.systemDefault());
+        List<LogEntry> entries = new ArrayList<>();
+        for (int week = 2; week < 6; week++) {
+            entries.add(practised(today.minusWeeks(week), 15));
+        }
+        entries.add(practised(today.minusDays(1), 99));
+        Log.of(Shelf.at(folder)).add(entries);
+        Browser.NewContextOptions narrow =
+                new Browser.NewContextOptions().setViewportSize(400, 860);
+        try (Visit visit =
+                Visit.to(browser(), folder, narrow, "#phrase=isolation vs triquetra, tempo 50")) {
+            visit.settled();
+            Page page = visit.page();
+            page.evaluate("() => deferentDesk.act('practice')");
+            visit.until("document.querySelectorAll('.practice-calendar button').length === 5");
+            assertThat(page.locator(".practice-rest p").first().innerText())
+                    .contains("take a day or two off");
+            page.locator(".practice-rest summary").click();
+            assertThat(page.innerText(".practice-rest details")).contains("no permission");
+            page.locator(".practice-calendar button", new Page.LocatorOptions().setHasText("99"))
+                    .click();
+            assertThat(page.innerText(".practice-day"))
+                    .contains("isolation vs triquetra, 99 min, at 45 a minute, it went well.");
+            assertThat(page.innerText(".practice-patterns"))
+                    .contains("5 times, 2 h 39 min in all, up to 45 a minute; last on ");
+
+            page.locator(".practice-form select[name=part]").selectOption("left hand");
+            page.locator(".practice-form input[name=minutes]").fill("12.5");
+            page.locator(".practice-form button").click();
+            visit.until("document.querySelectorAll('.practice-calendar button').length === 6");
+            assertThat(page.innerText(".practice-told"))
+                    .isEqualTo("In the log: isolation vs triquetra (left hand), 12.5 min.");
+
+            String log = LogJson.write(List.of(practised(today, 7)));
+            drop(visit, "hall.json", "application/json", log);
+            visit.until("document.querySelector('.practice-told').textContent.includes('hall')");
+            assertThat(page.innerText(".practice-told"))
+                    .isEqualTo("hall.json: 1 new entry in the log.");
+            drop(visit, "new.json", "", log.replace("\"version\": 1", "\"version\": 2"));
+            visit.until("document.querySelector('.practice-told').textContent.includes('newer')");
+            drop(visit, "huge.json", "", log + " ".repeat(5_000_000));
+            visit.until("document.querySelector('.practice-told').textContent.includes('at most')");
+            assertThat(page.innerText(".practice-told"))
+                    .startsWith("Huge.json, document is 5000")
+                    .endsWith(" bytes long; a log has at most 5000000.");
+            page.evaluate(axe());
+            assertThat(
+                            page.evaluate(
+                                    "async () => (await axe.run('dialog.practice', { resultTypes:"
+                                            + " ['violations'] })).violations.map(v => v.id + ': ' +"
+                                            + " v.nodes.map(n => n.target).join(' '))"))
+                    .isEqualTo(List.of());
+            assertThat(
+                            (Boolean)
+                                    page.evaluate(
+                                            "() => { const d = document.querySelector('dialog.practice');"
+                                                    + " return d.scrollWidth <= d.clientWidth; }"))
+                    .isTrue();
+            // A film goes where films go.
+            drop(visit, "film.mp4", "video/mp4", "no film at all");
+            visit.until("document.querySelector('dialog.film[open] .film-room')");
         }
     }
 

@@ -12,6 +12,7 @@ import { Seek } from './state/seek.js';
 import { ShelfMap } from './state/map.js';
 import { ShelfSet } from './state/set.js';
 import { TakeAway } from './state/take.js';
+import { Log, mayBeLog } from './state/log.js';
 import * as address from './state/address.js';
 import { press } from './keys.js';
 import { FastLights } from './fast-lights.js';
@@ -63,6 +64,7 @@ export class Desk {
     this.set = new ShelfSet(this.shelf, this.session.live, (problem) => this.complain(problem));
     this.player = new SetPlayer(this);
     this.take = new TakeAway(this);
+    this.log = new Log();
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
@@ -107,6 +109,8 @@ export class Desk {
     });
     matchMedia('(prefers-color-scheme: light)').addEventListener('change', () => this.#colours());
     addEventListener('keydown', (event) => press(this, event));
+    addEventListener('dragover', (event) => event.dataTransfer?.types.includes('Files') && event.preventDefault());
+    addEventListener('drop', (event) => this.#dropped(event));
     $('.alone-leave').addEventListener('click', () => this.alone(false));
     // Whoever leaves the whole screen by the browser's own key has the page again.
     document.addEventListener('fullscreenchange', () => document.fullscreenElement || this.alone(false));
@@ -327,6 +331,25 @@ export class Desk {
     if (!this.set.shown) this.player.leave();
     else if (innerWidth > NARROW) this.strip.turn(true);
     this.setLine.updateComplete.then(() => this.stage.frame(true));
+  }
+
+  // Words that are dragged about are no file.
+  /** @param {DragEvent} event */
+  #dropped(event) {
+    const file = event.dataTransfer?.files[0];
+    if (!file || event.defaultPrevented) return;
+    event.preventDefault();
+    this.drop(file);
+  }
+
+  /** Takes in the log of a hall file, or watches a film. @param {File} file */
+  async drop(file) {
+    if (!mayBeLog(file)) {
+      this.filmed.watch(file);
+      return;
+    }
+    this.practice.open();
+    await this.log.takeIn(file);
   }
 
   /** Says what was wrong. */

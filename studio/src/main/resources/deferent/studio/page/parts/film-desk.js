@@ -336,8 +336,14 @@ class FilmDesk extends Part {
   #drop = (event) => {
     event.preventDefault();
     const file = event.dataTransfer?.files[0];
-    if (file) this.#take(file);
+    if (file) this.desk.drop(file);
   };
+
+  /** @param {File} file */
+  watch(file) {
+    this.open();
+    this.#take(file);
+  }
 
   /** @param {File} file */
   #take(file) {

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
+import './practice-calendar.js';
 
 /**
  * @typedef {{ date: string, said: string, value: number, error: number }} Value
@@ -11,13 +12,19 @@ import { sentence } from './phrase-line.js';
  *   patterns: { pattern: string, times: number, last: string }[], not_listed: { file: string, why: string }[] }} Weeks
  */
 
-/** A pattern's practice over the weeks: one sentence, a picture, and every number beneath. */
+/** What was practised: the log, and from films how much closer a pattern came over the weeks. */
 class PracticeLog extends Part {
   /** @type {Weeks | null} */
   weeks = null;
   /** @type {any} */
   error = null;
   run = 0;
+
+  /** @param {import('../main.js').Desk} desk */
+  connect(desk) {
+    super.connect(desk);
+    this.updateComplete.then(() => /** @type {Part} */ (this.querySelector('practice-calendar')).connect(desk));
+  }
 
   /** @returns {HTMLDialogElement} */
   get dialog() {
@@ -28,7 +35,11 @@ class PracticeLog extends Part {
   open(pattern) {
     const { session } = this.desk;
     this.desk.clock.play(false);
-    if (!this.dialog.open) this.dialog.showModal();
+    if (!this.dialog.open) {
+      this.desk.log.told = null;
+      this.dialog.showModal();
+    }
+    this.desk.log.look();
     return this.look(pattern ?? session.answer?.phrase ?? session.answer?.name ?? '');
   }
 
@@ -50,6 +61,8 @@ class PracticeLog extends Part {
     const { weeks, error } = this;
     return html`<dialog class="practice" aria-labelledby="practice-head">
       <header><h2 id="practice-head">Practice over the weeks</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
+      <practice-calendar></practice-calendar>
+      <h3 class="practice-films">From films</h3>
       ${error ? html`<p class="told" data-tone="warn" role="alert">${sentence(error)}</p>` : nothing}
       ${weeks ? this.#weeks(weeks) : nothing}
     </dialog>`;
