@@ -9,9 +9,11 @@ import deferent.record.ShelfError;
 import deferent.take.Ending;
 import deferent.take.Endings;
 import deferent.take.HallTake;
+import deferent.take.SiteTake;
 import deferent.take.Take;
 import deferent.take.Wish;
 import deferent.take.Wishes;
+import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -19,7 +21,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
@@ -36,11 +37,14 @@ import picocli.CommandLine.Spec;
         description = {
             "Takes a pattern away as the file that the ending of its name says. A shelf's folder,"
                     + " \"shelf\" or \"demo\" becomes a booklet (.pdf), or a hall file (.html), one page that"
-                    + " practises with you on a phone, offline; so does a set of the shelf:",
+                    + " practises with you on a phone, offline; so does a set of the shelf. Where --out is a"
+                    + " folder, there already or ending in a slash, it becomes a site to publish; written"
+                    + " there again, only what has changed is written:",
             "  deferent draw isolation vs triquetra --out triquetra.svg",
             "  deferent draw isolation vs triquetra --out triquetra.mp4 --seconds 10 --size wide",
             "  deferent draw demo --out lessons.pdf",
-            "  deferent draw demo --out practice.html"
+            "  deferent draw demo --out practice.html",
+            "  deferent draw shelf --out site/"
         })
 final class DrawCommand implements Callable<Integer> {
     /** The user's own shelf, and the one of the invented duo, in a pattern's place. */
@@ -61,7 +65,7 @@ final class DrawCommand implements Callable<Integer> {
             names = "--out",
             required = true,
             paramLabel = "FILE",
-            description = "Where to, and as what: by the ending of its name.")
+            description = "Where to, and as what: by the ending of its name, or a folder.")
     private Path file = Path.of("");
 
     @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
@@ -111,10 +115,7 @@ final class DrawCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Ending ending = Endings.of(file);
-        Map<String, String> said = said(spec);
-        Optional<HallTake> hall = HallTake.writes(ending) ? hall(said) : Optional.empty();
-        Drawing.Writing writing = hall.isPresent() ? hall.get()::write : take(ending, said)::write;
+        Drawing.Writing writing = toFolder() ? site() : toFile();
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
             Drawing.write(writing, file, spec.commandLine().getOut(), line, stop);
@@ -122,19 +123,35 @@ final class DrawCommand implements Callable<Integer> {
         return 0;
     }
 
+    /** Whether what is named is a folder: there already, or ending in a slash. */
+    private boolean toFolder() {
+        String said = spec.findOption("--out").originalStringValues().get(0);
+        return said.endsWith("/") || said.endsWith(File.separator) || Files.isDirectory(file);
+    }
+
+    private Drawing.Writing site() {
+        HallTake hall =
+                hall(said(spec))
+                        .orElseThrow(
+                                () ->
+                                        new Refusal(
+                                                "is one pattern, and a folder takes a whole shelf",
+                                                asked.text(),
+                                                "name a shelf, a folder or a set, or end the file's"
+                                                        + " name in .html"));
+        return new SiteTake(hall)::write;
+    }
+
+    private Drawing.Writing toFile() {
+        Ending ending = Endings.of(file);
+        Map<String, String> said = said(spec);
+        Optional<HallTake> hall = HallTake.writes(ending) ? hall(said) : Optional.empty();
+        return hall.isPresent() ? hall.get()::write : take(ending, said)::write;
+    }
+
     /** What is taken to the hall where a shelf, a folder or a set is named; else nothing. */
     private Optional<HallTake> hall(Map<String, String> said) {
-        Optional<HallTake> hall = AskedHall.of(asked, folder());
-        if (hall.isPresent() && said.keySet().equals(Set.of(Wish.LEFT_HANDED.key()))) {
-            return said.containsValue("yes") ? hall.map(HallTake::leftHanded) : hall;
-        }
-        if (hall.isPresent() && !said.isEmpty()) {
-            throw new Refusal(
-                    "means nothing for a hall file",
-                    "--" + said.keySet().iterator().next(),
-                    "leave it out: what is seen, and how, is chosen in the page");
-        }
-        return hall;
+        return AskedHall.of(asked, folder()).map(hall -> hall.with(said));
     }
 
     private Take take(Ending ending, Map<String, String> said) {

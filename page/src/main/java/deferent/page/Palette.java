@@ -145,7 +145,8 @@ public final class Palette {
         css.append("/* Colours: Okabe and Ito, Color Universal Design (2008). */\n");
         css.append(":root, :root[data-theme=\"light\"] {\n  color-scheme: light;\n");
         variables(css, Theme.LIGHT, "  ");
-        css.append("}\n@media (prefers-color-scheme: dark) {\n  :root:not([data-theme]) {\n");
+        css.append(
+                "}\n@media screen and (prefers-color-scheme: dark) {\n  :root:not([data-theme]) {\n");
         css.append("    color-scheme: dark;\n");
         variables(css, Theme.DARK, "    ");
         css.append("  }\n}\n:root[data-theme=\"dark\"] {\n  color-scheme: dark;\n");

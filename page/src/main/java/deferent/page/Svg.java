@@ -1,5 +1,6 @@
 package deferent.page;
 
+import java.awt.Color;
 import java.awt.Graphics2D;
 import java.io.StringWriter;
 import java.util.EnumMap;
@@ -26,11 +27,36 @@ import org.w3c.dom.Node;
 public final class Svg {
     private static final String SPACE = "http://www.w3.org/2000/svg";
 
+    private static final String DARKENED = darkened();
+
     private Svg() {}
 
     /** An SVG document. */
     public static String of(Scene scene, Still still) {
         return of(scene, still, false);
+    }
+
+    /** An SVG document on a light ground, or on a dark one where the reader's screen is dark. */
+    public static String lightOrDark(Scene scene, Still still) {
+        String light = of(scene, still.with(Palette.Theme.LIGHT));
+        int head = light.indexOf('>') + 1;
+        return light.substring(0, head) + "<style>" + DARKENED + "</style>" + light.substring(head);
+    }
+
+    private static String darkened() {
+        StringBuilder style = new StringBuilder("@media screen and (prefers-color-scheme:dark){");
+        for (Palette.Ink ink : Palette.Ink.values()) {
+            String on = rgb(ink.on(Palette.Theme.LIGHT));
+            String under = rgb(ink.on(Palette.Theme.DARK));
+            for (String what : new String[] {"fill", "stroke"}) {
+                style.append(String.format("[%s=\"%s\"]{%s:%s}", what, on, what, under));
+            }
+        }
+        return style.append('}').toString();
+    }
+
+    private static String rgb(Color colour) {
+        return "rgb(" + colour.getRed() + "," + colour.getGreen() + "," + colour.getBlue() + ")";
     }
 
     /** As {@link #of(Scene, Still)}, whose groups are going to be moved. */

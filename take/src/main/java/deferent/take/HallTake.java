@@ -5,6 +5,8 @@ import deferent.motion.phrase.Lexicon;
 import deferent.page.sheet.PrintProgress;
 import deferent.page.sheet.Taught;
 import deferent.page.web.HallPage;
+import deferent.page.web.TaughtSet;
+import deferent.page.web.TaughtShelf;
 import deferent.record.PatternDocument;
 import deferent.record.SetDocument;
 import deferent.record.SetPlaces;
@@ -19,6 +21,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -30,9 +33,14 @@ import java.util.function.Consumer;
  * @param patterns those to choose from
  * @param sets those that are played in order
  * @param lexicon the user's own words
+ * @param compared whether it is told what leads from one pattern to another, which takes longest
  */
 public record HallTake(
-        String title, List<PatternDocument> patterns, List<Wanted> sets, Lexicon lexicon) {
+        String title,
+        List<PatternDocument> patterns,
+        List<Wanted> sets,
+        Lexicon lexicon,
+        boolean compared) {
     /** Of more patterns it is not told what leads from one to another: there are too many pairs. */
     private static final int COMPARED = 40;
 
@@ -68,7 +76,8 @@ public record HallTake(
                                                         .map(place -> place.mirrored(lexicon))
                                                         .toList()))
                         .toList(),
-                lexicon);
+                lexicon,
+                compared);
     }
 
     /** Whether files of that name are pages, which alone can be taken so. */
@@ -76,13 +85,52 @@ public record HallTake(
         return ending instanceof PageEnding;
     }
 
+    /** As it usually is. */
+    public HallTake(
+            String title, List<PatternDocument> patterns, List<Wanted> sets, Lexicon lexicon) {
+        this(title, patterns, sets, lexicon, true);
+    }
+
+    /**
+     * As is wished: left-handed, or without telling what leads from one pattern to another.
+     *
+     * @param said by {@link Wish#key}
+     */
+    public HallTake with(Map<String, String> said) {
+        boolean told = compared;
+        boolean left = false;
+        for (Map.Entry<String, String> wish : said.entrySet()) {
+            boolean turned = wish.getKey().equals(Wish.LEFT_HANDED.key());
+            if (!turned && !wish.getKey().equals(Wish.TRANSITIONS.key())) {
+                throw new Refusal(
+                        "means nothing for a hall file or a site",
+                        "--" + wish.getKey(),
+                        "leave it out: what is seen, and how, is chosen in the page");
+            }
+            if (!List.of("yes", "no").contains(wish.getValue())) {
+                throw new Refusal(
+                        "is \"" + wish.getValue() + "\"", "--" + wish.getKey(), "say yes or no");
+            }
+            boolean yes = wish.getValue().equals("yes");
+            left = turned ? yes : left;
+            told = turned ? told : yes;
+        }
+        HallTake wished = new HallTake(title, patterns, sets, lexicon, told);
+        return left ? wished.leftHanded() : wished;
+    }
+
     /** Writes it whole or not at all; empty where it was stopped. */
     public Optional<Taken> write(
             Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
-        List<SetReading> read = new ArrayList<>();
+        return taught(listener, stop).map(taught -> landed(target, HallPage.of(taught)));
+    }
+
+    /** Works out all that is said of it; empty where it was stopped. */
+    public Optional<TaughtShelf> taught(Consumer<TakeProgress> listener, BooleanSupplier stop) {
+        List<TaughtSet> read = new ArrayList<>();
         for (Wanted wanted : sets) {
             double before = SETS * read.size() / sets.size();
-            Optional<SetReading> one =
+            Optional<TaughtSet> one =
                     reading(wanted, told -> listener.accept(new TakeProgress(before, told)), stop);
             if (one.isEmpty()) {
                 return Optional.empty();
@@ -98,15 +146,10 @@ public record HallTake(
             }
         }
         return taught(all, listener, stop)
-                .map(
-                        taught ->
-                                landed(
-                                        target,
-                                        HallPage.of(
-                                                title, taught, patterns.size(), read, lexicon)));
+                .map(taught -> new TaughtShelf(title, taught, patterns.size(), read, lexicon));
     }
 
-    private static Optional<SetReading> reading(
+    private static Optional<TaughtSet> reading(
             Wanted wanted, Consumer<String> listener, BooleanSupplier stop) {
         PairBook book =
                 new PairBook(
@@ -114,12 +157,13 @@ public record HallTake(
                         SetReading.performer(wanted.places()),
                         SetReading.kit(wanted.places()));
         return SetReading.of(
-                wanted.set().name(),
-                wanted.places(),
-                book,
-                false,
-                at -> listener.accept(TellSet.progress(at)),
-                stop);
+                        wanted.set().name(),
+                        wanted.places(),
+                        book,
+                        false,
+                        at -> listener.accept(TellSet.progress(at)),
+                        stop)
+                .map(reading -> new TaughtSet(reading, book, wanted.set().author()));
     }
 
     private Optional<List<Taught>> taught(
@@ -127,7 +171,7 @@ public record HallTake(
         return Taught.of(
                 all,
                 lexicon,
-                all.size() > 1 && all.size() <= COMPARED,
+                compared && all.size() > 1 && all.size() <= COMPARED,
                 at -> listener.accept(progress(at)),
                 stop);
     }

@@ -43,12 +43,22 @@ final class Exported implements AutoCloseable {
 
     /** From the disk, as a student opens it. */
     static Exported file(Browser browser, Path file, Browser.NewContextOptions options) {
+        return file(browser, file, file.toUri().toString(), options);
+    }
+
+    /** A page of a site, which may ask for what lies in its own folder. */
+    static Exported page(Browser browser, Path file, Browser.NewContextOptions options) {
+        return file(
+                browser, file, file.resolveSibling(".").normalize().toUri().toString(), options);
+    }
+
+    private static Exported file(
+            Browser browser, Path file, String own, Browser.NewContextOptions options) {
         Exported seen = new Exported(browser.newContext(options));
-        String home = file.toUri().toString();
         seen.page.onRequest(
                 request -> {
                     // What the page itself made and hands out stays in the browser.
-                    if (!request.url().equals(home)
+                    if (!request.url().startsWith(own)
                             && !request.url().startsWith("data:")
                             && !request.url().startsWith("blob:")) {
                         seen.troubles.add("asked for " + request.url());
@@ -61,7 +71,7 @@ final class Exported implements AutoCloseable {
                         + " arcs.push([x, y]); return arc.call(this, x, y, ...rest); };"
                         + "CanvasRenderingContext2D.prototype.rect = function (x, y, w, h) {"
                         + " rects.push([x + w / 2, y + h / 2]); return rect.call(this, x, y, w, h); };");
-        seen.page.navigate(home);
+        seen.page.navigate(file.toUri().toString());
         return seen;
     }
 

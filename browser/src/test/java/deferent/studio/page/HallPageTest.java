@@ -12,13 +12,12 @@ import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.ColorScheme;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.page.sheet.Taught;
+import deferent.page.web.HallPage;
+import deferent.page.web.Site;
+import deferent.page.web.TaughtShelf;
 import deferent.reading.body.Performer;
-import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
-import deferent.record.SetDocument;
-import deferent.record.SetPlaces;
-import deferent.record.Shelf;
-import deferent.take.HallTake;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -39,6 +38,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class HallPageTest extends InChromium {
     private static final String AXE = "/META-INF/resources/webjars/axe-core/4.6.3/axe.min.js";
 
+    private static final Path PUBLISHED = Path.of("../docs/site");
+
     /** Four times as slow as this machine. */
     private static final int SLOW = 4;
 
@@ -48,31 +49,30 @@ class HallPageTest extends InChromium {
     private static int patterns;
 
     @BeforeAll
-    static void takeDemoToTheHall() {
-        List<SetDocument> sets =
-                DemoShelf.documents().stream()
-                        .filter(SetDocument.class::isInstance)
-                        .map(SetDocument.class::cast)
-                        .toList();
-        SetPlaces places = SetPlaces.on(new Shelf.Listing(List.of(), List.of(), 0));
-        List<PatternDocument> all = new ArrayList<>(PatternDocument.among(DemoShelf.documents()));
+    static void takeDemoToTheHall() throws IOException {
+        TaughtShelf demo = TaughtDemo.SHELF;
         // The demo has nothing in it that can hurt.
-        all.add(
-                PatternDocument.of(
-                        "Too fast",
-                        Exported.pairing("static spin vs triquetra, tempo 180"),
-                        Performer.USUAL));
-        patterns = all.size();
+        Taught fast =
+                TaughtDemo.alone(
+                                PatternDocument.of(
+                                        "Too fast",
+                                        Exported.pairing("static spin vs triquetra, tempo 180"),
+                                        Performer.USUAL))
+                        .patterns()
+                        .get(0);
+        List<Taught> all = new ArrayList<>(demo.patterns());
+        all.add(demo.listed(), fast);
+        patterns = demo.listed() + 1;
         file = folder.resolve("practice & more.html");
-        HallTake demo =
-                new HallTake(
-                        "Lanterns <at> a winter market",
-                        all,
-                        sets.stream()
-                                .map(set -> new HallTake.Wanted(set, places.of(set.steps())))
-                                .toList(),
-                        Lexicon.EMPTY);
-        assertThat(demo.write(file, at -> {}, () -> false)).isPresent();
+        Files.writeString(
+                file,
+                HallPage.of(
+                        new TaughtShelf(
+                                "Lanterns <at> a winter market",
+                                all,
+                                patterns,
+                                demo.sets(),
+                                Lexicon.EMPTY)));
     }
 
     private static Browser.NewContextOptions phone() {
@@ -535,7 +535,21 @@ class HallPageTest extends InChromium {
             assertThat(hall.page().locator("#cue").textContent()).startsWith("1 of " + steps);
             hall.page().evaluate("() => { deferentHall.sets[0].steps[0].counts = 1; }");
             play(hall);
+            // The passage is drawn, from where the one hand leaves to where the last joins.
+            hall.until("deferentHall.show.passing");
+            assertThat(hall.text("document.querySelector('#name').textContent"))
+                    .startsWith("Into ");
+            assertThat(hall.is("deferentHall.figure.scene.closed")).isFalse();
+            double begun = hall.number("deferentHall.player.ahead");
+            hall.until("deferentHall.player.ahead < " + begun / 2);
+            hall.page().locator("#play").tap();
+            double left = hall.number("deferentHall.player.ahead");
+            assertThat(left).as("paused on the way").isPositive().isLessThan(begun);
+            wait(hall, 200);
+            assertThat(hall.number("deferentHall.player.ahead")).isEqualTo(left);
+            hall.page().locator("#play").tap();
             hall.until("document.querySelector('#cue').textContent.startsWith('2 of')");
+            assertThat(hall.is("deferentHall.figure.scene.closed")).isTrue();
             assertThat(hall.is("deferentHall.player.playing")).isTrue();
             assertThat(hall.text("document.querySelector('#name').textContent"))
                     .isEqualTo(hall.text("deferentHall.sets[0].steps[1].name"));
@@ -583,5 +597,24 @@ class HallPageTest extends InChromium {
         for (Object one : (List<?>) all) {
             found.add(state + ": " + one);
         }
+    }
+
+    /**
+     * The site in docs says what is made now; its pictures may differ by a machine's last digit.
+     */
+    @Test
+    void thePublishedSiteSaysWhatIsMadeNow() throws IOException {
+        List<String> other = new ArrayList<>();
+        for (Map.Entry<String, byte[]> page :
+                Site.of(TaughtDemo.SHELF, done -> {}, () -> false).orElseThrow().entrySet()) {
+            Path there = PUBLISHED.resolve(page.getKey());
+            if (!Files.isRegularFile(there)
+                    || (page.getKey().endsWith(".html")
+                            && !Files.readString(there)
+                                    .equals(new String(page.getValue(), StandardCharsets.UTF_8)))) {
+                other.add(page.getKey());
+            }
+        }
+        assertThat(other).as("make it anew with: ./deferent draw demo --out docs/site/").isEmpty();
     }
 }

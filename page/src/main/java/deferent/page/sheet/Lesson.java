@@ -32,6 +32,7 @@ import java.util.OptionalDouble;
  * @param does what each hand does, then how they go together
  * @param sizes a row a size
  * @param performer for whom, and what reach says
+ * @param drawn which motion each hand does and what its head draws
  * @param links how head and hand link
  * @param watch what to watch for
  * @param cautions what to mind whatever is spun; none where the document says it elsewhere
@@ -48,6 +49,7 @@ record Lesson(
         List<Told> does,
         List<TellSizes.Row> sizes,
         List<Told> performer,
+        List<Told> drawn,
         List<Told> links,
         List<Told> watch,
         List<String> cautions,
@@ -62,6 +64,7 @@ record Lesson(
         does = List.copyOf(does);
         sizes = List.copyOf(sizes);
         performer = List.copyOf(performer);
+        drawn = List.copyOf(drawn);
         links = List.copyOf(links);
         watch = List.copyOf(watch);
         cautions = List.copyOf(cautions);
@@ -87,6 +90,7 @@ record Lesson(
     static Lesson of(PatternDocument pattern, Edition edition, Readings readings) {
         Pairing pairing = pattern.pairing();
         List<Told> performer = new ArrayList<>(List.of(TellSizes.performer(readings)));
+        List<Told> drawn = new ArrayList<>();
         List<Told> links = new ArrayList<>();
         List<Told> watch = new ArrayList<>();
         readings.advice()
@@ -101,6 +105,7 @@ record Lesson(
             switch (about) {
                 case "link", "hands" -> links.add(told);
                 case "reach" -> performer.add(told);
+                case "figure" -> drawn.add(told);
                 case "care", "neighbour", "closest_figure", "steadiness", "rod", "cord", "room" ->
                         watch.add(told);
                 case "pull" -> {
@@ -124,6 +129,7 @@ record Lesson(
                 TellHand.of(readings),
                 sizes(readings),
                 performer,
+                drawn,
                 links,
                 watch,
                 Telling.cautions(),
@@ -153,7 +159,7 @@ record Lesson(
     Lesson withoutCautions() {
         return new Lesson(
                 pattern, mirrored, phrase, scene, outlook, moments, dangers, does, sizes, performer,
-                links, watch, List.of(), reach);
+                drawn, links, watch, List.of(), reach);
     }
 
     /** The pairing's own sizes, then what follows from them. */

@@ -1,7 +1,9 @@
 package deferent.page.sheet;
 
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.trace.Count;
 import deferent.motion.trace.Trace;
+import deferent.page.View;
 import deferent.record.PatternDocument;
 import deferent.tell.TellTransition;
 import deferent.tell.Told;
@@ -17,9 +19,13 @@ import java.util.stream.IntStream;
  * What a sheet says of a pattern, sentence by sentence, for a face that sets it in its own way.
  *
  * @param trace the pattern's ideal
+ * @param view from which its planes show
+ * @param seen the same in words: "Seen by the audience, from above"
+ * @param moments for numbered poses, seconds
  * @param side from which its planes show
  * @param dangers what can hurt in it, before all else
  * @param does what the left hand does and how it begins, then the right, then how they go together
+ * @param drawn which motion each hand does and what its head draws, the left first
  * @param links how head and hand link
  * @param watch what to watch for
  * @param next what it leads to among the others, the easiest first; empty where none were compared
@@ -28,9 +34,13 @@ public record Taught(
         PatternDocument pattern,
         Optional<String> phrase,
         Trace trace,
+        View view,
+        String seen,
+        List<Double> moments,
         Seen side,
         List<Told> dangers,
         List<Told> does,
+        List<Told> drawn,
         List<Told> links,
         List<Told> watch,
         List<Next> next) {
@@ -53,8 +63,10 @@ public record Taught(
     public record Next(String name, Told told) {}
 
     public Taught {
+        moments = List.copyOf(moments);
         dangers = List.copyOf(dangers);
         does = List.copyOf(does);
+        drawn = List.copyOf(drawn);
         links = List.copyOf(links);
         watch = List.copyOf(watch);
         next = List.copyOf(next);
@@ -105,9 +117,13 @@ public record Taught(
                 lesson.pattern(),
                 lesson.phrase(),
                 lesson.scene().trace(),
+                lesson.outlook().view(),
+                lesson.outlook().said(),
+                lesson.moments().stream().map(Count::time).toList(),
                 seen(lesson.outlook()),
                 lesson.dangers(),
                 lesson.does(),
+                lesson.drawn(),
                 lesson.links(),
                 lesson.toWatch(),
                 next);

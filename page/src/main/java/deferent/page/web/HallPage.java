@@ -1,18 +1,10 @@
 package deferent.page.web;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
-import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
-import deferent.motion.trace.Count;
-import deferent.motion.trace.Counts;
-import deferent.motion.trace.Trace;
 import deferent.page.Palette;
 import deferent.page.Scene;
 import deferent.page.sheet.Taught;
-import deferent.reading.body.Person;
-import deferent.reading.body.PoseOver;
-import deferent.reading.danger.Level;
 import deferent.record.PatternDocument;
 import deferent.record.SetPlaces;
 import deferent.record.SetReading;
@@ -21,14 +13,11 @@ import deferent.tell.TellSet;
 import deferent.tell.Telling;
 import deferent.tell.Told;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -44,60 +33,27 @@ public final class HallPage {
     /** Of a file at most. */
     public static final int MOST_BYTES = 5_000_000;
 
-    private static final int PARTS = 4;
+    private static final List<FigureJson.Grain> GRAINS =
+            List.of(
+                    new FigureJson.Grain(Scene.USUAL_COUNT, 96),
+                    new FigureJson.Grain(Scene.USUAL_COUNT / 2, 36),
+                    new FigureJson.Grain(Scene.USUAL_COUNT / 3, 0));
 
-    private final String title;
-    private final List<Taught> patterns;
-    private final int listed;
-    private final List<SetReading> sets;
-    private final Lexicon lexicon;
+    private final TaughtShelf shelf;
 
-    private HallPage(
-            String title,
-            List<Taught> patterns,
-            int listed,
-            List<SetReading> sets,
-            Lexicon lexicon) {
-        this.title = title;
-        this.patterns = patterns;
-        this.listed = listed;
-        this.sets = sets;
-        this.lexicon = lexicon;
-    }
-
-    /**
-     * How finely moving points are given.
-     *
-     * @param samples of hands and heads over a cycle
-     * @param instants of the performer over one hand cycle; 0 for no performer
-     */
-    private record Grain(int samples, int instants) {
-        static final List<Grain> ALL =
-                List.of(
-                        new Grain(Scene.USUAL_COUNT, 96),
-                        new Grain(Scene.USUAL_COUNT / 2, 36),
-                        new Grain(Scene.USUAL_COUNT / 3, 0));
+    private HallPage(TaughtShelf shelf) {
+        this.shelf = shelf;
     }
 
     /**
      * One file.
      *
-     * @param title over the list
-     * @param patterns those to choose from, then those that only stand in sets
-     * @param listed how many there are to choose from
-     * @param sets worked out, of these patterns
-     * @param lexicon the user's own words
      * @throws Refusal where there are too many for one file
      */
-    public static String of(
-            String title,
-            List<Taught> patterns,
-            int listed,
-            List<SetReading> sets,
-            Lexicon lexicon) {
-        HallPage page = new HallPage(title, patterns, listed, sets, lexicon);
+    public static String of(TaughtShelf shelf) {
+        HallPage page = new HallPage(shelf);
         String html = "";
-        for (Grain grain : Grain.ALL) {
+        for (FigureJson.Grain grain : GRAINS) {
             html = page.html(grain);
             if (bytes(html) <= MOST_BYTES) {
                 return html;
@@ -108,9 +64,9 @@ public final class HallPage {
                         Locale.ROOT,
                         "would be %.1f MB with its %d patterns, and a phone opens %.0f MB at once",
                         bytes(html) / 1e6,
-                        patterns.size(),
+                        shelf.patterns().size(),
                         MOST_BYTES / 1e6),
-                "the hall file \"" + title + "\"",
+                "the hall file \"" + shelf.title() + "\"",
                 "take a set of them away, or a folder with fewer");
     }
 
@@ -118,13 +74,16 @@ public final class HallPage {
         return html.getBytes(StandardCharsets.UTF_8).length;
     }
 
-    private String html(Grain grain) {
+    private String html(FigureJson.Grain grain) {
         String script = Modules.bundled("hall/hall.js");
-        String told = told().toString();
+        String told = told(grain).toString();
         String body = body();
         String style =
                 Palette.css()
                         + LessonPage.letters(body + told + script)
+                        + Modules.text("stage/ground.css")
+                        + Modules.text("stage/common.css")
+                        + Modules.text("hall/controls.css")
                         + Modules.text("hall/hall.css");
         StringBuilder page = new StringBuilder(1_000_000);
         page.append("<!doctype html>\n<html lang=\"en\" data-theme=\"dark\">\n<head>\n");
@@ -142,14 +101,14 @@ public final class HallPage {
         page.append("<meta name=\"color-scheme\" content=\"dark light\">\n");
         page.append("<meta name=\"generator\" content=\"Deferent\">\n");
         page.append("<link rel=\"icon\" href=\"data:,\">\n<title>")
-                .append(LessonPage.escaped(title))
+                .append(LessonPage.escaped(shelf.title()))
                 .append("</title>\n<style>")
                 .append(style)
                 .append("</style>\n</head>\n<body>\n")
                 .append(body);
         json(page, "hall", told);
-        for (int i = 0; i < patterns.size(); i++) {
-            json(page, "scene-" + i, scene(patterns.get(i), grain).toString());
+        for (int i = 0; i < shelf.patterns().size(); i++) {
+            json(page, "scene-" + i, FigureJson.scene(shelf.patterns().get(i), grain).toString());
         }
         return page.append("<script>")
                 .append(script)
@@ -171,35 +130,19 @@ public final class HallPage {
             cautions.append("<li>").append(LessonPage.escaped(caution)).append("</li>\n");
         }
         return Modules.text("hall/hall.html")
-                .replace("{title}", LessonPage.escaped(title))
+                .replace("{title}", LessonPage.escaped(shelf.title()))
                 .replace("{cautions}", cautions);
     }
 
-    private static ObjectNode scene(Taught taught, Grain grain) {
-        Trace trace = taught.trace();
-        Optional<Person> body =
-                grain.instants() == 0
-                        ? Optional.empty()
-                        : Optional.of(Person.of(PoseOver.of(trace, taught.pattern().performer())));
-        int cycles =
-                Stream.of(Side.values())
-                        .mapToInt(side -> trace.pairing().part(side).cycles())
-                        .max()
-                        .orElse(1);
-        return SceneJson.of(
-                Scene.of(trace, grain.samples(), Scene.nearer(trace), body),
-                Math.max(1, grain.instants() * cycles));
-    }
-
-    private ObjectNode told() {
-        ObjectNode told = JsonNodeFactory.instance.objectNode();
+    private ObjectNode told(FigureJson.Grain grain) {
+        ObjectNode told = FigureJson.node();
         ArrayNode all = told.putArray("patterns");
-        for (int i = 0; i < patterns.size(); i++) {
-            pattern(all.addObject(), patterns.get(i)).put("listed", i < listed);
+        for (int i = 0; i < shelf.patterns().size(); i++) {
+            pattern(all.addObject(), shelf.patterns().get(i)).put("listed", i < shelf.listed());
         }
         ArrayNode order = told.putArray("sets");
-        for (SetReading set : sets) {
-            set(order.addObject(), set);
+        for (TaughtSet set : shelf.sets()) {
+            set(order.addObject(), set, grain);
         }
         return told;
     }
@@ -210,11 +153,7 @@ public final class HallPage {
         node.put("phrase", taught.phrase().orElse(""));
         node.put("log", logged(taught));
         node.put("note", pattern.note());
-        node.put("tempo", pattern.pairing().tempo());
-        node.put("period_s", taught.trace().period());
-        node.put("stand", taught.side().name().toLowerCase(Locale.ROOT));
-        counts(node.putArray("counts"), taught.trace(), Counts.of(taught.trace()));
-        counts(node.putArray("parts"), taught.trace(), Counts.moments(taught.trace(), PARTS));
+        FigureJson.played(node, taught);
         ArrayNode dangers = node.putArray("dangers");
         taught.dangers().forEach(danger -> dangers.add(danger.text()));
         ObjectNode does = node.putObject("does");
@@ -226,7 +165,7 @@ public final class HallPage {
         ArrayNode next = node.putArray("next");
         for (Taught.Next one : taught.next()) {
             ObjectNode to = next.addObject().put("name", one.name()).put("text", one.told().text());
-            Optional<Integer> found = named(one.name());
+            Optional<Integer> found = shelf.named(one.name());
             if (found.isPresent()) {
                 to.put("to", found.get());
             } else {
@@ -238,25 +177,10 @@ public final class HallPage {
 
     /** What a log calls it: its phrase without a tempo, or its name where no phrase says it. */
     private String logged(Taught taught) {
-        return Phrase.write(taught.pattern().pairing().withTempo(OptionalDouble.empty()), lexicon)
+        return Phrase.write(
+                        taught.pattern().pairing().withTempo(OptionalDouble.empty()),
+                        shelf.lexicon())
                 .orElse(taught.pattern().name());
-    }
-
-    private Optional<Integer> named(String name) {
-        for (int i = 0; i < patterns.size(); i++) {
-            if (patterns.get(i).pattern().name().equals(name)) {
-                return Optional.of(i);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static void counts(ArrayNode into, Trace trace, List<Count> counts) {
-        for (Count count : counts) {
-            into.addObject()
-                    .put("share", (count.time() - trace.interval().start()) / trace.period())
-                    .put("said", count.said());
-        }
     }
 
     private static void lines(ArrayNode into, List<Told> told) {
@@ -267,28 +191,27 @@ public final class HallPage {
         }
     }
 
-    private void set(ObjectNode node, SetReading set) {
+    private void set(ObjectNode node, TaughtSet taught, FigureJson.Grain grain) {
+        SetReading set = taught.reading();
         node.put("name", set.name());
         lines(node.putArray("told"), set.told());
         ArrayNode steps = node.putArray("steps");
         for (int i = 0; i < set.places().size(); i++) {
-            step(steps.addObject(), set, i);
+            ObjectNode step = steps.addObject();
+            FigureJson.step(step, taught, i, grain);
+            step(step, set, i);
         }
     }
 
     private void step(ObjectNode node, SetReading set, int i) {
         SetPlaces.Place place = set.places().get(i);
+        Optional<Stay> stay = set.plan().stays().get(i);
         node.put("name", place.name());
-        node.putNull("pattern");
-        node.put("counts", 0);
-        node.put("said", "gone from the shelf");
-        node.put("enters", 0);
-        List<Told> lines = new ArrayList<>();
-        set.plan().stays().get(i).ifPresent(stay -> stay(node, stay, lines));
-        set.turn(i).ifPresent(turn -> lines.addAll(TellSet.turn(turn)));
-        lines(node.putArray("lines"), lines);
+        stay.flatMap(one -> shelf.spun(one.wanted().pairing()))
+                .ifPresentOrElse(at -> node.put("pattern", at), () -> node.putNull("pattern"));
+        node.put("said", TaughtSet.said(stay));
+        lines(node.putArray("lines"), TaughtSet.lines(set, i));
         boolean last = i >= set.plan().joints().size();
-        node.put("wait_s", last ? 0 : set.plan().joints().get(i).seconds());
         node.put(
                 "onward",
                 last
@@ -298,26 +221,5 @@ public final class HallPage {
                                         place.name(),
                                         set.names().get((i + 1) % set.names().size()))
                                 .text());
-    }
-
-    private void stay(ObjectNode node, Stay stay, List<Told> lines) {
-        for (int i = 0; i < patterns.size(); i++) {
-            if (patterns.get(i).pattern().pairing().equals(stay.wanted().pairing())) {
-                node.put("pattern", i);
-                break;
-            }
-        }
-        node.put("counts", stay.counts());
-        node.put(
-                "said",
-                TellSet.counts(stay.counts()) + ", from " + TellSet.duration(stay.starts()));
-        double cycles = stay.entered() / stay.wanted().pairing().period();
-        node.put("enters", cycles - Math.floor(cycles));
-        if (!TellSet.reached(stay)) {
-            lines.add(TellSet.reach(stay));
-        }
-        if (TellSet.level(stay) == Level.DANGER) {
-            TellSet.danger(stay).ifPresent(lines::add);
-        }
     }
 }

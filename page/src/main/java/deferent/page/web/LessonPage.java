@@ -74,7 +74,12 @@ public final class LessonPage {
         String script = Modules.bundled("lesson/lesson.js");
         StringBuilder body = new StringBuilder(20_000);
         body(body);
-        String style = Palette.css() + letters(body + script) + Modules.text("lesson/lesson.css");
+        String style =
+                Palette.css()
+                        + letters(body + script)
+                        + Modules.text("stage/ground.css")
+                        + Modules.text("stage/common.css")
+                        + Modules.text("lesson/lesson.css");
         StringBuilder page = new StringBuilder(320_000);
         page.append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
         page.append(

@@ -132,6 +132,7 @@ class LayoutProperties {
                 from.does(),
                 from.sizes(),
                 from.performer(),
+                from.drawn(),
                 from.links(),
                 watch,
                 from.cautions(),

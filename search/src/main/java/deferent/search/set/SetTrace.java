@@ -63,7 +63,7 @@ public final class SetTrace {
     }
 
     /** The same without its turns of the body, as the body has it. */
-    static Trace unturned(SetPlan plan, PairBook book, double from, double to) {
+    public static Trace unturned(SetPlan plan, PairBook book, double from, double to) {
         double end = plan.seconds();
         if (!(from >= 0 && to <= end + 1e-6 && to - from > 1e-3)) {
             throw new Refusal(

@@ -2,11 +2,13 @@
 
 import { Camera } from '../stage/camera.js';
 import { FlatDrawer } from '../stage/flat.js';
+import { inks } from '../stage/ink.js';
 import { Picture } from '../stage/picture.js';
-import { Scene } from '../stage/scene.js';
+import { Scene, TRACKS } from '../stage/scene.js';
 
 const STAYS = 0.5; // how much of the cycle a trail takes to fade
 const THICK = 2; // times as thick, to be seen from afar
+const ASIDE = Math.tan((65 * Math.PI) / 180); // so far to a side own eyes have it in the picture; our choice
 const SLANT = [0.56, 0.42]; // radians, where no one side shows both hands
 
 /** @type {Record<string, string>} */
@@ -15,6 +17,7 @@ const OTHER = { left: 'right', right: 'left' };
 const STANDS = { above: 'above', side: 'side' };
 
 /** @typedef {{ above: number, right: number, below: number, left: number }} Margins */
+/** @typedef {{ least: number[], most: number[] }} Box metres */
 
 export class HallFigure {
   /** @param {HTMLCanvasElement} canvas */
@@ -32,6 +35,8 @@ export class HallFigure {
     this.stand = 'front';
     /** @type {any} */
     this.sent = null;
+    /** @type {Box | null} */
+    this.held = null;
     /** @type {any} */
     this.ink = null;
     /** @type {Margins} */
@@ -52,6 +57,11 @@ export class HallFigure {
     this.sent = sent;
     this.stand = stand;
     this.#read();
+  }
+
+  /** From now on framed to that box, whatever is drawn; each to its own without one. @param {Box | null} box */
+  hold(box) {
+    this.held = box;
   }
 
   /** @param {string} hand both, left or right */
@@ -94,7 +104,7 @@ export class HallFigure {
     const thick = this.far ? THICK : 1;
     this.drawer.resize(width / thick, height / thick, thick * Math.min(2, devicePixelRatio || 1));
     this.camera.resize(width / thick, height / thick);
-    this.#colours();
+    Object.assign(this, inks(this.canvas));
     this.#frame();
   }
 
@@ -107,27 +117,28 @@ export class HallFigure {
     if (!own && this.stand === 'slant') [camera.turn, camera.lift] = SLANT;
     if (this.view === 'mirror') camera.flip = -1;
     camera.settle();
-    const { least, most } = this.scene.box();
+    const { least, most } = this.held ?? this.scene.box();
     if (least[0] > most[0]) return;
     camera.frame(least, most, { above: margins.above / thick, right: margins.right / thick, below: margins.below / thick, left: margins.left / thick });
+    if (own) this.#widen();
   }
 
-  #colours() {
-    const style = getComputedStyle(this.canvas);
-    const colour = (/** @type {string} */ of) => {
-      const hex = style.getPropertyValue(of).trim();
-      return [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255);
-    };
-    this.ink = {
-      ground: colour('--stage-ground'),
-      plain: colour('--stage-plain'),
-      body: colour('--stage-body'),
-      outline: colour('--stage-outline'),
-      left: colour('--ink-left'),
-      right: colour('--ink-right'),
-      link: colour('--ink-link'),
-    };
-    this.glow = style.getPropertyValue('--stage-glow').trim() === '1' ? 1 : 0;
+  // On a narrow screen own eyes see as far to the sides as the figure goes, up to where it passes beside the head.
+  #widen() {
+    const { camera, scene, spot } = this;
+    let wide = 0;
+    for (const track of TRACKS) {
+      const xyz = scene.tracks[track];
+      for (let i = 0; i < xyz.length; i += 3) {
+        if (!camera.project(xyz[i], xyz[i + 1], xyz[i + 2], spot)) continue;
+        const aside = Math.abs(spot[0] - camera.width / 2 - camera.aside[0]) / camera.scale;
+        if (aside < ASIDE) wide = Math.max(wide, aside);
+      }
+    }
+    const half = camera.width / 2 - this.margins.left;
+    if (wide * camera.scale <= half) return;
+    camera.field = 2 * Math.atan((camera.height * wide) / (2 * half));
+    camera.settle();
   }
 
   /** Where a moving point is drawn at a share of the cycle, CSS pixels from the upper left. @param {string} track @param {number} share */

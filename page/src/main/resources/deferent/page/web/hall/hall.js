@@ -2,22 +2,20 @@
 // counted, looped; and a log of it that leaves as a file. It asks nothing of any network.
 
 import { MovingThumb, drawings, rest } from '../stage/thumb.js';
-import { CARE, FLASHES } from '../state/care.js';
-import { HallFigure } from './figure.js';
+import { asked } from '../state/care.js';
 import { Notebook, ownStorage } from './notebook.js';
-import { Player, STEPS } from './player.js';
+import { Show } from './show.js';
 
 const EDGE = 18; // pixels left free beside the figure
 const NEAR = '300px'; // so far outside the window small figures are made ready
 const LEAST = 5; // seconds of play that are worth an entry
-const ROUND = 1e-6;
 
 /**
  * @typedef {{ name: string, phrase: string, log: string, note: string, tempo: number, period_s: number, stand: string, listed: boolean,
  *   counts: import('./pulse.js').Beat[], parts: import('./pulse.js').Beat[], dangers: string[], does: Record<string, string>,
  *   links: Line[], watch: Line[], next: { name: string, text: string, to: number | null }[] }} Pattern
  * @typedef {{ text: string, warns: boolean }} Line
- * @typedef {{ name: string, pattern: number | null, counts: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number }} Step
+ * @typedef {{ name: string, pattern: number | null, counts: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
  * @typedef {{ name: string, told: Line[], steps: Step[] }} PatternSet
  */
 
@@ -38,9 +36,8 @@ class Hall {
   #wanted = false; // whether the screen is to be kept awake
   /** @type {IntersectionObserver} */
   #near;
-  /** @type {{ set: PatternSet, at: number } | null} */
+  /** @type {PatternSet | null} */
   #within = null;
-  #cared = false;
   #went = '';
   #down = 0; // how far down the list was left
   /** @type {number[]} */
@@ -53,12 +50,12 @@ class Hall {
     /** @type {PatternSet[]} */
     this.sets = given.sets;
     this.notebook = new Notebook(ownStorage());
-    this.player = new Player();
-    this.figure = new HallFigure($('#stage canvas'));
+    this.show = new Show($('#stage canvas'));
+    this.player = this.show.player;
+    this.figure = this.show.figure;
     this.drawings = drawings;
     this.open = -1; // the pattern that is large; none
     this.#near = new IntersectionObserver((entries) => this.#ready(entries), { rootMargin: NEAR });
-    this.#words();
     this.#list();
     this.#listen();
     document.body.classList.add('ready');
@@ -161,60 +158,42 @@ class Hall {
 
   /** @param {PatternSet} set @param {number} at */
   #step(set, at) {
-    const { pattern, enters } = set.steps[at];
-    if (pattern === null) return;
-    this.#show(pattern, { set, at });
-    this.player.seek(enters);
-  }
-
-  // So many counts, then the next.
-  #onward() {
-    const within = this.#within;
-    if (!within) return;
-    const step = within.set.steps[within.at];
-    const { gone, pulse } = this.player;
-    if (gone * pulse.beats.length < step.counts - ROUND) return;
-    const next = within.set.steps[within.at + 1];
-    if (!next || next.pattern === null) {
-      this.player.pause();
-      return;
-    }
-    within.at++;
-    const pattern = this.patterns[next.pattern];
-    this.open = next.pattern;
-    this.#load(pattern);
-    this.player.onward(pattern.period_s, pattern.counts, next.enters, step.wait_s / this.player.speed);
+    this.#within = set;
+    this.#screen('stage');
+    this.show.follow(set.steps, at, (step) => (step.pattern === null ? null : { pattern: this.patterns[step.pattern], scene: this.#scene(step.pattern) }));
+    this.#shown();
   }
 
   // The big figure.
 
-  /** @param {number} i @param {{ set: PatternSet, at: number } | null} within */
-  #show(i, within = null) {
-    const pattern = this.patterns[i];
-    this.#within = within;
-    this.open = i;
-    this.player.practised = 0;
-    this.#cared = false;
-    this.player.load(pattern.period_s, pattern.counts);
+  /** @param {number} i */
+  #show(i) {
+    this.#within = null;
     this.#screen('stage');
-    this.#load(pattern);
-    this.player.speed = 1;
-    while (this.#fast() && this.player.slower(1));
+    this.show.alone(this.patterns[i], this.#scene(i));
+    this.#shown();
+  }
+
+  #shown() {
+    this.#resize();
     this.#buttons();
     $('#play').focus({ preventScroll: true });
   }
 
-  /** @param {Pattern} pattern */
-  #load(pattern) {
-    $('#name').textContent = pattern.name;
+  // Another pattern, or the passage to it.
+  #load() {
+    const { show } = this;
+    const pattern = /** @type {Pattern} */ (show.pattern);
+    this.open = this.patterns.indexOf(pattern);
+    $('#name').textContent = (show.passing ? 'Into ' : '') + pattern.name;
     const dangers = $('#dangers');
     dangers.textContent = '';
     for (const danger of pattern.dangers) dangers.append(made('li', danger));
-    const within = this.#within;
-    $('#cue').textContent = within ? within.at + 1 + ' of ' + within.set.steps.length + ': ' + within.set.steps[within.at].said + '. ' + within.set.steps[within.at].onward : '';
+    const { steps } = this.#within ?? { steps: [] };
+    const step = steps[show.step];
+    $('#cue').textContent = !step ? '' : show.passing ? steps[show.step - 1].onward : show.step + 1 + ' of ' + steps.length + ': ' + step.said + '. ' + step.onward;
     this.#looped = [];
     this.#chips(pattern);
-    this.figure.load(this.#scene(this.open), pattern.stand);
     this.#resize();
   }
 
@@ -245,25 +224,6 @@ class Hall {
     document.querySelectorAll('#loop button').forEach((/** @type {Element} */ chip, /** @type {number} */ k) => chip.setAttribute('aria-pressed', String(from !== undefined && k >= from && k <= to)));
   }
 
-  #fast() {
-    return this.figure.turns * this.player.speed > FLASHES;
-  }
-
-  async #play() {
-    const { player } = this;
-    if (player.playing) {
-      player.pause();
-      return;
-    }
-    if (!this.#cared && this.#fast()) {
-      const answer = await asked($('.care'));
-      if (answer !== 'slow' && answer !== 'full') return;
-      this.#cared = answer === 'full';
-      if (answer === 'slow') while (this.#fast() && player.slower(1));
-    }
-    await player.play();
-  }
-
   /** @param {string} name list, set or stage */
   #screen(name) {
     if (name !== 'stage') {
@@ -283,34 +243,11 @@ class Hall {
     // Seen from afar the number stands below the light, not before it.
     const below = $('#panel').offsetHeight + (this.figure.far ? $('#count').offsetHeight : 0);
     this.figure.resize({ above: above + EDGE, right: EDGE, below: below + EDGE, left: EDGE });
-    this.#draw();
-  }
-
-  #draw() {
-    if (this.open < 0) return;
-    const { share } = this.player;
-    this.figure.draw(share);
-    for (const side of ['left', 'right']) {
-      const letter = $('.letter[data-side=' + side + ']');
-      const shown = this.figure.hand === 'both' || this.figure.hand === side;
-      letter.hidden = !shown;
-      const [x, y] = this.figure.place(side + '.hand', share);
-      if (shown) letter.style.transform = `translate(${(x - 17).toFixed(1)}px, ${(y + 13).toFixed(1)}px)`;
-    }
-    const said = this.player.pulse.said(share);
-    if ($('#count').textContent !== said) $('#count').textContent = said;
+    this.show.draw();
   }
 
   #buttons() {
     const { player } = this;
-    const pattern = this.patterns[this.open];
-    if (!pattern) return;
-    $('#play').setAttribute('aria-pressed', String(player.playing));
-    $('#play span').textContent = player.playing ? 'Pause' : 'Play';
-    $('#tempo').textContent = Math.round(pattern.tempo * player.speed) + ' a minute';
-    $('#slower').disabled = player.speed <= STEPS[0] + ROUND;
-    $('#faster').disabled = player.speed >= STEPS[STEPS.length - 1] - ROUND;
-    $('#click').setAttribute('aria-pressed', String(player.aloud));
     $('#stage').classList.toggle('playing', player.playing);
     $('#hint').hidden = player.playing || player.gone > 0;
   }
@@ -336,14 +273,6 @@ class Hall {
   }
 
   // Words, log.
-
-  #words() {
-    /** @type {Record<string, string>} */
-    const words = CARE;
-    $('.care h2').textContent = CARE.title;
-    $('.care p').textContent = CARE.text;
-    for (const button of document.querySelectorAll('.care button')) button.textContent = words[button.value];
-  }
 
   #tell() {
     const pattern = this.patterns[this.open];
@@ -442,7 +371,7 @@ class Hall {
   }
 
   #listen() {
-    const { player, figure } = this;
+    const { figure } = this;
     const press = (/** @type {string} */ selector, /** @type {() => void} */ act) => $(selector).addEventListener('click', act);
     const flip = (/** @type {string} */ selector, /** @type {(on: boolean) => void} */ act) =>
       press(selector, () => {
@@ -450,33 +379,15 @@ class Hall {
         $(selector).setAttribute('aria-pressed', String(on));
         act(on);
       });
-    player.addEventListener('tick', () => {
-      this.#draw();
-      if (player.playing) this.#onward();
-    });
-    player.addEventListener('state', () => {
-      if (player.playing && !this.#cared && this.#fast()) {
-        player.pause();
-        this.#play();
-        return;
-      }
+    this.show.addEventListener('step', () => this.#load());
+    this.show.addEventListener('state', () => {
       this.#awake();
-      this.#buttons();
-    });
-    press('#play', () => this.#play());
-    press('#stage canvas', () => this.#play());
-    press('#slower', () => player.slower(1));
-    press('#faster', () => player.slower(-1));
-    press('#anew', () => {
-      player.pause();
-      player.seek(this.#within ? this.#within.set.steps[this.#within.at].enters : player.pulse.from);
       this.#buttons();
     });
     press('#tell', () => this.#tell());
     press('#end', () => this.#done());
     press('#set-back', () => this.#screen('list'));
     press('#log-open', () => this.#offer());
-    flip('#click', (on) => player.sound(on));
     flip('#numbers', (on) => {
       $('#stage').classList.toggle('numbered', on);
       this.#resize();
@@ -500,27 +411,13 @@ class Hall {
         this.#resize();
       });
     }
-    for (const radio of document.querySelectorAll('[name=view]')) {
-      radio.addEventListener('change', () => {
-        figure.see(radio.value);
-        this.#draw();
-      });
-    }
-    for (const radio of document.querySelectorAll('[name=hand]')) {
-      radio.addEventListener('change', () => {
-        figure.alone(radio.value);
-        this.#draw();
-      });
-    }
     for (const button of document.querySelectorAll('#went button')) button.addEventListener('click', () => this.#choose(button.dataset.went));
-    document.addEventListener('visibilitychange', () => document.hidden && player.pause());
-    addEventListener('pagehide', () => player.pause());
     new ResizeObserver(() => this.#resize()).observe($('#stage'));
     addEventListener('keydown', (event) => {
       const { target } = event;
       if (event.key !== ' ' || this.open < 0 || !(target instanceof Element) || target.closest('button, input, textarea, dialog')) return;
       event.preventDefault();
-      this.#play();
+      this.show.play();
     });
   }
 }
@@ -528,15 +425,6 @@ class Hall {
 /** @param {Line} line */
 function lined({ text, warns }) {
   return made('li', text, warns ? 'warns' : '');
-}
-
-/** What a dialog is answered with. @param {HTMLDialogElement} dialog @returns {Promise<string>} */
-function asked(dialog) {
-  return new Promise((resolve) => {
-    dialog.onclose = () => resolve(dialog.returnValue);
-    dialog.returnValue = '';
-    dialog.showModal();
-  });
 }
 
 window.deferentHall = new Hall();

@@ -26,6 +26,7 @@ export class Player extends EventTarget {
   #last = 0;
   #before = 0; // cycles that were gone when the pulse last began
   #frames = 0;
+  #waits = 0; // seconds that were left, when it was paused, until its cycle was to begin
   #asked = 0; // another number with every play and pause
 
   /**
@@ -40,7 +41,12 @@ export class Player extends EventTarget {
     this.pulse.beats = beats;
     this.pulse.from = 0;
     this.pulse.to = 1;
-    this.share = this.gone = 0;
+    this.share = this.gone = this.#waits = 0;
+  }
+
+  /** Seconds until its cycle begins, where something else comes before. */
+  get ahead() {
+    return this.playing ? Math.max(0, this.pulse.at - this.now()) : this.#waits;
   }
 
   /** Seconds of the clock that is gone by. */
@@ -57,7 +63,8 @@ export class Player extends EventTarget {
     if (asked !== this.#asked) return;
     this.#byEar = ear !== null;
     this.pulse.rate = this.speed / this.period;
-    this.pulse.begin(this.#byEar ? this.clicks.soon() : this.now(), this.share);
+    this.pulse.begin((this.#byEar ? this.clicks.soon() : this.now()) + this.#waits, this.share);
+    this.#waits = 0;
     if (this.#byEar) this.clicks.follow(this.pulse);
     this.#before = this.gone;
     this.#last = 0;
@@ -66,6 +73,7 @@ export class Player extends EventTarget {
 
   pause() {
     if (!this.playing) return;
+    this.#waits = this.gone ? 0 : this.ahead;
     this.playing = false;
     this.#asked++;
     cancelAnimationFrame(this.#frames);
@@ -76,15 +84,17 @@ export class Player extends EventTarget {
   /** Stands at a share of the cycle. @param {number} share */
   seek(share) {
     this.share = share;
-    this.gone = 0;
+    this.gone = this.#waits = 0;
     if (this.playing) this.#anew();
     this.dispatchEvent(new Event('tick'));
   }
 
   /** @param {number} speed of the pattern's own tempo */
   pace(speed) {
+    const ahead = this.gone ? 0 : (this.ahead * this.speed) / speed;
     this.speed = speed;
-    if (this.playing) this.#anew();
+    if (this.playing) this.#anew(ahead);
+    else this.#waits = ahead;
     this.dispatchEvent(new Event('state'));
   }
 
@@ -139,10 +149,10 @@ export class Player extends EventTarget {
   }
 
   // The same moment goes on at another tempo or in another loop.
-  #anew() {
+  #anew(ahead = 0) {
     this.#before = this.gone;
     this.pulse.rate = this.speed / this.period;
-    this.pulse.begin(this.now(), this.share);
+    this.pulse.begin(this.now() + ahead, this.share);
     if (this.#byEar) this.clicks.follow(this.pulse);
   }
 

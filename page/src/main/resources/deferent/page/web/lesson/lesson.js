@@ -2,6 +2,7 @@
 
 import { Camera, VIEWS } from '../stage/camera.js';
 import { FlatDrawer } from '../stage/flat.js';
+import { inks } from '../stage/ink.js';
 import { Picture } from '../stage/picture.js';
 import { Scene } from '../stage/scene.js';
 import { CARE, FLASHES } from '../state/care.js';
@@ -31,6 +32,9 @@ class Lesson {
     this.canvas = $('canvas');
     this.drawer = new FlatDrawer(this.canvas);
     this.spot = [0, 0, 0];
+    /** @type {any} */
+    this.ink = null;
+    this.glow = 1;
     this.cared = false;
     this.#see(given.view);
     this.#words();
@@ -161,21 +165,7 @@ class Lesson {
   }
 
   #colours() {
-    const style = getComputedStyle(document.documentElement);
-    const colour = (/** @type {string} */ name) => {
-      const hex = style.getPropertyValue(name).trim();
-      return [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255);
-    };
-    this.ink = {
-      ground: colour('--stage-ground'),
-      plain: colour('--stage-plain'),
-      body: colour('--stage-body'),
-      outline: colour('--stage-outline'),
-      left: colour('--ink-left'),
-      right: colour('--ink-right'),
-      link: colour('--ink-link'),
-    };
-    this.glow = style.getPropertyValue('--stage-glow').trim() === '1' ? 1 : 0;
+    Object.assign(this, inks(document.documentElement));
     this.draw();
   }
 

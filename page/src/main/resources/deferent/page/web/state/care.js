@@ -10,3 +10,12 @@ export const CARE = {
   full: 'Play at this speed',
   stay: 'Stay paused',
 };
+
+/** What a dialog is answered with. @param {HTMLDialogElement} dialog @returns {Promise<string>} */
+export function asked(dialog) {
+  return new Promise((resolve) => {
+    dialog.onclose = () => resolve(dialog.returnValue);
+    dialog.returnValue = '';
+    dialog.showModal();
+  });
+}

@@ -10,6 +10,7 @@ import { Picture } from './picture.js';
 import { Best, linkOf } from './best.js';
 import { Grab } from './grab.js';
 import { Handles } from './handles.js';
+import { inks } from './ink.js';
 import { Labels } from './label.js';
 import { Look } from './look.js';
 import { Moments } from './moments.js';
@@ -120,25 +121,9 @@ export class StageElement extends HTMLElement {
 
   /** Takes the colours anew, after a change of theme. */
   recolour() {
-    const style = getComputedStyle(this);
-    const probe = document.createElement('canvas').getContext('2d', { willReadFrequently: true });
-    const colour = (name) => {
-      probe.fillStyle = '#000';
-      probe.fillStyle = style.getPropertyValue(name).trim();
-      probe.fillRect(0, 0, 1, 1);
-      const [r, g, b] = probe.getImageData(0, 0, 1, 1).data;
-      return [r / 255, g / 255, b / 255];
-    };
-    this.ink = {
-      ground: colour('--stage-ground'),
-      plain: colour('--stage-plain'),
-      body: colour('--stage-body'),
-      outline: colour('--stage-outline'),
-      left: colour('--left'),
-      right: colour('--right'),
-      link: colour('--link'),
-    };
-    this.glow = style.getPropertyValue('--stage-glow').trim() === '1' ? 1 : 0;
+    const { ink, glow } = inks(this);
+    this.ink = ink;
+    this.glow = glow;
     this.draw();
   }
 

@@ -1,0 +1,41 @@
+package deferent.studio.page;
+
+import deferent.motion.phrase.Lexicon;
+import deferent.page.web.TaughtShelf;
+import deferent.record.DemoShelf;
+import deferent.record.PatternDocument;
+import deferent.record.SetDocument;
+import deferent.record.SetPlaces;
+import deferent.record.Shelf;
+import deferent.take.HallTake;
+import java.util.List;
+
+/**
+ * The demo shelf with all that is said of it, worked out once for all tests, since it takes long.
+ */
+final class TaughtDemo {
+    static final TaughtShelf SHELF = of(PatternDocument.among(DemoShelf.documents()), sets(), true);
+
+    private TaughtDemo() {}
+
+    /** One more pattern, taught alone. */
+    static TaughtShelf alone(PatternDocument pattern) {
+        return of(List.of(pattern), List.of(), false);
+    }
+
+    private static TaughtShelf of(
+            List<PatternDocument> patterns, List<HallTake.Wanted> sets, boolean compared) {
+        return new HallTake("Lanterns at a winter market", patterns, sets, Lexicon.EMPTY, compared)
+                .taught(at -> {}, () -> false)
+                .orElseThrow();
+    }
+
+    private static List<HallTake.Wanted> sets() {
+        SetPlaces places = SetPlaces.on(new Shelf.Listing(List.of(), List.of(), 0));
+        return DemoShelf.documents().stream()
+                .filter(SetDocument.class::isInstance)
+                .map(SetDocument.class::cast)
+                .map(set -> new HallTake.Wanted(set, places.of(set.steps())))
+                .toList();
+    }
+}

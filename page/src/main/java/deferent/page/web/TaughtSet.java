@@ -1,0 +1,73 @@
+package deferent.page.web;
+
+import deferent.motion.trace.Trace;
+import deferent.reading.danger.Level;
+import deferent.record.SetReading;
+import deferent.search.set.Joint;
+import deferent.search.set.PairBook;
+import deferent.search.set.SetTrace;
+import deferent.search.set.Stay;
+import deferent.tell.TellSet;
+import deferent.tell.Told;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A set worked out, with what is known of its patterns, so that its passages can be drawn.
+ *
+ * @param reading the set
+ * @param book what is known of its patterns
+ * @param author whose it is, or that it is invented
+ */
+public record TaughtSet(SetReading reading, PairBook book, Optional<String> author) {
+    /**
+     * How one passes from a step into the next, from the first hand's leaving to the last one's
+     * joining, as the body has it; none where nothing leads on.
+     *
+     * @param step from 0
+     */
+    Optional<Trace> passage(int step) {
+        if (step >= reading.plan().joints().size()) {
+            return Optional.empty();
+        }
+        Joint joint = reading.plan().joints().get(step);
+        return joint.way() == Joint.Way.LED
+                ? Optional.of(
+                        SetTrace.unturned(
+                                reading.plan(),
+                                book,
+                                joint.starts(),
+                                joint.starts() + joint.seconds()))
+                : Optional.empty();
+    }
+
+    /** For how long a step is spun, and from when. */
+    static String said(Optional<Stay> stay) {
+        return stay.map(
+                        one ->
+                                TellSet.counts(one.counts())
+                                        + ", from "
+                                        + TellSet.duration(one.starts()))
+                .orElse("gone from the shelf");
+    }
+
+    /** What is to be minded in a step: the turns of the body, reach, and what can hurt. */
+    static List<Told> lines(SetReading set, int step) {
+        List<Told> lines = new ArrayList<>();
+        set.turn(step).ifPresent(turn -> lines.addAll(TellSet.turn(turn)));
+        set.plan()
+                .stays()
+                .get(step)
+                .ifPresent(
+                        stay -> {
+                            if (!TellSet.reached(stay)) {
+                                lines.add(TellSet.reach(stay));
+                            }
+                            if (TellSet.level(stay) == Level.DANGER) {
+                                TellSet.danger(stay).ifPresent(lines::add);
+                            }
+                        });
+        return lines;
+    }
+}
