@@ -2049,11 +2049,11 @@ function stillness(xyz) {
 return {HallFigure};
 })();
 const module11 = (() => {
-// Clicks on the counts. They are handed to the audio clock a little ahead of their time, so that each sounds exactly when it falls
-// however busy the page is; the picture asks the same clock what is heard now.
+// Clicks on the counts. They are handed to the audio clock ahead of their time, so that each sounds exactly when it falls
+// however busy the page is for that long; the picture asks the same clock what is heard now.
 
-const AHEAD = 0.15; // seconds that clicks are handed over before they sound
-const EVERY = 25; // milliseconds between two looks ahead
+const AHEAD = 1.2; // seconds that clicks are handed over before they sound; what changes meanwhile takes them back
+const EVERY = 100; // milliseconds between two looks ahead
 const LEAD = 0.12; // seconds from the press to the first click
 const LENGTH = 0.045; // seconds of a click
 const KEPT = 200; // clicks remembered, to be looked at from outside
@@ -3110,7 +3110,7 @@ class Site {
   #smalls() {
     const smalls = document.querySelectorAll('.small[data-moves]');
     const button = $('#still');
-    if (!smalls.length || this.#calm.matches) return;
+    if (!smalls.length || !button || this.#calm.matches) return;
     const near = new IntersectionObserver((entries) => {
       for (const { target, isIntersecting } of entries) {
         if (!isIntersecting) continue;
@@ -3192,7 +3192,7 @@ class Site {
     const on = $('#now');
     if (!on || !show.pattern) return;
     on.textContent = (show.passing ? 'Into ' : '') + show.pattern.name;
-    document.querySelectorAll('#steps > li').forEach((item, i) => {
+    document.querySelectorAll('#steps > li').forEach((/** @type {Element} */ item, /** @type {number} */ i) => {
       if (i === show.step) item.setAttribute('aria-current', 'step');
       else item.removeAttribute('aria-current');
     });

@@ -26,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -149,8 +150,8 @@ class SiteTakeTest {
         }
     }
 
-    private TreeSet<String> touched() throws IOException {
-        TreeSet<String> touched = new TreeSet<>();
+    private SortedSet<String> touched() throws IOException {
+        SortedSet<String> touched = new TreeSet<>();
         for (String path : read(folder).keySet()) {
             if (!Files.getLastModifiedTime(folder.resolve(path)).equals(LONG_AGO)) {
                 touched.add(path);

@@ -8,15 +8,25 @@ import deferent.record.SetDocument;
 import deferent.record.SetPlaces;
 import deferent.record.Shelf;
 import deferent.take.HallTake;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
  * The demo shelf with all that is said of it, worked out once for all tests, since it takes long.
  */
 final class TaughtDemo {
-    static final TaughtShelf SHELF = of(PatternDocument.among(DemoShelf.documents()), sets(), true);
+    private static final List<TaughtShelf> MADE = new ArrayList<>();
 
     private TaughtDemo() {}
+
+    // Not as the class is made: the threads that work on it would wait for the class, and it for
+    // them.
+    static synchronized TaughtShelf shelf() {
+        if (MADE.isEmpty()) {
+            MADE.add(of(PatternDocument.among(DemoShelf.documents()), sets(), true));
+        }
+        return MADE.get(0);
+    }
 
     /** One more pattern, taught alone. */
     static TaughtShelf alone(PatternDocument pattern) {
