@@ -1,18 +1,22 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.page.sheet.Edition;
+import deferent.page.sheet.PageSize;
+import deferent.page.sheet.PlanSheet;
 import deferent.reading.worked.Worked;
+import deferent.record.DrillDocuments;
+import deferent.record.Kept;
 import deferent.record.LearnJson;
 import deferent.record.Log;
 import deferent.record.PatternDocument;
+import deferent.record.log.LogOfPath;
 import deferent.search.path.Drill;
 import deferent.search.path.Path;
 import deferent.search.path.PathSearch;
 import deferent.search.path.Plan;
 import deferent.search.path.PlannedDay;
-import deferent.search.path.Practised;
 import deferent.tell.TellPath;
 import deferent.tell.Told;
 import java.io.PrintWriter;
@@ -21,10 +25,8 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,8 +82,28 @@ final class LearnCommand implements Callable<Integer> {
     @Option(names = "--why", description = "Say below each drill how hard it is, and why.")
     private boolean why;
 
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description =
+                    "Write it on one page, to be pinned up and ticked: .pdf, .svg or .png."
+                            + " May be repeated.")
+    private List<java.nio.file.Path> files = List.of();
+
+    @Option(
+            names = "--paper",
+            paramLabel = "PAPER",
+            description = "Of the page: ${COMPLETION-CANDIDATES}; unsaid, A4.")
+    private PageSize paper = PageSize.A4;
+
+    @Option(
+            names = "--keep",
+            description = "Keep each drill on the shelf, to be played and printed as any pattern.")
+    private boolean keep;
+
     @Override
     public Integer call() {
+        files.forEach(PageOut::mayBe);
         if (days < 1 || days > 366) {
             throw new Refusal("is " + days, "--days", "give 1 to 366");
         }
@@ -101,44 +123,41 @@ final class LearnCommand implements Callable<Integer> {
         Plan plan =
                 Plan.of(
                         path,
-                        practised(pattern, path),
+                        LogOfPath.of(Log.of(asked.shelf()).look().entries(), pattern.name(), path),
                         own,
                         start,
                         by == null ? start : by.toEpochDay(),
                         minutes);
         TellPath words = new TellPath(path, pattern.performer(), pattern.kit(), own);
         Told comes = TellPath.plan(plan, by != null, day -> date(day, WHOLE));
+        for (java.nio.file.Path file : files) {
+            PageOut.write(
+                    file,
+                    new PlanSheet(
+                            pattern, plan, words, comes, Edition.USUAL.with(paper).with(own)));
+        }
+        List<Kept> kept = keep ? kept(pattern, path, own) : List.of();
         if (json) {
             spec.commandLine()
                     .getOut()
                     .print(LearnJson.write(pattern, plan, words, comes, by != null));
         } else {
             tell(pattern.name(), plan, words, comes);
+            kept.forEach(this::tell);
         }
         return 0;
     }
 
-    /** What the shelf's log has, as the path takes it; another pattern's is passed over there. */
-    private List<Practised> practised(PatternDocument pattern, Path path) {
-        return Log.of(asked.shelf()).look().entries().stream()
-                .map(
-                        entry ->
-                                new Practised(
-                                        entry.date().toEpochDay(),
-                                        entry.pattern().equals(pattern.name())
-                                                ? path.whole().phrase().orElse(entry.pattern())
-                                                : entry.pattern(),
-                                        entry.part().flatMap(LearnCommand::hand),
-                                        entry.minutes(),
-                                        entry.tempo(),
-                                        entry.went()))
-                .toList();
+    /** The pattern itself is left as it is, on the shelf or off it. */
+    private List<Kept> kept(PatternDocument pattern, Path path, Lexicon own) {
+        List<PatternDocument> drills = DrillDocuments.of(pattern, path, own);
+        return asked.shelf().putAll(drills.subList(0, drills.size() - 1));
     }
 
-    private static Optional<Side> hand(String part) {
-        return Stream.of(Side.values())
-                .filter(side -> part.equalsIgnoreCase(side.word() + " hand"))
-                .findFirst();
+    private void tell(Kept kept) {
+        spec.commandLine()
+                .getOut()
+                .println("On the shelf: " + kept.id() + ", " + kept.document().name());
     }
 
     private void tell(String name, Plan plan, TellPath words, Told comes) {
@@ -166,6 +185,13 @@ final class LearnCommand implements Callable<Integer> {
                                             .forEach(out::println));
             if (why) {
                 Paragraphs.wrapped("    why: ", told.why(), width).forEach(out::println);
+            }
+        }
+        if (why && !words.leftOut().isEmpty()) {
+            out.println();
+            out.println("Left out:");
+            for (String left : words.leftOut()) {
+                Paragraphs.wrapped("  ", left, width).forEach(out::println);
             }
         }
         out.println();

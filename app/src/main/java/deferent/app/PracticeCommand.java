@@ -11,6 +11,8 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
 import deferent.page.Palette;
+import deferent.page.sheet.CalendarSheet;
+import deferent.page.sheet.Edition;
 import deferent.record.Log;
 import deferent.record.NotListed;
 import deferent.record.PatternDocument;
@@ -27,7 +29,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,6 +45,7 @@ import tools.jackson.databind.node.ObjectNode;
             "What you practised, as the log has it and as \"deferent film ... --keep\" kept it: the"
                     + " weeks and each pattern, or how much closer one came:",
             "  deferent practice",
+            "  deferent practice --out calendar.pdf",
             "  deferent practice static spin vs triquetra --out weeks.svg"
         },
         subcommands = {LogCommand.class, PracticeCommand.Demo.class})
@@ -65,7 +67,8 @@ final class PracticeCommand implements Runnable {
             paramLabel = "FILE",
             description =
                     "Write it: .svg or .png the picture over the weeks, .csv every number, .json the"
-                            + " comparison. May be repeated.")
+                            + " comparison; where nothing is said, .svg, .png or .pdf the calendar."
+                            + " May be repeated.")
     private List<Path> files = List.of();
 
     @Option(names = "--json", description = "Answer in JSON, for other programs.")
@@ -80,7 +83,7 @@ final class PracticeCommand implements Runnable {
 
     @Override
     public void run() {
-        files.forEach(PracticeCommand::ending);
+        files.forEach(words.isEmpty() ? PageOut::mayBe : PracticeCommand::ending);
         PracticeLog log = PracticeLog.of(shelf.shelf());
         log.sweep().ifPresent(shelf::tell);
         PracticeLog.Listing listing = log.look();
@@ -88,8 +91,14 @@ final class PracticeCommand implements Runnable {
         LoggedPractice logged =
                 LoggedPractice.of(shelf.shelf(), shelf.words(), today.day(), LATEST);
         if (words.isEmpty()) {
-            if (!files.isEmpty()) {
-                throw new Refusal("has nothing to draw", "--out", "say a phrase or a name first");
+            if (!files.isEmpty() && logged.entries().isEmpty()) {
+                throw new Refusal(
+                        "has nothing to draw",
+                        "--out",
+                        "say a phrase, or write something down first");
+            }
+            for (Path file : files) {
+                PageOut.write(file, calendar(listing, logged));
             }
             list(listing, logged);
             return;
@@ -110,6 +119,19 @@ final class PracticeCommand implements Runnable {
         if (!json) {
             others(listing);
         }
+    }
+
+    private static CalendarSheet calendar(PracticeLog.Listing films, LoggedPractice logged) {
+        return new CalendarSheet(
+                logged.weeks(),
+                logged.rest(),
+                logged.patterns().stream()
+                        .map(
+                                pattern ->
+                                        new CalendarSheet.Practised(
+                                                pattern, LoggedPractice.onFilm(pattern, films)))
+                        .toList(),
+                Edition.USUAL);
     }
 
     private static OverWeeks progress(PracticeLog.Listing listing, String pattern) {
@@ -141,8 +163,7 @@ final class PracticeCommand implements Runnable {
     }
 
     private static String ending(Path file) {
-        String name = file.getFileName() == null ? "" : file.getFileName().toString();
-        String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        String ending = PageOut.ending(file);
         if (!List.of("svg", "png", "csv", "json").contains(ending)) {
             throw new Refusal("has no ending that is known here", "--out " + file, ENDINGS);
         }

@@ -91,4 +91,38 @@ class LearnCommandTest {
                 .contains("minutes a day");
         assertThat(new Desk(folder).bad("learn", RING, "--days", "0").err()).contains("--days");
     }
+
+    @Test
+    void thePlanIsOnePageAndItsDrillsAreKeptAsPatternsOnce() throws IOException {
+        Path page = folder.resolve("plan.pdf");
+        Path picture = folder.resolve("plan.svg");
+        String told =
+                learn(
+                                "--by",
+                                "2026-12-18",
+                                "--keep",
+                                "--why",
+                                "--out",
+                                page.toString(),
+                                "--out",
+                                picture.toString())
+                        .text();
+        assertThat(told)
+                .contains("On the shelf: ", ": left hand alone")
+                .contains("Left out:", "another one changes less.")
+                .contains("is not in it.");
+        assertThat(Files.readAllBytes(page)).startsWith('%', 'P', 'D', 'F');
+        assertThat(Files.readString(picture)).contains(">1 left hand alone,<", "Sat 28 Nov");
+        Desk desk = new Desk(folder);
+        String shelf = desk.good("shelf", "list").text();
+        assertThat(shelf).contains(": both hands apart");
+        // Each is a pattern as any other, and a second time changes nothing.
+        Path drawn = folder.resolve("drill.svg");
+        desk.good("draw", RING + ": both hands apart", "--out", drawn.toString());
+        assertThat(drawn).isNotEmptyFile();
+        learn("--keep");
+        assertThat(desk.good("shelf", "list").text()).isEqualTo(shelf);
+        assertThat(new Desk(folder).bad("learn", RING, "--out", "plan.doc").err())
+                .contains("give one that ends in .pdf, .svg or .png");
+    }
 }

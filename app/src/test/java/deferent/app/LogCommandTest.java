@@ -9,8 +9,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,22 +25,11 @@ class LogCommandTest {
 
     @TempDir private Path folder;
 
-    private record Answer(int code, String out, String err) {}
-
-    private Answer run(String... args) {
-        List<String> all = new ArrayList<>(List.of(args));
-        all.addAll(List.of("--shelf", folder.resolve("shelf").toString()));
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int code =
-                Deferent.execute(
-                        new PrintWriter(out, true),
-                        new PrintWriter(err, true),
-                        all.toArray(String[]::new));
-        return new Answer(code, out.toString(), err.toString());
+    private Desk.Answer run(String... args) {
+        return new Desk(folder).run(args);
     }
 
-    private Answer taken(String text) throws IOException {
+    private Desk.Answer taken(String text) throws IOException {
         Path file = Files.writeString(folder.resolve("hall.json"), text);
         return run("shelf", "import", file.toString());
     }
@@ -53,7 +40,7 @@ class LogCommandTest {
 
     @Test
     void whatWasPractisedIsWrittenDown() throws IOException {
-        Answer written =
+        Desk.Answer written =
                 run(
                         "practice",
                         "log",
@@ -120,7 +107,7 @@ class LogCommandTest {
 
     @Test
     void aHallFilesLogIsTakenInOnce() throws IOException {
-        Answer taken = taken(HALL);
+        Desk.Answer taken = taken(HALL);
         assertThat(taken.err()).isEmpty();
         assertThat(taken.out()).endsWith("hall.json: 2 new entries in the log.\n");
         assertThat(day("2026-11-26")).contains("\"wind\": 3").hasLineCount(1);
@@ -142,7 +129,7 @@ class LogCommandTest {
                 .contains("version: is 0, older than all");
         assertThat(taken(HALL.replace("\"version\": 1", "\"version\": 2")).err())
                 .contains("version: is 2, newer than this deferent");
-        Answer huge = taken(HALL.replace("dry", "dry ".repeat(1_300_000)));
+        Desk.Answer huge = taken(HALL.replace("dry", "dry ".repeat(1_300_000)));
         assertThat(huge.err()).contains("bytes long; a log has at most 5000000").hasLineCount(1);
         assertThat(huge.code()).isEqualTo(Deferent.BAD_INPUT);
         assertThat(taken(HALL.substring(0, 300)).err()).contains("is not JSON");
@@ -152,7 +139,7 @@ class LogCommandTest {
     @Test
     void practiceShowsACalendarAndEachPattern() throws IOException {
         taken(HALL);
-        Answer shown = run("practice", "--today", "2026-11-28");
+        Desk.Answer shown = run("practice", "--today", "2026-11-28");
         assertThat(shown.err()).isEmpty();
         assertThat(shown.out())
                 .isEqualTo(
@@ -190,7 +177,7 @@ class LogCommandTest {
     @Test
     void theDemosLastWeekIsWarnedOfAndItsFilmsAreJoinedIn() {
         run("practice", "demo");
-        Answer shown = run("practice", "--today", "2026-11-22", "--why");
+        Desk.Answer shown = run("practice", "--today", "2026-11-22", "--why");
         assertThat(shown.out())
                 .containsPattern("2026-10-19 +15 +\\. +\\. +15 +\\. +\\. +20 +50 min")
                 .containsPattern(
@@ -213,5 +200,32 @@ class LogCommandTest {
                 "schema",
                 "--log");
         assertThat(out.toString()).contains("urn:deferent:log:1");
+    }
+
+    @Test
+    void theCalendarIsDrawnOnAnyPaperWithTheSameNumbers() throws IOException {
+        taken(HALL);
+        Path svg = folder.resolve("calendar.svg");
+        Path pdf = folder.resolve("calendar.pdf");
+        Path png = folder.resolve("calendar.png");
+        Desk.Answer drawn =
+                run(
+                        "practice",
+                        "--today",
+                        "2026-11-28",
+                        "--out",
+                        svg.toString(),
+                        "--out",
+                        pdf.toString(),
+                        "--out",
+                        png.toString());
+        assertThat(drawn.err()).isEmpty();
+        assertThat(Files.readString(svg))
+                .contains(">12.5<", ">20<", ">32.5 min<", ">isolation vs triquetra, split time<");
+        assertThat(Files.readAllBytes(pdf)).startsWith('%', 'P', 'D', 'F');
+        assertThat(Files.readAllBytes(png)).startsWith(0x89, 'P', 'N', 'G');
+        assertThat(run("practice", "--out", "calendar.csv").err())
+                .contains("give one that ends in .pdf, .svg or .png")
+                .hasLineCount(1);
     }
 }

@@ -3,14 +3,10 @@ package deferent.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -21,19 +17,8 @@ class PracticeCommandTest {
 
     @TempDir private Path folder;
 
-    private record Answer(int code, String out, String err) {}
-
-    private Answer run(String... args) {
-        List<String> all = new ArrayList<>(List.of(args));
-        all.addAll(List.of("--shelf", folder.resolve("shelf").toString()));
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int code =
-                Deferent.execute(
-                        new PrintWriter(out, true),
-                        new PrintWriter(err, true),
-                        all.toArray(String[]::new));
-        return new Answer(code, out.toString(), err.toString());
+    private Desk.Answer run(String... args) {
+        return new Desk(folder).run(args);
     }
 
     private Path record() throws IOException {
@@ -45,7 +30,7 @@ class PracticeCommandTest {
     @Test
     void aFilmIsKeptComparedAndReplacedOnlyWhenTold() throws IOException {
         Path film = Files.copy(CLIP, folder.resolve("tonight.mp4"));
-        Answer kept = run("film", film.toString(), PHRASE, "--keep", "Behind the barn");
+        Desk.Answer kept = run("film", film.toString(), PHRASE, "--keep", "Behind the barn");
         assertThat(kept.err()).isEmpty();
         assertThat(kept.out())
                 .contains("Kept: ", "-behind-the-barn, practised ", " as its file says.")
@@ -57,13 +42,13 @@ class PracticeCommandTest {
                 .doesNotContain(folder.toString());
         assertThat(folder.resolve("shelf/practice/films")).doesNotExist();
 
-        Answer again = run("film", film.toString(), PHRASE, "--keep", "Once more");
+        Desk.Answer again = run("film", film.toString(), PHRASE, "--keep", "Once more");
         assertThat(again.code()).isEqualTo(Deferent.BAD_INPUT);
         assertThat(again.err())
                 .contains("this film: is kept already, as ", "-behind-the-barn", "--replace")
                 .hasLineCount(1);
         assertThat(Files.readString(record())).isEqualTo(text);
-        Answer replaced =
+        Desk.Answer replaced =
                 run(
                         "film",
                         film.toString(),
@@ -78,7 +63,7 @@ class PracticeCommandTest {
         assertThat(run("practice").out())
                 .contains("Once more: static spin vs triquetra. The right");
         assertThat(run("practice", "once more").out()).contains("kept once");
-        Answer other = run("practice", "isolation vs isolation");
+        Desk.Answer other = run("practice", "isolation vs isolation");
         assertThat(other.err())
                 .contains("practice of isolation", "was never kept", "kept is " + PHRASE)
                 .hasLineCount(1);
@@ -91,7 +76,7 @@ class PracticeCommandTest {
         // Seconds since 1904, behind the box's name, version and flags (ISO/IEC 14496-12, 8.2.2).
         ByteBuffer.wrap(bytes).putInt(at + 8, (int) (2_082_844_800L + 1_795_000_000L));
         Path film = Files.write(folder.resolve("dated.mp4"), bytes);
-        Answer kept = run("film", film.toString(), PHRASE, "--keep");
+        Desk.Answer kept = run("film", film.toString(), PHRASE, "--keep");
         assertThat(kept.out()).containsPattern("practised 2026-11-1[89] as the film says\\.");
         assertThat(Files.readString(record())).contains("\"dated_by\": \"film\"", "2026-11-18T");
     }
@@ -112,7 +97,7 @@ class PracticeCommandTest {
                 .hasLineCount(6)
                 .contains("Demo log: 19 new entries in the log.");
         Path picture = folder.resolve("weeks.svg");
-        Answer weeks = run("practice", PHRASE, "--out", picture.toString());
+        Desk.Answer weeks = run("practice", PHRASE, "--out", picture.toString());
         assertThat(weeks.err()).isEmpty();
         assertThat(weeks.out())
                 .contains("static spin vs triquetra, kept 5 times", "Over 4 weeks the ")

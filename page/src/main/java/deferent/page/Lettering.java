@@ -8,7 +8,7 @@ import java.awt.geom.AffineTransform;
  *
  * @param size pixels
  */
-record Lettering(Face face, double size) {
+public record Lettering(Face face, double size) {
     /** How long a line is. */
     double length(String line) {
         return face.width(face.known(line), size);
@@ -21,7 +21,7 @@ record Lettering(Face face, double size) {
     }
 
     /** Writes a line from a point on, in the colour that is set. */
-    void write(Graphics2D g, String line, double x, double y) {
+    public void write(Graphics2D g, String line, double x, double y) {
         if (g.getRenderingHint(Typesetter.KEY) instanceof Typesetter setter) {
             setter.set(g, face, size, line, x, y);
         } else {

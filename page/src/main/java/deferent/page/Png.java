@@ -7,6 +7,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.util.function.Consumer;
 
 /** Stills as pixels. */
 public final class Png {
@@ -38,6 +39,24 @@ public final class Png {
             }
             file.end();
         }
+    }
+
+    /** What else is drawn, on white paper: a PNG file's bytes. */
+    public static byte[] drawn(int width, int height, Consumer<Graphics2D> strokes) {
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_ARGB_PRE);
+        Graphics2D g = Brush.smooth(image.createGraphics());
+        g.setColor(Palette.Ink.CARD.on(Palette.Theme.LIGHT));
+        g.fillRect(0, 0, width, height);
+        strokes.accept(g);
+        g.dispose();
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (PngFile file = new PngFile(width, height, false, out)) {
+            file.rows(image);
+            file.end();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
     }
 
     /** The picture itself; with an alpha channel where the still is transparent. */

@@ -61,6 +61,34 @@ public final class Svg {
 
     /** As {@link #of(Scene, Still)}, whose groups are going to be moved. */
     static String of(Scene scene, Still still, boolean moves) {
+        Groups paper = groups(moves);
+        Painter.paint(scene, still, paper);
+        return paper.written(
+                still.width(),
+                still.height(),
+                still.caption().isEmpty() ? "" : still.caption().get(0));
+    }
+
+    /**
+     * What else is drawn: a page, a calendar.
+     *
+     * @param title for people who cannot see it; may be empty
+     * @param strokes draws on pixels from the upper left, words by {@link Lettering}
+     */
+    public static String drawn(int width, int height, String title, Consumer<Graphics2D> strokes) {
+        Groups paper = groups(false);
+        paper.group(
+                "page",
+                title,
+                g -> {
+                    g.setColor(Palette.Ink.CARD.on(Palette.Theme.LIGHT));
+                    g.fillRect(0, 0, width, height);
+                    strokes.accept(g);
+                });
+        return paper.written(width, height, title);
+    }
+
+    private static Groups groups(boolean moves) {
         Document document = empty();
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
         context.setComment(null);
@@ -70,9 +98,7 @@ public final class Svg {
                 new SVGGeneratorContext.GraphicContextDefaults();
         plain.setFont(Typesetter.font("sans-serif", Face.REGULAR, 12));
         context.setGraphicContextDefaults(plain);
-        Groups paper = new Groups(document, new SVGGraphics2D(context, false), moves);
-        Painter.paint(scene, still, paper);
-        return paper.written(still);
+        return new Groups(document, new SVGGraphics2D(context, false), moves);
     }
 
     private static Document empty() {
@@ -160,17 +186,17 @@ public final class Svg {
             }
         }
 
-        String written(Still still) {
+        String written(int width, int height, String called) {
             Element root = document.getDocumentElement();
-            root.setAttributeNS(null, "width", Integer.toString(still.width()));
-            root.setAttributeNS(null, "height", Integer.toString(still.height()));
-            root.setAttributeNS(null, "viewBox", "0 0 " + still.width() + " " + still.height());
+            root.setAttributeNS(null, "width", Integer.toString(width));
+            root.setAttributeNS(null, "height", Integer.toString(height));
+            root.setAttributeNS(null, "viewBox", "0 0 " + width + " " + height);
             root.setAttributeNS(null, "role", "img");
             // Nothing is to be nudged onto whole pixels: points lie where the motion puts them.
             root.setAttributeNS(null, "shape-rendering", "geometricPrecision");
-            if (!still.caption().isEmpty()) {
+            if (!called.isEmpty()) {
                 Element title = document.createElementNS(SPACE, "title");
-                title.appendChild(document.createTextNode(still.caption().get(0)));
+                title.appendChild(document.createTextNode(called));
                 root.appendChild(title);
             }
             if (!used.isEmpty()) {

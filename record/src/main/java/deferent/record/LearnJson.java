@@ -6,6 +6,7 @@ import deferent.search.path.Hardness;
 import deferent.search.path.Plan;
 import deferent.search.path.PlannedDay;
 import deferent.search.path.Sitting;
+import deferent.search.path.Standing;
 import deferent.tell.TellPath;
 import deferent.tell.Told;
 import java.time.LocalDate;
@@ -26,6 +27,12 @@ public final class LearnJson {
      */
     public static String write(
             PatternDocument pattern, Plan plan, TellPath words, Told told, boolean wanted) {
+        return PrettyJson.text(tree(pattern, plan, words, told, wanted));
+    }
+
+    /** As a tree, to be part of a larger answer. */
+    public static ObjectNode tree(
+            PatternDocument pattern, Plan plan, TellPath words, Told told, boolean wanted) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("pattern", pattern.name());
         node.put("told", told.text());
@@ -41,10 +48,16 @@ public final class LearnJson {
         List<Drill> all = plan.path().drills();
         for (int i = 0; i < all.size(); i++) {
             drills.add(drill(i, all.get(i), words));
+            Standing begun = plan.begun().get(i);
+            ((ObjectNode) drills.get(i))
+                    .put("practised_minutes", Written.rounded(begun.minutes()))
+                    .put("known", begun.known());
         }
+        ArrayNode leftOut = node.putArray("left_out");
+        words.leftOut().forEach(leftOut::add);
         ArrayNode days = node.putArray("days");
         plan.days().forEach(day -> days.add(day(day)));
-        return PrettyJson.text(node);
+        return node;
     }
 
     private static String date(long day) {
@@ -72,6 +85,11 @@ public final class LearnJson {
         ArrayNode needs = node.putArray("needs");
         drill.needs().forEach(need -> needs.add(need + 1));
         node.put("told", words.drill(i).text());
+        TellPath.Said said = words.said(i);
+        said.danger().ifPresent(danger -> node.put("danger", danger));
+        node.put("todo", said.todo());
+        node.put("meets", said.meets());
+        node.put("often", said.often());
         return node;
     }
 

@@ -59,6 +59,7 @@ enum Ask {
             asked -> Optional.of(Lanes.Work.SHORT),
             (desk, asked, stop) -> desk.transitions(asked),
             TransitionAsk.KEYS),
+    LEARN("an order to learn a pattern in, and its days", Desk::learn, LearnAsk.KEYS),
     NEXT("what could come next, nothing else being said", Desk::next, NextAsk.KEYS),
     TRANSITION_PLAY(
             "one transition, played",

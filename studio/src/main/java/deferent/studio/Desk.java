@@ -98,6 +98,7 @@ final class Desk {
                             "set-take",
                             "route",
                             "next",
+                            "learn",
                             "take",
                             "transition-take",
                             "film",
@@ -316,6 +317,10 @@ final class Desk {
 
     Errand next(Question asked) {
         return new Errand(Lanes.Work.NEXT, NextAsk.of(asked, words.lexicon(), shelf, books));
+    }
+
+    Errand learn(Question asked) {
+        return new Errand(Lanes.Work.SHORT, LearnAsk.of(asked, words.lexicon(), shelf));
     }
 
     ObjectNode photo(Question asked) {

@@ -58,6 +58,9 @@ class AskTableTest {
                         + ", \"to\": {"
                         + PHRASE
                         + "}, \"as\": \"png\", \"wishes\": {\"dark\": true}");
+        ASKED.put(
+                Ask.LEARN,
+                PHRASE + ", \"from\": \"2026-11-28\", \"by\": \"2026-12-18\", \"minutes\": 20");
         ASKED.put(Ask.NEXT, PHRASE + ", \"hardest\": \"easy\", \"limit\": 4");
         ASKED.put(Ask.ROUTE, "\"from\": \"one\", \"to\": \"another\", \"hardest\": \"easy\"");
         ASKED.put(Ask.PHOTO, PHRASE + ", \"led_hz\": 100, \"duty\": 0.3, \"shutter_s\": 2");

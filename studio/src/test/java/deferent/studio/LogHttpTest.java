@@ -122,4 +122,42 @@ class LogHttpTest {
                 .extracting(HttpResponse::statusCode)
                 .isEqualTo(413);
     }
+
+    private static final String LEARN =
+            "{\"ask\": \"learn\", \"phrase\": \"static spin vs triquetra, tether 45 cm\","
+                    + " \"from\": \"2026-11-28\", \"by\": \"2026-12-18\"}";
+
+    @Test
+    void anOrderToLearnInIsPlannedAnewOnceTheLogHasMoreAndItsDrillsArePatterns() {
+        JsonNode before = visitor.ask(LEARN);
+        JsonNode first = before.at("/drills/0");
+        assertThat(first.at("/known").asBoolean()).isFalse();
+        assertThat(before.at("/days/0/sittings/0/drill").asInt()).isEqualTo(1);
+        assertThat(first.at("/often").asString()).isNotEmpty();
+        assertThat(before.at("/left_out")).isNotEmpty();
+        int last = before.at("/drills").size() - 1;
+        assertThat(before.at("/drills/" + last + "/name").asString()).isEqualTo("all of it");
+        for (JsonNode drill : before.at("/drills")) {
+            // Each is a pairing that links, or says why not.
+            assertThat(drill.at("/meets").asString())
+                    .containsAnyOf("Linked", "It does not link", "nothing to link with");
+            String asked =
+                    "{\"ask\": \"pairing\", \"told\": false, \"samples\": 24, \"pattern\": "
+                            + drill.at("/pattern")
+                            + "}";
+            assertThat(visitor.ask(asked).at("/phrase").asString())
+                    .isEqualTo(drill.at("/phrase").asString());
+        }
+        visitor.post(
+                "/api/log",
+                "{\"phrase\": \"static spin vs triquetra, tether 45 cm\", \"part\": \"left hand\","
+                        + " \"minutes\": "
+                        + first.at("/minutes")
+                        + ", \"went\": \"well\", \"date\": \"2026-11-27\"}");
+        JsonNode after = visitor.ask(LEARN);
+        assertThat(after.at("/drills/0/known").asBoolean()).isTrue();
+        assertThat(after.at("/days/0/sittings/0/again").asBoolean()).isTrue();
+        assertThat(after.at("/days/0/sittings/1/drill").asInt()).isEqualTo(2);
+        assertThat(after.at("/ready").asString()).isLessThan(before.at("/ready").asString());
+    }
 }

@@ -11,11 +11,13 @@ import deferent.reading.worked.Detail;
 import deferent.search.path.Drill;
 import deferent.search.path.DrillKind;
 import deferent.search.path.Hardness;
+import deferent.search.path.LeftOut;
 import deferent.search.path.Path;
 import deferent.search.path.Plan;
 import deferent.search.path.Sitting;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.LongFunction;
@@ -28,7 +30,8 @@ public final class TellPath {
     /** Where all of the numbers of an order come from, for whoever reads one. */
     public static final String MODEL =
             "How hard a drill is, and so the order and the minutes, is worked out by a model of ours from"
-                    + " the readings; nobody measured it. What you know comes back after 1 day, then 6, then 2.5"
+                    + " the readings; nobody measured it, and how hard it is to go from one pattern into another"
+                    + " is not in it. What you know comes back after 1 day, then 6, then 2.5"
                     + " times as long each time it goes well (Wozniak 1990, SM-2). What often goes wrong is"
                     + " common practice, no source.";
 
@@ -54,33 +57,82 @@ public final class TellPath {
 
     /** One drill in a few words: "left hand alone", "both hands apart", "all of it". */
     public static String name(Drill drill) {
-        String hand = drill.hand().map(Side::word).orElse("");
-        return switch (drill.kind()) {
+        return name(drill.kind(), drill.hand());
+    }
+
+    private static String name(DrillKind kind, Optional<Side> side) {
+        String hand = side.map(Side::word).orElse("");
+        return switch (kind) {
             case ALONE -> hand + " hand alone";
             case APART -> "both hands apart";
             case SLOWER -> "all of it, slower";
             case LARGER -> "all of it, larger";
+            case SMALLER_SWING -> "all of it, on a smaller swing";
             case HALF_CIRCLE -> hand + " hand on half its circle";
             case STILL_HAND -> hand + " hand still";
             case WHOLE -> "all of it";
         };
     }
 
-    /** What to do in one drill, whether it links, and what often goes wrong. */
-    public Told drill(int number) {
+    /**
+     * What is to be said of one drill.
+     *
+     * @param danger what can hurt, in a sentence
+     * @param todo what to do, in a sentence, its tempo in it
+     * @param meets whether it links, or why not
+     * @param often what often goes wrong and what mends it; common practice, no source
+     */
+    public record Said(Optional<String> danger, String todo, String meets, String often) {}
+
+    /** The drill with that place in the path, from 0. */
+    public Said said(int number) {
         Drill drill = path.drills().get(number);
         Readings readings = Readings.of(drill.pairing(), performer, kit, Detail.LIVE, lexicon);
-        Optional<String> danger = new TellDanger(readings).inShort();
+        return new Said(
+                new TellDanger(readings).inShort().map(what -> "Danger: " + what + "."),
+                todo(drill),
+                meeting(drill, readings),
+                Say.capital(fault(drill)));
+    }
+
+    /** What to do in one drill, whether it links, and what often goes wrong. */
+    public Told drill(int number) {
+        Said said = said(number);
         return new Told(
                 "path.drill." + (number + 1),
-                danger.isPresent() ? Tone.DANGER : Tone.NOTE,
-                danger.map(what -> "Danger: " + what + ". ").orElse("")
-                        + todo(drill)
+                said.danger().isPresent() ? Tone.DANGER : Tone.NOTE,
+                said.danger().map(danger -> danger + " ").orElse("")
+                        + said.todo()
                         + " "
-                        + meeting(drill, readings)
+                        + said.meets()
                         + " Often: "
-                        + fault(drill),
-                hard(drill));
+                        + Say.small(said.often()),
+                hard(path.drills().get(number)));
+    }
+
+    /** Each drill that was thought of and left out, with why: "Both hands apart: ...". */
+    public List<String> leftOut() {
+        return path.leftOut().stream()
+                .map(left -> Say.capital(name(left.kind(), left.hand())) + ": " + because(left))
+                .toList();
+    }
+
+    private static String because(LeftOut left) {
+        return switch (left.why()) {
+            case RIDES -> "that hand goes where the other head goes, and has no way of its own.";
+            case TURNED -> "the body stays turned away, and the other poi has nowhere to hang.";
+            case NO_PLACE_TO_REST -> "the other poi would hang in its way.";
+            case NOTHING_MEETS -> "no head stays with the other hand, so they are apart already.";
+            case BOUND -> "they go with the body or with each other.";
+            case OWN_TEMPO -> "gravity sets the tempo.";
+            case SLACK -> "a cord would go slack.";
+            case OUT_OF_REACH -> "the arms do not get there.";
+            case NOT_THERE -> "it would be no pattern.";
+            case NO_EASIER -> "no easier by the model.";
+            case ANOTHER_IS_NEARER -> "another one changes less.";
+            case SLOWER_DOES -> "slower is easier already.";
+            case NO_WORDS -> "no phrase says it.";
+        };
     }
 
     private String todo(Drill drill) {
@@ -116,6 +168,8 @@ public final class TellPath {
                             + " and hand circles to match"
                             + at
                             + ", if you have them that long.";
+            case SMALLER_SWING ->
+                    "Spin all of it, but let the swing go only half as far to either side.";
             case HALF_CIRCLE ->
                     "Spin all of it, but take the "
                             + hand
@@ -184,6 +238,8 @@ public final class TellPath {
             case APART -> APART;
             case SLOWER -> "the poi drops at the top; let it come round before the hand goes on.";
             case LARGER -> "the hands cut the far side short; go all the way out.";
+            case SMALLER_SWING ->
+                    "the swing grows by itself; let it die down, and start it again as small.";
             case HALF_CIRCLE -> "the circle grows back by itself; look at that hand.";
             case STILL_HAND ->
                     "the still hand goes along with the other; rest its elbow on your side.";

@@ -183,6 +183,39 @@ class PracticePageTest extends InChromium {
     }
 
     @Test
+    void anOrderToLearnInIsPlayedDrillByDrillAndPlannedAnewFromWhatWasPractised() {
+        try (Visit visit = visit()) {
+            visit.say("static spin vs triquetra, tether 45 cm");
+            Page page = visit.page();
+            page.keyboard().press("Escape");
+            page.locator("deferent-stage canvas").focus();
+            page.keyboard().press("Shift+U");
+            visit.until("document.querySelectorAll('.drill').length > 3");
+            assertThat(page.locator(".drill.on b").first().innerText()).endsWith("all of it");
+            assertThat(page.locator(".learn-days li").first().innerText())
+                    .contains("1 left hand alone, 20 min");
+            page.locator(".drill button").nth(1).click();
+            visit.until(
+                    "deferentDesk.session.answer.phrase.startsWith('static spin turns 0')"
+                            + " && document.querySelector('.drill:nth-child(2).on')");
+            assertThat(page.innerText(".drill-told")).contains("right poi", "Often: ");
+            page.locator(".learn-back button").click();
+            visit.until(
+                    "deferentDesk.session.answer.phrase === 'static spin vs triquetra, tether 45 cm'"
+                            + " && document.querySelector('.drill:last-child.on')");
+            page.locator(".drill button").nth(0).click();
+            visit.until("document.querySelector('.drill:first-child.on .drill-done')");
+            page.locator(".drill-done input").fill("20");
+            page.locator(".drill-done button").click();
+            visit.until("document.querySelector('.drill:first-child .drill-known')");
+            assertThat(page.locator(".learn-days li").first().innerText())
+                    .contains("2 right hand alone, 20 min");
+            page.locator(".learn-out summary").click();
+            assertThat(page.innerText(".learn-out")).contains("another one changes less.");
+        }
+    }
+
+    @Test
     void onePressKeepsAFilmAndTheSecondAsks() {
         try (Visit visit = visit()) {
             visit.say("static spin vs triquetra, tempo 40");

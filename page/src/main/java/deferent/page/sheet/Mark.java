@@ -59,6 +59,21 @@ public sealed interface Mark {
     }
 
     /**
+     * A square or a bar.
+     *
+     * @param full whether it is filled; else a box to tick
+     */
+    record Patch(Box box, Palette.Ink ink, boolean full) implements Mark {
+        /** Width of an open one's outline, points. */
+        static final double OUTLINE = 0.8;
+
+        @Override
+        public Optional<Tag> tag() {
+            return Optional.empty();
+        }
+    }
+
+    /**
      * A still, as large as its box, which has the still's shape.
      *
      * @param scene what is seen

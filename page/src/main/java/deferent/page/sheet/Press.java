@@ -151,6 +151,8 @@ final class Press {
             print(text, height, on);
         } else if (mark instanceof Mark.Rule rule) {
             print(rule, height, on);
+        } else if (mark instanceof Mark.Patch patch) {
+            print(patch, height, on);
         } else if (mark instanceof Mark.Plate plate) {
             place(picture(plate.scene(), plate.still()), plate.box(), height, on);
         } else if (mark instanceof Mark.Sample sample) {
@@ -177,6 +179,24 @@ final class Press {
         on.moveTo((float) box.x(), (float) (height - box.y()));
         on.lineTo((float) box.right(), (float) (height - box.bottom()));
         on.stroke();
+    }
+
+    private static void print(Mark.Patch patch, double height, PDPageContentStream on)
+            throws IOException {
+        Box box = patch.box();
+        on.addRect(
+                (float) box.x(),
+                (float) (height - box.bottom()),
+                (float) box.width(),
+                (float) box.height());
+        if (patch.full()) {
+            on.setNonStrokingColor(colour(patch.ink()));
+            on.fill();
+        } else {
+            on.setStrokingColor(colour(patch.ink()));
+            on.setLineWidth((float) Mark.Patch.OUTLINE);
+            on.stroke();
+        }
     }
 
     private static Color colour(Palette.Ink ink) {

@@ -10,6 +10,8 @@ public enum DrillKind {
     SLOWER,
     /** The whole pattern larger, tethers and all, and as much slower as gravity would have it. */
     LARGER,
+    /** The whole pattern on a swing half as wide. */
+    SMALLER_SWING,
     /** A hand goes round on half its circle. */
     HALF_CIRCLE,
     /** A hand keeps still while its poi turns on as it will. */

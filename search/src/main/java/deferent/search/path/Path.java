@@ -8,10 +8,12 @@ import java.util.List;
  * itself, the last one, needs all others.
  *
  * @param drills in order, one or more
+ * @param leftOut what was thought of besides
  */
-public record Path(List<Drill> drills) {
+public record Path(List<Drill> drills, List<LeftOut> leftOut) {
     public Path {
         drills = List.copyOf(drills);
+        leftOut = List.copyOf(leftOut);
         if (drills.isEmpty() || drills.get(drills.size() - 1).kind() != DrillKind.WHOLE) {
             throw new Refusal(
                     "does not end with the pattern", "a path", "let its last drill be the whole");

@@ -24,11 +24,18 @@ import java.util.stream.IntStream;
  * @param minutesADay so many
  * @param days every day from the first to the one on which it is wanted, or later if it is not
  *     known by then
+ * @param begun how far each drill is by what was practised so far
  * @param ready the day on which the pattern itself is known; before the first day if it is known
  *     already
  */
 public record Plan(
-        Path path, long from, long by, int minutesADay, List<PlannedDay> days, long ready) {
+        Path path,
+        long from,
+        long by,
+        int minutesADay,
+        List<PlannedDay> days,
+        List<Standing> begun,
+        long ready) {
     /** Fewer minutes a day are no plan. */
     public static final int LEAST = 5;
 
@@ -39,6 +46,7 @@ public record Plan(
 
     public Plan {
         days = List.copyOf(days);
+        begun = List.copyOf(begun);
     }
 
     /** Whether it is known on the day on which it is wanted. */
@@ -99,11 +107,12 @@ public record Plan(
         }
 
         Plan plan(long from, long by) {
+            List<Standing> begun = List.of(standings);
             List<PlannedDay> days = new ArrayList<>();
             for (long day = from; day <= by || ready.isEmpty(); day++) {
                 days.add(new PlannedDay(day, sittings(day)));
             }
-            return new Plan(path, from, by, minutesADay, days, ready.orElseThrow());
+            return new Plan(path, from, by, minutesADay, days, begun, ready.orElseThrow());
         }
 
         private boolean known(int n) {

@@ -9,12 +9,13 @@ import java.util.Optional;
  * @param spacing how it is spaced once it is known; empty while it is being learnt
  * @param due the day on which it comes back, once it is known
  */
-record Standing(double minutes, Optional<Spacing> spacing, long due) {
+public record Standing(double minutes, Optional<Spacing> spacing, long due) {
     private static final int AGAIN = 5;
 
     static final Standing NOTHING = new Standing(0, Optional.empty(), 0);
 
-    boolean known() {
+    /** Whether it is learnt, and only kept up from now on. */
+    public boolean known() {
         return spacing.isPresent();
     }
 

@@ -3,8 +3,11 @@ package deferent.search.path;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.pairing.Arc;
+import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Swing;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
@@ -18,6 +21,8 @@ import deferent.reading.link.LinkReading;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.Kit;
 import deferent.reading.tether.Steadiness;
+import deferent.search.path.LeftOut.Why;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -201,11 +206,71 @@ class PathSearchTest {
     }
 
     @Test
-    void aRiderHasNothingToRideAlone() {
-        Path path = path(said("triquetra riding pendulum, tether 36 cm"));
+    void aRidersHandAloneGoesAlongTheArcThatTheOtherHeadSwings() {
+        Pairing whole = said("CAP riding pendulum, tether 42 cm");
+        Drill alone = alone(path(whole), Side.LEFT);
+        HandPath path = alone.pairing().left().motion().path();
+        assertThat(path).isEqualTo(new Arc(0.42, Swing.DOWN, Math.PI / 2));
+        // The same poi, and as long a cycle as a tempo in whole numbers lets it have.
+        assertThat(alone.pairing().left().motion().spin()).isEqualTo(whole.left().motion().spin());
+        assertThat(alone.pairing().tempo()).isEqualTo(39);
+    }
+
+    @Test
+    void aSwingIsLearntOnASmallerOneWithEitherHandAloneAndWithAHandThatKeepsStill() {
+        Path path = path(said("CAP riding pendulum, tether 42 cm"));
         assertThat(path.drills())
-                .filteredOn(d -> d.kind() == DrillKind.ALONE)
-                .extracting(Drill::hand)
-                .containsExactly(Optional.of(Side.RIGHT));
+                .extracting(Drill::kind)
+                .containsOnlyOnce(DrillKind.SMALLER_SWING, DrillKind.STILL_HAND)
+                .filteredOn(kind -> kind == DrillKind.ALONE)
+                .hasSize(2);
+        Pairing smaller = drill(path, DrillKind.SMALLER_SWING).pairing();
+        assertThat(smaller).isEqualTo(said("CAP riding pendulum amplitude 45°, tether 42 cm"));
+        assertThat(Hardness.touching(Trace.of(smaller), Side.RIGHT)).isTrue();
+    }
+
+    @Test
+    void whatIsLeftOutSaysWhy() {
+        Path swing = path(said("CAP riding pendulum, tether 42 cm"));
+        assertThat(swing.leftOut())
+                .contains(
+                        new LeftOut(DrillKind.APART, Optional.empty(), Why.BOUND),
+                        new LeftOut(DrillKind.SLOWER, Optional.empty(), Why.OWN_TEMPO));
+        Path plain = path(said("static spin vs triquetra, tether 45 cm"));
+        assertThat(plain.leftOut())
+                .contains(
+                        new LeftOut(
+                                DrillKind.STILL_HAND,
+                                Optional.of(Side.RIGHT),
+                                Why.ANOTHER_IS_NEARER));
+        Path outside =
+                path(
+                        said(
+                                "isolation centre 60 cm left vs isolation centre 60 cm right, tether 30 cm"));
+        assertThat(outside.leftOut())
+                .contains(new LeftOut(DrillKind.APART, Optional.empty(), Why.NOTHING_MEETS));
+        // Nothing is both a drill and left out.
+        for (Path path : List.of(swing, plain, outside)) {
+            for (LeftOut left : path.leftOut()) {
+                assertThat(path.drills())
+                        .noneMatch(d -> d.kind() == left.kind() && d.hand().equals(left.hand()));
+            }
+        }
+    }
+
+    @Test
+    void aSearchTellsHowFarItHasComeAndStopsWhereAsked() {
+        Pairing whole = said("static spin vs triquetra");
+        List<Integer> heard = new ArrayList<>();
+        Optional<Path> stopped =
+                PathSearch.of(
+                        whole,
+                        Performer.USUAL,
+                        Kit.USUAL,
+                        Lexicon.EMPTY,
+                        heard::add,
+                        () -> heard.size() > 2);
+        assertThat(stopped).isEmpty();
+        assertThat(heard).containsExactly(0, 1, 2);
     }
 }

@@ -41,7 +41,8 @@ class PlanTest {
                                     "static spin vs triquetra, tempo 48",
                                     3,
                                     2),
-                            drill(DrillKind.WHOLE, Side.LEFT, "static spin vs triquetra", 4, 3)));
+                            drill(DrillKind.WHOLE, Side.LEFT, "static spin vs triquetra", 4, 3)),
+                    List.of());
 
     private static Plan plan(List<Practised> practised, long from, long by, int minutes) {
         return Plan.of(PATH, practised, Lexicon.EMPTY, from, by, minutes);
@@ -115,7 +116,17 @@ class PlanTest {
         long back = FROM + 10;
         Plan after = plan(done, back, FROM + 30, 20);
         assertThat(learning(after))
-                .isEqualTo(90 - learning(new Plan(PATH, 0, 0, 20, before.days().subList(0, 3), 0)));
+                .isEqualTo(
+                        90
+                                - learning(
+                                        new Plan(
+                                                PATH,
+                                                0,
+                                                0,
+                                                20,
+                                                before.days().subList(0, 3),
+                                                List.of(),
+                                                0)));
         assertThat(after.ready()).isGreaterThan(before.ready());
         assertThat(after.kept()).isTrue();
         for (int number = 0; number < 4; number++) {

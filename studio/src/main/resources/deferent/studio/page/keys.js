@@ -65,7 +65,7 @@ export const KEYS = [
     { shows: 'Y', says: 'share: what fits where it goes', does: { y: act('share') } },
     { shows: 'E', says: 'save as a file: pictures, sheets, clips, pages', does: { e: act('take') } },
     { shows: 'I', says: 'watch a film of practice', does: { i: act('film') } },
-    { shows: 'U', says: 'practice over the weeks', does: { u: act('practice') } },
+    { shows: 'U  Shift U', says: 'practice over the weeks; an order to learn in', does: { u: (desk, event) => desk.act(event.shiftKey ? 'learn' : 'practice') } },
     { shows: 'W', says: 'words a phrase can say, each with its picture', does: { w: act('words') } },
     { shows: '?', says: 'this list', does: { '?': act('keys') } },
   ]],

@@ -13,6 +13,7 @@ import { ShelfMap } from './state/map.js';
 import { ShelfSet } from './state/set.js';
 import { TakeAway } from './state/take.js';
 import { Log, mayBeLog } from './state/log.js';
+import { LearningPath } from './state/path.js';
 import * as address from './state/address.js';
 import { press } from './keys.js';
 import { FastLights } from './fast-lights.js';
@@ -65,6 +66,7 @@ export class Desk {
     this.player = new SetPlayer(this);
     this.take = new TakeAway(this);
     this.log = new Log();
+    this.path = new LearningPath(this.session, this.log);
     this.stage = $('deferent-stage');
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
@@ -126,7 +128,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'practice' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'practice' | 'learn' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -176,6 +178,9 @@ export class Desk {
         break;
       case 'practice':
         this.practice.open();
+        break;
+      case 'learn':
+        this.side.turn('learn');
         break;
       case 'tools':
         this.side.turn('tools');

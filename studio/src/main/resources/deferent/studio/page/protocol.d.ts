@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Transitions | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetTake | SetSuggest | Film | Filmed | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Transitions | Learn | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetTake | SetSuggest | Film | Filmed | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -68,6 +68,21 @@ declare namespace Protocol {
     change?: Change[] | null;
     to: To;
     hardest?: Hardest | null;
+  } & (
+    | { phrase: string; pattern?: never }
+    | { phrase?: never; pattern: object }
+  );
+
+  /** an order to learn a pattern in, and its days */
+  type Learn = {
+    ask: 'learn';
+    id?: any | null;
+    performer?: Performer | null;
+    kit?: Kit | null;
+    change?: Change[] | null;
+    from?: string | null;
+    by?: string | null;
+    minutes?: number | null;
   } & (
     | { phrase: string; pattern?: never }
     | { phrase?: never; pattern: object }
@@ -345,7 +360,7 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'set-suggest' | 'set-take' | 'route' | 'next' | 'take' | 'transition-take' | 'film' | 'filmed';
+  type Of = 'seek' | 'map' | 'set-suggest' | 'set-take' | 'route' | 'next' | 'learn' | 'take' | 'transition-take' | 'film' | 'filmed';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;

@@ -20,7 +20,7 @@ class DeskMenu extends Part {
   render() {
     const { desk } = this;
     /** @type {(act: Parameters<import("../main.js").Desk["act"]>[0], text: string, key: string, means: string) => unknown} */
-    const line = (act, text, key, means) => html`<button type="button" class="menu-line" title=${means} aria-keyshortcuts=${key.replace('Ctrl ', 'Control+')}
+    const line = (act, text, key, means) => html`<button type="button" class="menu-line" title=${means} aria-keyshortcuts=${key.replace('Ctrl ', 'Control+').replace('Shift ', 'Shift+')}
       @click=${() => desk.act(act)}><span>${text}</span><kbd aria-hidden="true">${key}</kbd></button>`;
     return html`
       <section class="block menu-lines" aria-label="Page">
@@ -28,7 +28,8 @@ class DeskMenu extends Part {
         ${line('share', 'Share', 'Y', 'The file that fits where it goes')}
         ${line('take', 'Save as a file', 'E', 'Pictures, sheets, clips and pages of it')}
         ${line('film', 'Watch a film', 'I', 'What is off in a film of practice')}
-        ${line('practice', 'Practice over the weeks', 'U', 'How much closer it came')}
+        ${line('practice', 'Practice over the weeks', 'U', 'The log, and how much closer it came')}
+        ${line('learn', 'An order to learn in', 'Shift U', 'Its drills, and the days they take')}
         ${line('words', 'Words', 'W', 'What a phrase can say')}
         ${line('lesson', 'Lesson look', 'J', 'Large, mirrored and counted, for students')}
         ${line('keys', 'Keys', '?', 'Every key of the page')}

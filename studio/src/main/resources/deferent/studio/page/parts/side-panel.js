@@ -7,15 +7,16 @@ import './next-list.js';
 import './seek-list.js';
 import './map-list.js';
 import './set-list.js';
+import './learn-list.js';
 import './desk-menu.js';
 
-const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['seek', 'Seek'], ['map', 'Map'], ['set', 'Set']];
+const TABS = [['reading', 'Can I spin it'], ['sizes', 'Sizes'], ['shelf', 'Shelf'], ['next', 'Next'], ['learn', 'Learn'], ['seek', 'Seek'], ['map', 'Map'], ['set', 'Set']];
 const PULLED = 6; // pixels a thumb moves before it pulls rather than presses
 const UP = 0.46; // of the page's height, so that the stage keeps more than half of it
 const FLICK = 0.4; // pixels a millisecond, from which on the way of the thumb decides rather than where it let go
 
 /**
- * Beside the stage: what it means, its sizes, what is saved, what could come next, what else links, the routes between what is saved,
+ * Beside the stage: what it means, its sizes, what is saved, what could come next, an order to learn in, what else links, the routes between what is saved,
  * and the menu. Its doors are quiet words at the edge. On a narrow page it is a sheet that a thumb pulls up and pushes down.
  */
 class SidePanel extends Part {
@@ -58,11 +59,13 @@ class SidePanel extends Part {
     else this.show(tab);
   }
 
-  // What could come next is looked for only while somebody looks at it.
+  // What could come next is looked for only while somebody looks at it, and so is an order to learn in.
   #looks() {
-    const { transitions } = this.desk;
+    const { transitions, path } = this.desk;
     if (this.open && this.tab === 'next') transitions.look();
     else transitions.away();
+    if (this.open && this.tab === 'learn') path.look();
+    else path.away();
   }
 
   /** Draws the drawer out, or pushes it in. @param {boolean} open */
@@ -140,6 +143,7 @@ class SidePanel extends Part {
         <size-list role="tabpanel" id="panel-sizes" aria-labelledby="tab-sizes" tabindex="0" ?hidden=${this.tab !== 'sizes'}></size-list>
         <shelf-list role="tabpanel" id="panel-shelf" aria-labelledby="tab-shelf" tabindex="0" ?hidden=${this.tab !== 'shelf'}></shelf-list>
         <next-list role="tabpanel" id="panel-next" aria-labelledby="tab-next" tabindex="0" ?hidden=${this.tab !== 'next'}></next-list>
+        <learn-list role="tabpanel" id="panel-learn" aria-labelledby="tab-learn" tabindex="0" ?hidden=${this.tab !== 'learn'}></learn-list>
         <seek-list role="tabpanel" id="panel-seek" aria-labelledby="tab-seek" tabindex="0" ?hidden=${this.tab !== 'seek'}></seek-list>
         <map-list role="tabpanel" id="panel-map" aria-labelledby="tab-map" tabindex="0" ?hidden=${this.tab !== 'map'}></map-list>
         <set-list role="tabpanel" id="panel-set" aria-labelledby="tab-set" tabindex="0" ?hidden=${this.tab !== 'set'}></set-list>
