@@ -194,6 +194,10 @@ class PracticePageTest extends InChromium {
             assertThat(page.locator(".drill.on b").first().innerText()).endsWith("all of it");
             assertThat(page.locator(".learn-days li").first().innerText())
                     .contains("1 left hand alone, 20 min");
+            // The doors leave room for the cross that shuts the drawer.
+            String right = "document.querySelector('#tab-set').getBoundingClientRect().right";
+            String cross = "document.querySelector('.drawer-shut').getBoundingClientRect().left";
+            assertThat((Boolean) page.evaluate(right + " <= " + cross)).isTrue();
             page.locator(".drill button").nth(1).click();
             visit.until(
                     "deferentDesk.session.answer.phrase.startsWith('static spin turns 0')"
