@@ -112,12 +112,12 @@ final class FrontPages {
         int n = lessons.size();
         int across = n <= 2 ? n : n <= 6 ? 2 : n <= 12 ? 3 : n <= 20 ? 4 : 6;
         int down = (n + across - 1) / across;
-        double gap = 14;
+        double gap = 10;
         double width = (room.width() - (across - 1) * gap) / across;
         double height = Math.min(width, (room.height() - (down - 1) * gap) / down);
-        if (height < SIGN) {
-            down = (int) Math.floor((room.height() + gap) / (SIGN + gap));
-            height = SIGN;
+        if (height < Plates.LEAST) {
+            down = (int) Math.floor((room.height() + gap) / (Plates.LEAST + gap));
+            height = Plates.LEAST;
         }
         List<Mark> marks = new ArrayList<>();
         for (int i = 0; i < Math.min(n, across * down); i++) {

@@ -15,6 +15,9 @@ import java.util.Optional;
 
 /** The few kinds of picture that printed pages have. */
 final class Plates {
+    /** 25 mm and a hair, points: what is smaller cannot be made out in a hall (our choice). */
+    static final double LEAST = 25 * 72 / 25.4 + 1;
+
     /** Pixels a point: the more, the finer the lines. */
     private static final double LARGE = 2.0;
 

@@ -31,7 +31,7 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
     private static final double TITLE = 19;
     private static final double NAME = 11;
     private static final double WORDS = 8.4;
-    private static final double PICTURE = 46;
+    private static final double PICTURE = Plates.LEAST;
     private static final double GAP = 9;
     private static final double BESIDE = 10;
     private static final double SIGN = 10;

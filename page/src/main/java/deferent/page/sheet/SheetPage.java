@@ -14,26 +14,32 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
  * Lays out one pattern's sheet. From the top: its name, phrase and note; the figure beside what
  * each hand does and the sizes; the row of small pictures; two columns of what to watch for; the
- * cautions. The figure takes what the words leave. Where even small letters don't fit, the columns
- * go on overleaf, and below a very long head the small pictures and the figure too; nothing is cut.
+ * cautions. The figure takes what the words leave. Where even small letters beside a narrow figure
+ * and half the small pictures don't fit, the columns go on overleaf, and below a very long head the
+ * small pictures and the figure too; nothing is cut.
  */
 final class SheetPage {
     private static final double[] SIZES = {8.8, 8.5, 8.2, 7.9, 7.6, 7.6, 7.6};
-    private static final double[] PICTURES = {82, 82, 78, 72, 66, 60, 54};
+    private static final double[] PICTURES = {82, 82, 78, 74, 72, 72, 72};
     private static final double LEAST_FIGURE = 190;
     private static final double MOST_FIGURE = 330;
-    private static final double FIGURE_SHARE = 0.54;
+    private static final double[] FIGURE_SHARES = {0.54, 0.54, 0.54, 0.54, 0.5, 0.42, 0.5};
     private static final int LEAD_ROWS = 4;
-    private static final int PICTURES_A_ROW = 8;
+    private static final int PICTURES_A_ROW = 6;
+    private static final double KEY_SIZE = 7.6;
+    private static final double KEY_LINE = 1.34 * KEY_SIZE;
+    private static final double COUNT_BELOW = 14;
+    private static final double COUNT_BESIDE = 20;
     private static final double CAUTIONS = 7.6;
-    private static final double GAP = 13;
+    private static final double GAP = 9;
     private static final double APART = 6;
-    private static final double PASSAGE = 62;
+    private static final double PASSAGE = Plates.LEAST;
     private static final String BOTH_WAYS = "Grows from and leads to";
     private static final String KEY =
             "In these pictures both figures are faint and the way between them strong: from the"
@@ -50,6 +56,8 @@ final class SheetPage {
     private double y;
     private double bottom;
     private double greatestPicture;
+    private double figureShare;
+    private List<Count> moments = List.of();
 
     private SheetPage(Lesson lesson, Edition edition, Around around, IntFunction<Foot> foot) {
         this.lesson = lesson;
@@ -77,9 +85,11 @@ final class SheetPage {
         List<Row> words = List.of();
         List<Row> rows = List.of();
         for (int i = 0; i < SIZES.length; i++) {
+            figureShare = FIGURE_SHARES[i];
             words = words(SIZES[i]);
             rows = rows(SIZES[i], leads);
             greatestPicture = PICTURES[i];
+            moments = i + 1 < SIZES.length ? lesson.moments() : fewer(lesson.moments());
             strip = stripHeight();
             double least = Math.max(LEAST_FIGURE, Galley.height(words));
             figure = bottom - y - strip - Galley.balanced(rows, 2) - 2 * GAP;
@@ -207,7 +217,7 @@ final class SheetPage {
 
     /** What stands beside the figure. */
     private List<Row> words(double size) {
-        double width = grid.margins().width() * (1 - FIGURE_SHARE) - Grid.GUTTER;
+        double width = grid.margins().width() * (1 - figureShare) - Grid.GUTTER;
         Galley galley = new Galley(width);
         galley.heading("What each hand does", size + 1.4, 0);
         for (Side side : Side.values()) {
@@ -315,8 +325,12 @@ final class SheetPage {
     /** The figure with its key below, the words beside it. */
     private void middle(List<Row> words, double height) {
         Box body = grid.body();
-        double width = body.width() * FIGURE_SHARE;
-        double key = 26;
+        double width = body.width() * figureShare;
+        List<Row> standing =
+                new Galley(width)
+                        .paragraph(List.of(Run.quiet(lesson.standing())), KEY_SIZE, 0)
+                        .rows();
+        double key = 6 + 2 * KEY_LINE + Galley.height(standing);
         Box picture = new Box(body.x(), y, width, height - key);
         blocks.add(
                 new Block(
@@ -328,37 +342,35 @@ final class SheetPage {
                                 lesson.outlook().view(),
                                 lesson.moments().get(0),
                                 lesson.pattern().name())));
-        key(new Box(body.x(), y + height - key, width, key));
+        key(new Box(body.x(), y + height - key, width, key), standing);
         double x = body.x() + width + Grid.GUTTER;
         Box column = new Box(x, y, body.right() - x, Galley.height(words));
         blocks.add(new Block("words", column, Galley.placed(words, x, y)));
     }
 
-    private void key(Box box) {
-        double size = 7.6;
-        double line = 1.34 * size;
+    private void key(Box box, List<Row> standing) {
         List<Mark> marks = new ArrayList<>();
-        double x = box.x();
-        double top = box.bottom() - 2 * line;
+        double below = box.bottom() - Galley.height(standing);
         for (Side side : Side.values()) {
-            x = Plates.key(side, x, top, size, marks) + 16;
+            double top = below - (2 - side.ordinal()) * KEY_LINE;
+            Plates.key(side, box.x(), top, KEY_SIZE, marks);
         }
-        String standing = Face.REGULAR.fitted(lesson.standing(), size, box.width());
-        marks.add(
-                HandSetLines.at(
-                        standing,
-                        Face.REGULAR,
-                        size,
-                        Ink.QUIET,
-                        box.x(),
-                        top + line,
-                        line,
-                        Optional.of(Tag.of(Tag.Kind.PARAGRAPH))));
+        marks.addAll(Galley.placed(standing, box.x(), below));
         blocks.add(new Block("key", box, marks));
     }
 
+    /** Every second where all take more than one row. */
+    private static List<Count> fewer(List<Count> all) {
+        return all.size() <= PICTURES_A_ROW
+                ? all
+                : IntStream.range(0, all.size())
+                        .filter(i -> i % 2 == 0)
+                        .mapToObj(all::get)
+                        .toList();
+    }
+
     private int pictures() {
-        return lesson.moments().size();
+        return moments.size();
     }
 
     private int pictureRows() {
@@ -369,19 +381,29 @@ final class SheetPage {
         return (pictures() + pictureRows() - 1) / pictureRows();
     }
 
+    /** Where pictures have room enough, their counts stand before them and not below. */
+    private boolean beside() {
+        return picturesARow() <= 4;
+    }
+
     private double pictureWidth() {
         int n = Math.max(4, picturesARow());
-        return (grid.body().width() - (n - 1) * 6) / n;
+        return (grid.body().width() - (n - 1) * 6) / n - (beside() ? COUNT_BESIDE : 0);
+    }
+
+    /** From the top of one row of pictures to the next. */
+    private double pictureStep() {
+        return pictureHeight() + (beside() ? 3 : COUNT_BELOW);
     }
 
     private double pictureHeight() {
         double width = pictureWidth();
         double height = SeenSize.of(lesson.scene(), lesson.outlook().view()).heightFor(width);
-        return Math.min(greatestPicture, Math.max(52, Math.min(width, height * 1.1)));
+        return Math.min(greatestPicture, Math.max(Plates.LEAST, Math.min(width, height * 1.1)));
     }
 
     private double stripHeight() {
-        return 18 + pictureRows() * (pictureHeight() + 14);
+        return 18 + pictureRows() * pictureStep();
     }
 
     /** The small pictures with their counts. */
@@ -402,11 +424,12 @@ final class SheetPage {
         double width = pictureWidth();
         double height = pictureHeight();
         int a = Math.max(4, picturesARow());
-        double step = (body.width() - width) / (a - 1);
+        double before = beside() ? COUNT_BESIDE : 0;
+        double step = (body.width() - width - before) / (a - 1);
         for (int i = 0; i < pictures(); i++) {
-            Count count = lesson.moments().get(i);
-            double x = box.x() + i % picturesARow() * step;
-            double top = y + 18 + Math.floorDiv(i, picturesARow()) * (height + 14);
+            Count count = moments.get(i);
+            double x = box.x() + before + i % picturesARow() * step;
+            double top = y + 18 + Math.floorDiv(i, picturesARow()) * pictureStep();
             Box picture = new Box(x, top, width, height);
             View view = lesson.outlook().view();
             Tag tag =
@@ -426,8 +449,8 @@ final class SheetPage {
                             face,
                             8.6,
                             beat ? Ink.TEXT : Ink.QUIET,
-                            x + (width - length) / 2,
-                            top + height,
+                            beside() ? x - 3 - length : x + (width - length) / 2,
+                            beside() ? top + (height - 13) / 2 : top + height,
                             13,
                             Optional.of(tag)));
         }

@@ -23,9 +23,6 @@ final class StudentPage {
     private static final double[] SIZES = {13, 12, 11, 10, 9};
     private static final double MOST_POSE = 112;
 
-    /** 25 mm: what is smaller cannot be made out at arm's length (our choice). */
-    static final double LEAST_PICTURE = 25 * 72 / 25.4;
-
     private static final double LEAST_FIGURE = 150;
 
     private final Lesson lesson;
@@ -58,7 +55,7 @@ final class StudentPage {
         for (double size : SIZES) {
             words = words(size);
             double free = body.bottom() - below - Galley.height(words) - 4 * GAP - KEY - 2 * NUMBER;
-            pose = Math.min(MOST_POSE, Math.max(LEAST_PICTURE + 1, (free - LEAST_FIGURE) / 2));
+            pose = Math.min(MOST_POSE, Math.max(Plates.LEAST, (free - LEAST_FIGURE) / 2));
             if (free - 2 * pose >= LEAST_FIGURE) {
                 break;
             }

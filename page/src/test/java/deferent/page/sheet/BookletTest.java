@@ -90,8 +90,11 @@ class BookletTest {
                         Patterns.of("Small leaves", SMALL),
                         Patterns.of("Leaves", LEAVES),
                         Patterns.of("Large leaves", LARGE));
+        Booklet way = Booklet.of("A way & more", route, Edition.USUAL).asRoute();
+        List<Leaf> leaves = way.leaves(p -> {}, () -> false).orElseThrow();
+        leaves.forEach(Laid::check);
         Printed book =
-                Printed.of(Booklet.of("A way & more", route, Edition.USUAL).asRoute()::write);
+                Printed.of(out -> Press.print(leaves, way.title(), out, page -> {}, () -> false));
         // Cover, contents with links, lists, a table, figures and passages: every kind of tag.
         assertThat(Accessible.faults(book.bytes())).isEmpty();
         List<Printed.Page> pages = book.pages();

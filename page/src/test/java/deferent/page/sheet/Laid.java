@@ -9,6 +9,9 @@ final class Laid {
     // Points: no eye sees it.
     private static final double HAIR = 0.3;
 
+    /** Points. */
+    private static final double MILLIMETRES_25 = 25 * 72 / 25.4;
+
     private Laid() {}
 
     /** Blocks lie within the margins and apart, and every mark in its block. */
@@ -20,6 +23,7 @@ final class Laid {
                     .as("%s %s within the margins %s", block.name(), block.box(), leaf.margins())
                     .isTrue();
             for (Mark mark : block.marks()) {
+                large(block, mark);
                 assertThat(block.box().holds(mark.box(), HAIR))
                         .as("%s within %s %s", mark, block.name(), block.box())
                         .isTrue();
@@ -32,6 +36,16 @@ final class Laid {
                         .isFalse();
             }
             apart(block);
+        }
+    }
+
+    /** What is a picture of something, and no mere ornament, is 25 mm wide and high. */
+    private static void large(Block block, Mark mark) {
+        boolean picture = mark instanceof Mark.Plate || mark instanceof Mark.Drawn;
+        if (picture && mark.tag().isPresent()) {
+            assertThat(Math.min(mark.box().width(), mark.box().height()))
+                    .as("%s of %s", mark.tag(), block.name())
+                    .isGreaterThanOrEqualTo(MILLIMETRES_25);
         }
     }
 
