@@ -56,7 +56,7 @@ class LearnList extends Part {
     return html`<li class="drill ${on ? 'on' : ''}">
       <button type="button" class="next-one" aria-pressed=${on} @click=${() => this.#play(i)}>
         <moving-thumb .moves=${drill.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb>
-        <span class="next-said"><b>${drill.number} ${drill.name}</b><span>${drill.known ? html`<b class="drill-known">✓</b> known` : done(drill)}</span></span>
+        <span class="next-said"><b>${drill.number} ${drill.name}</b><span>${drill.known ? html`<b class="drill-known">known</b>` : done(drill)}</span></span>
       </button>
       ${drill.danger ? html`<p class="told" data-tone="danger"><b aria-hidden="true">!</b> ${drill.danger}</p>` : nothing}
       ${on ? this.#told(drill) : nothing}
