@@ -167,7 +167,7 @@ final class StudentWords {
                         : Math.abs(ahead - 0.5) < 1e-9
                                 ? "One is half a round behind the other"
                                 : Math.abs(ahead - 0.25) < 1e-9
-                                        ? "The right is a fourth of a round ahead of the left"
+                                        ? "The right is a quarter of a round ahead of the left"
                                         : "The right is ahead of the left by a part of a round";
         return timing + ways + ".";
     }
