@@ -15,8 +15,6 @@ import deferent.motion.pairing.Stretches;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
-import deferent.reading.body.Performer;
-import deferent.reading.tether.Kit;
 import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
 import deferent.search.route.Route;
@@ -25,7 +23,6 @@ import deferent.search.route.RouteSearch;
 import deferent.search.route.ShelfTable;
 import deferent.search.route.TableProgress;
 import deferent.search.set.PairBook;
-import deferent.search.transition.Grade;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -76,7 +73,7 @@ public final class TransitionTable {
     }
 
     private static PairBook book() {
-        return new PairBook(Grade.USUAL, Performer.USUAL, Kit.USUAL);
+        return PairBook.unread();
     }
 
     private static List<Pairing> demo() {

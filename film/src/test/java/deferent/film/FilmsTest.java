@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
  */
 class FilmsTest {
     private static final boolean DEEP = Boolean.getBoolean("deferent.deep");
-    private static final int COUNT = DEEP ? 200 : 20;
+    private static final int COUNT = DEEP ? 200 : 12;
     private static final double METRES = DEEP ? 0.0027 : 0.0055;
     private static final double CYCLES = 6.3;
     private static final int FIRST = 20_000; // seed of the first film
@@ -42,7 +42,7 @@ class FilmsTest {
         assertThat(all.period(0.98)).as("period, share").isLessThan(0.001);
         assertThat(all.hands(0.5)).as("hands, metres").isLessThan(0.02);
         assertThat(all.hands(0.95)).as("hands, metres").isLessThan(0.06);
-        // Of twenty films hardly one has a camera that leans and nothing that shows it.
+        // Of twelve films hardly one has a camera that leans and nothing that shows it.
         assertThat(all.band())
                 .as("share within the band of 90 %")
                 .isBetween(0.85, DEEP ? 0.95 : 0.985);

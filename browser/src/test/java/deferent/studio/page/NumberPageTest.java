@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
  * How far head and hand are apart is one number: in the sentence, beside the link and on the strip.
  */
 class NumberPageTest extends InChromium {
+    private static final boolean DEEP = Boolean.getBoolean("deferent.deep");
+
     private static final Pattern UP_TO = Pattern.compile("up to ([0-9.]+) ?(mm|cm|m) apart now");
 
     /**
@@ -61,14 +63,16 @@ class NumberPageTest extends InChromium {
     }
 
     @Test
-    void sentenceLabelAndStripSayOneNumberOverFiftyPairings() throws IOException {
+    void sentenceLabelAndStripSayOneNumberWhateverThePairing() throws IOException {
         try (Visit visit = visit()) {
             visit.settled();
             visit.hands();
             int compared = 0;
             List<String> phrases = phrases();
             assertThat(phrases.size()).isGreaterThanOrEqualTo(50);
-            for (String phrase : phrases) {
+            // Every third, or in the long form all.
+            for (int i = 0; i < phrases.size(); i += DEEP ? 1 : 3) {
+                String phrase = phrases.get(i);
                 visit.page().evaluate("phrase => deferentDesk.session.say(phrase)", phrase);
                 visit.until("!deferentDesk.session.live.busy");
                 assertThat(visit.is("!deferentDesk.session.error")).as(phrase).isTrue();
@@ -104,7 +108,7 @@ class NumberPageTest extends InChromium {
                                         "deferentDesk.session.answer.readings.links.find((l) => l.head === deferentDesk.session.answer.strip.carrier).inplane_gap_m"),
                                 within(0.003));
             }
-            assertThat(compared).as("sentences that say the number").isGreaterThan(10);
+            assertThat(compared).as("sentences that say the number").isGreaterThan(5);
         }
     }
 

@@ -10,6 +10,7 @@ import deferent.search.transition.Grade;
 import deferent.search.transition.Remembered;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
+import deferent.search.transition.TransitionMemory;
 import deferent.search.transition.TransitionRequest;
 import deferent.search.transition.Transitions;
 import deferent.search.whole.Readings;
@@ -37,9 +38,19 @@ public final class PairBook {
      * @param kit with what
      */
     public PairBook(Grade hardest, Performer performer, Kit kit) {
-        this.request = new TransitionRequest(hardest, performer, MOST_LISTED);
+        this(kit, new TransitionFinder(new TransitionRequest(hardest, performer, MOST_LISTED)));
+    }
+
+    private PairBook(Kit kit, TransitionFinder finder) {
+        this.request = finder.request();
         this.kit = kit;
-        this.finder = new TransitionFinder(request);
+        this.finder = finder;
+    }
+
+    /** The usual one that knows nothing yet, for who measures how long it takes to know. */
+    public static PairBook unread() {
+        TransitionRequest request = TransitionRequest.USUAL.withMost(MOST_LISTED);
+        return new PairBook(Kit.USUAL, new TransitionFinder(request, new TransitionMemory()));
     }
 
     public Performer performer() {

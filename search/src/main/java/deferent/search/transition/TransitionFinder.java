@@ -6,9 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Finds transitions, and remembers what it was asked last: the patterns, whose drawing takes longer
- * than what is then sought between two of them, and what was found from one to another. Safe to
- * share between threads.
+ * Finds transitions, and remembers what was asked last ({@link TransitionMemory}). Safe to share
+ * between threads.
  *
  * <pre>
  * TransitionFinder finder = new TransitionFinder(TransitionRequest.USUAL);
@@ -16,18 +15,18 @@ import java.util.List;
  * </pre>
  */
 public final class TransitionFinder {
-    private static final int PATTERNS = 600;
-    private static final int PAIRS = 20_000;
-
     private final TransitionRequest request;
+    private final TransitionMemory memory;
     private final SideDrawings drawer = new SideDrawings();
-    private final Remembered<Pairing, SpunPattern> patterns = new Remembered<>(PATTERNS);
-    private final Remembered<Pair, Transitions> pairs = new Remembered<>(PAIRS);
-
-    private record Pair(Pairing from, Pairing to) {}
 
     public TransitionFinder(TransitionRequest request) {
+        this(request, TransitionMemory.SHARED);
+    }
+
+    /** With a memory of its own, for who measures how long it takes to know. */
+    public TransitionFinder(TransitionRequest request, TransitionMemory memory) {
         this.request = request;
+        this.memory = memory;
     }
 
     public TransitionRequest request() {
@@ -36,8 +35,8 @@ public final class TransitionFinder {
 
     /** All that was found from one pattern to another, best first. */
     public Transitions between(Pairing from, Pairing to) {
-        return pairs.get(
-                new Pair(from, to), () -> TransitionSearch.of(pattern(from), pattern(to), request));
+        return memory.between(
+                from, to, request, () -> TransitionSearch.of(pattern(from), pattern(to), request));
     }
 
     /** A pattern as it is drawn between transitions: on cords and periodic. */
@@ -46,7 +45,10 @@ public final class TransitionFinder {
     }
 
     SpunPattern pattern(Pairing pairing) {
-        return patterns.get(pairing, () -> new SpunPattern(pairing, request.performer(), drawer));
+        return memory.pattern(
+                pairing,
+                request.performer(),
+                () -> new SpunPattern(pairing, request.performer(), drawer));
     }
 
     /**

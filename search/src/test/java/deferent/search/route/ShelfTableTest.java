@@ -11,6 +11,7 @@ import deferent.search.transition.Grade;
 import deferent.search.transition.Hindrance;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionFinder;
+import deferent.search.transition.TransitionMemory;
 import deferent.search.transition.TransitionRequest;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,7 +42,8 @@ class ShelfTableTest {
     @Test
     void whatATableSaysOfAPairIsWhatIsFoundOfItAlone() {
         ShelfTable table = whole(SHELF);
-        TransitionFinder finder = new TransitionFinder(TransitionRequest.USUAL);
+        TransitionFinder finder =
+                new TransitionFinder(TransitionRequest.USUAL, new TransitionMemory());
         assertThat(table.pairs()).hasSize(12);
         assertThat(table.progress().leading()).isPositive();
         for (ShelfPair pair : table.pairs()) {
