@@ -14,6 +14,7 @@ import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.SetDocument;
 import deferent.record.ShelfError;
+import deferent.record.SongDocument;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
@@ -122,6 +123,12 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
                     "is a set, not a pattern",
                     "\"" + where + "\"",
                     "name one of its patterns, or ask deferent set \"" + set.name() + "\"");
+        }
+        if (document instanceof SongDocument) {
+            throw new Refusal(
+                    "is a song, not a pattern",
+                    "\"" + where + "\"",
+                    "name a pattern, or a set that goes to it");
         }
         throw new Refusal(
                 "is a motion of one hand, not a pattern of two",

@@ -22,6 +22,7 @@ import deferent.record.SetDocument;
 import deferent.record.SetPlaces;
 import deferent.record.Shelf;
 import deferent.record.ShelfJson;
+import deferent.record.SongDocument;
 import deferent.record.SvgPath;
 import deferent.record.landing.Landing;
 import deferent.record.landing.Litter;
@@ -83,6 +84,9 @@ final class ShelfCommand implements Runnable {
                                 .filter(p -> !p.equals(pattern.name()))
                                 .map(p -> ": " + p)
                                 .orElse("");
+            }
+            if (document instanceof SongDocument song) {
+                return song.name() + ": " + song.told();
             }
             return document instanceof SetDocument set
                     ? set.name() + ": " + set.told()

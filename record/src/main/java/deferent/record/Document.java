@@ -3,8 +3,11 @@ package deferent.record;
 import java.util.List;
 import java.util.Optional;
 
-/** What can stand on a shelf: a pattern, a motion under a name of the user's own, or a set. */
-public sealed interface Document permits PatternDocument, MotionDocument, SetDocument {
+/**
+ * What can stand on a shelf: a pattern, a motion under a name of the user's own, a set, or a song.
+ */
+public sealed interface Document
+        permits PatternDocument, MotionDocument, SetDocument, SongDocument {
     /** The version of the format that this room writes, and the newest it reads. */
     int FORMAT = 1;
 

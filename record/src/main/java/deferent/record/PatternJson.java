@@ -8,6 +8,7 @@ import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
+import deferent.motion.song.Beats;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.search.transition.Grade;
@@ -41,6 +42,8 @@ public final class PatternJson {
 
     /** No bundle is longer than this, characters; a full shelf of patterns with long notes fits. */
     public static final int MOST_BUNDLE_CHARACTERS = 32_000_000;
+
+    private static final List<String> KINDS = List.of("pattern", "motion", "set", "song");
 
     private PatternJson() {}
 
@@ -85,6 +88,8 @@ public final class PatternJson {
             if (set.hardest() != Grade.USUAL) {
                 node.put("hardest", Keys.word(set.hardest()));
             }
+        } else if (document instanceof SongDocument song) {
+            SongJson.write(node, song);
         }
         document.extras().putInto(node);
         return node;
@@ -132,7 +137,7 @@ public final class PatternJson {
         return node;
     }
 
-    /** A pattern, a named motion or a set from text. */
+    /** A pattern, a named motion, a set or a song from text. */
     public static Document read(String text) {
         return read(text, Lexicon.EMPTY);
     }
@@ -146,7 +151,7 @@ public final class PatternJson {
         }
     }
 
-    /** A pattern from text; a named motion or a set is refused. */
+    /** A pattern from text; any other document is refused. */
     public static PatternDocument readPattern(String text) {
         try {
             return readPattern(Text.tree(text, MOST_CHARACTERS), Lexicon.EMPTY);
@@ -169,7 +174,7 @@ public final class PatternJson {
         Keys keys = Keys.open(node, pointer);
         // Seen before it is read, so that a set in a set in a set is not walked down.
         String kind = node.path("kind").asString("pattern");
-        if (kind.equals("motion") || kind.equals("set")) {
+        if (KINDS.contains(kind) && !kind.equals("pattern")) {
             throw keys.error(
                     "kind",
                     "is a " + kind + ", and a pattern is wanted here",
@@ -186,10 +191,7 @@ public final class PatternJson {
     private static Document read(Keys keys, Lexicon lexicon) {
         format(keys);
         keys.has("$schema");
-        String kind =
-                keys.has("kind")
-                        ? keys.word("kind", List.of("pattern", "motion", "set"))
-                        : "pattern";
+        String kind = keys.has("kind") ? keys.word("kind", KINDS) : "pattern";
         String name = keys.text("name", Wording.NAME);
         String note = keys.note("note");
         Optional<String> author = keys.maybeText("author", Wording.NAME);
@@ -199,6 +201,16 @@ public final class PatternJson {
             Grade hardest = keys.word("hardest", Grade.class, Grade.USUAL);
             keys.done();
             return new SetDocument(name, note, author, tags, steps, hardest, keys.extras());
+        }
+        if (kind.equals("song")) {
+            SongSound sound = SongJson.sound(keys.object("sound"));
+            Beats beats = SongJson.beats(keys);
+            boolean mended = keys.flag("mended", false);
+            keys.done();
+            Extras extras = keys.extras();
+            return keys.madeOf(
+                    "beats_s",
+                    () -> new SongDocument(name, note, author, tags, sound, beats, mended, extras));
         }
         if (kind.equals("pattern")) {
             Optional<String> phrase = keys.maybeText("phrase", Wording.PHRASE);

@@ -23,8 +23,8 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The saved patterns, sets and the user's own motions: a folder that the user can see and keep in
- * git, one readable JSON file a document, named after it.
+ * The saved patterns, sets, songs and the user's own motions: a folder that the user can see and
+ * keep in git, one readable JSON file a document, named after it.
  *
  * <p>Whoever saves says which revision they had seen; where another tab, process or hand has
  * changed the file since, the save is refused and both versions stay, one on the shelf, one with

@@ -21,7 +21,7 @@ public final class ShelfJson {
         Lexicon words = listing.words().lexicon();
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("folder", shelf.folder().toString());
-        List.of("patterns", "motions", "sets").forEach(answer::putArray);
+        List.of("patterns", "motions", "sets", "songs").forEach(answer::putArray);
         for (Kept kept : listing.kept()) {
             Document document = kept.document();
             ObjectNode node = answer.withArray("/" + document.kind() + "s").addObject();
@@ -40,6 +40,10 @@ public final class ShelfJson {
             }
             if (document instanceof SetDocument set) {
                 node.set("steps", StepsJson.write(set.steps()));
+            }
+            if (document instanceof SongDocument song) {
+                node.put("seconds", song.sound().seconds());
+                node.put("beats_per_min", song.beats().tempo());
             }
         }
         ArrayNode others = answer.putArray("not_listed");

@@ -27,6 +27,8 @@ export class Shelf extends EventTarget {
     this.motions = [];
     /** Sets of patterns. @type {{ id: string, name: string, revision: string }[]} */
     this.sets = [];
+    /** @type {{ id: string, name: string, revision: string, seconds: number, beats_per_min: number }[]} */
+    this.songs = [];
     /** Files in its folder that are not on it, each with the reason. @type {{ file: string, why: string }[]} */
     this.notListed = [];
     /** @type {any} */
@@ -51,6 +53,7 @@ export class Shelf extends EventTarget {
       this.patterns = listed.body.patterns;
       this.motions = listed.body.motions || [];
       this.sets = listed.body.sets || [];
+      this.songs = listed.body.songs || [];
       this.notListed = listed.body.not_listed || [];
       this.problem = null;
     } catch (/** @type {any} */ problem) {
@@ -170,7 +173,7 @@ export class Shelf extends EventTarget {
         .replace(/[^a-z0-9]+/g, '-')
         .replace(/^-+|-+$/g, '')
         .slice(0, 60) || 'pattern';
-    const taken = new Set([...this.patterns.map((p) => p.id), ...this.motions.map((m) => m.id), ...this.sets.map((s) => s.id), ...this.notListed.map((n) => n.file.replace(/\.json$/, ''))]);
+    const taken = new Set([...this.patterns.map((p) => p.id), ...this.motions.map((m) => m.id), ...this.sets.map((s) => s.id), ...this.songs.map((s) => s.id), ...this.notListed.map((n) => n.file.replace(/\.json$/, ''))]);
     if (!taken.has(spelt)) return spelt;
     for (let i = 2; ; i++) if (!taken.has(spelt + '-' + i)) return spelt + '-' + i;
   }
