@@ -32,8 +32,8 @@ import org.junit.jupiter.api.Test;
 class HouseTest {
     private static final List<String> ORDER =
             List.of(
-                    "motion", "reading", "search", "tell", "record", "page", "reel", "film", "take",
-                    "studio", "app");
+                    "motion", "reading", "search", "tell", "record", "page", "reel", "film",
+                    "sound", "take", "studio", "app");
 
     private static final JavaClasses HOUSE =
             new ClassFileImporter()

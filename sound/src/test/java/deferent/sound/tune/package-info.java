@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.sound.tune;
+
+import org.jspecify.annotations.NullMarked;
