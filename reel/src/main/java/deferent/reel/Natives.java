@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.bytedeco.ffmpeg.global.avcodec;
 import org.bytedeco.ffmpeg.global.avformat;
 import org.bytedeco.ffmpeg.global.avutil;
+import org.bytedeco.ffmpeg.global.swresample;
 import org.bytedeco.ffmpeg.global.swscale;
 import org.bytedeco.javacpp.Loader;
 
@@ -40,6 +41,7 @@ public final class Natives {
                 Loader.load(avutil.class);
                 Loader.load(avcodec.class);
                 Loader.load(avformat.class);
+                Loader.load(swresample.class);
                 Loader.load(swscale.class);
                 avutil.av_log_set_level(avutil.AV_LOG_QUIET);
                 return Optional.empty();
