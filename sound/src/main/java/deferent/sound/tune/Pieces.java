@@ -12,6 +12,7 @@ public final class Pieces {
     private static final int TUNING = 40;
     private static final long HELD_SEED = 52_000;
     private static final long TUNING_SEED = 17_000;
+    private static final double TAPPED = 0.02;
     private static final double SLOWEST = 60;
     private static final double QUICKEST = 180;
 
@@ -25,6 +26,19 @@ public final class Pieces {
     /** 40 others of the same kinds. */
     public static List<Tune> forTuning(double seconds) {
         return pieces(TUNING, TUNING_SEED, seconds);
+    }
+
+    /**
+     * Two taps of somebody who listens: on two beats in a row, a fifth to two fifths of the way
+     * through, each off by a deviation of 20 ms.
+     */
+    public static List<Double> taps(Tune tune) {
+        Dice dice = new Dice(tune.seed() + 2);
+        List<Double> times = tune.beats().times();
+        int beat = times.size() / 5 + dice.whole(Math.max(1, times.size() / 5));
+        return List.of(
+                times.get(beat) + TAPPED * dice.around(),
+                times.get(beat + 1) + TAPPED * dice.around());
     }
 
     private static List<Tune> pieces(int count, long seed, double seconds) {

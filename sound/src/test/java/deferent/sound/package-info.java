@@ -1,0 +1,4 @@
+@NullMarked
+package deferent.sound;
+
+import org.jspecify.annotations.NullMarked;
