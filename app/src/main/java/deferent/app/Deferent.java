@@ -50,6 +50,7 @@ import picocli.CommandLine.Spec;
             PhotoCommand.class,
             FilmCommand.class,
             PracticeCommand.class,
+            SongCommand.class,
             LetGoCommand.class,
             ShelfCommand.class,
             StudioCommand.class
