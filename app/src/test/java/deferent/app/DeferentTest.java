@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -70,21 +71,7 @@ class DeferentTest {
 
     /** The twelve pairings that tables of the house are made of. */
     @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "static spin vs triquetra",
-                "isolation vs horizontal cat-eye, split time",
-                "CAP riding pendulum",
-                "triquetra riding pendulum",
-                "extension vs triquetra",
-                "extension vs extension, opposites",
-                "isolation vs isolation, split time",
-                "four-petal antispin vs static spin",
-                "four-petal antispin vs four-petal in-spin",
-                "pendulum vs one-petal in-spin riding",
-                "horizontal cat-eye vs static spin",
-                "CAP vs CAP, split time"
-            })
+    @MethodSource("deferent.motion.trial.TwelveClassics#all")
     void unlessAskedForAllAReadingTakesFifteenLinesAndBeginsWithWhetherItLinks(String phrase) {
         List<String> lines = good("read", phrase).out().lines().toList();
         assertThat(lines).hasSizeLessThanOrEqualTo(15);

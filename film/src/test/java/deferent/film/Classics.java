@@ -4,7 +4,6 @@ import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refused;
 import deferent.motion.pairing.Side;
-import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
@@ -12,7 +11,6 @@ import deferent.reading.tether.Kit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
@@ -21,44 +19,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * a frame, some pixels off, without the pictures, which have tests of their own.
  */
 final class Classics {
-    static final List<String> TWELVE =
-            List.of(
-                    "static spin vs triquetra",
-                    "isolation vs horizontal cat-eye, split time",
-                    "CAP riding pendulum",
-                    "triquetra riding pendulum",
-                    "extension vs triquetra",
-                    "extension vs extension, opposites",
-                    "isolation vs isolation, split time",
-                    "four-petal antispin vs static spin",
-                    "four-petal antispin vs four-petal in-spin",
-                    "pendulum vs one-petal in-spin riding",
-                    "horizontal cat-eye vs static spin",
-                    "CAP vs CAP, split time");
-
     static final double PIXEL = 0.0027;
 
     private Classics() {}
-
-    /** A phrase at so many poi turns a minute, where it does not set its own tempo. */
-    static Pairing at(String phrase, double poiTurns) {
-        Pairing pairing = Phrase.parse(phrase).pairing();
-        return pairing.setsOwnTempo()
-                ? pairing
-                : pairing.withTempo(OptionalDouble.of(tempo(pairing, poiTurns)));
-    }
-
-    private static double tempo(Pairing pairing, double poiTurns) {
-        int most = 1;
-        for (Side side : Side.values()) {
-            most =
-                    Math.max(
-                            most,
-                            Math.abs(pairing.part(side).motion().spin().turns())
-                                    * pairing.part(side).cycles());
-        }
-        return poiTurns / most * pairing.tempo() * pairing.period() / 60;
-    }
 
     /**
      * What a cord makes of it where the figure is kept, or the hand path; empty where it cannot.

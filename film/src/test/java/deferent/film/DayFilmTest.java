@@ -7,6 +7,7 @@ import deferent.film.follow.HeadAt;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import deferent.reel.Shot;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -28,7 +29,7 @@ class DayFilmTest {
     private static final double PIXEL = 0.0065;
     private static final double RATE = 30;
     private static final double SECONDS = 10;
-    private static final Pairing SPUN = Classics.at("static spin vs triquetra", 70);
+    private static final Pairing SPUN = TwelveClassics.turning("static spin vs triquetra", 70);
     private static final Trace TRACE = Classics.corded(SPUN, true).orElseThrow();
 
     @TempDir Path folder;

@@ -7,6 +7,7 @@ import deferent.film.light.LitSpot;
 import deferent.film.words.TellFilm;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import deferent.reel.Footage;
 import deferent.tell.Told;
 import java.io.IOException;
@@ -38,7 +39,8 @@ class FilmFaultsTest {
 
     private static List<List<LitSpot>> spun(int lights) {
         Trace trace =
-                Classics.corded(Classics.at("static spin vs triquetra", 70), true).orElseThrow();
+                Classics.corded(TwelveClassics.turning("static spin vs triquetra", 70), true)
+                        .orElseThrow();
         List<List<LitSpot>> frames = new ArrayList<>();
         for (List<LitSpot> spots : Classics.spots(trace, 8, 30, 5)) {
             List<LitSpot> some = new ArrayList<>(spots.subList(0, Math.min(lights, 2)));

@@ -17,6 +17,7 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import deferent.reading.link.LinkReading;
 import deferent.tell.Told;
 import java.util.List;
@@ -50,14 +51,14 @@ class FilmFindingsTest {
                 "extension vs extension, opposites"
             })
     void nothingIsOffWhereTheFigureIsKept(String phrase) {
-        Pairing meant = Classics.at(phrase, 70);
+        Pairing meant = TwelveClassics.turning(phrase, 70);
         assertThat(held(meant, meant, true).held().findings()).isEmpty();
     }
 
     @ParameterizedTest
     @ValueSource(strings = {ISOLATIONS, "static spin vs triquetra", "triquetra riding pendulum"})
     void aLateHandComesFirst(String phrase) {
-        Pairing meant = Classics.at(phrase, 70);
+        Pairing meant = TwelveClassics.turning(phrase, 70);
         double ahead = meant.timing().ahead() - 0.06;
         Finding worst = worst(meant.with(Timing.of(ahead - Math.floor(ahead))), meant);
         assertThat(worst.fault()).isEqualTo(Fault.LATE);
@@ -68,7 +69,7 @@ class FilmFindingsTest {
     @ParameterizedTest
     @ValueSource(strings = {ISOLATIONS, "static spin vs triquetra", "CAP vs CAP, split time"})
     void aSmallCircleComesFirst(String phrase) {
-        Pairing meant = Classics.at(phrase, 70);
+        Pairing meant = TwelveClassics.turning(phrase, 70);
         Part right = meant.right();
         double radius = right.motion().path().radius();
         Part small = right.with(right.motion().withPath(right.motion().path().scaled(0.75)));
@@ -81,7 +82,7 @@ class FilmFindingsTest {
     @ParameterizedTest
     @ValueSource(strings = {ISOLATIONS, "four-petal antispin vs static spin"})
     void aCentreThatIsTooHighComesFirst(String phrase) {
-        Pairing meant = Classics.at(phrase, 70);
+        Pairing meant = TwelveClassics.turning(phrase, 70);
         Part right = meant.right();
         Vector3D high = right.place().centre().add(new Vector3D(0, 0.1, 0));
         Part raised = right.with(right.place().withCentre(high));
@@ -92,7 +93,7 @@ class FilmFindingsTest {
 
     @Test
     void itIsSaidAsASpinnerWould() {
-        Pairing meant = Classics.at(ISOLATIONS, 60);
+        Pairing meant = TwelveClassics.turning(ISOLATIONS, 60);
         Part right = meant.right();
         Part small = right.with(right.motion().withPath(right.motion().path().resized(0.22)));
         FilmReading film = held(meant.with(Side.RIGHT, small), meant, true);
@@ -108,7 +109,7 @@ class FilmFindingsTest {
 
     @Test
     void theTetherAndThePhraseTellHowLargeThePictureIs() {
-        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Pairing meant = TwelveClassics.turning("static spin vs triquetra", 70);
         Measured measured = held(meant, meant, false).measured();
         assertThat(measured.how()).isEqualTo(HowScaled.FIGURE);
         assertThat(measured.scale().metres())
@@ -119,8 +120,8 @@ class FilmFindingsTest {
     void anotherMotionThanTheOneMeantIsCalledByItsName() {
         FilmReading film =
                 held(
-                        Classics.at("static spin vs triquetra", 70),
-                        Classics.at("static spin vs isolation", 70),
+                        TwelveClassics.turning("static spin vs triquetra", 70),
+                        TwelveClassics.turning("static spin vs isolation", 70),
                         true);
         assertThat(film.nearest().orElseThrow().phrase().orElseThrow()).contains("triquetra");
         assertThat(TellFilm.of(film))
@@ -131,7 +132,7 @@ class FilmFindingsTest {
 
     @Test
     void aMeasuredTraceIsReadLikeAnyOther() {
-        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Pairing meant = TwelveClassics.turning("static spin vs triquetra", 70);
         Measured measured = held(meant, meant, true).measured();
         LinkReading seen = LinkReading.of(measured.trace(meant), Side.LEFT);
         LinkReading spun = LinkReading.of(Classics.corded(meant, true).orElseThrow(), Side.LEFT);
@@ -141,7 +142,7 @@ class FilmFindingsTest {
 
     @Test
     void aLinkOpensByWhatTheCircleIsTooSmall() {
-        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Pairing meant = TwelveClassics.turning("static spin vs triquetra", 70);
         Part right = meant.right();
         Part small = right.with(right.motion().withPath(right.motion().path().resized(0.45)));
         FilmReading film = held(meant.with(Side.RIGHT, small), meant, true);
@@ -163,7 +164,7 @@ class FilmFindingsTest {
     @ParameterizedTest
     @ValueSource(strings = {ISOLATIONS, "static spin vs triquetra"})
     void aLinkThatIsSpunAsCordsLetItIsNoFault(String phrase) {
-        Pairing meant = Classics.at(phrase, 70);
+        Pairing meant = TwelveClassics.turning(phrase, 70);
         Held held = held(meant, meant, true).held();
         assertThat(held.links()).isNotEmpty();
         assertThat(held.links())
@@ -177,7 +178,7 @@ class FilmFindingsTest {
 
     @Test
     void whatIsOffIsToldOnItsCount() {
-        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Pairing meant = TwelveClassics.turning("static spin vs triquetra", 70);
         Part right = meant.right();
         Vector3D high = right.place().centre().add(new Vector3D(0, 0.12, 0));
         Held held =
@@ -197,7 +198,7 @@ class FilmFindingsTest {
 
     @Test
     void aHandIsNotToldWhereItsCordHangsLoose() {
-        Pairing meant = Classics.at("static spin vs triquetra", 70);
+        Pairing meant = TwelveClassics.turning("static spin vs triquetra", 70);
         Held held = held(meant, meant, true).held();
         for (Side side : Side.values()) {
             for (Beat beat : held.beats()) {

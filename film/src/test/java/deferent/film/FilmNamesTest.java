@@ -9,6 +9,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.Trade;
+import deferent.motion.trial.TwelveClassics;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -20,7 +21,7 @@ class FilmNamesTest {
     private static final double SECONDS = 7;
 
     static Stream<String> classics() {
-        return Classics.TWELVE.stream();
+        return TwelveClassics.ALL.stream();
     }
 
     private static List<String> names(Pairing pairing) {
@@ -45,7 +46,7 @@ class FilmNamesTest {
     @ParameterizedTest
     @MethodSource("classics")
     void aClassicIsCalledByItsName(String phrase) {
-        Pairing spun = Classics.at(phrase, 70);
+        Pairing spun = TwelveClassics.turning(phrase, 70);
         NearestPairing nearest = named(spun, true, SECONDS, 30);
         assertThat(names(nearest.pairing())).isEqualTo(names(spun));
         assertThat(nearest.pairing().direction()).isEqualTo(spun.direction());
@@ -57,7 +58,7 @@ class FilmNamesTest {
 
     @Test
     void aHandThatKeepsItsCircleIsSeenToThoughItsPoiDoesNot() {
-        Pairing spun = Classics.at("isolation vs isolation, split time", 100);
+        Pairing spun = TwelveClassics.turning("isolation vs isolation, split time", 100);
         NearestPairing nearest = named(spun, false, 12, 60);
         assertThat(names(nearest.pairing())).isEqualTo(names(spun));
         assertThat(nearest.pairing().timing().ahead()).isEqualTo(0.5);
@@ -66,7 +67,7 @@ class FilmNamesTest {
 
     @Test
     void aSmallIsolationIsNamedWithItsSize() {
-        Pairing spun = Classics.at("isolation hand radius 20 cm vs static spin", 70);
+        Pairing spun = TwelveClassics.turning("isolation hand radius 20 cm vs static spin", 70);
         assertThat(named(spun, true, SECONDS, 30).phrase().orElseThrow())
                 .contains("hand radius 20 cm");
     }

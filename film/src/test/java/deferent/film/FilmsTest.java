@@ -2,6 +2,7 @@ package deferent.film;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import deferent.motion.trial.TwelveClassics;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -61,7 +62,7 @@ class FilmsTest {
     static Tried film(int seed) {
         // Seeds that follow on each other give Random numbers that do, too.
         Random random = new Random(seed * 0x9E3779B97F4A7C15L);
-        Spun spun = Spun.of(Classics.TWELVE.get(seed % Classics.TWELVE.size()), random);
+        Spun spun = Spun.of(TwelveClassics.ALL.get(seed % TwelveClassics.ALL.size()), random);
         Spoilt spoilt = Spoilt.of(random, random.nextBoolean() ? 30 : 60);
         RenderedFilm film = new RenderedFilm(spun.trace(), spoilt, METRES, random.nextLong());
         return Tried.of(spun, film, CYCLES * spun.trace().period());

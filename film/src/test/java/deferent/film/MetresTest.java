@@ -8,13 +8,14 @@ import deferent.film.light.LitSpot;
 import deferent.film.measured.HowScaled;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.trial.TwelveClassics;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class MetresTest {
     private static List<List<LitSpot>> film(String phrase) {
-        Pairing spun = Classics.at(phrase, 60);
+        Pairing spun = TwelveClassics.turning(phrase, 60);
         return Classics.spots(Classics.corded(spun, true).orElseThrow(), 10, 30, 2);
     }
 

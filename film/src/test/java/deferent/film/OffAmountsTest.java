@@ -11,6 +11,7 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -44,7 +45,7 @@ class OffAmountsTest {
     }
 
     private void one(String phrase, int seed) {
-        Pairing meant = Classics.at(phrase, 50 + 10 * seed);
+        Pairing meant = TwelveClassics.turning(phrase, 50 + 10 * seed);
         Part right = meant.right();
         double small = 0.02 * seed;
         double high = 0.03 * (seed - 2);

@@ -8,6 +8,7 @@ import deferent.film.Passages.Passage;
 import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -29,7 +30,7 @@ class PassagesTest {
     }
 
     private void spin(Passages into, String phrase, double seconds) {
-        Trace trace = Classics.corded(Classics.at(phrase, 90), true).orElseThrow();
+        Trace trace = Classics.corded(TwelveClassics.turning(phrase, 90), true).orElseThrow();
         double from = now;
         // It goes on where it was, whenever it is asked for.
         double whole = trace.period() * Math.rint(seconds / trace.period());

@@ -12,13 +12,14 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Heads that somebody points at in one frame, where other lights move as they do. */
 class PointedHeadsTest {
-    private static final Pairing SPUN = Classics.at("static spin vs triquetra", 70);
+    private static final Pairing SPUN = TwelveClassics.turning("static spin vs triquetra", 70);
     private static final double AT = 3;
 
     private static Trace trace() {
@@ -102,7 +103,9 @@ class PointedHeadsTest {
     void aPassageIsReadAlone() {
         // Another motion comes before it.
         Trace other =
-                Classics.corded(Classics.at("isolation vs isolation, split time", 90), true)
+                Classics.corded(
+                                TwelveClassics.turning("isolation vs isolation, split time", 90),
+                                true)
                         .orElseThrow();
         List<List<LitSpot>> frames = new ArrayList<>(Classics.spots(other, 6, 30, 5));
         for (List<LitSpot> spots : Classics.spots(trace(), 8, 30, 5)) {

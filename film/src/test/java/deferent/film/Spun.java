@@ -6,6 +6,7 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -52,7 +53,7 @@ record Spun(
         // The slower of those tempos at which a cord can do it, and what is off.
         for (boolean keeps : List.of(figure, !figure)) {
             for (double turns = poi; turns <= QUICKEST + 10; turns += 10) {
-                Pairing meant = Classics.at(sized, turns);
+                Pairing meant = TwelveClassics.turning(sized, turns);
                 for (Fault fault : off ? faults : List.<Fault>of()) {
                     for (Side side : List.of(Side.RIGHT, Side.LEFT)) {
                         Optional<Spun> spun =

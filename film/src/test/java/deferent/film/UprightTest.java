@@ -9,6 +9,7 @@ import deferent.film.measured.HowScaled;
 import deferent.film.measured.Measured;
 import deferent.film.words.TellFilm;
 import deferent.motion.trace.Trace;
+import deferent.motion.trial.TwelveClassics;
 import deferent.tell.Told;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -20,7 +21,7 @@ class UprightTest {
     private static final double TETHER = 0.6;
 
     private static List<List<LitSpot>> leaning(String phrase, boolean figure, double degrees) {
-        Trace trace = Classics.corded(Classics.at(phrase, 70), figure).orElseThrow();
+        Trace trace = Classics.corded(TwelveClassics.turning(phrase, 70), figure).orElseThrow();
         double c = Math.cos(Math.toRadians(degrees));
         double s = Math.sin(Math.toRadians(degrees));
         return Classics.spots(trace, 9, 60, 4).stream()

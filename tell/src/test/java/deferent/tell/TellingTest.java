@@ -95,7 +95,7 @@ class TellingTest {
 
     /** Each help that is told is read again: it does help. */
     @ParameterizedTest
-    @MethodSource("classics")
+    @MethodSource("deferent.motion.trial.TwelveClassics#all")
     void whatIsSaidToHelpAHandOutOfReachDoesHelp(String phrase) {
         Readings readings = read(phrase, Detail.SETTLED);
         Reach reach = readings.reach().reading().orElseThrow();
@@ -130,7 +130,7 @@ class TellingTest {
 
     /** Fitted to the arms, none of them raises a warning of reach. */
     @ParameterizedTest
-    @MethodSource("classics")
+    @MethodSource("deferent.motion.trial.TwelveClassics#all")
     void fittedToTheArmsAClassicIsReached(String phrase) {
         Readings asked = read(phrase, Detail.LIVE);
         ArmsFit fit =
@@ -148,22 +148,6 @@ class TellingTest {
         if (fit.closedTether().isPresent()) {
             assertThat(TellArms.of(Optional.of(fit)).text()).contains("It does not link so");
         }
-    }
-
-    static List<String> classics() {
-        return List.of(
-                "static spin vs triquetra",
-                "isolation vs horizontal cat-eye, split time",
-                "CAP riding pendulum",
-                "triquetra riding pendulum",
-                "extension vs triquetra",
-                "extension vs extension, opposites",
-                "isolation vs isolation, split time",
-                "four-petal antispin vs static spin",
-                "four-petal antispin vs four-petal in-spin",
-                "pendulum vs one-petal in-spin riding",
-                "horizontal cat-eye vs static spin",
-                "CAP vs CAP, split time");
     }
 
     @Test

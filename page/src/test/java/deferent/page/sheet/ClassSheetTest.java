@@ -9,6 +9,7 @@ import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
+import deferent.motion.trial.TwelveClassics;
 import deferent.page.View;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
@@ -28,21 +29,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** What a class is taught from. */
 class ClassSheetTest {
-    private static final List<String> CLASSICS =
-            List.of(
-                    "static spin vs triquetra",
-                    "isolation vs horizontal cat-eye, split time",
-                    "CAP riding pendulum",
-                    "triquetra riding pendulum",
-                    "extension vs triquetra",
-                    "extension vs extension, opposites",
-                    "isolation vs isolation, split time",
-                    "four-petal antispin vs static spin",
-                    "four-petal antispin vs four-petal in-spin",
-                    "pendulum vs one-petal in-spin riding",
-                    "horizontal cat-eye vs static spin",
-                    "CAP vs CAP, split time");
-
     /** Flesch's "fairly easy", which is read at about twelve; in the seventh grade at most. */
     private static final double EASE = 70;
 
@@ -51,7 +37,7 @@ class ClassSheetTest {
 
     private static List<PatternDocument> all() {
         List<PatternDocument> all = new ArrayList<>(Patterns.demo());
-        CLASSICS.forEach(phrase -> all.add(Patterns.of(phrase, phrase)));
+        TwelveClassics.ALL.forEach(phrase -> all.add(Patterns.of(phrase, phrase)));
         return all;
     }
 

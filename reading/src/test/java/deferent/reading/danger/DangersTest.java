@@ -12,6 +12,7 @@ import deferent.motion.phrase.Phrase;
 import deferent.motion.trace.Trace;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
+import deferent.motion.trial.TwelveClassics;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.body.Room;
@@ -231,13 +232,13 @@ class DangersTest {
     }
 
     static Stream<String> classics() {
-        return Classics.ALL.stream();
+        return TwelveClassics.ALL.stream();
     }
 
     @MethodSource("classics")
     @ParameterizedTest
     void noClassicIsADangerAt60TurnsOfThePoi(String phrase) {
-        Pairing pairing = Classics.turning(phrase, 60);
+        Pairing pairing = TwelveClassics.turning(phrase, 60);
         Dangers dangers = Read.of(pairing, Kit.USUAL);
         assertThat(dangers.of(Level.DANGER)).isEmpty();
         assertThat(dangers.unknown()).isEmpty();
@@ -245,7 +246,7 @@ class DangersTest {
 
     @Test
     void thereAreTwelveClassics() {
-        assertThat(Classics.ALL).hasSize(12).doesNotHaveDuplicates();
+        assertThat(TwelveClassics.ALL).hasSize(12).doesNotHaveDuplicates();
     }
 
     @EnumSource(Hazard.class)

@@ -1,4 +1,4 @@
-package deferent.reading.danger;
+package deferent.motion.trial;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Side;
@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /** The twelve classics, and any of them so that the livelier poi goes round so often. */
-final class Classics {
-    static final List<String> ALL =
+public final class TwelveClassics {
+    public static final List<String> ALL =
             List.of(
                     "static spin vs triquetra",
                     "isolation vs horizontal cat-eye, split time",
@@ -24,10 +24,15 @@ final class Classics {
                     "horizontal cat-eye vs static spin",
                     "CAP vs CAP, split time");
 
-    private Classics() {}
+    private TwelveClassics() {}
+
+    /** The list, for tests of each. */
+    public static List<String> all() {
+        return ALL;
+    }
 
     /** With so many turns a minute of the poi that turns more; a pendulum keeps its own tempo. */
-    static Pairing turning(String phrase, double turnsAMinute) {
+    public static Pairing turning(String phrase, double turnsAMinute) {
         Pairing pairing = Phrase.parse(phrase).pairing();
         if (pairing.setsOwnTempo()) {
             return pairing;
@@ -38,7 +43,7 @@ final class Classics {
                         .mapToDouble(p -> p.cycles() * Math.abs(p.motion().spin().turns()))
                         .max()
                         .orElseThrow();
-        double now = turns / pairing.period() * 60;
+        double now = Math.max(1, turns) / pairing.period() * 60;
         return pairing.withTempo(OptionalDouble.of(pairing.tempo() * turnsAMinute / now));
     }
 }
