@@ -181,6 +181,12 @@ final class Brush {
         return look.marker() == Palette.Marker.DIAMOND ? 1.2 * r : r;
     }
 
+    /** How far anything of a look's marker lies from its middle, a square's corners say, pixels. */
+    double round(Palette.Look look) {
+        double square = look.marker() == Palette.Marker.SQUARE ? 0.89 * Math.sqrt(2) : 1;
+        return square * reach(look) + look.width() * unit / 2;
+    }
+
     /** A point in its look as seen through the body: its outline, faintly. */
     void shade(Graphics2D g, Point2D at, Palette.Look look) {
         double r = Math.max(marking * look.markerSize() * unit, 3) / 2;

@@ -12,9 +12,10 @@ import java.util.Optional;
 
 /**
  * Paints a scene's moments one after another, for clips: each the picture {@link Png} would give of
- * that moment. What never moves is painted once, each trail is rasterised once and then looked up,
- * and only link, tethers, hands and heads are drawn anew. A clip begins and ends alike where its
- * moments are a cycle apart, for a moment's picture depends on nothing before it.
+ * that moment, but that labels go with the heads and over lines. What never moves is painted once,
+ * each trail is rasterised once and then looked up, and only link, tethers, hands and heads are
+ * drawn anew. A clip begins and ends alike where its moments are a cycle apart, for a moment's
+ * picture depends on nothing before it.
  *
  * <p>For one thread at a time; {@link #fork} gives another its own.
  */
@@ -203,7 +204,7 @@ public final class Frames {
         try {
             Brush.smooth(g);
             painter.moving(g, time, body);
-            painter.labels(g, time);
+            painter.labels(g, time, layout.labels());
             if (!counts.isEmpty()) {
                 layout.counts(g, counts, Counts.at(scene.trace(), counts, time));
             }

@@ -69,6 +69,18 @@ final class Layout {
         return new Rectangle2D.Double(0, 0, still.width(), still.height());
     }
 
+    /**
+     * Where labels may go: anywhere about the picture, but neither on counts nor on the caption.
+     */
+    LabelRoom labels() {
+        double rim = 0.012 * edge();
+        double top = room.y - margin + rim;
+        return new LabelRoom(
+                new Rectangle2D.Double(
+                        rim, top, still.width() - 2 * rim, room.getMaxY() + margin - rim - top),
+                brush.gap());
+    }
+
     /** The shorter edge, pixels. */
     double edge() {
         return Math.min(still.width(), still.height());

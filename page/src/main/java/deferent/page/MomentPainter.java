@@ -8,7 +8,6 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,9 +16,6 @@ import java.util.Set;
 
 /** A scene's moments in a framing: what never moves, the trails, what moves. */
 final class MomentPainter {
-    /** Sides in the order in which their labels are placed. */
-    private static final Side[] SIDES = Side.values();
-
     private final Scene scene;
     private final Framing framing;
     private final Brush brush;
@@ -31,7 +27,7 @@ final class MomentPainter {
     private final Map<Item, Trail> trails = new LinkedHashMap<>();
 
     /**
-     * @param paper where it is painted, pixels; labels stay on it
+     * @param paper where it is painted, pixels
      */
     MomentPainter(Scene scene, Framing framing, Brush brush, Set<Layer> layers, Rectangle2D paper) {
         this(scene, framing, brush, layers, paper, false);
@@ -328,85 +324,60 @@ final class MomentPainter {
         return framing.place(scene.at(track, time));
     }
 
-    /** "left" and "right", beyond the heads. */
-    void labels(Paper paper, String prefix, double time) {
+    /** "left" and "right", beyond the heads: clear of marks and, if it can be, of all lines. */
+    void labels(Paper paper, String prefix, double time, LabelRoom room) {
         if (layers.contains(Layer.LABELS)) {
-            paper.group(prefix + "labels", "labels", g -> labels(Brush.smooth(g), time));
+            lined(room);
+            paper.group(prefix + "labels", "labels", g -> labels(Brush.smooth(g), time, room));
         }
     }
 
-    /** As {@link #labels(Paper, String, double)} on graphics that are smooth already. */
-    void labels(Graphics2D g, double time) {
+    /**
+     * As above on graphics that are smooth already, for one picture of many: these labels keep
+     * clear of marks alone, since they would jump from picture to picture if they avoided lines.
+     */
+    void labels(Graphics2D g, double time, LabelRoom room) {
         if (!layers.contains(Layer.LABELS)) {
             return;
         }
+        marked(room, time);
         Lettering lettering = brush.lettering(Face.BOLD, 1);
-        Map<Side, Rectangle2D.Double> plates = new EnumMap<>(Side.class);
-        for (Side side : SIDES) {
-            plates.put(side, beyond(side, time, lettering));
+        for (Side side : Side.values()) {
+            Point2D.Double hand = place(Track.hand(side), time);
+            Point2D.Double head = place(Track.head(side), time);
+            LabelRoom.Placed label =
+                    room.place(
+                            head,
+                            Math.atan2(head.y - hand.y, head.x - hand.x),
+                            1.35 * brush.round(Palette.of(Role.HEAD, Optional.of(side))),
+                            Brush.plate(lettering, side.word(), 0, 0));
+            label.tie(g, brush, Palette.Ink.TEXT);
+            brush.plate(g, label.plate(), side.word(), lettering, Palette.Ink.TEXT);
         }
-        apart(plates);
-        for (Side side : SIDES) {
-            Rectangle2D.Double plate = plates.get(side);
-            if (plate != null) {
-                keep(plate);
-                brush.plate(g, plate, side.word(), lettering, Palette.Ink.TEXT);
+    }
+
+    /** The lines that labels cross only where they must: figures and the hands' paths. */
+    void lined(LabelRoom room) {
+        trails.values().forEach(trail -> room.line(trail.lane()));
+        for (Item item : behind) {
+            if (item.form() instanceof Item.Shape.Run run) {
+                room.line(PaperRun.of(scene, framing, run));
             }
         }
     }
 
-    /** A side's label where its tether, drawn on, would reach it. */
-    private Rectangle2D.Double beyond(Side side, double time, Lettering lettering) {
-        Point2D.Double hand = place(Track.hand(side), time);
-        Point2D.Double head = place(Track.head(side), time);
-        double length = Math.max(1, hand.distance(head));
-        double reach = 1.35 * brush.reach(Palette.of(Role.HEAD, Optional.of(side)));
-        Rectangle2D.Double plate = Brush.plate(lettering, side.word(), 0, 0);
-        double ux = (head.x - hand.x) / length;
-        double uy = (head.y - hand.y) / length;
-        double off = reach + Math.abs(ux) * plate.width / 2 + Math.abs(uy) * plate.height / 2;
-        return Brush.plate(lettering, side.word(), head.x + off * ux, head.y + off * uy);
+    /** What of a moment no label may lie on. */
+    void marked(LabelRoom room, double time) {
+        for (Item item : moving) {
+            if (item.form() instanceof Item.Shape.Span span) {
+                room.cord(place(span.from(), time), place(span.to(), time));
+            } else if (item.form() instanceof Item.Shape.Spot spot) {
+                room.mark(place(spot.track(), time), brush.round(Brush.look(item)));
+            }
+        }
     }
 
     private double edge() {
         return Math.min(paper.getWidth(), paper.getHeight());
-    }
-
-    /** A label moved as little as brings all of it onto the paper. */
-    private void keep(Rectangle2D.Double plate) {
-        double rim = 0.012 * edge();
-        plate.x =
-                Math.max(
-                        paper.getMinX() + rim,
-                        Math.min(paper.getMaxX() - rim - plate.width, plate.x));
-        plate.y =
-                Math.max(
-                        paper.getMinY() + rim,
-                        Math.min(paper.getMaxY() - rim - plate.height, plate.y));
-    }
-
-    /** Labels that would lie on each other give way, the left's upward, along the shorter way. */
-    private static void apart(Map<Side, Rectangle2D.Double> plates) {
-        Rectangle2D.Double left = plates.get(Side.LEFT);
-        Rectangle2D.Double right = plates.get(Side.RIGHT);
-        if (left == null || right == null) {
-            return;
-        }
-        double dx = right.getCenterX() - left.getCenterX();
-        double dy = right.getCenterY() - left.getCenterY();
-        double across = (left.width + right.width) / 2 - Math.abs(dx);
-        double up = (left.height + right.height) / 2 - Math.abs(dy);
-        if (across <= 0 || up <= 0) {
-            return;
-        }
-        if (across < up) {
-            double way = dx < 0 ? -1 : 1;
-            left.x -= way * across / 2;
-            right.x += way * across / 2;
-        } else {
-            double way = dy < 0 ? -1 : 1;
-            left.y -= way * up / 2;
-            right.y += way * up / 2;
-        }
     }
 }

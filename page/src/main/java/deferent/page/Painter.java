@@ -44,7 +44,7 @@ final class Painter {
         painter.behind(paper, "", still.time());
         painter.trails(paper, "", still.time());
         painter.moving(paper, "", still.time());
-        painter.labels(paper, "", still.time());
+        painter.labels(paper, "", still.time(), layout.labels());
         if (still.shows(Layer.COUNTS)) {
             List<Count> counts = Counts.of(scene.trace());
             Count on = Counts.at(scene.trace(), counts, still.time());

@@ -4,7 +4,6 @@ import deferent.motion.pairing.Side;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Point2D;
-import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -30,7 +29,7 @@ final class PassagePainter {
     private final Layout layout;
     private final Framing framing;
     private final Brush brush;
-    private final List<Rectangle2D> taken = new ArrayList<>();
+    private final LabelRoom room;
 
     PassagePainter(Scene scene, Still still, Layout layout, StillForm.Passage passage) {
         this.scene = scene;
@@ -39,6 +38,7 @@ final class PassagePainter {
         this.layout = layout;
         this.framing = Framing.of(scene, still.view(), layout.room());
         this.brush = layout.brush();
+        this.room = layout.labels();
     }
 
     /** Pixels a metre. */
@@ -59,24 +59,14 @@ final class PassagePainter {
                     hand.side().word() + " passage",
                     g -> strong(Brush.smooth(g), hand));
         }
-        // No label may lie on a mark.
-        for (StillForm.Passing hand : passage.hands()) {
-            taken.add(around(at(hand.side(), Role.HEAD_TRAIL, hand.from())));
-            taken.add(around(at(hand.side(), Role.HEAD_TRAIL, hand.to())));
-        }
         for (StillForm.Passing hand : passage.hands()) {
             paper.group(
                     hand.side().word() + "-moments",
                     hand.side().word() + " leaves and joins",
-                    g -> marks(Brush.smooth(g), hand));
+                    g -> moments(Brush.smooth(g), hand));
         }
+        paper.group("labels", "where hands leave and join", g -> labels(Brush.smooth(g)));
         return framing.scale();
-    }
-
-    private Rectangle2D around(Vector3D head) {
-        Point2D.Double at = framing.place(head);
-        double r = 0.7 * MARK * brush.unit();
-        return new Rectangle2D.Double(at.x - r, at.y - r, 2 * r, 2 * r);
     }
 
     private void faint(Graphics2D g, Side side) {
@@ -114,6 +104,13 @@ final class PassagePainter {
         Palette.Look look = Palette.of(role, Optional.of(side));
         Shape line = framing.line(points, false);
         boolean strong = strength >= 1;
+        double[] xy = new double[2 * count];
+        for (int i = 0; i < count; i++) {
+            Point2D.Double p = framing.place(points.get(i));
+            xy[2 * i] = p.x;
+            xy[2 * i + 1] = p.y;
+        }
+        room.line(xy);
         double width = strong ? Math.max(3, 1.15 * look.width()) : 0.6 * look.width();
         brush.draw(g, line, look, width, strength, strong ? brush.dash(look) : new double[0], 0);
     }
@@ -137,6 +134,7 @@ final class PassagePainter {
         double uy = (on.y - at.y) / far;
         double long1 = (role == Role.HEAD_TRAIL ? 1 : 0.7) * ARROW * brush.unit();
         double wide = 0.6 * long1;
+        room.mark(at, long1);
         g.setColor(brush.ink(Palette.of(role, Optional.of(hand.side())).ink()));
         g.fill(
                 Brush.path(
@@ -149,50 +147,43 @@ final class PassagePainter {
                         at.y - long1 * uy - wide * ux));
     }
 
-    private void marks(Graphics2D g, StillForm.Passing hand) {
-        mark(g, hand.side(), hand.from(), Palette.Marker.RING, hand.leaves());
-        mark(g, hand.side(), hand.to(), Palette.Marker.DISC, hand.joins());
+    private void moments(Graphics2D g, StillForm.Passing hand) {
+        mark(g, hand.side(), hand.from(), Palette.Marker.RING);
+        mark(g, hand.side(), hand.to(), Palette.Marker.DISC);
     }
 
-    private void mark(Graphics2D g, Side side, double time, Palette.Marker marker, String said) {
+    private void mark(Graphics2D g, Side side, double time, Palette.Marker marker) {
+        Palette.Ink ink = Palette.of(Role.HEAD, Optional.of(side)).ink();
+        for (Role role : List.of(Role.HAND_PATH, Role.HEAD_TRAIL)) {
+            Point2D.Double at = framing.place(at(side, role, time));
+            Palette.Look look =
+                    role == Role.HEAD_TRAIL
+                            ? new Palette.Look(ink, 3, List.of(), marker, MARK, 1)
+                            : new Palette.Look(ink, 2, List.of(), marker, 0.6 * MARK, 1);
+            brush.mark(g, at, look);
+            room.mark(at, brush.round(look));
+        }
+    }
+
+    private void labels(Graphics2D g) {
+        for (StillForm.Passing hand : passage.hands()) {
+            label(g, hand.side(), hand.from(), hand.leaves());
+            label(g, hand.side(), hand.to(), hand.joins());
+        }
+    }
+
+    private void label(Graphics2D g, Side side, double time, String said) {
         Palette.Ink ink = Palette.of(Role.HEAD, Optional.of(side)).ink();
         Point2D.Double head = framing.place(at(side, Role.HEAD_TRAIL, time));
         Point2D.Double hand = framing.place(at(side, Role.HAND_PATH, time));
-        brush.mark(g, hand, new Palette.Look(ink, 2, List.of(), marker, 0.6 * MARK, 1));
-        brush.mark(g, head, new Palette.Look(ink, 3, List.of(), marker, MARK, 1));
         Lettering lettering = brush.lettering(Face.BOLD, 0.9);
-        double far = Math.max(1, head.distance(hand));
-        double ux = (head.x - hand.x) / far;
-        double uy = (head.y - hand.y) / far;
-        Rectangle2D.Double plate = Brush.plate(lettering, said, head.x, head.y);
-        double off = 0.8 * MARK * brush.unit();
-        plate.x += ux * (off + plate.width / 2);
-        plate.y += uy * (off + plate.height / 2);
-        keep(plate);
-        // A label that would lie on another gives way downward, or upward at the foot.
-        double way = head.y > layout.room().getCenterY() ? -1 : 1;
-        for (int tries = 0; tries < 12; tries++) {
-            if (taken.stream().noneMatch(plate::intersects)) {
-                break;
-            }
-            plate.y += way * 0.6 * plate.height;
-        }
-        taken.add(plate);
-        brush.plate(g, plate, said, lettering, ink);
-    }
-
-    /** As little moved as brings all of it onto the paper. */
-    private void keep(Rectangle2D.Double plate) {
-        Rectangle2D paper = layout.paper();
-        double rim = 0.012 * layout.edge();
-        plate.x =
-                Math.max(
-                        paper.getMinX() + rim,
-                        Math.min(paper.getMaxX() - rim - plate.width, plate.x));
-        plate.y =
-                Math.max(
-                        paper.getMinY() + rim,
-                        Math.min(
-                                layout.room().getMaxY() + layout.margin() - plate.height, plate.y));
+        LabelRoom.Placed label =
+                room.place(
+                        head,
+                        Math.atan2(head.y - hand.y, head.x - hand.x),
+                        0.8 * MARK * brush.unit(),
+                        Brush.plate(lettering, said, 0, 0));
+        label.tie(g, brush, ink);
+        brush.plate(g, label.plate(), said, lettering, ink);
     }
 }

@@ -5,7 +5,6 @@ import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import java.awt.Graphics2D;
 import java.awt.geom.Point2D;
-import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
@@ -29,9 +28,6 @@ final class PosePainter {
 
     /** How far a number stays off a head, in its marker's reaches: outside the light about it. */
     private static final double HALO = 1.6;
-
-    private static final int WAYS = 16;
-    private static final double[] FURTHER = {1, 1.5, 2.2};
 
     private final Scene scene;
     private final Still still;
@@ -83,7 +79,7 @@ final class PosePainter {
             }
         }
         if (moments.size() > 1) {
-            paper.group("numbers", "numbers", g -> numbers(Brush.smooth(g)));
+            paper.group("numbers", "numbers", g -> numbers(Brush.smooth(g), figure));
         }
         return framing.scale();
     }
@@ -146,17 +142,17 @@ final class PosePainter {
         return places;
     }
 
-    private void numbers(Graphics2D g) {
+    /** Each number outward along its tether if it can be, and clear of all poses' marks. */
+    private void numbers(Graphics2D g, MomentPainter figure) {
         Lettering lettering = layout.brush().lettering(Face.BOLD, 1);
-        List<Rectangle2D> marks = new ArrayList<>();
-        for (double time : moments) {
-            for (Side side : Side.values()) {
-                marks.add(square(place(Track.head(side), time), reach(Role.HEAD)));
-                marks.add(square(place(Track.hand(side), time), reach(Role.HAND)));
-            }
-        }
+        LabelRoom room = layout.labels();
+        figure.lined(room);
+        Set<Layer> marks = EnumSet.of(Layer.TETHER, Layer.HEAD, Layer.HAND);
+        marks.retainAll(still.layers());
+        MomentPainter poses =
+                new MomentPainter(scene, framing, layout.brush(), marks, layout.paper());
+        moments.forEach(time -> poses.marked(room, time));
         List<Place> places = places();
-        List<Rectangle2D> taken = new ArrayList<>();
         for (Place place : places) {
             List<Place> others =
                     places.stream()
@@ -170,77 +166,21 @@ final class PosePainter {
             // Where both heads come by, but at other times, numbers say whose they are.
             String whose = alike ? "" : place.side().word() + " ";
             String name = whose + String.join(" ", place.names());
-            Rectangle2D.Double plate =
-                    free(place.head(), place.hand(), name, lettering, marks, taken);
-            taken.add(plate);
-            layout.brush().plate(g, plate, name, lettering, Palette.Ink.TEXT);
+            LabelRoom.Placed label =
+                    room.place(
+                            place.head(),
+                            Math.atan2(
+                                    place.head().y - place.hand().y,
+                                    place.head().x - place.hand().x),
+                            HALO * reach(Role.HEAD),
+                            Brush.plate(lettering, name, 0, 0));
+            label.tie(g, layout.brush(), Palette.Ink.TEXT);
+            layout.brush().plate(g, label.plate(), name, lettering, Palette.Ink.TEXT);
         }
-    }
-
-    /** The place beside a head where a number covers least; outward along the tether if it can. */
-    private Rectangle2D.Double free(
-            Point2D.Double head,
-            Point2D.Double hand,
-            String name,
-            Lettering lettering,
-            List<Rectangle2D> marks,
-            List<Rectangle2D> taken) {
-        double outward = Math.atan2(head.y - hand.y, head.x - hand.x);
-        Rectangle2D.Double size = Brush.plate(lettering, name, 0, 0);
-        Rectangle2D.Double best = size;
-        double least = Double.POSITIVE_INFINITY;
-        double rim = layout.margin() / 4;
-        Rectangle2D paper =
-                new Rectangle2D.Double(rim, rim, still.width() - 2 * rim, still.height() - 2 * rim);
-        for (int further = 0; further < FURTHER.length; further++) {
-            for (int way = 0; way < WAYS; way++) {
-                int steps = way % 2 == 0 ? way / 2 : -(way + 1) / 2;
-                double angle = outward + 2 * Math.PI * steps / WAYS;
-                double ux = Math.cos(angle);
-                double uy = Math.sin(angle);
-                double off =
-                        HALO * reach(Role.HEAD) * FURTHER[further]
-                                + Math.abs(ux) * size.width / 2
-                                + Math.abs(uy) * size.height / 2;
-                Rectangle2D.Double plate =
-                        new Rectangle2D.Double(
-                                size.x + head.x + off * ux,
-                                size.y + head.y + off * uy,
-                                size.width,
-                                size.height);
-                double cost =
-                        0.02 * Math.abs(steps)
-                                + 0.25 * further
-                                + (paper.contains(plate) ? 0 : 20)
-                                + 5 * covered(plate, taken)
-                                + 3 * covered(plate, marks);
-                if (cost < least) {
-                    least = cost;
-                    best = plate;
-                }
-            }
-        }
-        return best;
-    }
-
-    /** How much of a plate lies on others, in plates. */
-    private static double covered(Rectangle2D plate, List<Rectangle2D> others) {
-        double sum = 0;
-        for (Rectangle2D other : others) {
-            if (plate.intersects(other)) {
-                Rectangle2D both = plate.createIntersection(other);
-                sum += both.getWidth() * both.getHeight();
-            }
-        }
-        return sum / (plate.getWidth() * plate.getHeight());
     }
 
     private double reach(Role role) {
         return layout.brush().reach(Palette.of(role, Optional.of(Side.RIGHT)));
-    }
-
-    private static Rectangle2D square(Point2D.Double at, double r) {
-        return new Rectangle2D.Double(at.x - r, at.y - r, 2 * r, 2 * r);
     }
 
     private Point2D.Double place(Track track, double time) {

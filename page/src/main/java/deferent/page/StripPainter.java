@@ -119,7 +119,7 @@ final class StripPainter {
                     painter.behind(paper, id + "-", time);
                     painter.trails(paper, id + "-", time);
                     painter.moving(paper, id + "-", time);
-                    painter.labels(paper, id + "-", time);
+                    painter.labels(paper, id + "-", time, new LabelRoom(cell, brush.gap()));
                     paper.group(id + "-count", said, g -> count(Brush.smooth(g), cell, said, i));
                 });
     }

@@ -23,10 +23,7 @@ class FramesTest {
     private final Scene scene =
             Scene.of(Trace.of(Phrase.parse("isolation vs four-petal antispin").pairing()));
     private final Still wide =
-            Still.of(640, 360)
-                    .with(Layer.LABELS)
-                    .with(Layer.COUNTS)
-                    .with(List.of("isolation vs four-petal antispin"));
+            Still.of(640, 360).with(Layer.COUNTS).with(List.of("isolation vs four-petal antispin"));
 
     @Test
     void aFrameIsThePngOfItsMoment() {
