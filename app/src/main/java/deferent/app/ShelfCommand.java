@@ -350,7 +350,8 @@ final class ShelfCommand implements Runnable {
                     shelf.tell("Not in it: " + other.file() + ": " + other.why());
                 }
             }
-            return PatternJson.writeBundle(listing.kept().stream().map(Kept::document).toList());
+            return PatternJson.writeBundle(
+                    listing.kept().stream().map(kept -> kept.document().shared()).toList());
         }
 
         private String named() {
@@ -372,7 +373,7 @@ final class ShelfCommand implements Runnable {
                                                                                             ::add)));
                 }
             }
-            return PatternJson.writeBundle(List.copyOf(documents));
+            return PatternJson.writeBundle(documents.stream().map(Document::shared).toList());
         }
     }
 

@@ -28,4 +28,9 @@ public sealed interface Document
 
     /** What other programs keep in it. */
     Extras extras();
+
+    /** As others get it: without what only this machine knows. */
+    default Document shared() {
+        return this;
+    }
 }

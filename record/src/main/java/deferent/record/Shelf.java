@@ -306,7 +306,8 @@ public final class Shelf {
      * not.
      */
     public String exportAll() {
-        return PatternJson.writeBundle(look().kept().stream().map(Kept::document).toList());
+        return PatternJson.writeBundle(
+                look().kept().stream().map(kept -> kept.document().shared()).toList());
     }
 
     /**
@@ -325,7 +326,10 @@ public final class Shelf {
         return folder.locked(
                 () -> {
                     Map<Document, Kept> there = new HashMap<>();
-                    look().kept().forEach(kept -> there.putIfAbsent(kept.document(), kept));
+                    for (Kept kept : look().kept()) {
+                        there.putIfAbsent(kept.document(), kept);
+                        there.putIfAbsent(kept.document().shared(), kept);
+                    }
                     Landed landed = new Landed(new HashMap<>());
                     documents.forEach(
                             d -> Optional.ofNullable(there.get(d)).ifPresent(landed::add));

@@ -60,6 +60,13 @@ public record SongDocument(
                 name, "", Optional.empty(), List.of(), sound, beats, false, Extras.NONE);
     }
 
+    /** With its sound by name alone: where that lies is nobody else's matter. */
+    @Override
+    public SongDocument shared() {
+        SongSound named = new SongSound(sound.name(), sound.sha256(), sound.seconds());
+        return new SongDocument(name, note, author, tags, named, beats, mended, extras);
+    }
+
     /** In a few words: "a song of 1:12 at 96 beats a minute". */
     public String told() {
         long seconds = Math.round(sound.seconds());

@@ -23,6 +23,7 @@ import static org.bytedeco.ffmpeg.global.avutil.AV_SAMPLE_FMT_FLT;
 import static org.bytedeco.ffmpeg.global.avutil.av_channel_layout_default;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_alloc;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
+import static org.bytedeco.ffmpeg.global.avutil.av_opt_set_double;
 import static org.bytedeco.ffmpeg.global.swresample.swr_alloc_set_opts2;
 import static org.bytedeco.ffmpeg.global.swresample.swr_convert;
 import static org.bytedeco.ffmpeg.global.swresample.swr_free;
@@ -235,6 +236,8 @@ public final class Hearing implements AutoCloseable {
         if (answer < 0) {
             return false;
         }
+        // Channels are averaged, not added up.
+        av_opt_set_double(made, "rematrix_maxval", 1, 0);
         converter = made;
         format = frame.format();
         given = frame.sample_rate();

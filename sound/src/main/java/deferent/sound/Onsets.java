@@ -41,6 +41,9 @@ public final class Onsets {
     /** Below this strength, of full scale, a band counts as still. */
     private static final double STILL = 1e-4;
 
+    /** A rise of a fifteenth in every band is an event. */
+    private static final double EVENT = 2;
+
     private static final double[] HANN = new double[WINDOW];
     private static final int[] EDGES = new int[BANDS + 2];
 
@@ -192,13 +195,14 @@ public final class Onsets {
         return both / Math.sqrt(one * two);
     }
 
-    /** How much begins on the whole: music comes to some units, a steady tone to far below one. */
+    /** How often a second something begins, be it ever so weak; hardly ever in a steady tone. */
     double eventful() {
-        double squares = 0;
-        for (float one : above(flux)) {
-            squares += one * (double) one;
+        int events = 0;
+        float[] above = above(flux);
+        for (int i = 1; i < moments; i++) {
+            events += above[i - 1] < EVENT && above[i] >= EVENT ? 1 : 0;
         }
-        return Math.sqrt(squares / Math.max(1, moments));
+        return events / seconds();
     }
 
     /** Less what is usual within a quarter of a second either way; never below 0. */

@@ -45,8 +45,8 @@ public record SongReading(
      */
     private static final double PULSE = 0.1;
 
-    /** Where less begins than this nothing happens at all. */
-    private static final double EVENTFUL = 0.05;
+    /** Where something begins less often a second, no beat is: the slowest come oftener. */
+    private static final double EVENTFUL = 0.5;
 
     /** A tempo that beats its double and half by less might be either. */
     private static final double LEVEL_OPEN = 0.08;

@@ -84,6 +84,7 @@ public final class TellSong {
     }
 
     private static String number(double tempo) {
-        return String.format(Locale.ROOT, tempo < 40 ? "%.1f" : "%.0f", tempo);
+        String number = String.format(Locale.ROOT, tempo < 40 ? "%.1f" : "%.0f", tempo);
+        return number.endsWith(".0") ? number.substring(0, number.length() - 2) : number;
     }
 }
