@@ -43,8 +43,8 @@ class SongCommandTest {
         Desk.Answer told = desk().good("song", plain.toString(), "--keep", "Plain waltz");
         assertThat(told.text())
                 .contains("plain.wav, 0:20")
-                .contains("96 beats a minute all along; a hand that goes round once in four beats")
-                .contains("makes 24 cycles a minute.")
+                .contains("96 beats a minute all along; a hand that goes round once a bar")
+                .contains("makes 32 cycles a minute.")
                 .contains("Bars of three beats, the first at 0.50 s.")
                 .contains("On the shelf: plain-waltz");
         SongDocument song = kept("plain-waltz");

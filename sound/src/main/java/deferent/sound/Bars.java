@@ -12,59 +12,60 @@ import java.util.List;
  *
  * @param beatsABar three or four
  * @param firstBar the number of the first beat that begins one
- * @param clear how much the first beats stand out, in deviations of the mean; below {@value
- *     #ENOUGH} it is a guess
+ * @param clear how much more the first beats stand out than those of the next best bars, in
+ *     deviations of the mean; below {@value #ENOUGH} it is a guess
  */
 record Bars(int beatsABar, int firstBar, double clear) {
     static final double ENOUGH = 2;
 
     private static final int NEIGHBOURS = 8;
 
-    private static final int[] USUAL = {4, 3};
+    private static final List<Integer> USUAL = List.of(4, 3);
 
     /** Of beats, seconds. */
     static Bars of(List<Double> times, Onsets onsets, float[] strength, float[] low) {
-        double[] count = count(times, onsets, strength, low);
-        Bars best = new Bars(USUAL[0], 0, 0);
-        Bars other = best;
-        for (int aBar : USUAL) {
-            Bars of = of(count, aBar);
-            if (of.clear > best.clear) {
-                other = best;
-                best = of;
-            } else {
-                other = of;
-            }
-        }
-        return new Bars(best.beatsABar, best.firstBar, best.clear - other.clear);
+        return best(count(times, onsets, strength, low), USUAL);
     }
 
     /** The best place to begin bars of a length that is known. */
     static Bars of(
             List<Double> times, Onsets onsets, float[] strength, float[] low, int beatsABar) {
-        return of(count(times, onsets, strength, low), beatsABar);
+        return best(count(times, onsets, strength, low), List.of(beatsABar));
     }
 
     Beats of(List<Double> times) {
         return new Beats(times, beatsABar, firstBar);
     }
 
-    private static Bars of(double[] count, int aBar) {
-        Bars best = new Bars(aBar, 0, Double.NEGATIVE_INFINITY);
-        for (int first = 0; first < aBar; first++) {
-            double on = 0;
-            int many = 0;
-            for (int i = first; i < count.length; i += aBar) {
-                on += count[i];
-                many++;
-            }
-            // Of numbers with mean 0 and deviation 1, the mean of many over its own deviation.
-            double clear = many == 0 ? 0 : on / Math.sqrt(many * (1 - 1.0 / aBar));
-            if (clear > best.clear) {
-                best = new Bars(aBar, first, clear);
+    /** That which stands out most, by so much more than the next. */
+    private static Bars best(double[] count, List<Integer> lengths) {
+        Bars best = new Bars(lengths.get(0), 0, Double.NEGATIVE_INFINITY);
+        double next = Double.NEGATIVE_INFINITY;
+        for (int aBar : lengths) {
+            for (int first = 0; first < aBar; first++) {
+                double clear = standsOut(count, aBar, first);
+                if (clear > best.clear) {
+                    next = best.clear;
+                    best = new Bars(aBar, first, clear);
+                } else {
+                    next = Math.max(next, clear);
+                }
             }
         }
-        return best;
+        // A bar of one beat has no other place to begin.
+        double apart = next == Double.NEGATIVE_INFINITY ? ENOUGH : best.clear - next;
+        return new Bars(best.beatsABar, best.firstBar, apart);
+    }
+
+    /** Of numbers with mean 0 and deviation 1, the mean of some over its own deviation. */
+    private static double standsOut(double[] count, int aBar, int first) {
+        double on = 0;
+        int many = 0;
+        for (int i = first; i < count.length; i += aBar) {
+            on += count[i];
+            many++;
+        }
+        return many == 0 || aBar == 1 ? 0 : on / Math.sqrt(many * (1 - 1.0 / aBar));
     }
 
     private static double[] count(
@@ -94,7 +95,7 @@ record Bars(int beatsABar, int firstBar, double clear) {
         standard(nearby(loud));
         double[] count = new double[many];
         for (int i = 0; i < many; i++) {
-            count[i] = 0.5 * all[i] + 0.5 * deep[i] + other[i] + loud[i];
+            count[i] = 0.25 * all[i] + 0.25 * deep[i] + 0.5 * other[i] + loud[i];
         }
         standard(count);
         return count;

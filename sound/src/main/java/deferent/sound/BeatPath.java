@@ -96,7 +96,8 @@ final class BeatPath {
                 shift = Math.max(-0.5, Math.min(0.5, shift));
             }
         }
-        return Math.max(0, (t + shift) / Onsets.RATE + EARLY);
+        // To a tenth of a millisecond: what is finer says nothing, and fills files.
+        return Math.max(0, Math.round((t + shift) * 1e4 / Onsets.RATE + EARLY * 1e4) / 1e4);
     }
 
     /** Without those at both ends where nothing is heard yet, or any more. */

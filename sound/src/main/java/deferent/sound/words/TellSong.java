@@ -41,8 +41,8 @@ public final class TellSong {
         return new Told(
                 "song.tempo",
                 Tone.NOTE,
-                "%s beats a minute%s; a hand that goes round once in four beats makes %s cycles a minute."
-                        .formatted(number(tempo), drift, number(tempo / 4)),
+                "%s beats a minute%s; a hand that goes round once a bar makes %s cycles a minute."
+                        .formatted(number(tempo), drift, number(tempo / song.beats().beatsABar())),
                 ("beats by dynamic programming (Ellis 2007); slowest and quickest are means over"
                                 + " eight beats; it repeats from beat to beat by %.2f, where 1 is"
                                 + " wholly and noise is below 0.1")
