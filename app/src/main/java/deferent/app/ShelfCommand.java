@@ -438,7 +438,9 @@ final class ShelfCommand implements Runnable {
     @Command(
             name = "demo",
             mixinStandardHelpOptions = true,
-            description = "Puts the demo set, a dozen invented patterns, on the shelf.")
+            description =
+                    "Puts the demo on the shelf: a dozen invented patterns, a set of them and three"
+                            + " songs.")
     static final class Demo extends Work {
         @Mixin ShelfOption shelf;
 

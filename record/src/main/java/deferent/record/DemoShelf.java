@@ -9,8 +9,8 @@ import java.util.Objects;
 
 /**
  * The demo set: a dozen pairings of an invented amateur duo, the taller one and the shorter one,
- * who prepare lanterns for a winter market. Nobody real; each note teaches something the readings
- * show.
+ * who prepare lanterns for a winter market, a set of six of them, and three invented tunes. Nobody
+ * real; each note teaches something the readings show.
  */
 public final class DemoShelf {
     private DemoShelf() {}

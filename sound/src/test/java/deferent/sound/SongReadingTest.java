@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.song.Beats;
+import deferent.record.DemoShelf;
+import deferent.record.SongDocument;
 import deferent.sound.SongReading.Sure;
 import deferent.sound.tune.Agreement;
 import deferent.sound.tune.DemoTune;
@@ -13,11 +15,15 @@ import deferent.sound.tune.Manner;
 import deferent.sound.tune.Tune;
 import deferent.sound.words.TellSong;
 import deferent.tell.Told;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -110,6 +116,52 @@ class SongReadingTest {
                 .endsWith("cycles a minute.");
         assertThat(told.get(1).text())
                 .startsWith(demo == DemoTune.WALTZ ? "Bars of three beats" : "Bars of four beats");
+    }
+
+    /** What the demo's shelf keeps of them is so, and its sound is the one that is rendered. */
+    @ParameterizedTest
+    @EnumSource
+    void theDemosShelfKnowsItsTunesAgain(DemoTune demo, @TempDir Path folder) throws IOException {
+        SongDocument kept =
+                DemoShelf.documents().stream()
+                        .filter(SongDocument.class::isInstance)
+                        .map(SongDocument.class::cast)
+                        .filter(song -> song.name().equals(demo.title()))
+                        .findFirst()
+                        .orElseThrow();
+        Tune tune = demo.tune();
+        Path file = folder.resolve(demo.file());
+        Files.write(file, WaveFile.bytes(tune.sound(DemoTune.RATE), DemoTune.RATE));
+        assertThat(kept.sound().find(folder).file()).contains(file);
+        assertThat(kept.sound().seconds()).isEqualTo(tune.manner().seconds());
+        assertThat(Agreement.of(kept.beats().times(), tune.beats().times()).f())
+                .isGreaterThan(0.98);
+        assertThat(kept.beats().beatsABar()).isEqualTo(tune.manner().beatsABar());
+        assertThat(kept.beats().firstBar()).isZero();
+        assertThat(kept.author()).contains("invented demo data");
+        assertThat(demo.file()).contains("invented");
+        // As the command would keep it today.
+        SongReading now =
+                SongReading.of(
+                                file,
+                                SaidLevel.UNSAID,
+                                OptionalInt.empty(),
+                                share -> assertThat(share).isBetween(0.0, 1.0),
+                                () -> false)
+                        .orElseThrow();
+        assertThat(now.beats().firstBar()).isZero();
+        assertThat(now.beats().times()).hasSameSizeAs(kept.beats().times());
+        for (int i = 0; i < kept.beats().times().size(); i++) {
+            assertThat(now.beats().time(i)).isCloseTo(kept.beats().time(i), within(0.002));
+        }
+        assertThat(
+                        SongReading.of(
+                                file,
+                                SaidLevel.UNSAID,
+                                OptionalInt.empty(),
+                                share -> {},
+                                () -> true))
+                .isEmpty();
     }
 
     @Test

@@ -6,7 +6,7 @@ import java.util.List;
 
 /**
  * An invented tune, composed by chance from a seed in the manner that was asked for. The same seed
- * gives the same tune on every machine.
+ * gives the same tune on every machine, to the last bit ({@link StrictMath}).
  *
  * @param manner how it is
  * @param beats when its beats fall, whether somebody plays on them or not
@@ -51,7 +51,8 @@ public record Tune(Manner manner, Beats beats, List<Note> notes, long seed) {
             double off =
                     switch (manner.drift()) {
                         case STEADY -> 0;
-                        case WANDERS -> Math.sin(2 * Math.PI * (phase + times.size() / round));
+                        case WANDERS ->
+                                StrictMath.sin(2 * Math.PI * (phase + times.size() / round));
                         case QUICKENS -> 2 * through - 1;
                         case SLOWS -> 1 - 2 * through;
                     };
@@ -168,7 +169,7 @@ public record Tune(Manner manner, Beats beats, List<Note> notes, long seed) {
 
         private double pitch(int step, int octave) {
             double half = key + SCALE[Math.floorMod(step, 7)] + 12 * Math.floorDiv(step, 7);
-            return 220 * Math.pow(2, half / 12 + octave);
+            return 220 * StrictMath.pow(2, half / 12 + octave);
         }
 
         private void at(double beat, Voice voice, double pitch, double loud) {

@@ -12,7 +12,7 @@ enum Voice {
             double left = loud;
             for (int i = 0; i < length; i++) {
                 phase += 2 * Math.PI * (45 + above) / rate;
-                into[from + i] += (float) (left * Math.sin(phase));
+                into[from + i] += (float) (left * StrictMath.sin(phase));
                 above *= fade(0.03, rate);
                 left *= fade(0.09, rate);
             }
@@ -26,7 +26,7 @@ enum Voice {
             double tone = 0.5 * loud;
             double wires = 0.6 * loud;
             for (int i = 0; i < length; i++) {
-                double round = Math.sin(2 * Math.PI * 190 * i / rate);
+                double round = StrictMath.sin(2 * Math.PI * 190 * i / rate);
                 into[from + i] += (float) (tone * round + wires * dice.between(-1, 1));
                 tone *= fade(0.05, rate);
                 wires *= fade(0.07, rate);
@@ -115,8 +115,8 @@ enum Voice {
         int length = length(into, from, 3 * dies * rate);
         for (int k = 1; k <= count && k * pitch < rate / 2.2; k++) {
             // The sine of i + 1 from those of i and i - 1.
-            double step = 2 * Math.cos(2 * Math.PI * k * pitch / rate);
-            double last = -Math.sin(2 * Math.PI * k * pitch / rate);
+            double step = 2 * StrictMath.cos(2 * Math.PI * k * pitch / rate);
+            double last = -StrictMath.sin(2 * Math.PI * k * pitch / rate);
             double now = 0;
             double left = loud / k;
             double fade = fade(dies / Math.sqrt(k), rate);
