@@ -11,8 +11,9 @@ import java.util.Map;
  *
  * @param parts in order of time, the first from 0 on
  * @param said in order of time, as many lines each
+ * @param titles what players jump to, in order of time; may be none
  */
-public record Chapters(List<Part> parts, List<Said> said) {
+public record Chapters(List<Part> parts, List<Said> said, List<Title> titles) {
     /**
      * A scene from a time on.
      *
@@ -28,12 +29,21 @@ public record Chapters(List<Part> parts, List<Said> said) {
         }
     }
 
+    /** What is called so from a time on. */
+    public record Title(double starts, String name) {}
+
     public Chapters {
+        titles = List.copyOf(titles);
         parts = List.copyOf(parts);
         said = List.copyOf(said);
         if (parts.isEmpty() || said.isEmpty()) {
             throw new Refusal("are none", "chapters", "give what is seen and what is said");
         }
+    }
+
+    /** Without titles. */
+    public Chapters(List<Part> parts, List<Said> said) {
+        this(parts, said, List.of());
     }
 
     /** What is said at a time. */

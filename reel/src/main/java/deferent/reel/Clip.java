@@ -27,6 +27,7 @@ import java.util.stream.Collectors;
  *     thousandths of the shorter edge, 0 to 20; 0 for none
  * @param chapters what is seen one after the other in the place of the scene, which then gives
  *     framing and length alone
+ * @param song that it is made to; what comes round again and again is made to none
  */
 public record Clip(
         Scene scene,
@@ -38,7 +39,8 @@ public record Clip(
         String title,
         boolean captions,
         double outline,
-        Optional<Chapters> chapters) {
+        Optional<Chapters> chapters,
+        Optional<Accompaniment> song) {
     /** The longer edge of 4K, and as many pixels as it has, pixels. */
     private static final int LONGEST = 3840;
 
@@ -113,11 +115,28 @@ public record Clip(
                     "outline of a clip",
                     "leave it out, or wish for a transparent ground");
         }
+        if (song.isPresent() && (slow != 1 || scene.trace().periodic())) {
+            throw new Refusal(
+                    slow != 1 ? "is " + slow + " beside a song" : "comes round again and again",
+                    slow != 1 ? "slow motion" : "a clip to a song",
+                    "leave one of the two out");
+        }
         title = title.strip();
     }
 
     public Clip(Scene scene, Still still, Kind kind, Rate rate, int cycles, double slow) {
-        this(scene, still, kind, rate, cycles, slow, "", false, 0, Optional.empty());
+        this(
+                scene,
+                still,
+                kind,
+                rate,
+                cycles,
+                slow,
+                "",
+                false,
+                0,
+                Optional.empty(),
+                Optional.empty());
     }
 
     /** One cycle as spun, at 60 frames a second, or 50 where that is the most. */
@@ -140,30 +159,43 @@ public record Clip(
 
     public Clip at(Rate other) {
         return new Clip(
-                scene, still, kind, other, cycles, slow, title, captions, outline, chapters);
+                scene, still, kind, other, cycles, slow, title, captions, outline, chapters, song);
     }
 
     public Clip cycles(int count) {
-        return new Clip(scene, still, kind, rate, count, slow, title, captions, outline, chapters);
+        return new Clip(
+                scene, still, kind, rate, count, slow, title, captions, outline, chapters, song);
     }
 
     public Clip slow(double times) {
         return new Clip(
-                scene, still, kind, rate, cycles, times, title, captions, outline, chapters);
+                scene, still, kind, rate, cycles, times, title, captions, outline, chapters, song);
     }
 
     public Clip titled(String name) {
-        return new Clip(scene, still, kind, rate, cycles, slow, name, captions, outline, chapters);
+        return new Clip(
+                scene, still, kind, rate, cycles, slow, name, captions, outline, chapters, song);
     }
 
     public Clip counted(boolean counts) {
-        return new Clip(scene, still, kind, rate, cycles, slow, title, counts, outline, chapters);
+        return new Clip(
+                scene, still, kind, rate, cycles, slow, title, counts, outline, chapters, song);
     }
 
     /** With an outline that stands on any footage. */
     public Clip outlined(double thousandths) {
         return new Clip(
-                scene, still, kind, rate, cycles, slow, title, captions, thousandths, chapters);
+                scene,
+                still,
+                kind,
+                rate,
+                cycles,
+                slow,
+                title,
+                captions,
+                thousandths,
+                chapters,
+                song);
     }
 
     /** With scenes one after the other in the place of the one. */
@@ -178,7 +210,24 @@ public record Clip(
                 title,
                 captions,
                 outline,
-                Optional.of(seen));
+                Optional.of(seen),
+                song);
+    }
+
+    /** To a song, as fast as that is. */
+    public Clip to(Accompaniment heard) {
+        return new Clip(
+                scene,
+                still,
+                kind,
+                rate,
+                cycles,
+                slow,
+                title,
+                captions,
+                outline,
+                chapters,
+                Optional.of(heard));
     }
 
     Frames painter() {
@@ -198,6 +247,9 @@ public record Clip(
     }
 
     Loop loop() {
+        if (song.isPresent()) {
+            return Loop.along(song.get().pace(), scene.period(), rate);
+        }
         return scene.trace().periodic()
                 ? Loop.of(scene.period(), slow, cycles, rate)
                 : Loop.once(scene.period(), slow, rate);

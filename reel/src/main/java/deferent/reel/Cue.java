@@ -7,7 +7,7 @@ package deferent.reel;
  * @param to when it goes
  * @param text what it says, one line
  */
-record Cue(double from, double to, String text) {
+public record Cue(double from, double to, String text) {
     /** Whole milliseconds: what captions are timed in. */
     long fromMillis() {
         return Math.round(1000 * from);

@@ -42,6 +42,7 @@ import deferent.page.Frames;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
@@ -72,6 +73,7 @@ final class Film implements Spool<FrameCel> {
     private @Nullable AVStream pictures;
     private @Nullable AVStream sound;
     private @Nullable CaptionTrack track;
+    private @Nullable SoundTrack song;
     private @Nullable GifPalette palette;
 
     private static AVRational rational(long top, long bottom) {
@@ -96,7 +98,8 @@ final class Film implements Spool<FrameCel> {
             if (recipe.palette()) {
                 film.palette = GifPalette.of(clip, recipe, loop, frames);
             }
-            film.begin(cues, Optional.empty());
+            Marked marked = new Marked(cues, ChapterMarks.of(clip, loop));
+            film.begin(marked, clip.song(), loop.seconds(), Optional.empty());
             return film;
         } catch (IOException | RuntimeException | Error e) {
             film.close();
@@ -113,7 +116,7 @@ final class Film implements Spool<FrameCel> {
             throws IOException {
         Film film = new Film(format, recipe, channel);
         try {
-            film.begin(List.of(), sound);
+            film.begin(new Marked(List.of(), List.of()), Optional.empty(), 0, sound);
             return film;
         } catch (IOException | RuntimeException | Error e) {
             film.close();
@@ -121,7 +124,16 @@ final class Film implements Spool<FrameCel> {
         }
     }
 
-    private void begin(List<Cue> cues, Optional<AVStream> heard) throws IOException {
+    /** What is said at times of a film, and what is jumped to. */
+    private record Marked(List<Cue> captions, List<Cue> chapters) {}
+
+    /**
+     * @param seconds how long it is, where a song goes along
+     * @param heard sound that goes along as it is
+     */
+    private void begin(
+            Marked marked, Optional<Accompaniment> to, double seconds, Optional<AVStream> heard)
+            throws IOException {
         done(
                 avformat_alloc_output_context2(container, null, recipe.container(), null),
                 "opening the " + recipe.container() + " container");
@@ -163,9 +175,25 @@ final class Film implements Spool<FrameCel> {
         done(avcodec_parameters_from_context(stream.codecpar(), made), "describing the pictures");
         stream.time_base(tick);
         stream.avg_frame_rate(made.framerate());
+        List<Cue> cues = marked.captions();
         if (!cues.isEmpty() && recipe.captions() != Recipe.Captions.NONE) {
             boolean timedText = recipe.captions() == Recipe.Captions.TIMED_TEXT;
             track = new CaptionTrack(container, timedText, cues);
+        }
+        Optional<Path> played =
+                to.flatMap(Accompaniment::sound)
+                        .filter(file -> recipe.sound() != SoundTrack.Coding.NONE);
+        if (played.isPresent()) {
+            song =
+                    SoundTrack.open(
+                            container,
+                            recipe.sound(),
+                            played.get(),
+                            to.orElseThrow().begins(),
+                            seconds);
+        }
+        if (format.kind().has(Kind.Trait.FILM) && !marked.chapters().isEmpty()) {
+            ChapterMarks.into(container, marked.chapters());
         }
         if (heard.isPresent()) {
             AVStream noise = avformat_new_stream(container, null);
@@ -276,6 +304,9 @@ final class Film implements Spool<FrameCel> {
             if (track != null) {
                 track.until(format.seconds(packet.pts()), this);
             }
+            if (song != null) {
+                song.until(format.seconds(packet.pts()), this);
+            }
             packet.stream_index(stream.index());
             av_packet_rescale_ts(packet, tick, stream.time_base());
             write(packet);
@@ -316,6 +347,13 @@ final class Film implements Spool<FrameCel> {
         write(heard);
     }
 
+    /** A packet of the film's own song. */
+    void song(AVPacket heard, AVRational base, AVStream to) throws IOException {
+        heard.stream_index(to.index());
+        av_packet_rescale_ts(heard, base, to.time_base());
+        write(heard);
+    }
+
     private void write(AVPacket full) throws IOException {
         int answer = av_write_frame(container, full);
         av_packet_unref(full);
@@ -330,6 +368,9 @@ final class Film implements Spool<FrameCel> {
         encode(null);
         if (track != null) {
             track.until(Double.POSITIVE_INFINITY, this);
+        }
+        if (song != null) {
+            song.until(Double.POSITIVE_INFINITY, this);
         }
         done(av_write_trailer(container), "ending the file");
         avio_flush(io.context());
@@ -347,6 +388,9 @@ final class Film implements Spool<FrameCel> {
     public void close() {
         if (palette != null) {
             palette.close();
+        }
+        if (song != null) {
+            song.close();
         }
         if (encoder != null) {
             avcodec_free_context(encoder);

@@ -2,6 +2,8 @@ package deferent.reel;
 
 import deferent.motion.pairing.Refusal;
 import deferent.motion.trace.Rate;
+import deferent.reel.Accompaniment.Pace;
+import java.util.Optional;
 
 /**
  * Which moment of the cycle each frame of a clip shows.
@@ -13,7 +15,8 @@ import deferent.motion.trace.Rate;
  * the whole clip at most; {@link #tempoOff()} says how much. More cycles in a clip share that half
  * frame, and {@link #filling} picks the number that does so best.
  *
- * <p>What is not periodic is shown once, from its start to its end, each frame at its own time.
+ * <p>What is not periodic is shown once, from its start to its end, each frame at its own time;
+ * with a song, at the time that the song's clock has then.
  *
  * @param frames how many
  * @param cycles how many common cycles they show
@@ -21,8 +24,16 @@ import deferent.motion.trace.Rate;
  * @param period of the common cycle as spun, seconds
  * @param slow seconds spun in a second of the clip: 1 as spun, 0.5 half as fast
  * @param seamless whether the end joins the start
+ * @param pace of a song, which what is shown once goes along with
  */
-record Loop(int frames, int cycles, Rate rate, double period, double slow, boolean seamless) {
+record Loop(
+        int frames,
+        int cycles,
+        Rate rate,
+        double period,
+        double slow,
+        boolean seamless,
+        Optional<Pace> pace) {
     /** An hour at sixty frames a second. */
     private static final int MOST_FRAMES = 216_000;
 
@@ -32,13 +43,25 @@ record Loop(int frames, int cycles, Rate rate, double period, double slow, boole
     /** So many cycles, seamless. */
     static Loop of(double period, double slow, int cycles, Rate rate) {
         double exact = cycles * period / slow * rate.num() / rate.den();
-        return new Loop(count(Math.rint(exact)), cycles, rate, period, slow, true);
+        return new Loop(
+                count(Math.rint(exact)), cycles, rate, period, slow, true, Optional.empty());
     }
 
     /** Once from the start to the end. */
     static Loop once(double length, double slow, Rate rate) {
-        double exact = length / slow * rate.num() / rate.den();
-        return new Loop(count(Math.floor(exact + 1e-9) + 1), 1, rate, length, slow, false);
+        return once(length, length / slow, slow, rate, Optional.empty());
+    }
+
+    /** Once from the start to the end, along with a song. */
+    static Loop along(Pace pace, double length, Rate rate) {
+        return once(length, pace.seen(length), 1, rate, Optional.of(pace));
+    }
+
+    private static Loop once(
+            double length, double seen, double slow, Rate rate, Optional<Pace> pace) {
+        double exact = seen * rate.num() / rate.den();
+        int frames = count(Math.floor(exact + 1e-9) + 1);
+        return new Loop(frames, 1, rate, length, slow, false, pace);
     }
 
     private static int count(double frames) {
@@ -92,7 +115,9 @@ record Loop(int frames, int cycles, Rate rate, double period, double slow, boole
     /** What a frame shows, seconds from the start of the cycle, less than the period. */
     double moment(int frame) {
         if (!seamless) {
-            return Math.min(slow * rate.time(frame), period);
+            double time = rate.time(frame);
+            double moment = pace.isPresent() ? pace.get().moment(time) : slow * time;
+            return Math.max(0, Math.min(moment, period));
         }
         // Whole numbers until the last step: the first frame of every cycle that falls on one is
         // exactly the first frame again.
@@ -117,6 +142,9 @@ record Loop(int frames, int cycles, Rate rate, double period, double slow, boole
 
     /** When something at a moment of the cycle is seen in the clip, seconds. */
     double seen(double moment, int cycle) {
-        return seamless ? (cycle + moment / period) / cycles * seconds() : moment / slow;
+        if (seamless) {
+            return (cycle + moment / period) / cycles * seconds();
+        }
+        return pace.isPresent() ? pace.get().seen(moment) : moment / slow;
     }
 }

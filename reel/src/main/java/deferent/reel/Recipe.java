@@ -19,6 +19,7 @@ import deferent.motion.trace.Rate;
  * @param encoding settings of the encoder, as FFmpeg writes them: "key=value:key=value"
  * @param containing settings of the container, written like those
  * @param captions the track inside it that captions go into
+ * @param sound how a song goes along
  */
 record Recipe(
         String container,
@@ -26,7 +27,13 @@ record Recipe(
         int pixels,
         String encoding,
         String containing,
-        Captions captions) {
+        Captions captions,
+        SoundTrack.Coding sound) {
+    /**
+     * What the index of a second of sound takes at most: of packets of 1024 samples, each alone.
+     */
+    private static final double SOUND_BYTES = 32 * Listening.RATE / 1024.0;
+
     /** A recipe for one clip. */
     interface Writer {
         /**
@@ -62,7 +69,8 @@ record Recipe(
                         + (":b=" + bits + ":rc_mode=quality:qmin=12:qmax=24:profile=high")
                         + (":allow_skip_frames=0:slices=" + slices + ":threads=" + slices),
                 containing,
-                Captions.TIMED_TEXT);
+                Captions.TIMED_TEXT,
+                SoundTrack.Coding.AAC);
     }
 
     static Recipe webm(Clip clip, Loop loop, int cues) {
@@ -78,7 +86,8 @@ record Recipe(
                         // Two pictures must keep step, which hidden alternate frames would break.
                         + (clear ? ":auto-alt-ref=0" : ""),
                 "",
-                Captions.WEBVTT);
+                Captions.WEBVTT,
+                SoundTrack.Coding.OPUS);
     }
 
     static Recipe mov(Clip clip, Loop loop, int cues) {
@@ -91,16 +100,25 @@ record Recipe(
                 clip.still().transparent() ? AV_PIX_FMT_YUVA444P10LE : AV_PIX_FMT_YUV444P10LE,
                 "profile=4444:vendor=apl0:threads=2:global_quality=" + quantizer,
                 index(clip, loop, cues),
-                Captions.NONE);
+                Captions.NONE,
+                SoundTrack.Coding.PCM);
     }
 
     static Recipe webp(Clip clip, Loop loop, int cues) {
         String how = "quality=85:compression_level=2";
-        return new Recipe("webp", "libwebp_anim", AV_PIX_FMT_BGRA, how, "loop=0", Captions.NONE);
+        return new Recipe(
+                "webp",
+                "libwebp_anim",
+                AV_PIX_FMT_BGRA,
+                how,
+                "loop=0",
+                Captions.NONE,
+                SoundTrack.Coding.NONE);
     }
 
     static Recipe gif(Clip clip, Loop loop, int cues) {
-        return new Recipe("gif", "gif", AV_PIX_FMT_PAL8, "", "loop=0", Captions.NONE);
+        return new Recipe(
+                "gif", "gif", AV_PIX_FMT_PAL8, "", "loop=0", Captions.NONE, SoundTrack.Coding.NONE);
     }
 
     /** Whether its pictures are numbers of colours in a palette. */
@@ -118,10 +136,16 @@ record Recipe(
 
     /**
      * The index goes first, into room kept for it, so that a clip plays while it loads: the bytes
-     * that an index of this many frames and captions takes at most.
+     * that an index of this many frames, captions, chapters and packets of sound takes at most.
      */
     private static String index(Clip clip, Loop loop, int cues) {
         long room = 8192 + 32L * loop.frames() + 96L * cues + 8L * clip.title().length();
+        if (clip.song().isPresent()) {
+            room += 4096 + Math.round(SOUND_BYTES * loop.seconds());
+        }
+        for (Cue chapter : ChapterMarks.of(clip, loop)) {
+            room += 192 + 4L * chapter.text().length();
+        }
         return "moov_size=" + room;
     }
 }

@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Locale;
 
 /** Captions as a WebVTT file (W3C, WebVTT: The Web Video Text Tracks Format, section 4). */
-final class WebVtt {
+public final class WebVtt {
     private WebVtt() {}
 
     /**
      * @param title said in the header; empty for none
      */
-    static String of(String title, List<Cue> cues) {
+    public static String of(String title, List<Cue> cues) {
         StringBuilder out = new StringBuilder("WEBVTT");
         if (!title.isEmpty()) {
             out.append(" - ").append(header(title));
