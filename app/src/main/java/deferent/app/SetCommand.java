@@ -15,7 +15,7 @@ import deferent.record.SuggestedSet;
 import deferent.search.set.BodyTurn;
 import deferent.search.set.PairBook;
 import deferent.search.transition.Grade;
-import deferent.take.Endings;
+import deferent.take.SetEndings;
 import deferent.take.SetTake;
 import deferent.take.Wish;
 import deferent.take.Wishes;
@@ -106,8 +106,9 @@ final class SetCommand implements Callable<Integer> {
             names = "--out",
             paramLabel = "FILE",
             description =
-                    "Also write it, by the ending of the name: a clip that plays it once, a sheet"
-                            + " (.pdf), or .json.")
+                    "Also write it, by the ending of the name: a clip that plays it once, to its song"
+                            + " where it has one, a sheet or cue sheet (.pdf, .csv, .vtt), markers"
+                            + " (.otio), clicks (.wav), counts (.mid), or .json.")
     private @Nullable Path file;
 
     @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
@@ -122,7 +123,7 @@ final class SetCommand implements Callable<Integer> {
     /** Adds an option for what may be wished of its file. */
     static void offer(CommandSpec set) {
         for (Wish wish : SetTake.WISHES) {
-            set.addOption(DrawCommand.option(wish, "With --out: " + wish.means()));
+            set.addOption(DrawCommand.option(wish, "With --out: " + SetTake.means(wish)));
         }
     }
 
@@ -130,7 +131,11 @@ final class SetCommand implements Callable<Integer> {
     public Integer call() {
         Optional<Wishes> wishes =
                 Optional.ofNullable(file)
-                        .map(path -> Wishes.of(Endings.of(path), DrawCommand.said(spec)));
+                        .map(
+                                path ->
+                                        Wishes.of(
+                                                SetEndings.of(path).ending(),
+                                                DrawCommand.said(spec)));
         Progress line = new Progress(spec.commandLine().getErr(), progress);
         try (Stopping stop = new Stopping()) {
             Shelf.Listing listing = pair.shelf().look();

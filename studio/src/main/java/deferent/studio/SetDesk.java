@@ -17,7 +17,7 @@ import deferent.search.set.SetPlan;
 import deferent.search.set.SetTrace;
 import deferent.search.set.SuggestionSearch;
 import deferent.search.transition.Grade;
-import deferent.take.Endings;
+import deferent.take.SetEndings;
 import deferent.take.SetTake;
 import deferent.take.Wishes;
 import deferent.tell.TellSet;
@@ -137,7 +137,8 @@ final class SetDesk {
     /** A set as a file. */
     Errand take(Question asked, TakeDesk takes) {
         SetAsk ask = SetAsk.of(asked, shelf, words.lexicon());
-        Wishes wishes = Wishes.of(Endings.of(asked.get(TakeAsk.AS)), TakeAsk.wishes(asked));
+        Wishes wishes =
+                Wishes.of(SetEndings.of(asked.get(TakeAsk.AS)).ending(), TakeAsk.wishes(asked));
         return new Errand(
                 wishes.ending().filmed() ? Lanes.Work.FILM : Lanes.Work.SHORT,
                 (tell, stop) -> {

@@ -13,6 +13,7 @@ import deferent.take.Ending;
 import deferent.take.Endings;
 import deferent.take.Offer;
 import deferent.take.Preview;
+import deferent.take.SetEndings;
 import deferent.take.Take;
 import deferent.take.TakeProgress;
 import deferent.take.Taken;
@@ -31,6 +32,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -212,10 +214,20 @@ final class TakeDesk implements AutoCloseable {
         Path file = taken.find(context.pathParam("key"), name).orElseThrow(() -> gone());
         Gate.welcome(context.req());
         context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
-        context.contentType(
-                name.endsWith(".vtt") ? "text/vtt" : Endings.of(Path.of(name)).mediaType());
+        context.contentType(mediaType(name));
         context.header("Content-Length", Long.toString(Files.size(file)));
         context.result(Files.newInputStream(file));
+    }
+
+    private static String mediaType(String name) {
+        String key = name.substring(name.lastIndexOf('.') + 1);
+        return Stream.concat(
+                        Endings.all().stream(),
+                        SetEndings.all().stream().map(SetEndings.Row::ending))
+                .filter(ending -> ending.key().equals(key))
+                .findFirst()
+                .orElseThrow()
+                .mediaType();
     }
 
     private static BadRequest gone() {

@@ -2,7 +2,6 @@ package deferent.take;
 
 import deferent.motion.pairing.Facing;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refusal;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.trace.Heading;
 import deferent.motion.trace.Rate;
@@ -12,13 +11,17 @@ import deferent.page.Layer;
 import deferent.page.Scene;
 import deferent.page.Still;
 import deferent.page.sheet.Edition;
-import deferent.page.sheet.SetSheet;
 import deferent.reading.body.Person;
 import deferent.reading.body.PoseOver;
-import deferent.record.SetJson;
 import deferent.record.SetReading;
+import deferent.record.cue.SetCue;
+import deferent.record.cue.SetCues;
+import deferent.record.cue.SungSet;
 import deferent.record.landing.Landing;
+import deferent.reel.Accompaniment;
 import deferent.reel.Clip;
+import deferent.reel.Cue;
+import deferent.reel.Kind;
 import deferent.search.set.Joint;
 import deferent.search.set.PairBook;
 import deferent.search.set.SetTrace;
@@ -29,7 +32,6 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -42,15 +44,18 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
- * A set that is taken away: played once through as a clip that says each pattern and its counts,
- * printed as a sheet, or as JSON.
+ * A set that is taken away, by the table {@link SetEndings}: played once through as a clip that
+ * says each pattern and its counts, to its song where it has one; printed; as clicks, cues or
+ * markers.
  *
  * @param reading the set worked out
+ * @param song that it is spun to, of the same reading; empty for none
  * @param book what is known of its patterns
  * @param wishes which file, and what is wished of it
  * @param lexicon the user's own words
  */
-public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon lexicon) {
+public record SetTake(
+        SetReading reading, Optional<SungSet> song, PairBook book, Wishes wishes, Lexicon lexicon) {
     /** What can be wished of a set's file, beside which one. */
     public static final List<Wish> WISHES =
             List.of(
@@ -60,6 +65,7 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
                     Wish.FPS,
                     Wish.SLOW,
                     Wish.CAPTIONS,
+                    Wish.FORM,
                     Wish.PAPER,
                     Wish.LEFT_HANDED);
 
@@ -68,72 +74,78 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
 
     private static final int MOST = 9000;
 
+    /** What is meant by one of them of a set. */
+    public static String means(Wish wish) {
+        return wish == Wish.FORM ? "sheet or cue, of a PDF" : wish.means();
+    }
+
     /** Whether the set is to be worked out of mirrored patterns, and its turns the other way. */
     public static boolean leftHanded(Wishes wishes) {
         return wishes.yes(Wish.LEFT_HANDED);
     }
 
     public SetTake {
-        Ending ending = wishes.ending();
-        if (!(ending instanceof ClipEnding)
-                && !(ending instanceof PrintEnding)
-                && !ending.key().equals("json")) {
-            throw new Refusal(
-                    "ends in ." + ending.key() + ", which no set is written as",
-                    "the file",
-                    "end it in .json, or "
-                            + Endings.list(
-                                    e -> e instanceof ClipEnding || e instanceof PrintEnding));
+        SetEndings.Row row = SetEndings.of(wishes.ending().key());
+        if (row.sung() && song.isEmpty()) {
+            throw SetEndings.songless(row);
         }
+    }
+
+    /** Of a set without a song. */
+    public SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon lexicon) {
+        this(reading, Optional.empty(), book, wishes, lexicon);
+    }
+
+    /** What is called in it, and when. */
+    SetCues cues() {
+        return song.map(SetCues::of).orElseGet(() -> SetCues.of(reading));
+    }
+
+    /** The same as captions, each until the next. */
+    List<Cue> captions() {
+        List<SetCue> cues = cues().cues();
+        List<Cue> captions = new ArrayList<>();
+        for (int i = 0; i + 1 < cues.size(); i++) {
+            double from = Math.max(0, cues.get(i).time());
+            if (cues.get(i + 1).time() > from) {
+                captions.add(new Cue(from, cues.get(i + 1).time(), cues.get(i).call()));
+            }
+        }
+        return captions;
     }
 
     /** Writes it whole or not at all; empty where it was stopped. */
     public Optional<Taken> write(
             Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
-        return wishes.ending() instanceof ClipEnding clip
+        SetEndings.Row row = SetEndings.of(wishes.ending().key());
+        return row.ending() instanceof ClipEnding clip
                 ? clip(clip, target, listener, stop)
-                : streamed(target, listener, stop);
+                : streamed(row.writing().orElseThrow().of(this), target, listener, stop);
     }
 
-    private Optional<Taken> streamed(
-            Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
+    private static Optional<Taken> streamed(
+            Streamed.Writing writing,
+            Path target,
+            Consumer<TakeProgress> listener,
+            BooleanSupplier stop) {
         try (Landing landing = Landing.at(target)) {
             OutputStream out =
                     new BufferedOutputStream(Channels.newOutputStream(landing.channel()));
-            boolean print = wishes.ending() instanceof PrintEnding;
-            boolean whole = true;
-            if (print) {
-                whole =
-                        new SetSheet(reading, edition())
-                                .write(
-                                        out,
-                                        p ->
-                                                listener.accept(
-                                                        new TakeProgress(
-                                                                (double) p.done()
-                                                                        / Math.max(1, p.all()),
-                                                                p.told())),
-                                        stop);
-            } else {
-                out.write(SetJson.write(reading).getBytes(StandardCharsets.UTF_8));
-            }
-            if (!whole) {
+            Optional<String> told = writing.write(out, listener, stop);
+            if (told.isEmpty()) {
                 return Optional.empty();
             }
             out.flush();
             String size = Taken.size(landing.size());
             landing.land();
             return Optional.of(
-                    new Taken(
-                            List.of(target),
-                            (print ? "sheet of a set" : "a set worked out") + ", " + size,
-                            Optional.empty()));
+                    new Taken(List.of(target), told.get() + ", " + size, Optional.empty()));
         } catch (IOException e) {
             throw Landing.cannot(target, e);
         }
     }
 
-    private Edition edition() {
+    Edition edition() {
         return Edition.USUAL
                 .with(PrintEnding.paper(wishes))
                 .with(wishes.view().stand())
@@ -152,7 +164,38 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
                         .slow(wishes.number(Wish.SLOW).orElseThrow())
                         .at(Rate.of(wishes.text(Wish.FPS).orElseThrow()))
                         .in(chapters());
-        return PlayedClip.write(clip, target, fastLights(), listener, stop);
+        Clip to = song.map(sung -> clip.to(accompaniment(sung))).orElse(clip);
+        return PlayedClip.write(to, target, fastLights(), listener, stop)
+                .map(taken -> song.map(sung -> heard(taken, sung, ending.kind())).orElse(taken));
+    }
+
+    /** The song from where the set begins, and its clock. */
+    private static Accompaniment accompaniment(SungSet sung) {
+        double begins = sung.begins();
+        Accompaniment.Pace pace =
+                new Accompaniment.Pace() {
+                    @Override
+                    public double moment(double seconds) {
+                        return sung.clock().plan(begins + seconds);
+                    }
+
+                    @Override
+                    public double seen(double moment) {
+                        return sung.clock().time(moment) - begins;
+                    }
+                };
+        return new Accompaniment(pace, sung.sound(), begins);
+    }
+
+    private static Taken heard(Taken taken, SungSet sung, Kind kind) {
+        String said =
+                !kind.has(Kind.Trait.FILM)
+                        ? "; silent, and goes with \"" + sung.song() + "\" from "
+                        : sung.sound().isPresent()
+                                ? "; with \"" + sung.song() + "\" from "
+                                : "; silent, as the file of \"" + sung.song() + "\" is gone; from ";
+        return new Taken(
+                taken.files(), taken.told() + said + SetCues.clock(sung.begins()), taken.caution());
     }
 
     /** With whoever spins it where the body turns. */
@@ -204,7 +247,19 @@ public record SetTake(SetReading reading, PairBook book, Wishes wishes, Lexicon 
                 }
             }
         }
-        return new Chapters(parts, said);
+        return new Chapters(parts, said, titles());
+    }
+
+    private List<Chapters.Title> titles() {
+        List<Chapters.Title> titles = new ArrayList<>();
+        for (int i = 0; i < reading.places().size(); i++) {
+            String name = reading.places().get(i).name();
+            reading.plan()
+                    .stays()
+                    .get(i)
+                    .ifPresent(stay -> titles.add(new Chapters.Title(stay.starts(), name)));
+        }
+        return titles;
     }
 
     /** A pattern as it is spun once the body has turned by so many quarters to the left. */

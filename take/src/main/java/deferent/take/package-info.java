@@ -4,9 +4,10 @@
  * both ask here, so they offer the same and refuse with the same words. An {@link
  * deferent.take.Ending} is one value that holds all of that, and {@link deferent.take.Endings} the
  * table of them: another ending is another row. A {@link deferent.take.Take} is written or
- * previewed; a set ({@link deferent.take.SetTake}) and a transition ({@link
- * deferent.take.TransitionTake}) are written by the same endings. A shelf, a folder or a set that
- * is taken to the hall ({@link deferent.take.HallTake}) is a page of its own.
+ * previewed; a transition ({@link deferent.take.TransitionTake}) is written by the same endings, a
+ * set ({@link deferent.take.SetTake}) by a table of its own ({@link deferent.take.SetEndings}). A
+ * shelf, a folder or a set that is taken to the hall ({@link deferent.take.HallTake}) is a page of
+ * its own.
  */
 @NullMarked
 package deferent.take;
