@@ -188,6 +188,7 @@ final class Film implements Spool<FrameCel> {
                     SoundTrack.open(
                             container,
                             recipe.sound(),
+                            recipe.sound().bits(),
                             played.get(),
                             to.orElseThrow().begins(),
                             seconds);
@@ -305,7 +306,7 @@ final class Film implements Spool<FrameCel> {
                 track.until(format.seconds(packet.pts()), this);
             }
             if (song != null) {
-                song.until(format.seconds(packet.pts()), this);
+                song.until(format.seconds(packet.pts()), this::write);
             }
             packet.stream_index(stream.index());
             av_packet_rescale_ts(packet, tick, stream.time_base());
@@ -347,13 +348,6 @@ final class Film implements Spool<FrameCel> {
         write(heard);
     }
 
-    /** A packet of the film's own song. */
-    void song(AVPacket heard, AVRational base, AVStream to) throws IOException {
-        heard.stream_index(to.index());
-        av_packet_rescale_ts(heard, base, to.time_base());
-        write(heard);
-    }
-
     private void write(AVPacket full) throws IOException {
         int answer = av_write_frame(container, full);
         av_packet_unref(full);
@@ -370,7 +364,7 @@ final class Film implements Spool<FrameCel> {
             track.until(Double.POSITIVE_INFINITY, this);
         }
         if (song != null) {
-            song.until(Double.POSITIVE_INFINITY, this);
+            song.until(Double.POSITIVE_INFINITY, this::write);
         }
         done(av_write_trailer(container), "ending the file");
         avio_flush(io.context());

@@ -57,7 +57,7 @@ public final class Hearing implements AutoCloseable {
     private final AVFormatContext container = new AVFormatContext(null);
     private final AVPacket packet = av_packet_alloc();
     private final AVFrame frame = av_frame_alloc();
-    private final AVChannelLayout one = new AVChannelLayout();
+    private final AVChannelLayout wanted = new AVChannelLayout();
     private FloatPointer piece = new FloatPointer(1 << 14);
     private @Nullable AVCodecContext decoder;
     private @Nullable SwrContext converter;
@@ -68,10 +68,10 @@ public final class Hearing implements AutoCloseable {
     private boolean read;
     private boolean ended;
 
-    private Hearing(Path file, int rate) {
+    private Hearing(Path file, int rate, int channels) {
         this.file = file;
         this.rate = rate;
-        av_channel_layout_default(one, 1);
+        av_channel_layout_default(wanted, channels);
     }
 
     /**
@@ -82,6 +82,11 @@ public final class Hearing implements AutoCloseable {
      * @throws IOException where the file cannot be read at all
      */
     public static Hearing open(Path file, int rate) throws IOException {
+        return open(file, rate, 1);
+    }
+
+    /** The same with so many channels, whose samples come in turn. */
+    static Hearing open(Path file, int rate, int channels) throws IOException {
         if (!Files.exists(file)) {
             throw new Refusal("is not there", file.toString(), "give a sound's file");
         }
@@ -97,7 +102,7 @@ public final class Hearing implements AutoCloseable {
                                     "find its beats on a machine where they load; a song that is"
                                             + " kept works here too");
                         });
-        Hearing hearing = new Hearing(file, rate);
+        Hearing hearing = new Hearing(file, rate, channels);
         try {
             hearing.begin();
             return hearing;
@@ -189,10 +194,11 @@ public final class Hearing implements AutoCloseable {
         if (last ? converter == null : !suited()) {
             return new float[0];
         }
+        int each = wanted.nb_channels();
         int most = swr_get_out_samples(converter, last ? 0 : frame.nb_samples()) + 32;
-        if (most > piece.capacity()) {
+        if ((long) most * each > piece.capacity()) {
             piece.close();
-            piece = new FloatPointer(2L * most);
+            piece = new FloatPointer(2L * most * each);
         }
         try (PointerPointer<FloatPointer> out = new PointerPointer<>(1)) {
             out.put(piece);
@@ -205,7 +211,7 @@ public final class Hearing implements AutoCloseable {
                                     most,
                                     frame.extended_data(),
                                     frame.nb_samples());
-            float[] some = new float[Math.max(0, made)];
+            float[] some = new float[Math.max(0, made) * each];
             piece.get(some);
             return some;
         }
@@ -225,7 +231,7 @@ public final class Hearing implements AutoCloseable {
         int answer =
                 swr_alloc_set_opts2(
                         made,
-                        one,
+                        wanted,
                         AV_SAMPLE_FMT_FLT,
                         rate,
                         layout,

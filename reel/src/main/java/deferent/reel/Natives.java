@@ -43,7 +43,6 @@ public final class Natives {
                 Loader.load(avformat.class);
                 Loader.load(swresample.class);
                 Loader.load(swscale.class);
-                Loader.load(swresample.class);
                 avutil.av_log_set_level(avutil.AV_LOG_QUIET);
                 return Optional.empty();
             } catch (LinkageError | RuntimeException e) {

@@ -3,6 +3,8 @@ package deferent.reel;
 import static org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_FLAG_GLOBAL_HEADER;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_alloc;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_free;
+import static org.bytedeco.ffmpeg.global.avcodec.av_packet_rescale_ts;
+import static org.bytedeco.ffmpeg.global.avcodec.av_packet_unref;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_alloc_context3;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_find_encoder_by_name;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_free_context;
@@ -41,6 +43,11 @@ import org.bytedeco.javacpp.ShortPointer;
  * does not crack.
  */
 final class SoundTrack implements AutoCloseable {
+    /** What takes its packets, their times in its own units. */
+    interface Packets {
+        void write(AVPacket packet) throws IOException;
+    }
+
     /** How a song is coded. */
     enum Coding {
         NONE("", 0, 0),
@@ -52,6 +59,11 @@ final class SoundTrack implements AutoCloseable {
         private final String encoder;
         private final int format;
         private final int bits;
+
+        /** Bits a second, as usual. */
+        int bits() {
+            return bits;
+        }
 
         Coding(String encoder, int format, int bits) {
             this.encoder = encoder;
@@ -81,15 +93,21 @@ final class SoundTrack implements AutoCloseable {
     /**
      * A track in a container that has not begun.
      *
+     * @param bits a second, where it is not coded as it is
      * @param begins at which second of the file the film begins
      * @param seconds how long the film is
      */
     static SoundTrack open(
-            AVFormatContext container, Coding coding, Path file, double begins, double seconds)
+            AVFormatContext container,
+            Coding coding,
+            int bits,
+            Path file,
+            double begins,
+            double seconds)
             throws IOException {
         Listening listening = Listening.open(file);
         try {
-            return new SoundTrack(container, coding, listening, begins, seconds);
+            return new SoundTrack(container, coding, bits, listening, begins, seconds);
         } catch (IOException | RuntimeException | Error e) {
             listening.close();
             throw e;
@@ -99,6 +117,7 @@ final class SoundTrack implements AutoCloseable {
     private SoundTrack(
             AVFormatContext container,
             Coding coding,
+            int bits,
             Listening listening,
             double begins,
             double seconds)
@@ -112,7 +131,7 @@ final class SoundTrack implements AutoCloseable {
         encoder = avcodec_alloc_context3(codec);
         encoder.sample_rate(Listening.RATE);
         encoder.sample_fmt(coding.format);
-        encoder.bit_rate(coding.bits);
+        encoder.bit_rate(bits);
         encoder.time_base(av_make_q(1, Listening.RATE));
         av_channel_layout_default(encoder.ch_layout(), Listening.CHANNELS);
         if ((container.oformat().flags() & AVFMT_GLOBALHEADER) != 0) {
@@ -142,7 +161,7 @@ final class SoundTrack implements AutoCloseable {
     }
 
     /** Writes what is heard up to a time, seconds of the film, so that the file stays in order. */
-    void until(double time, Film film) throws IOException {
+    void until(double time, Packets into) throws IOException {
         while (done < all && done <= time * Listening.RATE) {
             int count = (int) Math.min(each, all - done);
             fill(count);
@@ -153,20 +172,23 @@ final class SoundTrack implements AutoCloseable {
             frame.nb_samples(count);
             frame.pts(done);
             done += count;
-            encoded(avcodec_send_frame(encoder, frame), film);
+            encoded(avcodec_send_frame(encoder, frame), into);
         }
         if (done >= all && !finished) {
             finished = true;
-            encoded(avcodec_send_frame(encoder, null), film);
+            encoded(avcodec_send_frame(encoder, null), into);
         }
     }
 
-    private void encoded(int sent, Film film) throws IOException {
+    private void encoded(int sent, Packets into) throws IOException {
         if (sent < 0) {
             throw new IOException("encoding the sound");
         }
         while (avcodec_receive_packet(encoder, packet) >= 0) {
-            film.song(packet, encoder.time_base(), stream);
+            av_packet_rescale_ts(packet, encoder.time_base(), stream.time_base());
+            packet.stream_index(stream.index());
+            into.write(packet);
+            av_packet_unref(packet);
         }
     }
 

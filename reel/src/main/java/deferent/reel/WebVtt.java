@@ -8,6 +8,8 @@ public final class WebVtt {
     private WebVtt() {}
 
     /**
+     * A file of them.
+     *
      * @param title said in the header; empty for none
      */
     public static String of(String title, List<Cue> cues) {

@@ -78,6 +78,12 @@ public final class SetEndings {
                         take -> printed(take)));
         rows.add(
                 row(
+                        Endings.of("html"),
+                        "page that plays the set, to its song where it has one, without a network",
+                        List.of(Wish.LEFT_HANDED.usual()),
+                        SetPage::of));
+        rows.add(
+                row(
                         Endings.of("csv"),
                         "cue sheet as a table",
                         List.of(Wish.LEFT_HANDED.usual()),

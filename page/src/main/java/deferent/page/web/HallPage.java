@@ -13,6 +13,7 @@ import deferent.tell.TellSet;
 import deferent.tell.Telling;
 import deferent.tell.Told;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -94,7 +95,7 @@ public final class HallPage {
                 .append("; style-src ")
                 .append(LessonPage.hash(style))
                 .append(
-                        "; img-src data:; font-src data:; base-uri 'none'; form-action 'none'\">\n");
+                        "; img-src data:; font-src data:; media-src data:; base-uri 'none'; form-action 'none'\">\n");
         page.append(
                 "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1,"
                         + " viewport-fit=cover\">\n");
@@ -110,6 +111,9 @@ public final class HallPage {
         for (int i = 0; i < shelf.patterns().size(); i++) {
             json(page, "scene-" + i, FigureJson.scene(shelf.patterns().get(i), grain).toString());
         }
+        for (int i = 0; i < shelf.sets().size(); i++) {
+            sound(page, i);
+        }
         return page.append("<script>")
                 .append(script)
                 .append("</script>\n</body>\n</html>\n")
@@ -122,6 +126,22 @@ public final class HallPage {
                 .append("\">")
                 .append(json.replace("<", "\\u003c"))
                 .append("</script>\n");
+    }
+
+    private void sound(StringBuilder page, int set) {
+        shelf.sets()
+                .get(set)
+                .song()
+                .filter(song -> song.sound().length > 0)
+                .ifPresent(
+                        song ->
+                                page.append("<audio id=\"song-")
+                                        .append(set)
+                                        .append("\" preload=\"auto\" src=\"data:")
+                                        .append(song.mediaType())
+                                        .append(";base64,")
+                                        .append(Base64.getEncoder().encodeToString(song.sound()))
+                                        .append("\"></audio>\n"));
     }
 
     private String body() {
@@ -195,6 +215,8 @@ public final class HallPage {
         SetReading set = taught.reading();
         node.put("name", set.name());
         lines(node.putArray("told"), set.told());
+        taught.song()
+                .ifPresentOrElse(s -> s.put(node.putObject("song")), () -> node.putNull("song"));
         ArrayNode steps = node.putArray("steps");
         for (int i = 0; i < set.places().size(); i++) {
             ObjectNode step = steps.addObject();

@@ -19,8 +19,15 @@ import java.util.Optional;
  * @param reading the set
  * @param book what is known of its patterns
  * @param author whose it is, or that it is invented
+ * @param song that it is spun to
  */
-public record TaughtSet(SetReading reading, PairBook book, Optional<String> author) {
+public record TaughtSet(
+        SetReading reading, PairBook book, Optional<String> author, Optional<TaughtSong> song) {
+    /** Without a song. */
+    public TaughtSet(SetReading reading, PairBook book, Optional<String> author) {
+        this(reading, book, author, Optional.empty());
+    }
+
     /**
      * How one passes from a step into the next, from the first hand's leaving to the last one's
      * joining, as the body has it; none where nothing leads on.

@@ -1,6 +1,7 @@
 package deferent.record.cue;
 
 import deferent.motion.song.Beats;
+import deferent.motion.song.SongClock;
 import deferent.reading.danger.Level;
 import deferent.record.PatternDocument;
 import deferent.record.SetPlaces;
@@ -107,12 +108,14 @@ public record SetCues(
         SetPlaces.Place place = reading.places().get(i);
         String name = place.name();
         List<String> more =
-                place
-                        .pattern()
-                        .flatMap(PatternDocument::phrase)
-                        .filter(phrase -> !phrase.equals(name))
-                        .stream()
-                        .toList();
+                sung.isPresent()
+                        ? List.of(tempo(stay, sung.get().clock()))
+                        : place
+                                .pattern()
+                                .flatMap(PatternDocument::phrase)
+                                .filter(phrase -> !phrase.equals(name))
+                                .stream()
+                                .toList();
         cues.add(
                 cue(sung, SetCue.Kind.PATTERN, stay.starts(), i)
                         .called(
@@ -149,6 +152,19 @@ public record SetCues(
             }
         }
         return cues;
+    }
+
+    /** "4 beats a cycle: 30 cycles a minute at 120 beats a minute." */
+    private static String tempo(Stay stay, SongClock clock) {
+        double cycles = stay.wanted().pairing().tempo();
+        double beats = clock.beatsAMinute();
+        return CueTable.trimmed(beats / cycles)
+                + (Math.abs(beats / cycles - 1) < 0.005 ? " beat" : " beats")
+                + " a cycle: "
+                + CueTable.trimmed(Math.rint(10 * cycles) / 10)
+                + " cycles a minute at "
+                + CueTable.trimmed(Math.rint(10 * beats) / 10)
+                + " beats a minute.";
     }
 
     private static List<String> cautions(Stay stay) {

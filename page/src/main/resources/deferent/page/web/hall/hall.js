@@ -5,6 +5,7 @@ import { MovingThumb, drawings, rest } from '../stage/thumb.js';
 import { asked } from '../state/care.js';
 import { Notebook, ownStorage } from './notebook.js';
 import { Show } from './show.js';
+import { SongPlayer } from './song.js';
 
 const EDGE = 18; // pixels left free beside the figure
 const NEAR = '300px'; // so far outside the window small figures are made ready
@@ -15,8 +16,8 @@ const LEAST = 5; // seconds of play that are worth an entry
  *   counts: import('./pulse.js').Beat[], parts: import('./pulse.js').Beat[], dangers: string[], does: Record<string, string>,
  *   links: Line[], watch: Line[], next: { name: string, text: string, to: number | null }[] }} Pattern
  * @typedef {{ text: string, warns: boolean }} Line
- * @typedef {{ name: string, pattern: number | null, counts: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
- * @typedef {{ name: string, told: Line[], steps: Step[] }} PatternSet
+ * @typedef {{ name: string, pattern: number | null, counts: number, starts_s: number, count_s: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
+ * @typedef {{ name: string, told: Line[], song: import('./song.js').Song | null, steps: Step[] }} PatternSet
  */
 
 /** @type {(selector: string) => any} */
@@ -39,6 +40,8 @@ class Hall {
   /** @type {PatternSet | null} */
   #within = null;
   #went = '';
+  /** @type {Map<PatternSet, SongPlayer>} */
+  #songs = new Map();
   #down = 0; // how far down the list was left
   /** @type {number[]} */
   #looped = []; // the first and the last part that are looped
@@ -51,7 +54,6 @@ class Hall {
     this.sets = given.sets;
     this.notebook = new Notebook(ownStorage());
     this.show = new Show($('#stage canvas'));
-    this.player = this.show.player;
     this.figure = this.show.figure;
     this.drawings = drawings;
     this.open = -1; // the pattern that is large; none
@@ -59,6 +61,10 @@ class Hall {
     this.#list();
     this.#listen();
     document.body.classList.add('ready');
+  }
+
+  get player() {
+    return this.show.player;
   }
 
   /** A pattern's moving points, unpacked when they are first asked for. @param {number} i */
@@ -160,8 +166,23 @@ class Hall {
   #step(set, at) {
     this.#within = set;
     this.#screen('stage');
-    this.show.follow(set.steps, at, (step) => (step.pattern === null ? null : { pattern: this.patterns[step.pattern], scene: this.#scene(step.pattern) }));
+    const spun = (/** @type {Step} */ step) => (step.pattern === null ? null : { pattern: this.patterns[step.pattern], scene: this.#scene(step.pattern) });
+    const player = this.#song(set);
+    if (player) this.show.sing(set.steps, at, spun, player);
+    else this.show.follow(set.steps, at, spun);
     this.#shown();
+  }
+
+  // What plays a set by its song, made when it is first asked for.
+  /** @param {PatternSet} set */
+  #song(set) {
+    if (!set.song) return null;
+    let player = this.#songs.get(set);
+    if (!player) {
+      player = new SongPlayer(set.song, $('#song-' + this.sets.indexOf(set)));
+      this.#songs.set(set, player);
+    }
+    return player;
   }
 
   // The big figure.
@@ -200,6 +221,8 @@ class Hall {
   /** @param {Pattern} pattern */
   #chips(pattern) {
     const loop = $('#loop');
+    // A song goes on; a part of a cycle does not come round in it.
+    loop.hidden = this.player instanceof SongPlayer;
     for (const chip of loop.querySelectorAll('button')) chip.remove();
     pattern.parts.forEach(({ said }, i) => {
       const chip = made('button', said);
@@ -213,14 +236,16 @@ class Hall {
   // One part, or with another all from the one to the other; a press on the only one is the whole cycle again.
   /** @param {number} i */
   #loop(i) {
+    const { player } = this;
+    if (player instanceof SongPlayer) return;
     const { parts } = this.patterns[this.open];
     const [first, last] = this.#looped;
     if (first === undefined) this.#looped = [i, i];
     else if (first === last) this.#looped = first === i ? [] : [Math.min(first, i), Math.max(first, i)];
     else this.#looped = [i, i];
     const [from, to] = this.#looped;
-    if (from === undefined) this.player.loop(0, 1);
-    else this.player.loop(parts[from].share, to + 1 < parts.length ? parts[to + 1].share : 1);
+    if (from === undefined) player.loop(0, 1);
+    else player.loop(parts[from].share, to + 1 < parts.length ? parts[to + 1].share : 1);
     document.querySelectorAll('#loop button').forEach((/** @type {Element} */ chip, /** @type {number} */ k) => chip.setAttribute('aria-pressed', String(from !== undefined && k >= from && k <= to)));
   }
 

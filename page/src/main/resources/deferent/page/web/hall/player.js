@@ -6,7 +6,7 @@ import { Pulse } from './pulse.js';
 const LONGEST = 0.25; // seconds between two frames that still count as practice
 
 /** How fast it can be played, as shares of the pattern's own tempo. */
-export const STEPS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.5, 2];
+const STEPS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.5, 2];
 
 export class Player extends EventTarget {
   constructor() {
@@ -47,6 +47,14 @@ export class Player extends EventTarget {
   /** Seconds until its cycle begins, where something else comes before. */
   get ahead() {
     return this.playing ? Math.max(0, this.pulse.at - this.now()) : this.#waits;
+  }
+
+  get slowest() {
+    return this.speed <= STEPS[0] + 1e-6;
+  }
+
+  get fastest() {
+    return this.speed >= STEPS[STEPS.length - 1] - 1e-6;
   }
 
   /** Seconds of the clock that is gone by. */

@@ -4,13 +4,14 @@
 import { Scene } from '../stage/scene.js';
 import { CARE, FLASHES, asked } from '../state/care.js';
 import { HallFigure } from './figure.js';
-import { Player, STEPS } from './player.js';
+import { Player } from './player.js';
+import { SongPlayer } from './song.js';
 
 const ROUND = 1e-6;
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
- * @typedef {{ counts: number, enters: number, wait_s: number, passage: any }} Step
+ * @typedef {{ counts: number, starts_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
  * What a step spins, null where that is gone.
  * @typedef {(step: any) => { pattern: Played, scene: any } | null} Spun
  */
@@ -23,15 +24,105 @@ export class Show extends EventTarget {
   #within = null;
   #passing = 0; // seconds of the passage that is on; 0 for none
   #cared = false;
+  #own = new Player();
+  #heard = new WeakSet(); // players that are listened to
+  #song = { share: 0, said: '' }; // what is seen of a set to its song
 
   /** @param {HTMLCanvasElement} canvas */
   constructor(canvas) {
     super();
-    this.player = new Player();
+    /** @type {Player | SongPlayer} */
+    this.player = this.#own;
     this.figure = new HallFigure(canvas);
     /** @type {Played | null} */
     this.pattern = null;
     this.#listen(canvas);
+  }
+
+  /** From now on that one plays. @param {Player | SongPlayer} player */
+  #use(player) {
+    if (player !== this.player) this.player.pause();
+    this.player = player;
+    if (this.#heard.has(player)) return;
+    this.#heard.add(player);
+    player.addEventListener('tick', () => {
+      if (player !== this.player) return;
+      if (player instanceof SongPlayer) this.#sung(player.time);
+      else if (player.playing) this.#onward(player);
+      this.draw();
+    });
+    player.addEventListener('state', () => {
+      if (player !== this.player) return;
+      if (player.playing && !this.#cared && this.#fast()) {
+        player.pause();
+        this.play();
+        return;
+      }
+      this.buttons();
+      this.dispatchEvent(new Event('state'));
+    });
+  }
+
+  /**
+   * A set from one of its steps on, to its song.
+   *
+   * @param {Step[]} steps
+   * @param {number} at
+   * @param {Spun} spun
+   * @param {SongPlayer} player
+   */
+  sing(steps, at, spun, player) {
+    const first = spun(steps[at]);
+    if (!first) return;
+    this.#use(player);
+    this.#within = { steps, at, spun };
+    this.figure.hold(around(steps, spun));
+    player.practised = 0;
+    this.#cared = false;
+    player.pause();
+    this.#enter(first.pattern, first.scene);
+    while (player.slower(-1) && player.speed < 1);
+    while (player.speed > 1 && player.slower(1));
+    while (this.#fast() && player.slower(1));
+    // The first is counted in by a bar of the song.
+    player.seek(at ? steps[at].starts_s : -Infinity);
+    this.buttons();
+  }
+
+  // What is seen at a second of the set: a step, or before that the passage to it.
+  /** @param {number} time */
+  #sung(time) {
+    const within = this.#within;
+    if (!within) return;
+    const { steps, spun } = within;
+    let at = 0;
+    steps.forEach((step, i) => {
+      if (step.counts > 0 && time >= step.starts_s - (i ? steps[i - 1].wait_s : 0) - ROUND) at = i;
+    });
+    const step = steps[at];
+    const before = at && time < step.starts_s - ROUND ? steps[at - 1] : null;
+    const passing = before && before.passage ? before.wait_s : 0;
+    if (at !== within.at || passing !== this.#passing) {
+      const it = spun(step);
+      if (!it) return;
+      within.at = at;
+      if (passing) {
+        this.#passing = passing;
+        this.pattern = it.pattern;
+        this.figure.load(/** @type {Step} */ (before).passage, it.pattern.stand);
+        this.dispatchEvent(new Event('step'));
+      } else {
+        this.#enter(it.pattern, it.scene);
+      }
+    }
+    const since = time - step.starts_s;
+    const cycles = step.enters + Math.max(0, since) / (this.pattern?.period_s ?? 1);
+    const count = Math.floor(since / step.count_s + ROUND) + 1;
+    const last = Math.max(1, Math.ceil(step.counts - 0.05));
+    this.#song = {
+      share: passing ? Math.min(1 - ROUND, Math.max(0, 1 + since / passing)) : cycles - Math.floor(cycles + ROUND),
+      said: passing || since < -ROUND ? '' : String(Math.min(count, last)),
+    };
   }
 
   /**
@@ -41,6 +132,7 @@ export class Show extends EventTarget {
    * @param {any} scene
    */
   alone(pattern, scene) {
+    this.#use(this.#own);
     this.#within = null;
     this.figure.hold(null);
     this.#begin(pattern, scene, 0);
@@ -56,6 +148,7 @@ export class Show extends EventTarget {
   follow(steps, at, spun) {
     const first = spun(steps[at]);
     if (!first) return;
+    this.#use(this.#own);
     this.#within = { steps, at, spun };
     this.figure.hold(around(steps, spun));
     this.#begin(first.pattern, first.scene, steps[at].enters);
@@ -73,13 +166,14 @@ export class Show extends EventTarget {
 
   /** @param {Played} pattern @param {any} scene @param {number} share */
   #begin(pattern, scene, share) {
-    this.player.practised = 0;
+    const player = this.#own;
+    player.practised = 0;
     this.#cared = false;
-    this.player.load(pattern.period_s, pattern.counts);
+    player.load(pattern.period_s, pattern.counts);
     this.#enter(pattern, scene);
-    this.player.speed = 1;
-    while (this.#fast() && this.player.slower(1));
-    this.player.seek(share);
+    player.speed = 1;
+    while (this.#fast() && player.slower(1));
+    player.seek(share);
     this.buttons();
   }
 
@@ -92,10 +186,10 @@ export class Show extends EventTarget {
   }
 
   // So many counts, then the passage, then the next.
-  #onward() {
+  /** @param {Player} player */
+  #onward(player) {
     const within = this.#within;
     if (!within) return;
-    const { player } = this;
     if (this.#passing) {
       if (player.ahead <= 0) this.#joined();
       return;
@@ -149,6 +243,11 @@ export class Show extends EventTarget {
   anew() {
     const { player } = this;
     player.pause();
+    if (player instanceof SongPlayer) {
+      player.seek(this.step > 0 ? (this.#within?.steps[this.step].starts_s ?? 0) : -Infinity);
+      this.buttons();
+      return;
+    }
     if (this.#passing) this.#joined();
     player.seek(this.#within ? this.#within.steps[this.#within.at].enters : player.pulse.from);
     this.buttons();
@@ -157,7 +256,8 @@ export class Show extends EventTarget {
   draw() {
     const { player, figure } = this;
     if (!this.pattern) return;
-    const share = this.#passing ? Math.min(1 - ROUND, Math.max(0, 1 - (player.ahead * player.speed) / this.#passing)) : player.share;
+    const sung = player instanceof SongPlayer;
+    const share = sung ? this.#song.share : this.#passing ? Math.min(1 - ROUND, Math.max(0, 1 - (player.ahead * player.speed) / this.#passing)) : player.share;
     figure.draw(share);
     for (const side of ['left', 'right']) {
       const letter = $('.letter[data-side=' + side + ']');
@@ -166,7 +266,7 @@ export class Show extends EventTarget {
       const [x, y] = figure.place(side + '.hand', share);
       if (shown) letter.style.transform = `translate(${(x - 17).toFixed(1)}px, ${(y + 13).toFixed(1)}px)`;
     }
-    const said = this.#passing ? '' : player.pulse.said(share);
+    const said = sung ? this.#song.said : this.#passing ? '' : player.pulse.said(share);
     if ($('#count').textContent !== said) $('#count').textContent = said;
   }
 
@@ -175,25 +275,28 @@ export class Show extends EventTarget {
     if (!pattern) return;
     $('#play').setAttribute('aria-pressed', String(player.playing));
     $('#play span').textContent = player.playing ? 'Pause' : 'Play';
-    $('#tempo').textContent = Math.round(pattern.tempo * player.speed) + ' a minute';
-    $('#slower').disabled = player.speed <= STEPS[0] + ROUND;
-    $('#faster').disabled = player.speed >= STEPS[STEPS.length - 1] - ROUND;
+    const cycles = Math.round(pattern.tempo * player.speed);
+    $('#tempo').textContent = player instanceof SongPlayer ? cycles + ' cycles, ' + Math.round(player.song.tempo * player.speed) + ' beats a minute' : cycles + ' a minute';
+    $('#slower').disabled = player.slowest;
+    $('#faster').disabled = player.fastest;
+    $('#click').textContent = player instanceof SongPlayer ? 'Song' : 'Click';
     $('#click').setAttribute('aria-pressed', String(player.aloud));
   }
 
   /** @param {HTMLCanvasElement} canvas */
   #listen(canvas) {
-    const { player, figure } = this;
+    const { figure } = this;
+    this.#use(this.#own);
     $('.care h2').textContent = CARE.title;
     $('.care p').textContent = CARE.text;
     for (const button of document.querySelectorAll('.care button')) button.textContent = /** @type {Record<string, string>} */ (CARE)[button.value];
     const press = (/** @type {string} */ selector, /** @type {() => void} */ act) => $(selector).addEventListener('click', act);
     press('#play', () => this.play());
     canvas.addEventListener('click', () => this.play());
-    press('#slower', () => player.slower(1));
-    press('#faster', () => player.slower(-1));
+    press('#slower', () => this.player.slower(1));
+    press('#faster', () => this.player.slower(-1));
     press('#anew', () => this.anew());
-    press('#click', () => player.sound(!player.aloud));
+    press('#click', () => this.player.sound(!this.player.aloud));
     for (const radio of document.querySelectorAll('[name=view]')) {
       radio.addEventListener('change', () => {
         figure.see(radio.value);
@@ -206,21 +309,8 @@ export class Show extends EventTarget {
         this.draw();
       });
     }
-    player.addEventListener('tick', () => {
-      if (player.playing) this.#onward();
-      this.draw();
-    });
-    player.addEventListener('state', () => {
-      if (player.playing && !this.#cared && this.#fast()) {
-        player.pause();
-        this.play();
-        return;
-      }
-      this.buttons();
-      this.dispatchEvent(new Event('state'));
-    });
-    document.addEventListener('visibilitychange', () => document.hidden && player.pause());
-    addEventListener('pagehide', () => player.pause());
+    document.addEventListener('visibilitychange', () => document.hidden && this.player.pause());
+    addEventListener('pagehide', () => this.player.pause());
   }
 }
 

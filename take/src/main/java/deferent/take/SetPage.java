@@ -1,0 +1,94 @@
+package deferent.take;
+
+import deferent.page.sheet.Taught;
+import deferent.page.web.HallPage;
+import deferent.page.web.TaughtSet;
+import deferent.page.web.TaughtShelf;
+import deferent.page.web.TaughtSong;
+import deferent.record.PatternDocument;
+import deferent.record.SetPlaces;
+import deferent.record.cue.SungSet;
+import deferent.reel.HeardPart;
+import deferent.search.set.Stay;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A set as the hall file of it alone, to its song where it has one, with the sound inside. */
+final class SetPage {
+    /** What is heard after the set's end, seconds. */
+    private static final double AFTER = 1;
+
+    private SetPage() {}
+
+    static Streamed.Writing of(SetTake take) {
+        return (out, listener, stop) -> {
+            List<PatternDocument> patterns = patterns(take);
+            Optional<List<Taught>> taught =
+                    Taught.of(
+                            patterns,
+                            take.lexicon(),
+                            false,
+                            at ->
+                                    listener.accept(
+                                            new TakeProgress(
+                                                    (double) at.done() / Math.max(1, at.all()),
+                                                    at.told())),
+                            stop);
+            if (taught.isEmpty()) {
+                return Optional.empty();
+            }
+            TaughtSet set =
+                    new TaughtSet(
+                            take.reading(),
+                            take.book(),
+                            Optional.empty(),
+                            take.song().map(SetPage::heard));
+            String html =
+                    HallPage.of(
+                            new TaughtShelf(
+                                    take.reading().name(),
+                                    taught.get(),
+                                    patterns.size(),
+                                    List.of(set),
+                                    take.lexicon()));
+            out.write(html.getBytes(StandardCharsets.UTF_8));
+            return Optional.of(
+                    "page that plays the set" + (take.song().isPresent() ? " to its song" : ""));
+        };
+    }
+
+    /** The patterns as they are spun in it, at the tempo that they have there. */
+    private static List<PatternDocument> patterns(SetTake take) {
+        List<PatternDocument> patterns = new ArrayList<>();
+        for (int i = 0; i < take.reading().places().size(); i++) {
+            SetPlaces.Place place = take.reading().places().get(i);
+            Optional<Stay> stay = take.reading().plan().stays().get(i);
+            if (place.pattern().isPresent() && stay.isPresent()) {
+                PatternDocument spun =
+                        place.pattern().get().saying(stay.get().wanted().pairing(), take.lexicon());
+                if (patterns.stream().noneMatch(p -> p.pairing().equals(spun.pairing()))) {
+                    patterns.add(spun);
+                }
+            }
+        }
+        return patterns;
+    }
+
+    /** From a bar before the set begins. */
+    private static TaughtSong heard(SungSet sung) {
+        double begins =
+                sung.clock()
+                        .time(
+                                sung.clock()
+                                        .onBeat(
+                                                sung.clock().fromBeat()
+                                                        - sung.beats().beatsABar()));
+        byte[] sound =
+                sung.sound()
+                        .map(file -> HeardPart.of(file, begins, sung.ends() + AFTER - begins))
+                        .orElse(new byte[0]);
+        return new TaughtSong(sung, sound, HeardPart.MEDIA_TYPE, begins);
+    }
+}
