@@ -12,12 +12,19 @@ import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.ColorScheme;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.song.Beats;
+import deferent.motion.song.SongClock;
 import deferent.page.sheet.Taught;
 import deferent.page.web.HallPage;
 import deferent.page.web.Site;
+import deferent.page.web.TaughtSet;
 import deferent.page.web.TaughtShelf;
+import deferent.page.web.TaughtSong;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
+import deferent.record.cue.SungSet;
+import deferent.reel.HeardPart;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -27,6 +34,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -47,6 +59,8 @@ class HallPageTest extends InChromium {
 
     private static Path file = Path.of("");
     private static int patterns;
+    private static SongClock clock = SongClock.of(Beats.even(0, 60, 8, 4), 0, 60);
+    private static double heard;
 
     @BeforeAll
     static void takeDemoToTheHall() throws IOException {
@@ -63,6 +77,8 @@ class HallPageTest extends InChromium {
         List<Taught> all = new ArrayList<>(demo.patterns());
         all.add(demo.listed(), fast);
         patterns = demo.listed() + 1;
+        List<TaughtSet> sets = new ArrayList<>(demo.sets());
+        sets.add(sung(demo.sets().get(0)));
         file = folder.resolve("practice & more.html");
         Files.writeString(
                 file,
@@ -71,8 +87,40 @@ class HallPageTest extends InChromium {
                                 "Lanterns <at> a winter market",
                                 all,
                                 patterns,
-                                demo.sets(),
+                                sets,
                                 Lexicon.EMPTY)));
+    }
+
+    /** The set to a song that grows faster, which hums. */
+    private static TaughtSet sung(TaughtSet set) throws IOException {
+        List<Double> times = new ArrayList<>();
+        double time = 0.4;
+        for (int i = 0; i < 300; i++) {
+            times.add(time);
+            time += 60 / (100 + i / 20.0);
+        }
+        clock = SongClock.of(new Beats(times, 4, 0), 8, 100);
+        int rate = 8000;
+        byte[] hum = new byte[(int) (rate * (clock.time(set.reading().plan().seconds()) + 2))];
+        for (int i = 0; i < hum.length; i++) {
+            hum[i] = (byte) (60 * Math.sin(0.2 * i));
+        }
+        Path song = folder.resolve("hum.wav");
+        AudioSystem.write(
+                new AudioInputStream(
+                        new ByteArrayInputStream(hum),
+                        new AudioFormat(rate, 8, 1, false, false),
+                        hum.length),
+                AudioFileFormat.Type.WAVE,
+                song.toFile());
+        SungSet sung = new SungSet(set.reading(), "Hum", clock, Optional.of(song));
+        heard = clock.time(clock.onBeat(4));
+        byte[] part = HeardPart.of(song, heard, sung.ends() - heard + 1);
+        return new TaughtSet(
+                set.reading(),
+                set.book(),
+                set.author(),
+                Optional.of(new TaughtSong(sung, part, HeardPart.MEDIA_TYPE, heard)));
     }
 
     private static Browser.NewContextOptions phone() {
@@ -153,7 +201,7 @@ class HallPageTest extends InChromium {
     void everyPatternAndSetIsInTheListAndOnlyThoseInViewMove() {
         try (Exported hall = open()) {
             assertThat(hall.page().locator(".pattern").count()).isEqualTo(patterns);
-            assertThat(hall.page().locator(".set").count()).isEqualTo(1);
+            assertThat(hall.page().locator(".set").count()).isEqualTo(2);
             String drawn =
                     "[...document.querySelectorAll('moving-thumb')].map((thumb) => thumb.last)";
             hall.until("document.querySelector('moving-thumb').last > 0");
@@ -557,6 +605,47 @@ class HallPageTest extends InChromium {
             assertThat(hall.is("deferentHall.player.playing")).isTrue();
             assertThat(hall.text("document.querySelector('#name').textContent"))
                     .isEqualTo(hall.text("deferentHall.sets[0].steps[1].name"));
+        }
+    }
+
+    @Test
+    void aSetGoesByItsSongFromAnyPatternOn() {
+        try (Exported hall = open()) {
+            hall.page().locator(".set").nth(1).tap();
+            hall.page().locator(".step").nth(1).tap();
+            String step = "deferentHall.sets[1].steps[1]";
+            double starts = hall.number(step + ".starts_s");
+            assertThat(hall.number("deferentHall.player.time")).isCloseTo(starts, within(1e-3));
+            assertThat(hall.text("document.querySelector('#name').textContent"))
+                    .isEqualTo(hall.text(step + ".name"));
+            assertThat(hall.text("document.querySelector('#count').textContent")).isEqualTo("1");
+            hall.page().locator("#play").tap();
+            hall.until("deferentHall.player.time > " + (starts + 0.5));
+            assertThat(hall.number("deferentHall.player.audio.currentTime"))
+                    .isGreaterThan(clock.time(starts) - heard);
+            hall.page().locator("#slower").tap();
+            assertThat(hall.number("deferentHall.player.audio.playbackRate")).isEqualTo(0.9);
+            assertThat(hall.page().locator("#tempo").textContent())
+                    .matches("\\d+ cycles, 90 beats a minute");
+            hall.page().locator("#play").tap();
+            assertThat(hall.is("deferentHall.player.audio.paused")).isTrue();
+            // Whatever second of the set is asked for, the song stands where its clock has it.
+            double count = hall.number(step + ".count_s");
+            double moment = starts + 2.4 * count;
+            hall.page().evaluate("at => deferentHall.player.seek(at)", moment);
+            assertThat(hall.number("deferentHall.player.audio.currentTime"))
+                    .isCloseTo(clock.time(moment) - heard, within(2e-3));
+            assertThat(hall.text("document.querySelector('#count').textContent")).isEqualTo("3");
+            assertThat(hall.number("deferentHall.show.step")).isEqualTo(1);
+            // The passage into the next stands between the two.
+            double next = hall.number("deferentHall.sets[1].steps[2].starts_s");
+            hall.page().evaluate("at => deferentHall.player.seek(at)", next - 0.1);
+            assertThat(hall.is("deferentHall.show.passing")).isTrue();
+            // Alone, a pattern has its own clock again.
+            hall.page().evaluate("() => document.querySelector('#set-back').click()");
+            hall.page().locator(".pattern").first().tap();
+            assertThat(hall.is("'gone' in deferentHall.player && !deferentHall.player.audio"))
+                    .isTrue();
         }
     }
 
