@@ -96,8 +96,8 @@ export class Show extends EventTarget {
     if (!within) return;
     const { steps, spun } = within;
     let at = 0;
-    steps.forEach((step, i) => {
-      if (step.counts > 0 && time >= step.starts_s - (i ? steps[i - 1].wait_s : 0) - ROUND) at = i;
+    steps.forEach((each, i) => {
+      if (each.counts > 0 && time >= each.starts_s - (i ? steps[i - 1].wait_s : 0) - ROUND) at = i;
     });
     const step = steps[at];
     const before = at && time < step.starts_s - ROUND ? steps[at - 1] : null;
