@@ -210,6 +210,7 @@ public final class TellTransition {
             case REACH -> "the arms do not reach one of them";
             case TOO_HARD -> "what there is would be too hard";
             case IN_THE_WAY -> "cords, heads or body would come too near";
+            case OWN_TIME -> "the first keeps its own time, not the song's";
         };
     }
 }

@@ -40,6 +40,16 @@ public record Swing(double amplitude, double rest) implements SpinLaw {
         return 4 * LegendreEllipticIntegral.bigK(k * k) * Math.sqrt(tether / gravity);
     }
 
+    /**
+     * The tether with which one swing out and back takes so many seconds, metres: {@link #period}
+     * the other way.
+     */
+    public double tether(double period, double gravity) {
+        double k = Math.sin(amplitude / 2);
+        double unit = 4 * LegendreEllipticIntegral.bigK(k * k);
+        return gravity * Math.pow(period / unit, 2);
+    }
+
     @Override
     public Course course() {
         double m = Math.pow(Math.sin(amplitude / 2), 2);

@@ -131,6 +131,11 @@ public record Beats(List<Double> times, int beatsABar, int firstBar) {
         return Math.floorMod(beat - firstBar, beatsABar) + 1;
     }
 
+    /** The number of a beat's bar, from 1; none of those before the first bar, 0 or less. */
+    public int bar(int beat) {
+        return Math.floorDiv(beat - firstBar, beatsABar) + 1;
+    }
+
     /** Double time: one more in the middle of each two. A bar keeps its number of beats. */
     public Beats doubled() {
         return new Beats(

@@ -42,6 +42,22 @@ class SwingTest {
         assertThat(period / small).isCloseTo(1 / agm(1, Math.cos(amplitude / 2)), within(1e-12));
     }
 
+    /** Length by length against the period's own formula, and one that is easily remembered. */
+    @Test
+    void aTetherIsFoundForATimeAndGivesItBack() {
+        Swing quarter = new Swing(Math.PI / 2, Swing.DOWN);
+        // At 120 beats a minute, a quarter-turn swing of four beats wants 71 cm.
+        double tether = quarter.tether(4 * 60 / 120.0, Gravity.STANDARD);
+        assertThat(tether).isCloseTo(0.7132, within(5e-5));
+        double small = 2 * Math.PI * Math.sqrt(tether / Gravity.STANDARD);
+        assertThat(1.180340599 * small).isCloseTo(2, within(1e-8));
+        for (double degrees : new double[] {5, 45, 90, 150}) {
+            Swing swing = new Swing(Math.toRadians(degrees), Swing.DOWN);
+            double seconds = swing.period(TETHER, Gravity.STANDARD);
+            assertThat(swing.tether(seconds, Gravity.STANDARD)).isCloseTo(TETHER, within(1e-12));
+        }
+    }
+
     private static double agm(double a, double b) {
         double x = a;
         double y = b;

@@ -37,6 +37,8 @@ final class BeatsTest {
     void aBarIsCountedFromItsFirstBeat() {
         assertThat(List.of(0, 1, 2, 3, 4).stream().map(SLOWING::inBar))
                 .containsExactly(3, 1, 2, 3, 1);
+        assertThat(List.of(0, 1, 2, 3, 4).stream().map(SLOWING::bar))
+                .containsExactly(0, 1, 1, 1, 2);
         assertThat(SLOWING.beginsBar(4)).isTrue();
         assertThat(SLOWING.beginsBar(0)).isFalse();
     }

@@ -36,12 +36,12 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
      *
      * @param doors after each pattern but the last, at least one
      */
-    static Chain open(List<Run> runs, List<List<Door>> doors) {
-        return new Search(runs, doors).from(0, -1);
+    static Chain open(List<Run> runs, List<List<Door>> doors, Bars bars) {
+        return new Search(runs, doors, bars).from(0, -1);
     }
 
     /**
-     * Patterns that come round again.
+     * Patterns that come round again, to no song.
      *
      * @param doors after each pattern, those of the last leading into the first
      */
@@ -49,7 +49,7 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
         Chain best = new Chain(List.of(), List.of(), Double.POSITIVE_INFINITY);
         List<Door> last = doors.get(doors.size() - 1);
         for (int i = 0; i < last.size(); i++) {
-            Chain one = new Search(runs, doors).from(last.get(i).joins(), i);
+            Chain one = new Search(runs, doors, Bars.NONE).from(last.get(i).joins(), i);
             if (one.cost < best.cost) {
                 best = one;
             }
@@ -57,7 +57,12 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
         return best;
     }
 
-    private record Search(List<Run> runs, List<List<Door>> doors) {
+    /**
+     * @param bars the first pattern begins on beat 0 of their first; where a pattern is counted
+     *     from 1 in its bar is kept beside each transition, as "transition times beats a bar plus
+     *     beat"
+     */
+    private record Search(List<Run> runs, List<List<Door>> doors, Bars bars) {
         /**
          * @param entered when the first pattern is entered, seconds on its clock
          * @param closing which of the last pattern's transitions has to follow it; below 0 where
@@ -65,20 +70,28 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
          */
         Chain from(double entered, int closing) {
             int steps = runs.size();
-            double[] costs = {0};
+            int bar = bars.beats();
+            double[] costs = new double[bar];
+            Arrays.fill(costs, Double.POSITIVE_INFINITY);
+            costs[0] = 0;
             int[][] before = new int[steps][];
             double[] joins = {entered};
             for (int k = 0; k < steps - 1; k++) {
                 List<Door> out = doors.get(k);
-                double[] next = new double[out.size()];
-                before[k] = new int[out.size()];
+                double[] next = new double[out.size() * bar];
+                before[k] = new int[next.length];
                 Arrays.fill(next, Double.POSITIVE_INFINITY);
                 for (int j = 0; j < out.size(); j++) {
-                    for (int i = 0; i < costs.length; i++) {
-                        double sum = costs[i] + weighed(k, joins[i], out.get(j));
-                        if (sum < next[j]) {
-                            next[j] = sum;
-                            before[k][j] = i;
+                    for (int i = 0; i < joins.length; i++) {
+                        double here = weighed(k, joins[i], out.get(j));
+                        int on = bars.on(section(k, joins[i], out.get(j)));
+                        for (int at = 0; at < bar; at++) {
+                            int then = (at + on) % bar;
+                            double sum = costs[i * bar + at] + here + bars.weight(then);
+                            if (sum < next[j * bar + then]) {
+                                next[j * bar + then] = sum;
+                                before[k][j * bar + then] = i * bar + at;
+                            }
                         }
                     }
                 }
@@ -94,7 +107,7 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
                                 : costs[i]
                                         + weighed(
                                                 steps - 1,
-                                                joins[i],
+                                                joins[i / bar],
                                                 doors.get(steps - 1).get(closing));
                 if (sum < least) {
                     least = sum;
@@ -104,9 +117,25 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
             return walked(before, end, closing, entered, least);
         }
 
+        private Run next(int k) {
+            return runs.get((k + 1) % runs.size());
+        }
+
+        private double stay(int k, double entered, Door out) {
+            return runs.get(k).stay(entered, out, next(k));
+        }
+
         private double weighed(int k, double entered, Door out) {
-            Run run = runs.get(k);
-            return out.weight() + run.off(run.stay(entered, out.leaves()));
+            double stay = stay(k, entered, out);
+            return out.weight() + runs.get(k).off(stay, entered, out, next(k));
+        }
+
+        /** From where a pattern is counted from 1 to where the next one is, seconds. */
+        private double section(int k, double entered, Door out) {
+            return stay(k, entered, out)
+                    - runs.get(k).untilOne(entered)
+                    + out.seconds()
+                    + next(k).untilOne(out.joins());
         }
 
         private Chain walked(int[][] before, int end, int closing, double entered, double cost) {
@@ -117,7 +146,7 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
             }
             int at = end;
             for (int k = steps - 2; k >= 0; k--) {
-                chosen[k] = at;
+                chosen[k] = at / bars.beats();
                 at = before[k][at];
             }
             List<Double> stays = new ArrayList<>();
@@ -125,10 +154,10 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
             for (int k = 0; k < steps; k++) {
                 if (k < chosen.length) {
                     Door out = doors.get(k).get(chosen[k]);
-                    stays.add(runs.get(k).stay(clock, out.leaves()));
+                    stays.add(stay(k, clock, out));
                     clock = out.joins();
                 } else {
-                    stays.add(runs.get(k).asked());
+                    stays.add(runs.get(k).last(clock));
                 }
             }
             return new Chain(Arrays.asList(chosen), stays, cost);

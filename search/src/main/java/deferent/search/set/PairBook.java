@@ -14,6 +14,8 @@ import deferent.search.transition.TransitionMemory;
 import deferent.search.transition.TransitionRequest;
 import deferent.search.transition.Transitions;
 import deferent.search.whole.Readings;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What is known of patterns and of what leads from one to another, each worked out once: a set goes
@@ -74,6 +76,12 @@ public final class PairBook {
     /** What leads from one pattern to another. */
     public Transitions between(Pairing from, Pairing to) {
         return finder.between(from, to);
+    }
+
+    /** The same to a song with so many seconds a beat, or to none. */
+    Transitions between(Pairing from, Pairing to, Optional<Double> beat) {
+        return finder.between(
+                from, to, beat.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
     }
 
     /** What a passage asks of grips and shoulders. */

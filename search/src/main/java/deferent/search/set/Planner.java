@@ -15,6 +15,7 @@ final class Planner {
     private final List<SetPlan.Onward> between;
     private final PairBook book;
     private final boolean round;
+    private final Optional<ToSong> song;
     private final List<Optional<Stay>> stays = new ArrayList<>();
     private final List<Joint> joints = new ArrayList<>();
     private double clock;
@@ -26,11 +27,13 @@ final class Planner {
             List<Optional<Wanted>> wanted,
             List<SetPlan.Onward> between,
             PairBook book,
-            boolean round) {
+            boolean round,
+            Optional<ToSong> song) {
         this.wanted = wanted;
         this.between = between;
         this.book = book;
         this.round = round;
+        this.song = song;
     }
 
     /** The same pattern from one step to before another. */
@@ -47,7 +50,7 @@ final class Planner {
             segment(at, end, closed);
             at = end;
         }
-        return new SetPlan(stays, joints, round);
+        return new SetPlan(stays, joints, round, song);
     }
 
     private interface OfAPassing {
@@ -97,7 +100,9 @@ final class Planner {
         for (int k = 0; k < (closed ? kept.size() : kept.size() - 1); k++) {
             doors.add(doors(kept.get(k).to() - 1));
         }
-        Chain chain = closed ? Chain.round(runs, doors) : Chain.open(runs, doors);
+        // What begins anew does so on a beat.
+        clock += song.map(s -> s.toBeat(clock)).orElse(0.0);
+        Chain chain = closed ? Chain.round(runs, doors) : Chain.open(runs, doors, bars());
         int last = runs.size() - 1;
         double entered = closed ? doors.get(last).get(chain.door(last)).joins() : 0;
         for (int k = 0; k <= last; k++) {
@@ -119,7 +124,15 @@ final class Planner {
     }
 
     private Run run(Kept kept) {
-        return new Run(kept.pairing().period(), asked(kept), Wanted.count(kept.pairing()));
+        return new Run(
+                kept.pairing().period(),
+                asked(kept),
+                Wanted.count(kept.pairing()),
+                song.isPresent());
+    }
+
+    private Bars bars() {
+        return song.map(s -> s.bars(clock)).orElse(Bars.NONE);
     }
 
     private double asked(Kept kept) {
@@ -133,13 +146,13 @@ final class Planner {
     private List<Door> doors(int after) {
         if (way(after) == Joint.Way.SAME) {
             // A round that ends with the pattern it begins with: it goes on where it began.
-            return List.of(new Door(0, 0, 0));
+            return List.of(new Door(0, 0, 0, 0));
         }
         List<Transition> transitions = between.get(after).list();
         List<Door> doors = new ArrayList<>();
         for (int i = 0; i < transitions.size(); i++) {
             Transition one = transitions.get(i);
-            doors.add(new Door(one.leaves(), one.joins(), SetPlan.weight(one, i)));
+            doors.add(new Door(one.leaves(), one.joins(), one.seconds(), SetPlan.weight(one, i)));
         }
         return doors;
     }

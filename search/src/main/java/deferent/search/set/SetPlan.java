@@ -21,11 +21,19 @@ import java.util.function.Consumer;
  * that were listed first are taken before others ({@link Chain}; the weights are our choice). Where
  * nothing leads on, or a pattern is gone, what stands after it begins anew with its own cycle.
  *
+ * <p>To a song the patterns have its tempo ({@link ToSong#fitted}), and only those transitions are
+ * taken with which each one's counts fall on beats as the first one's do. A pattern's counts go on
+ * until the next one's begin, and beginning off the bar is shunned as much as {@link Bars#OFF}
+ * counts. What keeps a time of its own is not led on from, and what comes after it begins anew on a
+ * beat.
+ *
  * @param stays the patterns; empty where one is gone
  * @param joints what comes after each but the last; in a round after the last too
  * @param round whether it comes round again
+ * @param song what it is spun to
  */
-public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean round) {
+public record SetPlan(
+        List<Optional<Stay>> stays, List<Joint> joints, boolean round, Optional<ToSong> song) {
     /** How many counts off a grade harder is worth. */
     static final double GRADE = 4;
 
@@ -56,6 +64,24 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
             boolean round,
             Consumer<Progress> listener,
             BooleanSupplier stop) {
+        return of(wanted, book, round, Optional.empty(), listener, stop);
+    }
+
+    /**
+     * The same to a song, to which the patterns are fitted already.
+     *
+     * @param song not with a round: what is repeated for practice goes without
+     */
+    public static Optional<SetPlan> of(
+            List<Optional<Wanted>> wanted,
+            PairBook book,
+            boolean round,
+            Optional<ToSong> song,
+            Consumer<Progress> listener,
+            BooleanSupplier stop) {
+        if (round && song.isPresent()) {
+            throw new Refusal("is given a song", "a round", "leave one of the two out");
+        }
         if (wanted.isEmpty()) {
             throw new Refusal("has no patterns", "the set", "put one in");
         }
@@ -65,7 +91,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
             if (stop.getAsBoolean()) {
                 return Optional.empty();
             }
-            between.add(between(wanted, i, book));
+            between.add(between(wanted, i, book, song));
             listener.accept(new Progress(i + 1, pairs));
         }
         for (Optional<Wanted> one : wanted) {
@@ -74,7 +100,7 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
             }
             one.ifPresent(w -> book.readings(w.pairing()));
         }
-        return Optional.of(new Planner(wanted, between, book, round).plan());
+        return Optional.of(new Planner(wanted, between, book, round, song).plan());
     }
 
     /**
@@ -90,13 +116,17 @@ public record SetPlan(List<Optional<Stay>> stays, List<Joint> joints, boolean ro
         static final Onward NONE = new Onward(List.of(), Hindrance.NONE);
     }
 
-    private static Onward between(List<Optional<Wanted>> wanted, int after, PairBook book) {
+    private static Onward between(
+            List<Optional<Wanted>> wanted, int after, PairBook book, Optional<ToSong> song) {
         Optional<Pairing> from = wanted.get(after).map(Wanted::pairing);
         Optional<Pairing> to = wanted.get((after + 1) % wanted.size()).map(Wanted::pairing);
         if (from.isEmpty() || to.isEmpty() || from.equals(to)) {
             return Onward.NONE;
         }
-        Transitions found = book.between(from.get(), to.get());
+        if (song.filter(s -> !s.keeps(from.get())).isPresent()) {
+            return new Onward(List.of(), Hindrance.OWN_TIME);
+        }
+        Transitions found = book.between(from.get(), to.get(), song.map(ToSong::beat));
         return new Onward(found.list(), found.why());
     }
 

@@ -19,6 +19,15 @@ public record Stay(
         return seconds / wanted.count();
     }
 
+    /**
+     * When it is counted from 1 for the first time, seconds from the set's start: as it is entered,
+     * or after that.
+     */
+    public double one() {
+        double cycle = wanted.pairing().period();
+        return starts + Math.max(0, Math.ceil(entered / cycle - 1e-9) * cycle - entered);
+    }
+
     /** The turn of the body in it, where one is wanted. */
     public Optional<TurnMade> turning() {
         return wanted.turn().map(turn -> TurnMade.of(turn, this));

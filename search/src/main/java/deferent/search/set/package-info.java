@@ -14,6 +14,10 @@
  * deferent.search.set.SetTrace}, and what that adds to the cords' pull is read in {@link
  * deferent.search.set.TurnLoad}.
  *
+ * <p>A set may be spun to a song ({@link deferent.search.set.ToSong}): its patterns have the song's
+ * tempo then and are counted from 1 on its beats, and what the song asks of each is read where it
+ * goes slowest and fastest ({@link deferent.search.set.InSong}).
+ *
  * <p>Counts: four go once round ({@link deferent.search.set.Wanted}, our choice). Everything else
  * is in SI units.
  */

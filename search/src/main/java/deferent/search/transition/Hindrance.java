@@ -15,5 +15,7 @@ public enum Hindrance {
     /** Nothing within the grade asked for was found on the whole grid. */
     TOO_HARD,
     /** What was found brings cords, heads or body too near each other, or a hand out of reach. */
-    IN_THE_WAY
+    IN_THE_WAY,
+    /** The pattern that is left keeps a time of its own, which is not the song's. */
+    OWN_TIME
 }

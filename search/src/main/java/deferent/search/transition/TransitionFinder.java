@@ -4,6 +4,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * Finds transitions, and remembers what was asked last ({@link TransitionMemory}). Safe to share
@@ -35,8 +36,15 @@ public final class TransitionFinder {
 
     /** All that was found from one pattern to another, best first. */
     public Transitions between(Pairing from, Pairing to) {
+        return between(from, to, request.beat());
+    }
+
+    /** The same to a song with so many seconds a beat, or to none. */
+    public Transitions between(Pairing from, Pairing to, OptionalDouble beat) {
+        TransitionRequest asked =
+                new TransitionRequest(request.hardest(), request.performer(), request.most(), beat);
         return memory.between(
-                from, to, request, () -> TransitionSearch.of(pattern(from), pattern(to), request));
+                from, to, asked, () -> TransitionSearch.of(pattern(from), pattern(to), asked));
     }
 
     /** A pattern as it is drawn between transitions: on cords and periodic. */

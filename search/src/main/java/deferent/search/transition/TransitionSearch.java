@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Finds the transitions of one pair.
@@ -17,7 +18,8 @@ import java.util.Optional;
  *   <li>Both together: once it is said how much the joined pattern's clock is ahead, the sides are
  *       independent, and each may leave when it likes within four cycles of the slower pattern. The
  *       cheapest pairs of passages are kept for each share of that lead, and for each side that can
- *       go on as it was.
+ *       go on as it was. To a song that lead is a whole number of beats, and the cheapest are kept
+ *       for each of those and each leaving time.
  *   <li>The best of these are made smoother in continuous time ({@link Refining}) and the results
  *       tried on the whole: reach of both arms, and that cords and body come no nearer to each
  *       other than in the patterns themselves ({@link Clear}).
@@ -43,6 +45,9 @@ final class TransitionSearch {
 
     /** From so far past the hardest grade nothing was seen to become possible. */
     private static final double HOPELESS = 12;
+
+    /** Nearer to a beat than that is on it, seconds. */
+    private static final double OFF_BEAT = 1e-6;
 
     /** So many more than are asked for are refined. */
     private static final int SPARE = 6;
@@ -219,10 +224,17 @@ final class TransitionSearch {
         if (same) {
             double first = own * (from.pairing().startPhase(side) - to.pairing().startPhase(side));
             for (int k = 0; k < b.cycles(); k++) {
-                leads.add(first + k * own);
+                if (onBeat(first + k * own)) {
+                    leads.add(first + k * own);
+                }
             }
         }
         return leads;
+    }
+
+    private boolean onBeat(double lead) {
+        return request.beat().isEmpty()
+                || Math.abs(Math.IEEEremainder(lead, request.beat().getAsDouble())) < OFF_BEAT;
     }
 
     /**
@@ -268,24 +280,45 @@ final class TransitionSearch {
     }
 
     /**
-     * The cheapest pair of passages for each share of the joined clock's lead. Where a plane bends,
-     * cords easily cross on the way: then the cheapest with the right hand first, with both at
-     * about the same time, and with the left hand first.
+     * What the joined clock may be ahead by when the left hand leaves at the start of its {@code
+     * i}th cell, seconds: each cell's share, or whole beats.
+     */
+    private double[] leads(int i) {
+        double leaves = from.period() / cells * i;
+        if (request.beat().isEmpty()) {
+            return IntStream.range(0, cells)
+                    .mapToDouble(j -> to.period() * j / cells - leaves)
+                    .toArray();
+        }
+        double beat = request.beat().getAsDouble();
+        int beats = (int) Math.max(1, Math.ceil(to.period() / beat - 1e-6));
+        return IntStream.range(0, beats).mapToDouble(k -> k * beat).toArray();
+    }
+
+    /**
+     * The cheapest pair of passages for each share of the joined clock's lead; to a song for each
+     * of its beats and each time at which the left hand may leave. Where a plane bends, cords
+     * easily cross on the way: then the cheapest with the right hand first, with both at about the
+     * same time, and with the left hand first.
      */
     private void both(List<Start> all) {
         int most = cells * rounds();
         int orders = bends() ? 3 : 1;
-        double[] best = new double[orders * cells];
+        boolean song = request.beat().isPresent();
+        int slots = song ? cells * leads(0).length : cells;
+        double[] best = new double[orders * slots];
         Arrays.fill(best, Double.POSITIVE_INFINITY);
         Start[] kept = new Start[best.length];
         double step = from.period() / cells;
         int together = (int) Math.round(from.side(Side.LEFT).beat() / 2 / step);
         for (int i = 0; i < cells; i++) {
-            for (int j = 0; j < cells; j++) {
+            double leaves = step * i;
+            double[] leads = leads(i);
+            for (int n = 0; n < leads.length; n++) {
+                double later = leads[n];
+                int j = cell(leaves + later);
                 double one = left.cost(i, j);
-                double leaves = step * i;
-                double later = to.period() * j / cells - leaves;
-                int cell = orders * cell(later);
+                int cell = orders * (song ? cells * n + i : cell(later));
                 for (int m = -most; m <= most; m++) {
                     int first = Math.abs(m) <= together ? 0 : Integer.signum(m);
                     int slot = cell + (orders == 1 ? 0 : 1 + first);

@@ -12,29 +12,33 @@ import org.junit.jupiter.api.Test;
 class ChainTest {
     private static final Run A_SECOND = new Run(1, 4, 0.25);
 
+    private static double stay(Run run, double entered, double leaves) {
+        return run.stay(entered, new Door(leaves, 0, 0, 0), A_SECOND);
+    }
+
     @Test
     void aPatternIsKeptUntilTheNearestMomentItCanBeLeft() {
         // Left at 0.3 of every cycle: after 4.3 s, or after 3.3 s.
-        assertThat(A_SECOND.stay(0, 0.3)).isCloseTo(4.3, within(1e-12));
+        assertThat(stay(A_SECOND, 0, 0.3)).isCloseTo(4.3, within(1e-12));
         // Entered at 0.4: after 3.9 s.
-        assertThat(A_SECOND.stay(0.4, 0.3)).isCloseTo(3.9, within(1e-12));
+        assertThat(stay(A_SECOND, 0.4, 0.3)).isCloseTo(3.9, within(1e-12));
         // A leaving time of a later cycle is the same moment.
-        assertThat(A_SECOND.stay(0.4, 2.3)).isCloseTo(3.9, within(1e-12));
+        assertThat(stay(A_SECOND, 0.4, 2.3)).isCloseTo(3.9, within(1e-12));
     }
 
     @Test
     void aPatternIsSeenForACountAtLeast() {
         Run brief = new Run(1, 0.25, 0.25);
-        assertThat(brief.stay(0, 0.1)).isCloseTo(1.1, within(1e-12));
-        assertThat(brief.stay(0, 0.25)).isCloseTo(0.25, within(1e-12));
-        assertThat(new Run(0.1, 1, 1).stay(0, 0)).isCloseTo(1, within(1e-12));
+        assertThat(stay(brief, 0, 0.1)).isCloseTo(1.1, within(1e-12));
+        assertThat(stay(brief, 0, 0.25)).isCloseTo(0.25, within(1e-12));
+        assertThat(stay(new Run(0.1, 1, 1), 0, 0)).isCloseTo(1, within(1e-12));
     }
 
     @Test
     void aGentlerTransitionIsWorthHoldingAPatternALittleLonger() {
         List<Run> runs = List.of(A_SECOND, A_SECOND);
-        List<List<Door>> doors = List.of(List.of(new Door(0, 0, 4), new Door(0.5, 0, 0)));
-        Chain chain = Chain.open(runs, doors);
+        List<List<Door>> doors = List.of(List.of(new Door(0, 0, 0, 4), new Door(0.5, 0, 0, 0)));
+        Chain chain = Chain.open(runs, doors, Bars.NONE);
         // Two counts off for a transition a grade easier.
         assertThat(chain.doors()).containsExactly(1);
         assertThat(chain.cost()).isCloseTo(2, within(1e-12));
@@ -48,9 +52,9 @@ class ChainTest {
         // Both leave in time; the one enters just after the next can be left.
         List<List<Door>> doors =
                 List.of(
-                        List.of(new Door(0, 0.5, 0), new Door(0, 0, 0.1)),
-                        List.of(new Door(0, 0, 0)));
-        assertThat(Chain.open(runs, doors).doors()).containsExactly(1, 0);
+                        List.of(new Door(0, 0.5, 0, 0), new Door(0, 0, 0, 0.1)),
+                        List.of(new Door(0, 0, 0, 0)));
+        assertThat(Chain.open(runs, doors, Bars.NONE).doors()).containsExactly(1, 0);
     }
 
     @Test
@@ -58,8 +62,8 @@ class ChainTest {
         List<Run> runs = List.of(A_SECOND, new Run(0.75, 2, 0.25));
         List<List<Door>> doors =
                 List.of(
-                        List.of(new Door(0.2, 0.1, 0), new Door(0.6, 0.3, 0)),
-                        List.of(new Door(0.5, 0.9, 0), new Door(0.7, 0.2, 0.5)));
+                        List.of(new Door(0.2, 0.1, 0, 0), new Door(0.6, 0.3, 0, 0)),
+                        List.of(new Door(0.5, 0.9, 0, 0), new Door(0.7, 0.2, 0, 0.5)));
         Chain chain = Chain.round(runs, doors);
         double clock = doors.get(1).get(chain.door(1)).joins();
         for (int k = 0; k < 2; k++) {
@@ -77,7 +81,7 @@ class ChainTest {
         for (int i = 1; i < runs.size(); i++) {
             doors.add(any.list(1, 3, () -> door(any)));
         }
-        Chain chain = Chain.open(runs, doors);
+        Chain chain = Chain.open(runs, doors, Bars.NONE);
         assertThat(chain.cost()).isCloseTo(exhaustive(runs, doors, 0, 0, -1), within(1e-9));
         assertThat(chain.cost()).isCloseTo(cost(runs, doors, chain), within(1e-9));
     }
@@ -100,7 +104,7 @@ class ChainTest {
     }
 
     private static Door door(Any any) {
-        return new Door(any.number(0, 5), any.number(0, 5), any.number(0, 8));
+        return new Door(any.number(0, 5), any.number(0, 5), any.number(0, 2), any.number(0, 8));
     }
 
     /** Every choice of all, one after the other. */
@@ -114,7 +118,7 @@ class ChainTest {
             if (k < runs.size() - 1 || j == closing) {
                 Door out = doors.get(k).get(j);
                 Run run = runs.get(k);
-                double here = out.weight() + run.off(run.stay(entered, out.leaves()));
+                double here = out.weight() + off(run, entered, out);
                 double rest =
                         k < runs.size() - 1
                                 ? exhaustive(runs, doors, k + 1, out.joins(), closing)
@@ -125,10 +129,16 @@ class ChainTest {
         return least;
     }
 
+    private static double off(Run run, double entered, Door out) {
+        return run.off(run.stay(entered, out, A_SECOND), entered, out, A_SECOND);
+    }
+
     private static double cost(List<Run> runs, List<List<Door>> doors, Chain chain) {
         double cost = 0;
         for (int k = 0; k < doors.size(); k++) {
-            cost += doors.get(k).get(chain.door(k)).weight() + runs.get(k).off(chain.stay(k));
+            cost +=
+                    doors.get(k).get(chain.door(k)).weight()
+                            + Math.abs(chain.stay(k) - runs.get(k).asked()) / runs.get(k).count();
         }
         return cost;
     }
