@@ -9,11 +9,15 @@ import deferent.record.SetDocument;
 import deferent.record.SetJson;
 import deferent.record.SetPlaces;
 import deferent.record.SetReading;
+import deferent.record.SetSong;
 import deferent.record.SetStep;
 import deferent.record.Shelf;
+import deferent.record.SongDocument;
+import deferent.record.SongPlace;
 import deferent.record.SuggestedSet;
 import deferent.search.set.BodyTurn;
 import deferent.search.set.PairBook;
+import deferent.search.set.Stay;
 import deferent.search.transition.Grade;
 import deferent.take.SetEndings;
 import deferent.take.SetTake;
@@ -27,6 +31,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -46,6 +51,7 @@ import picocli.CommandLine.Spec;
                     + " next. A count is one turn of the poi that turns more often:",
             "  deferent set \"Market evening\"",
             "  deferent set \"Long arms, 16\" \"isolation vs isolation, 8\" --keep \"Short one\"",
+            "  deferent set \"Long arms, 16\" \"Short one, 16\" --song \"Snow\" --beats 2,4",
             "  deferent set --suggest 6 --from \"Long arms\""
         })
 final class SetCommand implements Callable<Integer> {
@@ -89,6 +95,30 @@ final class SetCommand implements Callable<Integer> {
             paramLabel = "NAME",
             description = "With --suggest: the pattern it begins with.")
     private @Nullable String from;
+
+    @Option(
+            names = "--song",
+            paramLabel = "NAME",
+            description =
+                    "The song of the shelf that it is spun to, instead of the set's own: its tempo is"
+                            + " the patterns', and their counts begin on its beats.")
+    private @Nullable String song;
+
+    @Option(
+            names = "--from-beat",
+            paramLabel = "N",
+            description = "The song's beat on which the set begins; the song's first is 1.")
+    private @Nullable Integer fromBeat;
+
+    @Option(
+            names = "--beats",
+            paramLabel = "N,N,...",
+            split = ",",
+            description =
+                    "How many of the song's beats a cycle of each pattern lasts, in order; 0 chooses"
+                            + " those with which it is nearest to its own tempo, as where there are"
+                            + " fewer numbers than patterns.")
+    private List<Integer> beats = List.of();
 
     @Option(
             names = "--keep",
@@ -140,7 +170,8 @@ final class SetCommand implements Callable<Integer> {
         try (Stopping stop = new Stopping()) {
             Shelf.Listing listing = pair.shelf().look();
             SetDocument kept = suggest == null ? asked() : suggested(listing, suggest, line, stop);
-            SetDocument set = hardest == null ? kept : kept.withHardest(hardest);
+            SetDocument graded = hardest == null ? kept : kept.withHardest(hardest);
+            SetDocument set = toSong(graded, listing);
             boolean left = wishes.filter(SetTake::leftHanded).isPresent();
             List<SetPlaces.Place> places =
                     SetPlaces.on(listing).of(set.steps()).stream()
@@ -153,6 +184,7 @@ final class SetCommand implements Callable<Integer> {
                     SetReading.of(
                                     set.name() + (left ? ", left-handed" : ""),
                                     part,
+                                    set.song().map(asked -> SongPlace.on(listing, asked)),
                                     book,
                                     round,
                                     at -> line.show(TellSet.progress(at)),
@@ -179,6 +211,59 @@ final class SetCommand implements Callable<Integer> {
             spec.commandLine().getOut().flush();
             return reading.faults().isEmpty() ? 0 : Deferent.NOT_MADE;
         }
+    }
+
+    /** The set with the song, the beat and the beats a cycle that are said. */
+    private SetDocument toSong(SetDocument set, Shelf.Listing listing) {
+        Optional<SetSong> to = song == null ? set.song() : Optional.of(song(song, listing));
+        if (to.isEmpty() && (fromBeat != null || !beats.isEmpty())) {
+            throw new Refusal(
+                    "is given without a song",
+                    fromBeat != null ? "--from-beat" : "--beats",
+                    "say which with --song");
+        }
+        if (beats.size() > set.steps().size()) {
+            throw new Refusal(
+                    "has " + beats.size() + " numbers for " + set.steps().size() + " patterns",
+                    "--beats",
+                    "give one for each pattern, or fewer");
+        }
+        List<SetStep> steps = new ArrayList<>(set.steps());
+        for (int i = 0; i < beats.size(); i++) {
+            int each = beats.get(i);
+            steps.set(i, steps.get(i).with(each == 0 ? OptionalInt.empty() : OptionalInt.of(each)));
+        }
+        SetDocument stepped = set.withSteps(steps);
+        if (fromBeat == null) {
+            return stepped.withSong(to);
+        }
+        int begin = begin(fromBeat);
+        return stepped.withSong(to.map(s -> s.from(begin)));
+    }
+
+    private static int begin(int beat) {
+        if (beat < 1) {
+            throw new Refusal(
+                    "is " + beat, "--from-beat", "give 1 for the song's first beat, or more");
+        }
+        return beat - 1;
+    }
+
+    private static SetSong song(String name, Shelf.Listing listing) {
+        return listing.kept().stream()
+                .filter(kept -> kept.document() instanceof SongDocument)
+                .filter(
+                        kept ->
+                                kept.id().equals(name)
+                                        || kept.document().name().equalsIgnoreCase(name))
+                .findFirst()
+                .map(kept -> new SetSong(kept.id(), kept.document().name(), 0))
+                .orElseThrow(
+                        () ->
+                                new Refusal(
+                                        "is no song on the shelf",
+                                        "--song \"" + name + "\"",
+                                        "give the name of one that shelf list shows"));
     }
 
     private static NotMade stopped() {
@@ -361,11 +446,12 @@ final class SetCommand implements Callable<Integer> {
                 say.line(first, names.get(i) + " (gone)");
             } else {
                 say.line(first, names.get(i) + ", from " + TellSet.duration(stay.get().starts()));
-                say.told("     ", TellSet.kept(stay.get()));
-                if (!TellSet.reached(stay.get())) {
-                    say.told("     ", TellSet.reach(stay.get()));
+                Stay kept = stay.get();
+                reading.kept(i).forEach(one -> say.told("     ", one));
+                if (!TellSet.reached(kept)) {
+                    say.told("     ", TellSet.reach(kept));
                 }
-                TellSet.danger(stay.get()).ifPresent(danger -> say.told("     ", danger));
+                reading.danger(i).ifPresent(danger -> say.told("     ", danger));
                 reading.turn(i)
                         .ifPresent(
                                 turn -> TellSet.turn(turn).forEach(one -> say.told("     ", one)));

@@ -1,12 +1,19 @@
 package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Offset.offset;
 
+import deferent.motion.song.Beats;
+import deferent.record.Shelf;
+import deferent.record.SongDocument;
+import deferent.record.SongSound;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -136,6 +143,67 @@ class SetCommandTest {
                 .contains("2. Rings, from 8 s");
     }
 
+    /** When a beat falls of a song that goes at 120 a minute, and from the 20th on at 132. */
+    private static double beat(int beat) {
+        return 1 + 0.5 * Math.min(beat, 20) + 60.0 / 132 * Math.max(0, beat - 20);
+    }
+
+    private void sing() {
+        List<Double> times = IntStream.range(0, 200).mapToObj(SetCommandTest::beat).toList();
+        Shelf.at(folder.resolve("shelf"))
+                .saveNew(
+                        SongDocument.of(
+                                "Snow",
+                                new SongSound("snow.wav", "0".repeat(64), 120),
+                                new Beats(times, 4, 0)));
+    }
+
+    @Test
+    void aSetToASongBeginsItsCountsOnBeatsAndTellsBothTempi() {
+        sing();
+        String[] said = {
+            "set",
+            "Small arms, 16",
+            "Larger arms, 8",
+            "--song",
+            "snow",
+            "--from-beat",
+            "5",
+            "--beats",
+            "2,0"
+        };
+        String told = desk.good(said).text();
+        assertThat(told)
+                .contains(
+                        "To \"Snow\", 132 beats a minute, from beat 1 of bar 2 on, 0:03.0 into the song.")
+                .contains("the first on beat 1 of bar 2, 0:03.0 into the song.")
+                .contains("2 beats: 60 to 66 cycles a minute at 120 to 132 beats a minute.")
+                .contains("A cycle lasts 2 beats: 66 cycles a minute at 132 beats a minute.");
+        JsonNode set = desk.good(with(said, "--json")).json();
+        assertThat(set.at("/flows").booleanValue()).isTrue();
+        assertThat(set.at("/song/from_beat").intValue()).isEqualTo(4);
+        for (int i = 0; i < 2; i++) {
+            JsonNode at = set.at("/steps/" + i + "/in_song");
+            assertThat(at.get("starts_s").doubleValue())
+                    .isCloseTo(beat(at.get("beat").intValue()), offset(0.02));
+            assertThat(at.get("beats_a_cycle").doubleValue()).isEqualTo(2);
+        }
+        desk.good(with(said, "--keep", "Snowy"));
+        JsonNode kept = desk.good("set", "Snowy", "--json").json();
+        assertThat(kept.get("song")).isEqualTo(set.get("song"));
+        assertThat(kept.at("/steps/0/beats_a_cycle_asked").intValue()).isEqualTo(2);
+        assertThat(desk.good("set", "Snowy", "--loop", "1-2").text())
+                .contains("Round and round it goes without \"Snow\"");
+        desk.good("shelf", "remove", "Snow");
+        assertThat(desk.run("set", "Snowy").text())
+                .contains("The song \"Snow\" is no longer on the shelf")
+                .contains("16 counts at 60 a minute.");
+    }
+
+    private static String[] with(String[] said, String... more) {
+        return Stream.concat(Stream.of(said), Stream.of(more)).toArray(String[]::new);
+    }
+
     @Test
     void aPartCanBeLooped() {
         keep();
@@ -163,6 +231,9 @@ class SetCommandTest {
                     {"set", "--suggest", "9"},
                     {"set", "--from", "Rings"},
                     {"set", "Evening", "--hardest", "mad"},
+                    {"set", "Evening", "--song", "Morning"},
+                    {"set", "Evening", "--from-beat", "3"},
+                    {"set", "Evening", "--beats", "2"},
                     {"read", "Evening"}
                 }) {
             String said = desk.bad(wrong).err();

@@ -88,6 +88,13 @@ public final class PatternJson {
             if (set.hardest() != Grade.USUAL) {
                 node.put("hardest", Keys.word(set.hardest()));
             }
+            set.song()
+                    .ifPresent(
+                            song ->
+                                    node.putObject("song")
+                                            .put("id", song.id())
+                                            .put("name", song.name())
+                                            .put("from_beat", song.fromBeat()));
         } else if (document instanceof SongDocument song) {
             SongJson.write(node, song);
         }
@@ -199,8 +206,9 @@ public final class PatternJson {
         if (kind.equals("set")) {
             List<SetStep> steps = StepsJson.read(keys, "steps", lexicon);
             Grade hardest = keys.word("hardest", Grade.class, Grade.USUAL);
+            Optional<SetSong> song = keys.maybeObject("song").map(PatternJson::song);
             keys.done();
-            return new SetDocument(name, note, author, tags, steps, hardest, keys.extras());
+            return new SetDocument(name, note, author, tags, steps, hardest, song, keys.extras());
         }
         if (kind.equals("song")) {
             SongSound sound = SongJson.sound(keys.object("sound"));
@@ -237,6 +245,14 @@ public final class PatternJson {
                 () ->
                         new MotionDocument(
                                 name, alsoSaid, note, author, tags, motion, tether, extras));
+    }
+
+    private static SetSong song(Keys keys) {
+        String id = keys.text("id", Wording.NAME);
+        String name = keys.text("name", Wording.NAME);
+        int from = keys.whole("from_beat", 0, Beats.MOST - 1, 0);
+        keys.done();
+        return keys.made(() -> new SetSong(id, name, from));
     }
 
     private static Pairing said(Keys keys, String phrase, Lexicon lexicon) {

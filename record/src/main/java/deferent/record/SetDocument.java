@@ -16,6 +16,7 @@ import java.util.function.UnaryOperator;
  * @param tags words to find it by
  * @param steps in order; none in a set that is only begun
  * @param hardest the hardest transition that it takes; of a file that does not say, the usual
+ * @param song to which it is spun; none where there is no music
  * @param extras what other programs keep in it
  */
 public record SetDocument(
@@ -25,6 +26,7 @@ public record SetDocument(
         List<String> tags,
         List<SetStep> steps,
         Grade hardest,
+        Optional<SetSong> song,
         Extras extras)
         implements Document {
     /** No set is longer: more than an hour of four counts a step at the usual tempo. */
@@ -49,7 +51,14 @@ public record SetDocument(
 
     public static SetDocument of(String name, List<SetStep> steps) {
         return new SetDocument(
-                name, "", Optional.empty(), List.of(), steps, Grade.USUAL, Extras.NONE);
+                name,
+                "",
+                Optional.empty(),
+                List.of(),
+                steps,
+                Grade.USUAL,
+                Optional.empty(),
+                Extras.NONE);
     }
 
     /** In a word or two: "a set of 6 patterns". */
@@ -62,16 +71,33 @@ public record SetDocument(
     }
 
     public SetDocument withName(String other) {
-        return new SetDocument(other, note, author, tags, steps, hardest, extras);
+        return new SetDocument(other, note, author, tags, steps, hardest, song, extras);
     }
 
     public SetDocument withHardest(Grade other) {
-        return new SetDocument(name, note, author, tags, steps, other, extras);
+        return new SetDocument(name, note, author, tags, steps, other, song, extras);
+    }
+
+    /** The same to a song, or to none. */
+    public SetDocument withSong(Optional<SetSong> other) {
+        return new SetDocument(name, note, author, tags, steps, hardest, other, extras);
+    }
+
+    /** The same with other steps. */
+    public SetDocument withSteps(List<SetStep> other) {
+        return new SetDocument(name, note, author, tags, other, hardest, song, extras);
     }
 
     /** The same with each of its steps as {@code change} makes it. */
     SetDocument withEach(UnaryOperator<SetStep> change) {
         return new SetDocument(
-                name, note, author, tags, steps.stream().map(change).toList(), hardest, extras);
+                name,
+                note,
+                author,
+                tags,
+                steps.stream().map(change).toList(),
+                hardest,
+                song,
+                extras);
     }
 }

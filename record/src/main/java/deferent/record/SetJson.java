@@ -3,15 +3,17 @@ package deferent.record;
 import static deferent.record.number.Written.rounded;
 
 import deferent.motion.pairing.Side;
-import deferent.reading.danger.Level;
+import deferent.search.set.InSong;
 import deferent.search.set.Joint;
 import deferent.search.set.SetWork;
 import deferent.search.set.Stay;
+import deferent.search.set.ToSong;
 import deferent.search.set.TurnLoad;
 import deferent.search.set.TurnMade;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionKind;
 import deferent.tell.TellSet;
+import deferent.tell.TellSong;
 import deferent.tell.Told;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
@@ -36,6 +38,7 @@ public final class SetJson {
         node.put("counts", rounded(reading.plan().counts()));
         node.put("flows", reading.plan().flows());
         node.put("round", reading.plan().round());
+        reading.song().ifPresent(song -> song(node.putObject("song"), reading, song));
         ArrayNode steps = node.putArray("steps");
         for (int i = 0; i < reading.places().size(); i++) {
             step(steps.addObject(), reading, i);
@@ -61,24 +64,75 @@ public final class SetJson {
             ToldJson.put(
                     node.putObject("missing_told"), TellSet.gone(place.name(), place.unread()));
         }
-        reading.plan().stays().get(i).ifPresent(stay -> kept(node, stay));
+        reading.plan().stays().get(i).ifPresent(stay -> kept(node, stay, reading.kept(i)));
+        if (!place.missing()) {
+            node.put("danger", Keys.word(reading.level(i)));
+            reading.danger(i).ifPresent(told -> ToldJson.put(node.putObject("danger_told"), told));
+        }
+        place.step().beatsACycle().ifPresent(beats -> node.put("beats_a_cycle_asked", beats));
+        reading.inSong(i).ifPresent(at -> inSong(node.putObject("in_song"), reading, at));
         reading.turn(i).ifPresent(turn -> turn(node.putObject("turn"), turn));
         place.pattern().ifPresent(pattern -> node.set("pattern", PatternJson.tree(pattern)));
     }
 
-    private static void kept(ObjectNode node, Stay stay) {
+    private static void kept(ObjectNode node, Stay stay, List<Told> told) {
         node.put("counts", rounded(stay.counts()));
         node.put("starts_s", rounded(stay.starts()));
         node.put("seconds", rounded(stay.seconds()));
         node.put("entered_s", rounded(stay.entered()));
         node.put("count_s", rounded(stay.wanted().count()));
         node.put("tempo_cycles_per_min", rounded(stay.wanted().pairing().tempo()));
-        ToldJson.put(node.putObject("kept_told"), TellSet.kept(stay));
+        ToldJson.put(node.putObject("kept_told"), told.get(0));
         node.put("reached", TellSet.reached(stay));
         ToldJson.put(node.putObject("reach_told"), TellSet.reach(stay));
-        Level level = TellSet.level(stay);
-        node.put("danger", Keys.word(level));
-        TellSet.danger(stay).ifPresent(told -> ToldJson.put(node.putObject("danger_told"), told));
+    }
+
+    private static void song(ObjectNode node, SetReading reading, SongPlace song) {
+        node.put("id", song.asked().id());
+        node.put("name", song.name());
+        node.put("from_beat", song.asked().fromBeat());
+        song.was().ifPresent(was -> node.put("was", was));
+        if (song.beats().isEmpty()) {
+            node.put("missing", true);
+        }
+        reading.plan()
+                .song()
+                .ifPresent(
+                        to -> {
+                            node.put("tempo_beats_per_min", rounded(to.tempo()));
+                            node.put("beats_a_bar", to.beats().beatsABar());
+                            node.put("starts_s", rounded(to.clock().time(0)));
+                            ToldJson.put(
+                                    node.putArray("told"),
+                                    TellSong.whole(reading.plan(), to, song.name()));
+                        });
+    }
+
+    private static void inSong(ObjectNode node, SetReading reading, InSong at) {
+        ToSong song = reading.plan().song().orElseThrow();
+        int beat = (int) Math.rint(at.beat());
+        node.put("beat", beat);
+        node.put("bar", song.beats().bar(beat));
+        node.put("in_bar", song.beats().inBar(beat));
+        node.put("starts_s", rounded(at.time()));
+        Stay stay = reading.plan().stays().get(at.step()).orElseThrow();
+        node.put("counts", rounded(at.counts()));
+        node.put("one_s", rounded(stay.one()));
+        node.put("beats_a_cycle", rounded(at.beatsACycle()));
+        node.put("own_time", at.ownTime());
+        node.put("slowest_beats_per_min", rounded(at.tempi().slowest()));
+        node.put("fastest_beats_per_min", rounded(at.tempi().fastest()));
+        node.put("slowest_cycles_per_min", rounded(at.tempi().slowest() / at.beatsACycle()));
+        node.put("fastest_cycles_per_min", rounded(at.tempi().fastest() / at.beatsACycle()));
+        at.pendulum()
+                .ifPresent(
+                        pendulum ->
+                                node.putObject("pendulum")
+                                        .put("beats_a_swing", rounded(pendulum.beats()))
+                                        .put("whole_beats", pendulum.whole())
+                                        .put("tether_m", rounded(pendulum.tether())));
+        ToldJson.put(node.putObject("told"), TellSong.start(at, stay, song));
+        ToldJson.put(node.putArray("asked"), TellSong.asked(at));
     }
 
     private static void turn(ObjectNode node, TurnLoad load) {

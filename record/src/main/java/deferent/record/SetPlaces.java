@@ -44,7 +44,11 @@ public final class SetPlaces {
         /** The same kept for so many counts. */
         Place kept(int counts) {
             return new Place(
-                    new SetStep(step.what(), counts, step.turn()), id, pattern, was, unread);
+                    new SetStep(step.what(), counts, step.turn(), step.beatsACycle()),
+                    id,
+                    pattern,
+                    was,
+                    unread);
         }
 
         /** The left-handed version: its pattern mirrored, and its turn to the other side. */
@@ -53,7 +57,8 @@ public final class SetPlaces {
                     new SetStep(
                             step.what(),
                             step.counts(),
-                            step.turn().map(t -> new BodyTurn(-t.quarters(), t.count()))),
+                            step.turn().map(t -> new BodyTurn(-t.quarters(), t.count())),
+                            step.beatsACycle()),
                     id,
                     pattern.map(p -> p.mirrored(lexicon)),
                     was,

@@ -2,8 +2,10 @@ package deferent.record;
 
 import deferent.motion.pairing.Refusal;
 import deferent.search.set.BodyTurn;
+import deferent.search.set.ToSong;
 import deferent.search.set.Wanted;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * One step of a set as it is kept: which pattern, and for how many counts.
@@ -14,8 +16,13 @@ import java.util.Optional;
  * @param counts how many counts it is to be kept, 1 to {@link #MOST_COUNTS}
  * @param turn of the body on one of its counts, with which all that follows is turned; empty for
  *     none
+ * @param beatsACycle how many beats of the set's song a cycle lasts, as the pattern's tempo counts
+ *     cycles, 1 to {@link #MOST_BEATS}; unsaid they are chosen, and without a song they mean
+ *     nothing
  */
-public record SetStep(What what, int counts, Optional<BodyTurn> turn) {
+public record SetStep(What what, int counts, Optional<BodyTurn> turn, OptionalInt beatsACycle) {
+    public static final int MOST_BEATS = ToSong.MOST_BEATS;
+
     /** No step is kept longer. */
     public static final int MOST_COUNTS = Wanted.MOST_COUNTS;
 
@@ -54,6 +61,19 @@ public record SetStep(What what, int counts, Optional<BodyTurn> turn) {
                     "give 1 to " + MOST_COUNTS);
         }
         turn.ifPresent(t -> t.within(counts));
+        beatsACycle.ifPresent(
+                beats ->
+                        Refusal.within(
+                                beats,
+                                1,
+                                MOST_BEATS,
+                                "a cycle of \"" + what.name() + "\"",
+                                "beats"));
+    }
+
+    /** With the beats a cycle chosen. */
+    public SetStep(What what, int counts, Optional<BodyTurn> turn) {
+        this(what, counts, turn, OptionalInt.empty());
     }
 
     /** Without a turn of the body. */
@@ -72,11 +92,16 @@ public record SetStep(What what, int counts, Optional<BodyTurn> turn) {
     }
 
     SetStep with(What other) {
-        return new SetStep(other, counts, turn);
+        return new SetStep(other, counts, turn, beatsACycle);
     }
 
     /** The same with a turn of the body. */
     public SetStep with(BodyTurn other) {
-        return new SetStep(what, counts, Optional.of(other));
+        return new SetStep(what, counts, Optional.of(other), beatsACycle);
+    }
+
+    /** The same with so many beats a cycle, or with those that are chosen. */
+    public SetStep with(OptionalInt other) {
+        return new SetStep(what, counts, turn, other);
     }
 }

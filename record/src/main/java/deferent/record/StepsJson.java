@@ -5,6 +5,7 @@ import deferent.search.set.BodyTurn;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -29,6 +30,7 @@ public final class StepsJson {
                                     node.putObject("turn")
                                             .put("turn_deg", 90 * turn.quarters())
                                             .put("count", turn.count()));
+            step.beatsACycle().ifPresent(beats -> node.put("beats_a_cycle", beats));
         }
         return list;
     }
@@ -56,8 +58,12 @@ public final class StepsJson {
                                 keys.text("id", Wording.NAME), keys.text("name", Wording.NAME));
         int counts = keys.whole("counts", 1, SetStep.MOST_COUNTS);
         Optional<BodyTurn> turn = keys.maybeObject("turn").map(at -> turn(at, counts));
+        OptionalInt beats =
+                keys.has("beats_a_cycle")
+                        ? OptionalInt.of(keys.whole("beats_a_cycle", 1, SetStep.MOST_BEATS))
+                        : OptionalInt.empty();
         keys.done();
-        return new SetStep(what, counts, turn);
+        return new SetStep(what, counts, turn, beats);
     }
 
     private static BodyTurn turn(Keys keys, int counts) {

@@ -17,6 +17,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -98,6 +100,32 @@ class SetDocumentTest {
                 .hasMessageContaining("give a count from 1 to 8");
         assertThatThrownBy(() -> PatternJson.read(text.replace("-180", "45")))
                 .hasMessageContaining("give 90 or 180 to the left");
+    }
+
+    @Test
+    void aSongStandsWithItsBeatAndAStepWithItsBeatsACycle() {
+        SetStep step = new SetStep(new SetStep.OfShelf("ring", "Ring"), 8).with(OptionalInt.of(4));
+        SetDocument set =
+                SetDocument.of("Evening", List.of(step))
+                        .withSong(Optional.of(new SetSong("snow", "Snow", 8)));
+        String text = PatternJson.write(set);
+        assertThat(text)
+                .contains("\"counts\": 8, \"beats_a_cycle\": 4")
+                .contains("\"song\": {\"id\": \"snow\", \"name\": \"Snow\", \"from_beat\": 8}");
+        assertThat(PatternJson.read(text)).isEqualTo(set);
+        // An older file says neither.
+        String older =
+                text.replace(", \"beats_a_cycle\": 4", "")
+                        .replaceFirst(",\\s*\"song\": \\{[^}]*}", "");
+        assertThat(PatternJson.read(older))
+                .isEqualTo(SetDocument.of("Evening", List.of(step.with(OptionalInt.empty()))));
+        assertThatThrownBy(() -> PatternJson.read(text.replace("cycle\": 4", "cycle\": 33")))
+                .isInstanceOf(DocumentError.class)
+                .hasMessageContaining("steps.0.beats_a_cycle");
+        assertThatThrownBy(() -> PatternJson.read(text.replace("beat\": 8", "beat\": -1")))
+                .hasMessageContaining("song.from_beat");
+        assertThatThrownBy(() -> PatternJson.read(text.replace("\"format\": 1", "\"format\": 2")))
+                .hasMessageContaining("newer than this deferent");
     }
 
     @Property(tries = 150)
@@ -288,10 +316,11 @@ class SetDocumentTest {
                 new SetDocument(
                         "Evening",
                         "",
-                        java.util.Optional.empty(),
+                        Optional.empty(),
                         List.of(),
                         List.of(),
                         Grade.USUAL,
+                        Optional.empty(),
                         new Extras(Map.of("/x_song", "{\"bpm\": 120}")));
         assertThat(PatternJson.read(PatternJson.write(set))).isEqualTo(set);
     }

@@ -4,18 +4,22 @@ import static deferent.studio.AskKey.keys;
 
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.song.Beats;
 import deferent.reading.body.Performer;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.record.SetDocument;
 import deferent.record.SetPlaces;
+import deferent.record.SetSong;
 import deferent.record.SetStep;
 import deferent.record.Shelf;
+import deferent.record.SongPlace;
 import deferent.search.set.BodyTurn;
 import deferent.search.transition.Grade;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -23,10 +27,16 @@ import tools.jackson.databind.JsonNode;
  *
  * @param name what it is called
  * @param places its steps with their patterns
+ * @param song to which it is spun
  * @param hardest the hardest transition to take
  * @param round whether the last is to lead into the first
  */
-record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean round) {
+record SetAsk(
+        String name,
+        List<SetPlaces.Place> places,
+        Optional<SongPlace> song,
+        Grade hardest,
+        boolean round) {
     private static final AskKey<String> NAME = AskKey.text("name", "what it is called");
     private static final AskKey<String> SAVED =
             AskKey.text("saved", "a set of the shelf, by its id or name");
@@ -53,22 +63,38 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
                     "count", "on which of the pattern's counts it begins", 1, SetStep.MOST_COUNTS);
     private static final AskKey<Question> TURN =
             AskKey.object("turn", "a turn of the body", keys(TURN_DEG.must(), ON_COUNT.must()));
+    private static final AskKey<Integer> BEATS =
+            AskKey.whole(
+                    "beats_a_cycle",
+                    "how many beats of the song a cycle lasts; unsaid they are chosen",
+                    1,
+                    SetStep.MOST_BEATS);
+    private static final AskKey<String> SONG_ID =
+            AskKey.text("id", "a song of the shelf, by its id");
+    private static final AskKey<Integer> FROM_BEAT =
+            AskKey.whole(
+                    "from_beat", "the beat on which the set begins, from 0", 0, Beats.MOST - 1);
+    private static final AskKey<Question> SONG =
+            AskKey.object(
+                    "song",
+                    "the song that it is spun to",
+                    keys(SONG_ID.must(), CALLED.must(), FROM_BEAT));
     private static final AskKey<List<Question>> STEPS =
             AskKey.objects(
                     "steps",
                     "patterns in order",
                     SetDocument.MOST_STEPS,
                     List.of(
-                            keys(ID.must(), CALLED.must(), COUNTS.must(), TURN),
-                            keys(PATTERN.must(), COUNTS.must(), TURN),
-                            keys(PHRASE.must(), COUNTS.must(), TURN)));
+                            keys(ID.must(), CALLED.must(), COUNTS.must(), TURN, BEATS),
+                            keys(PATTERN.must(), COUNTS.must(), TURN, BEATS),
+                            keys(PHRASE.must(), COUNTS.must(), TURN, BEATS)));
     static final AskKey<Grade> HARDEST =
             AskKey.one("hardest", "the hardest transition to take", Grade.class);
     private static final AskKey<Boolean> ROUND =
             AskKey.yes("round", "whether the last leads back into the first");
 
     static final List<AskKey<?>> KEYS =
-            keys(NAME, SAVED.orAnother(), STEPS.orAnother(), HARDEST, ROUND);
+            keys(NAME, SAVED.orAnother(), STEPS.orAnother(), SONG, HARDEST, ROUND);
 
     /** Reads "steps" or "saved". */
     static SetAsk of(Question asked, Shelf shelf, Lexicon lexicon) {
@@ -83,8 +109,16 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
         return new SetAsk(
                 set.name(),
                 SetPlaces.on(listing).of(set.steps()),
+                asked.maybe(SONG)
+                        .map(SetAsk::song)
+                        .or(set::song)
+                        .map(song -> SongPlace.on(listing, song)),
                 asked.or(HARDEST, set.hardest()),
                 asked.or(ROUND, false));
+    }
+
+    private static SetSong song(Question asked) {
+        return new SetSong(asked.get(SONG_ID), asked.get(CALLED), asked.or(FROM_BEAT, 0));
     }
 
     private static SetDocument saved(String id, Shelf.Listing listing) {
@@ -104,7 +138,11 @@ record SetAsk(String name, List<SetPlaces.Place> places, Grade hardest, boolean 
     }
 
     private static SetStep step(Question asked, Lexicon lexicon) {
-        SetStep step = unturned(asked, lexicon);
+        SetStep unturned = unturned(asked, lexicon);
+        SetStep step =
+                asked.maybe(BEATS)
+                        .map(beats -> unturned.with(OptionalInt.of(beats)))
+                        .orElse(unturned);
         return asked.maybe(TURN).map(turn -> step.with(turn(turn))).orElse(step);
     }
 

@@ -69,6 +69,7 @@ final class SetDesk {
         return SetReading.of(
                         ask.name(),
                         ask.places(),
+                        ask.song(),
                         book(ask.places(), ask.hardest()),
                         ask.round(),
                         at -> {},

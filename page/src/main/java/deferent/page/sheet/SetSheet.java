@@ -122,12 +122,17 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
         if (stay.isEmpty()) {
             words.paragraph(List.of(Run.of("gone from the shelf")), WORDS, 2);
         } else {
-            words.paragraph(
-                    List.of(
-                            Run.bold(TellSet.counts(stay.get().counts())),
-                            Run.of("from " + TellSet.duration(stay.get().starts()))),
-                    WORDS,
-                    2);
+            if (reading.inSong(i).isPresent()) {
+                reading.kept(i)
+                        .forEach(told -> words.paragraph(List.of(Run.of(told.text())), WORDS, 2));
+            } else {
+                words.paragraph(
+                        List.of(
+                                Run.bold(TellSet.counts(stay.get().counts())),
+                                Run.of("from " + TellSet.duration(stay.get().starts()))),
+                        WORDS,
+                        2);
+            }
             place.pattern()
                     .flatMap(PatternDocument::phrase)
                     .filter(phrase -> !phrase.equals(place.name()))
@@ -150,8 +155,8 @@ public record SetSheet(SetReading reading, Edition edition) implements Print {
                         2,
                         SIGN);
             }
-            if (TellSet.level(stay.get()) == Level.DANGER) {
-                TellSet.danger(stay.get())
+            if (reading.level(i) == Level.DANGER) {
+                reading.danger(i)
                         .ifPresent(
                                 told ->
                                         words.item(

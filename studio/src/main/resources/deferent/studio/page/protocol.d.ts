@@ -213,6 +213,7 @@ declare namespace Protocol {
     ask: 'set';
     id?: any | null;
     name?: string | null;
+    song?: Song | null;
     hardest?: Hardest | null;
     round?: boolean | null;
   } & (
@@ -225,6 +226,7 @@ declare namespace Protocol {
     ask: 'set-play';
     id?: any | null;
     name?: string | null;
+    song?: Song | null;
     hardest?: Hardest | null;
     round?: boolean | null;
     from_s?: number | null;
@@ -240,6 +242,7 @@ declare namespace Protocol {
     ask: 'set-take';
     id?: any | null;
     name?: string | null;
+    song?: Song | null;
     hardest?: Hardest | null;
     round?: boolean | null;
     as: string;
@@ -377,19 +380,27 @@ declare namespace Protocol {
   };
   type Show = 'ideal' | 'figure' | 'hand-path' | 'closest';
   type Side = 'left' | 'right';
+  type Song = {
+    id: string;
+    name: string;
+    from_beat?: number | null;
+  };
   type Steps = {
     id: string;
     name: string;
     counts: number;
     turn?: Turn | null;
+    beats_a_cycle?: number | null;
   } | {
     pattern: object;
     counts: number;
     turn?: Turn | null;
+    beats_a_cycle?: number | null;
   } | {
     phrase: string;
     counts: number;
     turn?: Turn | null;
+    beats_a_cycle?: number | null;
   };
   type Tethers = 'equal' | 'free';
   type To = {

@@ -580,7 +580,8 @@ export function tellOf(set) {
  * @param {boolean} known
  */
 export function countsOf({ step, said }, known) {
-  const spun = known && said?.counts ? Number(trimmed(said.counts, 1)) : step.counts;
+  const kept = said?.in_song?.counts ?? said?.counts;
+  const spun = known && kept ? Number(trimmed(kept, 1)) : step.counts;
   return spun === step.counts ? counted(spun) : `${counted(spun)} instead of ${step.counts}`;
 }
 

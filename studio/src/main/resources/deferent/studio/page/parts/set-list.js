@@ -6,8 +6,9 @@ import { savedLine } from './saved-line.js';
 import { cautions, cautionSigns, GRADE_KEY, gradeOf, gradeSign, gradeWord, turnSign } from './set-signs.js';
 import { countsOf, follow, lengthSaid, nameOf, tellOf, turnOf } from './set-line.js';
 import { minutes } from '../set-player.js';
-import { EIGHT, turnSaid } from '../state/set.js';
+import { EIGHT, MOST_BEATS, turnSaid } from '../state/set.js';
 import { shown } from '../state/shelf.js';
+import { trimmed } from './units.js';
 import '../stage/thumb.js';
 
 const NARROW = matchMedia('(max-width: 860px)'); // as in css/layout.css
@@ -128,6 +129,9 @@ class SetList extends Part {
       <p class="set-do set-counts set-body"><button type="button" class="set-body-turn" aria-label="Turn of the body: ${turnSaid(step.turn?.turn_deg)}" title="A turn of the body: quarter, half, to the left, to the right, none (Z)" @click=${() => this.#turn(step.key)}>${step.turn ? html`${turnSign(step.turn.turn_deg)} ` : nothing}${step.turn ? capital(turnSaid(step.turn.turn_deg)) : 'Turn the body'}</button>${step.turn
         ? html`<label>on count<span class="spoken"> of ${nameOf(block)} on which the body turns</span> <input type="number" min="1" max=${step.counts} .value=${String(step.turn.count)} @change=${(/** @type {any} */ e) => this.#turnOn(step.key, e.target)}></label>`
         : nothing}</p>
+      ${set.stands.song ? html`<p class="set-do set-counts set-beats"><label>a cycle lasts<span class="spoken">, of ${nameOf(block)},</span> <input type="number" min="1" max=${MOST_BEATS} placeholder=${set.known && said?.in_song ? trimmed(said.in_song.beats_a_cycle, 2) : ''} .value=${step.beats_a_cycle ? String(step.beats_a_cycle) : ''}
+        @change=${(/** @type {any} */ e) => set.beat(step.key, Number(e.target.value) || 0)}> song beats</label></p>` : nothing}
+      ${set.known && said?.in_song ? [said.in_song.told, ...said.in_song.asked].map((told) => html`<p class="told" data-tone=${told.tone ?? ''}>${told.text}</p>`) : nothing}
       ${step.turn && set.known ? (said?.turn?.told ?? []).map((told) => html`<p class="told" data-tone=${told.tone ?? ''}>${told.text}</p>`) : nothing}
       <p class="set-do">
         <button type="button" class="play-from" ?disabled=${!set.known} @click=${() => player.play(starts)}>Play from here</button>

@@ -8,6 +8,8 @@ const KEPT = 'deferent.set';
 const REST = 180; // milliseconds of quiet before a changed set is asked about
 const DEPTH = 100; // steps kept to go back over
 const MOST = 1000; // counts of one pattern
+/** Beats of a song that one cycle lasts, at most. */
+export const MOST_BEATS = 32;
 /** Counts of a phrase of music: what a pattern is stretched by. */
 export const EIGHT = 8;
 /** Counts that a pattern gets when it is put into the set: a phrase of music, our choice. */
@@ -16,14 +18,20 @@ export const FIRST_COUNTS = 8;
 /**
  * A pattern in the set: of the shelf by its id, or one that stands in the set alone. `key` is its own as long as the page stands.
  *
- * @typedef {{ key: number, id?: string, pattern?: any, name: string, counts: number, turn?: BodyTurn }} Step
+ * @typedef {{ key: number, id?: string, pattern?: any, name: string, counts: number, turn?: BodyTurn, beats_a_cycle?: number }} Step `beats_a_cycle`: how many beats of the set's song a cycle lasts; unsaid, the studio chooses
  *
  * A turn of the body: 90 or 180 degrees to the performer's left, below 0 to the right, and on which count of the pattern it begins.
  * @typedef {{ turn_deg: number, count: number }} BodyTurn
  *
+ * The song that the set is spun to, and its beat, from 0, on which it begins.
+ * @typedef {{ id: string, name: string, from_beat?: number }} Song
+ *
+ * Where a pattern's counts begin in the song, and what the song's tempo asks of it.
+ * @typedef {{ told: Told, asked: Told[], one_s: number, counts: number, beats_a_cycle: number, own_time: boolean }} InSong
+ *
  * What the studio says of one; of one that is gone neither when nor how long.
  * @typedef {{ name: string, id?: string, phrase?: string, counts_asked: number, counts?: number, starts_s?: number, seconds?: number,
- *   kept_told?: Told, reached?: boolean, reach_told?: Told, danger?: 'calm' | 'care' | 'danger', danger_told?: Told, missing?: boolean, missing_told?: Told, turn?: { starts_s: number, seconds: number, turn_deg: number, told: Told[] },
+ *   kept_told?: Told, reached?: boolean, reach_told?: Told, danger?: 'calm' | 'care' | 'danger', danger_told?: Told, missing?: boolean, missing_told?: Told, turn?: { starts_s: number, seconds: number, turn_deg: number, told: Told[] }, in_song?: InSong,
  *   pattern?: any, moves?: import('../stage/thumb.js').Moves }} Answered
  *
  * @typedef {{ text: string, key?: string, why?: string, tone?: string }} Told
@@ -39,7 +47,7 @@ export const FIRST_COUNTS = 8;
  * @typedef {{ blocks: Block[], joints: Joint[], seconds: number, counts: number }} Laid
  *
  * @typedef {{ id: string, revision: string, content: string }} Kept
- * @typedef {{ name: string, steps: Step[], hardest?: Grade, made: number, merge: string | null }} Stands the hardest transition it takes, where not the usual
+ * @typedef {{ name: string, steps: Step[], hardest?: Grade, song?: Song, made: number, merge: string | null }} Stands the hardest transition it takes, where not the usual
  */
 
 export class ShelfSet extends EventTarget {
@@ -195,6 +203,18 @@ export class ShelfSet extends EventTarget {
     this.#change({ steps: this.steps.with(at, { ...this.steps[at], turn: within }) }, 'turn ' + key);
   }
 
+  /**
+   * How many beats of the song a cycle of a pattern lasts.
+   *
+   * @param {number} key
+   * @param {number} beats 0 where the studio is to choose
+   */
+  beat(key, beats) {
+    const at = this.at(key);
+    const within = beats ? Math.max(1, Math.min(MOST_BEATS, Math.round(beats))) : undefined;
+    this.#change({ steps: this.steps.with(at, { ...this.steps[at], beats_a_cycle: within }) }, 'beats ' + key);
+  }
+
   /** @param {number} key */
   remove(key) {
     const at = this.at(key);
@@ -214,8 +234,8 @@ export class ShelfSet extends EventTarget {
   replace(key, other) {
     const at = this.at(key);
     if (at < 0) return;
-    const { counts, turn } = this.steps[at];
-    const step = { ...other, counts, turn, key: this.next++ };
+    const { counts, turn, beats_a_cycle } = this.steps[at];
+    const step = { ...other, counts, turn, beats_a_cycle, key: this.next++ };
     this.chosen = step.key;
     this.#change({ steps: this.steps.with(at, step) });
   }
@@ -229,7 +249,7 @@ export class ShelfSet extends EventTarget {
   clear() {
     this.kept = null;
     this.chosen = this.joint = null;
-    this.#change({ steps: [], name: '', hardest: undefined });
+    this.#change({ steps: [], name: '', hardest: undefined, song: undefined });
   }
 
   undo() {
@@ -476,12 +496,16 @@ export class ShelfSet extends EventTarget {
     /** @type {{ time: number, text: string }[]} */
     const found = [];
     const { blocks, seconds } = this.laid;
-    blocks.forEach(({ said, step, starts, seconds: lasts }, i) => {
-      const ends = blocks[i + 1]?.starts ?? seconds;
-      if (ends <= from || starts >= to || !lasts) return;
+    blocks.forEach(({ said, step, seconds: lasts }, i) => {
+      // In a song a pattern is counted from 1 on a beat, which may be after it is entered.
+      const begins = (/** @type {Block} */ block) => block.said?.in_song?.one_s ?? block.starts;
+      const after = blocks[i + 1];
+      const ends = after ? begins(after) : seconds;
+      const first = begins(blocks[i]);
+      if (ends <= from || first >= to || !lasts) return;
       const one = lasts / (said?.counts || step.counts);
-      for (let k = 0; starts + k * one < ends - one / 2; k++) {
-        const time = starts + k * one;
+      for (let k = 0; first + k * one < ends - one / 2; k++) {
+        const time = first + k * one;
         if (time >= from - 1e-9 && time < to) found.push({ time, text: String((k % EIGHT) + 1) });
       }
     });
@@ -612,7 +636,7 @@ export class ShelfSet extends EventTarget {
       this.loop = null;
       this.moment = 0;
       this.changed = false;
-      this.#change({ name: pattern.name, steps: this.#read(pattern), hardest: pattern.hardest });
+      this.#change({ name: pattern.name, steps: this.#read(pattern), hardest: pattern.hardest, song: pattern.song });
       this.kept = { id, revision, content: content(this.stands) };
       this.#keep();
       this.tell();
@@ -633,7 +657,7 @@ export class ShelfSet extends EventTarget {
 
   #keep() {
     try {
-      sessionStorage.setItem(KEPT, JSON.stringify({ name: this.name, steps: this.steps, hardest: this.stands.hardest, kept: this.kept, shown: this.shown }));
+      sessionStorage.setItem(KEPT, JSON.stringify({ name: this.name, steps: this.steps, hardest: this.stands.hardest, song: this.stands.song, kept: this.kept, shown: this.shown }));
     } catch {
       sessionStorage.removeItem(KEPT);
     }
@@ -644,7 +668,7 @@ export class ShelfSet extends EventTarget {
     try {
       const found = JSON.parse(sessionStorage.getItem(KEPT) || 'null');
       if (!found) return;
-      this.stands = { name: found.name, steps: found.steps, hardest: found.hardest, made: 0, merge: null };
+      this.stands = { name: found.name, steps: found.steps, hardest: found.hardest, song: found.song, made: 0, merge: null };
       this.kept = found.kept;
       this.stood = !!found.shown;
       this.next = 1 + Math.max(0, ...this.steps.map((step) => step.key));
@@ -676,13 +700,13 @@ export const turnSaid = (degrees) => (degrees ? `${Math.abs(degrees) === 90 ? 'q
 export const UNNAMED = 'Set';
 
 /** @param {Stands} stands */
-function document({ name, steps, hardest }) {
-  return { format: 1, kind: 'set', name: name || UNNAMED, steps: steps.map(written), ...(hardest ? { hardest } : {}) };
+function document({ name, steps, hardest, song }) {
+  return { format: 1, kind: 'set', name: name || UNNAMED, steps: steps.map(written), ...(hardest ? { hardest } : {}), ...(song ? { song } : {}) };
 }
 
 /** A step as it is kept. @param {Step} step */
-function written({ id, name, pattern, counts, turn }) {
-  return { ...(id ? { id, name } : { pattern }), counts, ...(turn ? { turn } : {}) };
+function written({ id, name, pattern, counts, turn, beats_a_cycle }) {
+  return { ...(id ? { id, name } : { pattern }), counts, ...(turn ? { turn } : {}), ...(beats_a_cycle ? { beats_a_cycle } : {}) };
 }
 
 /**
@@ -690,12 +714,12 @@ function written({ id, name, pattern, counts, turn }) {
  * @param {number} key
  * @returns {Step}
  */
-function read({ id, name, pattern, counts, turn }, key) {
-  return { key, ...(id ? { id, name } : { pattern, name: pattern.name }), counts, ...(turn ? { turn: { count: 1, ...turn } } : {}) };
+function read({ id, name, pattern, counts, turn, beats_a_cycle }, key) {
+  return { key, ...(id ? { id, name } : { pattern, name: pattern.name }), counts, ...(turn ? { turn: { count: 1, ...turn } } : {}), ...(beats_a_cycle ? { beats_a_cycle } : {}) };
 }
 
 /** A set as it is asked about. @param {Stands} stands */
-export const asked = ({ name, steps, hardest }) => ({ name: name || UNNAMED, steps: steps.map(written), ...(hardest ? { hardest } : {}) });
+export const asked = ({ name, steps, hardest, song }) => ({ name: name || UNNAMED, steps: steps.map(written), ...(hardest ? { hardest } : {}), ...(song ? { song } : {}) });
 
 /** What a save would change. @param {Stands} stands */
 const content = (stands) => JSON.stringify(document(stands));
