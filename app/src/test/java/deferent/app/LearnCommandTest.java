@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -32,6 +33,21 @@ class LearnCommandTest {
         assertThat(answer.out().lines()).anyMatch(line -> line.startsWith("Sat 28 Nov  1 "));
         assertThat(answer.out()).contains("Sun 29 Nov", "Mon 30 Nov").doesNotContain("Tue 1 Dec");
         assertThat(answer.text()).contains("in time for Thursday, 31 December 2026.");
+    }
+
+    @Test
+    void theWeekInTheReadmeIsTheOneThatIsPlanned() throws IOException {
+        Desk desk = new Desk(folder);
+        desk.good("shelf", "demo");
+        String[] asked = {"learn", "The swing by the gate", "--from", "2026-11-28", "--days", "7"};
+        List<String> days =
+                unwrapped(desk.good(asked).out())
+                        .lines()
+                        .filter(line -> line.matches("(Mon|Tue|Wed|Thu|Fri|Sat|Sun) .*"))
+                        .toList();
+        assertThat(days).hasSize(7);
+        assertThat(Files.readString(Path.of("../README.md")))
+                .contains("    " + String.join("\n    ", days) + "\n");
     }
 
     @Test

@@ -149,12 +149,15 @@ class LogCommandTest {
 
                         isolation vs triquetra, split time
                           2 times, 32.5 min in all (12.5 min of it left hand alone), up to 60 a minute (left
-                          hand); last on 2026-11-28, and it went well.
+                          hand); last on 28 November 2026, and it went well.
                         """);
         assertThat(run("practice", "isolation vs triquetra, split time").out())
                 .startsWith("isolation vs triquetra, split time\n  2 times, 32.5 min in all");
         assertThat(run("practice", "--json", "--today", "2026-11-28").out())
-                .contains("\"monday\": \"2026-11-23\", \"minutes\": [0, 0, 0, 12.5, 0, 20, 0]")
+                .contains(
+                        "\"monday\": \"2026-11-23\"",
+                        "\"minutes\": [0, 0, 0, 12.5, 0, 20, 0]",
+                        "\"total_told\": \"32.5 min\"")
                 .contains("\"reached_cycles_per_min\": 60");
         // A week earlier none of it was yet.
         assertThat(run("practice", "--today", "2026-11-21").out())

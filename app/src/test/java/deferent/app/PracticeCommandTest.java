@@ -101,7 +101,7 @@ class PracticeCommandTest {
         assertThat(weeks.err()).isEmpty();
         assertThat(weeks.out())
                 .contains("static spin vs triquetra, kept 5 times", "Over 4 weeks the ")
-                .containsPattern("right circle came from 1[123] cm too small to [234]\\.")
+                .containsPattern("right circle came from 1[123] cm too small to [234] cm\\.")
                 .containsPattern("2026-10-2[56]  1[123] ± \\S+ cm too small");
         assertThat(Files.readString(picture)).startsWith("<svg");
         assertThat(run("practice", PHRASE, "--json").out()).contains("\"kinds\"", "\"told\"");

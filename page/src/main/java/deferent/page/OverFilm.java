@@ -1,5 +1,6 @@
 package deferent.page;
 
+import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
@@ -7,6 +8,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +23,7 @@ public final class OverFilm {
     private static final double BAND = 0.12; // of a disc that stands for how unsure a hand is
     private static final double NOW = 0.3; // the same, at its moment
     private static final double LESS = 0.4; // width of what was meant, of that of the light
+    private static final double WIDEST = 20; // of an outline
     private static final double MARKS = 0.75; // of the stage's markers: the film's own stay seen
 
     /**
@@ -50,6 +53,7 @@ public final class OverFilm {
 
     private final Map<Side, Lines> sides;
     private final Brush brush;
+    private final Rectangle2D picture;
 
     /**
      * Over pictures of that size.
@@ -59,16 +63,37 @@ public final class OverFilm {
      */
     public OverFilm(Map<Side, Lines> sides, int width, int height) {
         this.sides = Map.copyOf(sides);
+        this.picture = new Rectangle2D.Double(0, 0, width, height);
         this.brush = Brush.of(Palette.Theme.DARK, Math.min(width, height)).marking(MARKS);
     }
 
     /**
-     * Paints it.
+     * Paints it over a picture, with an outline round all of it that stands on any footage.
      *
-     * @param g on the picture
+     * @param print what is painted on
+     * @param by how many times as large as the film that is
      * @param share of the cycle, 0 to 1
+     * @param outline its width, thousandths of the print's shorter edge, 0 to 20; 0 for none
      */
-    public void paint(Graphics2D g, double share) {
+    public void paint(BufferedImage print, double by, double share, double outline) {
+        Refusal.within(outline, 0, WIDEST, "outline", "thousandths of the shorter edge");
+        int across = print.getWidth();
+        int up = print.getHeight();
+        BufferedImage own = new BufferedImage(across, up, BufferedImage.TYPE_INT_ARGB_PRE);
+        Graphics2D lines = own.createGraphics();
+        lines.scale(by, by);
+        paint(lines, share);
+        lines.dispose();
+        if (outline > 0) {
+            double pixels = outline * Math.min(across, up) / 1000;
+            new Outline(across, up, pixels, Palette.Theme.DARK).under(Pixels.of(own, 0).argb());
+        }
+        Graphics2D g = print.createGraphics();
+        g.drawImage(own, 0, 0, null);
+        g.dispose();
+    }
+
+    private void paint(Graphics2D g, double share) {
         Graphics2D own = (Graphics2D) Brush.smooth(g).create();
         try {
             // Pixels are named by their middles; paper is measured from its edge.
@@ -79,6 +104,7 @@ public final class OverFilm {
             for (Side side : Side.values()) {
                 moment(own, side, share);
             }
+            letters(own, share, marked(share));
         } finally {
             own.dispose();
         }
@@ -117,20 +143,57 @@ public final class OverFilm {
         Graphics2D own = (Graphics2D) Brush.smooth(g).create();
         try {
             own.translate(0.5, 0.5);
-            for (Side side : Side.values()) {
-                letter(own, side, at(of(side).light(), share));
-            }
+            letters(own, share, room(share));
         } finally {
             own.dispose();
         }
     }
 
-    private void letter(Graphics2D g, Side side, Point2D seen) {
+    /** Up to the right of each head, or wherever beside it no mark and no cord lies. */
+    private void letters(Graphics2D g, double share, LabelRoom room) {
         Lettering lettering = brush.lettering(Face.BOLD, 1);
-        String letter = side == Side.LEFT ? "L" : "R";
-        double away = 1.3 * lettering.size();
-        Rectangle2D plate = Brush.plate(lettering, letter, seen.getX() + away, seen.getY() - away);
-        brush.plate(g, plate, letter, lettering, Palette.of(Role.HEAD, Optional.of(side)).ink());
+        for (Side side : Side.values()) {
+            Palette.Look head = Palette.of(Role.HEAD, Optional.of(side));
+            String letter = side == Side.LEFT ? "L" : "R";
+            LabelRoom.Placed label =
+                    room.place(
+                            at(of(side).light(), share),
+                            -Math.PI / 4,
+                            brush.round(head),
+                            Brush.plate(lettering, letter, 0, 0));
+            label.tie(g, brush, head.ink());
+            brush.plate(g, label.plate(), letter, lettering, head.ink());
+        }
+    }
+
+    private LabelRoom room(double share) {
+        LabelRoom room = new LabelRoom(picture, brush.gap());
+        for (Side side : Side.values()) {
+            room.mark(
+                    at(of(side).light(), share),
+                    brush.round(Palette.of(Role.HEAD, Optional.of(side))));
+        }
+        return room;
+    }
+
+    private LabelRoom marked(double share) {
+        LabelRoom room = room(share);
+        for (Side side : Side.values()) {
+            Lines lines = of(side);
+            Point2D meant = at(lines.meant(), share);
+            room.mark(meant, brush.round(Palette.of(Role.HEAD, Optional.of(side))));
+            room.cord(at(lines.meantHand(), share), meant);
+            near(lines, share)
+                    .ifPresent(
+                            hand -> {
+                                Point2D there = new Point2D.Double(hand.x(), hand.y());
+                                room.mark(
+                                        there,
+                                        brush.round(Palette.of(Role.HAND, Optional.of(side))));
+                                room.cord(there, at(lines.light(), share));
+                            });
+        }
+        return room;
     }
 
     private Lines of(Side side) {
@@ -177,7 +240,6 @@ public final class OverFilm {
         // What was meant is hollow: the hand's marker where the head should be would mislead.
         ring(g, meant, head);
         brush.mark(g, seen, head);
-        letter(g, side, seen);
     }
 
     private void ring(Graphics2D g, Point2D at, Palette.Look head) {

@@ -38,15 +38,18 @@ public final class LogJson {
     // A note may be told in escapes of six characters each.
     private static final int MOST_OF_A_LINE = 40_000;
 
+    private static final String ANEW = "save the log anew from the page it was written on";
     private static final String TEMPO = "tempo_cycles_per_min";
     private static final Set<String> KNOWN =
             Set.of("id", "date", "pattern", "part", "minutes", TEMPO, "went", "note");
 
     private LogJson() {}
 
-    /** Whether a text says of itself that it is a log, of whatever version. */
+    /** Whether a text is meant as a log, of whatever version: it says so, or lists entries. */
     public static boolean isLog(String text) {
-        return Text.outermost(text, "format").filter(FORMAT::equals).isPresent();
+        return Text.outermost(text, "format")
+                .map(FORMAT::equals)
+                .orElseGet(() -> Text.lists(text, "entries"));
     }
 
     /** The entries of a file, in the order in which they stand there. */
@@ -69,6 +72,9 @@ public final class LogJson {
 
     private static List<LogEntry> read(JsonNode node) {
         Keys keys = Keys.closed(node, "");
+        if (!keys.has("format")) {
+            throw DocumentError.at("", "lists entries as a log does, but has no \"format\"", ANEW);
+        }
         keys.word("format", List.of(FORMAT));
         version(keys);
         List<LogEntry> entries = new ArrayList<>();
@@ -80,13 +86,12 @@ public final class LogJson {
     }
 
     private static void version(Keys keys) {
-        String right = "save the log anew from the page it was written on";
         if (!keys.has("version")) {
-            throw DocumentError.at("", "has no \"version\", so it is older than all", right);
+            throw DocumentError.at("", "has no \"version\", so it is older than all", ANEW);
         }
         int version = keys.whole("version", Integer.MIN_VALUE, Integer.MAX_VALUE);
         if (version < 1) {
-            throw keys.error("version", "is " + version + ", older than all", right);
+            throw keys.error("version", "is " + version + ", older than all", ANEW);
         }
         newest(keys, version);
     }

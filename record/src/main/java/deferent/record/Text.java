@@ -1,6 +1,7 @@
 package deferent.record;
 
 import java.util.Optional;
+import java.util.function.Function;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -66,6 +67,29 @@ final class Text {
      * stands before it is no JSON.
      */
     static Optional<String> outermost(String text, String key) {
+        return under(
+                text,
+                key,
+                parser ->
+                        parser.currentToken() == JsonToken.VALUE_STRING
+                                ? Optional.of(parser.getString())
+                                : Optional.empty());
+    }
+
+    /** Whether a list stands under a key of the outermost object. */
+    static boolean lists(String text, String key) {
+        return under(
+                        text,
+                        key,
+                        parser ->
+                                parser.currentToken() == JsonToken.START_ARRAY
+                                        ? Optional.of(true)
+                                        : Optional.empty())
+                .isPresent();
+    }
+
+    private static <T> Optional<T> under(
+            String text, String key, Function<JsonParser, Optional<T>> wanted) {
         String body = text.startsWith("\uFEFF") ? text.substring(1) : text;
         try (JsonParser parser = FACTORY.createParser(ObjectReadContext.empty(), body)) {
             if (parser.nextToken() != JsonToken.START_OBJECT) {
@@ -73,8 +97,10 @@ final class Text {
             }
             while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
                 boolean meant = parser.currentName().equals(key);
-                if (parser.nextToken() == JsonToken.VALUE_STRING && meant) {
-                    return Optional.of(parser.getString());
+                parser.nextToken();
+                Optional<T> found = meant ? wanted.apply(parser) : Optional.empty();
+                if (found.isPresent()) {
+                    return found;
                 }
                 parser.skipChildren();
             }

@@ -175,6 +175,17 @@ class LogJsonTest {
         assertThat(LogJson.isLog("{\"a\": {\"format\": \"deferent-log\"}}")).isFalse();
         assertThat(LogJson.isLog("{\"format\"")).isFalse();
         assertThat(LogJson.isLog("[\"format\", \"deferent-log\"]")).isFalse();
+        assertThat(LogJson.isLog("{\"format\": \"other\", \"entries\": []}")).isFalse();
+    }
+
+    @Test
+    void aLogWithoutItsFormatIsToldSoInASentence() {
+        String without = GOOD.replace("\"format\": \"deferent-log\", ", "");
+        assertThat(LogJson.isLog(without)).isTrue();
+        assertThatThrownBy(() -> LogJson.read(without))
+                .hasMessageContaining(
+                        "lists entries as a log does, but has no \"format\";"
+                                + " save the log anew from the page it was written on");
     }
 
     @Test

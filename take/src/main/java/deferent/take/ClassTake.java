@@ -20,17 +20,23 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
- * A lesson for a class, as files in one folder: the student's sheet, the teacher's, the hall file,
- * and of each pattern a clip for each step. Every file is one that {@link Endings} writes.
+ * A lesson for a class, as files in one folder: the student's sheet, the teacher's, of a set its
+ * sheet, the hall file, and of each pattern a clip for each step. Every file is one that {@link
+ * Endings} writes.
  *
  * @param hall the patterns and the set that are taught
  * @param leftHanded whether all of it is mirrored, for those who spin the other hand first
  * @param view by whom pictures are seen, as {@link Wish#VIEW} says it
  */
 public record ClassTake(HallTake hall, boolean leftHanded, String view) {
-    /** How clips of a lesson look: small files, which any phone plays. */
+    /** How clips of a lesson look: small files, which any phone plays; their counts are drawn. */
     private static final Map<String, String> CLIP =
-            Map.of("size", "720", "fps", "30", "with", "body,labels,counts", "caption", "yes");
+            Map.of(
+                    "size", "720",
+                    "fps", "30",
+                    "with", "body,labels,counts",
+                    "caption", "yes",
+                    "captions", "no");
 
     private static final String LONG = "8";
 
@@ -98,7 +104,15 @@ public record ClassTake(HallTake hall, boolean leftHanded, String view) {
         for (String reader : List.of("student", "teacher")) {
             parts.add(new Part(reader + ".pdf", sheet(reader)::write));
         }
-        parts.add(new Part("practice.html", (leftHanded ? hall.leftHanded() : hall)::write));
+        HallTake held = leftHanded ? hall.leftHanded() : hall;
+        for (HallTake.Wanted set : held.sets()) {
+            String which = held.sets().size() == 1 ? "" : "-" + Shelf.slug(set.set().name());
+            parts.add(
+                    new Part(
+                            "set" + which + ".pdf",
+                            (target, listener, stop) -> order(set, target, listener, stop)));
+        }
+        parts.add(new Part("practice.html", held::write));
         if (Natives.available().isEmpty()) {
             List<PatternDocument> patterns = hall.patterns();
             for (int i = 0; i < patterns.size(); i++) {
@@ -126,6 +140,20 @@ public record ClassTake(HallTake hall, boolean leftHanded, String view) {
                                 "left-handed",
                                 leftHanded ? "yes" : "no"));
         return Take.of(hall.title(), hall.patterns(), wishes, hall.lexicon());
+    }
+
+    /** What comes in order, for how many counts, and what leads from one to the next. */
+    private Optional<Taken> order(
+            HallTake.Wanted set,
+            Path target,
+            Consumer<TakeProgress> listener,
+            BooleanSupplier stop) {
+        Wishes wishes = Wishes.of(Endings.of("pdf"), Map.of("view", view));
+        return HallTake.reading(set, told -> listener.accept(new TakeProgress(0, told)), stop)
+                .flatMap(
+                        taught ->
+                                new SetTake(taught.reading(), taught.book(), wishes, hall.lexicon())
+                                        .write(target, listener, stop));
     }
 
     /** How it begins, slowly; each hand alone where it can go alone; both. */

@@ -37,7 +37,13 @@ record FilmClipEnding() implements FilmEnding {
     public List<Offer> offers() {
         return Offer.all(
                 List.of(Wish.SLOW),
-                Wish.FORM.usual().choosing(FilmForm.choices()).unsaid(FilmForm.OVER.key()));
+                Wish.FORM.usual().choosing(FilmForm.choices()).unsaid(FilmForm.OVER.key()),
+                Wish.OUTLINE.usual().only(List.of(FilmForm.OVER.key())));
+    }
+
+    @Override
+    public List<Offer> offers(String form) {
+        return FilmForm.offers(offers(), form);
     }
 
     @Override

@@ -31,7 +31,8 @@ enum FilmForm {
     OVER("the film with what was meant over it") {
         @Override
         Reprint.Page page(Take take) {
-            return new LaidOver(take.filmed().reading());
+            return new LaidOver(
+                    take.filmed().reading(), take.wishes().number(Wish.OUTLINE).orElse(0));
         }
     },
     /** What a camera whose shutter stays open would have kept. */
@@ -81,6 +82,19 @@ enum FilmForm {
         return Stream.of(values()).map(FilmForm::choice).toList();
     }
 
+    /** What may be wished in a form, the first that can be chosen where none is said. */
+    static List<Offer> offers(List<Offer> all, String form) {
+        String meant =
+                form.isEmpty()
+                        ? all.stream()
+                                .filter(o -> o.wish() == Wish.FORM)
+                                .findFirst()
+                                .orElseThrow()
+                                .unsaid()
+                        : form;
+        return all.stream().filter(o -> o.forms().isEmpty() || o.forms().contains(meant)).toList();
+    }
+
     static FilmForm wished(Take take) {
         return valueOf(take.wishes().word(Wish.FORM).toUpperCase(Locale.ROOT));
     }
@@ -109,10 +123,12 @@ enum FilmForm {
     /** What lies over the film. */
     private static final class LaidOver implements Reprint.Page {
         private final Overlay overlay;
+        private final double outline;
         private @Nullable OverFilm lines;
 
-        LaidOver(FilmReading film) {
+        LaidOver(FilmReading film, double outline) {
             overlay = Overlay.of(film);
+            this.outline = outline;
         }
 
         @Override
@@ -122,15 +138,14 @@ enum FilmForm {
                 over = lines(overlay, frame);
                 lines = over;
             }
+            double by = scale(print.getWidth(), frame.getWidth());
             Graphics2D g = print.createGraphics();
             try {
-                double by = scale(print.getWidth(), frame.getWidth());
                 film(g, frame, by);
-                g.scale(by, by);
-                over.paint(g, overlay.share(time));
             } finally {
                 g.dispose();
             }
+            over.paint(print, by, overlay.share(time), outline);
         }
 
         static OverFilm lines(Overlay overlay, BufferedImage frame) {

@@ -88,7 +88,7 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
                         .toList();
         return Offer.all(
                 List.of(),
-                Stream.concat(
+                Stream.<Stream<Offer>>of(
                                 Stream.of(
                                         new Offer(
                                                 Wish.FORM,
@@ -97,18 +97,22 @@ record FilmPictureEnding(Ending plain, List<FilmForm> own) implements FilmEnding
                                                 List.of(),
                                                 List.of()),
                                         Wish.AT.usual().only(timed)),
+                                film
+                                        ? Stream.of(
+                                                Wish.OUTLINE
+                                                        .usual()
+                                                        .only(List.of(FilmForm.OVER.key())))
+                                        : Stream.of(),
                                 plain.offers().stream()
                                         .filter(o -> !MEANINGLESS.contains(o.wish()))
                                         .map(o -> o.only(DRAWN)))
+                        .flatMap(some -> some)
                         .toArray(Offer[]::new));
     }
 
     @Override
     public List<Offer> offers(String form) {
-        String meant = form.isEmpty() ? offers().get(0).unsaid() : form;
-        return offers().stream()
-                .filter(o -> o.forms().isEmpty() || o.forms().contains(meant))
-                .toList();
+        return FilmForm.offers(offers(), form);
     }
 
     @Override

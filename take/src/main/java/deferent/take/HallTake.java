@@ -149,7 +149,7 @@ public record HallTake(
                 .map(taught -> new TaughtShelf(title, taught, patterns.size(), read, lexicon));
     }
 
-    private static Optional<TaughtSet> reading(
+    static Optional<TaughtSet> reading(
             Wanted wanted, Consumer<String> listener, BooleanSupplier stop) {
         PairBook book =
                 new PairBook(

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.reading.body.Performer;
+import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
+import deferent.record.SetDocument;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,6 +46,21 @@ class ClassTakeTest {
                         "4-both.mp4");
         assertThat(lesson("pendulum vs one-petal in-spin riding", false).names())
                 .endsWith("1-begins.mp4", "2-left-hand-alone.mp4", "3-both.mp4");
+    }
+
+    @Test
+    void ofASetThereIsASheetOfItsOrderToo() {
+        SetDocument set =
+                DemoShelf.documents().stream()
+                        .filter(SetDocument.class::isInstance)
+                        .map(SetDocument.class::cast)
+                        .findFirst()
+                        .orElseThrow();
+        HallTake one = lesson("static spin vs triquetra", false).hall();
+        HallTake.Wanted wanted = new HallTake.Wanted(set, List.of());
+        HallTake with = new HallTake("Reed", one.patterns(), List.of(wanted), Lexicon.EMPTY);
+        assertThat(new ClassTake(with, false, "mirror").names())
+                .startsWith("student.pdf", "teacher.pdf", "set.pdf", "practice.html");
     }
 
     @Test

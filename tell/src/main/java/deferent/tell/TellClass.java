@@ -4,9 +4,12 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.reading.body.Performer;
+import deferent.search.fit.ArmsFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,8 +19,8 @@ import java.util.OptionalDouble;
 public final class TellClass {
     /** What stands over the sizes. */
     public static final String SIZES =
-            "Everything grows with the student, so what links stays linked; to the nearest centimetre."
-                    + " The tempo falls as tethers grow, as a pendulum's does. Start slower than that.";
+            "Everything grows with the student, so what links stays linked, but no larger than arms of"
+                    + " that stature reach; to the nearest centimetre. The tempo falls as tethers grow, as a pendulum's does. Start slower than that.";
 
     private static final int SHORTEST = 150;
     private static final int TALLEST = 190;
@@ -83,27 +86,44 @@ public final class TellClass {
                         "Right hand radius",
                         "Tempo"));
         for (int cm = SHORTEST; cm <= TALLEST; cm += STEP) {
-            double times = cm / 100.0 / stature;
-            rows.add(
-                    List.of(
-                            String.format(Locale.ROOT, "%.2f m", cm / 100.0),
-                            size(pairing, Side.LEFT, Size.Kind.TETHER, times),
-                            size(pairing, Side.RIGHT, Size.Kind.TETHER, times),
-                            size(pairing, Side.LEFT, Size.Kind.HAND_RADIUS, times),
-                            size(pairing, Side.RIGHT, Size.Kind.HAND_RADIUS, times),
-                            // Froude's law of likeness, from memory: times as roots of lengths.
-                            Say.tempo(Math.rint(pairing.tempo() / Math.sqrt(times)))));
+            List<String> row = new ArrayList<>();
+            row.add(String.format(Locale.ROOT, "%.2f m", cm / 100.0));
+            Optional<ArmsFit> fit = fit(pairing, stature, cm / 100.0);
+            if (fit.isEmpty()) {
+                row.addAll(List.of("out of reach", "–", "–", "–", "–"));
+            } else {
+                Pairing fits = fit.get().pairing();
+                for (Size.Kind kind : List.of(Size.Kind.TETHER, Size.Kind.HAND_RADIUS)) {
+                    for (Side side : Side.values()) {
+                        row.add(size(fits, side, kind));
+                    }
+                }
+                // Froude's law of likeness, from memory: times as roots of lengths.
+                double times = fit.get().scale() * cm / 100.0 / stature;
+                row.add(Say.tempo(Math.rint(pairing.tempo() / Math.sqrt(times))));
+            }
+            rows.add(row);
         }
         return rows;
     }
 
-    private static String size(Pairing pairing, Side side, Size.Kind kind, double times) {
+    /**
+     * A pairing as large for another body as for its own, or as large as that body reaches.
+     *
+     * @param own stature of the body that it is for, metres
+     * @param other the other's, metres
+     */
+    static Optional<ArmsFit> fit(Pairing pairing, double own, double other) {
+        return ArmsFit.of(ArmsFit.scaled(pairing, other / own), Performer.of(other));
+    }
+
+    private static String size(Pairing pairing, Side side, Size.Kind kind) {
         OptionalDouble now = Size.of(side, kind).read(pairing);
         if (now.isEmpty()) {
             Part part = pairing.part(side);
             return part.motion().riding() ? "rides" : part.still() ? "still" : "–";
         }
-        return String.format(Locale.ROOT, "%.0f cm", now.getAsDouble() * times * 100);
+        return String.format(Locale.ROOT, "%.0f cm", now.getAsDouble() * 100);
     }
 
     /** What shows whether it was understood. */

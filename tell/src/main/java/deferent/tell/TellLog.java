@@ -10,6 +10,21 @@ import java.util.Optional;
 public final class TellLog {
     private static final int NAMED = 3; // ids that are said
 
+    private static final List<String> MONTHS =
+            List.of(
+                    "January",
+                    "February",
+                    "March",
+                    "April",
+                    "May",
+                    "June",
+                    "July",
+                    "August",
+                    "September",
+                    "October",
+                    "November",
+                    "December");
+
     private TellLog() {}
 
     /** "45 min", "2 h 5 min". */
@@ -24,6 +39,16 @@ public final class TellLog {
     /** Minutes of a day in a calendar: "12.5", or a dot where there are none. */
     public static String cell(double minutes) {
         return minutes == 0 ? "." : Say.trimmed(minutes, 1);
+    }
+
+    /** "22 November 2026", of "2026-11-22". */
+    public static String day(String iso) {
+        String[] parts = iso.split("-", -1);
+        return Integer.parseInt(parts[2])
+                + " "
+                + MONTHS.get(Integer.parseInt(parts[1]) - 1)
+                + " "
+                + parts[0];
     }
 
     /** "60 a minute". */
@@ -54,7 +79,7 @@ public final class TellLog {
                         + (parts.isEmpty() ? "" : " (" + Say.listed(parts, "and") + ")")
                         + logged.reached().map(r -> ", " + reached(r, once)).orElse("")
                         + (once ? ", on " : "; last on ")
-                        + logged.last()
+                        + day(logged.last())
                         + logged.went().map(w -> ", and it went " + w).orElse("")
                         + ".",
                 "As the log has it. The tempo is the quickest that did not go badly"

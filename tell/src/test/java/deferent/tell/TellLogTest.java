@@ -27,7 +27,8 @@ class TellLogTest {
     @Test
     void aPatternIsSaidInOneSentence() {
         assertThat(said(1, 12.5, Map.of(), Optional.of(new Reached(60, Optional.empty()))))
-                .isEqualTo("Once, 12.5 min, at 60 a minute, on 2026-11-28, and it went so-so.");
+                .isEqualTo(
+                        "Once, 12.5 min, at 60 a minute, on 28 November 2026, and it went so-so.");
         assertThat(
                         said(
                                 3,
@@ -36,7 +37,7 @@ class TellLogTest {
                                 Optional.of(new Reached(72, Optional.empty()))))
                 .isEqualTo(
                         "3 times, 2 h 5 min in all (30 min of it left hand alone), up to 72 a"
-                                + " minute; last on 2026-11-28, and it went so-so.");
+                                + " minute; last on 28 November 2026, and it went so-so.");
         assertThat(
                         said(
                                 2,
@@ -45,7 +46,7 @@ class TellLogTest {
                                 Optional.of(new Reached(72, Optional.of("left hand")))))
                 .isEqualTo(
                         "2 times, 20 min in all (left hand alone), up to 72 a minute (left hand);"
-                                + " last on 2026-11-28, and it went so-so.");
+                                + " last on 28 November 2026, and it went so-so.");
     }
 
     @Test

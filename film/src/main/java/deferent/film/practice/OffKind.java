@@ -116,13 +116,16 @@ public record OffKind(
 
     /** "12 cm too small", "0.05 s late". */
     public String said(double value) {
-        return number(value) + " " + (unit.equals("s") ? "s " : "cm ") + way(value);
+        return measured(value) + " " + way(value);
     }
 
-    /** The same without the unit: "12 too small"; without the way where it is the other's. */
+    /** The same, without the way where it is the other's: "4 cm". */
     String saidAfter(double other, double value) {
-        String number = number(value);
-        return way(value).equals(way(other)) ? number : number + " " + way(value);
+        return way(value).equals(way(other)) ? measured(value) : said(value);
+    }
+
+    private String measured(double value) {
+        return number(value) + (unit.equals("s") ? " s" : " cm");
     }
 
     /** "12 ± 2 cm too small", by 90 %. */

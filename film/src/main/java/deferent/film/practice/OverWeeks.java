@@ -8,9 +8,11 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -62,7 +64,9 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Of
                     new Told(
                             "practice.once",
                             Tone.NOTE,
-                            "Kept once, on " + day(first()) + ": the next time is held against it.",
+                            "Kept once, on "
+                                    + said(first())
+                                    + ": the next time is held against it.",
                             first().clip().name()));
         }
         List<Told> all = new ArrayList<>();
@@ -137,6 +141,11 @@ public record OverWeeks(String pattern, List<PracticeLog.Entry> entries, List<Of
 
     static String day(Practice practice, ZoneId zone) {
         return LocalDate.ofInstant(practice.date(), zone).toString();
+    }
+
+    private static String said(Practice practice) {
+        return LocalDate.ofInstant(practice.date(), ZoneId.systemDefault())
+                .format(DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH));
     }
 
     /** A table as CSV: a row a time and kind, in SI. */

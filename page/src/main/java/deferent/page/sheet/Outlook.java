@@ -56,16 +56,28 @@ record Outlook(View view, String said) {
 
     /** Whose left and right the words mean, and where those lie in the picture. */
     String whoseLeft() {
-        double right = view.see(Vector3D.PLUS_I).right();
-        String where = right > 0 ? "right" : "left";
         return "Left, right and clockwise are the performer's own"
-                + (Math.abs(right) < SLANT
+                + (slant()
                         ? "."
-                        : "; in the picture, "
-                                + view.stand().seenBy()
-                                + ", the performer's left is on the "
-                                + where
-                                + ".");
+                        : "; in the picture, " + view.stand().seenBy() + ", " + where() + ".");
+    }
+
+    /** Where the performer's left is in the picture. */
+    String leftOfPicture() {
+        return slant() ? "left and right in the words are the performer's" : where();
+    }
+
+    private boolean slant() {
+        return Math.abs(across()) < SLANT;
+    }
+
+    private String where() {
+        return "the performer's left is on the " + (across() > 0 ? "right" : "left");
+    }
+
+    /** How far along the picture, to its right, a metre to the performer's left goes. */
+    private double across() {
+        return view.see(Vector3D.PLUS_I).right();
     }
 
     private static boolean shows(View view, Pairing pairing) {

@@ -129,6 +129,11 @@ public record Taught(
                 next);
     }
 
+    /** From where it is seen, and on which side of the picture the performer's left then is. */
+    public String whoseLeft() {
+        return seen + "; " + new Outlook(view, seen).leftOfPicture() + ".";
+    }
+
     private static Seen seen(Outlook outlook) {
         double turn = Math.abs(outlook.view().turn());
         double lift = outlook.view().lift();

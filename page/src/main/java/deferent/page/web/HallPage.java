@@ -13,6 +13,8 @@ import deferent.tell.TellSet;
 import deferent.tell.Telling;
 import deferent.tell.Told;
 import java.nio.charset.StandardCharsets;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
@@ -52,21 +54,27 @@ public final class HallPage {
      * @throws Refusal where there are too many for one file
      */
     public static String of(TaughtShelf shelf) {
+        return of(shelf, MOST_BYTES);
+    }
+
+    /** As above, in so many bytes at most. */
+    static String of(TaughtShelf shelf, int most) {
         HallPage page = new HallPage(shelf);
         String html = "";
         for (FigureJson.Grain grain : GRAINS) {
             html = page.html(grain);
-            if (bytes(html) <= MOST_BYTES) {
+            if (bytes(html) <= most) {
                 return html;
             }
         }
         throw new Refusal(
                 String.format(
                         Locale.ROOT,
-                        "would be %.1f MB with its %d patterns, and a phone opens %.0f MB at once",
+                        "would be %.1f MB with its %d patterns, and a phone opens %s MB at once",
                         bytes(html) / 1e6,
                         shelf.patterns().size(),
-                        MOST_BYTES / 1e6),
+                        new DecimalFormat("0.#", DecimalFormatSymbols.getInstance(Locale.ROOT))
+                                .format(most / 1e6)),
                 "the hall file \"" + shelf.title() + "\"",
                 "take a set of them away, or a folder with fewer");
     }

@@ -65,11 +65,13 @@ record SitePattern(TaughtShelf shelf, SiteNames names, int at) {
                 names.pattern(at),
                 "Moving picture. " + SitePage.drawn(taught),
                 Optional.empty());
-        page.line(
-                "figcaption",
-                taught.seen()
-                        + ". The left hand and head are round, the right ones have corners and"
-                        + " dashed lines.");
+        page.open("figcaption");
+        // Where the figure plays, its own line says how it is seen then.
+        page.line("span", taught.whoseLeft(), "class", "as-drawn");
+        page.text(
+                " The left hand and head are round, the right ones have corners and dashed"
+                        + " lines.");
+        page.close();
         page.close();
     }
 
@@ -88,7 +90,7 @@ record SitePattern(TaughtShelf shelf, SiteNames names, int at) {
                 page,
                 names.pattern(at) + SitePage.POSES,
                 "Numbered poses of one cycle. " + SitePage.drawn(taught));
-        page.line("figcaption", "Where hands and heads are on each count.");
+        page.line("figcaption", "Where hands and heads are on each count. " + taught.whoseLeft());
         page.close();
     }
 

@@ -5,6 +5,7 @@ import deferent.record.LogEntry;
 import deferent.search.path.Path;
 import deferent.search.path.Practised;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -35,7 +36,7 @@ public final class LogOfPath {
 
     private static Optional<Side> hand(String part) {
         return Stream.of(Side.values())
-                .filter(side -> part.equalsIgnoreCase(side.word() + " hand"))
+                .filter(side -> part.toLowerCase(Locale.ROOT).startsWith(side.word() + " hand"))
                 .findFirst();
     }
 }

@@ -29,6 +29,7 @@ public final class LogTree {
             ArrayNode minutes = one.putArray("minutes");
             week.minutes().forEach(minutes::add);
             one.put("total_minutes", week.total());
+            one.put("total_told", TellLog.minutes(week.total()));
         }
         all.put("entries_ahead", calendar.ahead());
         ArrayNode practised = all.putArray("patterns");

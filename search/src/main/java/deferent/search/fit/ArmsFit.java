@@ -256,7 +256,7 @@ public record ArmsFit(Pairing pairing, double scale, Reach reach, OptionalDouble
     }
 
     /** The pairing {@code factor} (above 0) times the size, its planes as far apart as before. */
-    static Pairing scaled(Pairing pairing, double factor) {
+    public static Pairing scaled(Pairing pairing, double factor) {
         Vector3D middle =
                 pairing.part(Side.LEFT)
                         .place()

@@ -9,6 +9,7 @@ import { Scene, TRACKS } from '../stage/scene.js';
 const STAYS = 0.5; // how much of the cycle a trail takes to fade
 const THICK = 2; // times as thick, to be seen from afar
 const ASIDE = Math.tan((65 * Math.PI) / 180); // so far to a side own eyes have it in the picture; our choice
+const LEVEL = 0.5; // seen more from the side than this no side of the picture is the left: the cosine of sixty degrees
 const SLANT = [0.56, 0.42]; // radians, where no one side shows both hands
 
 /** @type {Record<string, string>} */
@@ -139,6 +140,13 @@ export class HallFigure {
     if (wide * camera.scale <= half) return;
     camera.field = 2 * Math.atan((camera.height * wide) / (2 * half));
     camera.settle();
+  }
+
+  /** On which side of the picture the performer's left is; empty where neither shows it. */
+  get left() {
+    const { flip, right } = this.camera;
+    const across = flip * right[0];
+    return Math.abs(across) < LEVEL ? '' : across > 0 ? 'right' : 'left';
   }
 
   /** Where a moving point is drawn at a share of the cycle, CSS pixels from the upper left. @param {string} track @param {number} share */

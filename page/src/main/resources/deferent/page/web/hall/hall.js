@@ -337,7 +337,7 @@ class Hall {
   }
 
   async #done() {
-    const { player, figure } = this;
+    const { player } = this;
     player.pause();
     const pattern = this.patterns[this.open];
     if (player.practised < LEAST) {
@@ -355,7 +355,7 @@ class Hall {
       const note = $('#note').value.trim();
       this.notebook.add({
         pattern: pattern.log,
-        ...(figure.hand === 'both' ? {} : { part: figure.hand + ' hand' }),
+        ...this.#part(),
         minutes: said > 0 ? said : player.practised / 60,
         tempo_cycles_per_min: Math.round(10 * pattern.tempo * player.speed) / 10,
         ...(this.#went ? { went: this.#went } : {}),
@@ -366,6 +366,19 @@ class Hall {
     } else if (answer === 'drop') {
       this.#leave();
     }
+  }
+
+  // What of the pattern was practised, where it was not all of it: one hand, some counts.
+  #part() {
+    const { hand } = this.figure;
+    const [first, last] = this.#looped;
+    const said = hand === 'both' ? [] : [hand + ' hand'];
+    if (first !== undefined) {
+      const { parts } = this.patterns[this.open];
+      const named = (/** @type {number} */ i) => (/^\d/.test(parts[i].said) || !i ? '' : parts.slice(0, i).findLast(({ said: before }) => /^\d/.test(before))?.said ?? '') + parts[i].said;
+      said.push(first === last ? 'count ' + named(first) : 'counts ' + named(first) + ' to ' + named(last));
+    }
+    return said.length ? { part: said.join(', ') } : {};
   }
 
   #leave() {

@@ -8,6 +8,8 @@ import { Player } from './player.js';
 import { SongPlayer } from './song.js';
 
 const ROUND = 1e-6;
+/** @type {Record<string, string>} */
+const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eyes: 'Seen with your own eyes' };
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
@@ -182,6 +184,7 @@ export class Show extends EventTarget {
     this.#passing = 0;
     this.pattern = pattern;
     this.figure.load(scene, pattern.stand);
+    this.#seen();
     this.dispatchEvent(new Event('step'));
   }
 
@@ -211,6 +214,7 @@ export class Show extends EventTarget {
     this.#passing = step.wait_s;
     this.pattern = spun.pattern;
     this.figure.load(step.passage, spun.pattern.stand);
+    this.#seen();
     this.dispatchEvent(new Event('step'));
   }
 
@@ -270,6 +274,16 @@ export class Show extends EventTarget {
     if ($('#count').textContent !== said) $('#count').textContent = said;
   }
 
+  /** Whose left and right the words mean, and where those are in the picture as it is seen now. */
+  get whose() {
+    const { left, view } = this.figure;
+    return 'Left and right are the performer’s' + (left ? '. ' + SEEN[view] + ', the performer’s left is on the ' + left + '.' : '.');
+  }
+
+  #seen() {
+    for (const said of document.querySelectorAll('.whose')) said.textContent = this.whose;
+  }
+
   buttons() {
     const { player, pattern } = this;
     if (!pattern) return;
@@ -300,6 +314,7 @@ export class Show extends EventTarget {
     for (const radio of document.querySelectorAll('[name=view]')) {
       radio.addEventListener('change', () => {
         figure.see(radio.value);
+        this.#seen();
         this.draw();
       });
     }

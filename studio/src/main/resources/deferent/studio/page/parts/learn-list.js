@@ -40,6 +40,7 @@ class LearnList extends Part {
     const { drills, days, left_out: out } = plan;
     const shown = days.slice(0, DAYS);
     return html`<p class="learn-told" role="status">${plan.told}</p>
+      ${dangers(drills).map(([danger, at]) => html`<p class="told learn-danger" data-tone="danger"><b aria-hidden="true">!!</b> ${danger} (Drill${at.length > 1 ? 's' : ''} ${at.join(', ')}.)</p>`)}
       <ol class="drills" aria-label="Drills, in order">${drills.map((drill, i) => this.#drill(drill, i))}</ol>
       <h2 class="shelf-head">Day by day</h2>
       <ol class="learn-days">${shown.map((day) => this.#day(day, drills))}</ol>
@@ -111,6 +112,14 @@ class LearnList extends Part {
     if (await log.write(alone ? path.of?.pattern : drill.pattern, entry)) form.reset();
     else this.desk.complain(log.told?.error);
   }
+}
+
+/** What can hurt, each said once, with the drills in which it can. @param {Drill[]} drills */
+function dangers(drills) {
+  /** @type {Map<string, number[]>} */
+  const all = new Map();
+  for (const { danger, number } of drills) if (danger) all.set(danger, [...(all.get(danger) ?? []), number]);
+  return [...all];
 }
 
 /** How far one is that is not known yet. @param {Drill} drill */

@@ -4,6 +4,8 @@ import { Completion } from './completion.js';
 
 const PENCIL = html`<svg class="phrase-sign" viewBox="0 0 20 20"><path d="m4 16 1-4 8.5-8.5 3 3L8 15zM12 5l3 3" fill="none" stroke="currentColor" stroke-width="1.4" stroke-linejoin="round"/></svg>`;
 
+const EMPTY = 'left hand vs right hand'; // stands there until something is typed, before the sign as words would
+
 const CLOSED = 0.005; // metres apart at most: nothing is left to fit
 const PATIENCE = 450; // milliseconds of quiet before an unfinished phrase is called wrong
 
@@ -35,10 +37,10 @@ class PhraseLine extends Part {
     return html`
       <label class="spoken" for="phrase">Phrase: type what each hand does</label>
       <div class="phrase ${told ? 'wrong' : ''}">
-        <div class="phrase-echo" aria-hidden="true">${told ? this.#marked(error) : this.field?.value ?? session.said}${PENCIL}</div>
+        <div class="phrase-echo" aria-hidden="true">${told ? this.#marked(error) : (this.field?.value ?? session.said) || EMPTY}${PENCIL}</div>
         <textarea
           id="phrase" rows="1" spellcheck="false" autocapitalize="off" autocomplete="off" enterkeyhint="go"
-          placeholder="left hand vs right hand" title="The phrase: type what each hand does (/)"
+          placeholder=${EMPTY} title="The phrase: type what each hand does (/)"
           aria-autocomplete="list" aria-haspopup="listbox" aria-controls="phrase-offers"
           aria-activedescendant=${this.completion.chosen >= 0 ? 'phrase-offer-' + this.completion.chosen : nothing}
           aria-invalid=${told ? 'true' : 'false'} aria-describedby="phrase-note"

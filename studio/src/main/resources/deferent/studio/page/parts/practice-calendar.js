@@ -55,8 +55,8 @@ class PracticeCalendar extends Part {
   }
 
   /** @param {import('../state/log.js').Week} week @param {string} today */
-  #week({ monday, minutes, total_minutes: total }, today) {
-    return html`<tr><th scope="row">${short(monday)}<br><span class="quiet">${total ? said(total) + ' min' : ''}</span></th>
+  #week({ monday, minutes, total_minutes: total, total_told: told }, today) {
+    return html`<tr><th scope="row">${short(monday)}<br><span class="quiet">${total ? told : ''}</span></th>
       ${minutes.map((each, i) => {
         const date = on(monday, i);
         if (date > today) return html`<td></td>`;

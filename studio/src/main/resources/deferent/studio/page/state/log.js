@@ -2,7 +2,7 @@
 
 /**
  * @typedef {{ key: string, tone?: string, text: string, why: string }} Told
- * @typedef {{ monday: string, minutes: number[], total_minutes: number }} Week
+ * @typedef {{ monday: string, minutes: number[], total_minutes: number, total_told: string }} Week
  * @typedef {{ pattern: string, told: Told, on_film?: string }} Practised
  * @typedef {{ today: string, weeks: Week[], patterns: Practised[], recent_work?: { told?: Told }, ahead_told?: string,
  *   entries: { date: string, said: string }[], not_listed: { file: string, why: string }[] }} Held
