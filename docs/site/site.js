@@ -1891,6 +1891,7 @@ const { Scene, TRACKS } = module2;
 const STAYS = 0.5; // how much of the cycle a trail takes to fade
 const THICK = 2; // times as thick, to be seen from afar
 const ASIDE = Math.tan((65 * Math.PI) / 180); // so far to a side own eyes have it in the picture; our choice
+const LEVEL = 0.5; // seen more from the side than this no side of the picture is the left: the cosine of sixty degrees
 const SLANT = [0.56, 0.42]; // radians, where no one side shows both hands
 
 /** @type {Record<string, string>} */
@@ -2021,6 +2022,13 @@ class HallFigure {
     if (wide * camera.scale <= half) return;
     camera.field = 2 * Math.atan((camera.height * wide) / (2 * half));
     camera.settle();
+  }
+
+  /** On which side of the picture the performer's left is; empty where neither shows it. */
+  get left() {
+    const { flip, right } = this.camera;
+    const across = flip * right[0];
+    return Math.abs(across) < LEVEL ? '' : across > 0 ? 'right' : 'left';
   }
 
   /** Where a moving point is drawn at a share of the cycle, CSS pixels from the upper left. @param {string} track @param {number} share */
@@ -2427,6 +2435,8 @@ const { Player, STEPS } = module13;
 
 
 const ROUND = 1e-6;
+/** @type {Record<string, string>} */
+const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eyes: 'Seen with your own eyes' };
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
@@ -2508,6 +2518,7 @@ class Show extends EventTarget {
     this.#passing = 0;
     this.pattern = pattern;
     this.figure.load(scene, pattern.stand);
+    this.#seen();
     this.dispatchEvent(new Event('step'));
   }
 
@@ -2537,6 +2548,7 @@ class Show extends EventTarget {
     this.#passing = step.wait_s;
     this.pattern = spun.pattern;
     this.figure.load(step.passage, spun.pattern.stand);
+    this.#seen();
     this.dispatchEvent(new Event('step'));
   }
 
@@ -2590,6 +2602,16 @@ class Show extends EventTarget {
     if ($('#count').textContent !== said) $('#count').textContent = said;
   }
 
+  /** Whose left and right the words mean, and where those are in the picture as it is seen now. */
+  get whose() {
+    const { left, view } = this.figure;
+    return 'Left and right are the performer’s' + (left ? '. ' + SEEN[view] + ', the performer’s left is on the ' + left + '.' : '.');
+  }
+
+  #seen() {
+    for (const said of document.querySelectorAll('.whose')) said.textContent = this.whose;
+  }
+
   buttons() {
     const { player, pattern } = this;
     if (!pattern) return;
@@ -2617,6 +2639,7 @@ class Show extends EventTarget {
     for (const radio of document.querySelectorAll('[name=view]')) {
       radio.addEventListener('change', () => {
         figure.see(radio.value);
+        this.#seen();
         this.draw();
       });
     }
