@@ -112,6 +112,7 @@ export class Show extends EventTarget {
         this.#passing = passing;
         this.pattern = it.pattern;
         this.figure.load(/** @type {Step} */ (before).passage, it.pattern.stand);
+        this.#seen();
         this.dispatchEvent(new Event('step'));
       } else {
         this.#enter(it.pattern, it.scene);
