@@ -15,6 +15,7 @@ import deferent.record.Shelf;
 import deferent.record.SongDocument;
 import deferent.record.SongPlace;
 import deferent.record.SuggestedSet;
+import deferent.record.cue.SungSet;
 import deferent.search.set.BodyTurn;
 import deferent.search.set.PairBook;
 import deferent.search.set.Stay;
@@ -197,7 +198,13 @@ final class SetCommand implements Callable<Integer> {
                 tell(reading);
             }
             if (file != null && wishes.isPresent()) {
-                SetTake take = new SetTake(reading, book, wishes.get(), pair.words());
+                SetTake take =
+                        new SetTake(
+                                reading,
+                                SungSet.of(reading, pair.shelf().folder()),
+                                book,
+                                wishes.get(),
+                                pair.words());
                 Drawing.write(
                         take::write,
                         file,

@@ -2,6 +2,7 @@ package deferent.record;
 
 import deferent.motion.song.Beats;
 import deferent.search.set.ToSong;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -47,6 +48,11 @@ public record SongPlace(
 
     private static boolean named(Kept kept, SetSong asked) {
         return kept.document().name().equalsIgnoreCase(asked.name());
+    }
+
+    /** The file that it is heard from; empty where it is gone, or is another now. */
+    public Optional<Path> sound(Path shelf) {
+        return document.flatMap(song -> song.sound().find(shelf).file());
     }
 
     /** When its beats fall; empty where it is gone. */

@@ -22,6 +22,26 @@ public record SungSet(SetReading reading, String song, SongClock clock, Optional
         }
     }
 
+    /**
+     * The set with its own song; empty where it has none, or that is gone.
+     *
+     * @param shelf the shelf's folder, where the song's sound may lie
+     */
+    public static Optional<SungSet> of(SetReading reading, Path shelf) {
+        return reading.plan()
+                .song()
+                .flatMap(
+                        to ->
+                                reading.song()
+                                        .map(
+                                                place ->
+                                                        new SungSet(
+                                                                reading,
+                                                                place.name(),
+                                                                to.clock(),
+                                                                place.sound(shelf))));
+    }
+
     public Beats beats() {
         return clock.beats();
     }
