@@ -12,6 +12,7 @@ import deferent.record.SetStep;
 import deferent.record.Shelf;
 import deferent.record.SuggestedSet;
 import deferent.record.ToldJson;
+import deferent.record.cue.SungSet;
 import deferent.search.set.PairBook;
 import deferent.search.set.SetPlan;
 import deferent.search.set.SetTrace;
@@ -143,9 +144,11 @@ final class SetDesk {
         return new Errand(
                 wishes.ending().filmed() ? Lanes.Work.FILM : Lanes.Work.SHORT,
                 (tell, stop) -> {
+                    SetReading reading = read(ask, stop);
                     SetTake take =
                             new SetTake(
-                                    read(ask, stop),
+                                    reading,
+                                    SungSet.of(reading, shelf.folder()),
                                     book(ask.places(), ask.hardest()),
                                     wishes,
                                     words.lexicon());

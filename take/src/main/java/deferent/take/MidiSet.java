@@ -155,9 +155,9 @@ final class MidiSet {
 
     private void counts(Track track, Stay stay) throws InvalidMidiDataException {
         double count = stay.wanted().count();
-        int counts = (int) Math.max(1, Math.ceil(stay.counts() - 0.05));
+        int counts = (int) Math.max(1, Math.ceil((stay.ends() - stay.one()) / count - 0.05));
         for (int k = 0; k < counts; k++) {
-            long at = tick(sung.clock().time(stay.starts() + k * count));
+            long at = tick(sung.clock().time(stay.one() + k * count));
             int note = k == 0 ? FIRST : OTHER;
             text(track, LYRIC, at, Integer.toString(k + 1));
             track.add(

@@ -294,14 +294,16 @@ public record SetTake(
                 turning.starts(), Scene.of(trace, count, Scene.nearer(trace), body(trace)), -begin);
     }
 
-    private static void counted(Stay stay, String name, List<Chapters.Said> said) {
+    private void counted(Stay stay, String name, List<Chapters.Said> said) {
         double count = stay.wanted().count();
-        int counts = (int) Math.max(1, Math.ceil(stay.counts() - 0.05));
+        // To a song they are counted on its beats, from where the pattern is counted from 1.
+        double ahead = song.isPresent() ? stay.one() - stay.starts() : 0;
+        int counts = (int) Math.max(1, Math.ceil(stay.counts() - ahead / count - 0.05));
         for (int k = 0; k < counts; k++) {
             said.add(
                     new Chapters.Said(
-                            stay.starts() + k * count,
-                            List.of(name, (k + 1) + " of " + counts + turned(stay, k * count))));
+                            stay.starts() + ahead + k * count,
+                            List.of(name, (k + 1) + " of " + counts + turned(stay, ahead + k * count))));
         }
     }
 

@@ -80,6 +80,7 @@ final class FigureJson {
         Optional<Stay> stay = set.reading().plan().stays().get(step);
         node.put("counts", stay.map(Stay::counts).orElse(0.0));
         node.put("starts_s", stay.map(Stay::starts).orElse(0.0));
+        node.put("one_s", stay.map(Stay::one).orElse(0.0));
         node.put("count_s", stay.map(s -> s.wanted().count()).orElse(1.0));
         double cycles = stay.map(s -> s.entered() / s.wanted().pairing().period()).orElse(0.0);
         node.put("enters", cycles - Math.floor(cycles));

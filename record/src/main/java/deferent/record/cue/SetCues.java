@@ -116,14 +116,16 @@ public record SetCues(
                                 .filter(phrase -> !phrase.equals(name))
                                 .stream()
                                 .toList();
+        // To a song it is called where it is counted from 1, on a beat.
+        double first = sung.isPresent() ? stay.one() : stay.starts();
         cues.add(
-                cue(sung, SetCue.Kind.PATTERN, stay.starts(), i)
+                cue(sung, SetCue.Kind.PATTERN, first, i)
                         .called(
                                 name + ", " + TellSet.counts(stay.counts()),
                                 name,
                                 stay.counts(),
                                 more,
-                                cautions(stay)));
+                                cautions(reading, i, stay)));
         Optional<TurnLoad> turn = reading.turn(i);
         if (turn.isPresent()) {
             String turned = TellSet.turned(turn.get().turning().quarters());
@@ -167,10 +169,10 @@ public record SetCues(
                 + " beats a minute.";
     }
 
-    private static List<String> cautions(Stay stay) {
+    private static List<String> cautions(SetReading reading, int i, Stay stay) {
         List<String> cautions = new ArrayList<>();
-        if (TellSet.level(stay) == Level.DANGER) {
-            TellSet.danger(stay).map(Told::text).ifPresent(cautions::add);
+        if (reading.level(i) == Level.DANGER) {
+            reading.danger(i).map(Told::text).ifPresent(cautions::add);
         }
         if (!TellSet.reached(stay)) {
             cautions.add(TellSet.reach(stay).text());

@@ -16,7 +16,7 @@ const LEAST = 5; // seconds of play that are worth an entry
  *   counts: import('./pulse.js').Beat[], parts: import('./pulse.js').Beat[], dangers: string[], does: Record<string, string>,
  *   links: Line[], watch: Line[], next: { name: string, text: string, to: number | null }[] }} Pattern
  * @typedef {{ text: string, warns: boolean }} Line
- * @typedef {{ name: string, pattern: number | null, counts: number, starts_s: number, count_s: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
+ * @typedef {{ name: string, pattern: number | null, counts: number, starts_s: number, one_s: number, count_s: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
  * @typedef {{ name: string, told: Line[], song: import('./song.js').Song | null, steps: Step[] }} PatternSet
  */
 

@@ -13,7 +13,7 @@ const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eye
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
- * @typedef {{ counts: number, starts_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
+ * @typedef {{ counts: number, starts_s: number, one_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
  * What a step spins, null where that is gone.
  * @typedef {(step: any) => { pattern: Played, scene: any } | null} Spun
  */
@@ -120,11 +120,13 @@ export class Show extends EventTarget {
     }
     const since = time - step.starts_s;
     const cycles = step.enters + Math.max(0, since) / (this.pattern?.period_s ?? 1);
-    const count = Math.floor(since / step.count_s + ROUND) + 1;
-    const last = Math.max(1, Math.ceil(step.counts - 0.05));
+    // Counted on the beats, from where the pattern is counted from 1.
+    const late = step.one_s - step.starts_s;
+    const count = Math.floor((since - late) / step.count_s + ROUND) + 1;
+    const last = Math.max(1, Math.ceil(step.counts - late / step.count_s - 0.05));
     this.#song = {
       share: passing ? Math.min(1 - ROUND, Math.max(0, 1 + since / passing)) : cycles - Math.floor(cycles + ROUND),
-      said: passing || since < -ROUND ? '' : String(Math.min(count, last)),
+      said: passing || since < late - ROUND ? '' : String(Math.min(count, last)),
     };
   }
 
