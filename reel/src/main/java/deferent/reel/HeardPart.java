@@ -9,12 +9,12 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_write_header;
 import static org.bytedeco.ffmpeg.global.avformat.avio_flush;
 
 import deferent.motion.pairing.Refusal;
+import deferent.record.landing.Landing;
 import deferent.record.landing.Scratch;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avutil.AVDictionary;
 
@@ -42,13 +42,9 @@ public final class HeardPart {
         Natives.need();
         try (Scratch scratch = Scratch.open()) {
             Path file = scratch.folder().resolve("part");
-            try (FileChannel channel =
-                    FileChannel.open(
-                            file,
-                            StandardOpenOption.CREATE,
-                            StandardOpenOption.READ,
-                            StandardOpenOption.WRITE)) {
-                write(sound, begins, seconds, channel);
+            try (Landing landing = Landing.at(file)) {
+                write(sound, begins, seconds, landing.channel());
+                landing.land();
             }
             return Files.readAllBytes(file);
         } catch (IOException e) {
