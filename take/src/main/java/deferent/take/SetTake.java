@@ -303,7 +303,9 @@ public record SetTake(
             said.add(
                     new Chapters.Said(
                             stay.starts() + ahead + k * count,
-                            List.of(name, (k + 1) + " of " + counts + turned(stay, ahead + k * count))));
+                            List.of(
+                                    name,
+                                    (k + 1) + " of " + counts + turned(stay, ahead + k * count))));
         }
     }
 

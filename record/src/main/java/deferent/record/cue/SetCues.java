@@ -6,6 +6,7 @@ import deferent.reading.danger.Level;
 import deferent.record.PatternDocument;
 import deferent.record.SetPlaces;
 import deferent.record.SetReading;
+import deferent.search.set.InSong;
 import deferent.search.set.Joint;
 import deferent.search.set.Stay;
 import deferent.search.set.TurnLoad;
@@ -116,14 +117,16 @@ public record SetCues(
                                 .filter(phrase -> !phrase.equals(name))
                                 .stream()
                                 .toList();
-        // To a song it is called where it is counted from 1, on a beat.
+        // To a song it is called where it is counted from 1, on a beat, and its counts go on until
+        // the next one's begin.
         double first = sung.isPresent() ? stay.one() : stay.starts();
+        double counts = reading.inSong(i).map(InSong::counts).orElseGet(stay::counts);
         cues.add(
                 cue(sung, SetCue.Kind.PATTERN, first, i)
                         .called(
-                                name + ", " + TellSet.counts(stay.counts()),
+                                name + ", " + TellSet.counts(counts),
                                 name,
-                                stay.counts(),
+                                counts,
                                 more,
                                 cautions(reading, i, stay)));
         Optional<TurnLoad> turn = reading.turn(i);
