@@ -13,7 +13,7 @@ import deferent.search.set.TurnMade;
 import deferent.search.transition.Transition;
 import deferent.search.transition.TransitionKind;
 import deferent.tell.TellSet;
-import deferent.tell.TellSong;
+import deferent.tell.TellSungSet;
 import deferent.tell.Told;
 import java.util.List;
 import tools.jackson.databind.node.ArrayNode;
@@ -104,7 +104,7 @@ public final class SetJson {
                             node.put("starts_s", rounded(to.clock().time(0)));
                             ToldJson.put(
                                     node.putArray("told"),
-                                    TellSong.whole(reading.plan(), to, song.name()));
+                                    TellSungSet.whole(reading.plan(), to, song.name()));
                         });
     }
 
@@ -131,8 +131,8 @@ public final class SetJson {
                                         .put("beats_a_swing", rounded(pendulum.beats()))
                                         .put("whole_beats", pendulum.whole())
                                         .put("tether_m", rounded(pendulum.tether())));
-        ToldJson.put(node.putObject("told"), TellSong.start(at, stay, song));
-        ToldJson.put(node.putArray("asked"), TellSong.asked(at));
+        ToldJson.put(node.putObject("told"), TellSungSet.start(at, stay, song));
+        ToldJson.put(node.putArray("asked"), TellSungSet.asked(at));
     }
 
     private static void turn(ObjectNode node, TurnLoad load) {

@@ -14,7 +14,7 @@ import deferent.search.set.ToSong;
 import deferent.search.set.TurnLoad;
 import deferent.search.set.Wanted;
 import deferent.tell.TellSet;
-import deferent.tell.TellSong;
+import deferent.tell.TellSungSet;
 import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
@@ -124,8 +124,8 @@ public record SetReading(
                 .ifPresentOrElse(
                         at -> {
                             ToSong to = plan.song().orElseThrow();
-                            told.add(TellSong.start(at, stay.get(), to));
-                            told.addAll(TellSong.asked(at));
+                            told.add(TellSungSet.start(at, stay.get(), to));
+                            told.addAll(TellSungSet.asked(at));
                         },
                         () -> told.add(TellSet.kept(stay.get())));
         return List.copyOf(told);
@@ -134,7 +134,7 @@ public record SetReading(
     /** The first of what can hurt in a step, at the song's tempo where it has one. */
     public Optional<Told> danger(int step) {
         return inSong(step)
-                .map(TellSong::danger)
+                .map(TellSungSet::danger)
                 .orElseGet(() -> plan.stays().get(step).flatMap(TellSet::danger));
     }
 
@@ -168,7 +168,7 @@ public record SetReading(
     public List<Told> faults() {
         return Stream.concat(
                         song.filter(s -> s.beats().isEmpty()).stream()
-                                .map(s -> TellSong.gone(s.name(), s.unread())),
+                                .map(s -> TellSungSet.gone(s.name(), s.unread())),
                         places.stream()
                                 .filter(SetPlaces.Place::missing)
                                 .map(place -> TellSet.gone(place.name(), place.unread())))
@@ -189,11 +189,12 @@ public record SetReading(
                 s ->
                         told.addAll(
                                 plan.song()
-                                        .map(to -> TellSong.whole(plan, to, s.name()))
+                                        .map(to -> TellSungSet.whole(plan, to, s.name()))
                                         .orElseGet(
                                                 () ->
                                                         s.beats().isPresent()
-                                                                ? List.of(TellSong.round(s.name()))
+                                                                ? List.of(
+                                                                        TellSungSet.round(s.name()))
                                                                 : List.of())));
         told.addAll(faults());
         places.stream()

@@ -549,7 +549,7 @@ class HallPageTest extends InChromium {
             String phrase = String.valueOf(entry.get("pattern"));
             assertThat(Phrase.write(Phrase.parse(phrase).pairing())).contains(phrase);
             assertThat(phrase).doesNotContain("tempo");
-            assertThat(entry.get("part")).asString().matches("left hand, count \\d&?");
+            assertThat(entry.get("part")).asString().matches("left hand, count \\d[e&a]?");
             assertThat(((Number) entry.get("minutes")).doubleValue()).isCloseTo(1.5, within(0.11));
             assertThat(((Number) entry.get("tempo_cycles_per_min")).doubleValue()).isPositive();
             assertThat(entry.get("went")).isEqualTo("so-so");

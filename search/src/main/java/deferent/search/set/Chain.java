@@ -36,7 +36,7 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
      *
      * @param doors after each pattern but the last, at least one
      */
-    static Chain open(List<Run> runs, List<List<Door>> doors, Bars bars) {
+    static Chain open(List<Run> runs, List<List<Door>> doors, SongBars bars) {
         return new Search(runs, doors, bars).from(0, -1);
     }
 
@@ -49,7 +49,7 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
         Chain best = new Chain(List.of(), List.of(), Double.POSITIVE_INFINITY);
         List<Door> last = doors.get(doors.size() - 1);
         for (int i = 0; i < last.size(); i++) {
-            Chain one = new Search(runs, doors, Bars.NONE).from(last.get(i).joins(), i);
+            Chain one = new Search(runs, doors, SongBars.NONE).from(last.get(i).joins(), i);
             if (one.cost < best.cost) {
                 best = one;
             }
@@ -62,7 +62,7 @@ record Chain(List<Integer> doors, List<Double> stays, double cost) {
      *     from 1 in its bar is kept beside each transition, as "transition times beats a bar plus
      *     beat"
      */
-    private record Search(List<Run> runs, List<List<Door>> doors, Bars bars) {
+    private record Search(List<Run> runs, List<List<Door>> doors, SongBars bars) {
         /**
          * @param entered when the first pattern is entered, seconds on its clock
          * @param closing which of the last pattern's transitions has to follow it; below 0 where

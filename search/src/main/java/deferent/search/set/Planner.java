@@ -131,8 +131,8 @@ final class Planner {
                 song.isPresent());
     }
 
-    private Bars bars() {
-        return song.map(s -> s.bars(clock)).orElse(Bars.NONE);
+    private SongBars bars() {
+        return song.map(s -> s.bars(clock)).orElse(SongBars.NONE);
     }
 
     private double asked(Kept kept) {

@@ -23,7 +23,7 @@ import java.util.function.Consumer;
  *
  * <p>To a song the patterns have its tempo ({@link ToSong#fitted}), and only those transitions are
  * taken with which each one's counts fall on beats as the first one's do. A pattern's counts go on
- * until the next one's begin, and beginning off the bar is shunned as much as {@link Bars#OFF}
+ * until the next one's begin, and beginning off the bar is shunned as much as {@link SongBars#OFF}
  * counts. What keeps a time of its own is not led on from, and what comes after it begins anew on a
  * beat.
  *

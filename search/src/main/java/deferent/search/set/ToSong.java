@@ -155,8 +155,8 @@ public record ToSong(Beats beats, int fromBeat) {
     }
 
     /** The bars as they go on from a beat of the plan, seconds from the set's begin. */
-    Bars bars(double seconds) {
+    SongBars bars(double seconds) {
         int on = fromBeat + (int) Math.rint(seconds / beat());
-        return new Bars(beats.beatsABar(), beats.inBar(on) - 1, beat());
+        return new SongBars(beats.beatsABar(), beats.inBar(on) - 1, beat());
     }
 }

@@ -38,7 +38,7 @@ class ChainTest {
     void aGentlerTransitionIsWorthHoldingAPatternALittleLonger() {
         List<Run> runs = List.of(A_SECOND, A_SECOND);
         List<List<Door>> doors = List.of(List.of(new Door(0, 0, 0, 4), new Door(0.5, 0, 0, 0)));
-        Chain chain = Chain.open(runs, doors, Bars.NONE);
+        Chain chain = Chain.open(runs, doors, SongBars.NONE);
         // Two counts off for a transition a grade easier.
         assertThat(chain.doors()).containsExactly(1);
         assertThat(chain.cost()).isCloseTo(2, within(1e-12));
@@ -54,7 +54,7 @@ class ChainTest {
                 List.of(
                         List.of(new Door(0, 0.5, 0, 0), new Door(0, 0, 0, 0.1)),
                         List.of(new Door(0, 0, 0, 0)));
-        assertThat(Chain.open(runs, doors, Bars.NONE).doors()).containsExactly(1, 0);
+        assertThat(Chain.open(runs, doors, SongBars.NONE).doors()).containsExactly(1, 0);
     }
 
     @Test
@@ -81,7 +81,7 @@ class ChainTest {
         for (int i = 1; i < runs.size(); i++) {
             doors.add(any.list(1, 3, () -> door(any)));
         }
-        Chain chain = Chain.open(runs, doors, Bars.NONE);
+        Chain chain = Chain.open(runs, doors, SongBars.NONE);
         assertThat(chain.cost()).isCloseTo(exhaustive(runs, doors, 0, 0, -1), within(1e-9));
         assertThat(chain.cost()).isCloseTo(cost(runs, doors, chain), within(1e-9));
     }

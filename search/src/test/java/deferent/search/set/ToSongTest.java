@@ -153,18 +153,18 @@ class ToSongTest {
         Door onTheBar = new Door(1, 2, 1, 1.5);
         Door off = new Door(1, 1, 2, 0);
         Door muchGentler = new Door(1, 1, 2, -1);
-        Bars bars = new Bars(4, 0, 1);
-        assertThat(Chain.open(runs, List.of(List.of(off, onTheBar)), Bars.NONE).doors())
+        SongBars bars = new SongBars(4, 0, 1);
+        assertThat(Chain.open(runs, List.of(List.of(off, onTheBar)), SongBars.NONE).doors())
                 .containsExactly(0);
         assertThat(section(two, onTheBar)).isEqualTo(8);
         assertThat(section(two, off)).isEqualTo(8);
         // Begun on the third beat of a bar, the next would begin there too.
-        Bars third = new Bars(4, 2, 1);
+        SongBars third = new SongBars(4, 2, 1);
         assertThat(Chain.open(runs, List.of(List.of(muchGentler, onTheBar)), third).cost())
                 .isCloseTo(1, within(1e-9));
         assertThat(bars.weight(8)).isZero();
         assertThat(third.weight(2)).isZero();
-        assertThat(third.weight(8)).isEqualTo(Bars.OFF);
+        assertThat(third.weight(8)).isEqualTo(SongBars.OFF);
     }
 
     private static double section(Run run, Door out) {

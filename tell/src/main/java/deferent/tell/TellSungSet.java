@@ -18,11 +18,11 @@ import java.util.stream.Stream;
  * Says a set in its song: where each pattern's counts begin, and what the song's tempo asks of it.
  * Music has beats a minute, a pattern cycles a minute, and both are said wherever they meet.
  */
-public final class TellSong {
+public final class TellSungSet {
     // Tempi nearer to each other than that are told as one.
     private static final double SAME = 0.01;
 
-    private TellSong() {}
+    private TellSungSet() {}
 
     /** To what the set is spun, from where on, and whether the song is long enough. */
     public static List<Told> whole(SetPlan plan, ToSong song, String name) {

@@ -7,11 +7,11 @@ package deferent.search.set;
  * @param first on which of them, from 0, the first pattern begins
  * @param beat seconds of one
  */
-record Bars(int beats, int first, double beat) {
+record SongBars(int beats, int first, double beat) {
     /** How many counts off a pattern that does not begin with a bar is worth; our choice. */
     static final double OFF = 2;
 
-    static final Bars NONE = new Bars(1, 0, 1);
+    static final SongBars NONE = new SongBars(1, 0, 1);
 
     /** By how many beats of the bar something of so many seconds goes on. */
     int on(double seconds) {
