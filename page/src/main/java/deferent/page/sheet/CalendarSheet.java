@@ -104,7 +104,7 @@ public record CalendarSheet(
 
     private List<Row> head(double width) {
         Galley galley = new Galley(width);
-        galley.heading(TITLE, HEAD, 0);
+        galley.title(TITLE, HEAD, 0);
         rest.ifPresent(
                 told ->
                         galley.item(

@@ -101,7 +101,7 @@ public record PlanSheet(
 
     private List<Row> head(double width, List<TellPath.Said> said) {
         Galley galley = new Galley(width);
-        galley.heading(title(), TITLE, 0);
+        galley.title(title(), TITLE, 0);
         dangers(said)
                 .forEach(
                         (danger, drills) ->

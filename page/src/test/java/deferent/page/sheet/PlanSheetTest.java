@@ -86,6 +86,16 @@ class PlanSheetTest {
             assertThat(figures).hasSize(2 * path.drills().size());
             double inch = 72;
             assertThat(figures).allMatch(mark -> mark.box().width() >= inch - 0.5);
+            Printed printed =
+                    Printed.of(
+                            out ->
+                                    Press.print(
+                                            List.of(leaf),
+                                            sheet.title(),
+                                            out,
+                                            page -> {},
+                                            () -> false));
+            assertThat(Accessible.faults(printed.bytes())).isEmpty();
         }
     }
 
