@@ -310,6 +310,13 @@ public final class TellSet {
                 "The set knows a pattern by its file and by its name.");
     }
 
+    /** "280 g", "1.4 kg". */
+    private static String mass(double kilograms) {
+        return kilograms < 0.995
+                ? 10 * Math.round(100 * kilograms) + " g"
+                : Say.trimmed(kilograms, 1) + " kg";
+    }
+
     /** What the whole asks of grips and shoulders; none where no pattern is there. */
     public static List<Told> work(SetWork work, List<String> names, double seconds) {
         if (work.times().size() < 2) {
@@ -327,8 +334,7 @@ public final class TellSet {
                                     + " holds "
                                     + newtons(mean)
                                     + " on average, the weight of "
-                                    + Say.trimmed(mean / GRAVITY, 1)
-                                    + " kg"
+                                    + mass(mean / GRAVITY)
                                     + (names.size() > 1 && arm.most() > 1.05 * mean
                                             ? ", most in "
                                                     + quoted(names.get(arm.hardest()))
