@@ -2299,6 +2299,14 @@ class Player extends EventTarget {
     return this.playing ? Math.max(0, this.pulse.at - this.now()) : this.#waits;
   }
 
+  get slowest() {
+    return this.speed <= STEPS[0] + 1e-6;
+  }
+
+  get fastest() {
+    return this.speed >= STEPS[STEPS.length - 1] - 1e-6;
+  }
+
   /** Seconds of the clock that is gone by. */
   now() {
     return this.#byEar ? this.clicks.heard() : performance.now() / 1000;
@@ -2419,13 +2427,157 @@ class Player extends EventTarget {
     if (this.playing) this.#frames = requestAnimationFrame(this.#frame);
   };
 }
-return {STEPS, Player};
+return {Player};
 })();
 const module14 = (() => {
+const { Pulse } = module12;
+// Plays a set by its song: the sound is the clock, and the picture asks it what is heard now. Where the sound is gone, the page's
+// own clock runs along the song's.
+
+
+
+const LONGEST = 0.25; // seconds between two frames that still count as practice
+
+/** How fast a song can be played and is still a song, as shares of its own tempo; our choice. */
+const PACES = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25];
+
+/**
+ * @typedef {{ name: string, tempo: number, seconds: number, clock: number[][] }} Song
+ * Its usual tempo in beats a minute, how long the set is, and pairs of a second of the sound and one of the set.
+ */
+
+class SongPlayer extends EventTarget {
+  /** @param {Song} song @param {HTMLAudioElement | null} audio */
+  constructor(song, audio) {
+    super();
+    this.song = song;
+    this.audio = audio;
+    this.pulse = new Pulse();
+    this.aloud = true;
+    this.playing = false;
+    this.speed = 1;
+    this.practised = 0;
+    this.gone = 0; // seconds played
+    this.share = 0;
+    this.ahead = 0;
+    this.#at = 0;
+    if (audio) audio.addEventListener('ended', () => this.pause());
+  }
+
+  #at; // second of the sound
+  #frames = 0;
+  #last = 0; // second of the page's clock at the last frame
+  #asked = 0;
+
+  /** Seconds of the set that have gone; below 0 before it begins. */
+  get time() {
+    return along(this.song.clock, this.#at, 0);
+  }
+
+  /** Stands at a second of the set. @param {number} time */
+  seek(time) {
+    const { clock, seconds } = this.song;
+    this.#at = Math.max(0, along(clock, Math.min(time, seconds), 1));
+    if (this.audio) this.audio.currentTime = this.#at;
+    this.gone = 0;
+    this.dispatchEvent(new Event('tick'));
+  }
+
+  async play() {
+    if (this.playing) return;
+    this.playing = true;
+    const asked = ++this.#asked;
+    this.dispatchEvent(new Event('state'));
+    if (this.audio) {
+      this.audio.playbackRate = this.speed;
+      try {
+        await this.audio.play();
+      } catch {
+        if (asked === this.#asked) this.pause();
+        return;
+      }
+      if (asked !== this.#asked) return;
+    }
+    this.#last = performance.now() / 1000;
+    this.#frames = requestAnimationFrame(this.#frame);
+  }
+
+  pause() {
+    if (!this.playing) return;
+    this.playing = false;
+    this.#asked++;
+    cancelAnimationFrame(this.#frames);
+    if (this.audio) this.audio.pause();
+    this.dispatchEvent(new Event('state'));
+  }
+
+  /** Slower by a step, faster by a negative one; false where there is no further one. @param {number} by */
+  slower(by) {
+    const i = PACES.findIndex((pace) => pace >= this.speed - 1e-6) - by;
+    if (i < 0 || i >= PACES.length) return false;
+    this.speed = PACES[i];
+    if (this.audio) this.audio.playbackRate = this.speed;
+    this.dispatchEvent(new Event('state'));
+    return true;
+  }
+
+  get slowest() {
+    return this.speed <= PACES[0] + 1e-6;
+  }
+
+  get fastest() {
+    return this.speed >= PACES[PACES.length - 1] - 1e-6;
+  }
+
+  /** Whether the song is heard. @param {boolean} on */
+  async sound(on) {
+    this.aloud = on;
+    if (this.audio) this.audio.muted = !on;
+    this.dispatchEvent(new Event('state'));
+  }
+
+  #frame = () => {
+    if (!this.playing) return;
+    const now = performance.now() / 1000;
+    const passed = Math.min(LONGEST, now - this.#last);
+    this.#last = now;
+    this.practised += passed;
+    this.gone += passed;
+    // A clock that was read too early never takes the picture back.
+    this.#at = this.audio ? Math.max(this.#at, this.audio.currentTime) : this.#at + passed * this.speed;
+    this.dispatchEvent(new Event('tick'));
+    if (this.time >= this.song.seconds) this.pause();
+    else if (this.playing) this.#frames = requestAnimationFrame(this.#frame);
+  };
+}
+
+/**
+ * What stands beside a number in pairs that go up, evenly between two of them.
+ *
+ * @param {number[][]} pairs
+ * @param {number} number
+ * @param {number} from in which of the two it is looked for
+ */
+function along(pairs, number, from) {
+  let low = 0;
+  let high = pairs.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (pairs[middle][from] <= number) low = middle;
+    else high = middle;
+  }
+  const [a, b] = [pairs[low], pairs[high]];
+  const to = 1 - from;
+  return a[to] + ((number - a[from]) / (b[from] - a[from])) * (b[to] - a[to]);
+}
+return {SongPlayer};
+})();
+const module15 = (() => {
 const { Scene } = module2;
 const { CARE, FLASHES, asked } = module3;
 const { HallFigure } = module10;
-const { Player, STEPS } = module13;
+const { Player } = module13;
+const { SongPlayer } = module14;
 // One figure that plays: a pattern over and over, or a set's patterns one after the other with the passages between. It has the
 // buttons that play it, by their ids; whatever else stands on the page listens to it.
 
@@ -2434,13 +2586,15 @@ const { Player, STEPS } = module13;
 
 
 
+
 const ROUND = 1e-6;
+const MET = 14; // pixels, nearer than which two letters would lie on each other
 /** @type {Record<string, string>} */
 const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eyes: 'Seen with your own eyes' };
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
- * @typedef {{ counts: number, enters: number, wait_s: number, passage: any }} Step
+ * @typedef {{ counts: number, starts_s: number, one_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
  * What a step spins, null where that is gone.
  * @typedef {(step: any) => { pattern: Played, scene: any } | null} Spun
  */
@@ -2453,15 +2607,108 @@ class Show extends EventTarget {
   #within = null;
   #passing = 0; // seconds of the passage that is on; 0 for none
   #cared = false;
+  #own = new Player();
+  #heard = new WeakSet(); // players that are listened to
+  #song = { share: 0, said: '' }; // what is seen of a set to its song
 
   /** @param {HTMLCanvasElement} canvas */
   constructor(canvas) {
     super();
-    this.player = new Player();
+    /** @type {Player | SongPlayer} */
+    this.player = this.#own;
     this.figure = new HallFigure(canvas);
     /** @type {Played | null} */
     this.pattern = null;
     this.#listen(canvas);
+  }
+
+  /** From now on that one plays. @param {Player | SongPlayer} player */
+  #use(player) {
+    if (player !== this.player) this.player.pause();
+    this.player = player;
+    if (this.#heard.has(player)) return;
+    this.#heard.add(player);
+    player.addEventListener('tick', () => {
+      if (player !== this.player) return;
+      if (player instanceof SongPlayer) this.#sung(player.time);
+      else if (player.playing) this.#onward(player);
+      this.draw();
+    });
+    player.addEventListener('state', () => {
+      if (player !== this.player) return;
+      if (player.playing && !this.#cared && this.#fast()) {
+        player.pause();
+        this.play();
+        return;
+      }
+      this.buttons();
+      this.dispatchEvent(new Event('state'));
+    });
+  }
+
+  /**
+   * A set from one of its steps on, to its song.
+   *
+   * @param {Step[]} steps
+   * @param {number} at
+   * @param {Spun} spun
+   * @param {SongPlayer} player
+   */
+  sing(steps, at, spun, player) {
+    const first = spun(steps[at]);
+    if (!first) return;
+    this.#use(player);
+    this.#within = { steps, at, spun };
+    this.figure.hold(around(steps, spun));
+    player.practised = 0;
+    this.#cared = false;
+    player.pause();
+    this.#enter(first.pattern, first.scene);
+    while (player.slower(-1) && player.speed < 1);
+    while (player.speed > 1 && player.slower(1));
+    while (this.#fast() && player.slower(1));
+    // The first is counted in by a bar of the song.
+    player.seek(at ? steps[at].starts_s : -Infinity);
+    this.buttons();
+  }
+
+  // What is seen at a second of the set: a step, or before that the passage to it.
+  /** @param {number} time */
+  #sung(time) {
+    const within = this.#within;
+    if (!within) return;
+    const { steps, spun } = within;
+    let at = 0;
+    steps.forEach((each, i) => {
+      if (each.counts > 0 && time >= each.starts_s - (i ? steps[i - 1].wait_s : 0) - ROUND) at = i;
+    });
+    const step = steps[at];
+    const before = at && time < step.starts_s - ROUND ? steps[at - 1] : null;
+    const passing = before && before.passage ? before.wait_s : 0;
+    if (at !== within.at || passing !== this.#passing) {
+      const it = spun(step);
+      if (!it) return;
+      within.at = at;
+      if (passing) {
+        this.#passing = passing;
+        this.pattern = it.pattern;
+        this.figure.load(/** @type {Step} */ (before).passage, it.pattern.stand);
+        this.#seen();
+        this.dispatchEvent(new Event('step'));
+      } else {
+        this.#enter(it.pattern, it.scene);
+      }
+    }
+    const since = time - step.starts_s;
+    const cycles = step.enters + Math.max(0, since) / (this.pattern?.period_s ?? 1);
+    // Counted on the beats, from where the pattern is counted from 1.
+    const late = step.one_s - step.starts_s;
+    const count = Math.floor((since - late) / step.count_s + ROUND) + 1;
+    const last = Math.max(1, Math.ceil(step.counts - late / step.count_s - 0.05));
+    this.#song = {
+      share: passing ? Math.min(1 - ROUND, Math.max(0, 1 + since / passing)) : cycles - Math.floor(cycles + ROUND),
+      said: passing || since < late - ROUND ? '' : String(Math.min(count, last)),
+    };
   }
 
   /**
@@ -2471,6 +2718,7 @@ class Show extends EventTarget {
    * @param {any} scene
    */
   alone(pattern, scene) {
+    this.#use(this.#own);
     this.#within = null;
     this.figure.hold(null);
     this.#begin(pattern, scene, 0);
@@ -2486,6 +2734,7 @@ class Show extends EventTarget {
   follow(steps, at, spun) {
     const first = spun(steps[at]);
     if (!first) return;
+    this.#use(this.#own);
     this.#within = { steps, at, spun };
     this.figure.hold(around(steps, spun));
     this.#begin(first.pattern, first.scene, steps[at].enters);
@@ -2503,13 +2752,14 @@ class Show extends EventTarget {
 
   /** @param {Played} pattern @param {any} scene @param {number} share */
   #begin(pattern, scene, share) {
-    this.player.practised = 0;
+    const player = this.#own;
+    player.practised = 0;
     this.#cared = false;
-    this.player.load(pattern.period_s, pattern.counts);
+    player.load(pattern.period_s, pattern.counts);
     this.#enter(pattern, scene);
-    this.player.speed = 1;
-    while (this.#fast() && this.player.slower(1));
-    this.player.seek(share);
+    player.speed = 1;
+    while (this.#fast() && player.slower(1));
+    player.seek(share);
     this.buttons();
   }
 
@@ -2523,10 +2773,10 @@ class Show extends EventTarget {
   }
 
   // So many counts, then the passage, then the next.
-  #onward() {
+  /** @param {Player} player */
+  #onward(player) {
     const within = this.#within;
     if (!within) return;
-    const { player } = this;
     if (this.#passing) {
       if (player.ahead <= 0) this.#joined();
       return;
@@ -2581,6 +2831,11 @@ class Show extends EventTarget {
   anew() {
     const { player } = this;
     player.pause();
+    if (player instanceof SongPlayer) {
+      player.seek(this.step > 0 ? (this.#within?.steps[this.step].starts_s ?? 0) : -Infinity);
+      this.buttons();
+      return;
+    }
     if (this.#passing) this.#joined();
     player.seek(this.#within ? this.#within.steps[this.#within.at].enters : player.pulse.from);
     this.buttons();
@@ -2589,16 +2844,23 @@ class Show extends EventTarget {
   draw() {
     const { player, figure } = this;
     if (!this.pattern) return;
-    const share = this.#passing ? Math.min(1 - ROUND, Math.max(0, 1 - (player.ahead * player.speed) / this.#passing)) : player.share;
+    const sung = player instanceof SongPlayer;
+    const share = sung ? this.#song.share : this.#passing ? Math.min(1 - ROUND, Math.max(0, 1 - (player.ahead * player.speed) / this.#passing)) : player.share;
     figure.draw(share);
+    /** @type {number[][]} */
+    const named = [];
     for (const side of ['left', 'right']) {
       const letter = $('.letter[data-side=' + side + ']');
       const shown = figure.hand === 'both' || figure.hand === side;
       letter.hidden = !shown;
       const [x, y] = figure.place(side + '.hand', share);
-      if (shown) letter.style.transform = `translate(${(x - 17).toFixed(1)}px, ${(y + 13).toFixed(1)}px)`;
+      if (!shown) continue;
+      // Where the hands meet their letters stand on either side.
+      const met = named.some((other) => Math.hypot(x - other[0], y - other[1]) < MET);
+      letter.style.transform = `translate(${(x + (met ? 7 : -17)).toFixed(1)}px, ${(y + 13).toFixed(1)}px)`;
+      named.push([x, y]);
     }
-    const said = this.#passing ? '' : player.pulse.said(share);
+    const said = sung ? this.#song.said : this.#passing ? '' : player.pulse.said(share);
     if ($('#count').textContent !== said) $('#count').textContent = said;
   }
 
@@ -2617,25 +2879,28 @@ class Show extends EventTarget {
     if (!pattern) return;
     $('#play').setAttribute('aria-pressed', String(player.playing));
     $('#play span').textContent = player.playing ? 'Pause' : 'Play';
-    $('#tempo').textContent = Math.round(pattern.tempo * player.speed) + ' a minute';
-    $('#slower').disabled = player.speed <= STEPS[0] + ROUND;
-    $('#faster').disabled = player.speed >= STEPS[STEPS.length - 1] - ROUND;
+    const cycles = Math.round(pattern.tempo * player.speed);
+    $('#tempo').textContent = player instanceof SongPlayer ? cycles + ' cycles, ' + Math.round(player.song.tempo * player.speed) + ' beats a minute' : cycles + ' a minute';
+    $('#slower').disabled = player.slowest;
+    $('#faster').disabled = player.fastest;
+    $('#click').textContent = player instanceof SongPlayer ? 'Song' : 'Click';
     $('#click').setAttribute('aria-pressed', String(player.aloud));
   }
 
   /** @param {HTMLCanvasElement} canvas */
   #listen(canvas) {
-    const { player, figure } = this;
+    const { figure } = this;
+    this.#use(this.#own);
     $('.care h2').textContent = CARE.title;
     $('.care p').textContent = CARE.text;
     for (const button of document.querySelectorAll('.care button')) button.textContent = /** @type {Record<string, string>} */ (CARE)[button.value];
     const press = (/** @type {string} */ selector, /** @type {() => void} */ act) => $(selector).addEventListener('click', act);
     press('#play', () => this.play());
     canvas.addEventListener('click', () => this.play());
-    press('#slower', () => player.slower(1));
-    press('#faster', () => player.slower(-1));
+    press('#slower', () => this.player.slower(1));
+    press('#faster', () => this.player.slower(-1));
     press('#anew', () => this.anew());
-    press('#click', () => player.sound(!player.aloud));
+    press('#click', () => this.player.sound(!this.player.aloud));
     for (const radio of document.querySelectorAll('[name=view]')) {
       radio.addEventListener('change', () => {
         figure.see(radio.value);
@@ -2649,21 +2914,8 @@ class Show extends EventTarget {
         this.draw();
       });
     }
-    player.addEventListener('tick', () => {
-      if (player.playing) this.#onward();
-      this.draw();
-    });
-    player.addEventListener('state', () => {
-      if (player.playing && !this.#cared && this.#fast()) {
-        player.pause();
-        this.play();
-        return;
-      }
-      this.buttons();
-      this.dispatchEvent(new Event('state'));
-    });
-    document.addEventListener('visibilitychange', () => document.hidden && player.pause());
-    addEventListener('pagehide', () => player.pause());
+    document.addEventListener('visibilitychange', () => document.hidden && this.player.pause());
+    addEventListener('pagehide', () => this.player.pause());
   }
 }
 
@@ -2687,7 +2939,7 @@ function around(steps, spun) {
 }
 return {Show};
 })();
-const module15 = (() => {
+const module16 = (() => {
 // A small moving picture of a pairing: the light of the whole cycle is drawn once, and only the two moving heads over it. One clock
 // moves all that are in view, where motion is wanted; else each shows one moment. Nothing is drawn of what is not in view.
 
@@ -3024,7 +3276,7 @@ function unpack(base64) {
 customElements.define('moving-thumb', MovingThumb);
 return {rest, drawings, MovingThumb};
 })();
-const module16 = (() => {
+const module17 = (() => {
 // The search on the index: what stands on the page is searched, so that it needs neither a server nor a list of its own.
 
 const PLACE = '#find=';
@@ -3079,10 +3331,10 @@ function folded(text) {
 }
 return {Finder, folded};
 })();
-const module17 = (() => {
-const { Show } = module14;
-const { MovingThumb, rest } = module15;
-const { Finder } = module16;
+const module18 = (() => {
+const { Show } = module15;
+const { MovingThumb, rest } = module16;
+const { Finder } = module17;
 // The pages of a site: small figures that move, one large figure that plays, and the search on the index. All of it is read without
 // this script as well; moving points come from files of the site, and nothing from anywhere else.
 

@@ -402,7 +402,8 @@ class HallPageTest extends InChromium {
         try (Exported hall = large(0)) {
             hall.page().locator("#more").tap();
             double[] audience = hall.numbers("deferentHall.figure.place('left.hand', 0.1)");
-            Locator whose = hall.page().locator("#setup .whose");
+            Locator whose = hall.page().locator("#head .whose");
+            assertThat(whose.isVisible()).isTrue();
             assertThat(whose.textContent())
                     .isEqualTo(
                             "Left and right are the performer’s. Seen by the audience, the"

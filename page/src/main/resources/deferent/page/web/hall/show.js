@@ -8,6 +8,7 @@ import { Player } from './player.js';
 import { SongPlayer } from './song.js';
 
 const ROUND = 1e-6;
+const MET = 14; // pixels, nearer than which two letters would lie on each other
 /** @type {Record<string, string>} */
 const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eyes: 'Seen with your own eyes' };
 
@@ -266,12 +267,18 @@ export class Show extends EventTarget {
     const sung = player instanceof SongPlayer;
     const share = sung ? this.#song.share : this.#passing ? Math.min(1 - ROUND, Math.max(0, 1 - (player.ahead * player.speed) / this.#passing)) : player.share;
     figure.draw(share);
+    /** @type {number[][]} */
+    const named = [];
     for (const side of ['left', 'right']) {
       const letter = $('.letter[data-side=' + side + ']');
       const shown = figure.hand === 'both' || figure.hand === side;
       letter.hidden = !shown;
       const [x, y] = figure.place(side + '.hand', share);
-      if (shown) letter.style.transform = `translate(${(x - 17).toFixed(1)}px, ${(y + 13).toFixed(1)}px)`;
+      if (!shown) continue;
+      // Where the hands meet their letters stand on either side.
+      const met = named.some((other) => Math.hypot(x - other[0], y - other[1]) < MET);
+      letter.style.transform = `translate(${(x + (met ? 7 : -17)).toFixed(1)}px, ${(y + 13).toFixed(1)}px)`;
+      named.push([x, y]);
     }
     const said = sung ? this.#song.said : this.#passing ? '' : player.pulse.said(share);
     if ($('#count').textContent !== said) $('#count').textContent = said;
