@@ -452,7 +452,12 @@ final class SetCommand implements Callable<Integer> {
             if (stay.isEmpty()) {
                 say.line(first, names.get(i) + " (gone)");
             } else {
-                say.line(first, names.get(i) + ", from " + TellSet.duration(stay.get().starts()));
+                // To a song the sentence below says when, by the song's own clock.
+                String from =
+                        reading.inSong(i).isPresent()
+                                ? ""
+                                : ", from " + TellSet.duration(stay.get().starts());
+                say.line(first, names.get(i) + from);
                 Stay kept = stay.get();
                 reading.kept(i).forEach(one -> say.told("     ", one));
                 if (!TellSet.reached(kept)) {

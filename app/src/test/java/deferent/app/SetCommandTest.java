@@ -177,6 +177,7 @@ class SetCommandTest {
                 .contains(
                         "To \"Snow\", 132 beats a minute, from beat 1 of bar 2 on, 0:03.0 into the song.")
                 .contains("the first on beat 1 of bar 2, 0:03.0 into the song.")
+                .doesNotContain("from 0 s")
                 // It leaps from 120 to 132; who follows goes a little over either before the leap.
                 .contains("2 beats: 60 to 66 cycles a minute at 119 to 133 beats a minute.")
                 .contains("A cycle lasts 2 beats: 66 cycles a minute at 132 beats a minute.");
