@@ -2,13 +2,9 @@ package deferent.record;
 
 import deferent.motion.pairing.Refusal;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -48,7 +44,8 @@ public record SongSound(String file, String sha256, double seconds) {
 
     /** The sound of a file as it is now. */
     public static SongSound of(Path file, double seconds) throws IOException {
-        return new SongSound(file.toAbsolutePath().normalize().toString(), hash(file), seconds);
+        return new SongSound(
+                file.toAbsolutePath().normalize().toString(), Fingerprint.of(file), seconds);
     }
 
     /**
@@ -66,7 +63,7 @@ public record SongSound(String file, String sha256, double seconds) {
             try {
                 Path place = above.resolve(file);
                 if (Files.isRegularFile(place)) {
-                    if (hash(place).equals(sha256)) {
+                    if (Fingerprint.of(place).equals(sha256)) {
                         return new Whereabouts(Optional.of(place), Optional.empty());
                     }
                     another = true;
@@ -92,18 +89,5 @@ public record SongSound(String file, String sha256, double seconds) {
     /** The file's name without its folders. */
     public String name() {
         return file.substring(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1);
-    }
-
-    private static String hash(Path file) throws IOException {
-        try (InputStream in = Files.newInputStream(file)) {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            byte[] some = new byte[1 << 16];
-            for (int read = in.read(some); read >= 0; read = in.read(some)) {
-                digest.update(some, 0, read);
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException none) {
-            throw new IllegalStateException("every JDK has SHA-256", none);
-        }
     }
 }

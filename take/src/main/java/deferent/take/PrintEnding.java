@@ -142,14 +142,7 @@ record PrintEnding(String key, String mediaType, String words) implements Stream
             told = "sheet";
         }
         return (out, listener, stop) ->
-                print.write(
-                                out,
-                                p ->
-                                        listener.accept(
-                                                new TakeProgress(
-                                                        (double) p.done() / Math.max(1, p.all()),
-                                                        p.told())),
-                                stop)
+                print.write(out, p -> listener.accept(TakeProgress.of(p)), stop)
                         ? Optional.of(told)
                         : Optional.empty();
     }

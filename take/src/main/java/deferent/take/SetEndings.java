@@ -148,14 +148,7 @@ public final class SetEndings {
                         ? new CueSheet(take.cues(), take.edition())
                         : new SetSheet(take.reading(), take.edition());
         return (out, listener, stop) ->
-                print.write(
-                                out,
-                                p ->
-                                        listener.accept(
-                                                new TakeProgress(
-                                                        (double) p.done() / Math.max(1, p.all()),
-                                                        p.told())),
-                                stop)
+                print.write(out, p -> listener.accept(TakeProgress.of(p)), stop)
                         ? Optional.of(cue ? "cue sheet" : "sheet of a set")
                         : Optional.empty();
     }

@@ -30,11 +30,7 @@ final class SetPage {
                             patterns,
                             take.lexicon(),
                             false,
-                            at ->
-                                    listener.accept(
-                                            new TakeProgress(
-                                                    (double) at.done() / Math.max(1, at.all()),
-                                                    at.told())),
+                            at -> listener.accept(TakeProgress.of(at)),
                             stop);
             if (taught.isEmpty()) {
                 return Optional.empty();

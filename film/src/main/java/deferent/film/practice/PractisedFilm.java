@@ -12,6 +12,7 @@ import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
 import deferent.record.Extras;
+import deferent.record.Fingerprint;
 import deferent.record.Practice;
 import deferent.record.Practice.Clip;
 import deferent.record.Practice.DatedBy;
@@ -22,15 +23,11 @@ import deferent.record.Practice.Track;
 import deferent.record.number.Written;
 import deferent.reel.Footage;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -44,7 +41,6 @@ import java.util.OptionalDouble;
  * @param dated how that is known
  */
 public record PractisedFilm(Clip clip, Instant date, DatedBy dated) {
-    private static final int PIECE = 1 << 20; // bytes
     private static final double TENTH = 1e4; // of a millimetre: places are kept to that
 
     /**
@@ -55,7 +51,7 @@ public record PractisedFilm(Clip clip, Instant date, DatedBy dated) {
      */
     public static PractisedFilm of(Path file, String called, Instant written) throws IOException {
         Optional<Instant> made = Footage.made(file);
-        Clip clip = new Clip(called, Files.size(file), sha256(file), false);
+        Clip clip = new Clip(called, Files.size(file), Fingerprint.of(file), false);
         return new PractisedFilm(
                 clip, made.orElse(written), made.isPresent() ? DatedBy.FILM : DatedBy.FILE);
     }
@@ -66,19 +62,6 @@ public record PractisedFilm(Clip clip, Instant date, DatedBy dated) {
                 file,
                 String.valueOf(file.getFileName()),
                 Files.getLastModifiedTime(file).toInstant());
-    }
-
-    private static String sha256(Path file) throws IOException {
-        try (InputStream in = Files.newInputStream(file)) {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            byte[] piece = new byte[PIECE];
-            for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
-                digest.update(piece, 0, read);
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException none) {
-            throw new IllegalStateException("every JDK has SHA-256", none);
-        }
     }
 
     /**

@@ -5,6 +5,7 @@ import deferent.page.sheet.Galley.Row;
 import deferent.page.sheet.Galley.Run;
 import deferent.record.cue.SetCue;
 import deferent.record.cue.SetCues;
+import deferent.tell.TellSungSet;
 import deferent.tell.Telling;
 import java.util.ArrayList;
 import java.util.List;
@@ -160,7 +161,7 @@ public record CueSheet(SetCues cues, Edition edition) implements Print {
         Tag row = Tag.of(Tag.Kind.ROW, table);
         List<Double> widths = widths(body);
         List<List<Row>> cells = new ArrayList<>();
-        cells.add(cell(row, widths.get(0), Run.of(time(cue.time())), CALL));
+        cells.add(cell(row, widths.get(0), Run.of(TellSungSet.time(cue.time())), CALL));
         if (cues.song().isPresent()) {
             String place = cue.place().map(CueSheet::said).orElse("");
             cells.add(cell(row, widths.get(1), Run.of(place), CALL));
@@ -192,17 +193,5 @@ public record CueSheet(SetCues cues, Edition edition) implements Print {
     private static String said(SetCue.Place place) {
         String beat = String.format(Locale.ROOT, "%.1f", place.beat()).replaceFirst("\\.0$", "");
         return place.bar() + ", " + beat;
-    }
-
-    /** Minutes and seconds to a tenth: "1:02.3". */
-    private static String time(double seconds) {
-        long tenths = Math.round(10 * Math.abs(seconds));
-        return String.format(
-                Locale.ROOT,
-                "%s%d:%02d.%d",
-                seconds < 0 && tenths > 0 ? "-" : "",
-                tenths / 600,
-                tenths / 10 % 60,
-                tenths % 10);
     }
 }
