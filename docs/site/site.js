@@ -2594,7 +2594,7 @@ const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eye
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
- * @typedef {{ counts: number, starts_s: number, one_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
+ * @typedef {{ tempo: number, period_s: number, counts: number, starts_s: number, one_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
  * What a step spins, null where that is gone.
  * @typedef {(step: any) => { pattern: Played, scene: any } | null} Spun
  */
@@ -2919,6 +2919,9 @@ class Show extends EventTarget {
   }
 }
 
+/** A pattern at the tempo that it has in a step. @template {Played} P @param {P} pattern @param {Step} step @returns {P} */
+const stepped = (pattern, { tempo, period_s }) => ({ ...pattern, tempo, period_s });
+
 /** Corners of the box in which a whole set is played. @param {Step[]} steps @param {Spun} spun */
 function around(steps, spun) {
   const scene = new Scene();
@@ -2937,7 +2940,7 @@ function around(steps, spun) {
   }
   return { least, most };
 }
-return {Show};
+return {Show, stepped};
 })();
 const module16 = (() => {
 // A small moving picture of a pairing: the light of the whole cycle is drawn once, and only the two moving heads over it. One clock
@@ -3332,7 +3335,7 @@ function folded(text) {
 return {Finder, folded};
 })();
 const module18 = (() => {
-const { Show } = module15;
+const { Show, stepped } = module15;
 const { MovingThumb, rest } = module16;
 const { Finder } = module17;
 // The pages of a site: small figures that move, one large figure that plays, and the search on the index. All of it is read without
@@ -3440,7 +3443,7 @@ class Site {
       resize();
     });
     if (whole.steps) {
-      const of = (/** @type {any} */ step) => (step.moves ? { pattern: spun.get(step.moves), scene: spun.get(step.moves).scene } : null);
+      const of = (/** @type {any} */ step) => (step.moves ? { pattern: stepped(spun.get(step.moves), step), scene: spun.get(step.moves).scene } : null);
       show.follow(steps, 0, of);
       for (const button of document.querySelectorAll('.from-here')) {
         button.hidden = false;

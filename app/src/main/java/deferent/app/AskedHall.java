@@ -6,10 +6,10 @@ import deferent.record.Document;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.SetDocument;
-import deferent.record.SetPlaces;
 import deferent.record.Shelf;
 import deferent.record.ShelfError;
 import deferent.take.HallTake;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,43 +28,43 @@ final class AskedHall {
         String text = asked.text();
         if (folder.isPresent()) {
             Shelf.Listing listing = folder.get().look();
-            return Optional.of(whole(DrawCommand.title(text), listing, listing.words().lexicon()));
+            return Optional.of(
+                    whole(
+                            DrawCommand.title(text),
+                            listing,
+                            Optional.of(folder.get().folder()),
+                            listing.words().lexicon()));
         }
         if (text.equals(DrawCommand.SHELF)) {
-            return Optional.of(whole(DrawCommand.MINE, asked.shelf().look(), asked.words()));
+            return Optional.of(
+                    whole(
+                            DrawCommand.MINE,
+                            asked.shelf().look(),
+                            Optional.of(asked.shelf().folder()),
+                            asked.words()));
         }
         if (text.equals(DrawCommand.DEMO)) {
-            return Optional.of(whole(DrawCommand.MARKET, demo(), Lexicon.EMPTY));
+            return Optional.of(
+                    whole(
+                            DrawCommand.MARKET,
+                            DemoShelf.listing(),
+                            Optional.empty(),
+                            Lexicon.EMPTY));
         }
         return set(asked);
     }
 
-    private static HallTake whole(String title, Shelf.Listing listing, Lexicon lexicon) {
-        SetPlaces places = SetPlaces.on(listing);
+    private static HallTake whole(
+            String title, Shelf.Listing listing, Optional<Path> shelf, Lexicon lexicon) {
         List<HallTake.Wanted> sets =
                 listing.kept().stream()
                         .map(Kept::document)
                         .filter(SetDocument.class::isInstance)
                         .map(SetDocument.class::cast)
                         .filter(set -> !set.steps().isEmpty())
-                        .map(set -> new HallTake.Wanted(set, places.of(set.steps())))
+                        .map(set -> HallTake.Wanted.on(listing, set, shelf, false))
                         .toList();
         return new HallTake(title, listing.patterns(), sets, lexicon);
-    }
-
-    /** The demo as a shelf would list it. */
-    private static Shelf.Listing demo() {
-        List<Shelf.Entry> entries =
-                DemoShelf.documents().stream()
-                        .map(
-                                document ->
-                                        new Shelf.Entry(
-                                                Shelf.slug(document.name()),
-                                                "",
-                                                Optional.of(document),
-                                                Optional.empty()))
-                        .toList();
-        return new Shelf.Listing(entries, List.of(), 0);
     }
 
     /** A set of the shelf by its name, its patterns each once. */
@@ -78,16 +78,15 @@ final class AskedHall {
         if (!(found.orElse(null) instanceof SetDocument set)) {
             return Optional.empty();
         }
-        List<SetPlaces.Place> places = SetPlaces.on(asked.shelf().look()).of(set.steps());
+        HallTake.Wanted wanted =
+                HallTake.Wanted.on(
+                        asked.shelf().look(), set, Optional.of(asked.shelf().folder()), true);
         Map<String, PatternDocument> each = new LinkedHashMap<>();
-        places.stream()
+        wanted.places().stream()
                 .flatMap(place -> place.pattern().stream())
                 .forEach(pattern -> each.putIfAbsent(pattern.name(), pattern));
         return Optional.of(
                 new HallTake(
-                        set.name(),
-                        List.copyOf(each.values()),
-                        List.of(new HallTake.Wanted(set, places)),
-                        asked.words()));
+                        set.name(), List.copyOf(each.values()), List.of(wanted), asked.words()));
     }
 }

@@ -19,6 +19,7 @@ import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.worked.Detail;
 import deferent.search.whole.Readings;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -72,7 +73,13 @@ class DemoShelfTest {
                 own = motion.in(own);
             }
         }
-        for (PatternDocument p : patterns()) {
+        List<PatternDocument> all = new ArrayList<>(patterns());
+        for (Document document : DemoShelf.documents()) {
+            if (document instanceof SetDocument set) {
+                set.steps().forEach(step -> all.add(((SetStep.Held) step.what()).pattern()));
+            }
+        }
+        for (PatternDocument p : all) {
             assertThat(Phrase.parse(p.phrase().orElseThrow(), own).pairing())
                     .as(p.name())
                     .isEqualTo(p.pairing());

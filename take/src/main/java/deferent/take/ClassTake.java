@@ -3,6 +3,7 @@ package deferent.take;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Side;
+import deferent.page.web.TaughtSong;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;
 import deferent.record.landing.Landing;
@@ -152,7 +153,12 @@ public record ClassTake(HallTake hall, boolean leftHanded, String view) {
         return HallTake.reading(set, told -> listener.accept(new TakeProgress(0, told)), stop)
                 .flatMap(
                         taught ->
-                                new SetTake(taught.reading(), taught.book(), wishes, hall.lexicon())
+                                new SetTake(
+                                                taught.reading(),
+                                                taught.song().map(TaughtSong::sung),
+                                                taught.book(),
+                                                wishes,
+                                                hall.lexicon())
                                         .write(target, listener, stop));
     }
 

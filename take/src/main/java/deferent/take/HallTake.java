@@ -7,10 +7,14 @@ import deferent.page.sheet.Taught;
 import deferent.page.web.HallPage;
 import deferent.page.web.TaughtSet;
 import deferent.page.web.TaughtShelf;
+import deferent.page.web.TaughtSong;
 import deferent.record.PatternDocument;
 import deferent.record.SetDocument;
 import deferent.record.SetPlaces;
 import deferent.record.SetReading;
+import deferent.record.Shelf;
+import deferent.record.SongPlace;
+import deferent.record.cue.SungSet;
 import deferent.record.landing.Landing;
 import deferent.search.set.PairBook;
 import deferent.tell.TellSet;
@@ -47,10 +51,61 @@ public record HallTake(
     /** The share of all the work that goes into sets, roughly. */
     private static final double SETS = 0.3;
 
-    /** A set with its patterns as they are now. */
-    public record Wanted(SetDocument set, List<SetPlaces.Place> places) {
+    /**
+     * A set with its patterns as they are now.
+     *
+     * @param song that it is spun to, as it is found now; empty for none
+     * @param sound the song's file; empty where it is gone, or there is no song
+     * @param heard whether the song is taken along, where its file is there
+     */
+    public record Wanted(
+            SetDocument set,
+            List<SetPlaces.Place> places,
+            Optional<SongPlace> song,
+            Optional<Path> sound,
+            boolean heard) {
         public Wanted {
             places = List.copyOf(places);
+        }
+
+        /**
+         * A set as it is found on a shelf.
+         *
+         * @param shelf the shelf's folder, where songs may lie; empty for none
+         * @param heard whether its song is taken along, where its file is there
+         */
+        public static Wanted on(
+                Shelf.Listing listing, SetDocument set, Optional<Path> shelf, boolean heard) {
+            Optional<SongPlace> song = set.song().map(asked -> SongPlace.on(listing, asked));
+            return new Wanted(
+                    set,
+                    SetPlaces.on(listing).of(set.steps()),
+                    song,
+                    shelf.flatMap(folder -> song.flatMap(s -> s.sound(folder))),
+                    heard);
+        }
+
+        Wanted mirrored(Lexicon lexicon) {
+            return new Wanted(
+                    set,
+                    places.stream().map(place -> place.mirrored(lexicon)).toList(),
+                    song,
+                    sound,
+                    heard);
+        }
+
+        private Optional<SungSet> sung(SetReading reading) {
+            return reading.plan()
+                    .song()
+                    .flatMap(
+                            to ->
+                                    song.map(
+                                            place ->
+                                                    new SungSet(
+                                                            reading,
+                                                            place.name(),
+                                                            to.clock(),
+                                                            sound)));
         }
     }
 
@@ -67,15 +122,7 @@ public record HallTake(
         return new HallTake(
                 title + ", left-handed",
                 patterns.stream().map(pattern -> pattern.mirrored(lexicon)).toList(),
-                sets.stream()
-                        .map(
-                                wanted ->
-                                        new Wanted(
-                                                wanted.set(),
-                                                wanted.places().stream()
-                                                        .map(place -> place.mirrored(lexicon))
-                                                        .toList()))
-                        .toList(),
+                sets.stream().map(wanted -> wanted.mirrored(lexicon)).toList(),
                 lexicon,
                 compared);
     }
@@ -122,7 +169,7 @@ public record HallTake(
     /** Writes it whole or not at all; empty where it was stopped. */
     public Optional<Taken> write(
             Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
-        return taught(listener, stop).map(taught -> landed(target, HallPage.of(taught)));
+        return taught(listener, stop).map(taught -> landed(target, taught));
     }
 
     /** Works out all that is said of it; empty where it was stopped. */
@@ -159,11 +206,19 @@ public record HallTake(
         return SetReading.of(
                         wanted.set().name(),
                         wanted.places(),
+                        wanted.song(),
                         book,
                         false,
                         at -> listener.accept(TellSet.progress(at)),
                         stop)
-                .map(reading -> new TaughtSet(reading, book, wanted.set().author()));
+                .map(
+                        reading ->
+                                new TaughtSet(
+                                        reading,
+                                        book,
+                                        wanted.set().author(),
+                                        wanted.sung(reading)
+                                                .map(sung -> SetPage.song(sung, wanted.heard()))));
     }
 
     private Optional<List<Taught>> taught(
@@ -171,7 +226,8 @@ public record HallTake(
         return Taught.of(
                 all,
                 lexicon,
-                compared && all.size() > 1 && all.size() <= COMPARED,
+                // What comes next in a set is said there.
+                compared && patterns.size() <= COMPARED ? patterns.size() : 0,
                 at -> listener.accept(progress(at)),
                 stop);
     }
@@ -181,16 +237,34 @@ public record HallTake(
                 SETS + (1 - SETS) * (double) at.done() / Math.max(1, at.all()), at.told());
     }
 
-    private Taken landed(Path target, String html) {
+    private Taken landed(Path target, TaughtShelf taught) {
+        String html = HallPage.of(taught);
         try (Landing landing = Landing.at(target)) {
             OutputStream out = Channels.newOutputStream(landing.channel());
             out.write(html.getBytes(StandardCharsets.UTF_8));
             String size = Taken.size(landing.size());
             landing.land();
-            return new Taken(List.of(target), told() + ", " + size, Optional.empty());
+            return new Taken(
+                    List.of(target), told() + songs(taught) + ", " + size, Optional.empty());
         } catch (IOException e) {
             throw Landing.cannot(target, e);
         }
+    }
+
+    /** Whether the songs of its sets are heard in it. */
+    private static String songs(TaughtShelf taught) {
+        List<TaughtSong> songs =
+                taught.sets().stream().flatMap(set -> set.song().stream()).toList();
+        long heard = songs.stream().filter(song -> song.sound().length > 0).count();
+        if (songs.isEmpty()) {
+            return "";
+        }
+        if (heard < songs.size()) {
+            return songs.size() == 1 && songs.get(0).sung().sound().isEmpty()
+                    ? ", without its song, whose sound was not found"
+                    : ", without songs: a set taken away alone has its own";
+        }
+        return ", with its song";
     }
 
     private String told() {

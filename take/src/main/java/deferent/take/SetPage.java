@@ -29,7 +29,7 @@ final class SetPage {
                     Taught.of(
                             patterns,
                             take.lexicon(),
-                            false,
+                            0,
                             at -> listener.accept(TakeProgress.of(at)),
                             stop);
             if (taught.isEmpty()) {
@@ -40,7 +40,7 @@ final class SetPage {
                             take.reading(),
                             take.book(),
                             Optional.empty(),
-                            take.song().map(SetPage::heard));
+                            take.song().map(sung -> song(sung, true)));
             String html =
                     HallPage.of(
                             new TaughtShelf(
@@ -72,8 +72,12 @@ final class SetPage {
         return patterns;
     }
 
-    /** From a bar before the set begins. */
-    private static TaughtSong heard(SungSet sung) {
+    /**
+     * The song as a page plays it, from a bar before the set begins.
+     *
+     * @param heard whether its sound is taken along, where it is there
+     */
+    static TaughtSong song(SungSet sung, boolean heard) {
         double begins =
                 sung.clock()
                         .time(
@@ -83,6 +87,7 @@ final class SetPage {
                                                         - sung.beats().beatsABar()));
         byte[] sound =
                 sung.sound()
+                        .filter(file -> heard)
                         .map(file -> HeardPart.of(file, begins, sung.ends() + AFTER - begins))
                         .orElse(new byte[0]);
         return new TaughtSong(sung, sound, HeardPart.MEDIA_TYPE, begins);

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
@@ -57,7 +58,8 @@ class ClassTakeTest {
                         .findFirst()
                         .orElseThrow();
         HallTake one = lesson("static spin vs triquetra", false).hall();
-        HallTake.Wanted wanted = new HallTake.Wanted(set, List.of());
+        HallTake.Wanted wanted =
+                HallTake.Wanted.on(DemoShelf.listing(), set, Optional.empty(), false);
         HallTake with = new HallTake("Reed", one.patterns(), List.of(wanted), Lexicon.EMPTY);
         assertThat(new ClassTake(with, false, "mirror").names())
                 .startsWith("student.pdf", "teacher.pdf", "set.pdf", "practice.html");

@@ -13,7 +13,6 @@ import deferent.reading.body.Performer;
 import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
 import deferent.record.SetDocument;
-import deferent.record.SetPlaces;
 import deferent.record.SetStep;
 import deferent.record.Shelf;
 import deferent.tell.Told;
@@ -25,6 +24,7 @@ import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -116,9 +116,12 @@ class SiteTakeTest {
                         new SetStep(new SetStep.Held(all.get(0)), 8),
                         new SetStep(new SetStep.Held(all.get(1)), 8));
         SetDocument set = SetDocument.of("Two <rings> & a gate", steps);
-        SetPlaces places = SetPlaces.on(new Shelf.Listing(List.of(), List.of(), 0));
+        Shelf.Listing listing = new Shelf.Listing(List.of(), List.of(), 0);
         return new HallTake(
-                "Rings", all, List.of(new HallTake.Wanted(set, places.of(steps))), Lexicon.EMPTY);
+                "Rings",
+                all,
+                List.of(HallTake.Wanted.on(listing, set, Optional.empty(), false)),
+                Lexicon.EMPTY);
     }
 
     private static SortedMap<String, byte[]> read(Path folder) throws IOException {

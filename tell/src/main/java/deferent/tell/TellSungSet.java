@@ -93,6 +93,41 @@ public final class TellSungSet {
                 "A part that is repeated for practice seldom lasts whole bars.");
     }
 
+    /**
+     * That a page has not the song in it, and what then gives the time.
+     *
+     * @param there whether the song's sound was found
+     */
+    public static Told unheard(String name, boolean there) {
+        return new Told(
+                "set.song.unheard",
+                Tone.NOTE,
+                there
+                        ? "The song is not in here: take this set away alone, as a page, and you"
+                                + " hear it there."
+                        : "The song is not in here: the sound of \""
+                                + name
+                                + "\" was not found where the set was taken away.",
+                "A page with all songs of a shelf would be too large for a phone to open at once.");
+    }
+
+    /** That pages which are open to all have not the song in them. */
+    public static Told unpublished() {
+        return new Told(
+                "set.song.unpublished",
+                Tone.NOTE,
+                "Here it goes at the song's usual tempo and without the song.",
+                "A site is open to all, and a song is mostly somebody's. As a page of its own the set"
+                        + " plays to it.");
+    }
+
+    /** "16 counts, the first on beat 1 of bar 5". */
+    public static String counted(InSong at, ToSong song) {
+        return TellSet.counts(at.counts())
+                + ", the first on "
+                + place(song.beats(), (int) Math.rint(at.beat()));
+    }
+
     /** Where a pattern's counts begin, how many there are, and at which tempi. */
     public static Told start(InSong at, Stay stay, ToSong song) {
         int asked = stay.wanted().counts();

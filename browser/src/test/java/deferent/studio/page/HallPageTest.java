@@ -22,8 +22,9 @@ import deferent.page.web.TaughtShelf;
 import deferent.page.web.TaughtSong;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
-import deferent.record.cue.SungSet;
+import deferent.record.SetReading;
 import deferent.reel.HeardPart;
+import deferent.search.set.Joint;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -57,6 +58,9 @@ class HallPageTest extends InChromium {
 
     @TempDir static Path folder = Path.of("");
 
+    /** Which set of the demo is heard with its song here. */
+    private static final int SUNG = 3;
+
     private static Path file = Path.of("");
     private static int patterns;
     private static SongClock clock = SongClock.of(Beats.even(0, 60, 8, 4), 0, 60);
@@ -78,7 +82,7 @@ class HallPageTest extends InChromium {
         all.add(demo.listed(), fast);
         patterns = demo.listed() + 1;
         List<TaughtSet> sets = new ArrayList<>(demo.sets());
-        sets.add(sung(demo.sets().get(0)));
+        sets.set(SUNG, sung(sets.get(SUNG)));
         file = folder.resolve("practice & more.html");
         Files.writeString(
                 file,
@@ -91,17 +95,13 @@ class HallPageTest extends InChromium {
                                 Lexicon.EMPTY)));
     }
 
-    /** The set to a song that grows faster, which hums. */
+    /** A set of the demo to its song, which only hums here. */
     private static TaughtSet sung(TaughtSet set) throws IOException {
-        List<Double> times = new ArrayList<>();
-        double time = 0.4;
-        for (int i = 0; i < 300; i++) {
-            times.add(time);
-            time += 60 / (100 + i / 20.0);
-        }
-        clock = SongClock.of(new Beats(times, 4, 0), 8, 100);
+        TaughtSong silent = set.song().orElseThrow();
+        clock = silent.sung().clock();
+        heard = silent.begins();
         int rate = 8000;
-        byte[] hum = new byte[(int) (rate * (clock.time(set.reading().plan().seconds()) + 2))];
+        byte[] hum = new byte[(int) (rate * (silent.sung().ends() + 2))];
         for (int i = 0; i < hum.length; i++) {
             hum[i] = (byte) (60 * Math.sin(0.2 * i));
         }
@@ -113,14 +113,12 @@ class HallPageTest extends InChromium {
                         hum.length),
                 AudioFileFormat.Type.WAVE,
                 song.toFile());
-        SungSet sung = new SungSet(set.reading(), "Hum", clock, Optional.of(song));
-        heard = clock.time(clock.onBeat(4));
-        byte[] part = HeardPart.of(song, heard, sung.ends() - heard + 1);
+        byte[] part = HeardPart.of(song, heard, silent.sung().ends() - heard + 1);
         return new TaughtSet(
                 set.reading(),
                 set.book(),
                 set.author(),
-                Optional.of(new TaughtSong(sung, part, HeardPart.MEDIA_TYPE, heard)));
+                Optional.of(new TaughtSong(silent.sung(), part, HeardPart.MEDIA_TYPE, heard)));
     }
 
     private static Browser.NewContextOptions phone() {
@@ -201,7 +199,7 @@ class HallPageTest extends InChromium {
     void everyPatternAndSetIsInTheListAndOnlyThoseInViewMove() {
         try (Exported hall = open()) {
             assertThat(hall.page().locator(".pattern").count()).isEqualTo(patterns);
-            assertThat(hall.page().locator(".set").count()).isEqualTo(2);
+            assertThat(hall.page().locator(".set").count()).isEqualTo(4);
             String drawn =
                     "[...document.querySelectorAll('moving-thumb')].map((thumb) => thumb.last)";
             hall.until("document.querySelector('moving-thumb').last > 0");
@@ -620,11 +618,39 @@ class HallPageTest extends InChromium {
     }
 
     @Test
+    void theDemosSetsToSongsLeadOnAndEachPatternsOneBeginsABar() {
+        List<TaughtSet> sung =
+                TaughtDemo.shelf().sets().stream().filter(set -> set.song().isPresent()).toList();
+        assertThat(sung).hasSize(3);
+        for (TaughtSet set : sung) {
+            SetReading reading = set.reading();
+            Beats beats = set.song().orElseThrow().sung().beats();
+            assertThat(reading.faults()).isEmpty();
+            assertThat(reading.plan().joints())
+                    .as(reading.name())
+                    .hasSize(reading.places().size() - 1)
+                    .allMatch(joint -> joint.way() == Joint.Way.LED);
+            assertThat(reading.inSong())
+                    .as(reading.name())
+                    .hasSameSizeAs(reading.places())
+                    .allSatisfy(
+                            at -> {
+                                int beat = (int) Math.rint(at.beat());
+                                assertThat(at.beat()).isCloseTo(beat, within(1e-6));
+                                assertThat(beats.inBar(beat)).isEqualTo(1);
+                                assertThat(at.slack()).isEmpty();
+                                assertThat(at.hurried()).isEmpty();
+                            });
+        }
+    }
+
+    @Test
     void aSetGoesByItsSongFromAnyPatternOn() {
         try (Exported hall = open()) {
-            hall.page().locator(".set").nth(1).tap();
+            hall.page().locator(".set").nth(SUNG).tap();
             hall.page().locator(".step").nth(1).tap();
-            String step = "deferentHall.sets[1].steps[1]";
+            String steps = "deferentHall.sets[" + SUNG + "].steps";
+            String step = steps + "[1]";
             double starts = hall.number(step + ".starts_s");
             assertThat(hall.number("deferentHall.player.time")).isCloseTo(starts, within(1e-3));
             assertThat(hall.text("document.querySelector('#name').textContent"))
@@ -636,7 +662,7 @@ class HallPageTest extends InChromium {
             hall.page().locator("#slower").tap();
             assertThat(hall.number("deferentHall.player.audio.playbackRate")).isEqualTo(0.9);
             assertThat(hall.page().locator("#tempo").textContent())
-                    .matches("\\d+ cycles, 90 beats a minute");
+                    .isEqualTo("65 cycles, 130 beats a minute");
             hall.page().locator("#play").tap();
             assertThat(hall.is("deferentHall.player.audio.paused")).isTrue();
             // Whatever second of the set is asked for, the song stands where its clock has it.
@@ -648,7 +674,7 @@ class HallPageTest extends InChromium {
             assertThat(hall.text("document.querySelector('#count').textContent")).isEqualTo("3");
             assertThat(hall.number("deferentHall.show.step")).isEqualTo(1);
             // The passage into the next stands between the two.
-            double next = hall.number("deferentHall.sets[1].steps[2].starts_s");
+            double next = hall.number(steps + "[2].starts_s");
             hall.page().evaluate("at => deferentHall.player.seek(at)", next - 0.1);
             assertThat(hall.is("deferentHall.show.passing")).isTrue();
             // Alone, a pattern has its own clock again.

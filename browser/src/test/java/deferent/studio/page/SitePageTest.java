@@ -105,7 +105,7 @@ class SitePageTest extends InChromium {
             Locator shown = site.page().locator("[data-words]:visible b");
             Locator field = site.page().locator("#find input");
             int all = shown.count();
-            assertThat(all).isEqualTo(19);
+            assertThat(all).isEqualTo(26);
             field.fill("late lant");
             assertThat(shown.allTextContents()).containsExactly("The late lantern");
             field.fill("CATEYE isolation");

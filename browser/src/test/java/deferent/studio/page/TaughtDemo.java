@@ -5,11 +5,11 @@ import deferent.page.web.TaughtShelf;
 import deferent.record.DemoShelf;
 import deferent.record.PatternDocument;
 import deferent.record.SetDocument;
-import deferent.record.SetPlaces;
 import deferent.record.Shelf;
 import deferent.take.HallTake;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The demo shelf with all that is said of it, worked out once for all tests, since it takes long.
@@ -41,11 +41,11 @@ final class TaughtDemo {
     }
 
     private static List<HallTake.Wanted> sets() {
-        SetPlaces places = SetPlaces.on(new Shelf.Listing(List.of(), List.of(), 0));
+        Shelf.Listing listing = DemoShelf.listing();
         return DemoShelf.documents().stream()
                 .filter(SetDocument.class::isInstance)
                 .map(SetDocument.class::cast)
-                .map(set -> new HallTake.Wanted(set, places.of(set.steps())))
+                .map(set -> HallTake.Wanted.on(listing, set, Optional.empty(), false))
                 .toList();
     }
 }

@@ -8,7 +8,6 @@ import deferent.record.PatternDocument;
 import deferent.tell.TellTransition;
 import deferent.tell.Told;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -75,20 +74,22 @@ public record Taught(
     /**
      * Of several patterns, in their order; takes a good part of a second each.
      *
-     * @param compared whether it is told what leads from one to another, which takes longer
+     * @param compared of so many of the first it is told what leads from one to another, which
+     *     takes longer
      * @return empty where it was stopped
      */
     public static Optional<List<Taught>> of(
             List<PatternDocument> patterns,
             Lexicon lexicon,
-            boolean compared,
+            int compared,
             Consumer<PrintProgress> listener,
             BooleanSupplier stop) {
         Edition edition = Edition.USUAL.with(lexicon);
         Optional<List<Around>> around =
-                compared
-                        ? new Comparing(patterns, edition).among(patterns.size(), listener, stop)
-                        : Optional.of(Collections.nCopies(patterns.size(), Around.NOTHING));
+                compared > 1
+                        ? new Comparing(patterns.subList(0, compared), edition)
+                                .among(compared, listener, stop)
+                        : Optional.of(List.of());
         if (around.isEmpty()) {
             return Optional.empty();
         }
@@ -96,7 +97,13 @@ public record Taught(
                 .map(
                         lessons ->
                                 IntStream.range(0, lessons.size())
-                                        .mapToObj(i -> of(lessons.get(i), around.get().get(i)))
+                                        .mapToObj(
+                                                i ->
+                                                        of(
+                                                                lessons.get(i),
+                                                                i < around.get().size()
+                                                                        ? around.get().get(i)
+                                                                        : Around.NOTHING))
                                         .toList());
     }
 

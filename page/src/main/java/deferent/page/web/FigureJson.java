@@ -73,11 +73,13 @@ final class FigureJson {
     }
 
     /**
-     * What a step of a set needs to be played: for how many counts, where in its cycle it is
-     * entered, and the passage behind it.
+     * What a step of a set needs to be played: its tempo there, for how many counts, where in its
+     * cycle it is entered, and the passage behind it.
      */
     static void step(ObjectNode node, TaughtSet set, int step, Grain grain) {
         Optional<Stay> stay = set.reading().plan().stays().get(step);
+        node.put("tempo", stay.map(s -> s.wanted().pairing().tempo()).orElse(0.0));
+        node.put("period_s", stay.map(s -> s.wanted().pairing().period()).orElse(1.0));
         node.put("counts", stay.map(Stay::counts).orElse(0.0));
         node.put("starts_s", stay.map(Stay::starts).orElse(0.0));
         node.put("one_s", stay.map(Stay::one).orElse(0.0));

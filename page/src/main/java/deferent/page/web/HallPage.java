@@ -8,7 +8,6 @@ import deferent.page.sheet.Taught;
 import deferent.record.PatternDocument;
 import deferent.record.SetPlaces;
 import deferent.record.SetReading;
-import deferent.search.set.Stay;
 import deferent.tell.TellSet;
 import deferent.tell.Telling;
 import deferent.tell.Told;
@@ -222,7 +221,7 @@ public final class HallPage {
     private void set(ObjectNode node, TaughtSet taught, FigureJson.Grain grain) {
         SetReading set = taught.reading();
         node.put("name", set.name());
-        lines(node.putArray("told"), set.told());
+        lines(node.putArray("told"), taught.told(taught.song().flatMap(TaughtSong::unheard)));
         taught.song()
                 .ifPresentOrElse(s -> s.put(node.putObject("song")), () -> node.putNull("song"));
         ArrayNode steps = node.putArray("steps");
@@ -235,12 +234,13 @@ public final class HallPage {
 
     private void step(ObjectNode node, SetReading set, int i) {
         SetPlaces.Place place = set.places().get(i);
-        Optional<Stay> stay = set.plan().stays().get(i);
         node.put("name", place.name());
-        stay.flatMap(one -> shelf.spun(one.wanted().pairing()))
+        shelf.spun(set, i)
                 .ifPresentOrElse(at -> node.put("pattern", at), () -> node.putNull("pattern"));
-        node.put("said", TaughtSet.said(stay));
+        node.put("said", TaughtSet.said(set, i));
         lines(node.putArray("lines"), TaughtSet.lines(set, i));
+        ArrayNode dangers = node.putArray("dangers");
+        TaughtSet.danger(set, i).ifPresent(danger -> dangers.add(danger.text()));
         boolean last = i >= set.plan().joints().size();
         node.put(
                 "onward",

@@ -71,11 +71,7 @@ record SiteIndex(TaughtShelf shelf, SiteNames names) {
             page.open("li", "data-words", String.join(" ", reading.names()));
             page.open("a", "href", names.set(i) + ".html").open("span", "class", "row-of");
             for (int step = 0; step < reading.places().size(); step++) {
-                Optional<Integer> spun =
-                        reading.plan()
-                                .stays()
-                                .get(step)
-                                .flatMap(stay -> shelf.spun(stay.wanted().pairing()));
+                Optional<Integer> spun = shelf.spun(reading, step);
                 String name = reading.names().get(step);
                 spun.ifPresent(at -> SitePage.small(page, names.pattern(at), name));
             }

@@ -1,7 +1,6 @@
 package deferent.page.web;
 
 import deferent.record.Shelf;
-import deferent.search.set.Stay;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -37,12 +36,6 @@ record SiteNames(TaughtShelf shelf, List<String> patterns, List<String> sets) {
 
     /** The pattern that is spun in a step of a set. */
     Optional<String> spun(TaughtSet set, int step) {
-        return set.reading()
-                .plan()
-                .stays()
-                .get(step)
-                .map(Stay::wanted)
-                .flatMap(wanted -> shelf.spun(wanted.pairing()))
-                .map(patterns::get);
+        return shelf.spun(set.reading(), step).map(patterns::get);
     }
 }

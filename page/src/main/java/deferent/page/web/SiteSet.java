@@ -3,6 +3,7 @@ package deferent.page.web;
 import deferent.record.SetPlaces;
 import deferent.record.SetReading;
 import deferent.tell.TellSet;
+import deferent.tell.TellSungSet;
 import deferent.tell.Told;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +26,7 @@ record SiteSet(TaughtShelf shelf, SiteNames names, int at) {
     private void main(Html page) {
         SetReading set = set().reading();
         page.line("h1", set.name());
-        List<Told> told = set.told();
+        List<Told> told = set().told(set().song().map(song -> TellSungSet.unpublished()));
         page.line("p", told.get(0).text(), "class", "phrase");
         SitePage.author(page, set().author());
         page.open("div", "class", "beside").open("div");
@@ -47,8 +48,7 @@ record SiteSet(TaughtShelf shelf, SiteNames names, int at) {
 
     private void step(Html page, SetReading set, int i) {
         SetPlaces.Place place = set.places().get(i);
-        Optional<Integer> spun =
-                set.plan().stays().get(i).flatMap(stay -> shelf.spun(stay.wanted().pairing()));
+        Optional<Integer> spun = shelf.spun(set, i);
         page.open("li");
         if (spun.isPresent()) {
             SitePage.small(
@@ -60,7 +60,7 @@ record SiteSet(TaughtShelf shelf, SiteNames names, int at) {
         } else {
             page.open("div").line("b", place.name());
         }
-        page.line("p", TaughtSet.said(set.plan().stays().get(i)));
+        page.line("p", TaughtSet.said(set, i));
         List<Told> lines = TaughtSet.lines(set, i);
         if (!lines.isEmpty()) {
             SitePage.sentences(page, lines);

@@ -8,6 +8,7 @@ import deferent.search.set.PairBook;
 import deferent.search.set.SetTrace;
 import deferent.search.set.Stay;
 import deferent.tell.TellSet;
+import deferent.tell.TellSungSet;
 import deferent.tell.Told;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,19 +51,30 @@ public record TaughtSet(
     }
 
     /** For how long a step is spun, and from when. */
-    static String said(Optional<Stay> stay) {
-        return stay.map(
-                        one ->
-                                TellSet.counts(one.counts())
-                                        + ", from "
-                                        + TellSet.duration(one.starts()))
+    static String said(SetReading set, int step) {
+        Optional<String> sung =
+                set.inSong(step)
+                        .map(at -> TellSungSet.counted(at, set.plan().song().orElseThrow()));
+        return sung.or(() -> set.plan().stays().get(step).map(TaughtSet::timed))
                 .orElse("gone from the shelf");
     }
 
-    /** What is to be minded in a step: the turns of the body, reach, and what can hurt. */
+    private static String timed(Stay stay) {
+        return TellSet.counts(stay.counts()) + ", from " + TellSet.duration(stay.starts());
+    }
+
+    /** What is told of the whole, then of its song, and why that is not heard, where it is not. */
+    List<Told> told(Optional<Told> unheard) {
+        List<Told> told = new ArrayList<>(reading.told());
+        unheard.ifPresent(why -> told.add(2, why));
+        return told;
+    }
+
+    /** What is to be minded in a step: the turns of the body, tempo, reach, and what can hurt. */
     static List<Told> lines(SetReading set, int step) {
         List<Told> lines = new ArrayList<>();
         set.turn(step).ifPresent(turn -> lines.addAll(TellSet.turn(turn)));
+        set.inSong(step).ifPresent(at -> lines.addAll(TellSungSet.asked(at)));
         set.plan()
                 .stays()
                 .get(step)
@@ -71,10 +83,13 @@ public record TaughtSet(
                             if (!TellSet.reached(stay)) {
                                 lines.add(TellSet.reach(stay));
                             }
-                            if (TellSet.level(stay) == Level.DANGER) {
-                                TellSet.danger(stay).ifPresent(lines::add);
-                            }
                         });
+        danger(set, step).ifPresent(lines::add);
         return lines;
+    }
+
+    /** What can hurt in a step, at the tempo that it has there. */
+    static Optional<Told> danger(SetReading set, int step) {
+        return set.level(step) == Level.DANGER ? set.danger(step) : Optional.empty();
     }
 }

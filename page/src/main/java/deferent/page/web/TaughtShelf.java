@@ -3,6 +3,7 @@ package deferent.page.web;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.phrase.Lexicon;
 import deferent.page.sheet.Taught;
+import deferent.record.SetReading;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -29,8 +30,26 @@ public record TaughtShelf(
         return first(one -> one.pattern().name().equals(name));
     }
 
-    /** The number of the pattern that is that pairing. */
-    Optional<Integer> spun(Pairing pairing) {
+    /**
+     * The number of the pattern that is spun in a step of a set, as it is there, or else as it is
+     * kept: a song gives it another tempo.
+     */
+    Optional<Integer> spun(SetReading set, int step) {
+        return set.plan()
+                .stays()
+                .get(step)
+                .flatMap(
+                        stay ->
+                                that(stay.wanted().pairing())
+                                        .or(
+                                                () ->
+                                                        set.places()
+                                                                .get(step)
+                                                                .pattern()
+                                                                .flatMap(p -> that(p.pairing()))));
+    }
+
+    private Optional<Integer> that(Pairing pairing) {
         return first(one -> one.pattern().pairing().equals(pairing));
     }
 

@@ -2,7 +2,10 @@ package deferent.page.web;
 
 import deferent.motion.song.SongClock;
 import deferent.record.cue.SungSet;
+import deferent.tell.TellSungSet;
+import deferent.tell.Told;
 import java.util.Arrays;
+import java.util.Optional;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -11,7 +14,8 @@ import tools.jackson.databind.node.ObjectNode;
  * heard.
  *
  * @param sung the set with its song
- * @param sound a sound file, as a browser plays it; empty where the song's file is gone
+ * @param sound a sound file, as a browser plays it; empty where the song's file is gone, or is not
+ *     taken along
  * @param mediaType of the sound
  * @param begins at which second of the song that sound begins
  */
@@ -26,6 +30,13 @@ public record TaughtSong(SungSet sung, byte[] sound, String mediaType, double be
     @Override
     public byte[] sound() {
         return sound.clone();
+    }
+
+    /** Why it is not heard; empty where it is. */
+    Optional<Told> unheard() {
+        return sound.length > 0
+                ? Optional.empty()
+                : Optional.of(TellSungSet.unheard(sung.song(), sung.sound().isPresent()));
     }
 
     /** What the player needs: its name, and which second of the set each second of the sound is. */

@@ -29,7 +29,7 @@ class HallFileTest {
                                         .map(HallFileTest::pattern)
                                         .toList(),
                                 Lexicon.EMPTY,
-                                false,
+                                0,
                                 at -> {},
                                 () -> false)
                         .orElseThrow();

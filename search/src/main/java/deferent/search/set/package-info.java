@@ -18,8 +18,8 @@
  * tempo then and are counted from 1 on its beats, and what the song asks of each is read where it
  * goes slowest and fastest ({@link deferent.search.set.InSong}).
  *
- * <p>Counts: four go once round ({@link deferent.search.set.Wanted}, our choice). Everything else
- * is in SI units.
+ * <p>A count is a turn of the poi that turns more often ({@link deferent.search.set.Wanted}, our
+ * choice). Everything else is in SI units.
  */
 @NullMarked
 package deferent.search.set;

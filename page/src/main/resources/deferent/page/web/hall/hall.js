@@ -4,7 +4,7 @@
 import { MovingThumb, drawings, rest } from '../stage/thumb.js';
 import { asked } from '../state/care.js';
 import { Notebook, ownStorage } from './notebook.js';
-import { Show } from './show.js';
+import { Show, stepped } from './show.js';
 import { SongPlayer } from './song.js';
 
 const EDGE = 18; // pixels left free beside the figure
@@ -16,7 +16,7 @@ const LEAST = 5; // seconds of play that are worth an entry
  *   counts: import('./pulse.js').Beat[], parts: import('./pulse.js').Beat[], dangers: string[], does: Record<string, string>,
  *   links: Line[], watch: Line[], next: { name: string, text: string, to: number | null }[] }} Pattern
  * @typedef {{ text: string, warns: boolean }} Line
- * @typedef {{ name: string, pattern: number | null, counts: number, starts_s: number, one_s: number, count_s: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
+ * @typedef {{ name: string, pattern: number | null, tempo: number, period_s: number, dangers: string[], counts: number, starts_s: number, one_s: number, count_s: number, said: string, enters: number, lines: Line[], onward: string, wait_s: number, passage: any }} Step
  * @typedef {{ name: string, told: Line[], song: import('./song.js').Song | null, steps: Step[] }} PatternSet
  */
 
@@ -166,7 +166,7 @@ class Hall {
   #step(set, at) {
     this.#within = set;
     this.#screen('stage');
-    const spun = (/** @type {Step} */ step) => (step.pattern === null ? null : { pattern: this.patterns[step.pattern], scene: this.#scene(step.pattern) });
+    const spun = (/** @type {Step} */ step) => (step.pattern === null ? null : { pattern: stepped(this.patterns[step.pattern], step), scene: this.#scene(step.pattern) });
     const player = this.#song(set);
     if (player) this.show.sing(set.steps, at, spun, player);
     else this.show.follow(set.steps, at, spun);
@@ -205,13 +205,13 @@ class Hall {
   #load() {
     const { show } = this;
     const pattern = /** @type {Pattern} */ (show.pattern);
-    this.open = this.patterns.indexOf(pattern);
+    const { steps } = this.#within ?? { steps: [] };
+    const step = steps[show.step];
+    this.open = step ? (step.pattern ?? -1) : this.patterns.indexOf(pattern);
     $('#name').textContent = (show.passing ? 'Into ' : '') + pattern.name;
     const dangers = $('#dangers');
     dangers.textContent = '';
-    for (const danger of pattern.dangers) dangers.append(made('li', danger));
-    const { steps } = this.#within ?? { steps: [] };
-    const step = steps[show.step];
+    for (const danger of new Set([...pattern.dangers, ...(step ? step.dangers : [])])) dangers.append(made('li', danger));
     $('#cue').textContent = !step ? '' : show.passing ? steps[show.step - 1].onward : show.step + 1 + ' of ' + steps.length + ': ' + step.said + '. ' + step.onward;
     this.#looped = [];
     this.#chips(pattern);

@@ -14,7 +14,7 @@ const SEEN = { audience: 'Seen by the audience', mirror: 'Seen in a mirror', eye
 
 /**
  * @typedef {{ name: string, tempo: number, period_s: number, stand: string, counts: import('./pulse.js').Beat[] }} Played
- * @typedef {{ counts: number, starts_s: number, one_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
+ * @typedef {{ tempo: number, period_s: number, counts: number, starts_s: number, one_s: number, count_s: number, enters: number, wait_s: number, passage: any }} Step
  * What a step spins, null where that is gone.
  * @typedef {(step: any) => { pattern: Played, scene: any } | null} Spun
  */
@@ -338,6 +338,9 @@ export class Show extends EventTarget {
     addEventListener('pagehide', () => this.player.pause());
   }
 }
+
+/** A pattern at the tempo that it has in a step. @template {Played} P @param {P} pattern @param {Step} step @returns {P} */
+export const stepped = (pattern, { tempo, period_s }) => ({ ...pattern, tempo, period_s });
 
 /** Corners of the box in which a whole set is played. @param {Step[]} steps @param {Spun} spun */
 function around(steps, spun) {

@@ -1,7 +1,7 @@
 // The pages of a site: small figures that move, one large figure that plays, and the search on the index. All of it is read without
 // this script as well; moving points come from files of the site, and nothing from anywhere else.
 
-import { Show } from '../hall/show.js';
+import { Show, stepped } from '../hall/show.js';
 import { MovingThumb, rest } from '../stage/thumb.js';
 import { Finder } from './finder.js';
 
@@ -103,7 +103,7 @@ class Site {
       resize();
     });
     if (whole.steps) {
-      const of = (/** @type {any} */ step) => (step.moves ? { pattern: spun.get(step.moves), scene: spun.get(step.moves).scene } : null);
+      const of = (/** @type {any} */ step) => (step.moves ? { pattern: stepped(spun.get(step.moves), step), scene: spun.get(step.moves).scene } : null);
       show.follow(steps, 0, of);
       for (const button of document.querySelectorAll('.from-here')) {
         button.hidden = false;
