@@ -30,9 +30,10 @@ class SnapPageTest extends InChromium {
         return spot.stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
     }
 
+    /** The words of a move may come after its picture. */
     private static void answered(Visit visit) {
         visit.frames(2);
-        visit.until("!deferentDesk.session.live.busy");
+        visit.until("!deferentDesk.session.live.busy && !deferentDesk.session.answer.untold");
     }
 
     private void snaps(Visit visit) {
