@@ -22,6 +22,9 @@ public final class TellSungSet {
     // Tempi nearer to each other than that are told as one.
     private static final double SAME = 0.01;
 
+    // A pendulum off the beat by less than that, in beats, is still heard on it.
+    private static final double ON_BEAT = 0.1;
+
     private TellSungSet() {}
 
     /** To what the set is spun, from where on, and whether the song is long enough. */
@@ -225,6 +228,19 @@ public final class TellSungSet {
                                     + " beats.",
                             "The hand's acceleration in the figure as it is drawn, against what is"
                                     + " said of the performer's hands."));
+        }
+        if (!at.ownTime() && at.adrift() > ON_BEAT * 60 / at.tempi().fastest()) {
+            all.add(
+                    new Told(
+                            "set.song.adrift",
+                            Tone.WARN,
+                            "The song drifts and the pendulum does not: over these counts it comes up"
+                                    + " to "
+                                    + Say.trimmed(at.adrift(), 1)
+                                    + " s off the song. Keep it for fewer counts.",
+                            "The swing begins with the first count and keeps the time that its cord"
+                                    + " gives it; a little wider is a little slower. The drawing"
+                                    + " follows the song."));
         }
         return List.copyOf(all);
     }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * One pattern of a set in its song: when its counts begin there, how the song goes meanwhile, and
@@ -29,6 +30,8 @@ import java.util.OptionalInt;
  * @param slowest what it asks at the slowest
  * @param fastest what it asks at the fastest
  * @param pendulum beside the song, where it has one that nobody drives
+ * @param adrift how far that pendulum, begun on its 1, comes off the song at most while the song
+ *     drifts, seconds; none without one
  */
 public record InSong(
         int step,
@@ -39,9 +42,13 @@ public record InSong(
         SongClock.Tempi tempi,
         Readings slowest,
         Readings fastest,
-        Optional<ToSong.Pendulum> pendulum) {
+        Optional<ToSong.Pendulum> pendulum,
+        double adrift) {
     /** A tempo that differs by less than that share asks the same. */
     private static final double ALIKE = 0.005;
+
+    /** At so many times, evenly over its counts, a pendulum is held against the song. */
+    private static final int LOOKS = 64;
 
     /** The patterns that are there, each in its song; none where the set has none. */
     public static List<InSong> of(SetPlan plan, PairBook book) {
@@ -56,6 +63,8 @@ public record InSong(
             if (plan.stays().get(i).isPresent()) {
                 Stay stay = plan.stays().get(i).get();
                 SongClock.Tempi tempi = clock.tempi(stay.starts(), stay.ends());
+                Optional<ToSong.Pendulum> pendulum =
+                        song.pendulum(stay.wanted().pairing(), OptionalInt.empty());
                 all.add(
                         new InSong(
                                 i,
@@ -66,9 +75,21 @@ public record InSong(
                                 tempi,
                                 at(stay, tempi.slowest() / song.tempo(), book),
                                 at(stay, tempi.fastest() / song.tempo(), book),
-                                song.pendulum(stay.wanted().pairing(), OptionalInt.empty())));
+                                pendulum,
+                                pendulum.isPresent()
+                                        ? adrift(clock, stay.one(), until(plan, i))
+                                        : 0));
             }
         }
+    }
+
+    /** How far what goes evenly comes off the song between two times of the plan, seconds. */
+    private static double adrift(SongClock clock, double from, double until) {
+        return IntStream.rangeClosed(0, LOOKS)
+                .mapToDouble(k -> from + (until - from) * k / LOOKS)
+                .map(t -> Math.abs(clock.time(t) - clock.time(from) - (t - from)))
+                .max()
+                .orElseThrow();
     }
 
     /** When a pattern's counts end, seconds from the set's start. */

@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
+import deferent.motion.pairing.Side;
+import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.song.Beats;
 import deferent.motion.song.SongClock;
@@ -13,6 +16,7 @@ import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.search.transition.Grade;
 import deferent.search.transition.Hindrance;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -143,6 +147,35 @@ class ToSongTest {
         double beats = stay(plan, 1).starts() / song.beat();
         assertThat(beats).isCloseTo(Math.rint(beats), within(1e-9));
         assertThat(stay(plan, 1).starts()).isGreaterThan(stay(plan, 0).ends() - 1e-9);
+    }
+
+    @Test
+    void aPendulumComesOffASongThatDrifts() {
+        ToSong even = new ToSong(Beats.even(0, 120, 200, 4), 0);
+        Pairing swing = said("pendulum vs static spin");
+        Pairing fitted = inFour(even, swing);
+        assertThat(even.keeps(fitted)).isTrue();
+        assertThat(InSong.of(plan(even, List.of(new Wanted(fitted, 8))), BOOK).get(0).adrift())
+                .isLessThan(1e-6);
+        // Each beat a thousandth shorter than the one before, 120 a minute on the whole.
+        List<Double> times = new ArrayList<>(List.of(0.0));
+        for (int k = 0; k < 199; k++) {
+            times.add(times.get(k) + 0.5 * (1.099 - 0.001 * k));
+        }
+        ToSong quickens = new ToSong(new Beats(times, 4, 0), 0);
+        SetPlan plan = plan(quickens, List.of(new Wanted(inFour(quickens, swing), 8)));
+        // Four swings of four beats, two counts each.
+        assertThat(plan.seconds()).isCloseTo(16 * quickens.beat(), within(1e-6));
+        assertThat(InSong.of(plan, BOOK).get(0).adrift())
+                .isCloseTo(times.get(16) - 16 * quickens.beat(), within(0.01));
+    }
+
+    /** On a cord with which a swing lasts four beats. */
+    private static Pairing inFour(ToSong song, Pairing swing) {
+        Part part = swing.part(Side.LEFT);
+        double cord = song.pendulum(swing, OptionalInt.of(4)).orElseThrow().tether();
+        return swing.with(
+                Side.LEFT, new Part(part.motion(), Tether.of(cord), part.place(), part.cycles()));
     }
 
     @Test
