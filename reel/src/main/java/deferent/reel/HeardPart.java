@@ -39,7 +39,9 @@ public final class HeardPart {
      * @throws Refusal where the file holds no sound, or this machine cannot decode it
      */
     public static byte[] of(Path sound, double begins, double seconds) {
-        Natives.need();
+        Natives.needToHear(
+                String.valueOf(sound.getFileName()),
+                "write it on a machine where they load, or of a set without a song");
         try (Scratch scratch = Scratch.open()) {
             Path file = scratch.folder().resolve("part");
             try (Landing landing = Landing.at(file)) {

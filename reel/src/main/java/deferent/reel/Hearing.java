@@ -93,15 +93,9 @@ public final class Hearing implements AutoCloseable {
         if (!Files.isReadable(file) || Files.isDirectory(file)) {
             throw new Refusal("cannot be read", file.toString(), "give a sound's file");
         }
-        Natives.available()
-                .ifPresent(
-                        why -> {
-                            throw new Refusal(
-                                    why,
-                                    "sound of " + file.getFileName(),
-                                    "find its beats on a machine where they load; a song that is"
-                                            + " kept works here too");
-                        });
+        Natives.needToHear(
+                String.valueOf(file.getFileName()),
+                "find its beats on a machine where they load; a song that is kept works here too");
         Hearing hearing = new Hearing(file, rate, channels);
         try {
             hearing.begin();

@@ -18,7 +18,8 @@ public final class Natives {
 
     /** Why films cannot be written on this machine; empty where they can. */
     public static Optional<String> available() {
-        return Loaded.WHY_NOT;
+        return Loaded.CAUSE.map(
+                cause -> "the video libraries do not load on this machine " + cause);
     }
 
     /** Refuses where films cannot be written. */
@@ -33,8 +34,28 @@ public final class Natives {
                         });
     }
 
+    /** Refuses where sounds cannot be heard; {@code name} is the file's. */
+    static void needToHear(String name, String right) {
+        Loaded.CAUSE.ifPresent(
+                cause -> {
+                    throw unheard(cause, name, right);
+                });
+    }
+
+    /**
+     * @param cause why the libraries do not load, in brackets
+     * @param right what can be done all the same
+     */
+    static Refusal unheard(String cause, String name, String right) {
+        return new Refusal(
+                "the libraries that decode sound do not load on this machine " + cause,
+                "sound of " + name,
+                right);
+    }
+
     private static final class Loaded {
-        static final Optional<String> WHY_NOT = load();
+        /** Why not, in brackets. */
+        static final Optional<String> CAUSE = load();
 
         private static Optional<String> load() {
             try {
@@ -52,7 +73,7 @@ public final class Natives {
 
         private static String told(Throwable why) {
             String said = String.valueOf(why.getMessage()).lines().findFirst().orElse("");
-            return "the video libraries do not load on this machine ("
+            return "("
                     + System.getProperty("os.name")
                     + " "
                     + System.getProperty("os.arch")
