@@ -4,11 +4,12 @@ import deferent.motion.pairing.Refusal;
 import deferent.motion.song.Beats;
 import deferent.record.Kept;
 import deferent.record.SongDocument;
+import deferent.record.SongShelf;
 import deferent.record.SongSound;
 import deferent.record.landing.Landing;
+import deferent.sound.Mend;
 import deferent.sound.SaidLevel;
 import deferent.sound.SongReading;
-import deferent.sound.SongReading.Sure;
 import deferent.sound.WaveFile;
 import deferent.sound.tune.DemoTune;
 import deferent.sound.words.SongTree;
@@ -20,7 +21,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -165,18 +165,14 @@ final class SongCommand implements Callable<Integer> {
     }
 
     private SongReading mended(SongReading heard) {
-        Beats beats = heard.beats();
-        Sure level = heard.level();
-        Sure bars = bar == null && firstBar == null ? heard.bars() : Sure.SAID;
+        List<Mend> mends = new ArrayList<>();
         if (twice || half) {
-            beats = twice ? beats.doubled() : beats.halved();
-            level = Sure.SAID;
+            mends.add(twice ? new Mend.Doubled() : new Mend.Halved());
         }
         if (firstBar != null) {
-            Refusal.within(firstBar, 1, beats.times().size(), "--first-bar", "beats");
-            beats = new Beats(beats.times(), beats.beatsABar(), (firstBar - 1) % beats.beatsABar());
+            mends.add(new Mend.FirstBar(firstBar - 1));
         }
-        return heard.with(beats, level, bars);
+        return Mend.all(heard, mends);
     }
 
     private void say(Path sound, SongReading song) {
@@ -204,20 +200,9 @@ final class SongCommand implements Callable<Integer> {
         SongDocument found =
                 SongDocument.of(name, SongSound.of(sound, song.seconds()), song.beats());
         SongDocument document = set ? found.withMended(song.beats()) : found;
-        Optional<Kept> there = shelf.shelf().find(name);
-        if (there.isPresent() && !replace) {
-            throw new Refusal(
-                    "is on the shelf already",
-                    "\"" + name + "\"",
-                    "give it another name, or --replace to put this in its place");
-        }
-        if (there.isPresent() && !(there.get().document() instanceof SongDocument)) {
-            throw new Refusal("is no song", "\"" + name + "\"", "give it another name");
-        }
         Kept kept =
-                there.isPresent()
-                        ? shelf.shelf().save(there.get().id(), document, there.get().revision())
-                        : shelf.shelf().saveNew(document);
+                SongShelf.keep(
+                        shelf.shelf(), document, replace, "--replace to put this in its place");
         // Whoever reads JSON gets nothing but that.
         PrintWriter told = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
         if (!json) {

@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /**
  * A song as kept on the shelf: when its beats fall, and which file it is heard from. The sound
- * itself is not kept; it stays where it lies.
+ * itself is not in it; it stays where it lies.
  *
  * @param name how the user calls it
  * @param note free text, may be empty
@@ -76,6 +76,11 @@ public record SongDocument(
 
     public SongDocument withName(String other) {
         return new SongDocument(other, note, author, tags, sound, beats, mended, extras);
+    }
+
+    /** The same, heard from another file. */
+    public SongDocument withSound(SongSound other) {
+        return new SongDocument(name, note, author, tags, other, beats, mended, extras);
     }
 
     /** The same with beats that somebody mended. */

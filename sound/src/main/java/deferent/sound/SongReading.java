@@ -79,6 +79,20 @@ public record SongReading(
             DoubleConsumer progress,
             BooleanSupplier stop)
             throws IOException {
+        return listen(file, progress, stop)
+                .map(onsets -> of(onsets, level, beatsABar, String.valueOf(file.getFileName())));
+    }
+
+    /**
+     * Takes a file in, which is what takes long; what is said of its beats may come later, as often
+     * as somebody says something else.
+     *
+     * @param progress told shares of the file as they are read
+     * @return empty where it was stopped
+     * @throws Refusal where it is no sound, or too long
+     */
+    public static Optional<Onsets> listen(Path file, DoubleConsumer progress, BooleanSupplier stop)
+            throws IOException {
         String name = String.valueOf(file.getFileName());
         Onsets onsets = new Onsets();
         try (Hearing hearing = Hearing.open(file, Onsets.SAMPLES)) {
@@ -93,7 +107,7 @@ public record SongReading(
                 }
             }
         }
-        return Optional.of(of(onsets, level, beatsABar, name));
+        return Optional.of(onsets);
     }
 
     private static void notLonger(double seconds, String name) {
@@ -143,7 +157,9 @@ public record SongReading(
                 onsets.seconds(),
                 bars.of(times),
                 levelled,
-                bars.clear() < Bars.ENOUGH ? Sure.GUESSED : Sure.HEARD,
+                beatsABar.isPresent()
+                        ? Sure.SAID
+                        : bars.clear() < Bars.ENOUGH ? Sure.GUESSED : Sure.HEARD,
                 tempo.clarity(),
                 loud(onsets));
     }
