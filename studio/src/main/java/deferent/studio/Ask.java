@@ -116,6 +116,7 @@ enum Ask {
             keys(SetDesk.COUNT, SetDesk.BEGIN, SetAsk.HARDEST)),
     FILM("what a film of practice shows", Desk::watch, FilmDesk.KEYS),
     FILMED("a file of a film of practice", Desk::filmed, FilmDesk.TAKEN),
+    BEATS("the beats of a song, how quick they are, and its bars", Desk::beats, SongDesk.KEYS),
     TAKE("a file of a pattern, of some or of the shelf", Desk::take, TakeAsk.KEYS),
     /** Over a socket alone; by POST the asker hangs up. */
     STOP(

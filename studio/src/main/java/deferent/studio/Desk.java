@@ -102,7 +102,8 @@ final class Desk {
                             "take",
                             "transition-take",
                             "film",
-                            "filmed"));
+                            "filmed",
+                            "beats"));
 
     private final Wordbook words;
     private final Shelf shelf;
@@ -110,14 +111,16 @@ final class Desk {
     private final SetDesk sets;
     private final TakeDesk takes;
     private final FilmDesk films;
+    private final SongDesk songs;
     private final PairBooks books = new PairBooks();
     private final Map<Side, ClosestFigure> nearest = new ConcurrentHashMap<>();
 
-    Desk(Wordbook words, Shelf shelf, TakeDesk takes, FilmDesk films) {
+    Desk(Wordbook words, Shelf shelf, TakeDesk takes, FilmDesk films, SongDesk songs) {
         this.words = words;
         this.shelf = shelf;
         this.takes = takes;
         this.films = films;
+        this.songs = songs;
         this.map = new MapDesk(shelf, books);
         this.sets = new SetDesk(shelf, words, books);
     }
@@ -305,6 +308,10 @@ final class Desk {
 
     Errand watch(Question asked) {
         return films.watch(asked);
+    }
+
+    Errand beats(Question asked) {
+        return songs.read(asked);
     }
 
     Errand filmed(Question asked) {

@@ -14,7 +14,6 @@ import deferent.motion.trace.Interval;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.ToldJson;
-import deferent.record.landing.Arriving;
 import deferent.take.FilmEndings;
 import deferent.take.Filmed;
 import deferent.take.Take;
@@ -23,10 +22,8 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,30 +35,11 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * Watches films of practice. The page brings a film in pieces, each no larger than any other
- * question, into a folder of this studio alone; what was seen in it is kept beside it, so that
- * another question about the same film is answered at once. The last few films stay until the
- * studio closes, and nowhere longer.
+ * Watches films of practice. What was seen in one that the page brought is kept beside it, so that
+ * another question about the same film is answered at once.
  */
 final class FilmDesk implements AutoCloseable {
-    /** Films that are kept. */
-    private static final int FILMS = 2;
-
-    /** 4 GiB. */
-    private static final long MOST = 4L << 30;
-
     private static final String NAMED = "film";
-
-    private static final AskKey<Double> AT =
-            AskKey.number("at", "how many bytes of it are there already", 0, MOST, "bytes");
-    private static final AskKey<String> BYTES =
-            new AskKey<>(
-                    "bytes",
-                    "the next of them, in base 64",
-                    AskKey.schema("string").put("maxLength", Bodies.MOST),
-                    (keys, key) -> keys.plainText(key, Bodies.MOST),
-                    AskKey.Need.MAY);
-    private static final List<AskKey<?>> PIECE = keys(AT.must(), BYTES.must());
 
     private static final AskKey<String> FILM = AskKey.text("film", "the key of a film brought in");
     private static final AskKey<String> CALLED = AskKey.text("called", "how its file is called");
@@ -107,14 +85,14 @@ final class FilmDesk implements AutoCloseable {
     static final List<AskKey<?>> TAKEN = keys(KEYS, keys(TakeAsk.AS.must(), TakeAsk.WISHES));
 
     private final Wordbook words;
-    private final TakenFolder films = new TakenFolder(FILMS);
+    private final Brought films = new Brought(NAMED);
     private final Map<String, Seen> seen =
             new LinkedHashMap<>() {
                 private static final long serialVersionUID = 1L;
 
                 @Override
                 protected boolean removeEldestEntry(Map.Entry<String, Seen> eldest) {
-                    return size() > FILMS;
+                    return size() > Brought.KEPT;
                 }
             };
 
@@ -124,57 +102,18 @@ final class FilmDesk implements AutoCloseable {
 
     void configure(RoutesConfig routes) {
         routes.post("/api/film", this::begin);
-        routes.post("/api/film/{key}", this::bring);
+        routes.post("/api/film/{key}", films::bring);
     }
 
     private void begin(Context context) throws IOException {
-        TakenFolder.Place place = films.open();
-        Arriving.begin(place.folder().resolve(NAMED));
-        films.keep(place);
-        ShelfDesk.json(context, JsonNodeFactory.instance.objectNode().put("film", place.key()));
-    }
-
-    private void bring(Context context) throws IOException {
-        Path file = file(context.pathParam("key"));
-        Question piece = Question.of(Desk.tree(Bodies.text(context)), PIECE);
-        long at = piece.get(AT).longValue();
-        byte[] bytes = decoded(piece.get(BYTES));
-        long there = Files.size(file);
-        if (at != there) {
-            throw new BadRequest(
-                    409, "is " + at + " where " + there + " are there", "at", "go on from there");
-        }
-        if (there + bytes.length > MOST) {
-            throw new BadRequest(413, "is larger than 4 GiB", "the film", "cut it shorter");
-        }
         ShelfDesk.json(
-                context,
-                JsonNodeFactory.instance.objectNode().put("bytes", Arriving.append(file, bytes)));
-    }
-
-    private static byte[] decoded(String text) {
-        try {
-            return Base64.getDecoder().decode(text);
-        } catch (IllegalArgumentException e) {
-            throw new BadRequest(400, "is not base 64", "bytes", "send the film's bytes so");
-        }
-    }
-
-    private Path file(String key) {
-        return films.find(key, NAMED)
-                .orElseThrow(
-                        () ->
-                                new BadRequest(
-                                        404,
-                                        "is not there any more",
-                                        "the film",
-                                        "choose its file once more"));
+                context, JsonNodeFactory.instance.objectNode().put("film", films.begin(NAMED)));
     }
 
     /** What a film shows, told with how far it has come. */
     Errand watch(Question asked) {
         String key = asked.get(FILM);
-        Path file = file(key);
+        Path file = films.file(key);
         FilmAsk ask = ask(asked);
         String called = asked.or(CALLED, "the film");
         return new Errand(
@@ -203,7 +142,7 @@ final class FilmDesk implements AutoCloseable {
                                                 "watch it first"));
         FilmAsk ask = ask(asked);
         return new Again(
-                file(key),
+                films.file(key),
                 asked.or(CALLED, "the film"),
                 ask,
                 FilmReading.of(known, ask),
@@ -257,7 +196,7 @@ final class FilmDesk implements AutoCloseable {
     /** A file of a film, told with how far it has come. */
     Errand take(Question asked, TakeDesk takes) {
         String key = asked.get(FILM);
-        Path file = file(key);
+        Path file = films.file(key);
         FilmAsk ask = ask(asked);
         String called = asked.or(CALLED, "the film");
         Wishes wishes = Wishes.of(FilmEndings.of(asked.get(TakeAsk.AS)), TakeAsk.wishes(asked));

@@ -19,6 +19,8 @@ final class Lanes implements AutoCloseable {
         MAP("map", 1, 8),
         /** Clips, and what is made of many patterns. */
         FILM("film", 1, 8),
+        /** Songs that are listened to. */
+        SONG("song", 1, 8),
         /** Previews of clips. */
         GLIMPSE("preview", 1, 8);
 

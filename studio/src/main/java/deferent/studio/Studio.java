@@ -49,6 +49,7 @@ public final class Studio implements AutoCloseable {
     private final Errands errands;
     private final TakeDesk takes;
     private final FilmDesk films;
+    private final SongDesk songs;
     private final KeyRing keys;
     private final OpeningFolder openings;
     private final ScheduledExecutorService clock;
@@ -59,6 +60,7 @@ public final class Studio implements AutoCloseable {
             Errands errands,
             TakeDesk takes,
             FilmDesk films,
+            SongDesk songs,
             KeyRing keys,
             ScheduledExecutorService clock) {
         this.server = server;
@@ -66,6 +68,7 @@ public final class Studio implements AutoCloseable {
         this.errands = errands;
         this.takes = takes;
         this.films = films;
+        this.songs = songs;
         this.keys = keys;
         this.openings = new OpeningFolder();
         this.clock = clock;
@@ -86,9 +89,10 @@ public final class Studio implements AutoCloseable {
         Lanes lanes = new Lanes();
         TakeDesk takes = new TakeDesk(words, shelf, lanes);
         FilmDesk films = new FilmDesk(words);
+        SongDesk songs = new SongDesk(shelf);
         PracticeDesk practised = new PracticeDesk(shelf, films, words);
         LogDesk log = new LogDesk(shelf, words);
-        Desk desk = new Desk(words, shelf, takes, films);
+        Desk desk = new Desk(words, shelf, takes, films, songs);
         Errands errands = new Errands(lanes);
         Live live = new Live(desk, lanes, errands);
         ShelfDesk shelfDesk = new ShelfDesk(shelf, words);
@@ -116,6 +120,7 @@ public final class Studio implements AutoCloseable {
                             shelfDesk.configure(config.routes);
                             takes.configure(config.routes);
                             films.configure(config.routes);
+                            songs.configure(config.routes);
                             practised.configure(config.routes);
                             log.configure(config.routes);
                             doors(config, keys, assets);
@@ -129,6 +134,7 @@ public final class Studio implements AutoCloseable {
             lanes.close();
             takes.close();
             films.close();
+            songs.close();
             throw taken(e)
                     ? new Refusal(
                             "is taken by another program",
@@ -136,7 +142,7 @@ public final class Studio implements AutoCloseable {
                             "close that one, or give another port, or 0 for any that is free")
                     : e;
         }
-        return new Studio(server, lanes, errands, takes, films, keys, clock);
+        return new Studio(server, lanes, errands, takes, films, songs, keys, clock);
     }
 
     private static boolean taken(Throwable e) {
@@ -387,6 +393,7 @@ public final class Studio implements AutoCloseable {
         server.stop();
         takes.close();
         films.close();
+        songs.close();
         clock.shutdownNow();
         keys.close();
         openings.close();

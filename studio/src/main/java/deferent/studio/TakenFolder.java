@@ -69,17 +69,24 @@ final class TakenFolder implements AutoCloseable {
     }
 
     synchronized Optional<Path> find(String key, String name) {
+        return there(key).stream()
+                .filter(file -> String.valueOf(file.getFileName()).equals(name))
+                .findFirst();
+    }
+
+    /** The first file under a key, whatever it is called. */
+    synchronized Optional<Path> find(String key) {
+        return there(key).stream().findFirst();
+    }
+
+    private List<Path> there(String key) {
         Optional<Place> found = Optional.empty();
         for (Place place : kept) {
             if (OneUse.same(place.key(), key)) {
                 found = Optional.of(place);
             }
         }
-        return found.flatMap(
-                place ->
-                        list(place.folder()).stream()
-                                .filter(file -> String.valueOf(file.getFileName()).equals(name))
-                                .findFirst());
+        return found.map(place -> list(place.folder())).orElse(List.of());
     }
 
     /** Where the files are, once there were any. */

@@ -92,6 +92,11 @@ class AskTableTest {
         ASKED.put(
                 Ask.FILMED,
                 "\"film\": \"a key\", \"as\": \"mp4\", \"wishes\": {\"form\": \"beside\"}");
+        ASKED.put(
+                Ask.BEATS,
+                "\"song\": \"a key\", \"taps_s\": [12.4, 13], \"beats_a_bar\": 3, \"mends\":"
+                        + " [{\"level\": \"double\"}, {\"first_bar\": 2}, {\"beat\": 12, \"to_s\":"
+                        + " 9.25}]");
         ASKED.put(Ask.TAKE, PHRASE + ", \"as\": \"svg\", \"wishes\": {}");
         ASKED.put(Ask.STOP, "\"of\": \"seek\"");
     }

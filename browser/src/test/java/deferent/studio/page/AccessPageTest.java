@@ -5,7 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.FilePayload;
 import com.microsoft.playwright.options.ReducedMotion;
+import deferent.sound.WaveFile;
+import deferent.sound.tune.Manner;
+import deferent.sound.tune.Tune;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -116,6 +120,13 @@ class AccessPageTest extends InChromium {
             look(visit, "lights to be pointed at", found);
             page.locator(".film-pointing button").click();
             page.keyboard().press("Escape");
+            page.keyboard().press("Shift+I");
+            look(visit, "a song is asked for", found);
+            page.locator(".song-drop input").setInputFiles(tune());
+            visit.until("document.querySelector('.song-beat')");
+            page.locator(".song-beat").first().press("Enter");
+            look(visit, "a song", found);
+            page.keyboard().press("Escape");
             page.locator("#phrase").fill("isolation vs triqetra");
             visit.until("document.querySelector('.phrase-echo mark')");
             look(visit, "a wrong phrase", found);
@@ -125,6 +136,12 @@ class AccessPageTest extends InChromium {
             look(visit, "nobody answers", found);
         }
         assertThat(found).isEmpty();
+    }
+
+    /** A tune, rendered. */
+    private static FilePayload tune() {
+        float[] sound = Tune.of(Manner.plain(96, 3, 12), 8).sound(12_000);
+        return new FilePayload("tune.wav", "audio/wav", WaveFile.bytes(sound, 12_000));
     }
 
     private static void look(Visit visit, String state, List<String> found) {

@@ -64,7 +64,7 @@ export const KEYS = [
     { shows: 'A', says: 'save the find in focus on the shelf' },
     { shows: 'Y', says: 'share: what fits where it goes', does: { y: act('share') } },
     { shows: 'E', says: 'save as a file: pictures, sheets, clips, pages', does: { e: act('take') } },
-    { shows: 'I', says: 'watch a film of practice', does: { i: act('film') } },
+    { shows: 'I  Shift I', says: 'watch a film of practice; the beats of a song', does: { i: (desk, event) => desk.act(event.shiftKey ? 'song' : 'film') } },
     { shows: 'U  Shift U', says: 'practice over the weeks; an order to learn in', does: { u: (desk, event) => desk.act(event.shiftKey ? 'learn' : 'practice') } },
     { shows: 'W', says: 'words a phrase can say, each with its picture', does: { w: act('words') } },
     { shows: '?', says: 'this list', does: { '?': act('keys') } },

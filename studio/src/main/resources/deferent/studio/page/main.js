@@ -13,6 +13,7 @@ import { ShelfMap } from './state/map.js';
 import { ShelfSet } from './state/set.js';
 import { TakeAway } from './state/take.js';
 import { Log, mayBeLog } from './state/log.js';
+import { mayBeSong } from './state/song.js';
 import { LearningPath } from './state/path.js';
 import * as address from './state/address.js';
 import { press } from './keys.js';
@@ -34,6 +35,7 @@ import './parts/share.js';
 import './parts/set-line.js';
 import './parts/take-away.js';
 import './parts/film-desk.js';
+import './parts/song-desk.js';
 import './parts/practice.js';
 
 const KEPT = 'Nothing is lost: the pattern stands in this page’s address, from # on.';
@@ -76,6 +78,7 @@ export class Desk {
     this.away = $('take-panel');
     this.sharing = $('share-panel');
     this.filmed = $('film-desk');
+    this.sung = $('song-desk');
     this.practice = $('practice-log');
     this.phrase = $('phrase-line');
     this.gallery = $('figure-gallery');
@@ -94,7 +97,7 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), $('set-line'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.practice, this.gallery]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), $('set-line'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.sung, this.practice, this.gallery]) part.connect(this);
     $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
@@ -128,7 +131,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'practice' | 'learn' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'song' | 'practice' | 'learn' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -175,6 +178,9 @@ export class Desk {
         break;
       case 'film':
         this.filmed.open();
+        break;
+      case 'song':
+        this.sung.open();
         break;
       case 'practice':
         this.practice.open();
@@ -347,8 +353,13 @@ export class Desk {
     this.drop(file);
   }
 
-  /** Takes in the log of a hall file, or watches a film. @param {File} file */
+  /** Takes in the log of a hall file, finds the beats of a song, or watches a film. @param {File} file */
   async drop(file) {
+    if (mayBeSong(file)) {
+      if (this.filmed.dialog.open) this.filmed.dialog.close();
+      this.sung.listen(file);
+      return;
+    }
     if (!mayBeLog(file)) {
       this.filmed.watch(file);
       return;

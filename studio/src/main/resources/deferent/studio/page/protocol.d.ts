@@ -4,7 +4,7 @@ declare namespace Protocol {
   /** What a question says besides what it asks. */
   type Said<Asked> = Asked extends unknown ? Omit<Asked, 'ask' | 'id'> : never;
 
-  type Question = Pairing | Fit | Letgo | Transitions | Learn | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetTake | SetSuggest | Film | Filmed | Take | Stop;
+  type Question = Pairing | Fit | Letgo | Transitions | Learn | Next | TransitionPlay | TransitionTake | Route | Photo | Words | Moves | Complete | Seek | Map | Set | SetPlay | SetTake | SetSuggest | Film | Filmed | Beats | Take | Stop;
 
   /** readings and scene of a pairing */
   type Pairing = {
@@ -303,6 +303,16 @@ declare namespace Protocol {
     wishes?: object | null;
   };
 
+  /** the beats of a song, how quick they are, and its bars */
+  type Beats = {
+    ask: 'beats';
+    id?: any | null;
+    song: string;
+    taps_s?: number[] | null;
+    beats_a_bar?: number | null;
+    mends?: Mends[] | null;
+  };
+
   /** a file of a pattern, of some or of the shelf */
   type Take = {
     ask: 'take';
@@ -363,7 +373,16 @@ declare namespace Protocol {
     air?: boolean | null;
     heads?: Heads | null;
   };
-  type Of = 'seek' | 'map' | 'set-suggest' | 'set-take' | 'route' | 'next' | 'learn' | 'take' | 'transition-take' | 'film' | 'filmed';
+  type Level = 'double' | 'half';
+  type Mends = {
+    level: Level;
+  } | {
+    first_bar: number;
+  } | {
+    beat: number;
+    to_s: number;
+  };
+  type Of = 'seek' | 'map' | 'set-suggest' | 'set-take' | 'route' | 'next' | 'learn' | 'take' | 'transition-take' | 'film' | 'filmed' | 'beats';
   type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;

@@ -28,6 +28,7 @@ class DeskMenu extends Part {
         ${line('share', 'Share', 'Y', 'The file that fits where it goes')}
         ${line('take', 'Save as a file', 'E', 'Pictures, sheets, clips and pages of it')}
         ${line('film', 'Watch a film', 'I', 'What is off in a film of practice')}
+        ${line('song', 'Beats of a song', 'Shift I', 'Finds them, so that a set can go by them')}
         ${line('practice', 'Practice over the weeks', 'U', 'The log, and how much closer it came')}
         ${line('learn', 'An order to learn in', 'Shift U', 'Its drills, and the days they take')}
         ${line('words', 'Words', 'W', 'What a phrase can say')}

@@ -74,8 +74,8 @@ class FilmDesk extends Part {
   }
 
   #ask() {
-    return html`<div class="film-ask">
-      <label class="film-drop"><input type="file" accept="video/*" @change=${this.#chosen}>
+    return html`<div class="file-ask film-ask">
+      <label class="file-drop film-drop"><input type="file" accept="video/*" @change=${this.#chosen}>
         <span>Drop a film here, or choose one</span></label>
       <ul>
         <li>Two lit poi in the dark, facing the camera.</li>
@@ -315,7 +315,7 @@ class FilmDesk extends Part {
         ${this.#end('from', 'from', 'its beginning')} ${this.#end('to', 'to', 'its end')}</fieldset>
       <button type="button" class="film-point-anyway" ?disabled=${!film.key || film.running} @click=${() => this.#point('heads')}>Point at the two lights</button>
       <button type="button" class="film-measure" ?disabled=${!film.key} @click=${() => this.#point('length')}>Measure something in the picture</button>
-      <label class="film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
+      <label class="file-other film-other"><span>Another film</span> <input type="file" accept="video/*" @change=${this.#chosen}></label>
     </section>`;
   }
 

@@ -52,6 +52,7 @@ class SetList extends Part {
       ${narrow && set.steps.length ? nothing : this.#name()}
       ${set.steps.length ? this.#verbs(narrow) : html`<p class="set-begin">A set is patterns in order, each for so many counts: press one below and it begins.</p>`}
       ${set.error ? html`<p class="told" data-tone="warn" role="status">${sentence(set.error)} <button type="button" class="link" @click=${() => set.again()}>Ask again</button></p>` : nothing}
+      ${set.steps.length ? this.#song() : nothing}
       ${narrow ? this.#rows() : this.#chosen()}
       ${narrow && set.steps.length ? this.#name() : nothing}
       ${this.#add()}
@@ -96,6 +97,38 @@ class SetList extends Part {
         <button type="button" data-as="pdf" ?disabled=${!set.known} @click=${() => set.take('pdf')}>Save as a sheet</button>
       </p>
       ${set.saving ? savedLine(set.saving) : nothing}`;
+  }
+
+  // The song that it goes by, of those on the shelf.
+  #song() {
+    const { set, shelf } = this.desk;
+    const { song } = set.stands;
+    const gone = song && !shelf.songs.some((one) => one.id === song.id);
+    return html`<p class="set-do set-counts set-song">
+      ${shelf.songs.length || song
+        ? html`<label>To the song <select @change=${(/** @type {any} */ e) => this.#sing(e.target.value)}>
+            <option value="" .selected=${!song}>none</option>
+            ${gone ? html`<option value=${song.id} .selected=${true}>${song.name}</option>` : nothing}
+            ${shelf.songs.map((one) => html`<option value=${one.id} .selected=${song?.id === one.id}>${one.name}, ${minutes(one.seconds)}, ${Math.round(one.beats_per_min)} beats a minute</option>`)}</select></label>`
+        : nothing}
+      ${song
+        ? html`<label>from beat <input type="number" min="1" max="40000" .value=${String((song.from_beat ?? 0) + 1)} @change=${(/** @type {any} */ e) => this.#fromBeat(song, e.target)}></label>`
+        : nothing}
+      <button type="button" class="link set-beats-of" @click=${() => this.desk.act('song')}>${shelf.songs.length ? 'Another song' : 'Spin it to a song'}</button></p>`;
+  }
+
+  /** @param {string} id */
+  #sing(id) {
+    const { set, shelf } = this.desk;
+    const one = shelf.songs.find((listed) => listed.id === id);
+    set.sing(one && { id, name: one.name });
+  }
+
+  /** @param {import('../state/set.js').Song} song @param {HTMLInputElement} field */
+  #fromBeat(song, field) {
+    const beat = Math.round(Number(field.value)) - 1;
+    if (beat >= 0) this.desk.set.sing({ ...song, from_beat: beat });
+    field.value = String((this.desk.set.stands.song?.from_beat ?? 0) + 1);
   }
 
   // What is chosen, and what can be done with it.

@@ -1,8 +1,7 @@
 // A film of practice: brought to the studio in pieces, watched there, and what was read from it. It never leaves this machine.
 
+import { AWAY, bring, sent } from './bring.js';
 import { fetched } from './take.js';
-
-const PIECE = 180_000; // bytes; in base 64 they fit into one question
 
 /**
  * @typedef {{ time_s: number, x: number, y: number }} HeadAt
@@ -71,16 +70,14 @@ export class Film extends EventTarget {
     Object.assign(this, { file, url: URL.createObjectURL(file), key: null, watched: null, error: null, heads: [], from: null, to: null, saved: null, doing: 'Bringing it in', share: 0 });
     this.#tell();
     try {
-      const { film } = await sent('api/film', {});
-      for (let at = 0; at < file.size; at += PIECE) {
-        const bytes = await base64(file.slice(at, at + PIECE));
-        if (this.run !== run) return;
-        await sent('api/film/' + film, { at, bytes });
-        this.share = at / file.size;
+      const key = await bring('film', file, {}, (share) => {
+        if (this.run !== run) return false;
+        this.share = share;
         this.#tell();
-      }
-      if (this.run !== run) return;
-      this.key = film;
+        return true;
+      });
+      if (key === null) return;
+      this.key = key;
       this.ask();
     } catch (/** @type {any} */ problem) {
       if (this.run === run) this.#failed(problem.error ?? AWAY);
@@ -234,27 +231,4 @@ function ahead(drift, time) {
   const from = drift[next - 1];
   const to = drift[next];
   return from.ahead_s + ((to.ahead_s - from.ahead_s) * (time - from.time_s)) / (to.time_s - from.time_s);
-}
-
-const AWAY = { what: 'does not answer', where: 'the studio', right: 'see that it still runs in its terminal, then choose the film again' };
-
-/** @param {Blob} blob @returns {Promise<string>} */
-function base64(blob) {
-  return new Promise((resolve, reject) => {
-    const reader = new FileReader();
-    reader.onload = () => resolve(/** @type {string} */ (reader.result).replace(/^[^,]*,/, ''));
-    reader.onerror = () => reject(reader.error);
-    reader.readAsDataURL(blob);
-  });
-}
-
-/**
- * @param {string} path
- * @param {object} body
- */
-async function sent(path, body) {
-  const reply = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
-  const answer = await reply.json();
-  if (!reply.ok) throw answer;
-  return answer;
 }

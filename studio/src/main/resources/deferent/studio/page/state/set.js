@@ -215,6 +215,15 @@ export class ShelfSet extends EventTarget {
     this.#change({ steps: this.steps.with(at, { ...this.steps[at], beats_a_cycle: within }) }, 'beats ' + key);
   }
 
+  /**
+   * Spins it to a song.
+   *
+   * @param {Song | undefined} song none where it goes by no song
+   */
+  sing(song) {
+    this.#change({ song }, 'song');
+  }
+
   /** @param {number} key */
   remove(key) {
     const at = this.at(key);
@@ -677,12 +686,12 @@ export class ShelfSet extends EventTarget {
     }
   }
 
-  // A pattern that was saved anew, renamed or removed is so in the set too.
+  // A pattern or a song that was saved anew, renamed or removed is so in the set too.
   #shelfChanged() {
-    const listed = this.shelf.patterns.map((p) => p.id + p.revision).sort().join();
+    const listed = [...this.shelf.patterns, ...this.shelf.songs].map((one) => one.id + one.revision).sort().join();
     if (listed === this.listed) return;
     this.listed = listed;
-    if (this.steps.some((step) => step.id)) this.#ask();
+    if (this.stands.song || this.steps.some((step) => step.id)) this.#ask();
   }
 
   tell() {
