@@ -107,6 +107,15 @@ final class TakeDesk implements AutoCloseable {
             ArrayNode wishes = node.putArray("wishes");
             ending.offers().forEach(offer -> offer(wishes.addObject(), offer));
         }
+        ArrayNode sets = answer.putArray("set_endings");
+        for (SetEndings.Choice choice : SetEndings.choices()) {
+            ObjectNode node = sets.addObject();
+            node.put("key", choice.row().key());
+            choice.form().ifPresent(form -> node.put("form", form));
+            node.put("words", choice.words());
+            node.put("sung", choice.row().sung());
+            node.put("filmed", choice.row().ending().filmed());
+        }
         // Loading the video libraries takes a while and much memory: only for who wants clips.
         if ("true".equals(context.queryParam("clips"))) {
             Optional<String> why = Natives.available();

@@ -6,6 +6,7 @@ import deferent.record.DemoShelf;
 import deferent.record.Shelf;
 import deferent.take.Ending;
 import deferent.take.Endings;
+import deferent.take.SetEndings;
 import deferent.take.Wish;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -116,6 +117,21 @@ class TakeTest {
         }
         assertThat(keys)
                 .containsExactlyElementsOf(Endings.all().stream().map(Ending::key).toList());
+        List<String> ofSets =
+                answer.get("set_endings")
+                        .valueStream()
+                        .map(one -> one.get("key").asString() + one.path("form").asString(""))
+                        .toList();
+        assertThat(ofSets)
+                .doesNotHaveDuplicates()
+                .contains("mp4", "pdfsheet", "pdfcue", "html", "csv", "vtt", "otio", "wav", "mid");
+        assertThat(answer.get("set_endings"))
+                .allSatisfy(
+                        one -> {
+                            assertThat(one.get("words").asString()).isNotBlank();
+                            assertThat(one.get("sung").asBoolean())
+                                    .isEqualTo(SetEndings.of(one.get("key").asString()).sung());
+                        });
         JsonNode asked = Visitor.json(visitor.get("/api/endings?clips=true"));
         assertThat(asked.at("/clips/here").asBoolean()).isTrue();
     }

@@ -6,11 +6,12 @@ import deferent.record.SetReading;
 import deferent.record.cue.SetCue;
 import deferent.record.cue.SetCues;
 import deferent.record.cue.SungSet;
+import deferent.search.set.InSong;
+import deferent.search.set.SetPlan;
 import deferent.search.set.Stay;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Optional;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MetaMessage;
 import javax.sound.midi.MidiEvent;
@@ -146,16 +147,17 @@ final class MidiSet {
     private void counts() throws InvalidMidiDataException {
         Track track = sequence.createTrack();
         text(track, NAME, 0, "Counts");
-        for (Optional<Stay> there : sung.reading().plan().stays()) {
-            if (there.isPresent()) {
-                counts(track, there.get());
+        SetPlan plan = sung.reading().plan();
+        for (int i = 0; i < plan.stays().size(); i++) {
+            if (plan.stays().get(i).isPresent()) {
+                int counts = Counted.whole(InSong.counts(plan, i));
+                counts(track, plan.stays().get(i).get(), counts);
             }
         }
     }
 
-    private void counts(Track track, Stay stay) throws InvalidMidiDataException {
+    private void counts(Track track, Stay stay, int counts) throws InvalidMidiDataException {
         double count = stay.wanted().count();
-        int counts = (int) Math.max(1, Math.ceil((stay.ends() - stay.one()) / count - 0.05));
         for (int k = 0; k < counts; k++) {
             long at = tick(sung.clock().time(stay.one() + k * count));
             int note = k == 0 ? FIRST : OTHER;

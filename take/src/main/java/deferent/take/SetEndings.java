@@ -45,13 +45,21 @@ public final class SetEndings {
         }
     }
 
+    /**
+     * A file of a set as it is offered: a row, or one of its forms.
+     *
+     * @param form said as the wish of that name; empty where there is one form alone
+     * @param words what it is
+     */
+    public record Choice(Row row, Optional<String> form, String words) {}
+
     private static final Ending.Family CUES =
             new Ending.Family("cues", "Cues", "for whoever calls, plays or cuts");
 
     private static final String FORM =
             """
-            sheet  a sheet with pictures
-            cue    a cue sheet
+            sheet  sheet with pictures
+            cue    cue sheet to print
             """;
 
     private static final List<Row> ALL = rows();
@@ -180,6 +188,25 @@ public final class SetEndings {
     /** In the order they are offered. */
     public static List<Row> all() {
         return ALL;
+    }
+
+    /** The same, each form of a row apart. */
+    public static List<Choice> choices() {
+        return ALL.stream().flatMap(SetEndings::forms).toList();
+    }
+
+    private static Stream<Choice> forms(Row row) {
+        List<Offer.Choice> forms =
+                row.writing().isEmpty()
+                        ? List.of()
+                        : row.ending().offers().stream()
+                                .filter(offer -> offer.wish() == Wish.FORM)
+                                .flatMap(offer -> offer.choices().stream())
+                                .toList();
+        return forms.isEmpty()
+                ? Stream.of(new Choice(row, Optional.empty(), row.ending().words()))
+                : forms.stream()
+                        .map(form -> new Choice(row, Optional.of(form.value()), form.words()));
     }
 
     /** By a file's name. */

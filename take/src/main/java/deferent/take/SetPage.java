@@ -9,7 +9,6 @@ import deferent.record.PatternDocument;
 import deferent.record.SetPlaces;
 import deferent.record.cue.SungSet;
 import deferent.reel.HeardPart;
-import deferent.search.set.Stay;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,19 +54,16 @@ final class SetPage {
         };
     }
 
-    /** The patterns as they are spun in it, at the tempo that they have there. */
+    /** The patterns as they are kept; in the set each is at the tempo that it has there. */
     private static List<PatternDocument> patterns(SetTake take) {
         List<PatternDocument> patterns = new ArrayList<>();
-        for (int i = 0; i < take.reading().places().size(); i++) {
-            SetPlaces.Place place = take.reading().places().get(i);
-            Optional<Stay> stay = take.reading().plan().stays().get(i);
-            if (place.pattern().isPresent() && stay.isPresent()) {
-                PatternDocument spun =
-                        place.pattern().get().saying(stay.get().wanted().pairing(), take.lexicon());
-                if (patterns.stream().noneMatch(p -> p.pairing().equals(spun.pairing()))) {
-                    patterns.add(spun);
-                }
-            }
+        for (SetPlaces.Place place : take.reading().places()) {
+            place.pattern()
+                    .filter(
+                            kept ->
+                                    patterns.stream()
+                                            .noneMatch(p -> p.pairing().equals(kept.pairing())))
+                    .ifPresent(patterns::add);
         }
         return patterns;
     }

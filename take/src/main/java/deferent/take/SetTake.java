@@ -27,7 +27,6 @@ import deferent.search.set.PairBook;
 import deferent.search.set.SetTrace;
 import deferent.search.set.Stay;
 import deferent.search.set.TurnMade;
-import deferent.tell.TellSet;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -238,13 +237,16 @@ public record SetTake(
                                         stay.entered() - stay.starts()));
                     }
                 }
-                counted(stay, reading.places().get(i).name(), said);
-                if (i < reading.plan().joints().size()) {
-                    Joint joint = reading.plan().joints().get(i);
-                    if (joint.way() == Joint.Way.LED) {
-                        led(stay, joint, reading.names().get((i + 1) % all), parts, said);
-                    }
-                }
+                List<Joint> joints = reading.plan().joints();
+                boolean last = i >= joints.size();
+                Optional<String> next =
+                        last ? Optional.empty() : Optional.of(reading.names().get((i + 1) % all));
+                Optional<Joint> led =
+                        last || joints.get(i).way() != Joint.Way.LED
+                                ? Optional.empty()
+                                : Optional.of(joints.get(i));
+                new Counted(this, i, stay, next).say(led, said);
+                led.ifPresent(joint -> led(stay, joint, parts));
             }
         }
         return new Chapters(parts, said, titles());
@@ -294,37 +296,8 @@ public record SetTake(
                 turning.starts(), Scene.of(trace, count, Scene.nearer(trace), body(trace)), -begin);
     }
 
-    private void counted(Stay stay, String name, List<Chapters.Said> said) {
-        double count = stay.wanted().count();
-        // To a song they are counted on its beats, from where the pattern is counted from 1.
-        double ahead = song.isPresent() ? stay.one() - stay.starts() : 0;
-        int counts = (int) Math.max(1, Math.ceil(stay.counts() - ahead / count - 0.05));
-        for (int k = 0; k < counts; k++) {
-            said.add(
-                    new Chapters.Said(
-                            stay.starts() + ahead + k * count,
-                            List.of(
-                                    name,
-                                    (k + 1) + " of " + counts + turned(stay, ahead + k * count))));
-        }
-    }
-
-    /** ", half turn to the left", while it is made. */
-    private static String turned(Stay stay, double after) {
-        double middle = stay.starts() + after + stay.wanted().count() / 2;
-        return stay.turning()
-                .filter(turning -> turning.starts() < middle && middle < turning.ends())
-                .map(turning -> ", " + TellSet.turned(turning.quarters()))
-                .orElse("");
-    }
-
     /** A passage, with a cycle of either pattern round it. */
-    private void led(
-            Stay from,
-            Joint joint,
-            String into,
-            List<Chapters.Part> parts,
-            List<Chapters.Said> said) {
+    private void led(Stay from, Joint joint, List<Chapters.Part> parts) {
         double cycle = from.wanted().pairing().period();
         double end = joint.starts() + joint.seconds();
         double begin = Math.max(from.starts(), joint.starts() - cycle);
@@ -336,10 +309,6 @@ public record SetTake(
                         joint.starts(),
                         Scene.of(trace, count, Scene.nearer(trace), body(trace)),
                         -begin));
-        said.add(
-                new Chapters.Said(
-                        joint.starts(),
-                        List.of("Into " + into, TellSet.duration(joint.seconds()))));
     }
 
     private Optional<String> fastLights() {

@@ -23,6 +23,8 @@ import deferent.page.web.TaughtSong;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;
 import deferent.record.SetReading;
+import deferent.record.cue.SetCue;
+import deferent.record.cue.SetCues;
 import deferent.reel.HeardPart;
 import deferent.search.set.Joint;
 import java.io.ByteArrayInputStream;
@@ -643,6 +645,17 @@ class HallPageTest extends InChromium {
                                 assertThat(at.slack()).isEmpty();
                                 assertThat(at.hurried()).isEmpty();
                             });
+            // The cue sheet calls each on that beat, as near as a smooth clock is to single beats.
+            List<SetCue> called =
+                    SetCues.of(set.song().orElseThrow().sung()).cues().stream()
+                            .filter(cue -> cue.kind() == SetCue.Kind.PATTERN)
+                            .toList();
+            assertThat(called).hasSameSizeAs(reading.places());
+            for (int i = 0; i < called.size(); i++) {
+                int beat = (int) Math.rint(reading.inSong().get(i).beat());
+                assertThat(called.get(i).time()).isCloseTo(beats.time(beat), within(0.03));
+                assertThat(called.get(i).place().orElseThrow().beat()).isEqualTo(1);
+            }
         }
     }
 

@@ -433,6 +433,23 @@ class SetPageTest extends InChromium {
             assertThat(sheet.suggestedFilename()).isEqualTo("set.pdf");
             visit.until("document.querySelector('set-list .way-file')");
             known(visit);
+            // The others stand behind a press; those that want a song are not offered without one.
+            visit.page().locator(".set-files summary").click();
+            visit.until("document.querySelector('.set-files [data-as=vtt]')");
+            assertThat(visit.page().locator(".set-files li").allTextContents())
+                    .anySatisfy(one -> assertThat(one).contains("PDF", "cue sheet"))
+                    .noneSatisfy(one -> assertThat(one).contains("WAV"))
+                    .noneSatisfy(one -> assertThat(one).contains("MID"));
+            var cues =
+                    visit.page()
+                            .waitForDownload(
+                                    () -> visit.page().locator(".set-files [data-as=cue]").click());
+            assertThat(cues.suggestedFilename()).isEqualTo("set.pdf");
+            visit.page()
+                    .evaluate(
+                            "() => { const { set } = deferentDesk; set.stands = { ...set.stands, song: { id: 'a', name: 'A', from_beat: 0 } }; set.tell(); }");
+            visit.until(
+                    "document.querySelector('.set-files [data-as=wav]') && document.querySelector('.set-files [data-as=mid]')");
         }
     }
 

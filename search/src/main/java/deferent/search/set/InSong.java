@@ -70,7 +70,7 @@ public record InSong(
                                 i,
                                 clock.beat(stay.one()),
                                 clock.time(stay.one()),
-                                (until(plan, i) - stay.one()) / stay.wanted().count(),
+                                counts(plan, i),
                                 song.beatsOf(stay.wanted().pairing()),
                                 tempi,
                                 at(stay, tempi.slowest() / song.tempo(), book),
@@ -90,6 +90,17 @@ public record InSong(
                 .map(t -> Math.abs(clock.time(t) - clock.time(from) - (t - from)))
                 .max()
                 .orElseThrow();
+    }
+
+    /**
+     * For how many of its counts a pattern goes on, from where it is counted from 1 until the next
+     * one is, or until it is left where nothing leads on.
+     *
+     * @param step which pattern of the set, one that is there
+     */
+    public static double counts(SetPlan plan, int step) {
+        Stay stay = plan.stays().get(step).orElseThrow();
+        return (until(plan, step) - stay.one()) / stay.wanted().count();
     }
 
     /** When a pattern's counts end, seconds from the set's start. */

@@ -93,10 +93,21 @@ class SetList extends Part {
         <button type="button" class="count" aria-pressed=${pulse.on} aria-keyshortcuts="C" title="Count out loud (C)" @click=${() => this.desk.act('count')}>Count</button>
         ${set.shown || narrow ? nothing : html`<button type="button" @click=${() => set.show(true)}>Lay it out below</button>`}
         ${set.loop ? html`<button type="button" @click=${() => set.setLoop(null)}>Play all of it</button>` : nothing}
-        <button type="button" data-as="mp4" ?disabled=${!set.known} @click=${() => set.take('mp4')}>Save as a clip</button>
-        <button type="button" data-as="pdf" ?disabled=${!set.known} @click=${() => set.take('pdf')}>Save as a sheet</button>
+        <button type="button" data-as="mp4" ?disabled=${!set.known} @click=${() => set.take({ key: 'mp4', filmed: true })}>Save as a clip</button>
+        <button type="button" data-as="pdf" ?disabled=${!set.known} @click=${() => set.take({ key: 'pdf', filmed: false })}>Save as a sheet</button>
       </p>
-      ${set.saving ? savedLine(set.saving) : nothing}`;
+      ${set.saving ? savedLine(set.saving) : nothing}
+      ${this.#files()}`;
+  }
+
+  // All that it can be taken away as beside the two above.
+  #files() {
+    const { set } = this.desk;
+    const others = set.endings.filter(({ key, form, sung }) => key !== 'mp4' && form !== 'sheet' && (!sung || set.stands.song));
+    return html`<details class="set-files" @toggle=${(/** @type {any} */ e) => e.target.open && set.lookEndings()}>
+      <summary>Save as another file</summary>
+      <ul>${others.map((one) => html`<li><button type="button" data-as=${one.form ?? one.key} ?disabled=${!set.known} @click=${() => set.take(one)}>${one.key.toUpperCase()}</button> <span>${one.words}</span></li>`)}</ul>
+    </details>`;
   }
 
   // The song that it goes by, of those on the shelf.

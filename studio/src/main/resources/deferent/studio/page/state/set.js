@@ -47,6 +47,7 @@ export const FIRST_COUNTS = 8;
  * @typedef {{ blocks: Block[], joints: Joint[], seconds: number, counts: number }} Laid
  *
  * @typedef {{ id: string, revision: string, content: string }} Kept
+ * @typedef {{ key: string, form?: string, words: string, sung: boolean, filmed: boolean }} Ending a file that a set is taken away as
  * @typedef {{ name: string, steps: Step[], hardest?: Grade, song?: Song, made: number, merge: string | null }} Stands the hardest transition it takes, where not the usual
  */
 
@@ -93,6 +94,8 @@ export class ShelfSet extends EventTarget {
     this.listed = ''; // what was on the shelf when it was last looked at
     this.changed = false; // on the shelf, by somebody else
     this.suggesting = ''; // how far it has come
+    /** @type {Ending[]} */
+    this.endings = []; // none before somebody looks
     this.stopped = false; // by whoever asked
     /** A file of it that is written. @type {Saving | null} */
     this.saving = null;
@@ -558,12 +561,24 @@ export class ShelfSet extends EventTarget {
   /**
    * Writes it as a file, which then goes to the downloads.
    *
-   * @param {'mp4' | 'pdf'} as
+   * @param {Pick<Ending, 'key' | 'form' | 'filmed'>} as
    */
-  take(as) {
+  take({ key, form, filmed }) {
     if (this.saving?.progress) return;
-    const dark = as === 'mp4' && globalThis.document.documentElement.dataset.theme === 'dark';
-    this.saving = new Saving(this.live, { ask: 'set-take', ...asked(this.stands), as, wishes: dark ? { dark } : {} }, () => this.tell());
+    const dark = filmed && globalThis.document.documentElement.dataset.theme === 'dark';
+    const wishes = { ...(form ? { form } : {}), ...(dark ? { dark } : {}) };
+    this.saving = new Saving(this.live, { ask: 'set-take', ...asked(this.stands), as: key, wishes }, () => this.tell());
+    this.tell();
+  }
+
+  /** Which files it can be taken away as; where the studio does not answer they are asked for again. */
+  async lookEndings() {
+    if (this.endings.length) return;
+    try {
+      this.endings = (await (await fetch('api/endings')).json()).set_endings;
+    } catch {
+      this.endings = [];
+    }
     this.tell();
   }
 
