@@ -256,6 +256,8 @@ final class Film implements Spool<FrameCel> {
         if (answer < 0) {
             try (BytePointer text = new BytePointer(256)) {
                 av_strerror(answer, text, 256);
+                // Else all 256 are read.
+                text.limit(BytePointer.strlen(text));
                 throw new IOException(what + ": " + text.getString());
             }
         }

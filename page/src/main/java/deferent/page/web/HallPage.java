@@ -66,16 +66,23 @@ public final class HallPage {
                 return html;
             }
         }
+        boolean heard =
+                shelf.sets().stream()
+                        .flatMap(set -> set.song().stream())
+                        .anyMatch(song -> song.unheard().isEmpty());
         throw new Refusal(
                 String.format(
                         Locale.ROOT,
-                        "would be %.1f MB with its %d patterns, and a phone opens %s MB at once",
+                        "would be %.1f MB with its %s%d patterns, and a phone opens %s MB at once",
                         bytes(html) / 1e6,
+                        heard ? "song and " : "",
                         shelf.patterns().size(),
                         new DecimalFormat("0.#", DecimalFormatSymbols.getInstance(Locale.ROOT))
                                 .format(most / 1e6)),
                 "the hall file \"" + shelf.title() + "\"",
-                "take a set of them away, or a folder with fewer");
+                heard
+                        ? "take the set away as a clip"
+                        : "take a set of them away, or a folder with fewer");
     }
 
     private static int bytes(String html) {
