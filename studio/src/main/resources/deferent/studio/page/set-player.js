@@ -164,7 +164,7 @@ export class SetPlayer {
   // The line at the foot is the whole set's clock, whichever stretch of it is on the stage.
   #along() {
     const { seconds } = this.desk.set.laid;
-    return { seconds, ticks: ticks(seconds), share: () => this.now / seconds, seek: (/** @type {number} */ share) => this.seek(share * seconds), says: () => `${minutes(this.now)} of ${minutes(seconds)}` };
+    return { seconds, ticks: ticks(seconds), share: () => this.now / seconds, seek: (/** @type {number} */ share) => this.seek(share * seconds), says: () => `${minutes(this.now)} of ${lasting(seconds)}` };
   }
 
   // How long the light stays: one cycle of the pattern that is on.
@@ -266,6 +266,11 @@ function ticks(seconds) {
 export function minutes(seconds) {
   const whole = Math.max(0, Math.floor(seconds + 1e-6));
   return Math.floor(whole / 60) + ':' + String(whole % 60).padStart(2, '0');
+}
+
+/** How long something lasts, in the same form, to the nearest second as sentences have it. @param {number} seconds */
+export function lasting(seconds) {
+  return minutes(Math.round(seconds));
 }
 
 const UNREACHED = { what: 'did not come', where: 'the answer', right: 'see that the studio still runs, then ask again' };

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { Part } from './part.js';
 import { cautions, cautionSigns, counted, gone, gradeOf, gradeSign, gradeWord, turnSign } from './set-signs.js';
-import { minutes } from '../set-player.js';
+import { lasting, minutes } from '../set-player.js';
 import { EIGHT, turnSaid } from '../state/set.js';
 import { sentence } from './phrase-line.js';
 import { trimmed } from './units.js';
@@ -248,7 +248,7 @@ class SetLine extends Part {
     const hand = /** @type {HTMLElement | null} */ (this.querySelector('.set-now'));
     const time = this.querySelector('.set-time');
     if (time) {
-      const text = `${minutes(now)} of ${minutes(set.laid.seconds)}`;
+      const text = `${minutes(now)} of ${lasting(set.laid.seconds)}`;
       if (time.textContent !== text) time.textContent = text;
     }
     if (!hand) return;

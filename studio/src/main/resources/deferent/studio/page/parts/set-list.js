@@ -5,7 +5,7 @@ import { sentence } from './phrase-line.js';
 import { savedLine } from './saved-line.js';
 import { cautions, cautionSigns, GRADE_KEY, gradeOf, gradeSign, gradeWord, turnSign } from './set-signs.js';
 import { countsOf, follow, lengthSaid, nameOf, tellOf, turnOf } from './set-line.js';
-import { minutes } from '../set-player.js';
+import { lasting, minutes } from '../set-player.js';
 import { EIGHT, MOST_BEATS, turnSaid } from '../state/set.js';
 import { shown } from '../state/shelf.js';
 import { trimmed } from './units.js';
@@ -52,7 +52,7 @@ class SetList extends Part {
       ${narrow && set.steps.length ? nothing : this.#name()}
       ${set.steps.length ? this.#verbs(narrow) : html`<p class="set-begin">A set is patterns in order, each for so many counts: press one below and it begins.</p>`}
       ${set.error ? html`<p class="told" data-tone="warn" role="status">${sentence(set.error)} <button type="button" class="link" @click=${() => set.again()}>Ask again</button></p>` : nothing}
-      ${set.steps.length ? this.#song() : nothing}
+      ${set.steps.length || set.stands.song ? this.#song() : nothing}
       ${narrow ? this.#rows() : this.#chosen()}
       ${narrow && set.steps.length ? this.#name() : nothing}
       ${this.#add()}
@@ -120,7 +120,7 @@ class SetList extends Part {
         ? html`<label>To the song <select @change=${(/** @type {any} */ e) => this.#sing(e.target.value)}>
             <option value="" .selected=${!song}>none</option>
             ${gone ? html`<option value=${song.id} .selected=${true}>${song.name}</option>` : nothing}
-            ${shelf.songs.map((one) => html`<option value=${one.id} .selected=${song?.id === one.id}>${one.name}, ${minutes(one.seconds)}, ${Math.round(one.beats_per_min)} beats a minute</option>`)}</select></label>`
+            ${shelf.songs.map((one) => html`<option value=${one.id} .selected=${song?.id === one.id}>${one.name}, ${lasting(one.seconds)}, ${Math.round(one.beats_per_min)} beats a minute</option>`)}</select></label>`
         : nothing}
       ${song
         ? html`<label>from beat <input type="number" min="1" max="40000" .value=${String((song.from_beat ?? 0) + 1)} @change=${(/** @type {any} */ e) => this.#fromBeat(song, e.target)}></label>`

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { Part } from './part.js';
 import { sentence } from './phrase-line.js';
-import { minutes } from '../set-player.js';
+import { lasting, minutes } from '../set-player.js';
 import { nearest, Song } from '../state/song.js';
 import { SongPlayer } from '../state/song-player.js';
 import './song-strip.js';
@@ -84,7 +84,7 @@ class SongDesk extends Part {
     const { song, player } = this;
     const { heard } = song;
     const length = heard?.seconds ?? player.seconds;
-    return html`<p class="song-name"><b>${file.name}</b>${length ? html` <span class="quiet">${minutes(length)}</span>` : nothing}
+    return html`<p class="song-name"><b>${file.name}</b>${length ? html` <span class="quiet">${lasting(length)}</span>` : nothing}
         <label class="file-other song-other"><span>Another song</span> <input type="file" accept=${TAKES} @change=${this.#chosen}></label></p>
       <div class="song-told" aria-live="polite">
         ${song.running && !heard ? html`<p>${song.doing} … ${Math.round(100 * song.share)} % <button type="button" @click=${() => song.stop()}>Stop</button></p>` : nothing}
