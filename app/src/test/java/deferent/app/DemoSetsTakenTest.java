@@ -30,9 +30,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * The demo's three sets to its three songs, written whole by the commands that README names and
- * read by other programs. A short set is taken away in every run, by {@code SungSetTest} of {@code
- * take}; these take minutes.
+ * The demo's three sets to its three songs, written whole by the commands that {@code docs/} names
+ * and read by other programs. A short set is taken away in every run, by {@code SungSetTest} of
+ * {@code take}; these take minutes.
  */
 @EnabledIfSystemProperty(named = "deferent.deep", matches = "true")
 class DemoSetsTakenTest {

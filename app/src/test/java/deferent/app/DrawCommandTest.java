@@ -55,8 +55,8 @@ class DrawCommandTest {
     }
 
     @Test
-    void theReadmeTellsOfEveryEnding() throws IOException {
-        assertThat(Files.readString(Path.of("..", "README.md")))
+    void thePageOnTakingAwayTellsOfEveryEnding() throws IOException {
+        assertThat(Files.readString(Path.of("..", "docs", "taking-away.md")))
                 .contains(Endings.all().stream().map(e -> "`." + e.key() + "`").toList());
     }
 
@@ -187,7 +187,7 @@ class DrawCommandTest {
         assertThat(Files.readString(hall)).contains("id=\"scene\"").doesNotContain("id=\"hall\"");
     }
 
-    /** The README says which command makes it. */
+    /** {@code docs/taking-away.md} says which command makes it. */
     @Test
     void theBookletThatShipsIsTheOneThatItsCommandMakes() throws IOException {
         Path pdf = file("lessons.pdf");

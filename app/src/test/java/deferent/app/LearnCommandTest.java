@@ -36,7 +36,7 @@ class LearnCommandTest {
     }
 
     @Test
-    void theWeekInTheReadmeIsTheOneThatIsPlanned() throws IOException {
+    void theWeekInTheDocsIsTheOneThatIsPlanned() throws IOException {
         Desk desk = new Desk(folder);
         desk.good("shelf", "demo");
         String[] asked = {"learn", "The swing by the gate", "--from", "2026-11-28", "--days", "7"};
@@ -46,7 +46,7 @@ class LearnCommandTest {
                         .filter(line -> line.matches("(Mon|Tue|Wed|Thu|Fri|Sat|Sun) .*"))
                         .toList();
         assertThat(days).hasSize(7);
-        assertThat(Files.readString(Path.of("../README.md")))
+        assertThat(Files.readString(Path.of("../docs/practice.md")))
                 .contains("    " + String.join("\n    ", days) + "\n");
     }
 
