@@ -23,7 +23,7 @@ class NoticeTest {
     /** Groups whose jars are here for tests alone. */
     private static final Set<String> TESTS =
             Set.of(
-                    "deferent",
+                    "io.github.deferent",
                     "com.tngtech.archunit",
                     "net.bytebuddy",
                     "org.apiguardian",
