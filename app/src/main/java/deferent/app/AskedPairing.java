@@ -2,10 +2,10 @@ package deferent.app;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.reading.tether.Kit;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;

@@ -1,8 +1,8 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Refused;
 import deferent.motion.phrase.PhraseError;
+import deferent.motion.shared.Refused;
 import deferent.record.DocumentError;
 import deferent.record.Nearest;
 import deferent.record.ShelfError;

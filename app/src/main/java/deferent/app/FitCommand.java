@@ -2,9 +2,9 @@ package deferent.app;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import deferent.record.FitJson;

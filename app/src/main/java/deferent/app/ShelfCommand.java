@@ -2,10 +2,10 @@ package deferent.app;
 
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.record.DemoShelf;
 import deferent.record.Document;
 import deferent.record.Extras;

@@ -3,8 +3,8 @@ package deferent.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
+import deferent.motion.shared.Side;
 import deferent.record.PatternJson;
 import java.io.BufferedReader;
 import java.io.IOException;

@@ -1,7 +1,7 @@
 package deferent.bench;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;

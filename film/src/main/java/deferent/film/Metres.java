@@ -14,7 +14,7 @@ import deferent.film.measured.Measured.HowSided;
 import deferent.film.measured.MeasuredSide;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;

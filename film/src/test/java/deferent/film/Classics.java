@@ -2,8 +2,8 @@ package deferent.film;
 
 import deferent.film.light.LitSpot;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refused;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Refused;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;

@@ -1,7 +1,7 @@
 package deferent.film;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;

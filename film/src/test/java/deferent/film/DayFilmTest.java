@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.film.follow.HeadAt;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.motion.trial.TwelveClassics;
 import deferent.reel.Shot;

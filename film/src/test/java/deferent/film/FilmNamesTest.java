@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.film.held.KeptAs;
 import deferent.film.held.NearestPairing;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.Trade;
 import deferent.motion.trial.TwelveClassics;

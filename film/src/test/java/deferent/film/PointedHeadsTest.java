@@ -9,7 +9,7 @@ import deferent.film.light.LitSpot;
 import deferent.film.measured.Measured.HowSided;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Trace;
 import deferent.motion.trial.TwelveClassics;

@@ -1,9 +1,9 @@
 package deferent.film;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import java.nio.file.Path;
 
 /**

@@ -3,7 +3,7 @@ package deferent.film;
 import deferent.film.cycle.Cycles;
 import deferent.film.hand.PixelScale;
 import deferent.film.light.LitSpot;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reel.Shot;
 import java.util.ArrayList;

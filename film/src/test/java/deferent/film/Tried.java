@@ -9,7 +9,7 @@ import deferent.film.hand.PixelScale;
 import deferent.film.hand.Upright;
 import deferent.film.light.LitSpot;
 import deferent.film.light.SpotFinder;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.tether.Kit;
 import deferent.reel.Footage;
 import deferent.reel.Shot;

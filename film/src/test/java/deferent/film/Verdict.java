@@ -4,7 +4,7 @@ import deferent.film.cycle.Cycles;
 import deferent.film.held.Finding;
 import deferent.film.held.NearestPairing;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.Trade;
 import java.util.List;

@@ -2,8 +2,8 @@ package deferent.page;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import deferent.record.number.Scale;
 import java.util.ArrayList;
 import java.util.List;

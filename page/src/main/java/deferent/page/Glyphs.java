@@ -18,6 +18,7 @@ import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TTFSubsetter;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A typeface's file, read by fontbox: how far each sign advances, its outline, and smaller files
@@ -58,13 +59,21 @@ final class Glyphs {
 
     /** Of a file among the resources. */
     static Glyphs of(String place) {
-        try (InputStream in = Glyphs.class.getResourceAsStream(place)) {
+        try (InputStream in = found(place)) {
             byte[] file = Objects.requireNonNull(in, place + " comes along").readAllBytes();
             // It holds no more than the bytes just read, so nothing is lost by not closing it.
             return new Glyphs(file, new TTFParser().parse(new RandomAccessReadBuffer(file)));
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
+    }
+
+    // On a module path a class finds its own module's files alone, and the loader the others'.
+    private static @Nullable InputStream found(String place) {
+        InputStream own = Glyphs.class.getResourceAsStream(place);
+        return own != null
+                ? own
+                : Glyphs.class.getClassLoader().getResourceAsStream(place.substring(1));
     }
 
     byte[] file() {

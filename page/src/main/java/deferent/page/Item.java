@@ -1,6 +1,6 @@
 package deferent.page;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Person;
 import java.util.List;
 import java.util.Optional;

@@ -1,6 +1,6 @@
 package deferent.page;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Trace;
 import java.awt.BasicStroke;

@@ -1,6 +1,6 @@
 package deferent.page;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

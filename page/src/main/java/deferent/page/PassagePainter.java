@@ -1,6 +1,6 @@
 package deferent.page;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Point2D;

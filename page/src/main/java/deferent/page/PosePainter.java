@@ -1,6 +1,6 @@
 package deferent.page;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import java.awt.Graphics2D;

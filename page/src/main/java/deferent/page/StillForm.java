@@ -1,7 +1,7 @@
 package deferent.page;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

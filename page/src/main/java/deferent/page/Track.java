@@ -1,6 +1,6 @@
 package deferent.page;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 
 /** One of the four moving points of a trace: a side's hand or its head. */
 public record Track(Side side, End end) {

@@ -2,8 +2,8 @@ package deferent.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Person;

@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;

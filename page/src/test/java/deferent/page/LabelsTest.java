@@ -3,8 +3,8 @@ package deferent.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.motion.trial.TwelveClassics;
 import deferent.record.DemoShelf;

@@ -2,7 +2,7 @@ package deferent.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.awt.Color;
 import java.util.List;
 import java.util.Optional;

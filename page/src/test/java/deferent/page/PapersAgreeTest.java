@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;

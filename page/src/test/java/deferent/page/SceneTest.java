@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Riding;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Person;

@@ -1,7 +1,7 @@
 package deferent.record;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.reading.body.InTheWay;
 import deferent.record.number.Written;
 import deferent.search.clear.Clearing;

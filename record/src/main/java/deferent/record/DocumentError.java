@@ -1,6 +1,6 @@
 package deferent.record;
 
-import deferent.motion.pairing.Refused;
+import deferent.motion.shared.Refused;
 import java.util.List;
 
 /**

@@ -2,7 +2,7 @@ package deferent.record;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.time.Instant;
 import java.util.EnumMap;
 import java.util.List;

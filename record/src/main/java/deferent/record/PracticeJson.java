@@ -1,7 +1,7 @@
 package deferent.record;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.record.Practice.Clip;
 import deferent.record.Practice.DatedBy;
 import deferent.record.Practice.Finding;

@@ -2,7 +2,7 @@ package deferent.record;
 
 import static deferent.record.number.Written.rounded;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.search.set.InSong;
 import deferent.search.set.Joint;
 import deferent.search.set.SetWork;

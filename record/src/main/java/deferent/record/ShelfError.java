@@ -1,6 +1,6 @@
 package deferent.record;
 
-import deferent.motion.pairing.Refused;
+import deferent.motion.shared.Refused;
 
 /** What the shelf will not or cannot do: which kind of trouble, where, and what would help. */
 public final class ShelfError extends Refused {

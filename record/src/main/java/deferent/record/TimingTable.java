@@ -1,7 +1,7 @@
 package deferent.record;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Rate;
 import deferent.motion.trace.TetherAngle;
 import deferent.motion.trace.Trace;

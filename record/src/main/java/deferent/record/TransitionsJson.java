@@ -2,7 +2,7 @@ package deferent.record;
 
 import static deferent.record.number.Written.rounded;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.search.transition.Bridge;
 import deferent.search.transition.Transition;
 import deferent.search.transition.Transitions;

@@ -3,7 +3,7 @@ package deferent.record;
 import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trial.Any;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.networknt.schema.InputFormat;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;

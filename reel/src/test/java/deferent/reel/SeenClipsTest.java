@@ -145,7 +145,7 @@ class SeenClipsTest extends Outside {
             BufferedImage painted = Png.image(SPINS, clip.still().at(clip.loop().moment(frame)));
             var head =
                     SPINS.at(
-                            deferent.page.Track.head(deferent.motion.pairing.Side.LEFT),
+                            deferent.page.Track.head(deferent.motion.shared.Side.LEFT),
                             clip.loop().moment(frame));
             var centre = SPINS.trace().pairing().left().place().centre();
             double x = EDGE / 2.0 + REACH / 0.6 * (head.getX() - centre.getX());

@@ -1,6 +1,6 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Refused;
+import deferent.motion.shared.Refused;
 
 /** A request that does not fit the studio's protocol, with the status it is answered with. */
 final class BadRequest extends Refused {

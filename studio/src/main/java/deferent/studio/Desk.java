@@ -1,8 +1,8 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Words;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;

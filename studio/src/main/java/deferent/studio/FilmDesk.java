@@ -9,7 +9,7 @@ import deferent.film.follow.HeadAt;
 import deferent.film.over.Overlay;
 import deferent.film.words.FilmJson;
 import deferent.film.words.TellFilm;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.Performer;
 import deferent.record.PatternDocument;

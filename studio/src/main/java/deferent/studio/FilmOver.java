@@ -1,7 +1,7 @@
 package deferent.studio;
 
 import deferent.film.over.Overlay;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;

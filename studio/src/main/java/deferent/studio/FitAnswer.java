@@ -1,8 +1,8 @@
 package deferent.studio;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.record.PatternDocument;
 import deferent.record.PatternJson;
 import deferent.search.fit.ArmsFit;

@@ -3,8 +3,8 @@ package deferent.studio;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.PlaneTurn;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Weave;
+import deferent.motion.shared.Side;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**

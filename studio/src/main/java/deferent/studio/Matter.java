@@ -4,11 +4,11 @@ import static deferent.studio.AskKey.keys;
 
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.record.PatternDocument;

@@ -4,10 +4,10 @@ import static deferent.studio.AskKey.keys;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Refused;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Refused;
+import deferent.motion.shared.Side;
 import deferent.motion.trade.Both;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;

@@ -1,6 +1,6 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;

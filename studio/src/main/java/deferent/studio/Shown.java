@@ -1,6 +1,6 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.web.SceneJson;
 import deferent.reading.tether.Pull;
 import deferent.search.whole.Keep;

@@ -1,12 +1,12 @@
 package deferent.studio;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refused;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Completion;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.Words;
+import deferent.motion.shared.Refused;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.page.web.SceneJson;
 import java.util.List;

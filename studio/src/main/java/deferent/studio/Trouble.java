@@ -1,7 +1,7 @@
 package deferent.studio;
 
-import deferent.motion.pairing.Refused;
 import deferent.motion.phrase.PhraseError;
+import deferent.motion.shared.Refused;
 import deferent.record.DocumentError;
 import deferent.record.ShelfError;
 import java.util.logging.Level;

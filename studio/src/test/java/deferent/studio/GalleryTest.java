@@ -2,12 +2,12 @@ package deferent.studio;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.reading.danger.Level;
-import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.worked.Detail;
 import deferent.search.whole.Readings;
 import java.util.EnumSet;

@@ -6,9 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;

@@ -2,7 +2,7 @@ package deferent.take;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.web.TaughtSong;
 import deferent.record.PatternDocument;
 import deferent.record.Shelf;

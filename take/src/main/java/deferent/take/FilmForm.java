@@ -3,7 +3,7 @@ package deferent.take;
 import deferent.film.FilmReading;
 import deferent.film.over.Overlay;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
 import deferent.page.Frames;

@@ -1,7 +1,7 @@
 package deferent.take;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.page.Caption;
 import deferent.page.Layer;

@@ -1,6 +1,6 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.search.transition.Bridge;
 import deferent.search.transition.Played;
 import deferent.search.transition.Transition;

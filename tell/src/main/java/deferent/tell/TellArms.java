@@ -1,7 +1,7 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.ArmThrough;
 import deferent.reading.body.Bend;
 import deferent.reading.body.Reach;

@@ -1,7 +1,7 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Trace;
 import deferent.search.fit.SizeChange;

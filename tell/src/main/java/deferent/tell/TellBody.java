@@ -1,7 +1,7 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.HandReach;
 import deferent.reading.body.Nearness;
 import deferent.reading.body.Passing;

@@ -2,8 +2,8 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.search.fit.ArmsFit;
 import java.util.ArrayList;

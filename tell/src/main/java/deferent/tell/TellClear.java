@@ -2,7 +2,7 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.InTheWay;
 import deferent.search.clear.Clearing;
 import deferent.search.clear.PlaneChange;

@@ -2,7 +2,7 @@ package deferent.tell;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trade.Seen;

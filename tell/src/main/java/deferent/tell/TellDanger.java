@@ -1,6 +1,6 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.danger.Bound;
 import deferent.reading.danger.Danger;
 import deferent.reading.danger.DangerEnd;

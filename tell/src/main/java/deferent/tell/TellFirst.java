@@ -1,8 +1,8 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
-import deferent.reading.link.LinkKind;
+import deferent.motion.shared.Side;
 import deferent.reading.link.LinkReading;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.tether.SlowestTempo;
 import deferent.reading.worked.Worked;
 import deferent.search.whole.Readings;

@@ -2,10 +2,10 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.reading.link.PathKind;

@@ -1,11 +1,11 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
-import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
 import deferent.reading.link.PathKind;
+import deferent.reading.shared.LinkKind;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;
 import java.util.Arrays;

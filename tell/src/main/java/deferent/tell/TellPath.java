@@ -2,10 +2,10 @@ package deferent.tell;
 
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
-import deferent.reading.link.LinkKind;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
 import deferent.search.path.Drill;

@@ -1,6 +1,6 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.danger.Dangers;
 import deferent.reading.danger.Level;
 import deferent.search.set.Joint;

@@ -1,8 +1,8 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.search.whole.Readings;
 import deferent.tell.Told.Tone;

@@ -1,6 +1,6 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.song.Beats;
 import deferent.motion.song.SongClock;
 import deferent.search.set.InSong;

@@ -2,10 +2,10 @@ package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Swing;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Figure;
-import deferent.reading.link.LinkKind;
+import deferent.reading.shared.LinkKind;
 import deferent.search.fit.Neighbour;
 import deferent.search.whole.Advice;
 import deferent.search.whole.Readings;

@@ -1,7 +1,7 @@
 package deferent.tell;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.reading.worked.CordReading;
 import deferent.reading.worked.Detail;

@@ -3,8 +3,8 @@ package deferent.tell;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.reading.body.InTheWay;
 import deferent.search.clear.Clearing;
 import deferent.search.clear.PlaneChange;

@@ -3,10 +3,10 @@ package deferent.tell;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.microsoft.playwright.Page;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.Scene;
 import deferent.page.Track;
 import deferent.page.web.Gltf;

@@ -7,7 +7,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.ReducedMotion;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.Scene;
 import deferent.page.Track;
 import deferent.page.View;

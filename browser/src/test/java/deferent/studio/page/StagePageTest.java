@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.microsoft.playwright.options.ReducedMotion;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.page.Scene;
 import deferent.page.Track;

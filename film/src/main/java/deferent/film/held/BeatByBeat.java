@@ -3,7 +3,7 @@ package deferent.film.held;
 import deferent.film.hand.HandSight;
 import deferent.film.measured.Measured;
 import deferent.film.measured.MeasuredSide;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import deferent.motion.trace.Course;

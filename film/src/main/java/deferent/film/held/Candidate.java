@@ -1,8 +1,8 @@
 package deferent.film.held;
 
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Refused;
 import deferent.motion.pairing.Series;
+import deferent.motion.shared.Refused;
 import deferent.motion.trade.Sizes;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;

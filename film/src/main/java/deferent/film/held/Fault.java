@@ -1,6 +1,6 @@
 package deferent.film.held;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.Locale;
 import java.util.function.Function;
 

@@ -5,7 +5,7 @@ import deferent.film.measured.Measured.HowSided;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -2,8 +2,8 @@ package deferent.film.held;
 
 import deferent.motion.pairing.HandPath;
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;

@@ -7,7 +7,7 @@ import deferent.film.hand.PixelScale;
 import deferent.film.hand.Upright;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;

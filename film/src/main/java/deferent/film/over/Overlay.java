@@ -5,7 +5,7 @@ import deferent.film.cycle.Drift;
 import deferent.film.hand.HandSight;
 import deferent.film.hand.PixelScale;
 import deferent.film.measured.MeasuredSide;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.List;
 
 /**

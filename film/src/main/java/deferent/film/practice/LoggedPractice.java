@@ -1,9 +1,9 @@
 package deferent.film.practice;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refused;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Refused;
 import deferent.record.Kept;
 import deferent.record.Log;
 import deferent.record.LogEntry;

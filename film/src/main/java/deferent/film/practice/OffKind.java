@@ -1,6 +1,6 @@
 package deferent.film.practice;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.record.Practice;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package deferent.film.practice;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.Face;
 import deferent.page.Palette;
 import deferent.page.Palette.Ink;

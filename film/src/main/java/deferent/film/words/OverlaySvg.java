@@ -4,7 +4,7 @@ import deferent.film.FilmReading;
 import deferent.film.hand.HandSight;
 import deferent.film.held.Held;
 import deferent.film.measured.MeasuredSide;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.Locale;
 

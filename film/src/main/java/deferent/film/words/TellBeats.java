@@ -4,7 +4,7 @@ import deferent.film.held.Beat;
 import deferent.film.held.Held;
 import deferent.film.held.Off;
 import deferent.film.held.OpenLink;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.tell.Told;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;

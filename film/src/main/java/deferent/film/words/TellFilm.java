@@ -12,7 +12,7 @@ import deferent.film.held.NearestPairing;
 import deferent.film.measured.HowScaled;
 import deferent.film.measured.Measured;
 import deferent.film.measured.MeasuredSide;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.tell.Told;
 import deferent.tell.Told.Tone;
 import java.util.ArrayList;

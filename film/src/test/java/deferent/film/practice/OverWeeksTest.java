@@ -3,7 +3,7 @@ package deferent.film.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.film.DemoFilms;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.Palette;
 import deferent.record.Practice;
 import deferent.record.Practice.Size;

@@ -1,5 +1,6 @@
 package deferent.motion.pairing;
 
+import deferent.motion.shared.Side;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -1,5 +1,6 @@
 package deferent.motion.pairing;
 
+import deferent.motion.shared.Refused;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 

@@ -1,5 +1,6 @@
 package deferent.motion.pairing;
 
+import deferent.motion.shared.Side;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -1,5 +1,6 @@
 package deferent.motion.pairing;
 
+import deferent.motion.shared.Side;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**

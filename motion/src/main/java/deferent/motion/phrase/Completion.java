@@ -1,7 +1,7 @@
 package deferent.motion.phrase;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refused;
+import deferent.motion.shared.Refused;
 import deferent.motion.trade.Spelling;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;

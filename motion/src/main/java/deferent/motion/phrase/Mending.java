@@ -1,8 +1,8 @@
 package deferent.motion.phrase;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refused;
 import deferent.motion.pairing.Tether;
+import deferent.motion.shared.Refused;
 import deferent.motion.trade.TradeMotion;
 import deferent.motion.trade.Word;
 import java.util.ArrayList;

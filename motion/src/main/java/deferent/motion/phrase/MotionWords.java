@@ -2,8 +2,8 @@ package deferent.motion.phrase;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Series;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.shared.Side;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.SpinWords;
 import deferent.motion.trade.Trade;

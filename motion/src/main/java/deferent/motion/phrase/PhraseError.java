@@ -1,6 +1,6 @@
 package deferent.motion.phrase;
 
-import deferent.motion.pairing.Refused;
+import deferent.motion.shared.Refused;
 import deferent.motion.trade.Word;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package deferent.motion.trace;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 
 /**
  * The light: what one head draws over one of its own cycles, measured in the plane of its motion.

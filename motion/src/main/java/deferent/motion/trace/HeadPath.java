@@ -2,7 +2,7 @@ package deferent.motion.trace;
 
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.PlaneTurn;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

@@ -1,7 +1,7 @@
 package deferent.motion.trace;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**

@@ -1,6 +1,6 @@
 package deferent.motion.trace;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 
 /**
  * A break of a trace: at {@code time} (seconds) the derivative of that {@code order} of one side's

@@ -3,7 +3,7 @@ package deferent.motion.trace;
 import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;

@@ -1,7 +1,7 @@
 package deferent.motion.trade;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

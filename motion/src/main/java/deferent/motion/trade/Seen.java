@@ -3,8 +3,8 @@ package deferent.motion.trade;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
+import deferent.motion.shared.Side;
 import java.util.Optional;
 import java.util.function.Function;
 

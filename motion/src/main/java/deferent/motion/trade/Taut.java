@@ -2,7 +2,7 @@ package deferent.motion.trade;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;

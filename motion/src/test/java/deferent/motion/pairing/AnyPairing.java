@@ -2,6 +2,7 @@ package deferent.motion.pairing;
 
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
+import deferent.motion.shared.Side;
 import deferent.motion.trial.Any;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.shared.Side;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trade.Both;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;

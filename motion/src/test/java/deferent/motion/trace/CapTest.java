@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.PlaneTurn;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import java.util.Arrays;

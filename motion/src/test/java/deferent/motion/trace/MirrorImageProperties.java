@@ -8,7 +8,7 @@ import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.MirrorImage;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

@@ -3,8 +3,8 @@ package deferent.motion.trade;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 

@@ -1,8 +1,8 @@
 package deferent.motion.trial;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;

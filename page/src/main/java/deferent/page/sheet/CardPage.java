@@ -1,9 +1,9 @@
 package deferent.page.sheet;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Counts;
 import deferent.motion.trace.Trace;
 import deferent.page.Face;

@@ -1,6 +1,6 @@
 package deferent.page.sheet;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.Palette;
 import deferent.page.Role;
 import java.awt.BasicStroke;

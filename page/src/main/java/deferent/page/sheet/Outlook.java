@@ -2,7 +2,7 @@ package deferent.page.sheet;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.View;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

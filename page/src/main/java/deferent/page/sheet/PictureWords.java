@@ -1,7 +1,7 @@
 package deferent.page.sheet;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.MotionWords;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.page.Scene;
 import deferent.page.Still;

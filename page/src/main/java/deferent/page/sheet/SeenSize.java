@@ -1,6 +1,6 @@
 package deferent.page.sheet;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.page.Scene;
 import deferent.page.Track;
 import deferent.page.View;

@@ -1,6 +1,6 @@
 package deferent.page.sheet;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.page.Face;
 import deferent.page.Palette.Ink;

@@ -1,8 +1,8 @@
 package deferent.page.sheet;
 
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Weave;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.page.View;
 import deferent.page.View.Stand;

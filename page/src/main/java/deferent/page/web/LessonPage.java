@@ -2,8 +2,8 @@ package deferent.page.web;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Count;
 import deferent.motion.trace.Counts;
 import deferent.page.Face;

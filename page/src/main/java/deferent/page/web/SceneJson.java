@@ -1,6 +1,6 @@
 package deferent.page.web;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.page.Item;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.AnyPairing;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.motion.trial.Any;
 import deferent.motion.trial.Property;
 import deferent.motion.trial.TwelveClassics;

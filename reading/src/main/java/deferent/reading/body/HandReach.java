@@ -1,7 +1,7 @@
 package deferent.reading.body;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -2,7 +2,7 @@ package deferent.reading.body;
 
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.BodyAxis;
 import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;

@@ -1,6 +1,6 @@
 package deferent.reading.body;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

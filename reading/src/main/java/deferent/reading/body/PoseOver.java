@@ -1,6 +1,6 @@
 package deferent.reading.body;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import java.util.Arrays;

@@ -4,7 +4,7 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.PlaneTurn;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Samples;

@@ -1,6 +1,6 @@
 package deferent.reading.body;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 
 /**
  * How near one side's hand, tether and head come to the other hand and to the body.

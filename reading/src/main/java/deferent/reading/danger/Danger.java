@@ -1,7 +1,7 @@
 package deferent.reading.danger;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.Optional;
 
 /**

@@ -3,7 +3,7 @@ package deferent.reading.danger;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Clash;
 import deferent.reading.body.Nearness;

@@ -2,10 +2,11 @@ package deferent.reading.link;
 
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.TimedBreak;
 import deferent.motion.trace.Trace;
+import deferent.reading.shared.LinkKind;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

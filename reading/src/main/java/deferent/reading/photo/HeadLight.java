@@ -1,6 +1,6 @@
 package deferent.reading.photo;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.Optional;
 
 /**

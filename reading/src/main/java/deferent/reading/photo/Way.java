@@ -2,7 +2,7 @@ package deferent.reading.photo;
 
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Lowest;
 import deferent.motion.trace.Trace;

@@ -1,7 +1,7 @@
 package deferent.reading.tether;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
 import java.util.function.DoubleUnaryOperator;

@@ -2,7 +2,7 @@ package deferent.reading.tether;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 

@@ -3,7 +3,7 @@ package deferent.reading.tether;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.Origin;

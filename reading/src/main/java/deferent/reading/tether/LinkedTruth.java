@@ -2,7 +2,7 @@ package deferent.reading.tether;
 
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.State;

@@ -1,6 +1,6 @@
 package deferent.reading.tether;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;

@@ -4,7 +4,7 @@ import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;

@@ -1,7 +1,7 @@
 package deferent.reading.worked;
 
 import deferent.motion.pairing.HandLimits;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Trace;
 import deferent.reading.closest.Closely;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Facing;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Heading;
 import deferent.motion.trace.Trace;
 import java.util.List;

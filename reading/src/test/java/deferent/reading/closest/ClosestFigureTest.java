@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.HandLimits;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;

@@ -1,8 +1,8 @@
 package deferent.reading.danger;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Room;

@@ -7,9 +7,9 @@ import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Riding;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
+import deferent.motion.shared.Side;
 
 /**
  * The trade's motions with tethers of 60 cm and the usual sizes, put together in the wall plane.

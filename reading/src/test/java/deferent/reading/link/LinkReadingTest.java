@@ -26,11 +26,12 @@ import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Series;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
+import deferent.reading.shared.LinkKind;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
+import deferent.reading.shared.LinkKind;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import org.hipparchus.geometry.euclidean.threed.Rotation;

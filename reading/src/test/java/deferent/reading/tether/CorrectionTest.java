@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.closest.ClosestFigure;
 import java.util.ArrayList;

@@ -7,8 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import org.junit.jupiter.api.Test;
 

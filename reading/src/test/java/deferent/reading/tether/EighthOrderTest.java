@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Motion;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;
 import org.hipparchus.ode.ODEState;

@@ -7,8 +7,8 @@ import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Polygon;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Riding;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Turns;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import org.junit.jupiter.api.Test;
 

@@ -5,8 +5,8 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import java.util.OptionalDouble;
 

@@ -1,8 +1,8 @@
 package deferent.record.log;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Refused;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Refused;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.danger.ShoulderForce;

@@ -1,6 +1,6 @@
 package deferent.record.log;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.record.LogEntry;
 import deferent.search.path.Path;
 import deferent.search.path.Practised;

@@ -1,7 +1,7 @@
 package deferent.record.number;
 
 import deferent.motion.pairing.HandLimits;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.HandPace;
 import deferent.reading.closest.ClosestFigure;

@@ -1,6 +1,6 @@
 package deferent.record.number;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.danger.Danger;
 import deferent.reading.danger.DangerEnd;
 import deferent.reading.danger.Dangers;

@@ -1,6 +1,6 @@
 package deferent.record.number;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.worked.Worked;
 import deferent.search.whole.Readings;
 import deferent.tell.TellSizes;

@@ -1,6 +1,6 @@
 package deferent.record.number;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Interval;
 import deferent.reading.body.Nearness;
 import deferent.reading.worked.Worked;

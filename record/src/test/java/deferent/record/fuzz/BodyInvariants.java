@@ -1,6 +1,6 @@
 package deferent.record.fuzz;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Figure;
 import deferent.reading.body.Bend;
 import deferent.reading.body.HandReach;

@@ -2,7 +2,7 @@ package deferent.record.fuzz;
 
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Series;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Room;

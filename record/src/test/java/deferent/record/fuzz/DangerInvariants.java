@@ -1,7 +1,7 @@
 package deferent.record.fuzz;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.SideRoom;
 import deferent.reading.danger.Bound;
 import deferent.reading.danger.Danger;

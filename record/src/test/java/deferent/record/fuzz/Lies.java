@@ -9,7 +9,7 @@ import deferent.motion.trace.Interval;
 import deferent.motion.trace.State;
 import deferent.reading.body.Performer;
 import deferent.reading.danger.Level;
-import deferent.reading.link.LinkKind;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.tether.Correction;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;

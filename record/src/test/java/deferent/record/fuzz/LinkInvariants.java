@@ -1,11 +1,11 @@
 package deferent.record.fuzz;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Timing;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
-import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.shared.LinkKind;
 import deferent.tell.Told;
 import java.util.Arrays;
 import java.util.List;

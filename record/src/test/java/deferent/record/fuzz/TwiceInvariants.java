@@ -1,7 +1,7 @@
 package deferent.record.fuzz;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Figure;
 import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;

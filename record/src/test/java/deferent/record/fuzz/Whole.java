@@ -1,8 +1,8 @@
 package deferent.record.fuzz;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
+import deferent.motion.shared.Side;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
 import deferent.record.ReadingsJson;

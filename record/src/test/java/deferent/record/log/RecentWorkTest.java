@@ -3,8 +3,8 @@ package deferent.record.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.record.LogEntry;
 import deferent.tell.Told;
 import java.time.LocalDate;

@@ -3,8 +3,8 @@ package deferent.record.number;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.reading.worked.Detail;
 import deferent.search.whole.Readings;

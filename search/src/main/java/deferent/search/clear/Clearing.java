@@ -1,7 +1,7 @@
 package deferent.search.clear;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.InTheWay;
 import java.util.List;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package deferent.search.fit;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.MotionWords;
+import deferent.motion.shared.Side;
 import deferent.reading.link.LinkReading;
 import java.util.ArrayList;
 import java.util.Comparator;

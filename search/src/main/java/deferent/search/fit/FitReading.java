@@ -1,6 +1,6 @@
 package deferent.search.fit;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,8 +1,8 @@
 package deferent.search.fit;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Samples;
 import deferent.motion.trace.Trace;
 import deferent.reading.link.LinkReading;

@@ -1,7 +1,7 @@
 package deferent.search.path;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.Optional;
 

@@ -2,12 +2,12 @@ package deferent.search.path;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
-import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.Kit;
 import deferent.reading.tether.Pull;

@@ -1,6 +1,6 @@
 package deferent.search.path;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.Optional;
 
 /**

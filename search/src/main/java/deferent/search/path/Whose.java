@@ -1,10 +1,10 @@
 package deferent.search.path;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.phrase.PhraseError;
+import deferent.motion.shared.Side;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;

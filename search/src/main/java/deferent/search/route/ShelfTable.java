@@ -2,7 +2,7 @@ package deferent.search.route;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.search.set.PairBook;
 import deferent.search.transition.Hindrance;
 import java.util.ArrayList;

@@ -1,8 +1,8 @@
 package deferent.search.seek;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Lowest;
 import java.util.ArrayList;
 import java.util.Comparator;

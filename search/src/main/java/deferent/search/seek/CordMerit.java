@@ -1,7 +1,7 @@
 package deferent.search.seek;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.tether.Cord;
 import deferent.reading.tether.KeepTheFigure;

@@ -2,7 +2,7 @@ package deferent.search.seek;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 

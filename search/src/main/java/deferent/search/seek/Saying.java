@@ -5,10 +5,10 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import java.util.List;
 import java.util.Optional;
 

@@ -8,10 +8,10 @@ import deferent.motion.pairing.Place;
 import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Sense;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SpinLaw;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.shared.Side;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 

@@ -3,7 +3,7 @@ package deferent.search.seek;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Place;
 import deferent.motion.pairing.PlaneTurn;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package deferent.search.set;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.song.SongClock;
 import deferent.reading.danger.Dangers;
 import deferent.reading.danger.Level;

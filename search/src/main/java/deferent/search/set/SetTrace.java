@@ -3,7 +3,7 @@ package deferent.search.set;
 import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Heading;
 import deferent.motion.trace.Interval;

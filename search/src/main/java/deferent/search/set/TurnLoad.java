@@ -1,6 +1,6 @@
 package deferent.search.set;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.tether.Pull;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package deferent.search.transition;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 
 /**
  * One hand's share of a transition: a passage from a moment of the one pattern to a moment of the

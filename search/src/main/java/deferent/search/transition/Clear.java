@@ -1,7 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Refused;
+import deferent.motion.shared.Refused;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Reach;
 

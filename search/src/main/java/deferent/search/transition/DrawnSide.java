@@ -2,8 +2,8 @@ package deferent.search.transition;
 
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Refused;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Refused;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.Trace;

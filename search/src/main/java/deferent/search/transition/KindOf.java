@@ -1,7 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Place;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 

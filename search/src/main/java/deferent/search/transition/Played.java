@@ -2,8 +2,8 @@ package deferent.search.transition;
 
 import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.SmoothStep;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Heading;
 import deferent.motion.trace.Interval;

@@ -1,6 +1,6 @@
 package deferent.search.transition;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.reading.body.TrunkTurn;

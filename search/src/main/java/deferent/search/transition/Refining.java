@@ -1,6 +1,6 @@
 package deferent.search.transition;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.search.transition.TransitionSearch.Start;
 import java.util.Optional;
 import org.hipparchus.analysis.MultivariateFunction;

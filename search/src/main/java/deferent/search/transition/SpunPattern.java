@@ -1,7 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.Origin;
 import deferent.motion.trace.Trace;

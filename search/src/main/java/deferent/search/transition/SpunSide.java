@@ -3,7 +3,7 @@ package deferent.search.transition;
 import deferent.motion.pairing.Gravity;
 import deferent.motion.pairing.Jet;
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Course;
 import deferent.motion.trace.State;
 import deferent.motion.trace.TetherAngle;

@@ -1,7 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 
 /**
  * A short passage from one pattern to another: each hand leaves the one and joins the other at a

@@ -1,7 +1,7 @@
 package deferent.search.transition;
 
 import deferent.motion.pairing.Part;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;

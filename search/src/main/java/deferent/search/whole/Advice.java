@@ -1,14 +1,14 @@
 package deferent.search.whole;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.ArmThrough;
 import deferent.reading.body.Passes;
 import deferent.reading.body.PoseOver;
 import deferent.reading.body.Reach;
-import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.tether.KeepTheFigure;
 import deferent.reading.tether.KeepTheHandPath;
 import deferent.reading.tether.Kit;

@@ -2,7 +2,7 @@ package deferent.search.whole;
 
 import deferent.motion.pairing.HandLimits;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.closest.Arm;
 import deferent.reading.closest.Closely;

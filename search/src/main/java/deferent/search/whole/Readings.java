@@ -1,10 +1,10 @@
 package deferent.search.whole;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Figure;
 import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
@@ -13,8 +13,8 @@ import deferent.reading.body.Room;
 import deferent.reading.closest.Arm;
 import deferent.reading.closest.Closely;
 import deferent.reading.danger.Dangers;
-import deferent.reading.link.LinkKind;
 import deferent.reading.link.LinkReading;
+import deferent.reading.shared.LinkKind;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.CordReading;
 import deferent.reading.worked.Detail;

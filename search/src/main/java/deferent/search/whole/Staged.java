@@ -1,7 +1,7 @@
 package deferent.search.whole;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
 import deferent.reading.closest.Closely;
 import deferent.reading.closest.ClosestFigure;

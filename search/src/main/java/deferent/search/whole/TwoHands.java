@@ -1,6 +1,6 @@
 package deferent.search.whole;
 
-import deferent.motion.pairing.Side;
+import deferent.motion.shared.Side;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Side;
 import deferent.motion.pairing.Size;
 import deferent.motion.phrase.Phrase;
+import deferent.motion.shared.Side;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -1,4 +1,4 @@
-package deferent.motion.pairing;
+package deferent.motion.shared;
 
 import java.util.List;
 

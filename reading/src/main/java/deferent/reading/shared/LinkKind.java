@@ -1,4 +1,4 @@
-package deferent.reading.link;
+package deferent.reading.shared;
 
 /** What holds the carrier's head and the rider's hand together, judged as placed. */
 public enum LinkKind {

@@ -1,4 +1,4 @@
-package deferent.motion.pairing;
+package deferent.motion.shared;
 
 /** The performer's left or right hand. */
 public enum Side {
