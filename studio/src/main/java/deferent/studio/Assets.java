@@ -28,6 +28,8 @@ final class Assets {
     /** What the studio's page shares with pages that leave the house, in the same folders. */
     private static final String SHARED = "deferent/page/web/";
 
+    private static final String DOCS = "deferent/studio/docs/";
+
     private static final Pattern PATH =
             Pattern.compile(
                     "(?:[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*/){0,8}[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)+");
@@ -44,6 +46,7 @@ final class Assets {
     private static final Map<String, String> KINDS =
             Map.of(
                     "html", "text/html;charset=utf-8",
+                    "md", "text/markdown;charset=utf-8",
                     "js", "text/javascript;charset=utf-8",
                     "css", "text/css;charset=utf-8",
                     "svg", "image/svg+xml",
@@ -119,6 +122,23 @@ final class Assets {
             return Optional.empty();
         }
         return own(path).or(() -> packed(SHARED + path));
+    }
+
+    /** A page of the guide, as HTML, or a picture of it. */
+    Optional<Asset> docs(String path) {
+        if (!PATH.matcher(path).matches()) {
+            return Optional.empty();
+        }
+        Optional<Asset> found = packed(DOCS + path);
+        if (!path.endsWith(".md")) {
+            return found;
+        }
+        return found.flatMap(
+                page -> {
+                    String text = new String(page.bytes(), StandardCharsets.UTF_8);
+                    String html = GuidePage.html(path, text, to -> packed(DOCS + to).isPresent());
+                    return asset("guide.html", html.getBytes(StandardCharsets.UTF_8));
+                });
     }
 
     /** What everybody may see. */

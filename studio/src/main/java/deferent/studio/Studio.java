@@ -289,6 +289,8 @@ public final class Studio implements AutoCloseable {
                                 assets.vendor(
                                         context.pathParam("name"), context.pathParam("path"))));
         config.routes.get(
+                "/docs/<path>", context -> file(context, assets.docs(context.pathParam("path"))));
+        config.routes.get(
                 "/<path>", context -> file(context, assets.page(context.pathParam("path"))));
         config.routes.exception(
                 MethodNotAllowedResponse.class,

@@ -3,6 +3,7 @@ package deferent.studio.page;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.ReducedMotion;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.shared.Side;
@@ -100,8 +101,7 @@ class StagePageTest extends InChromium {
                     .isTrue();
             visit.page().keyboard().press("Escape");
             visit.page().keyboard().press("?");
-            assertThat(visit.is("document.querySelector('.keys').open")).isTrue();
-            visit.page().keyboard().press("Escape");
+            guide(visit);
             visit.page().keyboard().press("2");
             assertThat(visit.page().locator("size-list").isVisible()).isTrue();
             for (int i = 0; i < 30; i++) {
@@ -113,6 +113,26 @@ class StagePageTest extends InChromium {
                         .isTrue();
             }
         }
+    }
+
+    /**
+     * Opened by its key: from the contents to a chapter, to the keys, and a phrase of it to the
+     * stage.
+     */
+    private static void guide(Visit visit) {
+        Locator guide = visit.page().locator("dialog.guide");
+        guide.locator("a[href$='why-one-misses.md']").click();
+        visit.until(
+                "document.querySelector('.guide-page img')?.naturalWidth > 0"
+                        + " && document.querySelector('.guide-page img').src.endsWith('/docs/guide/apart.svg')");
+        guide.locator("nav").getByText("Keys").click();
+        assertThat(guide.getByText("swap hands").first().isVisible()).isTrue();
+        guide.locator("nav").getByText("Guide").click();
+        guide.locator("a[href$='first-link.md']").click();
+        guide.locator("a code", new Locator.LocatorOptions().setHasText("static spin vs triquetra"))
+                .click();
+        visit.until("deferentDesk.session.answer.phrase === 'static spin vs triquetra'");
+        assertThat(visit.is("document.querySelector('.guide').open")).isFalse();
     }
 
     @Test

@@ -67,7 +67,7 @@ export const KEYS = [
     { shows: 'I  Shift I', says: 'watch a film of practice; the beats of a song', does: { i: (desk, event) => desk.act(event.shiftKey ? 'song' : 'film') } },
     { shows: 'U  Shift U', says: 'practice over the weeks; an order to learn in', does: { u: (desk, event) => desk.act(event.shiftKey ? 'learn' : 'practice') } },
     { shows: 'W', says: 'words a phrase can say, each with its picture', does: { w: act('words') } },
-    { shows: '?', says: 'this list', does: { '?': act('keys') } },
+    { shows: '?', says: 'the guide, and this list', does: { '?': act('guide') } },
   ]],
 ];
 

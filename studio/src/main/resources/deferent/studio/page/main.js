@@ -28,6 +28,7 @@ import { sentence } from './parts/phrase-line.js';
 import './parts/transport.js';
 import { SHOWS } from './parts/cord-tools.js';
 import './parts/side-panel.js';
+import './parts/guide-book.js';
 import './parts/page-tools.js';
 import './parts/word-list.js';
 import './parts/gallery.js';
@@ -73,7 +74,7 @@ export class Desk {
     this.strip = $('deferent-strip');
     this.side = $('side-panel');
     this.notices = $('page-notices');
-    this.keys = $('key-list');
+    this.guide = $('guide-book');
     this.words = $('word-list');
     this.away = $('take-panel');
     this.sharing = $('share-panel');
@@ -97,7 +98,7 @@ export class Desk {
     this.stage.covered = () => this.#covered();
     this.stage.connect(this.session, this.clock);
     this.strip.connect(this.session, this.clock);
-    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), $('set-line'), this.side, $('page-tools'), this.notices, this.keys, this.words, this.away, this.sharing, this.filmed, this.sung, this.practice, this.gallery]) part.connect(this);
+    for (const part of [this.phrase, $('shelf-mark'), $('transport-bar'), $('tempo-bar'), $('cord-told'), $('lesson-bar'), $('set-line'), this.side, $('page-tools'), this.notices, this.guide, this.words, this.away, this.sharing, this.filmed, this.sung, this.practice, this.gallery]) part.connect(this);
     $('.mark-home').addEventListener('click', () => this.act('gallery'));
     this.session.addEventListener('state', () => this.#changed());
     this.session.addEventListener('scene', () => this.#scene());
@@ -131,7 +132,7 @@ export class Desk {
   // What is asked for ------------------------------------------------------------------------------------------------------------
 
   /**
-   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'song' | 'practice' | 'learn' | 'words' | 'gallery' | 'keys' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
+   * @param {Protocol.Do | 'play' | 'fit' | 'arms' | 'keep' | 'let-go' | 'tap' | 'count' | 'save' | 'share' | 'take' | 'film' | 'song' | 'practice' | 'learn' | 'words' | 'gallery' | 'guide' | 'strip' | 'tools' | 'lesson' | 'set' | 'set-add' | 'set-play'} what
    * @param {Protocol.Carrier} [carrier]
    */
   act(what, carrier) {
@@ -213,8 +214,8 @@ export class Desk {
       case 'gallery':
         this.gallery.turn();
         break;
-      case 'keys':
-        this.keys.open();
+      case 'guide':
+        this.guide.open();
         break;
       default:
         session.change([{ do: what }]);

@@ -33,7 +33,7 @@ class DeskMenu extends Part {
         ${line('learn', 'An order to learn in', 'Shift U', 'Its drills, and the days they take')}
         ${line('words', 'Words', 'W', 'What a phrase can say')}
         ${line('lesson', 'Lesson look', 'J', 'Large, mirrored and counted, for students')}
-        ${line('keys', 'Keys', '?', 'Every key of the page')}
+        ${line('guide', 'Guide and keys', '?', 'The guide in pictures, and every key of the page')}
       </section>
       <section class="block"><h2>Pattern</h2><pattern-verbs></pattern-verbs></section>
       <section class="block"><h2>Cord</h2><cord-tools></cord-tools></section>

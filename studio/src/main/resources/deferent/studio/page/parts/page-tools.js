@@ -1,7 +1,6 @@
 import { html } from 'lit';
 import { Part } from './part.js';
 import { CARE } from '../state/care.js';
-import { KEYS } from '../keys.js';
 
 /** The one button at the top: the menu. */
 class PageTools extends Part {
@@ -89,28 +88,5 @@ class PageNotices extends Part {
   }
 }
 
-class KeyList extends Part {
-  render() {
-    return html`
-      <dialog class="keys" aria-labelledby="keys-head">
-        <header><h2 id="keys-head">Keys</h2><button type="button" @click=${() => this.dialog.close()}>Close</button></header>
-        <label class="keys-on"><input type="checkbox" .checked=${this.desk.singleKeys} @change=${(/** @type {any} */ e) => this.desk.setSingleKeys(e.target.checked)}> Single keys act on the pattern</label>
-        <div class="keys-lists">
-          ${KEYS.map(([title, keys]) => html`<section><h3>${title}</h3><dl>${keys.map((key) => html`<div><dt><kbd>${key.shows}</kbd></dt><dd>${key.says}</dd></div>`)}</dl></section>`)}
-        </div>
-        <p class="quiet">All that is seen can be dragged: circles, hands, poi, cords, whole figures. Click for what lies beneath; hold a finger still for the same. Shift while dragging a poi also sets its tether. Two fingers turn the view.</p>
-      </dialog>`;
-  }
-
-  get dialog() {
-    return this.querySelector('dialog');
-  }
-
-  open() {
-    this.dialog.showModal();
-  }
-}
-
 customElements.define('page-tools', PageTools);
 customElements.define('page-notices', PageNotices);
-customElements.define('key-list', KeyList);
