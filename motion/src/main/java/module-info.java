@@ -1,8 +1,8 @@
 /**
  * What is meant: pairings of two poi, the phrases that say them, and where hands and heads go.
  *
- * <p>Public are the packages that are exported to everybody; the others are the house's own, and
- * change without notice.
+ * <p>What is exported to everybody is public. The other packages are Deferent's own and change
+ * without notice.
  */
 // "module": the rooms that it is exported to are compiled later.
 @SuppressWarnings({"module", "requires-automatic"})

@@ -1,8 +1,8 @@
 /**
  * Drawing: scenes and the one painter for SVG, PNG and PDF; sheets, pages, models.
  *
- * <p>Public are the packages that are exported to everybody; the others are the house's own, and
- * change without notice.
+ * <p>What is exported to everybody is public. The other packages are Deferent's own and change
+ * without notice.
  */
 @SuppressWarnings("requires-automatic")
 module deferent.page {

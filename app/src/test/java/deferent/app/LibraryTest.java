@@ -71,7 +71,8 @@ class LibraryTest {
                     "deferent.record.api.PatternFile",
                     "deferent.record.api.PatternShelf",
                     "deferent.search.api.Fitted",
-                    "deferent.search.api.Fitted$Change");
+                    "deferent.search.api.Fitted$Change",
+                    "deferent.tell.api.Sentence");
 
     private static final Pattern CODE = Pattern.compile("```(java|text)\n(.*?)```", Pattern.DOTALL);
 

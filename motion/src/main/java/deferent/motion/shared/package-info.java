@@ -1,5 +1,5 @@
 /**
- * What every room and every face shares: which hand, and how something is refused. Exported to
+ * Which hand, and how something is refused: what every room and other programs share. Exported to
  * everybody; see {@code deferent.motion.api}.
  */
 @NullMarked

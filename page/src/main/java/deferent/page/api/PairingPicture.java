@@ -11,7 +11,7 @@ import deferent.page.Svg;
 import deferent.page.sheet.Pdf;
 
 /**
- * A picture of a pairing as its audience sees it: both figures, and hands, cords and heads at one
+ * A picture of a pairing as its audience sees it: both figures, and hands, tethers and heads at one
  * moment. On a light ground, 720 by 720, at the start of the cycle, until it is asked for
  * otherwise. Immutable.
  */

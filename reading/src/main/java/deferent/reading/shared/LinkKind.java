@@ -13,7 +13,11 @@ public enum LinkKind {
     /** None of these. */
     NONE;
 
-    /** Lower case, as documents and readings spell it. */
+    /**
+     * Lower case, as documents and readings spell it.
+     *
+     * @return such as "touching"
+     */
     public String word() {
         return name().toLowerCase(java.util.Locale.ROOT);
     }
