@@ -16,6 +16,7 @@ module deferent.page {
     requires com.fasterxml.jackson.databind;
     requires org.apache.commons.io;
     requires org.apache.commons.logging;
+    requires jdk.unsupported;
     requires com.formdev.flatlaf.fonts.roboto;
     requires de.rototor.pdfbox.graphics2d;
     requires hipparchus.core;

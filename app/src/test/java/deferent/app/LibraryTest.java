@@ -1,11 +1,21 @@
 package deferent.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
+import deferent.motion.api.Traced;
 import deferent.motion.api.TwoPoi;
+import deferent.motion.api.Vector;
+import deferent.motion.shared.Refused;
 import deferent.motion.shared.Side;
+import deferent.page.api.PairingPicture;
 import deferent.reading.api.Link;
+import deferent.reading.shared.LinkKind;
 import deferent.record.api.PatternFile;
+import deferent.record.api.PatternShelf;
+import deferent.search.api.Fitted;
+import deferent.tell.api.Sentence;
 import java.io.File;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -154,6 +164,67 @@ class LibraryTest {
                     .filteredOn(ModuleDescriptor.Exports::isQualified)
                     .allSatisfy(exports -> assertThat(right).containsAll(exports.targets()));
         }
+    }
+
+    @Test
+    void sizesAreInTheUnitsOfTheirKeys() {
+        TwoPoi two = TwoPoi.of("static spin vs triquetra", 0.5);
+
+        assertThat(two.sizes()).containsEntry("left.tether_m", 0.5);
+        assertThat(two.with("right.tilt_deg", 30).sizes().get("right.tilt_deg"))
+                .isCloseTo(30, within(1e-9));
+        assertThat(two.with("tempo_cycles_per_min", 45).period()).isCloseTo(4.0 / 3, within(1e-12));
+        assertThat(two.mirrored()).isNotEqualTo(two);
+        assertThat(two.mirrored().mirrored()).isEqualTo(two);
+        // The hand of a static spin goes round no circle.
+        assertThatThrownBy(() -> two.with("left.hand_radius_m", 0.2)).isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void aTraceComesRoundAgain() {
+        Traced traced = Traced.of(TwoPoi.of("static spin vs triquetra", 0.5));
+        Vector there = traced.head(Side.LEFT, 0.3);
+
+        assertThat(there.minus(traced.head(Side.LEFT, 0.3 + traced.period())).length())
+                .isLessThan(1e-9);
+        assertThat(there.minus(traced.hand(Side.LEFT, 0.3)).length()).isCloseTo(0.5, within(1e-12));
+        // Once a second round a circle of half a metre.
+        assertThat(traced.headVelocity(Side.LEFT, 0.3).length()).isCloseTo(Math.PI, within(1e-9));
+        assertThat(traced.handVelocity(Side.LEFT, 0.3).length()).isZero();
+    }
+
+    @Test
+    void aShelfKeepsWhatItIsGiven() {
+        PatternShelf shelf = PatternShelf.at(elsewhere.resolve("shelf"));
+        PatternFile pattern =
+                PatternFile.of("A ring", TwoPoi.of("static spin vs triquetra")).withNote("dry");
+
+        assertThat(shelf.keep(pattern)).isRegularFile();
+        assertThat(shelf.names()).containsExactly("A ring");
+        assertThat(shelf.find("a ring")).contains(pattern);
+        assertThat(shelf.find("a square")).isEmpty();
+    }
+
+    @Test
+    void whatLinksIsToldAndDrawnAndNeedsNoChange() {
+        TwoPoi two = TwoPoi.of("static spin vs triquetra");
+
+        assertThat(Link.of(two, Side.LEFT).kind()).isEqualTo(LinkKind.TOUCHING);
+        assertThat(Fitted.of(two, Side.LEFT).get(0).changes()).isEmpty();
+        PairingPicture picture = PairingPicture.of(two).sized(100, 80).at(0.25);
+        assertThat(picture.png()).startsWith(0x89, 'P', 'N', 'G');
+        assertThat(picture.png()).isNotEqualTo(picture.dark().png());
+        assertThat(picture.pdf()).startsWith('%', 'P', 'D', 'F');
+    }
+
+    /** Of the pairing that takes least time to read. */
+    @Test
+    void whatIsToldIsInSentences() {
+        List<Sentence> told = Sentence.of(TwoPoi.of("static spin vs static spin"));
+
+        assertThat(told).extracting(Sentence::about).startsWith("first").contains("link.left");
+        assertThat(told).extracting(Sentence::text).allMatch(text -> text.endsWith("."));
+        assertThat(Sentence.cautions()).isNotEmpty();
     }
 
     @Test
