@@ -159,6 +159,12 @@ public record Correction(
         private final UntimedLaw law;
         private final List<double[][]> gains = new ArrayList<>();
 
+        /** Where a slip on that axis was last lost: it will be there again, most likely. */
+        private final int[] lost = new int[2];
+
+        /** The gains that last held. */
+        private int holding;
+
         /**
          * What is answered apart in time with the motion: in a plane one of its axes, in space both
          * together.
@@ -243,7 +249,14 @@ public record Correction(
         }
 
         private boolean held(double delay) {
-            return gains.stream().anyMatch(each -> letsGive(each, delay, ENOUGH));
+            for (int i = 0; i < gains.size(); i++) {
+                int at = (holding + i) % gains.size();
+                if (letsGive(gains.get(at), delay, ENOUGH)) {
+                    holding = at;
+                    return true;
+                }
+            }
+            return false;
         }
 
         /** A longer delay holds no better, all but everywhere. */
@@ -338,11 +351,14 @@ public record Correction(
 
         /** From anywhere in the cycle, either way. */
         private boolean comesBack(Trial trial, int axis, double slip) {
-            for (int i = 0; i < 2 * BEGINNINGS; i++) {
+            int trials = 2 * BEGINNINGS;
+            for (int k = 0; k < trials; k++) {
                 Leaving.stop();
+                int i = (lost[axis] + k) % trials;
                 int begun = i / 2 * meant.steps() / BEGINNINGS;
                 double aside = i % 2 == 0 ? slip : -slip;
                 if (!trial.back(begun, axis == 0 ? aside : 0, axis == 1 ? aside : 0, SEED + i)) {
+                    lost[axis] = i;
                     return false;
                 }
             }

@@ -9,17 +9,13 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
  * A whole poi, not only its small slips, behind a hand that answers late and within its limits and
  * holds the figure, not its clock ({@link UntimedAnswer}).
  *
- * <p>With the hand's acceleration A held over a step the cord's direction obeys e″ = F − (F·e)e −
- * |e′|²e, F = (f − A)/ℓ, by the classic Runge-Kutta method. What the hand feels of where the poi
- * is: as it was a delay ago, off by a share, then the same equation with what it did since. It goes
- * on from the moment of the motion to which that is nearest, and how much the motion's timing gave
- * by that is told.
+ * <p>The poi goes by {@link CordStep}. What the hand feels of where it is: as it was a delay ago,
+ * off by a share, then the same equation with what the hand did since. It goes on from the moment
+ * of the motion to which that is nearest, and how much the motion's timing gave by that is told.
  *
  * <p>The hand keeps its {@link HandLimits}; where the motion itself asks nearly so much or more, a
  * quarter is left for its correction. Its acceleration can change at once (our choice); that
- * muscles take their time counts as part of the delay. Where the cord would have to push it is
- * slack and the head flies, until it comes back on the cord with a snap that takes its outward
- * speed.
+ * muscles take their time counts as part of the delay.
  */
 final class UntimedRun {
     /** Seconds of a run at least, and whole cycles at least. */
@@ -42,18 +38,11 @@ final class UntimedRun {
     /** In so much of a cycle round the hand's own moment the figure's nearest point is sought. */
     private static final double ROUND = 0.2;
 
-    // From hand to head in cords' lengths, a unit vector where it is straight, and its speed.
-    private static final int CORD = 6;
-
-    private static final double STRAIGHT = 1 - 1e-9;
-
     private final UntimedLaw law;
     private final double[][] gains;
     private final double delay;
     private final HandLimits limits;
     private final Cord cord;
-    private final double swing;
-    private final double[] fall;
     private final int steps;
     private final double h;
     private final double[][] hand;
@@ -71,8 +60,6 @@ final class UntimedRun {
         this.delay = delay;
         this.limits = limits;
         this.cord = law.meant().cord();
-        this.swing = cord.swingLength();
-        this.fall = cord.fall().toArray();
         this.steps = law.steps();
         this.h = law.step();
         this.hand = new double[steps][];
@@ -129,6 +116,7 @@ final class UntimedRun {
         private double lateLook;
         private double share = 1;
         private double offUntil;
+        private final CordStep step = new CordStep(cord, h);
         private final double[] meantHand = new double[9];
         private final double[] meantPoi = new double[9];
 
@@ -139,7 +127,7 @@ final class UntimedRun {
             int cycles = (int) Math.max(CYCLES, Math.ceil(LASTING / (steps * h)));
             this.total = cycles * steps;
             this.hands = new double[total + 1][9];
-            this.pois = new double[total + 1][CORD];
+            this.pois = new double[total + 1][CordStep.POI];
             this.clock = new double[total + 1];
         }
 
@@ -184,14 +172,17 @@ final class UntimedRun {
                                 + (axes[begun][0][d] * first + axes[begun][1][d] * second)
                                         / cord.length();
             }
-            scale(p, 0, 1 / norm(p, 0));
+            double far = norm(p, 0);
+            for (int d = 0; d < 3; d++) {
+                p[d] /= far;
+            }
             // The head's speed as it should be, but for what is along the cord.
             double along = 0;
             for (int d = 0; d < 3; d++) {
-                along += p[d] * swing * meant[3 + d];
+                along += p[d] * meant[3 + d];
             }
             for (int d = 0; d < 3; d++) {
-                p[3 + d] = meant[3 + d] - along / swing * p[d];
+                p[3 + d] = meant[3 + d] - along * p[d];
             }
         }
 
@@ -238,10 +229,7 @@ final class UntimedRun {
         /** No hand pushes on a cord: it leaves off what would, as it feels the poi. */
         private void keepTaut(double[] felt, double[] at) {
             double least = limits.leastPull() * Gravity.STANDARD;
-            double missing =
-                    norm(felt, 0) < STRAIGHT
-                            ? 0
-                            : least - swing * pull(felt, at, 0, new double[CORD]);
+            double missing = CordStep.straight(felt) ? least - step.pull(felt, at) : 0;
             for (int d = 0; d < 3 && missing > 0; d++) {
                 at[6 + d] -= missing * felt[d];
             }
@@ -287,20 +275,20 @@ final class UntimedRun {
         /** Where the poi is felt to be by now: off as it was a little sooner or later. */
         private double[] felt(int look, int now) {
             int seen = Math.max(0, Math.min(now, look + (int) Math.rint(lateLook / h)));
-            double[] felt = new double[CORD];
+            double[] felt = new double[CordStep.POI];
             meant(clock[look] + seen - look, poi, meantPoi);
-            for (int k = 0; k < CORD; k++) {
+            for (int k = 0; k < CordStep.POI; k++) {
                 felt[k] = share * (pois[seen][k] - meantPoi[k]);
             }
             meant(clock[look], poi, meantPoi);
-            for (int k = 0; k < CORD; k++) {
+            for (int k = 0; k < CordStep.POI; k++) {
                 felt[k] += meantPoi[k];
             }
-            if (norm(pois[seen], 0) >= STRAIGHT || norm(felt, 0) > 1) {
-                tidy(felt);
+            if (CordStep.straight(pois[seen]) || norm(felt, 0) > 1) {
+                CordStep.straighten(felt);
             }
             for (int i = look; i < now; i++) {
-                swing(hands[i], felt, felt);
+                step.step(hands[i], felt, felt);
             }
             return felt;
         }
@@ -313,8 +301,8 @@ final class UntimedRun {
             for (int d = 0; d < 6; d++) {
                 slip[d] = hands[now][d] - meantHand[d];
             }
-            double[] c = new double[CORD];
-            for (int k = 0; k < CORD; k++) {
+            double[] c = new double[CordStep.POI];
+            for (int k = 0; k < CordStep.POI; k++) {
                 c[k] = felt[k] - meantPoi[k];
             }
             for (int i = 0; i < 2; i++) {
@@ -330,7 +318,7 @@ final class UntimedRun {
                 to[d] = at[d] + h * at[3 + d] + h * h / 2 * at[6 + d];
                 to[3 + d] = at[3 + d] + h * at[6 + d];
             }
-            swing(at, pois[now], pois[now + 1]);
+            step.step(at, pois[now], pois[now + 1]);
         }
 
         /** How far the head is from the figure's nearest point. */
@@ -353,19 +341,19 @@ final class UntimedRun {
 
     /** Squared distance to a segment. */
     private static double square(double[] p, double[] from, double[] to) {
-        double along = 0;
-        double length = 0;
-        for (int d = 0; d < 3; d++) {
-            along += (p[d] - from[d]) * (to[d] - from[d]);
-            length += (to[d] - from[d]) * (to[d] - from[d]);
-        }
+        double x = to[0] - from[0];
+        double y = to[1] - from[1];
+        double z = to[2] - from[2];
+        double px = p[0] - from[0];
+        double py = p[1] - from[1];
+        double pz = p[2] - from[2];
+        double length = x * x + y * y + z * z;
+        double along = px * x + py * y + pz * z;
         double share = length > 0 ? Math.max(0, Math.min(1, along / length)) : 0;
-        double sum = 0;
-        for (int d = 0; d < 3; d++) {
-            double off = p[d] - from[d] - share * (to[d] - from[d]);
-            sum += off * off;
-        }
-        return sum;
+        double dx = px - share * x;
+        double dy = py - share * y;
+        double dz = pz - share * z;
+        return dx * dx + dy * dy + dz * dz;
     }
 
     private int node(double clock) {
@@ -392,96 +380,11 @@ final class UntimedRun {
                 + h * s * s * (s - 1) * toRate;
     }
 
-    /** Moves the poi over a step behind a hand whose acceleration is held. */
-    private void swing(double[] hand, double[] from, double[] to) {
-        double[] k1 = new double[CORD];
-        if (norm(from, 0) < STRAIGHT || pull(from, hand, 0, k1) < 0) {
-            fly(hand, from, to);
-            return;
-        }
-        double[] k2 = new double[CORD];
-        double[] k3 = new double[CORD];
-        double[] k4 = new double[CORD];
-        pull(plus(from, k1, h / 2), hand, h / 2, k2);
-        pull(plus(from, k2, h / 2), hand, h / 2, k3);
-        pull(plus(from, k3, h), hand, h, k4);
-        for (int k = 0; k < CORD; k++) {
-            to[k] = from[k] + h / 6 * (k1[k] + 2 * k2[k] + 2 * k3[k] + k4[k]);
-        }
-        tidy(to);
-    }
-
-    private void fly(double[] hand, double[] from, double[] to) {
-        for (int d = 0; d < 3; d++) {
-            double change = (fall[d] - hand[6 + d]) / cord.length();
-            double speed = from[3 + d];
-            to[d] = from[d] + h * speed + h * h / 2 * change;
-            to[3 + d] = speed + h * change;
-        }
-        if (norm(to, 0) >= 1) {
-            double outward = dot(to, 0, to, 3) / norm(to, 0);
-            scale(to, 0, 1 / norm(to, 0));
-            for (int d = 0; d < 3 && outward > 0; d++) {
-                to[3 + d] -= outward * to[d];
-            }
-        }
-    }
-
-    private static double[] plus(double[] y, double[] k, double by) {
-        double[] out = new double[CORD];
-        for (int i = 0; i < CORD; i++) {
-            out[i] = y[i] + by * k[i];
-        }
-        return out;
-    }
-
-    private void tidy(double[] y) {
-        scale(y, 0, 1 / norm(y, 0));
-        double along = dot(y, 0, y, 3);
-        for (int d = 0; d < 3; d++) {
-            y[3 + d] -= along * y[d];
-        }
-    }
-
-    /**
-     * Rates of e and e′; the pull over mass and swing length, 1/s².
-     *
-     * @param into seconds into the step at whose start the hand's numbers are
-     */
-    private double pull(double[] y, double[] hand, double into, double[] out) {
-        double k = 0;
-        double[] v = new double[3];
-        if (cord.kit().air()) {
-            for (int d = 0; d < 3; d++) {
-                v[d] = hand[3 + d] + into * hand[6 + d] + cord.length() * y[3 + d];
-            }
-            k = cord.dragOverSpeed(norm(v, 0)) / cord.swingMass();
-        }
-        double along = 0;
-        double square = 0;
-        for (int d = 0; d < 3; d++) {
-            out[d] = y[3 + d];
-            out[3 + d] = (fall[d] - k * v[d] - hand[6 + d]) / swing;
-            along += out[3 + d] * y[d];
-            square += y[3 + d] * y[3 + d];
-        }
-        for (int d = 0; d < 3; d++) {
-            out[3 + d] -= (along + square) * y[d];
-        }
-        return along + square;
-    }
-
     private static double dot(double[] a, int at, double[] b, int bt) {
         return a[at] * b[bt] + a[at + 1] * b[bt + 1] + a[at + 2] * b[bt + 2];
     }
 
     private static double norm(double[] a, int at) {
         return Math.sqrt(dot(a, at, a, at));
-    }
-
-    private static void scale(double[] a, int at, double by) {
-        for (int d = 0; d < 3; d++) {
-            a[at + d] *= by;
-        }
     }
 }
