@@ -108,7 +108,7 @@ public final class Deferent implements Runnable {
     }
 
     /** The command line with all its commands and their options, not yet asked anything. */
-    static CommandLine line() {
+    public static CommandLine line() {
         CommandLine line = new CommandLine(new Deferent());
         Optional.ofNullable(line.getSubcommands().get("draw"))
                 .map(CommandLine::getCommandSpec)
