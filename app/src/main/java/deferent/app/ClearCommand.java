@@ -27,9 +27,6 @@ final class ClearCommand implements Callable<Integer> {
 
     @Mixin private AskedPairing asked;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
-
     @Option(names = "--why", description = "Say below the sentence where it comes from.")
     private boolean why;
 
@@ -38,7 +35,7 @@ final class ClearCommand implements Callable<Integer> {
         PatternDocument pattern = asked.pattern();
         Lexicon own = asked.words();
         PrintWriter out = spec.commandLine().getOut();
-        Progress progress = new Progress(spec.commandLine().getErr(), false);
+        Progress progress = new Progress(Manners.of(spec), false);
         try (Stopping stop = new Stopping()) {
             Clearing clearing =
                     Worked.orRefusal(
@@ -48,21 +45,19 @@ final class ClearCommand implements Callable<Integer> {
                                             pattern.pairing(),
                                             pattern.performer(),
                                             pattern.kit(),
-                                            done ->
-                                                    progress.show(
-                                                            "looking for planes: "
-                                                                    + Math.round(100 * done)
-                                                                    + "%"),
+                                            done -> progress.show(done, "looking for planes"),
                                             stop));
             progress.clear();
-            if (json) {
+            if (Manners.of(spec).json()) {
                 out.print(ClearJson.write(pattern, clearing, own));
             } else {
                 tell(pattern, clearing, own);
             }
             out.flush();
+            return clearing.clear() || clearing.cleared().isPresent()
+                    ? Exit.FOUND.code()
+                    : Exit.NOT_FOUND.code();
         }
-        return 0;
     }
 
     private void tell(PatternDocument pattern, Clearing clearing, Lexicon own) {

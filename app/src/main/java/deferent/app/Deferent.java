@@ -1,16 +1,16 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
-import deferent.motion.phrase.PhraseError;
-import deferent.motion.shared.Refused;
-import deferent.record.DocumentError;
 import deferent.record.Nearest;
-import deferent.record.ShelfError;
-import java.io.IOException;
+import deferent.record.landing.Outlet;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -24,7 +24,6 @@ import picocli.CommandLine.Spec;
 /** The command line's front door. */
 @Command(
         name = "deferent",
-        version = "deferent 0.1.0",
         mixinStandardHelpOptions = true,
         description = {
             "Say a pairing of two poi, see it move, and know whether it links.",
@@ -53,16 +52,26 @@ import picocli.CommandLine.Spec;
             SongCommand.class,
             LetGoCommand.class,
             ShelfCommand.class,
-            StudioCommand.class
+            StudioCommand.class,
+            SchemaCommand.class,
+            HelpCommand.class
         })
 public final class Deferent implements Runnable {
-    /** Bad input: a phrase, document, option or name that cannot be. */
-    static final int BAD_INPUT = 2;
-
-    /** What was asked for could not be made. */
-    static final int NOT_MADE = 1;
+    private static final String VERSION = "deferent 0.1.0";
 
     @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--quiet",
+            scope = ScopeType.INHERIT,
+            description = "Leave out progress and remarks, never the answer or an error.")
+    private boolean quiet;
+
+    @Option(
+            names = "--json",
+            scope = ScopeType.INHERIT,
+            description = "Answer in JSON, for other programs.")
+    private boolean json;
 
     @Option(
             names = "--trace",
@@ -70,59 +79,157 @@ public final class Deferent implements Runnable {
             description = "Show where in the program an unforeseen error came from.")
     private boolean trace;
 
-    private Deferent() {}
+    private final InputStream in;
+    private final Outlet bytes;
 
-    public static void main(String[] args) {
-        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
-        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-        int code = execute(out, err, args);
-        out.flush();
-        err.flush();
-        System.exit(code);
+    private Deferent(InputStream in, Outlet bytes) {
+        this.in = in;
+        this.bytes = bytes;
     }
 
-    /** Runs one command line; its exit code. */
-    static int execute(PrintWriter out, PrintWriter err, String... args) {
-        CommandLine line = line();
-        Deferent front = line.getCommand();
+    public static void main(String[] args) {
+        System.exit(execute(System.in, Outlet.standard(), System.err, args));
+    }
+
+    /**
+     * Runs one command line; its exit code.
+     *
+     * @param in standard input
+     * @param out standard output
+     * @param err standard error
+     */
+    static int execute(InputStream in, OutputStream out, OutputStream err, String... args) {
+        Outlet outlet = out instanceof Outlet already ? already : new Outlet(out);
+        PrintWriter text = new PrintWriter(outlet, false, StandardCharsets.UTF_8);
+        PrintWriter beside = new PrintWriter(err, true, StandardCharsets.UTF_8);
+        Deferent front = new Deferent(in, outlet);
+        int code = front.execute(text, beside, args);
+        text.flush();
+        if (outlet.closed()) {
+            return Exit.CLOSED.code();
+        }
+        if (outlet.failure().isPresent() && code != Exit.FAILED.code()) {
+            code =
+                    front.told(
+                            new NotMade(
+                                    "the answer cannot be written: "
+                                            + outlet.failure().get().getMessage(),
+                                    "make room, or send it elsewhere"),
+                            beside,
+                            front.json(args));
+        }
+        beside.flush();
+        return code;
+    }
+
+    private int execute(PrintWriter out, PrintWriter err, String... args) {
+        CommandLine line = line(this);
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpWidth(Paragraphs.width());
+        line.registerConverter(Integer.class, new Quantity.Whole());
+        line.registerConverter(int.class, new Quantity.Whole());
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setUnmatchedOptionsArePositionalParams(false);
         line.setAbbreviatedOptionsAllowed(false);
-        line.setParameterExceptionHandler((wrong, given) -> misused(wrong));
+        line.setParameterExceptionHandler(
+                (wrong, given) -> {
+                    Complaint trouble = Complaint.of(wrong, commandsLike(wrong));
+                    trouble.tell(err, json(args));
+                    return trouble.exit().code();
+                });
         line.setExecutionExceptionHandler(
                 (thrown, where, parsed) -> {
                     // Answers so far come before the error.
-                    where.getOut().flush();
-                    Throwable told =
-                            thrown instanceof Refusal refusal ? typed(refusal, parsed) : thrown;
-                    return failed(told, where.getErr(), front.trace);
+                    out.flush();
+                    return told(
+                            thrown instanceof Refusal refusal ? typed(refusal, parsed) : thrown,
+                            err,
+                            json);
                 });
         try {
             return line.execute(args);
         } catch (StackOverflowError | OutOfMemoryError beyond) {
-            return failed(beyond, err, front.trace);
+            return told(beyond, err, json);
         }
+    }
+
+    /** Whether JSON was asked for, though the command line could not be read. */
+    private boolean json(String... args) {
+        return json || List.of(args).contains("--json");
+    }
+
+    private int told(Throwable thrown, PrintWriter err, boolean asJson) {
+        return failed(thrown, err, trace, asJson);
+    }
+
+    static int failed(Throwable thrown, PrintWriter err, boolean trace, boolean json) {
+        if (trace) {
+            thrown.printStackTrace(err);
+        }
+        Complaint trouble = Complaint.of(thrown);
+        trouble.tell(err, json);
+        return trouble.exit().code();
+    }
+
+    Manners manner(CommandSpec command) {
+        return new Manners(json, quiet, in, bytes, command);
     }
 
     /** The command line with all its commands and their options, not yet asked anything. */
     public static CommandLine line() {
-        CommandLine line = new CommandLine(new Deferent());
-        Optional.ofNullable(line.getSubcommands().get("draw"))
-                .map(CommandLine::getCommandSpec)
-                .ifPresent(DrawCommand::offer);
-        Optional.ofNullable(line.getSubcommands().get("film"))
-                .map(CommandLine::getCommandSpec)
-                .ifPresent(FilmCommand::offer);
-        Optional.ofNullable(line.getSubcommands().get("set"))
-                .map(CommandLine::getCommandSpec)
-                .ifPresent(SetCommand::offer);
-        Optional.ofNullable(line.getSubcommands().get("transitions"))
-                .map(CommandLine::getCommandSpec)
-                .ifPresent(TransitionsCommand::offer);
+        return line(
+                new Deferent(
+                        InputStream.nullInputStream(),
+                        new Outlet(OutputStream.nullOutputStream())));
+    }
+
+    private static CommandLine line(Deferent front) {
+        CommandLine line = new CommandLine(front);
+        Map<String, Consumer<CommandSpec>> offers =
+                Map.of(
+                        "draw", DrawCommand::offer,
+                        "film", FilmCommand::offer,
+                        "set", SetCommand::offer,
+                        "transitions", TransitionsCommand::offer);
+        offers.forEach(
+                (name, offer) ->
+                        Optional.ofNullable(line.getSubcommands().get(name))
+                                .map(CommandLine::getCommandSpec)
+                                .ifPresent(offer));
+        mannered(line);
         return line;
+    }
+
+    /** What every command says of itself: its version, its exit codes, its schema. */
+    private static void mannered(CommandLine line) {
+        CommandSpec spec = line.getCommandSpec();
+        spec.version(VERSION);
+        Map<String, String> codes = Exit.list();
+        Optional<CommandAnswer> answering = CommandAnswer.of(spec);
+        answering
+                .map(CommandAnswer::none)
+                .filter(none -> !none.isEmpty())
+                .ifPresent(
+                        none ->
+                                codes.put(
+                                        Exit.NOT_FOUND.listed(),
+                                        Exit.NOT_FOUND.words()
+                                                + ": "
+                                                + none
+                                                + "; or nothing is there under a name."));
+        spec.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(codes);
+        answering
+                .map(CommandAnswer::schema)
+                .ifPresent(
+                        schema ->
+                                spec.usageMessage()
+                                        .footerHeading("%n")
+                                        .footer(
+                                                "The schema of its JSON: deferent schema "
+                                                        + schema.key()));
+        OptionGroup.head(spec);
+        line.getSubcommands().values().forEach(Deferent::mannered);
     }
 
     /** A refusal of an option's number in the unit that was typed there. */
@@ -140,20 +247,17 @@ public final class Deferent implements Runnable {
 
     @Override
     public void run() {
-        spec.commandLine().usage(spec.commandLine().getOut());
+        front(spec);
     }
 
-    private static int misused(ParameterException wrong) {
-        PrintWriter err = wrong.getCommandLine().getErr();
-        err.println("deferent: " + wrong.getMessage());
-        List<String> near = commandsLike(wrong);
-        if (!near.isEmpty()) {
-            err.println("Did you mean: deferent " + String.join(" or ", near) + "?");
-        } else if (!CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err)) {
-            err.println(
-                    "See: " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+    /** What a command answers that has only commands within it: its help. */
+    static void front(CommandSpec spec) {
+        Manners manner = Manners.of(spec);
+        if (manner.json()) {
+            manner.out().print(HelpJson.write(spec));
+        } else {
+            spec.commandLine().usage(manner.out());
         }
-        return BAD_INPUT;
     }
 
     /** Commands spelt nearly as what was given in a command's place. */
@@ -167,49 +271,5 @@ public final class Deferent implements Runnable {
                         ((CommandLine.UnmatchedArgumentException) wrong).getUnmatched().get(0),
                         List.copyOf(front.getSubcommands().keySet()))
                 : List.of();
-    }
-
-    static int failed(Throwable thrown, PrintWriter err, boolean trace) {
-        if (trace) {
-            thrown.printStackTrace(err);
-        }
-        if (thrown instanceof PhraseError wrong) {
-            err.println(wrong.underlined());
-            err.println("deferent: " + wrong.what());
-            if (wrong.offers().stream().noneMatch(wrong.expected()::contains)) {
-                err.println("Expected: " + wrong.expected() + ".");
-            }
-            if (!wrong.nearest().isEmpty()) {
-                err.println("Nearest: " + String.join(", ", wrong.nearest()) + ".");
-            }
-            wrong.offers().forEach(phrase -> err.println("Try: " + phrase));
-            return BAD_INPUT;
-        }
-        if (thrown instanceof Refused wrong) {
-            if (wrong instanceof DocumentError document && !document.underlined().isEmpty()) {
-                err.println(document.underlined());
-            }
-            err.println("deferent: " + wrong.getMessage());
-            boolean machine =
-                    wrong.getCause() instanceof IOException
-                            || wrong instanceof ShelfError shelf
-                                    && switch (shelf.kind()) {
-                                        case MISSING, NAME, SIZE -> false;
-                                        case CHANGED, FOLDER -> true;
-                                    };
-            return machine ? NOT_MADE : BAD_INPUT;
-        }
-        if (thrown instanceof NotMade cannot) {
-            err.println("deferent: " + cannot.getMessage());
-            return NOT_MADE;
-        }
-        String what = String.valueOf(thrown.getMessage()).lines().findFirst().orElse("no message");
-        err.println(
-                "deferent: this went wrong inside ("
-                        + thrown.getClass().getSimpleName()
-                        + ": "
-                        + what
-                        + "); --trace shows where");
-        return NOT_MADE;
     }
 }

@@ -17,6 +17,7 @@ import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +36,8 @@ import picocli.CommandLine.Spec;
         name = "draw",
         mixinStandardHelpOptions = true,
         description = {
-            "Takes a pattern away as the file that the ending of its name says. A shelf's folder,"
+            "Takes a pattern away as the file that the ending of its name says.",
+            "A shelf's folder,"
                     + " \"shelf\" or \"demo\" becomes a booklet (.pdf), or a hall file (.html), one page that"
                     + " practises with you on a phone, offline; so does a set of the shelf. Where --out is a"
                     + " folder, there already or ending in a slash, it becomes a site to publish; written"
@@ -57,6 +59,8 @@ final class DrawCommand implements Callable<Integer> {
 
     static final String MARKET = "Lanterns at a winter market";
 
+    private static final String ENDINGS = "endings";
+
     @Spec private CommandSpec spec;
 
     @Mixin private AskedPairing asked;
@@ -68,15 +72,18 @@ final class DrawCommand implements Callable<Integer> {
             description = "Where to, and as what: by the ending of its name, or a folder.")
     private Path file = Path.of("");
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private AsOption as;
+
+    @Mixin private ProgressOption progress;
 
     /** Adds a line for every ending, and an option for everything that may be wished. */
     static void offer(CommandSpec draw) {
         // Only for who asks for help: every command would wait for what the endings are written by.
-        draw.usageMessage()
-                .sectionMap()
-                .put(UsageMessageSpec.SECTION_KEY_FOOTER, help -> endings());
+        UsageMessageSpec usage = draw.usageMessage();
+        List<String> keys = new ArrayList<>(usage.sectionKeys());
+        keys.add(keys.indexOf(UsageMessageSpec.SECTION_KEY_OPTION_LIST_HEADING), ENDINGS);
+        usage.sectionKeys(keys);
+        usage.sectionMap().put(ENDINGS, help -> endings());
         for (Wish wish : Wish.values()) {
             draw.addOption(option(wish, wish.means()));
         }
@@ -110,17 +117,22 @@ final class DrawCommand implements Callable<Integer> {
     private static String endings() {
         return Endings.all().stream()
                 .map(e -> String.format("  .%-6s %s%n", e.key(), e.words()))
-                .collect(Collectors.joining("", String.format("Endings:%n"), ""));
+                .collect(
+                        Collectors.joining(
+                                "",
+                                String.format("%nKinds of file, by the ending of the name:%n"),
+                                ""));
     }
 
     @Override
     public Integer call() {
-        Drawing.Writing writing = toFolder() ? site() : toFile();
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
-        try (Stopping stop = new Stopping()) {
-            Drawing.write(writing, file, spec.commandLine().getOut(), line, stop);
+        try (Stopping stop = new Stopping();
+                AsOption sent = as) {
+            Path place = sent.place(file, "--out");
+            Drawing.Writing writing = toFolder() ? site() : toFile(place);
+            Drawing.answer(writing, place, sent, Manners.of(spec), progress.line(), stop);
         }
-        return 0;
+        return Exit.FOUND.code();
     }
 
     /** Whether what is named is a folder: there already, or ending in a slash. */
@@ -142,8 +154,8 @@ final class DrawCommand implements Callable<Integer> {
         return new SiteTake(hall)::write;
     }
 
-    private Drawing.Writing toFile() {
-        Ending ending = Endings.of(file);
+    private Drawing.Writing toFile(Path place) {
+        Ending ending = Endings.of(place);
         Map<String, String> said = said(spec);
         Optional<HallTake> hall = HallTake.writes(ending) ? hall(said) : Optional.empty();
         return hall.isPresent() ? hall.get()::write : take(ending, said)::write;

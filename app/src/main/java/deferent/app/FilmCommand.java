@@ -31,7 +31,6 @@ import deferent.take.Wishes;
 import deferent.tell.Told;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.Writer;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -89,8 +88,11 @@ final class FilmCommand implements Callable<Integer> {
 
     @Spec private CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "CLIP", description = "The film's file.")
-    private Path clip = Path.of("");
+    @Parameters(
+            index = "0",
+            paramLabel = "CLIP",
+            description = "The film's file; - for standard input.")
+    private Path said = Path.of("");
 
     @Parameters(
             index = "1..*",
@@ -209,14 +211,12 @@ final class FilmCommand implements Callable<Integer> {
                             + " repeated.")
     private List<Path> files = List.of();
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
-
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private AsOption as;
+
+    @Mixin private ProgressOption progress;
 
     @Option(
             names = "--keep",
@@ -257,44 +257,47 @@ final class FilmCommand implements Callable<Integer> {
                     keepFilm ? "--keep-film" : "--replace",
                     "give --keep too");
         }
-        List<Wishes> wishes = wishes();
         FilmAsk ask = ask();
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
-        try (Stopping stop = new Stopping()) {
+        try (Stopping stop = new Stopping();
+                AsOption sent = as;
+                Incoming clip = Incoming.of(said, Manners.of(spec))) {
+            if (clip.passing() && keep != null) {
+                throw new Refusal(
+                        "has no file that practice could know it by",
+                        "--keep of standard input",
+                        "give the film's file");
+            }
+            List<Path> places = sent.places(files, "--out");
+            List<Wishes> wishes = wishes(places);
+            Progress line = progress.line();
             if (swing) {
-                swing(line, stop);
-                return 0;
+                swing(clip, line, stop);
+                return Exit.FOUND.code();
             }
             if (passages) {
-                passages(ask, line, stop);
-                return 0;
+                passages(clip, ask, line, stop);
+                return Exit.FOUND.code();
             }
             Optional<FilmReading> film =
-                    FilmReading.of(
-                            clip,
-                            ask,
-                            share -> line.show("watching, " + (int) (100 * share) + " %"),
-                            stop);
+                    FilmReading.of(clip.file(), ask, share -> line.show(share, "watching"), stop);
             line.clear();
             if (film.isEmpty()) {
                 throw new NotMade("stopped before the film was through", "nothing was written");
             }
-            say(film.get());
-            for (int i = 0; i < files.size(); i++) {
-                Filmed filmed = new Filmed(clip, film.get(), Performer.USUAL, ask.kit());
+            say(clip, film.get());
+            for (int i = 0; i < places.size(); i++) {
+                Filmed filmed = new Filmed(clip.file(), film.get(), Performer.USUAL, ask.kit());
                 Take take = Take.of(filmed, wishes.get(i), lexicon());
-                PrintWriter told =
-                        json ? new PrintWriter(Writer.nullWriter()) : spec.commandLine().getOut();
-                Drawing.write(take, files.get(i), told, line, stop);
+                Drawing.write(take, places.get(i), sent, Manners.of(spec), line, stop);
             }
             if (keep != null) {
-                keep(film.get(), ask, keep);
+                keep(clip.file(), film.get(), ask, keep);
             }
         }
-        return 0;
+        return Exit.FOUND.code();
     }
 
-    private void keep(FilmReading film, FilmAsk ask, String called) throws IOException {
+    private void keep(Path clip, FilmReading film, FilmAsk ask, String called) throws IOException {
         PractisedFilm practised = PractisedFilm.of(clip);
         Practice practice =
                 practised.read(
@@ -314,11 +317,11 @@ final class FilmCommand implements Callable<Integer> {
         PracticeLog.Entry entry =
                 keepFilm ? log.keep(practice, replace, clip) : log.keep(practice, replace);
         // Whoever reads JSON gets nothing but that.
-        PrintWriter told = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
-        if (!json) {
-            told.println();
+        Manners manner = Manners.of(spec);
+        if (!manner.json()) {
+            manner.out().println();
         }
-        told.println(
+        manner.beside(
                 (twin.isPresent() ? "Kept in place of the one before: " : "Kept: ")
                         + entry.id()
                         + ", practised "
@@ -326,20 +329,19 @@ final class FilmCommand implements Callable<Integer> {
                         + " "
                         + practice.dated().words()
                         + ".");
-        told.println("Compare it: deferent practice " + practice.pattern());
+        manner.beside("Compare it: deferent practice " + practice.pattern());
     }
 
-    private void swing(Progress line, Stopping stop) throws IOException {
+    private void swing(Incoming clip, Progress line, Stopping stop) throws IOException {
         Optional<List<List<LitSpot>>> moving =
-                Background.moving(
-                        clip, share -> line.show("watching, " + (int) (100 * share) + " %"), stop);
+                Background.moving(clip.file(), share -> line.show(share, "watching"), stop);
         line.clear();
         if (moving.isEmpty()) {
             throw new NotMade("stopped before the film was through", "nothing was said");
         }
         FreeSwing found = FreeSwing.of(moving.get());
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(TellSwing.json(found));
             return;
         }
@@ -349,7 +351,8 @@ final class FilmCommand implements Callable<Integer> {
         tell(told, out, Paragraphs.width());
     }
 
-    private void passages(FilmAsk ask, Progress line, Stopping stop) throws IOException {
+    private void passages(Incoming clip, FilmAsk ask, Progress line, Stopping stop)
+            throws IOException {
         if (!files.isEmpty()) {
             throw new Refusal(
                     "is of one passage",
@@ -357,17 +360,13 @@ final class FilmCommand implements Callable<Integer> {
                     "give --from and --to of it, and leave --passages out");
         }
         Optional<List<Passage>> found =
-                Passages.of(
-                        clip,
-                        ask,
-                        share -> line.show("watching, " + (int) (100 * share) + " %"),
-                        stop);
+                Passages.of(clip.file(), ask, share -> line.show(share, "watching"), stop);
         line.clear();
         if (found.isEmpty()) {
             throw new NotMade("stopped before the film was through", "nothing was said");
         }
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(FilmJson.passages(found.get()));
             return;
         }
@@ -508,18 +507,18 @@ final class FilmCommand implements Callable<Integer> {
     }
 
     /** What is wished of each file: of many, each takes what means something for it. */
-    private List<Wishes> wishes() {
-        Map<String, String> said = DrawCommand.said(spec);
-        List<Ending> endings = files.stream().map(FilmEndings::of).toList();
-        if (endings.isEmpty() && !said.isEmpty()) {
+    private List<Wishes> wishes(List<Path> places) {
+        Map<String, String> wished = DrawCommand.said(spec);
+        List<Ending> endings = places.stream().map(FilmEndings::of).toList();
+        if (endings.isEmpty() && !wished.isEmpty()) {
             throw new Refusal(
                     "means nothing where no file is written",
-                    "--" + said.keySet().iterator().next(),
+                    "--" + wished.keySet().iterator().next(),
                     "give a file with --out");
         }
         List<Wishes> all = new ArrayList<>();
         for (Ending ending : endings) {
-            Map<String, String> own = new LinkedHashMap<>(said);
+            Map<String, String> own = new LinkedHashMap<>(wished);
             own.keySet()
                     .removeIf(
                             key ->
@@ -538,15 +537,15 @@ final class FilmCommand implements Callable<Integer> {
         return words.isEmpty() ? Lexicon.EMPTY : shelf.words();
     }
 
-    private void say(FilmReading film) {
+    private void say(Incoming clip, FilmReading film) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(FilmJson.write(film));
             return;
         }
         int width = Paragraphs.width();
         String against = film.asked() ? ", held against " + String.join(" ", words) : "";
-        out.println(clip.getFileName() + against);
+        out.println(clip.name() + against);
         out.println();
         TellFilm.of(film).forEach(one -> tell(one, out, width));
     }

@@ -90,9 +90,6 @@ final class FitCommand implements Callable<Integer> {
             description = "With --arms: the tethers there are, such as 40cm,50cm.")
     private List<Double> owned = List.of();
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
-
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
@@ -120,18 +117,22 @@ final class FitCommand implements Callable<Integer> {
             return arms(pattern, fit, own);
         }
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(FitJson.write(pattern, fit, own));
         } else {
             tell(pattern, fit, own);
         }
         if (save != null) {
             if (!fit.closes()) {
-                throw new NotMade("nothing is saved, since nothing closes it", "free more sizes");
+                throw nothing("since nothing closes it", "free more sizes");
             }
             save(pattern.saying(fit.answers().get(0).pairing(), own));
         }
-        return 0;
+        return code(fit.closes());
+    }
+
+    private static int code(boolean found) {
+        return found ? Exit.FOUND.code() : Exit.NOT_FOUND.code();
     }
 
     private int arms(PatternDocument pattern, FitReading link, Lexicon own) {
@@ -140,7 +141,7 @@ final class FitCommand implements Callable<Integer> {
                         "the numbers of the fit to the arms",
                         () -> ArmsFit.linked(pattern.pairing(), link, pattern.performer(), owned));
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(FitJson.arms(pattern, fit, own));
         } else {
             out.println(pattern.name());
@@ -152,13 +153,13 @@ final class FitCommand implements Callable<Integer> {
                     pattern.saying(
                             fit.orElseThrow(
                                             () ->
-                                                    new NotMade(
-                                                            "nothing is saved, since no size of it is within reach",
+                                                    nothing(
+                                                            "since no size of it is within reach",
                                                             "bring its centres nearer"))
                                     .pairing(),
                             own));
         }
-        return 0;
+        return code(fit.isPresent());
     }
 
     private void phrase(PatternDocument pattern, ArmsFit fit, Lexicon own) {
@@ -186,7 +187,7 @@ final class FitCommand implements Callable<Integer> {
                                                 sizes(pairing),
                                                 Limits.USUAL));
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(FitJson.write(pattern, fit, own));
         } else {
             out.println(pattern.name());
@@ -194,13 +195,11 @@ final class FitCommand implements Callable<Integer> {
         }
         if (save != null) {
             if (!fit.closes()) {
-                throw new NotMade(
-                        "nothing is saved, since it does not close on real cords",
-                        "free more sizes");
+                throw nothing("since it does not close on real cords", "free more sizes");
             }
             save(pattern.saying(fit.pairing(), own));
         }
-        return 0;
+        return code(fit.closes());
     }
 
     private Set<Size> sizes(Pairing pairing) {
@@ -289,8 +288,11 @@ final class FitCommand implements Callable<Integer> {
     private void save(PatternDocument pattern) {
         PatternDocument changed = pattern.withName(String.valueOf(save));
         Kept kept = asked.shelf().saveNew(changed);
-        // Beside JSON, the note goes where it disturbs no reader.
-        PrintWriter to = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
-        to.println("On the shelf: " + kept.id() + "  (" + asked.shelf().file(kept.id()) + ")");
+        Manners.of(spec)
+                .beside("On the shelf: " + kept.id() + "  (" + asked.shelf().file(kept.id()) + ")");
+    }
+
+    private NotFound nothing(String because, String right) {
+        return new NotFound("nothing is saved, " + because, "--save " + save, right);
     }
 }

@@ -76,9 +76,6 @@ final class LearnCommand implements Callable<Integer> {
             description = "Days of the plan that are told, 1 to 366; unsaid, ${DEFAULT-VALUE}.")
     private int days = 7;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs; all days.")
-    private boolean json;
-
     @Option(names = "--why", description = "Say below each drill how hard it is, and why.")
     private boolean why;
 
@@ -89,6 +86,8 @@ final class LearnCommand implements Callable<Integer> {
                     "Write it on one page, to be pinned up and ticked: .pdf, .svg or .png."
                             + " May be repeated.")
     private List<java.nio.file.Path> files = List.of();
+
+    @Mixin private AsOption as;
 
     @Option(
             names = "--paper",
@@ -103,7 +102,14 @@ final class LearnCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        files.forEach(PageOut::mayBe);
+        try (AsOption sent = as) {
+            return answer(sent);
+        }
+    }
+
+    private int answer(AsOption sent) {
+        List<java.nio.file.Path> places = sent.places(files, "--out");
+        places.forEach(PageOut::mayBe);
         if (days < 1 || days > 366) {
             throw new Refusal("is " + days, "--days", "give 1 to 366");
         }
@@ -130,22 +136,23 @@ final class LearnCommand implements Callable<Integer> {
                         minutes);
         TellPath words = new TellPath(path, pattern.performer(), pattern.kit(), own);
         Told comes = TellPath.plan(plan, by != null, day -> date(day, WHOLE));
-        for (java.nio.file.Path file : files) {
+        for (java.nio.file.Path file : places) {
             PageOut.write(
                     file,
                     new PlanSheet(
                             pattern, plan, words, comes, Edition.USUAL.with(paper).with(own)));
+            sent.send(file);
         }
         List<Kept> kept = keep ? kept(pattern, path, own) : List.of();
-        if (json) {
+        if (Manners.of(spec).json()) {
             spec.commandLine()
                     .getOut()
                     .print(LearnJson.write(pattern, plan, words, comes, by != null));
         } else {
             tell(pattern.name(), plan, words, comes);
-            kept.forEach(this::tell);
         }
-        return 0;
+        kept.forEach(this::tell);
+        return Exit.FOUND.code();
     }
 
     /** The pattern itself is left as it is, on the shelf or off it. */
@@ -155,9 +162,7 @@ final class LearnCommand implements Callable<Integer> {
     }
 
     private void tell(Kept kept) {
-        spec.commandLine()
-                .getOut()
-                .println("On the shelf: " + kept.id() + ", " + kept.document().name());
+        Manners.of(spec).beside("On the shelf: " + kept.id() + ", " + kept.document().name());
     }
 
     private void tell(String name, Plan plan, TellPath words, Told comes) {

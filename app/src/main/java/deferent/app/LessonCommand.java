@@ -52,8 +52,7 @@ final class LessonCommand implements Callable<Integer> {
                             + " eyes); unsaid, ${DEFAULT-VALUE}, so that left is left.")
     private String view = "mirror";
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private ProgressOption progress;
 
     @Override
     public Integer call() {
@@ -62,11 +61,17 @@ final class LessonCommand implements Callable<Integer> {
             throw new Refusal("is \"" + view + "\"", "--view", "say mirror, audience or own");
         }
         ClassTake lesson = new ClassTake(hall(), leftHanded, seen);
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
-        try (Stopping stop = new Stopping()) {
-            Drawing.write(lesson::write, folder, spec.commandLine().getOut(), line, stop);
+        if (folder.toString().equals(Incoming.STANDARD)) {
+            throw new Refusal(
+                    "is standard output, which holds one file and a lesson is many",
+                    "--out -",
+                    "give a folder, or draw one of its files");
         }
-        return 0;
+        try (Stopping stop = new Stopping();
+                AsOption nowhere = new AsOption()) {
+            Drawing.answer(lesson::write, folder, nowhere, Manners.of(spec), progress.line(), stop);
+        }
+        return Exit.FOUND.code();
     }
 
     private HallTake hall() {

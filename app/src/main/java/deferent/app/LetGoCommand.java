@@ -85,9 +85,6 @@ final class LetGoCommand implements Callable<Integer> {
             description = "From one row to the next; unsaid, 100ms.")
     private double step = 0.1;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
-
     @Option(names = "--csv", description = "Answer in lines with commas, for tables.")
     private boolean csv;
 
@@ -96,21 +93,21 @@ final class LetGoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (json && csv) {
+        if (Manners.of(spec).json() && csv) {
             throw new Refusal("are said together", "--json and --csv", "give one of them");
         }
         Kit kit = new Kit(headMass, headSize, 0, air);
         Cord cord = new Cord(tether, kit, Gravity.STANDARD);
         LetGoTable table = LetGoTable.of(cord, angle, speed, seconds, step);
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(LetGoJson.write(table));
         } else if (csv) {
             out.print(LetGoJson.lines(table));
         } else {
             tell(table, out);
         }
-        return 0;
+        return Exit.FOUND.code();
     }
 
     private void tell(LetGoTable table, PrintWriter out) {

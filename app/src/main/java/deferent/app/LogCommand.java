@@ -79,11 +79,6 @@ final class LogCommand implements Runnable {
             description = "The day, such as 2026-11-28; unsaid, today.")
     private @Nullable LocalDate date;
 
-    @Option(
-            names = "--json",
-            description = "List it as JSON: a log file that another shelf can import.")
-    private boolean json;
-
     @Mixin private ShelfOption shelf;
 
     @Override
@@ -93,7 +88,7 @@ final class LogCommand implements Runnable {
         if (!words.isEmpty()) {
             LogEntry entry = entry(String.join(" ", words));
             log.add(List.of(entry));
-            if (json) {
+            if (Manners.of(spec).json()) {
                 out().print(LogJson.write(List.of(entry)));
             } else {
                 out().println("In the log: " + line(entry));
@@ -148,7 +143,7 @@ final class LogCommand implements Runnable {
 
     private void list(Log log) {
         Log.Listing listing = log.look();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out().print(LogJson.write(listing.entries()));
             return;
         }

@@ -20,6 +20,7 @@ import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -33,6 +34,9 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
     private static final long MOST_BYTES = 4L * PatternJson.MOST_BUNDLE_CHARACTERS;
 
     PatternDocument pattern() {
+        if (text.equals(Incoming.STANDARD)) {
+            return read(Path.of(text));
+        }
         Optional<Path> file = file(text);
         if (file.isPresent()) {
             return read(file.get());
@@ -41,7 +45,7 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
             Pairing pairing = Phrase.parse(text, shelf.words()).with(tether.orElse(Tether.USUAL));
             return named(text, pairing).withPhrase(Optional.of(text));
         } catch (PhraseError noPhrase) {
-            Kept kept = kept().orElseThrow(() -> noPhrase);
+            Kept kept = kept().orElseThrow(() -> new NotNamed(noPhrase, near()));
             return agreed(pattern(kept.document(), kept.id()), kept.id());
         }
     }
@@ -55,6 +59,15 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
                 return Optional.empty();
             }
             throw unreadable;
+        }
+    }
+
+    /** Names on the shelf that are spelt nearly so. */
+    private List<String> near() {
+        try {
+            return NotFound.near(text, shelf.names());
+        } catch (ShelfError unreadable) {
+            return List.of();
         }
     }
 
@@ -82,9 +95,12 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
     }
 
     /** A file's text. */
-    static String contents(Path file) {
+    static String contents(Path file, Manners manner) {
+        if (file.toString().equals(Incoming.STANDARD)) {
+            return Incoming.text(manner, MOST_BYTES);
+        }
         if (!Files.isRegularFile(file)) {
-            throw new Refusal("is not there", "file " + file, "give the path of a file");
+            throw new NotFound("is not there", "file " + file, "give the path of a file");
         }
         try {
             if (Files.size(file) > MOST_BYTES) {
@@ -104,7 +120,7 @@ record Named(String text, ShelfOption shelf, Optional<Tether> tether) {
     }
 
     private PatternDocument read(Path file) {
-        String contents = contents(file);
+        String contents = contents(file, shelf.manner());
         try {
             return agreed(
                     pattern(PatternJson.read(contents, shelf.words()), file.toString()),

@@ -21,6 +21,10 @@ final class PairOption {
 
     @Mixin private ShelfOption shelf;
 
+    ShelfOption shelves() {
+        return shelf;
+    }
+
     Shelf shelf() {
         return shelf.shelf();
     }

@@ -70,8 +70,7 @@ final class PhotoCommand implements Callable<Integer> {
                             + " .png or .svg.")
     private @Nullable Path preview;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
+    @Mixin private AsOption as;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
@@ -90,16 +89,20 @@ final class PhotoCommand implements Callable<Integer> {
                                         shutter == null
                                                 ? OptionalDouble.empty()
                                                 : OptionalDouble.of(shutter)));
-        if (preview != null) {
-            new PhotoPreview(preview).draw(pattern, photo);
+        try (AsOption sent = as) {
+            if (preview != null) {
+                Path file = sent.place(preview, "--preview");
+                new PhotoPreview(file).draw(pattern, photo);
+                sent.send(file);
+            }
+            PrintWriter out = spec.commandLine().getOut();
+            if (Manners.of(spec).json()) {
+                out.print(PhotoJson.write(photo));
+            } else {
+                say(pattern, photo, out);
+            }
         }
-        PrintWriter out = spec.commandLine().getOut();
-        if (json) {
-            out.print(PhotoJson.write(photo));
-        } else {
-            say(pattern, photo, out);
-        }
-        return 0;
+        return Exit.FOUND.code();
     }
 
     private Optional<Led> led() {

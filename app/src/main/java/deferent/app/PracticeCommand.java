@@ -71,8 +71,7 @@ final class PracticeCommand implements Runnable {
                             + " May be repeated.")
     private List<Path> files = List.of();
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
+    @Mixin private AsOption as;
 
     @Option(names = "--why", description = "Say below each sentence what it is from.")
     private boolean why;
@@ -83,6 +82,12 @@ final class PracticeCommand implements Runnable {
 
     @Override
     public void run() {
+        try (AsOption sent = as) {
+            answer(sent, sent.places(files, "--out"));
+        }
+    }
+
+    private void answer(AsOption sent, List<Path> files) {
         files.forEach(words.isEmpty() ? PageOut::mayBe : PracticeCommand::ending);
         PracticeLog log = PracticeLog.of(shelf.shelf());
         log.sweep().ifPresent(shelf::tell);
@@ -99,6 +104,7 @@ final class PracticeCommand implements Runnable {
             }
             for (Path file : files) {
                 PageOut.write(file, calendar(listing, logged));
+                sent.send(file);
             }
             list(listing, logged);
             return;
@@ -114,9 +120,10 @@ final class PracticeCommand implements Runnable {
         OverWeeks progress = progress(listing, pattern);
         for (Path file : files) {
             Landing.write(file, bytes(file, progress));
+            sent.send(file);
         }
         say(progress, said);
-        if (!json) {
+        if (!Manners.of(spec).json()) {
             others(listing);
         }
     }
@@ -143,7 +150,7 @@ final class PracticeCommand implements Runnable {
                                             .map(e -> e.practice().pattern())
                                             .distinct()
                                             .toList();
-                            return new Refusal(
+                            return new NotFound(
                                     "was never kept",
                                     "practice of " + pattern,
                                     kept.isEmpty()
@@ -186,7 +193,7 @@ final class PracticeCommand implements Runnable {
 
     private void list(PracticeLog.Listing listing, LoggedPractice logged) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             ObjectNode tree = PracticeTree.of(listing);
             tree.set("log", logged.tree());
             out.print(PrettyJson.text(tree));
@@ -240,7 +247,7 @@ final class PracticeCommand implements Runnable {
 
     private void sayLogged(LoggedPattern logged) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(PrettyJson.text(LogTree.of(logged)));
             return;
         }
@@ -274,7 +281,7 @@ final class PracticeCommand implements Runnable {
 
     private void say(OverWeeks progress, Optional<LoggedPattern> logged) {
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             ObjectNode tree = PracticeTree.of(progress);
             logged.ifPresent(l -> tree.set("logged", LogTree.of(l)));
             out.print(PrettyJson.text(tree));
@@ -307,18 +314,12 @@ final class PracticeCommand implements Runnable {
 
         @Override
         public void run() {
+            Putting put = new Putting(Manners.of(spec));
             PracticeLog.of(shelf.shelf())
                     .addAll(DemoPractice.records())
-                    .forEach(entry -> spec.commandLine().getOut().println("Kept: " + entry.id()));
-            Log.Added added = Log.of(shelf.shelf()).add(DemoLog.entries());
-            spec.commandLine()
-                    .getOut()
-                    .println(
-                            "Demo log: "
-                                    + TellLog.taken(
-                                            added.fresh().size(),
-                                            added.known(),
-                                            added.different()));
+                    .forEach(entry -> put.practice(entry.id()));
+            put.log("Demo log", Log.of(shelf.shelf()).add(DemoLog.entries()));
+            put.tell();
         }
     }
 }

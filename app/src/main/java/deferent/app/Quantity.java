@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
@@ -158,8 +159,16 @@ final class Quantity {
     private static Matcher said(String text, String what, String suchAs) {
         Matcher said = SAID.matcher(text);
         if (!said.matches()) {
+            OptionalInt spelt = SpeltNumber.of(text);
             throw new TypeConversionException(
-                    "\"" + text + "\" is no " + what + "; give one such as " + suchAs);
+                    "\""
+                            + text
+                            + "\" is no "
+                            + what
+                            + "; "
+                            + (spelt.isPresent()
+                                    ? asked(Integer.toString(spelt.getAsInt()), what)
+                                    : "give one such as " + suchAs));
         }
         return said;
     }
@@ -172,13 +181,82 @@ final class Quantity {
         String number = said.group(1);
         return new TypeConversionException(
                 said.group(2).isEmpty()
-                        ? "\"" + number + "\" has no unit; give a " + what + " such as " + suchAs
+                        ? "\""
+                                + number
+                                + "\" has no unit; "
+                                + (UNITS.containsKey(what)
+                                        ? asked(number, what)
+                                        : "give a " + what + " such as " + suchAs)
                         : "\""
                                 + said.group(2)
                                 + "\" is no unit of "
                                 + what
-                                + " known here; give one such as "
-                                + suchAs);
+                                + " known here; "
+                                + near(said.group(2), what)
+                                        .map(unit -> "is " + number + unit + " meant?")
+                                        .orElse("give one such as " + suchAs));
+    }
+
+    /** Units of what is said, that of the smallest numbers first. */
+    private static final Map<String, List<String>> UNITS =
+            Map.of(
+                    "length", List.of("m", "cm", "mm"),
+                    "mass", List.of("kg", "g"),
+                    "angle", List.of("deg"),
+                    "speed", List.of("m/s"),
+                    "time", List.of("s", "ms"),
+                    "acceleration", List.of("m/s2"),
+                    "tempo", List.of(""));
+
+    /** Of what such numbers are usually said: from there on a number is of the next unit. */
+    private static final Map<String, List<Double>> NEXT =
+            Map.of("length", List.of(3.0, 300.0), "mass", List.of(3.0), "time", List.of(60.0));
+
+    /** The unit that is likeliest meant with a number that has none. */
+    private static String asked(String number, String what) {
+        List<String> units = UNITS.getOrDefault(what, List.of(""));
+        double size =
+                Math.abs(new BigDecimal(number.replace(',', '.').replace('−', '-')).doubleValue());
+        int at = 0;
+        for (double next : NEXT.getOrDefault(what, List.of())) {
+            at += size >= next ? 1 : 0;
+        }
+        return "is " + number + units.get(at) + " meant?";
+    }
+
+    /** A unit that is spelt nearly so; one of another kind is none. */
+    private static Optional<String> near(String unit, String what) {
+        if (what.equals("tempo")) {
+            return unit.matches("(?i)bpm|per minute|min|/m|cpm|rpm")
+                    ? Optional.of("")
+                    : Optional.empty();
+        }
+        if (Unit.spelt(unit).isPresent()) {
+            return Optional.empty();
+        }
+        return UNITS.getOrDefault(what, List.of()).stream()
+                .filter(known -> known.length() > 1 && known.length() == unit.length())
+                .filter(known -> known.charAt(0) == unit.charAt(0))
+                .findFirst();
+    }
+
+    /** For options that take a whole number. */
+    static final class Whole implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String text) {
+            try {
+                return Integer.valueOf(text.strip());
+            } catch (NumberFormatException none) {
+                OptionalInt spelt = SpeltNumber.of(text);
+                throw new TypeConversionException(
+                        "\""
+                                + text
+                                + "\" is no whole number; "
+                                + (spelt.isPresent()
+                                        ? "is " + spelt.getAsInt() + " meant?"
+                                        : "give one such as 6"));
+            }
+        }
     }
 
     /** For options that take a length. */

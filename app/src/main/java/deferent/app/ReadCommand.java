@@ -21,9 +21,6 @@ final class ReadCommand implements Callable<Integer> {
 
     @Mixin private AskedPairing asked;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
-
     @Option(names = "--all", description = "Tell all there is, with numbers and cautions.")
     private boolean all;
 
@@ -41,7 +38,7 @@ final class ReadCommand implements Callable<Integer> {
                         Detail.SETTLED,
                         asked.words());
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(ReadingsJson.write(readings));
         } else {
             ReadText text =
@@ -49,6 +46,6 @@ final class ReadCommand implements Callable<Integer> {
                             readings, pattern, why, spec.commandLine().getColorScheme().ansi());
             (all || why ? text.all() : text.few()).forEach(out::println);
         }
-        return 0;
+        return Exit.FOUND.code();
     }
 }

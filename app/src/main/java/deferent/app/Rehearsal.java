@@ -1,7 +1,7 @@
 package deferent.app;
 
-import java.io.PrintWriter;
-import java.io.Writer;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Path;
 
 /**
@@ -12,7 +12,7 @@ final class Rehearsal {
     private Rehearsal() {}
 
     public static void main(String[] args) {
-        PrintWriter nobody = new PrintWriter(Writer.nullWriter());
+        OutputStream nobody = OutputStream.nullOutputStream();
         // A folder that is not there: the shelf is looked for and found empty.
         String shelf = Path.of(System.getProperty("java.io.tmpdir"), "no-shelf-here").toString();
         String[][] lines = {
@@ -24,7 +24,7 @@ final class Rehearsal {
             {"--help"}
         };
         for (String[] line : lines) {
-            Deferent.execute(nobody, nobody, line);
+            Deferent.execute(InputStream.nullInputStream(), nobody, nobody, line);
         }
     }
 }

@@ -21,7 +21,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -72,19 +71,25 @@ final class RouteCommand implements Callable<Integer> {
                     "Also print the patterns on the way as a booklet: a name that ends in .pdf.")
     private @Nullable Path file;
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private AsOption as;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
+    @Mixin private ProgressOption progress;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
     @Override
     public Integer call() {
+        try (Stopping stop = new Stopping();
+                AsOption sent = as) {
+            return answer(sent, stop);
+        }
+    }
+
+    private int answer(AsOption sent, Stopping stop) {
+        @Nullable Path target = file == null ? null : sent.place(file, "--out");
         Optional<Wishes> booklet =
-                Optional.ofNullable(file).map(path -> Wishes.of(Endings.of(path), Map.of()));
+                Optional.ofNullable(target).map(path -> Wishes.of(Endings.of(path), Map.of()));
         List<SetPlaces.Place> shelf = new ArrayList<>(SetPlaces.all(pair.shelf().look()));
         PatternDocument first = pair.pattern(from);
         int start = place(shelf, first);
@@ -92,28 +97,26 @@ final class RouteCommand implements Callable<Integer> {
         PairBook book = new PairBook(hardest, performer.of(first.performer()), first.kit());
         ShelfTable table =
                 new ShelfTable(shelf.stream().map(p -> document(p).pairing()).toList(), book);
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
+        Progress line = progress.line();
         PrintWriter out = spec.commandLine().getOut();
-        try (Stopping stop = new Stopping()) {
-            RouteFound found =
-                    new RouteSearch(table, start, end)
-                            .run(at -> line.show(TellRoute.progress(at)), stop);
-            RouteReading reading = RouteReading.of(shelf, start, end, found, book, () -> false);
-            line.clear();
-            if (json) {
-                out.print(RouteJson.write(reading, hardest));
-            } else {
-                tell(reading);
-            }
-            out.flush();
-            if (booklet.isPresent() && reading.set().isPresent()) {
-                print(reading.set().get(), booklet.get(), line, stop);
-            }
+        RouteFound found =
+                new RouteSearch(table, start, end)
+                        .run(at -> line.show(TellRoute.progress(at)), stop);
+        RouteReading reading = RouteReading.of(shelf, start, end, found, book, () -> false);
+        line.clear();
+        if (Manners.of(spec).json()) {
+            out.print(RouteJson.write(reading, hardest));
+        } else {
+            tell(reading);
         }
-        return 0;
+        out.flush();
+        if (target != null && booklet.isPresent() && reading.set().isPresent()) {
+            print(reading.set().get(), booklet.get(), target, line, stop);
+        }
+        return reading.set().isPresent() ? Exit.FOUND.code() : Exit.NOT_FOUND.code();
     }
 
-    private void print(SetReading set, Wishes wishes, Progress line, Stopping stop) {
+    private void print(SetReading set, Wishes wishes, Path place, Progress line, Stopping stop) {
         Take take =
                 Take.of(
                                 set.name(),
@@ -121,13 +124,7 @@ final class RouteCommand implements Callable<Integer> {
                                 wishes,
                                 pair.words())
                         .asRoute();
-        Path target = Objects.requireNonNull(file, "asked for only where a file is named");
-        Drawing.write(
-                take,
-                target,
-                json ? spec.commandLine().getErr() : spec.commandLine().getOut(),
-                line,
-                stop);
+        Drawing.write(take, place, as, Manners.of(spec), line, stop);
     }
 
     private static PatternDocument document(SetPlaces.Place place) {

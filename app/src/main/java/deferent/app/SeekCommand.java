@@ -142,17 +142,13 @@ final class SeekCommand implements Callable<Integer> {
             description = "Save answer N on the shelf under this name. May be repeated.")
     private List<String> saves = List.of();
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
-
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
+    @Mixin private ProgressOption progress;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
     /** What is told, numbered as it is saved. */
-    private record Found(List<Answer> list, ObjectNode json, Runnable say) {}
+    private record Found(List<Answer> list, List<Drawer> drawers, ObjectNode json, Runnable say) {}
 
     @Override
     public Integer call() {
@@ -160,7 +156,7 @@ final class SeekCommand implements Callable<Integer> {
         SeekRequest request = request(given);
         Map<Integer, String> names = names();
         PrintWriter out = spec.commandLine().getOut();
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
+        Progress line = progress.line();
         try (Stopping stop = new Stopping()) {
             Seek seek = new Seek(request);
             boolean[] begun = {false};
@@ -170,7 +166,7 @@ final class SeekCommand implements Callable<Integer> {
                                 begun[0] |=
                                         at.stage() == SeekProgress.Stage.JOIN
                                                 || at.stage() == SeekProgress.Stage.DONE;
-                                line.show(TellSeek.progress(at));
+                                line.show(TellSeek.share(at), TellSeek.progress(at));
                             },
                             stop);
             if (begun[0]) {
@@ -178,17 +174,20 @@ final class SeekCommand implements Callable<Integer> {
                 line.clear();
                 tell(found);
                 save(found.list, names, request);
+                out.flush();
+                return found.list.isEmpty() && found.drawers.isEmpty()
+                        ? Exit.NOT_FOUND.code()
+                        : Exit.FOUND.code();
+            }
+            line.clear();
+            if (Manners.of(spec).json()) {
+                out.print(SeekJson.text(SeekJson.stopped(request)));
             } else {
-                line.clear();
-                if (json) {
-                    out.print(SeekJson.text(SeekJson.stopped(request)));
-                } else {
-                    new TextOut(out, why).told("", TellSeek.stopped());
-                }
+                new TextOut(out, why).told("", TellSeek.stopped());
             }
             out.flush();
+            return Exit.FAILED.code();
         }
-        return 0;
     }
 
     private Optional<PatternDocument> given() {
@@ -287,6 +286,7 @@ final class SeekCommand implements Callable<Integer> {
             List<Answer> list = likes.stream().map(Like::answer).toList();
             return new Found(
                     list,
+                    List.of(),
                     SeekJson.like(request, given.get(), answers, likes, done),
                     () -> {
                         head(request, answers, done);
@@ -303,6 +303,7 @@ final class SeekCommand implements Callable<Integer> {
         List<Answer> list = answers.list();
         return new Found(
                 list,
+                List.of(),
                 SeekJson.tree(request, answers, list, done),
                 () -> {
                     head(request, answers, done);
@@ -318,7 +319,7 @@ final class SeekCommand implements Callable<Integer> {
                 answers.drawing(
                         SvgPath.parse(String.valueOf(svg), radius),
                         DRAWERS,
-                        at -> line.show("comparing figures, " + 100 * at.done() / at.all() + "%"),
+                        at -> line.show((double) at.done() / at.all(), "comparing figures"),
                         stop);
         List<Answer> linked = new ArrayList<>();
         Map<String, Integer> families = new HashMap<>();
@@ -334,6 +335,7 @@ final class SeekCommand implements Callable<Integer> {
         }
         return new Found(
                 linked,
+                drawers,
                 SeekJson.drawn(request, answers, drawers, linked, done),
                 () -> {
                     head(request, answers, done);
@@ -349,7 +351,7 @@ final class SeekCommand implements Callable<Integer> {
     }
 
     private void tell(Found found) {
-        if (json) {
+        if (Manners.of(spec).json()) {
             spec.commandLine().getOut().print(SeekJson.text(found.json));
         } else {
             found.say.run();
@@ -396,23 +398,24 @@ final class SeekCommand implements Callable<Integer> {
 
     private void save(List<Answer> list, Map<Integer, String> names, SeekRequest request) {
         Shelf kept = shelf.shelf();
-        // Beside JSON, the note goes where it disturbs no reader.
-        PrintWriter to = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
+        Manners manner = Manners.of(spec);
         names.forEach(
                 (number, name) -> {
                     if (number > list.size()) {
-                        throw new NotMade(
+                        throw new NotFound(
                                 "answer "
                                         + number
                                         + " is not saved, since there are only "
                                         + list.size(),
+                                "--save",
                                 "ask for more answers or a smaller number");
                     }
                     Kept saved =
                             kept.saveNew(
                                     SeekJson.pattern(
                                             list.get(number - 1), name, request.performer()));
-                    to.println("On the shelf: " + saved.id() + "  (" + kept.file(saved.id()) + ")");
+                    manner.beside(
+                            "On the shelf: " + saved.id() + "  (" + kept.file(saved.id()) + ")");
                 });
     }
 }

@@ -1,6 +1,7 @@
 package deferent.app;
 
 import deferent.motion.pairing.Refusal;
+import deferent.record.Document;
 import deferent.record.DocumentError;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
@@ -142,11 +143,9 @@ final class SetCommand implements Callable<Integer> {
                             + " (.otio), clicks (.wav), counts (.mid), or .json.")
     private @Nullable Path file;
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private AsOption as;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
+    @Mixin private ProgressOption progress;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
@@ -160,64 +159,65 @@ final class SetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        try (Stopping stop = new Stopping();
+                AsOption sent = as) {
+            return answer(sent, stop);
+        }
+    }
+
+    private int answer(AsOption sent, Stopping stop) {
+        @Nullable Path target = file == null ? null : sent.place(file, "--out");
         Optional<Wishes> wishes =
-                Optional.ofNullable(file)
+                Optional.ofNullable(target)
                         .map(
                                 path ->
                                         Wishes.of(
                                                 SetEndings.of(path).ending(),
                                                 DrawCommand.said(spec)));
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
-        try (Stopping stop = new Stopping()) {
-            Shelf.Listing listing = pair.shelf().look();
-            SetDocument kept = suggest == null ? asked() : suggested(listing, suggest, line, stop);
-            SetDocument graded = hardest == null ? kept : kept.withHardest(hardest);
-            SetDocument set = toSong(graded, listing);
-            boolean left = wishes.filter(SetTake::leftHanded).isPresent();
-            List<SetPlaces.Place> places =
-                    SetPlaces.on(listing).of(set.steps()).stream()
-                            .map(place -> left ? place.mirrored(pair.words()) : place)
-                            .toList();
-            boolean round = loop != null;
-            List<SetPlaces.Place> part = loop == null ? places : part(places, loop);
-            PairBook book = book(part, set.hardest());
-            SetReading reading =
-                    SetReading.of(
-                                    set.name() + (left ? ", left-handed" : ""),
-                                    part,
-                                    set.song().map(asked -> SongPlace.on(listing, asked)),
-                                    book,
-                                    round,
-                                    at -> line.show(TellSet.progress(at)),
-                                    stop)
-                            .orElseThrow(SetCommand::stopped);
-            line.clear();
-            if (json) {
-                spec.commandLine().getOut().print(SetJson.write(reading));
-            } else {
-                tell(reading);
-            }
-            if (file != null && wishes.isPresent()) {
-                SetTake take =
-                        new SetTake(
-                                reading,
-                                SungSet.of(reading, pair.shelf().folder()),
+        Progress line = progress.line();
+        Shelf.Listing listing = pair.shelf().look();
+        SetDocument kept = suggest == null ? asked() : suggested(listing, suggest, line, stop);
+        SetDocument graded = hardest == null ? kept : kept.withHardest(hardest);
+        SetDocument set = toSong(graded, listing);
+        boolean left = wishes.filter(SetTake::leftHanded).isPresent();
+        List<SetPlaces.Place> places =
+                SetPlaces.on(listing).of(set.steps()).stream()
+                        .map(place -> left ? place.mirrored(pair.words()) : place)
+                        .toList();
+        boolean round = loop != null;
+        List<SetPlaces.Place> part = loop == null ? places : part(places, loop);
+        PairBook book = book(part, set.hardest());
+        SetReading reading =
+                SetReading.of(
+                                set.name() + (left ? ", left-handed" : ""),
+                                part,
+                                set.song().map(asked -> SongPlace.on(listing, asked)),
                                 book,
-                                wishes.get(),
-                                pair.words());
-                Drawing.write(
-                        take::write,
-                        file,
-                        json ? spec.commandLine().getErr() : spec.commandLine().getOut(),
-                        line,
-                        stop);
-            }
-            if (keep != null) {
-                kept(set.withName(keep));
-            }
-            spec.commandLine().getOut().flush();
-            return reading.faults().isEmpty() ? 0 : Deferent.NOT_MADE;
+                                round,
+                                at -> line.show(TellSet.share(at), TellSet.progress(at)),
+                                stop)
+                        .orElseThrow(SetCommand::stopped);
+        line.clear();
+        if (Manners.of(spec).json()) {
+            spec.commandLine().getOut().print(SetJson.write(reading));
+        } else {
+            tell(reading);
         }
+        if (target != null && wishes.isPresent()) {
+            SetTake take =
+                    new SetTake(
+                            reading,
+                            SungSet.of(reading, pair.shelf().folder()),
+                            book,
+                            wishes.get(),
+                            pair.words());
+            Drawing.write(take::write, target, sent, Manners.of(spec), line, stop);
+        }
+        if (keep != null) {
+            kept(set.withName(keep));
+        }
+        spec.commandLine().getOut().flush();
+        return reading.faults().isEmpty() ? Exit.FOUND.code() : Exit.NOT_FOUND.code();
     }
 
     /** The set with the song, the beat and the beats a cycle that are said. */
@@ -267,10 +267,16 @@ final class SetCommand implements Callable<Integer> {
                 .map(kept -> new SetSong(kept.id(), kept.document().name(), 0))
                 .orElseThrow(
                         () ->
-                                new Refusal(
+                                NotFound.named(
+                                        name,
                                         "is no song on the shelf",
-                                        "--song \"" + name + "\"",
-                                        "give the name of one that shelf list shows"));
+                                        "--song ",
+                                        "give the name of one that shelf list shows",
+                                        listing.kept().stream()
+                                                .map(Kept::document)
+                                                .filter(SongDocument.class::isInstance)
+                                                .map(Document::name)
+                                                .toList()));
     }
 
     private static NotMade stopped() {
@@ -283,10 +289,7 @@ final class SetCommand implements Callable<Integer> {
 
     private void kept(SetDocument set) {
         Kept kept = pair.shelf().saveNew(set);
-        ShelfCommand.Work.said(
-                json ? spec.commandLine().getErr() : spec.commandLine().getOut(),
-                pair.shelf(),
-                kept);
+        Manners.of(spec).beside(ShelfCommand.Work.said(pair.shelf(), kept));
     }
 
     private SetDocument suggested(Shelf.Listing listing, int length, Progress line, Stopping stop) {
@@ -306,29 +309,21 @@ final class SetCommand implements Callable<Integer> {
                                 length,
                                 Optional.ofNullable(from).map(this::id),
                                 book(all, hardest == null ? Grade.USUAL : hardest),
-                                at -> line.show(TellSet.progress(at)),
+                                at -> line.show(TellSet.share(at), TellSet.progress(at)),
                                 stop)
                         .orElseThrow(SetCommand::stopped);
         line.clear();
         return found.set()
                 .orElseThrow(
                         () ->
-                                new Refusal(
+                                new NotFound(
                                         "there is none in which each leads into the next",
                                         "a set of " + length + " from the shelf",
                                         "ask for fewer, another grade with --hardest, or save more patterns"));
     }
 
     private String id(String name) {
-        return pair.shelf()
-                .find(name)
-                .map(Kept::id)
-                .orElseThrow(
-                        () ->
-                                new Refusal(
-                                        "is not on the shelf",
-                                        "--from \"" + name + "\"",
-                                        "give a name that shelf list shows"));
+        return pair.shelves().found(name, "--from ").id();
     }
 
     /** What is said: one set by its name, or patterns with their counts. */
@@ -359,11 +354,13 @@ final class SetCommand implements Callable<Integer> {
                         .find(name)
                         .orElseThrow(
                                 () ->
-                                        new Refusal(
+                                        NotFound.named(
+                                                name,
                                                 "is no set on the shelf",
-                                                "\"" + name + "\"",
+                                                "",
                                                 "give a name that shelf list shows, or patterns"
-                                                        + " with counts: \"A, 16\" \"B, 8\""));
+                                                        + " with counts: \"A, 16\" \"B, 8\"",
+                                                pair.shelves().names()));
         if (kept.document() instanceof SetDocument set) {
             return set;
         }
@@ -380,11 +377,12 @@ final class SetCommand implements Callable<Integer> {
         } catch (InvalidPathException noFile) {
             return Optional.empty();
         }
-        if (!name.endsWith(".json")) {
+        if (!name.endsWith(".json") && !name.equals(Incoming.STANDARD)) {
             return Optional.empty();
         }
         try {
-            if (PatternJson.read(Named.contents(path), pair.words()) instanceof SetDocument set) {
+            if (PatternJson.read(Named.contents(path, Manners.of(spec)), pair.words())
+                    instanceof SetDocument set) {
                 return Optional.of(set);
             }
         } catch (DocumentError wrong) {

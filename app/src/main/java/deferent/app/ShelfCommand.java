@@ -26,7 +26,6 @@ import deferent.record.SongDocument;
 import deferent.record.SvgPath;
 import deferent.record.landing.Landing;
 import deferent.record.landing.Litter;
-import deferent.tell.TellLog;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -62,7 +61,7 @@ final class ShelfCommand implements Runnable {
 
     @Override
     public void run() {
-        spec.commandLine().usage(spec.commandLine().getOut());
+        Deferent.front(spec);
     }
 
     /** What the subcommands share. */
@@ -73,8 +72,18 @@ final class ShelfCommand implements Runnable {
             return spec.commandLine().getOut();
         }
 
-        static void said(PrintWriter out, Shelf shelf, Kept kept) {
-            out.println("On the shelf: " + kept.id() + "  (" + shelf.file(kept.id()) + ")");
+        Manners manner() {
+            return Manners.of(spec);
+        }
+
+        static String said(Shelf shelf, Kept kept) {
+            return "On the shelf: " + kept.id() + "  (" + shelf.file(kept.id()) + ")";
+        }
+
+        void kept(Shelf shelf, Kept kept) {
+            Putting put = new Putting(manner());
+            put.kept(shelf, kept);
+            put.tell();
         }
 
         static String line(Document document) {
@@ -99,15 +108,8 @@ final class ShelfCommand implements Runnable {
                     : "";
         }
 
-        static Kept found(Shelf shelf, List<String> words) {
-            String name = String.join(" ", words);
-            return shelf.find(name)
-                    .orElseThrow(
-                            () ->
-                                    new Refusal(
-                                            "is not on the shelf " + shelf.folder(),
-                                            "\"" + name + "\"",
-                                            "give a name that shelf list shows"));
+        static Kept found(ShelfOption shelf, List<String> words) {
+            return shelf.found(String.join(" ", words), "");
         }
     }
 
@@ -118,12 +120,9 @@ final class ShelfCommand implements Runnable {
     static final class ListAll extends Work {
         @Mixin ShelfOption shelf;
 
-        @Option(names = "--json", description = "Answer in JSON, for other programs.")
-        boolean json;
-
         @Override
         public void run() {
-            if (json) {
+            if (Manners.of(spec).json()) {
                 out().print(ShelfJson.write(shelf.shelf()));
                 return;
             }
@@ -179,7 +178,7 @@ final class ShelfCommand implements Runnable {
             if (note != null) {
                 pattern = pattern.withNote(note);
             }
-            said(out(), asked.shelf(), asked.shelf().saveNew(pattern));
+            kept(asked.shelf(), asked.shelf().saveNew(pattern));
         }
     }
 
@@ -254,8 +253,8 @@ final class ShelfCommand implements Runnable {
                             motion(meant),
                             meant,
                             Extras.NONE);
-            said(out(), shelf.shelf(), shelf.shelf().saveNew(document));
-            out().println("Say it in a phrase: deferent read " + name + " vs static spin");
+            kept(shelf.shelf(), shelf.shelf().saveNew(document));
+            manner().beside("Say it in a phrase: deferent read " + name + " vs static spin");
         }
 
         private Motion motion(Tether meant) {
@@ -285,7 +284,7 @@ final class ShelfCommand implements Runnable {
 
         @Override
         public void run() {
-            Kept kept = found(shelf.shelf(), words);
+            Kept kept = found(shelf, words);
             out().print(PatternJson.write(kept.document()));
         }
     }
@@ -302,9 +301,11 @@ final class ShelfCommand implements Runnable {
 
         @Override
         public void run() {
-            Kept kept = found(shelf.shelf(), words);
+            Kept kept = found(shelf, words);
             shelf.shelf().remove(kept.id(), kept.revision());
-            out().println("Removed: " + shelf.shelf().file(kept.id()));
+            Putting put = new Putting(manner());
+            put.removed(shelf.shelf(), kept);
+            put.tell();
         }
     }
 
@@ -325,13 +326,13 @@ final class ShelfCommand implements Runnable {
         @Option(
                 names = "--out",
                 paramLabel = "FILE",
-                description = "Where to; unsaid, to the screen.")
+                description = "Where to; unsaid, or -, to standard output.")
         @Nullable Path file;
 
         @Override
         public void run() {
             String text = names.isEmpty() ? all() : named();
-            if (file == null) {
+            if (file == null || file.toString().equals(Incoming.STANDARD)) {
                 out().print(text);
                 return;
             }
@@ -340,7 +341,11 @@ final class ShelfCommand implements Runnable {
                 Litter.sweep(folder).told().ifPresent(shelf::tell);
             }
             Landing.write(file, text.getBytes(StandardCharsets.UTF_8));
-            out().println("Written: " + file);
+            if (manner().json()) {
+                out().print(text);
+            } else {
+                out().println("Written: " + file);
+            }
         }
 
         private String all() {
@@ -357,7 +362,7 @@ final class ShelfCommand implements Runnable {
         private String named() {
             Set<Document> documents = new LinkedHashSet<>();
             for (String name : names) {
-                Document document = found(shelf.shelf(), List.of(name)).document();
+                Document document = found(shelf, List.of(name)).document();
                 documents.add(document);
                 if (document instanceof SetDocument set) {
                     // A set is nothing without its patterns.
@@ -391,46 +396,38 @@ final class ShelfCommand implements Runnable {
                 paramLabel = "FILE",
                 description =
                         "Pattern documents, bundles that export wrote, or logs that a hall file"
-                                + " wrote.")
+                                + " wrote; - for standard input.")
         List<Path> files = List.of();
 
         @Override
         public void run() {
+            Putting put = new Putting(manner());
             for (Path file : files) {
-                String text = Named.contents(file);
+                String text = Named.contents(file, manner());
                 try {
                     if (LogJson.isLog(text)) {
-                        log(file, text);
+                        put.log(file.toString(), Log.of(shelf.shelf()).add(LogJson.read(text)));
                     } else {
-                        documents(file, text);
+                        documents(file, text, put);
                     }
                 } catch (deferent.record.DocumentError wrong) {
                     throw wrong.in(file.toString());
                 }
             }
+            put.tell();
         }
 
-        private void log(Path file, String text) {
-            Log.Added added = Log.of(shelf.shelf()).add(LogJson.read(text));
-            out().println(
-                            file
-                                    + ": "
-                                    + TellLog.taken(
-                                            added.fresh().size(),
-                                            added.known(),
-                                            added.different()));
-        }
-
-        private void documents(Path file, String text) {
+        private void documents(Path file, String text, Putting put) {
             List<Document> documents = PatternJson.readBundle(text, shelf.words());
             for (Kept kept : shelf.shelf().putAll(documents)) {
-                said(out(), shelf.shelf(), kept);
-                out().print(
-                                disagreement(kept.document(), shelf.words())
-                                        .replaceFirst("^ (.+)", "  $1\n"));
+                put.kept(shelf.shelf(), kept);
+                String told = disagreement(kept.document(), shelf.words());
+                if (!told.isEmpty()) {
+                    manner().beside("  " + told.strip());
+                }
             }
             if (documents.isEmpty()) {
-                out().println(file + " holds no documents.");
+                manner().beside(file + " holds no documents.");
             }
         }
     }
@@ -446,9 +443,11 @@ final class ShelfCommand implements Runnable {
 
         @Override
         public void run() {
+            Putting put = new Putting(manner());
             shelf.shelf()
                     .putAll(DemoShelf.documents())
-                    .forEach(kept -> said(out(), shelf.shelf(), kept));
+                    .forEach(kept -> put.kept(shelf.shelf(), kept));
+            put.tell();
         }
     }
 

@@ -1,9 +1,11 @@
 package deferent.app;
 
 import deferent.motion.phrase.Lexicon;
+import deferent.record.Kept;
 import deferent.record.OwnWords;
 import deferent.record.Shelf;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
@@ -47,9 +49,31 @@ final class ShelfOption {
         return words;
     }
 
+    /** Names that stand on it. */
+    List<String> names() {
+        return shelf().look().kept().stream().map(kept -> kept.document().name()).toList();
+    }
+
+    /** What stands there under a name. */
+    Kept found(String name, String where) {
+        return shelf().find(name)
+                .orElseThrow(
+                        () ->
+                                NotFound.named(
+                                        name,
+                                        "is not on the shelf " + shelf().folder(),
+                                        where,
+                                        "give a name that shelf list shows",
+                                        names()));
+    }
+
     /** Tells something in one line beside the answer. */
     void tell(String line) {
-        Objects.requireNonNull(command, "picocli sets it").commandLine().getErr().println(line);
+        manner().remark(line);
+    }
+
+    Manners manner() {
+        return Manners.of(Objects.requireNonNull(command, "picocli sets it"));
     }
 
     Path path() {

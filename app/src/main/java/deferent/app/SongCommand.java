@@ -3,6 +3,7 @@ package deferent.app;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.song.Beats;
 import deferent.record.Kept;
+import deferent.record.PrettyJson;
 import deferent.record.SongDocument;
 import deferent.record.SongShelf;
 import deferent.record.SongSound;
@@ -30,6 +31,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 @Command(
         name = "song",
@@ -47,7 +51,8 @@ final class SongCommand implements Callable<Integer> {
     @Parameters(
             arity = "0..1",
             paramLabel = "FILE",
-            description = "A sound file, or a film with sound; two hours at most.")
+            description =
+                    "A sound file, or a film with sound; two hours at most; - for standard input.")
     private @Nullable Path file;
 
     @Option(
@@ -90,14 +95,10 @@ final class SongCommand implements Callable<Integer> {
             description = "With --keep: put it in the place of the song of that name.")
     private boolean replace;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
-
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private ProgressOption progress;
 
     @Mixin private ShelfOption shelf;
 
@@ -108,14 +109,21 @@ final class SongCommand implements Callable<Integer> {
             throw new Refusal("says no file", "deferent song", "give a sound's file");
         }
         SaidLevel level = level();
-        Progress line = new Progress(spec.commandLine().getErr(), progress);
-        try (Stopping stop = new Stopping()) {
+        Progress line = progress.line();
+        try (Stopping stop = new Stopping();
+                Incoming in = Incoming.of(sound, Manners.of(spec))) {
+            if (in.passing() && keep != null) {
+                throw new Refusal(
+                        "has no file that a set could know it by",
+                        "--keep of standard input",
+                        "give the song's file");
+            }
             SongReading heard =
                     SongReading.of(
-                                    sound,
+                                    in.file(),
                                     level,
                                     bar == null ? OptionalInt.empty() : OptionalInt.of(bar),
-                                    share -> line.show("listening, " + (int) (100 * share) + " %"),
+                                    share -> line.show(share, "listening"),
                                     stop)
                             .orElseThrow(
                                     () ->
@@ -124,12 +132,12 @@ final class SongCommand implements Callable<Integer> {
                                                     "nothing was kept"));
             line.clear();
             SongReading song = mended(heard);
-            say(sound, song);
+            say(in.name(), song);
             if (keep != null) {
                 keep(sound, song, keep);
             }
         }
-        return 0;
+        return Exit.FOUND.code();
     }
 
     private SaidLevel level() {
@@ -175,10 +183,9 @@ final class SongCommand implements Callable<Integer> {
         return Mend.all(heard, mends);
     }
 
-    private void say(Path sound, SongReading song) {
+    private void say(String name, SongReading song) {
         PrintWriter out = spec.commandLine().getOut();
-        String name = String.valueOf(sound.getFileName());
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(SongTree.write(song, name));
             return;
         }
@@ -204,11 +211,11 @@ final class SongCommand implements Callable<Integer> {
                 SongShelf.keep(
                         shelf.shelf(), document, replace, "--replace to put this in its place");
         // Whoever reads JSON gets nothing but that.
-        PrintWriter told = json ? spec.commandLine().getErr() : spec.commandLine().getOut();
-        if (!json) {
-            told.println();
+        Manners manner = Manners.of(spec);
+        if (!manner.json()) {
+            manner.out().println();
         }
-        ShelfCommand.Work.said(told, shelf.shelf(), kept);
+        manner.beside(ShelfCommand.Work.said(shelf.shelf(), kept));
     }
 
     @Command(
@@ -229,23 +236,38 @@ final class SongCommand implements Callable<Integer> {
 
         @Override
         public Integer call() throws IOException {
+            if (folder.toString().equals(Incoming.STANDARD)) {
+                throw new Refusal(
+                        "is standard output, which holds one file and these are three",
+                        "--out -",
+                        "give a folder");
+            }
             Files.createDirectories(folder);
+            Manners manner = Manners.of(spec);
+            ObjectNode written = JsonNodeFactory.instance.objectNode();
+            ArrayNode files = written.putArray("files");
             for (DemoTune tune : DemoTune.values()) {
                 Path file = folder.resolve(tune.file());
                 Landing.write(
                         file, WaveFile.bytes(tune.tune().sound(DemoTune.RATE), DemoTune.RATE));
-                spec.commandLine()
-                        .getOut()
-                        .println(
-                                "Written: "
-                                        + file
-                                        + " ("
-                                        + tune.title()
-                                        + ", "
-                                        + tune.character()
-                                        + ")");
+                files.add(file.toString());
+                if (!manner.json()) {
+                    manner.out()
+                            .println(
+                                    "Written: "
+                                            + file
+                                            + " ("
+                                            + tune.title()
+                                            + ", "
+                                            + tune.character()
+                                            + ")");
+                }
             }
-            return 0;
+            if (manner.json()) {
+                written.put("told", "three invented tunes, as WAV");
+                manner.out().print(PrettyJson.text(written));
+            }
+            return Exit.FOUND.code();
         }
     }
 }

@@ -6,6 +6,7 @@ import deferent.studio.Studio;
 import deferent.studio.StudioOptions;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,6 +20,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 @Command(
         name = "studio",
@@ -57,13 +60,18 @@ final class StudioCommand implements Callable<Integer> {
         CountDownLatch closed = new CountDownLatch(1);
         try (Studio studio = started(options)) {
             Runtime.getRuntime().addShutdownHook(new Thread(() -> close(closing, closed)));
-            out.println("The studio runs at " + studio.address());
-            out.flush();
-            out.println(
-                    "Shelf: "
-                            + shelf.path()
-                            + ". Press Enter to open another page, Ctrl-C to close.");
-            open(studio, out);
+            if (Manners.of(spec).json()) {
+                out.println(tree(studio.address(), shelf.path(), studio.opening().file()));
+                out.flush();
+            } else {
+                out.println("The studio runs at " + studio.address());
+                out.flush();
+                out.println(
+                        "Shelf: "
+                                + shelf.path()
+                                + ". Press Enter to open another page, Ctrl-C to close.");
+                open(studio, out);
+            }
             while (!closing.await(EVERY_MILLIS, TimeUnit.MILLISECONDS)) {
                 if (enterPressed()) {
                     open(studio, out);
@@ -72,7 +80,7 @@ final class StudioCommand implements Callable<Integer> {
         } finally {
             closed.countDown();
         }
-        return 0;
+        return Exit.FOUND.code();
     }
 
     // The program ends with its last hook, so this one waits until all is put away.
@@ -101,6 +109,15 @@ final class StudioCommand implements Callable<Integer> {
                             + ", which may be in use",
                     "give another --port, or none for any that is free");
         }
+    }
+
+    /** On one line, since the answer goes on for as long as the studio is open. */
+    static ObjectNode tree(URI address, Path shelf, Path opening) {
+        return JsonNodeFactory.instance
+                .objectNode()
+                .put("address", address.toString())
+                .put("shelf", shelf.toString())
+                .put("file", opening.toString());
     }
 
     /** Opens a page, or says how to. */

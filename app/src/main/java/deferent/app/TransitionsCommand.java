@@ -81,11 +81,9 @@ final class TransitionsCommand implements Callable<Integer> {
             description = "With --out: the Nth of them; the first unless you say.")
     private int which = 1;
 
-    @Option(names = "--progress", description = "Tell how far it is, even where nobody watches.")
-    private boolean progress;
+    @Mixin private AsOption as;
 
-    @Option(names = "--json", description = "Answer in JSON, for other programs.")
-    private boolean json;
+    @Mixin private ProgressOption progress;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
     private boolean why;
@@ -100,8 +98,16 @@ final class TransitionsCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Refusal.within(limit, 1, 32, "--limit", "transitions");
+        try (Stopping stop = new Stopping();
+                AsOption sent = as) {
+            return answer(sent, stop);
+        }
+    }
+
+    private int answer(AsOption sent, Stopping stop) {
+        @Nullable Path place = file == null ? null : sent.place(file, "--out");
         Optional<Wishes> wishes =
-                Optional.ofNullable(file)
+                Optional.ofNullable(place)
                         .map(path -> Wishes.of(Endings.of(path), DrawCommand.said(spec)));
         PatternDocument one = pair.pattern(from);
         PatternDocument other = pair.pattern(to);
@@ -110,13 +116,13 @@ final class TransitionsCommand implements Callable<Integer> {
         TransitionFinder finder = new TransitionFinder(request);
         Transitions found = finder.between(one.pairing(), other.pairing());
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (Manners.of(spec).json()) {
             out.print(TransitionsJson.write(one, other, found));
             out.flush();
         } else {
             tell(out, one, other, found);
         }
-        if (file != null && wishes.isPresent()) {
+        if (place != null && wishes.isPresent()) {
             TransitionTake take =
                     new TransitionTake(
                             ShownTransition.of(finder, chosen(found)),
@@ -125,22 +131,16 @@ final class TransitionsCommand implements Callable<Integer> {
                             finder,
                             one.kit(),
                             wishes.get());
-            try (Stopping stop = new Stopping()) {
-                Drawing.write(
-                        take::write,
-                        file,
-                        json ? spec.commandLine().getErr() : out,
-                        new Progress(spec.commandLine().getErr(), progress),
-                        stop);
-            }
+            Drawing.write(take::write, place, sent, Manners.of(spec), progress.line(), stop);
         }
-        return 0;
+        return found.list().isEmpty() ? Exit.NOT_FOUND.code() : Exit.FOUND.code();
     }
 
     private Transition chosen(Transitions found) {
         if (found.list().isEmpty()) {
-            throw new NotMade(
-                    file + " was not written: " + TellTransition.because(found.why()),
+            throw new NotFound(
+                    "nothing is written: " + TellTransition.because(found.why()),
+                    "--out " + file,
                     "give two patterns that one of these leads between");
         }
         Refusal.within(which, 1, found.list().size(), "--which", "transitions");

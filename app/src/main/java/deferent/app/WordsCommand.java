@@ -2,6 +2,7 @@ package deferent.app;
 
 import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Words;
+import deferent.record.PrettyJson;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -10,6 +11,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 @Command(
         name = "words",
@@ -26,15 +30,26 @@ final class WordsCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Lexicon own = shelf.words();
+        Manners manner = Manners.of(spec);
         PrintWriter out = spec.commandLine().getOut();
         int width = Paragraphs.width();
+        if (manner.json()) {
+            ObjectNode node = JsonNodeFactory.instance.objectNode();
+            ArrayNode all = node.putArray("words");
+            (words.isEmpty()
+                            ? Words.all(own)
+                            : List.of(Words.explain(String.join(" ", words), own)))
+                    .forEach(entry -> put(all.addObject(), entry));
+            out.print(PrettyJson.text(node));
+            return Exit.FOUND.code();
+        }
         if (words.isEmpty()) {
             for (Words.Entry entry : Words.all(own)) {
                 Paragraphs.wrapped(
                                 String.format("%-22s ", entry.word()), entry.means() + ".", width)
                         .forEach(out::println);
             }
-            return 0;
+            return Exit.FOUND.code();
         }
         Words.Entry entry = Words.explain(String.join(" ", words), own);
         out.println(entry.word());
@@ -47,6 +62,15 @@ final class WordsCommand implements Callable<Integer> {
             Paragraphs.wrapped("  Also said: ", String.join(", ", entry.alsoSaid()) + ".", width)
                     .forEach(out::println);
         }
-        return 0;
+        return Exit.FOUND.code();
+    }
+
+    private static void put(ObjectNode node, Words.Entry entry) {
+        node.put("word", entry.word()).put("means", entry.means());
+        if (!entry.sizesUnsaid().isEmpty()) {
+            node.put("unsaid", entry.sizesUnsaid());
+        }
+        ArrayNode also = node.putArray("also_said");
+        entry.alsoSaid().forEach(also::add);
     }
 }

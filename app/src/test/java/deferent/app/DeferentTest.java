@@ -24,35 +24,30 @@ import tools.jackson.databind.json.JsonMapper;
 class DeferentTest {
     @TempDir Path folder;
 
-    /** What one command line answered. */
-    private record Answer(int code, String out, String err) {}
-
-    private Answer run(String... args) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
+    private Desk.Answer run(String... args) {
         List<String> all = new ArrayList<>(List.of(args));
         if (!all.isEmpty() && !List.of("--help", "--version").contains(args[0])) {
             all.add("--shelf");
             all.add(folder.resolve("shelf").toString());
         }
-        int code;
-        try (PrintWriter toOut = new PrintWriter(out);
-                PrintWriter toErr = new PrintWriter(err)) {
-            code = Deferent.execute(toOut, toErr, all.toArray(String[]::new));
-        }
-        assertThat(err.toString()).doesNotContain("\tat ").doesNotContain("Exception in");
-        return new Answer(code, out.toString(), err.toString());
+        return Desk.asked(all.toArray(String[]::new));
     }
 
-    private Answer good(String... args) {
-        Answer answer = run(args);
+    private Desk.Answer good(String... args) {
+        Desk.Answer answer = run(args);
         assertThat(answer.err()).isEmpty();
         assertThat(answer.code()).isZero();
         return answer;
     }
 
-    private Answer bad(String... args) {
-        Answer answer = run(args);
+    private Desk.Answer none(String... args) {
+        Desk.Answer answer = run(args);
+        assertThat(answer.code()).as(answer.err()).isEqualTo(Exit.NOT_FOUND.code());
+        return answer;
+    }
+
+    private Desk.Answer bad(String... args) {
+        Desk.Answer answer = run(args);
         assertThat(answer.code()).as(answer.err()).isEqualTo(2);
         assertThat(answer.err()).isNotBlank();
         return answer;
@@ -60,7 +55,7 @@ class DeferentTest {
 
     @Test
     void aPhraseIsReadInPlainWordsOnLinesThatFit() {
-        Answer answer = good("read", "isolation", "vs", "four-petal", "antispin", "--all");
+        Desk.Answer answer = good("read", "isolation", "vs", "four-petal", "antispin", "--all");
         assertThat(answer.out().replaceAll("\\s+", " "))
                 .startsWith("isolation vs four-petal antispin")
                 .contains("up to 90 cm apart now, at best 30 cm all the way round")
@@ -181,14 +176,15 @@ class DeferentTest {
     @Test
     void aFitThatCannotCloseSaysHowFarApartAtBestAndWhy() {
         assertThat(
-                        good("fit", "pendulum vs triquetra", "--carrier", "left")
+                        none("fit", "pendulum vs triquetra", "--carrier", "left")
                                 .out()
                                 .replaceAll("\\s+", " "))
                 .contains(
                         "Let the right hand ride and it closes: \"pendulum vs triquetra riding\". As it is said it cannot close: with the best sizes tried the left head and the right hand are still 5 cm apart")
                 .contains("an arc is no circle");
-        Answer unsaved = run("fit", "pendulum vs triquetra", "--carrier", "left", "--save", "x");
-        assertThat(unsaved.code()).isEqualTo(1);
+        Desk.Answer unsaved =
+                run("fit", "pendulum vs triquetra", "--carrier", "left", "--save", "x");
+        assertThat(unsaved.code()).isEqualTo(Exit.NOT_FOUND.code());
         assertThat(unsaved.err()).contains("nothing is saved");
     }
 
@@ -205,7 +201,7 @@ class DeferentTest {
         assertThat(read.at("/links/0/kind").stringValue()).isEqualTo("touching");
         assertThat(good("fit", "static spin vs triquetra", "--arms", "--owned", "35cm,60cm").out())
                 .contains("tethers of 35 cm");
-        assertThat(good("fit", "static spin vs triquetra", "--arms", "--owned", "60cm").out())
+        assertThat(none("fit", "static spin vs triquetra", "--arms", "--owned", "60cm").out())
                 .contains("No tether tried");
     }
 
@@ -221,7 +217,7 @@ class DeferentTest {
                 .isEqualTo(
                         fit.get("gap_after_m").doubleValue()
                                 <= fit.get("tolerance_m").doubleValue());
-        assertThat(good("fit", "CAP riding pendulum", "--cord").out())
+        assertThat(none("fit", "CAP riding pendulum", "--cord").out())
                 .contains("On real cords the link");
     }
 
@@ -284,7 +280,7 @@ class DeferentTest {
     void aPatternDocumentIsReadFromItsFile() throws IOException {
         Path file = folder.resolve("ring.json");
         Files.writeString(file, PatternJson.write(DemoShelf.documents().get(0)));
-        Answer answer = good("read", file.toString());
+        Desk.Answer answer = good("read", file.toString());
         assertThat(answer.out())
                 .startsWith("Ring under the eaves")
                 .contains("static spin vs triquetra")
@@ -310,7 +306,7 @@ class DeferentTest {
         assertThat(good("read", "my-ring").out()).contains("slow");
         assertThat(good("shelf", "show", "my ring").out()).contains("\"name\": \"My ring\"");
         assertThat(good("shelf", "remove", "my-ring").out()).contains("my-ring.json");
-        assertThat(bad("shelf", "remove", "my-ring").err()).contains("is not on the shelf");
+        assertThat(none("shelf", "remove", "my-ring").err()).contains("is not on the shelf");
     }
 
     @Test
@@ -367,7 +363,7 @@ class DeferentTest {
                 "isolation tilt 30 vs triquetra",
             })
     void tenKindsOfBadPhraseEachGetTheirErrorUnderlined(String phrase) {
-        Answer answer = bad("read", phrase);
+        Desk.Answer answer = bad("read", phrase);
         assertThat(answer.out()).isEmpty();
         assertThat(answer.err().lines().findFirst()).contains(phrase);
         assertThat(answer.err().lines().skip(1).findFirst().orElseThrow())
@@ -403,7 +399,7 @@ class DeferentTest {
         String good = PatternJson.write(DemoShelf.documents().get(0));
         assertThat(good).contains(right);
         Files.writeString(file, good.replace(right, wrong));
-        Answer answer = bad("read", file.toString());
+        Desk.Answer answer = bad("read", file.toString());
         assertThat(answer.err()).contains("wrong.json, line ").contains("column ").contains(said);
         assertThat(answer.err()).contains("^");
     }
@@ -420,7 +416,8 @@ class DeferentTest {
                 .contains("has no unit")
                 .contains("60cm");
         assertThat(bad("read", "isolation vs triquetra", "--tether", "sixty").err())
-                .contains("is no length");
+                .contains("is no length")
+                .contains("is 60cm meant?");
         assertThat(bad("read", "isolation vs triquetra", "--tether", "60deg").err())
                 .contains("no unit of length");
         assertThat(bad("read", "isolation vs triquetra", "--tether", "0cm").err())
@@ -431,18 +428,18 @@ class DeferentTest {
                 .contains("left.hand_radius_m");
         assertThat(bad("read", "isolation vs triquetra", "--set", "left.tether").err())
                 .contains("says no value");
-        assertThat(bad("read", folder.resolve("none.json").toString()).err())
+        assertThat(none("read", folder.resolve("none.json").toString()).err())
                 .contains("is not there");
         assertThat(bad("read", binary.toString()).err()).contains("is not UTF-8");
         assertThat(bad("read", "pendulum vs CAP", "--tempo", "90").err()).contains("pendulum");
-        assertThat(bad("shelf", "show", "../secret").err()).contains("is not on the shelf");
+        assertThat(none("shelf", "show", "../secret").err()).contains("is not on the shelf");
         assertThat(bad("studio", "--port", "99999").err()).contains("port");
     }
 
     @Test
     void aShelfThatIsNoFolderIsNotTheAskersFault() throws IOException {
         Files.writeString(folder.resolve("shelf"), "a file");
-        Answer answer = run("shelf", "add", "static spin vs triquetra");
+        Desk.Answer answer = run("shelf", "add", "static spin vs triquetra");
         assertThat(answer.code()).isEqualTo(1);
         assertThat(answer.err()).contains("is a file");
     }
@@ -450,11 +447,9 @@ class DeferentTest {
     @ParameterizedTest
     @CsvSource({"schema, urn:deferent:document:1", "schema --readings, urn:deferent:readings:1"})
     void theSchemasOfDocumentsAndOfReadingsArePublished(String asked, String id) {
-        StringWriter out = new StringWriter();
-        try (PrintWriter to = new PrintWriter(out)) {
-            assertThat(Deferent.execute(to, to, ("shelf " + asked).split(" "))).isZero();
-        }
-        JsonNode schema = new JsonMapper().readTree(out.toString());
+        Desk.Answer answer = Desk.asked(("shelf " + asked).split(" "));
+        assertThat(answer.code()).isZero();
+        JsonNode schema = answer.json();
         assertThat(schema.get("$schema").stringValue())
                 .isEqualTo("https://json-schema.org/draft/2020-12/schema");
         assertThat(schema.get("$id").stringValue()).isEqualTo(id);
@@ -465,8 +460,10 @@ class DeferentTest {
         StringWriter plain = new StringWriter();
         StringWriter traced = new StringWriter();
         Throwable unforeseen = new IllegalStateException("first\nsecond");
-        assertThat(Deferent.failed(unforeseen, new PrintWriter(plain, true), false)).isEqualTo(1);
-        assertThat(Deferent.failed(unforeseen, new PrintWriter(traced, true), true)).isEqualTo(1);
+        assertThat(Deferent.failed(unforeseen, new PrintWriter(plain, true), false, false))
+                .isEqualTo(1);
+        assertThat(Deferent.failed(unforeseen, new PrintWriter(traced, true), true, false))
+                .isEqualTo(1);
         assertThat(plain.toString().lines()).hasSize(1);
         assertThat(plain.toString()).contains("IllegalStateException: first").contains("--trace");
         assertThat(traced.toString()).contains("\tat deferent.app.DeferentTest");
@@ -477,11 +474,7 @@ class DeferentTest {
         assertThat(good("--help").out()).contains("read").contains("shelf").contains("studio");
         assertThat(good("--version").out()).startsWith("deferent ");
         assertThat(good("read", "--help").out()).contains("--tether");
-        assertThat(
-                        Deferent.execute(
-                                new PrintWriter(new StringWriter()),
-                                new PrintWriter(new StringWriter())))
-                .isZero();
+        assertThat(Desk.asked().code()).isZero();
     }
 
     @Test

@@ -1,9 +1,10 @@
 package deferent.app;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
-import java.io.StringWriter;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,21 +34,29 @@ record Desk(Path folder) {
 
     /** One that asks nothing of a shelf. */
     static Answer asked(String... args) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int code;
-        try (PrintWriter toOut = new PrintWriter(out);
-                PrintWriter toErr = new PrintWriter(err)) {
-            code = Deferent.execute(toOut, toErr, args);
-        }
-        assertThat(err.toString()).doesNotContain("\tat ").doesNotContain("Exception in");
-        return new Answer(code, out.toString(), err.toString());
+        return given("", args);
+    }
+
+    /** One to which something is given on standard input. */
+    static Answer given(String in, String... args) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Deferent.execute(new ByteArrayInputStream(in.getBytes(UTF_8)), out, err, args);
+        assertThat(err.toString(UTF_8)).doesNotContain("\tat ").doesNotContain("Exception in");
+        return new Answer(code, out.toString(UTF_8), err.toString(UTF_8));
     }
 
     Answer good(String... args) {
         Answer answer = run(args);
         assertThat(answer.err()).isEmpty();
         assertThat(answer.code()).isZero();
+        return answer;
+    }
+
+    /** Asked rightly, and there is none. */
+    Answer none(String... args) {
+        Answer answer = run(args);
+        assertThat(answer.code()).as(answer.err()).isEqualTo(Exit.NOT_FOUND.code());
         return answer;
     }
 

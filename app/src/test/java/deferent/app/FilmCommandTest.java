@@ -3,8 +3,6 @@ package deferent.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,26 +19,17 @@ class FilmCommandTest {
 
     @TempDir private Path folder;
 
-    private record Answer(int code, String out, String err) {}
-
-    private static Answer film(String... args) {
+    private static Desk.Answer film(String... args) {
         List<String> all = new ArrayList<>(List.of("film"));
         all.addAll(List.of(args));
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int code =
-                Deferent.execute(
-                        new PrintWriter(out, true),
-                        new PrintWriter(err, true),
-                        all.toArray(String[]::new));
-        return new Answer(code, out.toString(), err.toString());
+        return Desk.asked(all.toArray(String[]::new));
     }
 
     @Test
     void aFilmIsHeldAgainstWhatWasMeantAndLaidUnderIt() throws IOException {
         Path picture = folder.resolve("over.svg");
         Path table = folder.resolve("cycle.csv");
-        Answer answer =
+        Desk.Answer answer =
                 film(
                         CLIP,
                         "static spin vs triquetra",
@@ -68,23 +57,24 @@ class FilmCommandTest {
 
     @Test
     void withoutAPhraseTheNearestPairingIsNamed() {
-        Answer answer = film(CLIP, "--scale", "5mm", "--tether", "60cm", "--json");
+        Desk.Answer answer = film(CLIP, "--scale", "5mm", "--tether", "60cm", "--json");
         assertThat(answer.code()).isZero();
+        assertThat(CommandAnswerTest.against(Schemas.FILM, answer.out())).isEmpty();
         assertThat(answer.out())
                 .contains("\"nearest\"", "triquetra", "static spin", "\"how\": \"given\"");
     }
 
     @Test
     void aPictureOfUnknownSizeSaysWhatToGive() {
-        Answer answer = film(CLIP);
-        assertThat(answer.code()).isEqualTo(Deferent.BAD_INPUT);
+        Desk.Answer answer = film(CLIP);
+        assertThat(answer.code()).isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(answer.err()).contains("from the lights alone", "how large a pixel is");
     }
 
     @Test
     void whatIsNoFilmIsRefusedInOneSentence() {
         assertThat(film("../README.md").err()).contains("is not a film").hasLineCount(1);
-        assertThat(film("nowhere.mp4").err()).contains("cannot be read").hasLineCount(1);
+        assertThat(film("nowhere.mp4").err()).contains("is not there").hasLineCount(1);
         assertThat(film(CLIP, "--two-points", "1,2,3").err()).contains("four numbers");
         assertThat(film(CLIP, "--out", "practice.doc").err()).contains("nothing here writes");
     }
@@ -102,14 +92,14 @@ class FilmCommandTest {
 
     @Test
     void aFilmOfSpunPoiIsNoFreeSwing() {
-        Answer answer = film(CLIP, "--swing");
-        assertThat(answer.code()).isEqualTo(Deferent.BAD_INPUT);
+        Desk.Answer answer = film(CLIP, "--swing");
+        assertThat(answer.code()).isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(answer.err()).contains("swing freely").hasLineCount(1);
     }
 
     @Test
     void aPassageIsWatchedAlone() {
-        Answer answer = film(CLIP, "--scale", "5mm", "--from", "2s", "--to", "7s");
+        Desk.Answer answer = film(CLIP, "--scale", "5mm", "--from", "2s", "--to", "7s");
         assertThat(answer.code()).isZero();
         assertThat(answer.out()).contains("every 1.50 s, 3 times", "triquetra");
     }
@@ -131,7 +121,7 @@ class FilmCommandTest {
 
     @Test
     void aFilmOfOnePatternIsOnePassage() {
-        Answer answer = film(CLIP, "--passages", "--scale", "5mm", "--tether", "60cm");
+        Desk.Answer answer = film(CLIP, "--passages", "--scale", "5mm", "--tether", "60cm");
         assertThat(answer.code()).isZero();
         assertThat(answer.out())
                 .contains("From 0.0 to ", "every 1.50 s", "triquetra")

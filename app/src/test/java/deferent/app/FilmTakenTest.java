@@ -14,8 +14,6 @@ import deferent.reel.Reprint;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -56,14 +54,9 @@ class FilmTakenTest {
         List<String> all =
                 new ArrayList<>(List.of("film", CLIP.toString(), MEANT, "--out", file.toString()));
         all.addAll(List.of(wishes));
-        StringWriter err = new StringWriter();
-        int code =
-                Deferent.execute(
-                        new PrintWriter(new StringWriter(), true),
-                        new PrintWriter(err, true),
-                        all.toArray(String[]::new));
-        assertThat(err.toString()).isEmpty();
-        assertThat(code).isZero();
+        Desk.Answer answer = Desk.asked(all.toArray(String[]::new));
+        assertThat(answer.err()).isEmpty();
+        assertThat(answer.code()).isZero();
         return file;
     }
 

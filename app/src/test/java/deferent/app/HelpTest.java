@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,13 +13,16 @@ import picocli.CommandLine;
 class HelpTest {
     /** Every command and every command within one, by the words that call it. */
     static Stream<String> commands() {
+        return lines().map(line -> line.getCommandSpec().qualifiedName());
+    }
+
+    static Stream<CommandLine> lines() {
         return within(Deferent.line());
     }
 
-    private static Stream<String> within(CommandLine line) {
+    private static Stream<CommandLine> within(CommandLine line) {
         return Stream.concat(
-                Stream.of(line.getCommandSpec().qualifiedName()),
-                line.getSubcommands().values().stream().flatMap(HelpTest::within));
+                Stream.of(line), line.getSubcommands().values().stream().flatMap(HelpTest::within));
     }
 
     @ParameterizedTest
@@ -30,19 +31,17 @@ class HelpTest {
         String[] asked = (words + " --help").replaceFirst("deferent ", "").split(" ");
         PrintStream before = System.err;
         ByteArrayOutputStream warned = new ByteArrayOutputStream();
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int code;
+        Desk.Answer answer;
         // What the command line's library has to warn of goes to the process's own error stream.
         System.setErr(new PrintStream(warned, true, StandardCharsets.UTF_8));
         try {
-            code = Deferent.execute(new PrintWriter(out, true), new PrintWriter(err, true), asked);
+            answer = Desk.asked(asked);
         } finally {
             System.setErr(before);
         }
-        assertThat(code).isZero();
-        assertThat(out.toString()).contains("Usage: " + words).doesNotContain("%%");
-        assertThat(err.toString()).isEmpty();
+        assertThat(answer.code()).isZero();
+        assertThat(answer.out()).contains("Usage: " + words).doesNotContain("%%");
+        assertThat(answer.err()).isEmpty();
         assertThat(warned.toString(StandardCharsets.UTF_8)).isEmpty();
     }
 }

@@ -236,7 +236,7 @@ class LetGoCommandTest {
         List<String> args = new ArrayList<>(List.of("letgo"));
         args.addAll(List.of(options.split(" ", -1)));
         Desk.Answer answer = Desk.asked(args.toArray(String[]::new));
-        assertThat(answer.code()).isEqualTo(Deferent.BAD_INPUT);
+        assertThat(answer.code()).isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(answer.err()).contains(told);
         assertThat(answer.out()).isEmpty();
     }

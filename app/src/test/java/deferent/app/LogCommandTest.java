@@ -3,8 +3,6 @@ package deferent.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -101,7 +99,7 @@ class LogCommandTest {
         assertThat(run("practice", "log", "weave", "--minutes", "5", "--date", "28.11.").err())
                 .contains("is \"28.11.\"; give a day such as 2026-11-28");
         assertThat(run("practice", "log", "no such thing", "--minutes", "5").code())
-                .isEqualTo(Deferent.BAD_INPUT);
+                .isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(folder.resolve("shelf/log")).doesNotExist();
     }
 
@@ -131,7 +129,7 @@ class LogCommandTest {
                 .contains("version: is 2, newer than this deferent");
         Desk.Answer huge = taken(HALL.replace("dry", "dry ".repeat(1_300_000)));
         assertThat(huge.err()).contains("bytes long; a log has at most 5000000").hasLineCount(1);
-        assertThat(huge.code()).isEqualTo(Deferent.BAD_INPUT);
+        assertThat(huge.code()).isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(taken(HALL.substring(0, 300)).err()).contains("is not JSON");
         assertThat(folder.resolve("shelf/log")).doesNotExist();
     }
@@ -195,14 +193,7 @@ class LogCommandTest {
 
     @Test
     void theSchemaIsPrinted() {
-        StringWriter out = new StringWriter();
-        Deferent.execute(
-                new PrintWriter(out, true),
-                new PrintWriter(new StringWriter(), true),
-                "shelf",
-                "schema",
-                "--log");
-        assertThat(out.toString()).contains("urn:deferent:log:1");
+        assertThat(Desk.asked("shelf", "schema", "--log").out()).contains("urn:deferent:log:1");
     }
 
     @Test

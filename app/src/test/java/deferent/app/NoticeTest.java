@@ -24,12 +24,17 @@ class NoticeTest {
     private static final Set<String> TESTS =
             Set.of(
                     "io.github.deferent",
+                    "com.ethlo.time",
+                    "com.fasterxml.jackson.core",
+                    "com.networknt",
                     "com.tngtech.archunit",
                     "net.bytebuddy",
                     "org.apiguardian",
                     "org.assertj",
                     "org.junit",
-                    "org.opentest4j");
+                    "org.opentest4j",
+                    "org.snakeyaml",
+                    "tools.jackson.dataformat");
 
     private static final String KNOWN = "/org/jspecify/jspecify/";
 

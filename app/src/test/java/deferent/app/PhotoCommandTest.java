@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Color;
 import java.awt.image.BufferedImage;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,8 +28,10 @@ class PhotoCommandTest {
         List<String> all = new ArrayList<>(List.of("photo"));
         all.addAll(List.of(args));
         all.addAll(List.of("--shelf", folder.toString()));
-        return Deferent.execute(
-                new PrintWriter(out, true), new PrintWriter(err, true), all.toArray(new String[0]));
+        Desk.Answer answer = Desk.asked(all.toArray(String[]::new));
+        out.write(answer.out());
+        err.write(answer.err());
+        return answer.code();
     }
 
     @Test
@@ -104,7 +105,8 @@ class PhotoCommandTest {
         "--duty, half, share",
     })
     void whatCannotBeIsRefused(String option, String value, String told) {
-        assertThat(run("static spin vs triquetra", option, value)).isEqualTo(Deferent.BAD_INPUT);
+        assertThat(run("static spin vs triquetra", option, value))
+                .isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(err.toString()).contains(told);
         assertThat(out.toString()).isEmpty();
     }
@@ -137,14 +139,14 @@ class PhotoCommandTest {
         Path picture = folder.resolve("light.gif");
         Files.writeString(picture, "older");
         assertThat(run("static spin vs triquetra", "--preview", picture.toString()))
-                .isEqualTo(Deferent.BAD_INPUT);
+                .isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(picture).hasContent("older");
         assertThat(
                         run(
                                 "static spin vs triquetra",
                                 "--preview",
                                 folder.resolve("nowhere/light.png").toString()))
-                .isEqualTo(Deferent.BAD_INPUT);
+                .isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(err.toString()).contains("there is no folder");
     }
 

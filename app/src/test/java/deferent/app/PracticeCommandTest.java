@@ -43,7 +43,7 @@ class PracticeCommandTest {
         assertThat(folder.resolve("shelf/practice/films")).doesNotExist();
 
         Desk.Answer again = run("film", film.toString(), PHRASE, "--keep", "Once more");
-        assertThat(again.code()).isEqualTo(Deferent.BAD_INPUT);
+        assertThat(again.code()).isEqualTo(Exit.WRONG_WORDS.code());
         assertThat(again.err())
                 .contains("this film: is kept already, as ", "-behind-the-barn", "--replace")
                 .hasLineCount(1);

@@ -58,10 +58,10 @@ class RouteCommandTest {
 
     @Test
     void noRouteIsAnAnswer() {
-        assertThat(desk.good("route", "Two lanterns", "Elsewhere").text())
+        assertThat(desk.none("route", "Two lanterns", "Elsewhere").text())
                 .startsWith("Nothing leads from Two lanterns to Elsewhere")
                 .contains("the tethers differ");
-        JsonNode none = desk.good("route", "Two lanterns", "Elsewhere", "--json").json();
+        JsonNode none = desk.none("route", "Two lanterns", "Elsewhere", "--json").json();
         assertThat(none.has("set")).isFalse();
         assertThat(none.at("/told/0/key").stringValue()).isEqualTo("route");
         assertThat(desk.good("route", "Two lanterns", "Two lanterns").text())

@@ -98,7 +98,7 @@ class SetCommandTest {
         keep();
         desk.good("shelf", "remove", "Larger arms");
         Desk.Answer answer = desk.run("set", "Evening");
-        assertThat(answer.code()).isEqualTo(1);
+        assertThat(answer.code()).isEqualTo(Exit.NOT_FOUND.code());
         assertThat(answer.text())
                 .contains("\"Larger arms\" is no longer on the shelf: put it back")
                 .contains("2. Larger arms (gone)")
@@ -238,10 +238,13 @@ class SetCommandTest {
                     {"set", "Evening", "--beats", "2"},
                     {"read", "Evening"}
                 }) {
-            String said = desk.bad(wrong).err();
-            assertThat(said).as(String.join(" ", wrong)).doesNotContain("inside (");
+            Desk.Answer answer = desk.run(wrong);
+            assertThat(answer.code())
+                    .as(String.join(" ", wrong))
+                    .isIn(Exit.WRONG_WORDS.code(), Exit.NOT_FOUND.code());
+            assertThat(answer.err()).as(String.join(" ", wrong)).doesNotContain("inside (");
         }
-        assertThat(desk.bad("set", "Morning").err().lines()).hasSize(1);
+        assertThat(desk.none("set", "Morning").err().lines()).hasSize(1);
     }
 
     @Test

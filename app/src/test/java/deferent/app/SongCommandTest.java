@@ -111,7 +111,7 @@ class SongCommandTest {
         assertThat(desk().bad("song", still.toString()).err())
                 .contains("still.wav: is silent")
                 .hasLineCount(1);
-        assertThat(desk().bad("song", folder.resolve("gone.wav").toString()).err())
+        assertThat(desk().none("song", folder.resolve("gone.wav").toString()).err())
                 .contains("is not there")
                 .hasLineCount(1);
         assertThat(desk().bad("song", plain.toString(), "--taps", "1.0").err())

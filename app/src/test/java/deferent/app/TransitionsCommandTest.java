@@ -45,7 +45,7 @@ class TransitionsCommandTest {
     @Test
     void whereTethersDifferItSaysSo() {
         assertThat(
-                        desk.good("transitions", LONG_ARMS, "extension vs extension, tether 35 cm")
+                        desk.none("transitions", LONG_ARMS, "extension vs extension, tether 35 cm")
                                 .text())
                 .contains("Nothing leads from the first into the second: the tethers differ.");
     }
@@ -86,7 +86,7 @@ class TransitionsCommandTest {
                         "extension vs extension, tether 35 cm",
                         "--out",
                         file.toString());
-        assertThat(answer.code()).isEqualTo(Deferent.NOT_MADE);
+        assertThat(answer.code()).isEqualTo(Exit.NOT_FOUND.code());
         assertThat(answer.err()).contains("the tethers differ");
         assertThat(file).doesNotExist();
     }

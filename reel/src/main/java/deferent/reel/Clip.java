@@ -236,13 +236,10 @@ public record Clip(
                 .outlined(outline);
     }
 
-    /**
-     * As many cycles as fill a time: of those whose clip is within a tenth of it, the number whose
-     * tempo is off by least.
-     */
+    /** As many whole cycles as come nearest to a time in seconds; one at least. */
     public Clip filling(double seconds) {
         return scene.trace().periodic()
-                ? cycles(Loop.filling(seconds, scene.period(), slow, rate))
+                ? cycles(Loop.filling(seconds, scene.period(), slow))
                 : this;
     }
 

@@ -38,7 +38,6 @@ record Loop(
     private static final int MOST_FRAMES = 216_000;
 
     /** How far from the time to fill a clip may be, as a share of it. */
-    private static final double NEAR = 0.1;
 
     /** So many cycles, seamless. */
     static Loop of(double period, double slow, int cycles, Rate rate) {
@@ -82,34 +81,10 @@ record Loop(
         return (int) frames;
     }
 
-    /**
-     * How many cycles fill a time: of those numbers whose clip is within a tenth of it, the one
-     * whose tempo is off by least, and of equal ones the one nearest to the time; one at least.
-     */
-    static int filling(double seconds, double period, double slow, Rate rate) {
+    /** How many whole cycles come nearest to a time in seconds; one at least. */
+    static int filling(double seconds, double period, double slow) {
         Refusal.positive(seconds, 3600, "time to fill", "seconds");
-        double cycle = period / slow;
-        int nearest = (int) Math.max(1, Math.rint(seconds / cycle));
-        int best = nearest;
-        double least = off(cycle, nearest, rate);
-        int from = (int) Math.max(1, Math.ceil(seconds * (1 - NEAR) / cycle));
-        int to = (int) Math.floor(seconds * (1 + NEAR) / cycle);
-        for (int away = 1; away <= Math.max(nearest - from, to - nearest); away++) {
-            for (int cycles : new int[] {nearest - away, nearest + away}) {
-                if (cycles >= from && cycles <= to && off(cycle, cycles, rate) < least - 1e-12) {
-                    best = cycles;
-                    least = off(cycle, cycles, rate);
-                }
-            }
-        }
-        return best;
-    }
-
-    /** By which share a clip of so many cycles is too long or too short. */
-    private static double off(double cycle, int cycles, Rate rate) {
-        double exact = cycles * cycle * rate.num() / rate.den();
-        double whole = Math.rint(exact);
-        return whole < 2 ? Double.POSITIVE_INFINITY : Math.abs(whole / exact - 1);
+        return (int) Math.max(1, Math.rint(seconds * slow / period));
     }
 
     /** What a frame shows, seconds from the start of the cycle, less than the period. */

@@ -27,7 +27,7 @@ public final class Natives {
         available()
                 .ifPresent(
                         why -> {
-                            throw new Refusal(
+                            throw missing(
                                     why,
                                     "clip",
                                     "write PNG files in a zip, a still or a page, which need none");
@@ -47,10 +47,17 @@ public final class Natives {
      * @param right what can be done all the same
      */
     static Refusal unheard(String cause, String name, String right) {
-        return new Refusal(
+        return missing(
                 "the libraries that decode sound do not load on this machine " + cause,
                 "sound of " + name,
                 right);
+    }
+
+    /** Not the asker's fault, which the cause tells. */
+    private static Refusal missing(String what, String where, String right) {
+        Refusal refusal = new Refusal(what, where, right);
+        refusal.initCause(new UnsatisfiedLinkError(what));
+        return refusal;
     }
 
     private static final class Loaded {

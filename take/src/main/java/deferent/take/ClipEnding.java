@@ -38,6 +38,9 @@ record ClipEnding(Kind kind) implements Ending {
     /** So many frames are made while somebody waits. */
     private static final int FRAMES = 60;
 
+    /** A length this near to the one asked for needs no word, seconds. */
+    private static final double HARDLY = 0.005;
+
     /** What previews are made as. */
     private static final Kind SHOWN = Kind.WEBP;
 
@@ -128,6 +131,17 @@ record ClipEnding(Kind kind) implements Ending {
                 : clip.cycles(wishes.whole(CYCLES));
     }
 
+    /** That another length was asked for, where it was. */
+    private static String asked(Wishes wishes, double came) {
+        OptionalDouble seconds = wishes.number(SECONDS);
+        return seconds.isEmpty() || Math.abs(seconds.getAsDouble() - came) < HARDLY
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "; the whole number of cycles nearest to the %s s asked for",
+                        wishes.text(SECONDS).orElse(""));
+    }
+
     @Override
     public Optional<Taken> write(
             Take take, Path target, Consumer<TakeProgress> listener, BooleanSupplier stop) {
@@ -140,7 +154,12 @@ record ClipEnding(Kind kind) implements Ending {
                                                 (double) p.done() / p.all(),
                                                 "frame " + p.done() + " of " + p.all())),
                         stop)
-                .map(report -> new Taken(report.files(), report.said(), take.caution()));
+                .map(
+                        report ->
+                                new Taken(
+                                        report.files(),
+                                        report.said() + asked(take.wishes(), report.seconds()),
+                                        take.caution()));
     }
 
     @Override

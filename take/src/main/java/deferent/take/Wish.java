@@ -111,7 +111,7 @@ public enum Wish {
     MOVING(Kind.YES, true, "Moving", "yes for an SVG that moves", "no", List.of(), "moment"),
     FPS(Kind.WORD, true, "Frames a second", "frames a second, such as 23.976, 25 or 60", "60"),
     CYCLES(Kind.NUMBER, true, "Cycles", "how many cycles; unsaid, one", "1"),
-    SECONDS(Kind.NUMBER, true, "Or seconds", "how long; as many cycles as fill it", ""),
+    SECONDS(Kind.NUMBER, true, "Or seconds", "how long, by the nearest whole number of cycles", ""),
     SLOW(
             true,
             "Speed",

@@ -364,6 +364,11 @@ public final class TellSet {
         return Say.trimmed(newtons, newtons < 9.5 ? 1 : 0) + " N";
     }
 
+    /** What of a plan is done, 0 to 1. */
+    public static double share(SetPlan.Progress at) {
+        return at.all() == 0 ? 1 : (double) at.done() / at.all();
+    }
+
     /** How far a plan has come. */
     public static String progress(SetPlan.Progress at) {
         return at.done() + " of " + at.all() + " transitions";

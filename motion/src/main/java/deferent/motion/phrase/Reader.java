@@ -22,6 +22,11 @@ final class Reader {
             List.of(
                     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
                     "ten", "eleven", "twelve");
+    // Larger numbers are said in figures; whoever says one in words is shown how.
+    private static final Map<String, Integer> LARGER =
+            Map.of(
+                    "fifteen", 15, "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty",
+                    60, "seventy", 70, "eighty", 80, "ninety", 90, "hundred", 100);
     private static final Map<String, Integer> TIMES =
             Map.of("single", 1, "double", 2, "triple", 3, "quad", 4, "quadruple", 4);
     private static final Map<String, Double> SHARES =
@@ -325,10 +330,22 @@ final class Reader {
                         share != null ? share : named.getAsDouble(), Optional.empty());
             }
         }
-        throw error(
+        throw mendable(
                 spot(),
                 more() ? "\"" + token().text() + "\" is no number" : "the number is missing",
-                "a number " + whatFor);
+                "a number " + whatFor,
+                more() ? inFigures() : List.of());
+    }
+
+    /** Figures in the place of a word for a number, or of one that is spelt much the same. */
+    private List<Edit> inFigures() {
+        List<String> all = new ArrayList<>(COUNTS);
+        all.addAll(LARGER.keySet());
+        return Spelling.nearest(token().text(), all).stream()
+                .limit(1)
+                .map(word -> LARGER.containsKey(word) ? LARGER.get(word) : COUNTS.indexOf(word))
+                .map(number -> new Edit(spot(), Integer.toString(number), Edit.RESPELT))
+                .toList();
     }
 
     /** Takes the share that stands next, as in "three quarter time". */

@@ -140,6 +140,18 @@ class BadPhrasesTest {
         assertThat(error("butterfly vs isolation").offers()).contains("butterfly");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "isolation vs triquetra, tempo sixty | isolation vs triquetra, tempo 60",
+                "isolation vs triquetra, tempo sixti | isolation vs triquetra, tempo 60",
+                "thre-petal antispin vs static spin | triquetra vs static spin",
+            })
+    void aNumberInWordsIsOfferedInFigures(String phrase, String offered) {
+        assertThat(error(phrase).offers()).contains(offered);
+    }
+
     @Test
     void aWeaveOfBeatsThatNobodySpinsIsOfferedOthers() {
         assertThat(error("9 beat weave").offers()).contains("three-beat weave");
