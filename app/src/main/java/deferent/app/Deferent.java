@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -33,31 +34,32 @@ import picocli.CommandLine.Spec;
         },
         descriptionHeading = "%n",
         optionListHeading = "%nOptions:%n",
-        commandListHeading = "%nCommands:%n",
-        subcommands = {
-            ReadCommand.class,
-            FitCommand.class,
-            ClearCommand.class,
-            SeekCommand.class,
-            TransitionsCommand.class,
-            RouteCommand.class,
-            SetCommand.class,
-            LearnCommand.class,
-            WordsCommand.class,
-            DrawCommand.class,
-            LessonCommand.class,
-            PhotoCommand.class,
-            FilmCommand.class,
-            PracticeCommand.class,
-            SongCommand.class,
-            LetGoCommand.class,
-            ShelfCommand.class,
-            StudioCommand.class,
-            SchemaCommand.class,
-            HelpCommand.class
-        })
+        commandListHeading = "%nCommands:%n")
 public final class Deferent implements Runnable {
     private static final String VERSION = "deferent 0.1.0";
+
+    private static final List<Class<?>> COMMANDS =
+            List.of(
+                    ReadCommand.class,
+                    FitCommand.class,
+                    ClearCommand.class,
+                    SeekCommand.class,
+                    TransitionsCommand.class,
+                    RouteCommand.class,
+                    SetCommand.class,
+                    LearnCommand.class,
+                    WordsCommand.class,
+                    DrawCommand.class,
+                    LessonCommand.class,
+                    PhotoCommand.class,
+                    FilmCommand.class,
+                    PracticeCommand.class,
+                    SongCommand.class,
+                    LetGoCommand.class,
+                    ShelfCommand.class,
+                    StudioCommand.class,
+                    SchemaCommand.class,
+                    HelpCommand.class);
 
     @Spec private CommandSpec spec;
 
@@ -123,7 +125,7 @@ public final class Deferent implements Runnable {
     }
 
     private int execute(PrintWriter out, PrintWriter err, String... args) {
-        CommandLine line = line(this);
+        CommandLine line = line(this, asked(args));
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpWidth(Paragraphs.width());
@@ -180,12 +182,31 @@ public final class Deferent implements Runnable {
     public static CommandLine line() {
         return line(
                 new Deferent(
-                        InputStream.nullInputStream(),
-                        new Outlet(OutputStream.nullOutputStream())));
+                        InputStream.nullInputStream(), new Outlet(OutputStream.nullOutputStream())),
+                COMMANDS);
     }
 
-    private static CommandLine line(Deferent front) {
+    /**
+     * The command that a command line is for, alone, since looking through the options of all takes
+     * longer than many an answer; all where that is none of them, or tells of the others.
+     */
+    private static List<Class<?>> asked(String... args) {
+        String first = Stream.of(args).filter(word -> !word.startsWith("-")).findFirst().orElse("");
+        return COMMANDS.stream()
+                .filter(command -> command != HelpCommand.class)
+                .filter(command -> named(command).equals(first))
+                .findFirst()
+                .<List<Class<?>>>map(List::of)
+                .orElse(COMMANDS);
+    }
+
+    private static String named(Class<?> command) {
+        return command.getAnnotation(Command.class).name();
+    }
+
+    private static CommandLine line(Deferent front, List<Class<?>> commands) {
         CommandLine line = new CommandLine(front);
+        commands.forEach(line::addSubcommand);
         Map<String, Consumer<CommandSpec>> offers =
                 Map.of(
                         "draw", DrawCommand::offer,

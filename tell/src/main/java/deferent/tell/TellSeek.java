@@ -268,8 +268,8 @@ public final class TellSeek {
     }
 
     /**
-     * What of it is done, 0 to 1: drawing the motions takes a tenth as long as the looking, on the
-     * machine this was measured on.
+     * What of it is done, 0 to 1: drawing the motions counts as a tenth of it, which is a guess;
+     * how long the looking takes depends on how many link.
      */
     public static double share(SeekProgress progress) {
         double stage = progress.all() == 0 ? 0 : (double) progress.done() / progress.all();
