@@ -50,7 +50,13 @@ class DeskPageTest extends InChromium {
                             "nothing else");
             visit.tools();
             assertThat(visit.page().locator("desk-menu").innerText())
-                    .contains("Save", "Save as a file", "Words", "Keys", "Swap hands", "Colours");
+                    .contains(
+                            "Save",
+                            "Save as a file",
+                            "Words",
+                            "Guide and keys",
+                            "Swap hands",
+                            "Colours");
         }
     }
 
