@@ -66,7 +66,8 @@ public final class Deferent implements Runnable {
     @Option(
             names = "--quiet",
             scope = ScopeType.INHERIT,
-            description = "Leave out progress and remarks, never the answer or an error.")
+            description =
+                    "Leave out progress and remarks, never the answer, an error or a caution.")
     private boolean quiet;
 
     @Option(

@@ -41,7 +41,7 @@ import picocli.CommandLine.Spec;
                     + " \"shelf\" or \"demo\" becomes a booklet (.pdf), or a hall file (.html), one page that"
                     + " practises with you on a phone, offline; so does a set of the shelf. Where --out is a"
                     + " folder, there already or ending in a slash, it becomes a site to publish; written"
-                    + " there again, only what has changed is written:",
+                    + " there again, only what has changed is written.",
             "  deferent draw isolation vs triquetra --out triquetra.svg",
             "  deferent draw isolation vs triquetra --out triquetra.mp4 --seconds 10 --size wide",
             "  deferent draw demo --out lessons.pdf",

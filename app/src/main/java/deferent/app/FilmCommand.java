@@ -55,7 +55,7 @@ import picocli.CommandLine.TypeConversionException;
         mixinStandardHelpOptions = true,
         description = {
             "Watches a film of two lit poi in the dark: what was spun, where the hands were, and what"
-                    + " is off against what was meant. The film stays on this machine:",
+                    + " is off against what was meant. The film stays on this machine.",
             "  deferent film practice.mp4 isolation vs triquetra --tether 60cm",
             "  deferent film practice.mp4 --scale 2.7mm --tether 60cm",
             "  deferent film swinging.mp4 --swing     (one bob let go, by day too: how long it hangs)"

@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
         name = "help",
         mixinStandardHelpOptions = true,
         description = {
-            "Prints the help of a command, or of all of them:",
+            "Prints the help of a command, or of all of them.",
             "  deferent help fit",
             "  deferent help shelf list"
         })

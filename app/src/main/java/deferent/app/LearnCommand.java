@@ -39,7 +39,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Takes a pairing apart into drills, puts them in an order to learn in, and lays that out over"
-                    + " days of so many minutes:",
+                    + " days of so many minutes.",
             "  deferent learn static spin vs triquetra --by 2026-12-18 --minutes 20"
         })
 final class LearnCommand implements Callable<Integer> {

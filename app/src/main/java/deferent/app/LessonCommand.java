@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
         description = {
             "Makes a lesson for a class of a pattern or of a set, in one folder: the student's sheet and"
                     + " the teacher's (.pdf), the hall file (.html), and clips (.mp4): how it begins, each hand"
-                    + " alone, both:",
+                    + " alone, both.",
             "  deferent lesson static spin vs triquetra --out lesson",
             "  deferent lesson \"Two rings\" --out lesson --left-handed"
         })

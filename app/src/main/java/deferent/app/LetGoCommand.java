@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Tells how a poi swings that is let go at a still hand: its angle over time, to be held"
-                    + " against a swing that was measured:",
+                    + " against a swing that was measured.",
             "  deferent letgo --angle 60deg --air",
             "  deferent letgo --angle 60deg --tether 55cm --air --seconds 60s --csv > swing.csv"
         })

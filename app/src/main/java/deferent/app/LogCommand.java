@@ -33,7 +33,7 @@ import picocli.CommandLine.TypeConversionException;
         name = "log",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes down what you practised, or lists what is written:",
+            "Writes down what you practised, or lists what is written.",
             "  deferent practice log isolation vs triquetra --minutes 12 --tempo 60 --went well",
             "  deferent practice log"
         })

@@ -43,7 +43,7 @@ import tools.jackson.databind.node.ObjectNode;
         mixinStandardHelpOptions = true,
         description = {
             "What you practised, as the log has it and as \"deferent film ... --keep\" kept it: the"
-                    + " weeks and each pattern, or how much closer one came:",
+                    + " weeks and each pattern, or how much closer one came.",
             "  deferent practice",
             "  deferent practice --out calendar.pdf",
             "  deferent practice static spin vs triquetra --out weeks.svg"

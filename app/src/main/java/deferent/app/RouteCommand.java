@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Finds the gentlest route from one pattern to another through those on the shelf, and says"
-                    + " how each passes into the next:",
+                    + " how each passes into the next.",
             "  deferent route \"Ring under the eaves\" \"A ring too small\"",
             "An order of many patterns is a set: deferent set --suggest."
         })

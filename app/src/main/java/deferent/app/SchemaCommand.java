@@ -16,7 +16,7 @@ import tools.jackson.databind.node.ObjectNode;
         name = "schema",
         mixinStandardHelpOptions = true,
         description = {
-            "Prints the JSON Schema of what a command answers with --json, or lists the schemas:",
+            "Prints the JSON Schema of what a command answers with --json, or lists the schemas.",
             "  deferent schema",
             "  deferent schema fit"
         })

@@ -40,7 +40,7 @@ import tools.jackson.databind.node.ObjectNode;
         name = "seek",
         mixinStandardHelpOptions = true,
         description = {
-            "Finds pairings that link among all motions of a space, or more like a given one:",
+            "Finds pairings that link among all motions of a space, or more like a given one.",
             "  deferent seek --order contrast",
             "  deferent seek static spin vs triquetra",
             "  deferent seek --svg \"M0 0 L2 0 L1 2 Z\"",

@@ -50,7 +50,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Tells a set: patterns in order, each for so many counts, and what leads from one to the"
-                    + " next. A count is one turn of the poi that turns more often:",
+                    + " next. A count is one turn of the poi that turns more often.",
             "  deferent set \"Market evening\"",
             "  deferent set \"Long arms, 16\" \"isolation vs isolation, 8\" --keep \"Short one\"",
             "  deferent set \"Long arms, 16\" \"Short one, 16\" --song \"Snow\" --beats 2,4",

@@ -186,7 +186,7 @@ final class ShelfCommand implements Runnable {
             name = "name",
             mixinStandardHelpOptions = true,
             description = {
-                "Keeps one hand's motion under a name of your own, to say in phrases:",
+                "Keeps one hand's motion under a name of your own, to say in phrases.",
                 "  deferent shelf name \"lantern loop\" three-petal antispin",
                 "  deferent shelf name \"drop\" --svg \"M0 0 C 0 1 1 1 1 0 Z\" --turns 2"
             })

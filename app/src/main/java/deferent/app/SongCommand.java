@@ -40,7 +40,7 @@ import tools.jackson.databind.node.ObjectNode;
         mixinStandardHelpOptions = true,
         description = {
             "Finds the beats of a song, its tempo, how that drifts, and its bars; and keeps them on"
-                    + " the shelf:",
+                    + " the shelf.",
             "  deferent song song.mp3",
             "  deferent song song.mp3 --taps \"0.5 1.0\" --keep \"To spin to\""
         },

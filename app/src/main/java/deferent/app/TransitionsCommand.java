@@ -32,7 +32,7 @@ import picocli.CommandLine.Spec;
         name = "transitions",
         mixinStandardHelpOptions = true,
         description = {
-            "Finds the short passages from one pattern to another that hands and cords do, best first:",
+            "Finds the short passages from one pattern to another that hands and cords do, best first.",
             "  deferent transitions \"extension vs extension\" \"extension vs static spin\" --tether 40cm",
             "  deferent transitions \"Long arms\" \"Short one\" --out over.mp4"
         })

@@ -313,7 +313,7 @@ class CommandAnswerTest {
         return "| `"
                 + ("deferent " + row.command()).strip()
                 + "` | "
-                + means.replaceFirst(":$", ".")
+                + means
                 + " | `"
                 + row.schema().key()
                 + "` | "

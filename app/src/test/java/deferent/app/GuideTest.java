@@ -18,7 +18,6 @@ import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
@@ -46,8 +45,7 @@ class GuideTest {
             Pattern.compile("(?m)^<!-- (\\./deferent .*) -->\n!\\[[^\\]]+\\]\\(([\\w.-]+)\\)$");
     private static final Pattern WORDS =
             Pattern.compile("(?m)^<!-- words: ([A-Z]+) -->\n(?:\n?(?:\\|.*\n)*)");
-    private static final Pattern HEAD = Pattern.compile("head -n (\\d+)");
-    private static final Pattern SECTION = Pattern.compile("sed -n '/([\\w ]+)/,/\\^\\$/p'");
+    private static final Pattern FEW = Pattern.compile("(head|tail) -n (\\d+)");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
     private static final Pattern LINK = Pattern.compile("\\]\\(([^)#\\s]+)(?:#[^)]*)?\\)");
     private static final Pattern PHRASE = Pattern.compile("`([^`\n]* (?:vs|riding) [^`\n]*)`");
@@ -100,19 +98,17 @@ class GuideTest {
         return word.startsWith("docs/") ? HOUSE.resolve(word).toString() : word;
     }
 
-    /** As {@code head -n 3} has it, and {@code sed} what stands from a heading to an empty line. */
+    /** As {@code head -n 3} has it, or {@code tail}. */
     private static String piped(String out, String filter) {
         List<String> lines = out.lines().toList();
-        Matcher head = HEAD.matcher(filter);
-        Matcher section = SECTION.matcher(filter);
-        if (head.matches()) {
-            return String.join("\n", lines.subList(0, Integer.parseInt(head.group(1))));
-        }
-        assertThat(section.matches()).as(filter).isTrue();
-        return lines.stream()
-                .dropWhile(line -> !line.contains(section.group(1)))
-                .takeWhile(line -> !line.isEmpty())
-                .collect(Collectors.joining("\n"));
+        Matcher few = FEW.matcher(filter);
+        assertThat(few.matches()).as(filter).isTrue();
+        int count = Integer.parseInt(few.group(2));
+        return String.join(
+                "\n",
+                few.group(1).equals("head")
+                        ? lines.subList(0, count)
+                        : lines.subList(lines.size() - count, lines.size()));
     }
 
     /** The tool's words of one kind, as a table. */

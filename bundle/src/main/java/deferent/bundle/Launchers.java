@@ -72,13 +72,13 @@ final class Launchers {
     /** What is read first by who unpacks it. */
     static String readme(String version) {
         return """
-                Deferent %s
+                Deferent VERSION
 
-                Start %s: the studio opens in your browser. It needs no Java, no network and no installing; put the
+                Start DEFERENT: the studio opens in your browser. It needs no Java, no network and no installing; put the
                 folder where you like, under any name, and remove it to be rid of it. Patterns are kept apart from it, in
                 deferent-shelf in your home folder.
 
-                With words it is the command line: %s read "isolation vs triquetra"; %s help lists them.
+                With words it is the command line: DEFERENT read "isolation vs triquetra"; DEFERENT help lists them.
 
                 Spinning can hurt: clear space, soft heads first; fire only with qualified practice and by local rules. No
                 number it tells is a permission.
@@ -86,10 +86,7 @@ final class Launchers {
                 share/man has a page for each command (man -l share/man/man1/deferent.1), share/ the completions for
                 bash, zsh and fish. parts.json lists every part, licences/ has every licence.
                 """
-                .formatted(
-                        version,
-                        Bundle.windows() ? "deferent.cmd" : "./deferent",
-                        Bundle.windows() ? "deferent" : "./deferent",
-                        Bundle.windows() ? "deferent" : "./deferent");
+                .replace("VERSION", version)
+                .replace("DEFERENT", Bundle.windows() ? "deferent" : "./deferent");
     }
 }

@@ -8,6 +8,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -111,7 +112,7 @@ final class Packed {
                 }
             }
         }
-        return Files.move(half, archive, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+        return Files.move(half, archive, StandardCopyOption.REPLACE_EXISTING);
     }
 
     private static String named(Path folder, Path file) {
