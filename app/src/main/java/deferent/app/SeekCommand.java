@@ -218,6 +218,7 @@ final class SeekCommand implements Callable<Integer> {
                         .with(filter.filter())
                         .withLimit(limit, perFamily);
         if (motions != null) {
+            Refusal.within(motions, 10_000, 4_000_000, "motions", "motions");
             request = spaced(request, Space.about(motions));
         }
         if (tether != null) {

@@ -100,7 +100,7 @@ public final class SeekTable {
                         .mapToLong(pool -> pool.getPeakUsage().getUsed())
                         .sum();
         Answers answers = seek.answers();
-        int count = request.space().count();
+        long count = request.space().count();
         double build = ends.getOrDefault(SeekProgress.Stage.BUILD, 0.0);
         double keyed = ends.getOrDefault(SeekProgress.Stage.KEY, 0.0);
         System.out.printf(
@@ -111,7 +111,7 @@ public final class SeekTable {
                 keyed - build,
                 all - keyed,
                 all,
-                1e6 * all / (count * Math.log(count)),
+                1e6 * all / ((double) count * Math.log((double) count)),
                 answers.headPaths(),
                 answers.handPaths(),
                 answers.count(),

@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 
 /**
  * What a seek has found: class matches, and from them the answers asked for.
@@ -39,8 +40,8 @@ public final class Answers {
     private final Staging staging;
     private final Staging alike;
     private final List<Portrait> shelf;
-    private final Map<Integer, Integer> simplestRider = new HashMap<>();
-    private final Map<Integer, int[]> striking = new HashMap<>();
+    private final Map<Integer, Long> simplestRider = new HashMap<>();
+    private final Map<Integer, long[]> striking = new HashMap<>();
 
     Answers(SeekRequest request, HeadClasses heads, HandClasses hands, Matches matches) {
         this.request = request;
@@ -99,7 +100,7 @@ public final class Answers {
             headsOf.computeIfAbsent(matches.hand(m), h -> new ArrayList<>()).add(matches.head(m));
         }
         for (int head : exact.stream().map(matches::head).distinct().toList()) {
-            for (int key : heads.members(head)) {
+            for (long key : heads.members(head)) {
                 int hand = hands.of(key);
                 if (hand >= 0) {
                     kinds.merge(kind(head, hand), 1L, Long::sum);
@@ -127,7 +128,7 @@ public final class Answers {
 
     private List<Integer> ridden(int head) {
         return Arrays.stream(heads.members(head))
-                .map(hands::of)
+                .mapToInt(hands::of)
                 .filter(h -> h >= 0)
                 .distinct()
                 .boxed()
@@ -147,17 +148,17 @@ public final class Answers {
     }
 
     /** Keys of an answer's carriers. */
-    public int[] carriers(Answer answer) {
+    public long[] carriers(Answer answer) {
         return heads.members(answer.headClass());
     }
 
     /** Keys of its riders. */
-    public int[] riders(Answer answer) {
+    public long[] riders(Answer answer) {
         return hands.keys(answer.handClass());
     }
 
     /** The pairing of one of its carriers and one of its riders. */
-    public Pairing pairing(int carrier, int rider) {
+    public Pairing pairing(long carrier, long rider) {
         return staging.pairing(carrier, rider);
     }
 
@@ -165,12 +166,12 @@ public final class Answers {
      * An answer's pairings, carrier by carrier, without those that are told by the match the other
      * way round.
      */
-    public List<int[]> pairings(Answer answer) {
-        List<int[]> found = new ArrayList<>();
-        for (int carrier : carriers(answer)) {
-            for (int rider : riders(answer)) {
+    public List<long[]> pairings(Answer answer) {
+        List<long[]> found = new ArrayList<>();
+        for (long carrier : carriers(answer)) {
+            for (long rider : riders(answer)) {
                 if (own(carrier, rider)) {
-                    found.add(new int[] {carrier, rider});
+                    found.add(new long[] {carrier, rider});
                 }
             }
         }
@@ -178,7 +179,7 @@ public final class Answers {
     }
 
     /** Whether a pair that links is told this way round. */
-    private boolean own(int carrier, int rider) {
+    private boolean own(long carrier, long rider) {
         int back = hands.of(carrier) < 0 ? -1 : matches.find(heads.of(rider), hands.of(carrier));
         if (back < 0 || carrier == rider) {
             return true;
@@ -189,7 +190,7 @@ public final class Answers {
     }
 
     /** Whether this carrier and this rider link within the tolerance. */
-    public boolean links(int carrier, int rider) {
+    public boolean links(long carrier, long rider) {
         return hands.of(rider) >= 0
                 && heads.of(carrier) >= 0
                 && matches.find(heads.of(carrier), hands.of(rider)) >= 0;
@@ -197,7 +198,7 @@ public final class Answers {
 
     /** One match with the pair that stands for it. */
     record Candidate(
-            int match, int carrier, int rider, int simplicity, double contrast, int symmetry) {}
+            int match, long carrier, long rider, int simplicity, double contrast, int symmetry) {}
 
     /** The answers asked for, filtered, in the order asked for. */
     public List<Answer> list() {
@@ -220,7 +221,7 @@ public final class Answers {
     // Each pattern of the shelf asks for more like itself, and the nearest of all that are told.
     private List<Answer> besideTheShelf(Consumer<Answer> each, BooleanSupplier stop) {
         Map<String, Integer> families = new HashMap<>();
-        Map<Long, Answer> found = new TreeMap<>();
+        Map<long[], Answer> found = new TreeMap<>(Arrays::compare);
         for (Pairing pattern : request.shelf()) {
             if (stop.getAsBoolean()) {
                 break;
@@ -228,7 +229,7 @@ public final class Answers {
             for (Like like : like(pattern, request.limit())) {
                 Answer answer = like.answer();
                 if (!request.filter().exactOnly() || answer.exact()) {
-                    long key = (long) answer.carrier() << 32 | answer.rider();
+                    long[] key = {answer.carrier(), answer.rider()};
                     if (found.putIfAbsent(key, answer) == null) {
                         each.accept(answer);
                     }
@@ -331,7 +332,7 @@ public final class Answers {
     private Candidate candidate(int match) {
         Space space = request.space();
         int head = matches.head(match);
-        int carrier = heads.key(head, 0);
+        long carrier = heads.key(head, 0);
         int least = Sight.simplicity(space, carrier);
         for (int i = 1; i < heads.size(head); i++) {
             int here = Sight.simplicity(space, heads.key(head, i));
@@ -341,12 +342,12 @@ public final class Answers {
             }
         }
         int hand = matches.hand(match);
-        int rider = simplestRider.computeIfAbsent(hand, this::simplest);
+        long rider = simplestRider.computeIfAbsent(hand, this::simplest);
         Candidate best = measured(match, carrier, rider);
         if (request.order() != Order.CONTRAST && request.order() != Order.SYMMETRY) {
             return best;
         }
-        for (int other : striking.computeIfAbsent(hand, this::striking)) {
+        for (long other : striking.computeIfAbsent(hand, this::striking)) {
             Candidate here = measured(match, carrier, other);
             if (rank(here) < rank(best)) {
                 best = here;
@@ -359,14 +360,14 @@ public final class Answers {
      * Of a hand path's riders the simplest of each symmetry, and those of the largest and smallest
      * figure.
      */
-    private int[] striking(int hand) {
+    private long[] striking(int hand) {
         Space space = request.space();
-        Map<Integer, Integer> bySymmetry = new TreeMap<>();
-        int largest = -1;
-        int smallest = -1;
+        Map<Integer, Long> bySymmetry = new TreeMap<>();
+        long largest = -1;
+        long smallest = -1;
         double most = -1;
         double least = Double.MAX_VALUE;
-        for (int key : hands.keys(hand)) {
+        for (long key : hands.keys(hand)) {
             SeriesCurve head = space.head(key);
             bySymmetry.merge(
                     head.symmetry(),
@@ -382,13 +383,13 @@ public final class Answers {
                 smallest = key;
             }
         }
-        return IntStream.concat(
-                        bySymmetry.values().stream().mapToInt(Integer::intValue),
-                        IntStream.of(largest, smallest).filter(k -> k >= 0))
+        return LongStream.concat(
+                        bySymmetry.values().stream().mapToLong(Long::longValue),
+                        LongStream.of(largest, smallest).filter(k -> k >= 0))
                 .toArray();
     }
 
-    private Candidate measured(int match, int carrier, int rider) {
+    private Candidate measured(int match, long carrier, long rider) {
         Space space = request.space();
         double a = Sight.outerRadius(space.head(carrier));
         SeriesCurve riderHead = space.head(rider);
@@ -403,10 +404,10 @@ public final class Answers {
                 symmetry);
     }
 
-    private int simplest(int hand) {
-        int best = -1;
+    private long simplest(int hand) {
+        long best = -1;
         int least = Integer.MAX_VALUE;
-        for (int key : hands.keys(hand)) {
+        for (long key : hands.keys(hand)) {
             int here = Sight.simplicity(request.space(), key);
             if (here < least) {
                 least = here;
@@ -515,7 +516,7 @@ public final class Answers {
                         .sorted(Comparator.comparingDouble(m -> carriers[m]))
                         .toList();
         List<Like> found = new ArrayList<>();
-        Map<Integer, Map<Integer, Portrait>> known = new HashMap<>();
+        Map<Integer, Map<Long, Portrait>> known = new HashMap<>();
         for (int m : order) {
             // a link this far off leaves the whole portrait at least half as far off
             if (found.size() >= count && carriers[m] / 2 > found.get(count - 1).distance()) {
@@ -536,7 +537,7 @@ public final class Answers {
         return List.copyOf(found);
     }
 
-    private record Likest(int match, int carrier, int rider, double distance) {}
+    private record Likest(int match, long carrier, long rider, double distance) {}
 
     private Optional<Like> like(Likest likest) {
         Candidate candidate = measured(likest.match, likest.carrier, likest.rider);
@@ -545,32 +546,32 @@ public final class Answers {
 
     // Carrier and rider each choose for themselves: a portrait's square is the sum of theirs.
     private Optional<Likest> likest(
-            int match, Portrait wanted, Map<Integer, Map<Integer, Portrait>> known) {
-        int[] leads = heads.members(matches.head(match));
-        Map<Integer, Portrait> riders =
+            int match, Portrait wanted, Map<Integer, Map<Long, Portrait>> known) {
+        long[] leads = heads.members(matches.head(match));
+        Map<Long, Portrait> riders =
                 known.computeIfAbsent(
                         matches.hand(match),
                         h -> {
-                            Map<Integer, Portrait> all = new HashMap<>();
-                            for (int key : hands.keys(h)) {
+                            Map<Long, Portrait> all = new HashMap<>();
+                            for (long key : hands.keys(h)) {
                                 all.put(key, Portrait.of(alike, key, key));
                             }
                             return all;
                         });
         Likest best = new Likest(match, -1, -1, Double.MAX_VALUE);
         for (Portrait way : List.of(wanted, wanted.swapped())) {
-            int carrier = -1;
+            long carrier = -1;
             double near = Double.MAX_VALUE;
-            for (int key : leads) {
+            for (long key : leads) {
                 double here = Portrait.of(alike, key, key).carrierApart(way);
                 if (here < near) {
                     near = here;
                     carrier = key;
                 }
             }
-            int rider = -1;
+            long rider = -1;
             double nearest = Double.MAX_VALUE;
-            for (Map.Entry<Integer, Portrait> entry : riders.entrySet()) {
+            for (Map.Entry<Long, Portrait> entry : riders.entrySet()) {
                 double here = entry.getValue().riderApart(way);
                 if (here < nearest || here == nearest && entry.getKey() < rider) {
                     nearest = here;

@@ -13,7 +13,7 @@ public record BruteForce(int motions, long links, long comparisons) {
     /** Compares all motions of the request's space with all. */
     public static BruteForce of(SeekRequest request) {
         Look look = new Look(request.space(), request.tethers());
-        int[] keys = request.space().build(0, request.space().keys());
+        long[] keys = request.space().build(0, request.space().keys());
         SeriesCurve[] heads = new SeriesCurve[keys.length];
         SeriesCurve[] hands = new SeriesCurve[keys.length];
         for (int i = 0; i < keys.length; i++) {

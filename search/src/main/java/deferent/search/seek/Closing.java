@@ -23,7 +23,7 @@ import java.util.function.DoubleUnaryOperator;
 public record Closing(Size size, double from, double to, Pairing pairing) {
 
     /** What closes the link of two motions, least change first. */
-    static List<Closing> of(Staging staging, int carrier, int rider) {
+    static List<Closing> of(Staging staging, long carrier, long rider) {
         Space space = staging.space();
         SeriesCurve head = space.head(carrier);
         SeriesCurve hand = space.hand(space.path(rider));

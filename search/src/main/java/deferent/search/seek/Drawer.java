@@ -15,4 +15,4 @@ import deferent.motion.pairing.Tether;
  * @param said in words
  */
 public record Drawer(
-        int key, int headClass, double gap, Tether tether, Motion motion, String said) {}
+        long key, int headClass, double gap, Tether tether, Motion motion, String said) {}

@@ -50,7 +50,7 @@ public record Driver(
             if (!unit) {
                 continue;
             }
-            for (int key : space.riders(at)) {
+            for (long key : space.riders(at)) {
                 int before = found.size();
                 if (shape.kind() != HandShape.Kind.STILL) {
                     for (double x : links(f -> Alignment.leastGap(space.head(key, f, 1), wanted))) {
@@ -76,7 +76,7 @@ public record Driver(
 
     private static Driver driver(
             Space space,
-            int key,
+            long key,
             double hand,
             double tether,
             double length,

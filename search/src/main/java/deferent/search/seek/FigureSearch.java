@@ -76,7 +76,7 @@ final class FigureSearch {
                     && apart[c] - COARSENESS > found.get(count - 1).gap() / size) {
                 break;
             }
-            int key = heads.key(c, 0);
+            long key = heads.key(c, 0);
             SeriesCurve head = space.head(key);
             double gap = PathOutline.gap(PathOutline.of(head, FINE), fine) * size;
             int simplicity = Sight.simplicity(space, key);

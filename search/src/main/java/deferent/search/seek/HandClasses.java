@@ -76,12 +76,15 @@ final class HandClasses {
         return riders[c];
     }
 
-    int[] keys(int c) {
-        return Arrays.stream(paths[c]).flatMap(p -> Arrays.stream(space.riders(p))).toArray();
+    long[] keys(int c) {
+        return Arrays.stream(paths[c])
+                .mapToObj(space::riders)
+                .flatMapToLong(Arrays::stream)
+                .toArray();
     }
 
     /** The class of a motion's hand path, below 0 for a still hand. */
-    int of(int key) {
+    int of(long key) {
         return classOf[space.path(key)];
     }
 

@@ -16,12 +16,12 @@ final class HeadClasses {
     private static final int INDEX_BITS = 24;
     private static final long INDEX = (1L << INDEX_BITS) - 1;
 
-    private final int[] keys;
+    private final long[] keys;
     private final int[] from;
     private final int[] classOf;
-    private final int[] sortedKeys;
+    private final long[] sortedKeys;
 
-    private HeadClasses(int[] keys, int[] from, int[] sortedKeys, int[] classOf) {
+    private HeadClasses(long[] keys, int[] from, long[] sortedKeys, int[] classOf) {
         this.keys = keys;
         this.from = from;
         this.sortedKeys = sortedKeys;
@@ -29,7 +29,7 @@ final class HeadClasses {
     }
 
     /** The key slice: signatures of the motions {@code keys[from]} to below {@code keys[to]}. */
-    static long[] signatures(Look look, int[] keys, int from, int to) {
+    static long[] signatures(Look look, long[] keys, int from, int to) {
         long[] out = new long[to - from];
         for (int i = from; i < to; i++) {
             out[i - from] = Signature.of(look.head(keys[i]));
@@ -41,7 +41,7 @@ final class HeadClasses {
      * @param keys rising
      * @param signatures one a key
      */
-    static HeadClasses of(Look look, int[] keys, long[] signatures) {
+    static HeadClasses of(Look look, long[] keys, long[] signatures) {
         int count = keys.length;
         if (count > INDEX) {
             throw new IllegalArgumentException("more than " + INDEX + " motions in one piece");
@@ -75,7 +75,7 @@ final class HeadClasses {
                         });
         int[] from = new int[count + 1];
         int[] classOf = new int[count];
-        int[] byClass = new int[count];
+        long[] byClass = new long[count];
         int classes = 0;
         for (int i = 0; i < count; i++) {
             if (opens[i]) {
@@ -90,7 +90,7 @@ final class HeadClasses {
 
     // Parts a run into classes, each in one piece, firsts first.
     private static void part(
-            Look look, int[] keys, long[] packed, int from, int to, int[] order, boolean[] opens) {
+            Look look, long[] keys, long[] packed, int from, int to, int[] order, boolean[] opens) {
         if (to - from == 1) {
             order[from] = (int) (packed[from] & INDEX);
             opens[from] = true;
@@ -129,16 +129,16 @@ final class HeadClasses {
     }
 
     /** The class's motion number {@code i}, by rising key. */
-    int key(int c, int i) {
+    long key(int c, int i) {
         return keys[from[c] + i];
     }
 
-    int[] members(int c) {
+    long[] members(int c) {
         return Arrays.copyOfRange(keys, from[c], from[c + 1]);
     }
 
     /** The class of a motion, or below 0 where the key is none. */
-    int of(int key) {
+    int of(long key) {
         int at = Arrays.binarySearch(sortedKeys, key);
         return at < 0 ? -1 : classOf[at];
     }

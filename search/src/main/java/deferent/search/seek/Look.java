@@ -8,7 +8,7 @@ record Look(Space space, Tethers tethers) {
     /** A path smaller than this, in tethers, counts as a point: it leads nobody. */
     static final double POINT = 1e-6;
 
-    SeriesCurve head(int key) {
+    SeriesCurve head(long key) {
         return shown(space.head(key));
     }
 

@@ -24,7 +24,7 @@ record Portrait(
                 Descriptor.of(head(trace, Side.RIGHT)));
     }
 
-    static Portrait of(Staging staging, int carrier, int rider) {
+    static Portrait of(Staging staging, long carrier, long rider) {
         Space space = staging.space();
         double ratio =
                 staging.tethers() == Tethers.FREE

@@ -27,7 +27,7 @@ public final class Seek {
 
     private final SeekRequest request;
     private final Look look;
-    private int[] keys = new int[0];
+    private long[] keys = new long[0];
     private long[] signatures = new long[0];
     private int keyed;
     private boolean built;

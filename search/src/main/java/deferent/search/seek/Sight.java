@@ -31,7 +31,7 @@ final class Sight {
     }
 
     /** The lower, the simpler: still and circling hands, few turns, round sizes, plain starts. */
-    static int simplicity(Space space, int key) {
+    static int simplicity(Space space, long key) {
         HandShape hand = space.handShape(key);
         int path =
                 switch (hand.kind()) {
@@ -55,7 +55,7 @@ final class Sight {
     }
 
     /** What stays of a motion when its sizes change. */
-    static String family(Space space, int key) {
+    static String family(Space space, long key) {
         HandShape hand = space.handShape(key);
         String path =
                 switch (hand.kind()) {

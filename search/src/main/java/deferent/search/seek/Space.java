@@ -10,12 +10,10 @@ import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Turns;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
+import java.util.OptionalLong;
 
 /**
  * One-hand motions on a grid: every hand path with every spin law from every start angle that makes
@@ -67,11 +65,11 @@ public final class Space {
             int arcs,
             boolean stretches) {
         public Grid {
-            Refusal.within(circleSteps, 1, 100_000, "circle radii a tether", "radii");
-            Refusal.within(pairSteps, 1, 60, "radii a tether", "radii");
+            Refusal.within(circleSteps, 1, 10_000_000, "circle radii a tether", "radii");
+            Refusal.within(pairSteps, 1, 2_000, "radii a tether", "radii");
             Refusal.within(most, 1, 4, "greatest radius", "tethers");
             Refusal.within(turns, 0, 6, "poi turns a cycle", "turns");
-            Refusal.within(starts, 4, 72, "start angles", "angles");
+            Refusal.within(starts, 4, 360, "start angles", "angles");
             Refusal.within(arcs, 0, 61, "arcs", "arcs");
             if (starts % 4 != 0) {
                 throw new Refusal("is " + starts, "start angles", "give a multiple of 4");
@@ -87,32 +85,54 @@ public final class Space {
         public static final Grid USUAL = new Grid(100, 4, 2, 6, 24, 9, true);
     }
 
+    private static final Paths NO_PATHS =
+            new Paths(HandShape.Kind.STILL, new int[2], 1, 0, 0, new Starts[0], new Starts[0]);
+
     private final Grid grid;
-    private final List<HandShape> paths = new ArrayList<>();
     private final List<SpinLaw> spins = new ArrayList<>();
-    private final SeriesTerms[] pathTerms;
+    private final List<Paths> kinds = new ArrayList<>();
     private final SeriesTerms[] spinTerms;
+    private final SeriesTerms[] arcTerms;
+    private final SeriesTerms[] pendulumTerms;
     private final double[] cos;
     private final double[] sin;
 
+    /**
+     * Hand paths of one kind and the same turns, numbered on from {@code first}: nothing of them is
+     * kept but how they are laid out, so that a space of any size costs the same.
+     *
+     * @param turns of the two terms, 0 where there is none
+     * @param steps radii a tether
+     * @param starts the start angles of each spin law
+     * @param lines the same for the lines among ellipses
+     */
+    private record Paths(
+            HandShape.Kind kind,
+            int[] turns,
+            int steps,
+            int first,
+            int count,
+            Starts[] starts,
+            Starts[] lines) {
+        static int motions(Starts[] starts) {
+            int sum = 0;
+            for (Starts each : starts) {
+                sum += each.size();
+            }
+            return sum;
+        }
+
+        /** How many of these motions there are; a radius in {@code most} tethers makes one line. */
+        long motions(int most) {
+            int straight = kind == HandShape.Kind.ELLIPSE ? most * steps : 0;
+            return (count - straight) * (long) motions(starts) + straight * (long) motions(lines);
+        }
+    }
+
     private Space(Grid grid, boolean termed) {
         this.grid = grid;
-        addPaths();
         addSpins();
-        if ((long) paths.size() * spins.size() * grid.starts() > Integer.MAX_VALUE) {
-            throw new Refusal(
-                    "has more keys than a whole number can count", "grid", "make it coarser");
-        }
-        Map<HandShape, SeriesTerms> swept = new HashMap<>();
-        pathTerms = new SeriesTerms[termed ? paths.size() : 0];
-        for (int path = 0; path < pathTerms.length; path++) {
-            HandShape shape = paths.get(path);
-            pathTerms[path] =
-                    shape.swept()
-                            ? swept.computeIfAbsent(shape.unit(), HandShape::terms)
-                                    .scaled(shape.size())
-                            : shape.terms();
-        }
+        addPaths();
         spinTerms =
                 (termed ? spins : List.<SpinLaw>of())
                         .stream()
@@ -128,6 +148,13 @@ public final class Space {
                                                         s -> SeriesTerms.ofSpin(s, 4096),
                                                         swing -> SeriesTerms.ofSpin(swing, 4096)))
                                 .toArray(SeriesTerms[]::new);
+        int arcs = termed ? grid.arcs() : 0;
+        arcTerms = new SeriesTerms[arcs];
+        pendulumTerms = new SeriesTerms[arcs];
+        for (int j = 0; j < arcs; j++) {
+            arcTerms[j] = HandShape.arc(1, among(j, 30, 180)).terms();
+            pendulumTerms[j] = HandShape.pendulumArc(1, among(j, 30, 150)).terms();
+        }
         cos = new double[grid.starts()];
         sin = new double[grid.starts()];
         for (int j = 0; j < grid.starts(); j++) {
@@ -144,62 +171,64 @@ public final class Space {
     }
 
     /**
-     * A space of close to {@code motions} motions (5,000 to 4,000,000): about a twentieth of them
-     * circles, whose radii make up the count.
+     * A space of close to {@code motions} motions (10,000 to 10,000,000,000): about a twentieth of
+     * them circles, whose radii make up the count. What costs memory is not the space but what is
+     * built of it.
      */
-    public static Space about(int motions) {
-        Refusal.within(motions, 10_000, 4_000_000, "motions", "motions");
+    public static Space about(long motions) {
+        if (motions < 10_000 || motions > 10_000_000_000L) {
+            throw new Refusal("is " + motions, "motions", "give 10,000 to 10,000,000,000 motions");
+        }
         int pair = 1;
-        while (pair < 24 && count(1, pair + 1, 2) < 0.93 * motions) {
+        while (pair < 2_000 && count(1, pair + 1, 2) < 0.93 * motions) {
             pair++;
         }
         int arcs = 2;
         while (arcs < 61 && count(1, pair, arcs + 1) < 0.93 * motions) {
             arcs++;
         }
-        int others = count(1, pair, arcs);
-        int each = count(2, pair, arcs) - others;
-        int steps = Math.max(1, 1 + (motions - others) / each);
-        return of(new Grid(steps, pair, 2, 6, 24, arcs, pair > 1));
+        long others = count(1, pair, arcs);
+        long each = count(2, pair, arcs) - others;
+        long steps = Math.max(1, 1 + (motions - others) / each);
+        return of(new Grid((int) steps, pair, 2, 6, 24, arcs, pair > 1));
     }
 
-    private static int count(int circles, int pair, int arcs) {
+    private static long count(int circles, int pair, int arcs) {
         return new Space(new Grid(circles, pair, 2, 6, 24, arcs, pair > 1), false).count();
     }
 
     private void addPaths() {
-        paths.add(HandShape.POINT);
+        add(HandShape.Kind.STILL, new int[] {1, 0}, 1, 1);
         int most = grid.most();
         for (int rounds = 1; rounds <= Math.max(1, grid.turns()); rounds++) {
             // a hand that goes round more often than the poi is drawn on the coarser grid
             int steps = rounds == 1 ? grid.circleSteps() : 12 * grid.pairSteps();
-            for (int i = 1; i <= most * steps; i++) {
-                paths.add(HandShape.circle(rounds, (double) i / steps));
-            }
+            add(HandShape.Kind.CIRCLE, new int[] {rounds, 0}, steps, most * steps);
         }
         int steps = grid.pairSteps();
-        for (int i = 1; i <= most * steps; i++) {
-            for (int j = 1; j <= i; j++) {
-                paths.add(HandShape.ellipse((double) i / steps, (double) j / steps));
-            }
-        }
+        int radii = most * steps;
+        add(HandShape.Kind.ELLIPSE, new int[] {1, -1}, steps, radii * (radii + 1) / 2);
         for (int[] k : LOOPS) {
-            for (int i = 1; i <= most * steps; i++) {
-                for (int j = 1; j <= most * steps; j++) {
-                    paths.add(HandShape.loop(k[0], k[1], (double) i / steps, (double) j / steps));
-                }
-            }
+            add(HandShape.Kind.LOOP, k, steps, radii * radii);
         }
-        for (int i = 1; i <= most * steps; i++) {
-            for (int j = 0; j < grid.arcs(); j++) {
-                paths.add(HandShape.arc((double) i / steps, among(j, 30, 180)));
-            }
-        }
-        for (int i = 1; i <= most * steps; i++) {
-            for (int j = 0; j < grid.arcs(); j++) {
-                paths.add(HandShape.pendulumArc((double) i / steps, among(j, 30, 150)));
-            }
-        }
+        add(HandShape.Kind.ARC, new int[] {1, 0}, steps, radii * grid.arcs());
+        add(HandShape.Kind.PENDULUM_ARC, new int[] {1, 0}, steps, radii * grid.arcs());
+    }
+
+    private void add(HandShape.Kind kind, int[] turns, int steps, int count) {
+        kinds.add(
+                new Paths(
+                        kind,
+                        turns,
+                        steps,
+                        paths(),
+                        count,
+                        distinct(new HandShape(kind, turns[0], turns[1], 2, 1)),
+                        distinct(new HandShape(kind, turns[0], turns[1], 1, 1))));
+    }
+
+    private Starts[] distinct(HandShape hand) {
+        return spins.stream().map(law -> distinct(hand, law)).toArray(Starts[]::new);
     }
 
     private double among(int j, int least, int most) {
@@ -240,45 +269,51 @@ public final class Space {
     }
 
     /** Keys run from 0 to below this; not every one is a motion. */
-    public int keys() {
-        return paths.size() * spins.size() * grid.starts();
+    public long keys() {
+        return paths() * block();
+    }
+
+    private long block() {
+        return (long) spins.size() * grid.starts();
     }
 
     /** How many motions the space holds. */
-    public int count() {
-        int sum = 0;
-        for (int path = 0; path < paths.size(); path++) {
-            sum += count(path);
+    public long count() {
+        long sum = 0;
+        for (Paths kind : kinds) {
+            sum += kind.motions(grid.most());
         }
         return sum;
     }
 
+    /** How many motions have this hand path. */
     int count(int path) {
-        int sum = 0;
-        for (int spin = 0; spin < spins.size(); spin++) {
-            sum += distinct(path, spin).size();
-        }
-        return sum;
+        return Paths.motions(starts(path));
     }
 
     /** Whether a key is a motion of its own. */
-    public boolean holds(int key) {
+    public boolean holds(long key) {
         return key >= 0
                 && key < keys()
-                && distinct(path(key), spin(key)).holds(key % grid.starts());
+                && starts(path(key))[spin(key)].holds((int) (key % grid.starts()));
     }
 
     /** Build: the motions among the keys from {@code from} to below {@code to}, by rising key. */
-    public int[] build(int from, int to) {
-        int[] found = new int[Math.max(0, to - from)];
+    public long[] build(long from, long to) {
+        long[] found = new long[64];
         int count = 0;
-        int block = grid.starts();
-        for (int b = from / block; b * (long) block < to; b++) {
-            Starts starts = distinct(b / spins.size(), b % spins.size());
-            for (int j = 0; j < block && starts.size() > 0; j++) {
-                int key = b * block + j;
-                if (key >= from && key < to && starts.holds(j)) {
-                    found[count++] = key;
+        int starts = grid.starts();
+        for (int path = (int) (from / block()); path < paths() && path * block() < to; path++) {
+            Starts[] distinct = starts(path);
+            for (int spin = 0; spin < distinct.length; spin++) {
+                long first = path * block() + (long) spin * starts;
+                for (int j = 0; j < starts && distinct[spin].size() > 0; j++) {
+                    if (distinct[spin].holds(j) && first + j >= from && first + j < to) {
+                        if (count == found.length) {
+                            found = Arrays.copyOf(found, 2 * count);
+                        }
+                        found[count++] = first + j;
+                    }
                 }
             }
         }
@@ -286,45 +321,97 @@ public final class Space {
     }
 
     /** All keys of motions whose hand path is number {@code path}. */
-    int[] riders(int path) {
-        int block = spins.size() * grid.starts();
-        return build(path * block, (path + 1) * block);
+    long[] riders(int path) {
+        return build(path * block(), (path + 1) * block());
     }
 
     int paths() {
-        return paths.size();
+        Paths last = kinds.isEmpty() ? NO_PATHS : kinds.get(kinds.size() - 1);
+        return last.first + last.count;
     }
 
-    int path(int key) {
-        return key / (spins.size() * grid.starts());
+    int path(long key) {
+        return (int) (key / block());
     }
 
-    int spin(int key) {
-        return key / grid.starts() % spins.size();
+    int spin(long key) {
+        return (int) (key / grid.starts() % spins.size());
+    }
+
+    private Paths kind(int path) {
+        int at = kinds.size() - 1;
+        while (kinds.get(at).first > path) {
+            at--;
+        }
+        return kinds.get(at);
+    }
+
+    private Starts[] starts(int path) {
+        Paths kind = kind(path);
+        return kind.kind == HandShape.Kind.ELLIPSE && shape(path).line() ? kind.lines : kind.starts;
     }
 
     /** The key of this hand path, law and start angle (radians), if the grid has it as a motion. */
-    OptionalInt find(HandShape hand, SpinLaw law, double start) {
-        int path = paths.indexOf(hand);
+    OptionalLong find(HandShape hand, SpinLaw law, double start) {
+        int path = 0;
+        while (path < paths() && !shape(path).equals(hand)) {
+            path++;
+        }
         int spin = spins.indexOf(law);
         double steps = start / (2 * Math.PI) * grid.starts();
-        int key =
-                (path * spins.size() + spin) * grid.starts()
+        long key =
+                path * block()
+                        + (long) spin * grid.starts()
                         + Math.floorMod(Math.round(steps), grid.starts());
-        return path >= 0 && spin >= 0 && Math.abs(steps - Math.rint(steps)) < 1e-9 && holds(key)
-                ? OptionalInt.of(key)
-                : OptionalInt.empty();
+        return spin >= 0 && Math.abs(steps - Math.rint(steps)) < 1e-9 && holds(key)
+                ? OptionalLong.of(key)
+                : OptionalLong.empty();
     }
 
-    HandShape handShape(int key) {
-        return paths.get(path(key));
+    HandShape handShape(long key) {
+        return shape(path(key));
     }
 
     HandShape shape(int path) {
-        return paths.get(path);
+        Paths kind = kind(path);
+        int at = path - kind.first;
+        int radii = grid.most() * kind.steps;
+        double steps = kind.steps;
+        return switch (kind.kind) {
+            case STILL -> HandShape.POINT;
+            case CIRCLE -> HandShape.circle(kind.turns[0], (at + 1) / steps);
+            case ELLIPSE -> {
+                // rows of 1, 2, 3, … : the root may round either way next to a row's first
+                int row = (int) ((Math.sqrt(8.0 * at + 1) - 1) / 2);
+                row += row * (row + 1L) / 2 > at ? -1 : (row + 1) * (row + 2L) / 2 <= at ? 1 : 0;
+                int back = (int) (at - row * (row + 1L) / 2);
+                yield HandShape.ellipse((row + 1) / steps, (back + 1) / steps);
+            }
+            case LOOP ->
+                    HandShape.loop(
+                            kind.turns[0],
+                            kind.turns[1],
+                            (at / radii + 1) / steps,
+                            (at % radii + 1) / steps);
+            case ARC ->
+                    HandShape.arc((at / grid.arcs() + 1) / steps, among(at % grid.arcs(), 30, 180));
+            case PENDULUM_ARC ->
+                    HandShape.pendulumArc(
+                            (at / grid.arcs() + 1) / steps, among(at % grid.arcs(), 30, 150));
+        };
     }
 
-    SpinLaw law(int key) {
+    private SeriesTerms terms(int path) {
+        Paths kind = kind(path);
+        HandShape shape = shape(path);
+        if (!shape.swept()) {
+            return shape.terms();
+        }
+        SeriesTerms[] unit = kind.kind == HandShape.Kind.ARC ? arcTerms : pendulumTerms;
+        return unit[(path - kind.first) % grid.arcs()].scaled(shape.size());
+    }
+
+    SpinLaw law(long key) {
         return spins.get(spin(key));
     }
 
@@ -335,7 +422,7 @@ public final class Space {
     }
 
     /** The motion of a key with that tether, metres. */
-    public Motion motion(int key, double tether) {
+    public Motion motion(long key, double tether) {
         if (!holds(key)) {
             throw new Refusal("is no motion of this space", "key " + key, "take one it built");
         }
@@ -343,38 +430,38 @@ public final class Space {
     }
 
     /** The poi's start angle, (−π, π]. */
-    double startOf(int key) {
-        return start(key % grid.starts());
+    double startOf(long key) {
+        return start((int) (key % grid.starts()));
     }
 
-    SpinLaw spin(int key, double start) {
+    SpinLaw spin(long key, double start) {
         return start == 0 ? law(key) : law(key).turned(start);
     }
 
     /** The head's path in tethers. */
-    SeriesCurve head(int key) {
-        int j = key % grid.starts();
-        return pathTerms[path(key)].plus(spinTerms[spin(key)], cos[j], sin[j], 1);
+    SeriesCurve head(long key) {
+        int j = (int) (key % grid.starts());
+        return terms(path(key)).plus(spinTerms[spin(key)], cos[j], sin[j], 1);
     }
 
     /**
      * The head's path with the hand's {@code size} times as large and the tether {@code length}
      * long.
      */
-    SeriesCurve head(int key, double size, double length) {
-        int j = key % grid.starts();
-        return pathTerms[path(key)].scaled(size).plus(spinTerms[spin(key)], cos[j], sin[j], length);
+    SeriesCurve head(long key, double size, double length) {
+        int j = (int) (key % grid.starts());
+        return terms(path(key)).scaled(size).plus(spinTerms[spin(key)], cos[j], sin[j], length);
     }
 
     SeriesCurve hand(int path) {
-        return pathTerms[path].curve();
+        return terms(path).curve();
     }
 
     /**
      * Where the head's path has its mean, in tethers, sized as {@link #head(int, double, double)}.
      */
-    double[] headMean(int key, double size, double length) {
-        int j = key % grid.starts();
+    double[] headMean(long key, double size, double length) {
+        int j = (int) (key % grid.starts());
         double[] hand = handMean(key);
         double[] poi = spinTerms[spin(key)].mean();
         return new double[] {
@@ -383,10 +470,10 @@ public final class Space {
         };
     }
 
-    double[] handMean(int key) {
+    double[] handMean(long key) {
         return handShape(key).kind() == HandShape.Kind.PENDULUM_ARC
                 ? new double[2]
-                : pathTerms[path(key)].mean();
+                : terms(path(key)).mean();
     }
 
     /**
@@ -414,9 +501,7 @@ public final class Space {
         }
     }
 
-    private Starts distinct(int path, int spin) {
-        HandShape hand = paths.get(path);
-        SpinLaw law = spins.get(spin);
+    private Starts distinct(HandShape hand, SpinLaw law) {
         int all = grid.starts();
         if (law.swings()) {
             return hand.kind() == HandShape.Kind.STILL ? Starts.first(1) : Starts.NONE;
@@ -477,7 +562,7 @@ public final class Space {
                 Locale.ROOT,
                 "%,d motions: %,d hand paths, %d spin laws, %d start angles",
                 count(),
-                paths.size(),
+                paths(),
                 spins.size(),
                 grid.starts());
     }

@@ -32,11 +32,11 @@ record Staging(Space space, Tethers tethers, double tether) {
         static final Sizes AS_THEY_ARE = new Sizes(1, 1, 1);
     }
 
-    Pairing pairing(int carrier, int rider) {
+    Pairing pairing(long carrier, long rider) {
         return pairing(carrier, rider, Sizes.AS_THEY_ARE);
     }
 
-    Pairing pairing(int carrier, int rider, Sizes sizes) {
+    Pairing pairing(long carrier, long rider, Sizes sizes) {
         SeriesCurve head =
                 space.head(carrier, sizes.carrierHand, sizes.carrierTether).scaled(tether);
         double factor = tether * sizes.riderHand;

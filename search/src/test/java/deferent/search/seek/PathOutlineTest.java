@@ -17,7 +17,7 @@ class PathOutlineTest {
         assertThat(doubled.size()).isZero();
         SeriesCurve even = PathOutline.of(line, 256);
         assertThat(PathOutline.gap(even, even.backwards())).isLessThan(1e-6);
-        int[] keys = SPACE.build(0, SPACE.keys());
+        long[] keys = SPACE.build(0, SPACE.keys());
         for (int i = 0; i < keys.length; i += 1997) {
             SeriesCurve head = SPACE.head(keys[i]);
             if (head.size() > Look.POINT) {
@@ -36,7 +36,7 @@ class PathOutlineTest {
      */
     @Test
     void coarseDescriptionsAreNeverMuchFurtherApartThanTheOutlines() {
-        int[] keys = SPACE.build(0, SPACE.keys());
+        long[] keys = SPACE.build(0, SPACE.keys());
         Random dice = new Random(8);
         double most = 0;
         for (int i = 0; i < 1000; i++) {

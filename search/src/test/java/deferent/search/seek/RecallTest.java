@@ -18,11 +18,11 @@ class RecallTest {
             Seek seek = new Seek(SeekRequest.of(space).withTolerance(tolerance * 0.6));
             seek.run();
             Answers answers = seek.answers();
-            int[] keys = space.build(0, space.keys());
+            long[] keys = space.build(0, space.keys());
             double[][] hands = new double[space.paths()][];
-            int[] rider = new int[space.paths()];
+            long[] rider = new long[space.paths()];
             for (int p = 0; p < hands.length; p++) {
-                int[] riders = space.riders(p);
+                long[] riders = space.riders(p);
                 if (riders.length > 0 && space.hand(p).size() > 0) {
                     hands[p] = Sampled.points(space.hand(p), Sampled.POINTS);
                     rider[p] = riders[0];
@@ -62,24 +62,24 @@ class RecallTest {
     }
 
     /** The same with the exact gap, so that the edge of the tolerance counts too. */
-    private static void exhaustively(Space space, Answers answers, int[] keys, double tolerance) {
+    private static void exhaustively(Space space, Answers answers, long[] keys, double tolerance) {
         TreeSet<Long> wanted = new TreeSet<>();
         TreeSet<Long> found = new TreeSet<>();
         for (int p = 0; p < space.paths(); p++) {
-            int[] riders = space.riders(p);
+            long[] riders = space.riders(p);
             SeriesCurve hand = space.hand(p);
             if (riders.length == 0 || hand.size() == 0) {
                 continue;
             }
-            for (int key : keys) {
+            for (long key : keys) {
                 SeriesCurve head = space.head(key);
                 if (head.size() >= Look.POINT
                         && Math.abs(head.size() - hand.size()) <= tolerance
                         && Alignment.gap(head, hand) <= tolerance) {
-                    wanted.add((long) key << 32 | p);
+                    wanted.add(key << 32 | p);
                 }
                 if (answers.links(key, riders[0])) {
-                    found.add((long) key << 32 | p);
+                    found.add(key << 32 | p);
                 }
             }
         }
@@ -92,14 +92,14 @@ class RecallTest {
         Seek seek = new Seek(SeekRequest.of(space).withTolerance(0));
         seek.run();
         Answers answers = seek.answers();
-        int[] keys = space.build(0, space.keys());
+        long[] keys = space.build(0, space.keys());
         TreeSet<Long> unordered = new TreeSet<>();
         long ordered = 0;
-        for (int carrier : keys) {
-            for (int rider : keys) {
+        for (long carrier : keys) {
+            for (long rider : keys) {
                 if (answers.links(carrier, rider)) {
                     ordered++;
-                    unordered.add((long) Math.min(carrier, rider) << 32 | Math.max(carrier, rider));
+                    unordered.add(Math.min(carrier, rider) << 32 | Math.max(carrier, rider));
                 }
             }
         }
@@ -111,9 +111,9 @@ class RecallTest {
                 new Seek(SeekRequest.of(space).withTolerance(0).withLimit(100_000, 100_000))
                         .found()
                         .list()) {
-            for (int[] pair : answers.pairings(answer)) {
+            for (long[] pair : answers.pairings(answer)) {
                 count++;
-                told.add((long) Math.min(pair[0], pair[1]) << 32 | Math.max(pair[0], pair[1]));
+                told.add(Math.min(pair[0], pair[1]) << 32 | Math.max(pair[0], pair[1]));
             }
         }
         assertThat(count).isEqualTo(unordered.size());

@@ -78,11 +78,11 @@ class SeekTest {
 
     @Test
     void aStaticSpinDrivesEveryFlowerWhoseHandCircleIsAsLongAsTheTether() {
-        int carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
+        long carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
         for (int n = -6; n <= 6; n++) {
-            int flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
+            long flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
             assertThat(ANSWERS.links(carrier, flower)).as("%d turns", n).isTrue();
-            int small = SPACE.find(HandShape.circle(1, 0.9), new Turns(n, 0), 0).orElseThrow();
+            long small = SPACE.find(HandShape.circle(1, 0.9), new Turns(n, 0), 0).orElseThrow();
             assertThat(ANSWERS.links(carrier, small)).as("%d turns, small", n).isFalse();
         }
     }
@@ -90,10 +90,10 @@ class SeekTest {
     @Test
     void everyIsolationDrivesTheFlowersOfItsHeadCircle() {
         for (int tenth = 1; tenth <= 9; tenth++) {
-            int isolation =
+            long isolation =
                     SPACE.find(HandShape.circle(1, tenth / 10.0), new Turns(1, 0), Math.PI)
                             .orElseThrow();
-            int triquetra =
+            long triquetra =
                     SPACE.find(HandShape.circle(1, (20 - 2 * tenth) / 20.0), new Turns(-2, 0), 0)
                             .orElseThrow();
             assertThat(ANSWERS.links(isolation, triquetra)).as("%d tenths", tenth).isTrue();
@@ -106,8 +106,8 @@ class SeekTest {
      */
     @Test
     void noExtensionDrivesATriquetraOfOneTether() {
-        int triquetra = SPACE.find(HandShape.circle(1, 1), new Turns(-2, 0), 0).orElseThrow();
-        for (int key : SPACE.build(0, SPACE.keys())) {
+        long triquetra = SPACE.find(HandShape.circle(1, 1), new Turns(-2, 0), 0).orElseThrow();
+        for (long key : SPACE.build(0, SPACE.keys())) {
             if (SPACE.handShape(key).kind() == HandShape.Kind.CIRCLE
                     && SPACE.law(key).equals(new Turns(1, 0))
                     && SPACE.handShape(key).first() == 1
@@ -123,13 +123,13 @@ class SeekTest {
      */
     @Test
     void aPendulumDrivesItsOwnArcAndNotAnEvenOne() {
-        int pendulum =
+        long pendulum =
                 SPACE.find(HandShape.POINT, new Swing(Math.toRadians(90), Swing.DOWN), 0)
                         .orElseThrow();
-        int own =
+        long own =
                 SPACE.find(HandShape.pendulumArc(1, Math.toRadians(90)), new Turns(2, 0), 0)
                         .orElseThrow();
-        int even =
+        long even =
                 SPACE.find(HandShape.arc(1, Math.toRadians(105)), new Turns(2, 0), 0).orElseThrow();
         assertThat(ANSWERS.links(pendulum, own)).isTrue();
         assertThat(ANSWERS.links(pendulum, even)).isFalse();
@@ -207,8 +207,8 @@ class SeekTest {
         Answers free =
                 new Seek(REQUEST.with(Tethers.FREE).with(Filter.NONE.exact()).withLimit(40, 2))
                         .found();
-        int carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
-        int flower = SPACE.find(HandShape.circle(1, 0.35), new Turns(-2, 0), 0).orElseThrow();
+        long carrier = SPACE.find(HandShape.POINT, new Turns(1, 0), 0).orElseThrow();
+        long flower = SPACE.find(HandShape.circle(1, 0.35), new Turns(-2, 0), 0).orElseThrow();
         assertThat(free.links(carrier, flower)).isTrue();
         Pairing pairing = free.pairing(carrier, flower);
         assertThat(pairing.right().tether().length()).isCloseTo(L / 0.35, within(1e-9));
@@ -323,12 +323,12 @@ class SeekTest {
 
     @Test
     void aPendulumIsStagedHangingAndItsPlaneKeepsStill() {
-        int pendulum =
+        long pendulum =
                 SPACE.find(HandShape.POINT, new Swing(Math.toRadians(90), Swing.DOWN), 0)
                         .orElseThrow();
         var staging = new Staging(SPACE, Tethers.EQUAL, 0.6);
         for (int n : new int[] {-3, -2, 2, 3}) {
-            int flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
+            long flower = SPACE.find(HandShape.circle(1, 1), new Turns(n, 0), 0).orElseThrow();
             Pairing pairing = staging.pairing(flower, pendulum);
             assertThat(pairing.right().motion().spin().swing().orElseThrow().rest())
                     .isEqualTo(Swing.DOWN);

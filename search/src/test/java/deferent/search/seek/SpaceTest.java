@@ -28,10 +28,10 @@ class SpaceTest {
     // Lags that can bring one start angle of eight on another, for all paths and turns of the
     // space.
     private static final int LAGS = 480;
-    private static final Map<Integer, double[][]> SEEN = new HashMap<>();
+    private static final Map<Long, double[][]> SEEN = new HashMap<>();
 
     /** The hand about its mean and the tether's direction, u and v in turn, over a cycle. */
-    private static double[][] seen(int key) {
+    private static double[][] seen(long key) {
         return SEEN.computeIfAbsent(
                 key,
                 k -> {
@@ -56,7 +56,7 @@ class SpaceTest {
     }
 
     /** Whether one turn, mirror and lag lay hand on hand and tether along tether. */
-    private static boolean sameMotion(int a, int b) {
+    private static boolean sameMotion(long a, long b) {
         double[][] pa = seen(a);
         double[][] pb = seen(b);
         for (int lag = 0; lag < LAGS; lag++) {
@@ -84,9 +84,9 @@ class SpaceTest {
         return false;
     }
 
-    private static Map<String, List<Integer>> alike(int[] keys) {
-        Map<String, List<Integer>> alike = new TreeMap<>();
-        for (int key : keys) {
+    private static Map<String, List<Long>> alike(long[] keys) {
+        Map<String, List<Long>> alike = new TreeMap<>();
+        for (long key : keys) {
             StringBuilder print = new StringBuilder();
             for (double d : Descriptor.of(SPACE.hand(SPACE.path(key)))) {
                 print.append(Math.round(d * 1e6)).append(' ');
@@ -101,14 +101,14 @@ class SpaceTest {
 
     @Test
     void noMotionStandsTwiceInASpace() {
-        int[] keys = SPACE.build(0, SPACE.keys());
-        assertThat(keys).hasSize(SPACE.count());
+        long[] keys = SPACE.build(0, SPACE.keys());
+        assertThat(keys).hasSize((int) SPACE.count());
         int compared = 0;
-        for (List<Integer> group : alike(keys).values()) {
+        for (List<Long> group : alike(keys).values()) {
             for (int i = 0; i < group.size(); i++) {
                 for (int j = Math.max(0, i - 4); j < i; j++) {
-                    int a = group.get(i);
-                    int b = group.get(j);
+                    long a = group.get(i);
+                    long b = group.get(j);
                     compared++;
                     assertThat(sameMotion(a, b)).as("keys %d and %d", a, b).isFalse();
                 }
@@ -119,10 +119,10 @@ class SpaceTest {
 
     @Test
     void whatASpaceLeavesOutItHasAlreadySeenFromElsewhere() {
-        int[] keys = SPACE.build(0, SPACE.keys());
-        Map<String, List<Integer>> known = alike(keys);
+        long[] keys = SPACE.build(0, SPACE.keys());
+        Map<String, List<Long>> known = alike(keys);
         int checked = 0;
-        for (int key = 0; key < SPACE.keys(); key += 7) {
+        for (long key = 0; key < SPACE.keys(); key += 7) {
             HandShape hand = SPACE.handShape(key);
             boolean turning = SPACE.law(key) instanceof Turns;
             int n = SPACE.law(key).turns();
@@ -135,8 +135,8 @@ class SpaceTest {
                 continue;
             }
             checked++;
-            String print = alike(new int[] {key}).keySet().iterator().next();
-            int wanted = key;
+            String print = alike(new long[] {key}).keySet().iterator().next();
+            long wanted = key;
             assertThat(known).containsKey(print);
             assertThat(known.get(print)).anyMatch(k -> sameMotion(wanted, k));
         }
@@ -145,14 +145,14 @@ class SpaceTest {
 
     @Test
     void aMotionsCurvesAreWhereItsTraceIs() {
-        int[] keys = SPACE.build(0, SPACE.keys());
-        Map<String, Integer> kinds = new HashMap<>();
-        for (int key : keys) {
+        long[] keys = SPACE.build(0, SPACE.keys());
+        Map<String, Long> kinds = new HashMap<>();
+        for (long key : keys) {
             kinds.putIfAbsent(
                     SPACE.handShape(key).kind() + SPACE.law(key).getClass().getSimpleName(), key);
         }
         assertThat(kinds).hasSizeGreaterThan(8);
-        for (int key : kinds.values()) {
+        for (long key : kinds.values()) {
             Motion motion = SPACE.motion(key, 0.6);
             Part part = new Part(motion, Tether.of(0.6), Place.usual(Side.LEFT, Plane.WALL), 1);
             Part other =
@@ -173,12 +173,12 @@ class SpaceTest {
     @Test
     void keysMeanTheSameMotionInEverySpaceOfTheSameGrid() {
         Space again = Space.of(SPACE.grid());
-        int[] keys = SPACE.build(0, SPACE.keys());
+        long[] keys = SPACE.build(0, SPACE.keys());
         assertThat(again.build(0, again.keys())).isEqualTo(keys);
-        int cut = SPACE.keys() / 3;
-        int[] first = SPACE.build(0, cut);
-        int[] rest = SPACE.build(cut, SPACE.keys());
-        int[] joined = Arrays.copyOf(first, first.length + rest.length);
+        long cut = SPACE.keys() / 3;
+        long[] first = SPACE.build(0, cut);
+        long[] rest = SPACE.build(cut, SPACE.keys());
+        long[] joined = Arrays.copyOf(first, first.length + rest.length);
         System.arraycopy(rest, 0, joined, first.length, rest.length);
         assertThat(joined).isEqualTo(keys);
         for (int i = 0; i < keys.length; i += 97) {
@@ -188,15 +188,53 @@ class SpaceTest {
 
     @Test
     void aSpaceIsAboutAsLargeAsAskedFor() {
-        assertThat(Space.about(10_000).count()).isBetween(7_500, 13_000);
-        assertThat(Space.about(100_000).count()).isBetween(98_000, 102_000);
+        assertThat(Space.about(10_000).count()).isBetween(7_500L, 13_000L);
+        assertThat(Space.about(100_000).count()).isBetween(98_000L, 102_000L);
+    }
+
+    /** A space is how it is laid out, not what stands in it, so the largest costs nothing. */
+    @Test
+    void aSpaceOfTenThousandMillionMotionsIsNamedWithoutBuildingIt() {
+        for (long motions : new long[] {1_000_000, 100_000_000, 10_000_000_000L}) {
+            Space space = Space.about(motions);
+            assertThat(space.count()).isBetween(motions / 100 * 99, motions / 100 * 101);
+            long last = space.keys() - 1;
+            long[] end = space.build(last - 20_000, last + 1);
+            assertThat(end).isNotEmpty();
+            for (long key : end) {
+                assertThat(space.holds(key)).isTrue();
+            }
+            assertThat(space.motion(end[0], 0.6)).isNotNull();
+        }
+    }
+
+    /** Paths are told by their number alone; laid out in the order in which they are counted. */
+    @Test
+    void everyHandPathHasOneNumber() {
+        Map<HandShape, Integer> numbers = new HashMap<>();
+        for (int path = 0; path < SPACE.paths(); path++) {
+            assertThat(numbers.put(SPACE.shape(path), path)).isNull();
+        }
+        Space space = Space.of(new Space.Grid(1, 300, 1, 0, 4, 0, false));
+        double before = 0;
+        int ellipses = 0;
+        for (int path = 0; path < space.paths(); path++) {
+            HandShape shape = space.shape(path);
+            if (shape.kind() == HandShape.Kind.ELLIPSE) {
+                assertThat(shape.other()).isBetween(1 / 300.0, shape.size());
+                assertThat(1000 * shape.size() + shape.other()).isGreaterThan(before);
+                before = 1000 * shape.size() + shape.other();
+                ellipses++;
+            }
+        }
+        assertThat(ellipses).isEqualTo(300 * 301 / 2);
     }
 
     /** 105° is Math.toRadians(105) to the last bit, so that a phrase says it in degrees. */
     @Test
     void startAnglesAreWholeDegreesWhereTheGridHasSo() {
         Space space = Space.of(new Space.Grid(2, 2, 1, 3, 24, 2, true));
-        for (int key = 0; key < space.keys(); key++) {
+        for (long key = 0; key < space.keys(); key++) {
             double degrees = Math.rint(Math.toDegrees(space.startOf(key)));
             assertThat(space.startOf(key)).isEqualTo(Math.toRadians(degrees));
         }

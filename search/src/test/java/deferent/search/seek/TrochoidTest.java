@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Turns;
-import java.util.OptionalInt;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -78,7 +78,7 @@ class TrochoidTest {
     void everyFlowerOfTheSpaceHasItsFamilysPetalsAndArea() {
         int flowers = 0;
         int[] petals = new int[13];
-        for (int key : SPACE.build(0, SPACE.keys())) {
+        for (long key : SPACE.build(0, SPACE.keys())) {
             if (SPACE.handShape(key).kind() != HandShape.Kind.CIRCLE) {
                 continue;
             }
@@ -120,11 +120,11 @@ class TrochoidTest {
     @Test
     void oneFigureRolledInTwoWaysIsFoundAsTwoMotionsOfOneHeadPath() {
         Look look = new Look(SPACE, Tethers.FREE);
-        int[] keys = SPACE.build(0, SPACE.keys());
+        long[] keys = SPACE.build(0, SPACE.keys());
         HeadClasses classes =
                 HeadClasses.of(look, keys, HeadClasses.signatures(look, keys, 0, keys.length));
         int twice = 0;
-        for (int key : keys) {
+        for (long key : keys) {
             HandShape hand = SPACE.handShape(key);
             if (hand.kind() != HandShape.Kind.CIRCLE) {
                 continue;
@@ -138,7 +138,7 @@ class TrochoidTest {
                     .isNotEqualTo(found.get().fixed() / found.get().rolling());
             assertThat(other.otherGeneration().fixed())
                     .isCloseTo(found.get().fixed(), within(1e-12));
-            OptionalInt second =
+            OptionalLong second =
                     SPACE.find(
                             HandShape.circle(other.rounds(), grid(other.hand() / other.tether())),
                             new Turns(other.turns(), 0),
@@ -147,9 +147,9 @@ class TrochoidTest {
                 continue;
             }
             twice++;
-            assertThat(classes.of(second.getAsInt())).isEqualTo(classes.of(key));
-            assertThat(second.getAsInt()).isNotEqualTo(key);
-            assertThat(SPACE.motion(second.getAsInt(), L)).isNotEqualTo(SPACE.motion(key, L));
+            assertThat(classes.of(second.getAsLong())).isEqualTo(classes.of(key));
+            assertThat(second.getAsLong()).isNotEqualTo(key);
+            assertThat(SPACE.motion(second.getAsLong(), L)).isNotEqualTo(SPACE.motion(key, L));
         }
         assertThat(twice).isGreaterThan(50);
     }
