@@ -49,6 +49,8 @@ class HeavyWorkTest {
                                 + visitor.keyed(path)
                                 + " HTTP/1.1\r\nHost: 127.0.0.1:"
                                 + visitor.studio.port()
+                                // Else a refusal leaves the line open for half a minute.
+                                + "\r\nConnection: close"
                                 + "\r\nContent-Type: application/json\r\nContent-Length: "
                                 + body.length()
                                 + "\r\n\r\n"
