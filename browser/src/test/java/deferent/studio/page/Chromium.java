@@ -105,15 +105,17 @@ final class Chromium implements AutoCloseable {
 
     /**
      * Waits until an expression is true in the page, as long as a busy machine may take. Asked from
-     * outside, again and again, since the page's policy forbids the driver's own way of waiting.
+     * outside, again and again, since the page's policy forbids the driver's own way of waiting;
+     * more and more seldom, since asking takes time from what is waited for.
      */
     static void until(Page page, String expression) {
-        long end = System.nanoTime() + (long) (PATIENCE * 1e6);
+        long begun = System.nanoTime();
         while (!is(page, expression)) {
-            if (System.nanoTime() > end) {
+            double waited = (System.nanoTime() - begun) / 1e6;
+            if (waited > PATIENCE) {
                 throw new AssertionError("waited in vain for: " + expression);
             }
-            page.waitForTimeout(20);
+            page.waitForTimeout(Math.min(20 + waited / 10, 100));
         }
     }
 
