@@ -9,27 +9,11 @@ import deferent.reading.closest.Closely;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.CordReading;
 import deferent.reading.worked.Detail;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.Map.Entry;
 import java.util.Optional;
 
-/**
- * The cords that were read last, so that who goes back to a pairing, loads the page anew or takes
- * away what is on the stage has its readings at once: they take seconds. A reading is a value and
- * the same question has the same answer, so whoever asks cannot tell but by the time. One takes
- * some 150 kB.
- */
+/** The cords that were read last. One takes some 150 kB. */
 final class LatestCords {
-    private static final int MOST = 64;
-
-    private static final Map<Question, CordReading> LATEST =
-            new LinkedHashMap<>(2 * MOST, 0.75f, true) {
-                @Override
-                protected boolean removeEldestEntry(Entry<Question, CordReading> eldest) {
-                    return size() > MOST;
-                }
-            };
+    private static final Latest<Question, CordReading> LATEST = new Latest<>(64);
 
     /** All that a reading follows from. */
     private record Question(
@@ -52,16 +36,6 @@ final class LatestCords {
         }
         Question question =
                 new Question(ideal.pairing(), side, kit, detail, closely.limits(), closely.arm());
-        synchronized (LATEST) {
-            CordReading known = LATEST.get(question);
-            if (known != null) {
-                return known;
-            }
-        }
-        CordReading read = CordReading.of(ideal, side, kit, detail, closely);
-        synchronized (LATEST) {
-            LATEST.put(question, read);
-        }
-        return read;
+        return LATEST.of(question, () -> CordReading.of(ideal, side, kit, detail, closely));
     }
 }

@@ -130,13 +130,20 @@ public record Readings(
                 detail == Detail.LIVE
                         ? Optional.empty()
                         : Optional.of(
-                                Advice.of(
+                                LatestAdvice.of(
                                         trace,
-                                        left ? leftLeads : rightLeads,
-                                        left ? leftCord : rightCord,
-                                        left ? rightCord : leftCord,
-                                        reach,
-                                        detail == Detail.SETTLED)));
+                                        performer,
+                                        kit,
+                                        detail,
+                                        closely,
+                                        () ->
+                                                Advice.of(
+                                                        trace,
+                                                        left ? leftLeads : rightLeads,
+                                                        left ? leftCord : rightCord,
+                                                        left ? rightCord : leftCord,
+                                                        reach,
+                                                        detail == Detail.SETTLED))));
     }
 
     /**
@@ -168,7 +175,7 @@ public record Readings(
                 () ->
                         detail == Detail.LIVE
                                 ? LinkReading.quick(trace, carrier)
-                                : LinkReading.of(trace, carrier));
+                                : LatestLinks.of(trace, carrier));
     }
 
     public Pairing pairing() {

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import deferent.motion.pairing.Pairing;
+import deferent.motion.phrase.Lexicon;
 import deferent.motion.phrase.Phrase;
 import deferent.motion.shared.Side;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
 import deferent.reading.closest.Closely;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.CordReading;
@@ -16,7 +18,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
 
-class LatestCordsTest {
+class LatestTest {
     private static final Pairing PAIRING =
             Phrase.parse("static spin vs triquetra, tempo 47").pairing();
 
@@ -70,6 +72,33 @@ class LatestCordsTest {
                                 .closestFigure()
                                 .reading())
                 .isPresent();
+    }
+
+    @Test
+    void whoeverComesBackToAPairingHasItsLinksAndAdviceAtOnce() {
+        Readings first = Readings.of(PAIRING, Performer.USUAL, Detail.SETTLED);
+        Readings again = Readings.of(PAIRING, Performer.USUAL, Detail.SETTLED);
+        assertThat(again.advice().orElseThrow()).isSameAs(first.advice().orElseThrow());
+        for (Side side : Side.values()) {
+            assertThat(again.link(side).reading().orElseThrow())
+                    .isSameAs(first.link(side).reading().orElseThrow());
+        }
+        assertThat(first.link(Side.LEFT).reading().orElseThrow().carrier()).isEqualTo(Side.LEFT);
+        assertThat(first.link(Side.RIGHT).reading().orElseThrow().carrier()).isEqualTo(Side.RIGHT);
+    }
+
+    @Test
+    void anotherBodyAnotherKitAndLessDetailAreAdvisedAnew() {
+        Performer small = Performer.of(1.5);
+        Advice usual = advice(Performer.USUAL, Kit.USUAL, Detail.SETTLED);
+        assertThat(advice(small, Kit.USUAL, Detail.SETTLED)).isNotSameAs(usual);
+        assertThat(advice(Performer.USUAL, Kit.USUAL.withAir(true), Detail.SETTLED))
+                .isNotSameAs(usual);
+        assertThat(advice(Performer.USUAL, Kit.USUAL, Detail.PRINTED)).isNotSameAs(usual);
+    }
+
+    private static Advice advice(Performer performer, Kit kit, Detail detail) {
+        return Readings.of(PAIRING, performer, kit, detail, Lexicon.EMPTY).advice().orElseThrow();
     }
 
     private static Pairing at(double tempo) {
