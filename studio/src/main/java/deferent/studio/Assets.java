@@ -109,8 +109,10 @@ final class Assets {
         }
     }
 
+    /** What is packed is the same for every studio of a process. */
+    private static final Map<String, Asset> SENT = new ConcurrentHashMap<>();
+
     private final Optional<Path> folder;
-    private final Map<String, Asset> kept = new ConcurrentHashMap<>();
 
     Assets(Optional<Path> folder) {
         this.folder = folder;
@@ -171,7 +173,7 @@ final class Assets {
     }
 
     private Optional<Asset> packed(String resource) {
-        Asset known = kept.get(resource);
+        Asset known = SENT.get(resource);
         if (known != null) {
             return Optional.of(known);
         }
@@ -180,7 +182,7 @@ final class Assets {
                 return Optional.empty();
             }
             Optional<Asset> read = asset(resource, in.readAllBytes());
-            read.ifPresent(a -> kept.put(resource, a));
+            read.ifPresent(a -> SENT.put(resource, a));
             return read;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
