@@ -18,16 +18,33 @@ final class HandClasses {
     private final int[] riders;
     private final NearIndex index;
 
+    /** All hand paths of a space. */
     HandClasses(Look look) {
+        this(look, 0, Double.MAX_VALUE, true);
+    }
+
+    /** The hand paths whose {@link Look#number} is between; their classes are those of all. */
+    static HandClasses within(Look look, double least, double most) {
+        return new HandClasses(look, least, most, false);
+    }
+
+    private HandClasses(Look look, double least, double most, boolean all) {
         space = look.space();
         List<List<Integer>> found = new ArrayList<>();
         Map<Long, List<Integer>> bySignature = new HashMap<>();
-        classOf = new int[space.paths()];
+        classOf = new int[all ? space.paths() : 0];
         Arrays.fill(classOf, -1);
         List<SeriesCurve> firsts = new ArrayList<>();
         for (int path = 0; path < space.paths(); path++) {
+            if (!look.mayBeWithin(path, least, most)) {
+                continue;
+            }
             SeriesCurve curve = look.hand(path);
-            if (curve.size() < Look.POINT || space.count(path) == 0) {
+            double number = look.number(curve);
+            if (curve.size() < Look.POINT
+                    || number < least
+                    || number > most
+                    || space.count(path) == 0) {
                 continue;
             }
             List<Integer> alike =
@@ -45,7 +62,9 @@ final class HandClasses {
                 alike.add(c);
             }
             found.get(c).add(path);
-            classOf[path] = c;
+            if (all) {
+                classOf[path] = c;
+            }
         }
         paths =
                 found.stream()
@@ -69,6 +88,11 @@ final class HandClasses {
 
     SeriesCurve curve(int c) {
         return curves[c];
+    }
+
+    /** The least number of the class's paths. */
+    int path(int c) {
+        return paths[c][0];
     }
 
     /** How many motions ride this path. */

@@ -1,6 +1,7 @@
 package deferent.search.seek;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /**
@@ -12,9 +13,6 @@ import java.util.stream.IntStream;
 final class HeadClasses {
     /** Two head paths nearer than this, in tethers, are one. */
     static final double SAME = 1e-6;
-
-    private static final int INDEX_BITS = 24;
-    private static final long INDEX = (1L << INDEX_BITS) - 1;
 
     private final long[] keys;
     private final int[] from;
@@ -28,33 +26,24 @@ final class HeadClasses {
         this.classOf = classOf;
     }
 
-    /** The key slice: signatures of the motions {@code keys[from]} to below {@code keys[to]}. */
-    static long[] signatures(Look look, long[] keys, int from, int to) {
-        long[] out = new long[to - from];
-        for (int i = from; i < to; i++) {
-            out[i - from] = Signature.of(look.head(keys[i]));
-        }
-        return out;
-    }
-
     /**
-     * @param keys rising
+     * @param keys in any order; rising, where {@link #of(long)} is to be asked
      * @param signatures one a key
      */
     static HeadClasses of(Look look, long[] keys, long[] signatures) {
         int count = keys.length;
-        if (count > INDEX) {
-            throw new IllegalArgumentException("more than " + INDEX + " motions in one piece");
-        }
+        // as many of a signature's bits as an index leaves; what they leave open is told apart
+        // within a run
+        long index = Math.max(1, Integer.highestOneBit(count)) * 2L - 1;
         long[] packed = new long[count];
         for (int i = 0; i < count; i++) {
-            packed[i] = signatures[i] & ~INDEX | i;
+            packed[i] = signatures[i] & ~index | i;
         }
         Arrays.parallelSort(packed);
         int[] runs = new int[count + 1];
         int runCount = 0;
         for (int i = 0; i < count; i++) {
-            if (i == 0 || (packed[i] & ~INDEX) != (packed[i - 1] & ~INDEX)) {
+            if (i == 0 || (packed[i] & ~index) != (packed[i - 1] & ~index)) {
                 runs[runCount++] = i;
             }
         }
@@ -70,7 +59,12 @@ final class HeadClasses {
                             for (int r = (int) ((long) all * b / blocks);
                                     r < (long) all * (b + 1) / blocks;
                                     r++) {
-                                part(look, keys, packed, runs[r], runs[r + 1], order, opens);
+                                int run = runs[r];
+                                int[] members = new int[runs[r + 1] - run];
+                                for (int i = 0; i < members.length; i++) {
+                                    members[i] = (int) (packed[run + i] & index);
+                                }
+                                part(look, keys, signatures, members, run, order, opens);
                             }
                         });
         int[] from = new int[count + 1];
@@ -90,33 +84,48 @@ final class HeadClasses {
 
     // Parts a run into classes, each in one piece, firsts first.
     private static void part(
-            Look look, long[] keys, long[] packed, int from, int to, int[] order, boolean[] opens) {
-        if (to - from == 1) {
-            order[from] = (int) (packed[from] & INDEX);
-            opens[from] = true;
-            return;
-        }
-        int[] left = new int[to - from];
-        for (int i = from; i < to; i++) {
-            left[i - from] = (int) (packed[i] & INDEX);
-        }
+            Look look,
+            long[] keys,
+            long[] signatures,
+            int[] run,
+            int from,
+            int[] order,
+            boolean[] opens) {
+        int[] left = run.length == 1 ? run : byKey(run, keys);
         int at = from;
         int count = left.length;
         while (count > 0) {
-            SeriesCurve first = look.head(keys[left[0]]);
+            int first = left[0];
             opens[at] = true;
-            order[at++] = left[0];
+            order[at++] = first;
             int kept = 0;
-            for (int i = 1; i < count; i++) {
-                SeriesCurve other = look.head(keys[left[i]]);
-                if (Alignment.same(first, other, SAME)) {
-                    order[at++] = left[i];
-                } else {
-                    left[kept++] = left[i];
+            if (count > 1) {
+                SeriesCurve curve = look.head(keys[first]);
+                for (int i = 1; i < count; i++) {
+                    int other = left[i];
+                    if (signatures[other] == signatures[first]
+                            && Alignment.same(curve, look.head(keys[other]), SAME)) {
+                        order[at++] = other;
+                    } else {
+                        left[kept++] = other;
+                    }
                 }
             }
             count = kept;
         }
+    }
+
+    private static int[] byKey(int[] run, long[] keys) {
+        for (int i = 1; i < run.length; i++) {
+            if (keys[run[i]] < keys[run[i - 1]]) {
+                return Arrays.stream(run)
+                        .boxed()
+                        .sorted(Comparator.comparingLong(at -> keys[at]))
+                        .mapToInt(Integer::intValue)
+                        .toArray();
+            }
+        }
+        return run;
     }
 
     int count() {

@@ -27,6 +27,7 @@ public final class Seek {
 
     private final SeekRequest request;
     private final Look look;
+    private final Bands bands;
     private long[] keys = new long[0];
     private long[] signatures = new long[0];
     private int keyed;
@@ -39,6 +40,7 @@ public final class Seek {
     public Seek(SeekRequest request) {
         this.request = request;
         this.look = new Look(request.space(), request.tethers());
+        this.bands = Bands.at(request, new double[0]);
     }
 
     /** A seek that goes on where another stood. */
@@ -93,8 +95,9 @@ public final class Seek {
                     .forEach(
                             at -> {
                                 int end = Math.min(to, at + SLICE);
-                                long[] part = HeadClasses.signatures(look, keys, at, end);
-                                System.arraycopy(part, 0, signatures, at, part.length);
+                                Keyed part = bands.key(keys[at], keys[end - 1] + 1);
+                                System.arraycopy(
+                                        part.signatures(), 0, signatures, at, part.count());
                             });
             keyed = to;
             tell(listener, SeekProgress.Stage.KEY, keyed, keys.length);

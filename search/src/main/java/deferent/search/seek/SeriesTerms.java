@@ -127,6 +127,35 @@ record SeriesTerms(int[] k, double[] re, double[] im, double tail) {
         return SeriesCurve.of(ks, res, ims, count, tail + length * length * spin.tail);
     }
 
+    /** Mean squared distance from the mean, but for the tail. */
+    double power() {
+        double sum = 0;
+        for (int i = 0; i < k.length; i++) {
+            sum += k[i] == 0 ? 0 : re[i] * re[i] + im[i] * im[i];
+        }
+        return sum;
+    }
+
+    /**
+     * What this path and a spin have in common, the mean apart: the sum of a·conj(b), real and
+     * imaginary part. The power of their sum, the spin turned by an angle α, is both their powers
+     * and 2·(cos α·re + sin α·im).
+     */
+    double[] common(SeriesTerms spin) {
+        double[] out = new double[2];
+        int j = 0;
+        for (int i = 0; i < k.length; i++) {
+            while (j < spin.k.length && spin.k[j] < k[i]) {
+                j++;
+            }
+            if (k[i] != 0 && j < spin.k.length && spin.k[j] == k[i]) {
+                out[0] += re[i] * spin.re[j] + im[i] * spin.im[j];
+                out[1] += im[i] * spin.re[j] - re[i] * spin.im[j];
+            }
+        }
+        return out;
+    }
+
     /** The mean, into {@code out[0]} and {@code out[1]}. */
     double[] mean() {
         for (int i = 0; i < k.length; i++) {

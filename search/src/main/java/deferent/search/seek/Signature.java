@@ -14,7 +14,7 @@ import java.util.Arrays;
  * them.
  */
 final class Signature {
-    private static final double STEP = 1e-7;
+    static final double STEP = 1e-7;
 
     private Signature() {}
 

@@ -320,6 +320,58 @@ public final class Space {
         return Arrays.copyOf(found, count);
     }
 
+    /** What is shown a space's motions in their order. */
+    interface Visitor {
+        /** Whether the head's path is wanted of a motion whose head path has about this size. */
+        boolean wants(double size);
+
+        /** The head's path in tethers. */
+        void motion(long key, SeriesCurve head);
+    }
+
+    /**
+     * Shows the motions among the keys from {@code from} to below {@code to}. A head's size is
+     * known before its path is worked out: the power of hand path and poi, and what they have in
+     * common once the poi is turned to its start.
+     */
+    void motions(long from, long to, Visitor visitor) {
+        int starts = grid.starts();
+        for (int path = (int) (from / block()); path < paths() && path * block() < to; path++) {
+            Starts[] distinct = starts(path);
+            SeriesTerms hand = terms(path);
+            for (int spin = 0; spin < distinct.length; spin++) {
+                long first = path * block() + (long) spin * starts;
+                if (distinct[spin].size() == 0 || first >= to || first + starts <= from) {
+                    continue;
+                }
+                SeriesTerms poi = spinTerms[spin];
+                double power = hand.power() + poi.power();
+                double[] common = hand.common(poi);
+                for (int j = 0; j < starts; j++) {
+                    if (!distinct[spin].holds(j) || first + j < from || first + j >= to) {
+                        continue;
+                    }
+                    double squared = power + 2 * (cos[j] * common[0] + sin[j] * common[1]);
+                    if (visitor.wants(Math.sqrt(Math.max(0, squared)))) {
+                        visitor.motion(first + j, hand.plus(poi, cos[j], sin[j], 1));
+                    }
+                }
+            }
+        }
+    }
+
+    /** The size of a hand path, in tethers, but for what its terms leave out. */
+    double handSize(int path) {
+        HandShape shape = shape(path);
+        return switch (shape.kind()) {
+            case STILL -> 0;
+            case CIRCLE -> shape.size();
+            case ELLIPSE, LOOP ->
+                    Math.sqrt(shape.size() * shape.size() + shape.other() * shape.other());
+            case ARC, PENDULUM_ARC -> Math.sqrt(terms(path).power());
+        };
+    }
+
     /** All keys of motions whose hand path is number {@code path}. */
     long[] riders(int path) {
         return build(path * block(), (path + 1) * block());

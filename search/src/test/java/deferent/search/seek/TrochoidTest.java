@@ -122,7 +122,12 @@ class TrochoidTest {
         Look look = new Look(SPACE, Tethers.FREE);
         long[] keys = SPACE.build(0, SPACE.keys());
         HeadClasses classes =
-                HeadClasses.of(look, keys, HeadClasses.signatures(look, keys, 0, keys.length));
+                HeadClasses.of(
+                        look,
+                        keys,
+                        Bands.at(SeekRequest.of(SPACE).with(Tethers.FREE), new double[0])
+                                .key(0, SPACE.keys())
+                                .signatures());
         int twice = 0;
         for (long key : keys) {
             HandShape hand = SPACE.handShape(key);
