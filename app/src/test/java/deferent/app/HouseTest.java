@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
@@ -261,6 +262,20 @@ class HouseTest {
         for (String module : ORDER) {
             Path pom = Path.of("").toAbsolutePath().resolveSibling(module).resolve("pom.xml");
             assertThat(Files.readString(pom)).as(module).doesNotContain("playwright");
+        }
+    }
+
+    // A seek over several machines brings an engine of some 270 MB: a profile of its own builds it.
+    @Test
+    void nobodyDependsOnTheSeekOverSeveralMachines() throws IOException {
+        Path root = Path.of("").toAbsolutePath().resolveSibling("pom.xml");
+        String whole = Files.readString(root);
+        assertThat(whole.substring(0, whole.indexOf("<profiles>"))).doesNotContain("far</module>");
+        for (String module :
+                Stream.concat(ORDER.stream(), Stream.of("browser", "bench")).toList()) {
+            assertThat(Files.readString(root.resolveSibling(module).resolve("pom.xml")))
+                    .as(module)
+                    .doesNotContain("deferent-far", "org.apache.spark");
         }
     }
 
