@@ -110,8 +110,9 @@ final class SeekCommand implements Callable<Integer> {
             paramLabel = "WORD",
             converter = Orders.class,
             description =
-                    "What to tell first: closest, reach, slowest, steadiness, symmetry, contrast,"
-                            + " near-shelf or new; unsaid, closest.")
+                    "What to tell first: try (what a person would, a thing told once whatever its"
+                            + " sizes), closest, reach, slowest, steadiness, symmetry, contrast,"
+                            + " near-shelf or new; unsaid, try.")
     private @Nullable Order order;
 
     @Mixin private FilterOption filter;
@@ -227,12 +228,17 @@ final class SeekCommand implements Callable<Integer> {
             request = request.with(given.get().pairing().left().tether());
         }
         request = tolerance == null ? request : request.withTolerance(tolerance);
-        request = order == null ? request : request.with(order);
+        if (given.isEmpty() && svg == null) {
+            request = request.with(order == null ? Order.TRY : order);
+        }
         request =
                 request.with(
                         performer.of(
                                 given.map(PatternDocument::performer).orElse(request.performer())));
-        return asksTheShelf() ? request.withShelf(patterns()) : request;
+        if (asksTheShelf()) {
+            return request.withShelf(patterns());
+        }
+        return request.order() == Order.TRY ? request.withShelf(shelved()) : request;
     }
 
     private static SeekRequest spaced(SeekRequest request, Space space) {
@@ -254,8 +260,7 @@ final class SeekCommand implements Callable<Integer> {
     }
 
     private List<Pairing> patterns() {
-        List<Pairing> patterns =
-                shelf.shelf().look().patterns().stream().map(PatternDocument::pairing).toList();
+        List<Pairing> patterns = shelved();
         if (patterns.isEmpty()) {
             throw new Refusal(
                     "has no patterns to compare with",
@@ -263,6 +268,10 @@ final class SeekCommand implements Callable<Integer> {
                     "put some there, or order by something else");
         }
         return patterns;
+    }
+
+    private List<Pairing> shelved() {
+        return shelf.shelf().look().patterns().stream().map(PatternDocument::pairing).toList();
     }
 
     private Found found(
@@ -280,7 +289,10 @@ final class SeekCommand implements Callable<Integer> {
                             .filter(like -> filter.keeps(like.answer()))
                             .filter(
                                     like ->
-                                            families.merge(like.answer().family(), 1, Integer::sum)
+                                            families.merge(
+                                                            like.answer().family().name(),
+                                                            1,
+                                                            Integer::sum)
                                                     <= perFamily)
                             .limit(limit)
                             .toList();
@@ -330,7 +342,7 @@ final class SeekCommand implements Callable<Integer> {
             }
             answers.tiedTo(drawer).stream()
                     .filter(filter::keeps)
-                    .filter(a -> families.merge(a.family(), 1, Integer::sum) <= perFamily)
+                    .filter(a -> families.merge(a.family().name(), 1, Integer::sum) <= perFamily)
                     .limit(limit - linked.size())
                     .forEach(linked::add);
         }
@@ -376,7 +388,13 @@ final class SeekCommand implements Callable<Integer> {
         }
         for (int i = 0; i < list.size(); i++) {
             String number = String.format("%4d. ", i + 1);
-            say.line(number, list.get(i).said());
+            Answer answer = list.get(i);
+            if (answer.against().isPresent() && !answer.said().equals(answer.idea().words())) {
+                say.line(number, answer.idea().words());
+                say.line("      ", answer.said());
+            } else {
+                say.line(number, answer.said());
+            }
             say.told("      ", told.get(i));
         }
     }

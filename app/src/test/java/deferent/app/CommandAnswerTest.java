@@ -70,7 +70,7 @@ class CommandAnswerTest {
                             "seek|--motions|10000|--limit|2",
                             "seek|static spin vs triquetra|--motions|10000|--limit|2",
                             "seek|--svg|M0 0 L2 0 L1 2 Z|--motions|10000|--limit|1",
-                            "3|seek|--motions|10000|--contrast|1000");
+                            "3|seek|--motions|10000|--order|contrast|--contrast|1000");
             case TRANSITIONS ->
                     List.of(
                             "transitions|extension vs extension|extension vs static spin|--tether|40cm",

@@ -8,6 +8,7 @@ import deferent.search.seek.Answer;
 import deferent.search.seek.Answers;
 import deferent.search.seek.Closing;
 import deferent.search.seek.Drawer;
+import deferent.search.seek.Family;
 import deferent.search.seek.Like;
 import deferent.search.seek.Merit;
 import deferent.search.seek.SeekRequest;
@@ -142,7 +143,14 @@ public final class SeekJson {
         node.put("carriers", answer.carriers());
         node.put("riders", answer.riders());
         node.put("pairs", answer.pairs());
-        node.put("family", answer.family());
+        node.put("idea", answer.idea().words());
+        family(node.putObject("family"), answer.family());
+        answer.against()
+                .ifPresent(
+                        against -> {
+                            ArrayNode array = node.putArray("against");
+                            against.forEach(what -> array.add(Keys.word(what)));
+                        });
         ArrayNode closings = node.putArray("closings");
         for (Closing closing : answer.closings()) {
             closings.addObject()
@@ -154,6 +162,21 @@ public final class SeekJson {
         ToldJson.put(node.putObject("told"), TellSeek.of(answer));
         node.set("pattern", PatternJson.tree(pattern(answer, answer.said(), performer)));
         return node;
+    }
+
+    private static void family(ObjectNode node, Family family) {
+        node.put("name", family.name());
+        node.put("sizes", family.sizes());
+        node.put("pairs", family.pairs());
+        ArrayNode members = node.putArray("members");
+        for (Family.Member member : family.members()) {
+            ObjectNode one = members.addObject();
+            one.put("idea", member.idea().words());
+            one.put("said", member.said());
+            if (member.phrase()) {
+                one.put("phrase", member.said());
+            }
+        }
     }
 
     private static ObjectNode merit(Merit merit) {

@@ -48,7 +48,7 @@ import tools.jackson.databind.node.ObjectNode;
 record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<PatternDocument> like)
         implements Errand.Run {
     /** A seek of as many motions answers within a few seconds on a small machine. */
-    static final int USUAL_MOTIONS = 20_000;
+    static final int USUAL_MOTIONS = 60_000;
 
     /** So many are held in some hundred megabytes. */
     static final int MOST_MOTIONS = 400_000;
@@ -109,7 +109,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                         ? Optional.of(Matter.of(asked, lexicon).document())
                         : Optional.empty();
         int motions = asked.or(MOTIONS, USUAL_MOTIONS);
-        Order order = asked.or(ORDER, Order.CLOSEST);
+        Order order = asked.or(ORDER, like.isPresent() ? Order.CLOSEST : Order.TRY);
         Filter filter = asked.maybe(FILTER).map(SeekAsk::filter).orElse(Filter.NONE.reached());
         boolean shelved =
                 order == Order.NEW
@@ -120,7 +120,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
         double tolerance = asked.or(TOLERANCE, SeekRequest.USUAL_TOLERANCE);
         int limit = asked.or(LIMIT, USUAL_LIMIT);
         int perFamily = asked.or(PER_FAMILY, 2);
-        List<Pairing> known = shelved ? patterns(shelf) : List.of();
+        List<Pairing> known = shelved || order == Order.TRY ? patterns(shelf) : List.of();
         if (known.isEmpty() && shelved) {
             throw new Refusal(
                     "has no patterns to compare with",
@@ -256,7 +256,8 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                         && (answer.exact() || !filter.exactOnly())
                         && answer.merit().contrast() >= filter.leastContrast()
                         && answer.merit().symmetry() >= filter.leastSymmetry()
-                        && families.merge(answer.family(), 1, Integer::sum) <= request.perFamily()
+                        && families.merge(answer.family().name(), 1, Integer::sum)
+                                <= request.perFamily()
                         && order.add(key(answer))) {
                     tell.accept(part(answer, TellSeek.of(one)));
                 }

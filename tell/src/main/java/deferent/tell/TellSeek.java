@@ -1,10 +1,12 @@
 package deferent.tell;
 
 import deferent.motion.pairing.Pairing;
+import deferent.search.seek.Against;
 import deferent.search.seek.Answer;
 import deferent.search.seek.Answers;
 import deferent.search.seek.Closing;
 import deferent.search.seek.Drawer;
+import deferent.search.seek.Family;
 import deferent.search.seek.Like;
 import deferent.search.seek.Merit;
 import deferent.search.seek.Order;
@@ -15,6 +17,7 @@ import deferent.tell.Told.Tone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Says what a seek found. */
@@ -30,6 +33,9 @@ public final class TellSeek {
 
     private static final double SAME = 1e-6;
     private static final double ALIKE = 1.05;
+
+    /** A figure so many times as small as the other is none. */
+    private static final double POINT = 1e6;
 
     private TellSeek() {}
 
@@ -107,6 +113,7 @@ public final class TellSeek {
     /** In which order the answers are told. */
     public static String order(Order order) {
         return switch (order) {
+            case TRY -> "you may not have tried";
             case CLOSEST -> "closest first, then simplest";
             case REACH -> "what the performer reaches best first";
             case SLOWEST -> "slowest tempo first";
@@ -118,19 +125,65 @@ public final class TellSeek {
         };
     }
 
+    // Something to try: how fast it must go, what speaks against it, what it stands for.
+    private static Told toTry(Answer answer, Set<Against> against) {
+        List<String> text = new ArrayList<>(merit(answer));
+        if (!against.isEmpty()) {
+            text.add(
+                    "Not for a first try: "
+                            + against.stream()
+                                    .map(TellSeek::against)
+                                    .collect(Collectors.joining(", and "))
+                            + ".");
+        }
+        text.add(family(answer));
+        return new Told(
+                "seek.answer",
+                against.isEmpty() ? Tone.GOOD : Tone.NOTE,
+                String.join(" ", text),
+                "It links exactly, in whole centimetres, steps of five degrees and eighths of a"
+                        + " cycle, as large as the arms reach. Pairs that differ in sizes, starts"
+                        + " or the count of petals alone are told as one. Whether anybody has spun"
+                        + " it, a search cannot know.");
+    }
+
+    private static String against(Against what) {
+        return switch (what) {
+            case SLACK -> "a cord goes slack in it, or a poi would change its pace in an instant";
+            case DANGER -> "it is a danger as it stands";
+            case WORDS -> "it takes many words to say";
+            case KNOWN -> "one of its kind is on the shelf";
+        };
+    }
+
+    private static String family(Answer answer) {
+        Family family = answer.family();
+        String sizes =
+                "It links in "
+                        + (family.sizes() == 1 ? "one size" : number(family.sizes()) + " sizes")
+                        + " of those sought";
+        String others =
+                family.members().stream()
+                        .map(member -> answer.idea().unlike(member.idea()))
+                        .collect(Collectors.joining("; "));
+        return others.isEmpty() ? sizes + "." : sizes + ", and so does: " + others + ".";
+    }
+
     /** How well a link closes, what closes it, whom it stands for, and what it is ranked by. */
     public static Told of(Answer answer) {
+        return answer.against()
+                .map(against -> toTry(answer, against))
+                .orElseGet(() -> ofLink(answer));
+    }
+
+    private static Told ofLink(Answer answer) {
         List<String> text = new ArrayList<>();
         text.add(
                 answer.exact()
                         ? "Linked exactly."
                         : "At best " + miss(answer.gap()) + " apart" + closing(answer) + ".");
         text.add(stands(answer));
-        double tether =
-                Math.min(
-                        answer.pairing().left().tether().length(),
-                        answer.pairing().right().tether().length());
-        text.addAll(merit(answer.merit(), tether));
+        text.addAll(merit(answer));
         return new Told(
                 "seek.answer",
                 answer.exact() ? Tone.GOOD : Tone.NOTE,
@@ -184,13 +237,17 @@ public final class TellSeek {
                 + ")";
     }
 
-    /**
-     * @param tether the shorter, metres
-     */
-    private static List<String> merit(Merit merit, double tether) {
+    private static List<String> merit(Answer answer) {
+        Merit merit = answer.merit();
+        double tether =
+                Math.min(
+                        answer.pairing().left().tether().length(),
+                        answer.pairing().right().tether().length());
         List<String> said = new ArrayList<>();
         String contrast = Say.trimmed(merit.contrast(), 1);
-        if (merit.contrast() >= ALIKE) {
+        if (merit.contrast() >= POINT) {
+            said.add("One head stays on a point.");
+        } else if (merit.contrast() >= ALIKE) {
             said.add(
                     "One figure is "
                             + (contrast.equals("2") ? "twice" : contrast + " times")
@@ -226,8 +283,9 @@ public final class TellSeek {
                                                                 TellCord.slipped(
                                                                         0.01 * growth, tether))
                                                         + "."));
-        merit.toShelf()
-                .ifPresent(
+        merit.toShelf().stream()
+                .filter(far -> answer.against().isEmpty() || far < SAME)
+                .forEach(
                         far ->
                                 said.add(
                                         far < SAME

@@ -2,6 +2,7 @@ package deferent.studio.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.ReducedMotion;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,8 +14,13 @@ class SeekPageTest extends InChromium {
             "() => import(document.baseURI + 'stage/thumb.js').then(m => m.drawings.count)";
 
     private static void seek(Visit visit) {
+        seek(visit, "closest");
+    }
+
+    private static void seek(Visit visit, String order) {
         visit.page().locator("#tab-seek").click();
         visit.page().locator("#seek-space").selectOption("10000");
+        visit.page().locator("#seek-order").selectOption(order);
         visit.page().locator(".seek-all").click();
         visit.until("deferentDesk.seek.told && !deferentDesk.seek.running");
     }
@@ -45,6 +51,29 @@ class SeekPageTest extends InChromium {
             outOfReachToo(visit);
             visit.until("deferentDesk.seek.told && !deferentDesk.seek.running");
             assertThat(visit.number("deferentDesk.seek.found.size")).isGreaterThan(least);
+        }
+    }
+
+    @Test
+    void whatOneMayNotHaveTriedIsCalledInFewWordsAndHasItsFamily() {
+        try (Visit visit = visit()) {
+            visit.settled();
+            seek(visit, "try");
+            assertThat(
+                            visit.is(
+                                    "[...deferentDesk.seek.found.values()].filter(a => !a.against.length)"
+                                            + ".every(a => a.idea.split(' ').length <= 8)"))
+                    .isTrue();
+            assertThat(visit.text("document.querySelector('.find-said').textContent"))
+                    .isEqualTo(visit.text("[...deferentDesk.seek.found.values()][0].idea"));
+            visit.page()
+                    .locator(".find")
+                    .filter(new Locator.FilterOptions().setHasText("four-petal antispin"))
+                    .first()
+                    .click();
+            visit.settled();
+            visit.page().locator(".find-told .find-kin").first().click();
+            visit.until("deferentDesk.session.answer.phrase?.includes('five-petal antispin')");
         }
     }
 

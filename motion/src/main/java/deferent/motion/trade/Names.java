@@ -3,7 +3,7 @@ package deferent.motion.trade;
 import java.util.List;
 
 /** Names that are worked out rather than listed. */
-final class Names {
+public final class Names {
     private static final List<String> COUNTS =
             List.of(
                     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
@@ -12,17 +12,17 @@ final class Names {
     private Names() {}
 
     /** "four", "13". */
-    static String count(int n) {
+    public static String count(int n) {
         return n >= 0 && n < COUNTS.size() ? COUNTS.get(n) : Integer.toString(n);
     }
 
     /** "once", "twice", "three times". */
-    static String times(int n) {
+    public static String times(int n) {
         return n == 1 ? "once" : n == 2 ? "twice" : count(n) + " times";
     }
 
     /** "four-petal antispin" of n = −3, "one-petal in-spin" of n = 2; n is not 1. */
-    static String flower(int n) {
+    public static String flower(int n) {
         return count(Math.abs(n - 1)) + "-petal " + (n > 1 ? "in-spin" : "antispin");
     }
 }

@@ -2,6 +2,8 @@ package deferent.search.seek;
 
 import deferent.motion.pairing.Pairing;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * A link between a class of carriers (all that draw one head path) and a class of riders (all whose
@@ -19,7 +21,9 @@ import java.util.List;
  *     carrier's head goes
  * @param said its phrase, or where the trade has no words its description
  * @param phrase whether {@code said} is a phrase
- * @param family what stays when sizes change
+ * @param idea what it is, without its sizes
+ * @param family what it stands for beside itself
+ * @param against what speaks against trying it first; empty where nobody asked
  * @param closings sizes that close the gap, least change first; none where it is closed, or where
  *     no single size does
  * @param merit what it is ranked by
@@ -36,7 +40,9 @@ public record Answer(
         Pairing pairing,
         String said,
         boolean phrase,
-        String family,
+        Idea idea,
+        Family family,
+        Optional<Set<Against>> against,
         List<Closing> closings,
         Merit merit) {
     public Answer {
@@ -46,5 +52,32 @@ public record Answer(
     /** How many pairs the class stands for, a pair that links both ways counted here as well. */
     public long pairs() {
         return (long) carriers * riders;
+    }
+
+    /** The same as something to try. */
+    Answer tried(Ideas.Tried tried) {
+        return new Answer(
+                headClass,
+                handClass,
+                carriers,
+                riders,
+                gap,
+                exact,
+                carrier,
+                rider,
+                pairing,
+                said,
+                phrase,
+                tried.idea(),
+                tried.family(),
+                Optional.of(tried.against()),
+                closings,
+                new Merit(
+                        merit.contrast(),
+                        merit.symmetry(),
+                        merit.missing(),
+                        tried.slowest(),
+                        merit.growth(),
+                        merit.toShelf()));
     }
 }

@@ -213,9 +213,42 @@ public final class Answers {
      * @param stop asked before each; what was worked out by then is the answer
      */
     public List<Answer> list(Consumer<Answer> found, BooleanSupplier stop) {
-        return request.order() == Order.NEAR_SHELF
-                ? besideTheShelf(found, stop)
-                : ranked(found, stop);
+        return switch (request.order()) {
+            case TRY -> toTry(found, stop);
+            case NEAR_SHELF -> besideTheShelf(found, stop);
+            default -> ranked(found, stop);
+        };
+    }
+
+    private List<Answer> toTry(Consumer<Answer> each, BooleanSupplier stop) {
+        List<Answer> found = new ArrayList<>();
+        new Ideas(request, heads, hands, matches)
+                .each(
+                        tried -> {
+                            answer(tried)
+                                    .ifPresent(
+                                            answer -> {
+                                                found.add(answer);
+                                                each.accept(answer);
+                                            });
+                            return found.size() < request.limit();
+                        },
+                        stop);
+        return List.copyOf(found);
+    }
+
+    private Optional<Answer> answer(Ideas.Tried tried) {
+        Ideas.Sketch sketch = tried.sketch();
+        Candidate candidate = measured(sketch.match(), sketch.carrier(), sketch.rider());
+        return passes(candidate)
+                ? judged(candidate, new Sized(tried.pairing(), 1, reach(tried.pairing())))
+                        .map(a -> a.tried(tried))
+                : Optional.empty();
+    }
+
+    private boolean passes(Candidate candidate) {
+        return candidate.contrast >= request.filter().leastContrast()
+                && candidate.symmetry >= request.filter().leastSymmetry();
     }
 
     // Each pattern of the shelf asks for more like itself, and the nearest of all that are told.
@@ -240,7 +273,10 @@ public final class Answers {
                 .filter(a -> a.merit().contrast() >= request.filter().leastContrast())
                 .filter(a -> a.merit().symmetry() >= request.filter().leastSymmetry())
                 .sorted(Comparator.comparingDouble(this::lateRank))
-                .filter(a -> families.merge(a.family(), 1, Integer::sum) <= request.perFamily())
+                .filter(
+                        a ->
+                                families.merge(a.family().name(), 1, Integer::sum)
+                                        <= request.perFamily())
                 .limit(request.limit())
                 .toList();
     }
@@ -257,7 +293,7 @@ public final class Answers {
         // What costs a trace is worked out for the first few times as many as are asked for.
         int times =
                 switch (request.order()) {
-                    case CLOSEST, SYMMETRY, CONTRAST, NEAR_SHELF -> 1;
+                    case TRY, CLOSEST, SYMMETRY, CONTRAST, NEAR_SHELF -> 1;
                     case SLOWEST, STEADINESS -> 2;
                     case REACH, NEW -> 5;
                 };
@@ -268,15 +304,14 @@ public final class Answers {
             if (found.size() >= most || stop.getAsBoolean()) {
                 break;
             }
-            if (candidate.contrast < request.filter().leastContrast()
-                    || candidate.symmetry < request.filter().leastSymmetry()) {
+            if (!passes(candidate)) {
                 continue;
             }
             String family = family(candidate);
             if (families.getOrDefault(family, 0) >= request.perFamily()) {
                 continue;
             }
-            answer(candidate, family)
+            answer(candidate)
                     .ifPresent(
                             answer -> {
                                 families.merge(family, 1, Integer::sum);
@@ -300,7 +335,7 @@ public final class Answers {
         return switch (request.order()) {
             case SYMMETRY -> c.symmetry == 0 ? -1000 : -c.symmetry;
             case CONTRAST -> -c.contrast;
-            case CLOSEST, REACH, SLOWEST, STEADINESS, NEAR_SHELF, NEW -> 0;
+            case TRY, CLOSEST, REACH, SLOWEST, STEADINESS, NEAR_SHELF, NEW -> 0;
         };
     }
 
@@ -320,7 +355,7 @@ public final class Answers {
             case STEADINESS -> merit.growth().orElse(Double.MAX_VALUE);
             case NEAR_SHELF -> merit.toShelf().orElse(Double.MAX_VALUE);
             case NEW -> -merit.toShelf().orElse(0);
-            case CLOSEST, SYMMETRY, CONTRAST -> 0;
+            case TRY, CLOSEST, SYMMETRY, CONTRAST -> 0;
         };
     }
 
@@ -417,26 +452,30 @@ public final class Answers {
         return best;
     }
 
-    private Optional<Answer> answer(Candidate c, String family) {
-        return answer(c, family, request.filter().reachable());
+    /** A pairing as it is told, its size over that in which it was found, and its arms. */
+    private record Sized(Pairing pairing, double scale, Reach reach) {}
+
+    private Optional<Answer> answer(Candidate c) {
+        return answer(c, request.filter().reachable());
     }
 
-    private Optional<Answer> answer(Candidate c, String family, boolean reachable) {
+    private Optional<Answer> answer(Candidate c, boolean reachable) {
         Pairing pairing = staging.pairing(c.carrier, c.rider);
+        Reach reach = reach(pairing);
+        Optional<Sized> sized =
+                reachable && reach.worst() > NOTHING
+                        ? reached(pairing)
+                                .map(fit -> new Sized(fit.pairing(), fit.scale(), fit.reach()))
+                        : Optional.of(new Sized(pairing, 1, reach));
+        return sized.flatMap(s -> judged(c, s));
+    }
+
+    private Reach reach(Pairing pairing) {
+        return Reach.of(Trace.of(pairing), request.performer());
+    }
+
+    private Optional<Answer> judged(Candidate c, Sized sized) {
         Filter filter = request.filter();
-        Trace trace = Trace.of(pairing);
-        Reach reach = Reach.of(trace, request.performer());
-        double scale = 1;
-        if (reachable && reach.worst() > NOTHING) {
-            Optional<ArmsFit> smaller = reached(pairing);
-            if (smaller.isEmpty()) {
-                return Optional.empty();
-            }
-            pairing = smaller.get().pairing();
-            scale = smaller.get().scale();
-            reach = smaller.get().reach();
-            trace = Trace.of(pairing);
-        }
         OptionalDouble toShelf = toShelf(Portrait.of(staging, c.carrier, c.rider));
         if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
                 || filter.newToShelf() && toShelf.orElse(1) < 1e-6) {
@@ -444,7 +483,7 @@ public final class Answers {
         }
         CordMerit corded =
                 CordMerit.of(
-                        trace,
+                        Trace.of(sized.pairing),
                         request.order() == Order.SLOWEST || Double.isFinite(filter.slowest()),
                         request.order() == Order.STEADINESS
                                 || Double.isFinite(filter.greatestGrowth()));
@@ -457,28 +496,32 @@ public final class Answers {
                 request.tethers() == Tethers.FREE
                         ? request.space().head(c.carrier).size() * request.tether().length()
                         : request.tether().length();
-        Saying said = Saying.of(pairing);
+        Saying said = Saying.of(sized.pairing);
+        int head = matches.head(c.match);
+        int hand = matches.hand(c.match);
         return Optional.of(
                 new Answer(
-                        matches.head(c.match),
-                        matches.hand(c.match),
-                        heads.size(matches.head(c.match)),
-                        hands.riders(matches.hand(c.match)),
-                        exact ? 0 : matches.gap(c.match) * unit * scale,
+                        head,
+                        hand,
+                        heads.size(head),
+                        hands.riders(hand),
+                        exact ? 0 : matches.gap(c.match) * unit * sized.scale,
                         exact,
                         c.carrier,
                         c.rider,
-                        pairing,
+                        sized.pairing,
                         said.text(),
                         said.phrase(),
-                        family,
+                        Idea.of(sized.pairing),
+                        Family.of(family(c), pairs(c.match)),
+                        Optional.empty(),
                         exact || request.tethers() == Tethers.FREE
                                 ? List.of()
-                                : Closing.of(sized(scale), c.carrier, c.rider),
+                                : Closing.of(sized(sized.scale), c.carrier, c.rider),
                         new Merit(
                                 c.contrast,
                                 c.symmetry,
-                                reach.worst(),
+                                sized.reach.worst(),
                                 corded.slowest(),
                                 corded.growth(),
                                 toShelf)));
@@ -541,7 +584,7 @@ public final class Answers {
 
     private Optional<Like> like(Likest likest) {
         Candidate candidate = measured(likest.match, likest.carrier, likest.rider);
-        return answer(candidate, family(candidate), false).map(a -> new Like(a, likest.distance));
+        return answer(candidate, false).map(a -> new Like(a, likest.distance));
     }
 
     // Carrier and rider each choose for themselves: a portrait's square is the sum of theirs.
@@ -604,7 +647,7 @@ public final class Answers {
                 m < count() && matches.head(m) == drawer.headClass();
                 m++) {
             Candidate candidate = candidate(m);
-            answer(candidate, family(candidate)).ifPresent(found::add);
+            answer(candidate).ifPresent(found::add);
         }
         found.sort(Comparator.comparingDouble(Answer::gap));
         return List.copyOf(found);

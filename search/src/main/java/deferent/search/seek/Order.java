@@ -7,6 +7,11 @@ package deferent.search.seek;
  * are asked for times 5 (reach, new) or times 2 (slowest, steadiness).
  */
 public enum Order {
+    /**
+     * What a person would try: what links exactly, folded into ideas, each in sizes that can be
+     * learnt.
+     */
+    TRY,
     /** Exactly linked first, then by clock gap. */
     CLOSEST,
     /**

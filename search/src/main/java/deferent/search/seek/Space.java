@@ -82,7 +82,7 @@ public final class Space {
         /**
          * What the studio seeks in when nothing else is said: some two hundred thousand motions.
          */
-        public static final Grid USUAL = new Grid(100, 4, 2, 6, 24, 9, true);
+        public static final Grid USUAL = new Grid(60, 4, 2, 6, 24, 9, true);
     }
 
     private static final Paths NO_PATHS =
@@ -257,6 +257,10 @@ public final class Space {
         }
         for (double sweep : new double[] {0.25, 0.5, 1}) {
             spins.add(halved(sweep, -sweep, Ease.RESTING));
+        }
+        // half-and-half flowers of two to four petals, stalling between their halves
+        for (int petals = 2; petals <= 4; petals++) {
+            spins.add(halved((1 + petals) / 2.0, (1 - petals) / 2.0, Ease.RESTING));
         }
     }
 
@@ -591,6 +595,10 @@ public final class Space {
         double out = law.stretches().get(0).turns();
         double back = law.stretches().get(1).turns();
         boolean toAndFro = out + back == 0;
+        boolean halfAndHalf = !toAndFro && out * back < 0;
+        if (halfAndHalf && hand.kind() != HandShape.Kind.CIRCLE) {
+            return Starts.NONE;
+        }
         return switch (hand.kind()) {
             // swung to and fro about the hand: a carrier like a pendulum; round it in uneven
             // halves:

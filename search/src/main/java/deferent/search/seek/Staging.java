@@ -9,8 +9,10 @@ import deferent.motion.pairing.Plane;
 import deferent.motion.pairing.Riding;
 import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.SpinLaw;
+import deferent.motion.pairing.Swing;
 import deferent.motion.pairing.Tether;
 import deferent.motion.pairing.Timing;
+import deferent.motion.pairing.Turns;
 import deferent.motion.shared.Side;
 import java.util.OptionalDouble;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
@@ -95,7 +97,7 @@ record Staging(Space space, Tethers tethers, double tether) {
         Place place = Place.usual(Side.RIGHT, Plane.WALL);
         if (rides) {
             SpinLaw spin = follow.spin();
-            follow = follow.withSpin(spin.turned(2 * Math.PI * spin.turns() * ahead));
+            follow = follow.withSpin(hung(spin.turned(2 * Math.PI * spin.turns() * ahead)));
         } else {
             double c = Math.cos(turn);
             double s = Math.sin(turn);
@@ -116,6 +118,16 @@ record Staging(Space space, Tethers tethers, double tether) {
                 laid.mirrored() ? Direction.OPPOSITE : Direction.SAME,
                 Sense.CLOCKWISE,
                 OptionalDouble.empty());
+    }
+
+    /**
+     * As the trade's own riders of one and two turns start, where it is that: down in mid-swing.
+     */
+    private static SpinLaw hung(SpinLaw spin) {
+        double down = Swing.DOWN - spin.turns() * Math.PI / 2;
+        double off = Math.IEEEremainder(spin.starts().orElse(0) - down, 2 * Math.PI);
+        boolean own = spin.even().isPresent() && spin.turns() >= 1 && spin.turns() <= 2;
+        return own && Math.abs(off) < 1e-9 ? new Turns(spin.turns(), down) : spin;
     }
 
     private static double settled(double metres) {

@@ -383,7 +383,7 @@ declare namespace Protocol {
     to_s: number;
   };
   type Of = 'seek' | 'map' | 'set-suggest' | 'set-take' | 'route' | 'next' | 'learn' | 'take' | 'transition-take' | 'film' | 'filmed' | 'beats';
-  type Order = 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
+  type Order = 'try' | 'closest' | 'reach' | 'slowest' | 'steadiness' | 'symmetry' | 'contrast' | 'near-shelf' | 'new';
   type Performer = {
     stature_m?: number | null;
     arm_m?: number | null;

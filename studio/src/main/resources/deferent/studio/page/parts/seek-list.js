@@ -16,6 +16,9 @@ const AMOUNTS = [
   ['contrast', 'one figure at least', 'times the other', 1, 100],
 ];
 
+// Something to try is called by its idea; its sizes stand below.
+const title = (answer) => (answer.against ? answer.idea : answer.said);
+
 /** Finds pairings that link: moving thumbnails that come as they are found; each opens on the stage. */
 class SeekList extends Part {
   connect(desk) {
@@ -77,22 +80,34 @@ class SeekList extends Part {
   #chosen(answer) {
     const { seek } = this.desk;
     return html`<li class="find-told">
-      <p><b>${answer.said}</b></p><p>${answer.told.text}</p>
+      <p><b>${title(answer)}</b></p>
+      ${title(answer) === answer.said ? nothing : html`<p>${answer.said}</p>`}
+      <p>${answer.told.text}</p>
+      ${this.#family(answer)}
       <details><summary>Why</summary><p>${answer.told.why}</p></details>
       <p class="seek-verbs"><button type="button" ?disabled=${seek.saved.has(answer.key)} @click=${() => this.desk.saving.saveFound(answer)}>${seek.saved.has(answer.key) ? 'On the shelf' : 'Save on the shelf'}</button></p>
     </li>`;
+  }
+
+  // What else it stands for: a press puts it on the stage.
+  #family(answer) {
+    const said = answer.family.members.filter((m) => m.phrase);
+    if (!answer.against || !said.length) return nothing;
+    return html`<p class="seek-verbs">${said.map(
+      (m) => html`<button type="button" class="find-kin" title=${m.phrase} @click=${() => this.desk.session.say(m.phrase)}>${m.idea}</button>`,
+    )}</p>`;
   }
 
   #find(answer, i) {
     const { seek } = this.desk;
     const chosen = seek.chosen === answer.key;
     const saved = seek.saved.has(answer.key);
-    const how = answer.exact ? 'exact' : gap(answer.gap_m) + ' apart at best';
+    const how = answer.against?.length ? 'not for a first try' : answer.exact ? 'exact' : gap(answer.gap_m) + ' apart at best';
     return html`<li>
       <button type="button" class="find ${chosen ? 'chosen' : ''}" data-key=${answer.key} tabindex=${(seek.chosen ? chosen : i === 0) ? 0 : -1}
         aria-pressed=${chosen} aria-keyshortcuts="A" title=${answer.said} @click=${() => seek.choose(answer.key)}>
         <moving-thumb .moves=${answer.moves} .theme=${document.documentElement.dataset.theme}></moving-thumb>
-        <span class="find-said">${answer.said}</span>
+        <span class="find-said">${title(answer)}</span>
         <small>${how}${saved ? ' · saved' : ''}</small>
       </button></li>`;
   }

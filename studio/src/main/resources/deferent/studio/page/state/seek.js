@@ -3,6 +3,7 @@
 export const SPACES = [[10000, 'ten thousand motions'], [20000, 'twenty thousand motions'], [60000, 'sixty thousand motions'], [200000, 'two hundred thousand motions']];
 /** @type {Record<Protocol.Order, string>} */
 export const ORDERS = {
+  try: 'what you may not have tried',
   closest: 'closest, then simplest',
   reach: 'best in reach',
   slowest: 'slowest tempo',
@@ -20,9 +21,9 @@ export class Seek extends EventTarget {
   constructor(session) {
     super();
     this.session = session;
-    this.motions = 20000;
+    this.motions = 60000;
     /** @type {Protocol.Order} */
-    this.order = 'closest';
+    this.order = 'try';
     /** @type {Protocol.Filter} */
     this.filter = {};
     this.like = false; // like what was on the stage when it was asked

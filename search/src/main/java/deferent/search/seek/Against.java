@@ -1,0 +1,16 @@
+package deferent.search.seek;
+
+/** What speaks against trying an answer first. */
+public enum Against {
+    /**
+     * With hands and heads where they are meant to be, a cord would go slack or a poi change its
+     * pace in an instant, at every tempo that was tried.
+     */
+    SLACK,
+    /** It is a danger as it stands. */
+    DANGER,
+    /** It takes many words to say. */
+    WORDS,
+    /** One of its kind is on the shelf. */
+    KNOWN
+}
