@@ -3,6 +3,7 @@ package deferent.app;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Tether;
+import deferent.record.AnswerPages;
 import deferent.record.Kept;
 import deferent.record.PatternDocument;
 import deferent.record.SeekJson;
@@ -21,6 +22,7 @@ import deferent.search.seek.Tethers;
 import deferent.tell.TellSeek;
 import deferent.tell.Told;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -143,6 +145,21 @@ final class SeekCommand implements Callable<Integer> {
             description = "Save answer N on the shelf under this name. May be repeated.")
     private List<String> saves = List.of();
 
+    @Option(
+            names = "--from",
+            paramLabel = "FOLDER",
+            description =
+                    "Tell the answers that deferent-far keeps in this folder, without seeking; what is"
+                            + " said of motions, tethers and tolerance is as it was there.")
+    private @Nullable Path from;
+
+    @Option(
+            names = "--page",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "With --from: which page of a hundred families; unsaid, the first.")
+    private int page = 1;
+
     @Mixin private ProgressOption progress;
 
     @Option(names = "--why", description = "Say below each sentence where it comes from.")
@@ -153,6 +170,9 @@ final class SeekCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (from != null) {
+            return leaf(AnswerPages.of(from));
+        }
         Optional<PatternDocument> given = given();
         SeekRequest request = request(given);
         Map<Integer, String> names = names();
@@ -189,6 +209,46 @@ final class SeekCommand implements Callable<Integer> {
             out.flush();
             return Exit.FAILED.code();
         }
+    }
+
+    /** One page of a seek that ran elsewhere. */
+    private int leaf(AnswerPages pages) {
+        if (!words.isEmpty() || svg != null || order != null || motions != null) {
+            throw new Refusal(
+                    "is given beside what is sought or how it is ordered",
+                    "--from",
+                    "give the folder, a page and what to keep");
+        }
+        SeekRequest request =
+                pages.request()
+                        .with(filter.filter())
+                        .with(performer.of(pages.request().performer()))
+                        .withLimit(limit, perFamily);
+        request = asksTheShelf() ? request.withShelf(patterns()) : request;
+        SeekRequest asked = request;
+        List<Answer> list =
+                pages.page(page).stream()
+                        .flatMap(found -> found.answer(asked).stream())
+                        .limit(limit)
+                        .toList();
+        Map<Integer, String> names = names();
+        tell(
+                new Found(
+                        list,
+                        List.of(),
+                        SeekJson.page(asked, pages, page, list),
+                        () -> {
+                            new TextOut(spec.commandLine().getOut(), why)
+                                    .told("", TellSeek.afar(asked, pages.links(), pages.exact()));
+                            heading(TellSeek.page(page, pages.pages(), pages.families()));
+                            each(
+                                    list,
+                                    list.stream().map(TellSeek::of).toList(),
+                                    TellSeek.noneOnPage());
+                        }));
+        save(list, names, asked);
+        spec.commandLine().getOut().flush();
+        return list.isEmpty() ? Exit.NOT_FOUND.code() : Exit.FOUND.code();
     }
 
     private Optional<PatternDocument> given() {

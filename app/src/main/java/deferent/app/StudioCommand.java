@@ -15,6 +15,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.logging.Logger;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -46,6 +47,12 @@ final class StudioCommand implements Callable<Integer> {
     private int port;
 
     @Option(
+            names = "--answers",
+            paramLabel = "FOLDER",
+            description = "Answers that deferent-far found, to leaf through in the seek's drawer.")
+    private @Nullable Path answers;
+
+    @Option(
             names = "--no-open",
             description = "Open no browser; print the address and the file that opens it.")
     private boolean noOpen;
@@ -55,7 +62,8 @@ final class StudioCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         shelf.shelf();
         Scratch.sweep().ifPresent(shelf::tell);
-        StudioOptions options = StudioOptions.of(shelf.path()).withPort(port);
+        StudioOptions plain = StudioOptions.of(shelf.path()).withPort(port);
+        StudioOptions options = answers == null ? plain : plain.withAnswers(answers);
         CountDownLatch closing = new CountDownLatch(1);
         CountDownLatch closed = new CountDownLatch(1);
         try (Studio studio = started(options)) {

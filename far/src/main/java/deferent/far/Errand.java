@@ -116,7 +116,8 @@ record Errand(SeekRequest request, double[] edges, int[] shares) {
         return node.toPrettyString() + "\n";
     }
 
-    private ObjectNode asked() {
+    /** What is sought, as JSON. */
+    ObjectNode asked() {
         Space.Grid grid = request.space().grid();
         ObjectNode node = JSON.createObjectNode();
         node.putObject("grid")

@@ -106,6 +106,11 @@ final class SeekFar implements Callable<Integer> {
                         stage[2],
                         stage[1] / 1e6);
             }
+            told.printf(
+                    Locale.ROOT,
+                    "%,d families to leaf through: ./deferent seek --from %s%n",
+                    Pages.write(session, out, seek.errand()),
+                    out);
             told.flush();
         }
         return 0;

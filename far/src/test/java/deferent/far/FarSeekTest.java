@@ -3,8 +3,13 @@ package deferent.far;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import deferent.motion.pairing.Refusal;
 import deferent.search.seek.Answers;
+import deferent.search.seek.BandMatches;
+import deferent.search.seek.Bands;
+import deferent.search.seek.FoundAfar;
 import deferent.search.seek.Seek;
 import deferent.search.seek.SeekRequest;
 import deferent.search.seek.Space;
@@ -16,7 +21,9 @@ import java.nio.file.attribute.FileTime;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -99,6 +106,8 @@ class FarSeekTest {
         assertThat(Files.getLastModifiedTime(stands)).isEqualTo(before);
         assertThat(SameFar.unlike(seek.errand(), kept(folder))).isEmpty();
 
+        pagesTellEachFamilyOnceTheSimplestFirst(folder, seek.errand());
+
         SeekRequest other = REQUEST.withTolerance(0.004);
         assertThatThrownBy(() -> FarSeek.into(spark, folder.toString(), Errand.of(other, 10_000)))
                 .isInstanceOf(Refusal.class)
@@ -111,6 +120,45 @@ class FarSeekTest {
         assertThatThrownBy(() -> FarSeek.into(spark, folder.toString(), Errand.of(REQUEST, 10_000)))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("version 2");
+    }
+
+    private static void pagesTellEachFamilyOnceTheSimplestFirst(Path folder, Errand errand)
+            throws IOException {
+        Space space = errand.request().space();
+        BandMatches here = Bands.at(errand.request(), new double[0]).seek(0);
+        Map<String, Integer> links = new HashMap<>();
+        Map<String, Integer> simplest = new HashMap<>();
+        for (int i = 0; i < here.count(); i++) {
+            if (here.exact(i)) {
+                long carrier = here.simplest()[i];
+                long rider = FoundAfar.simplest(space, here.riders()[i]);
+                String family = FoundAfar.family(space, carrier, rider);
+                links.merge(family, 1, Integer::sum);
+                simplest.merge(family, FoundAfar.simplicity(space, carrier, rider), Integer::min);
+            }
+        }
+        int families = Pages.write(session, folder.toString(), errand);
+        assertThat(families).isEqualTo(links.size()).isGreaterThan(20);
+        int told = 0;
+        int before = 0;
+        for (int page = 1; page <= (families + Pages.SIZE - 1) / Pages.SIZE; page++) {
+            Path file = folder.resolve(Pages.FOLDER).resolve(Pages.file(page));
+            for (JsonNode one : new JsonMapper().readTree(Files.readString(file))) {
+                String family = one.path("family").asText();
+                long carrier = one.path("carrier").asLong();
+                long rider = one.path("rider").asLong();
+                assertThat(FoundAfar.family(space, carrier, rider)).isEqualTo(family);
+                assertThat(one.path("links").asInt()).as(family).isEqualTo(links.get(family));
+                int simplicity = FoundAfar.simplicity(space, carrier, rider);
+                assertThat(simplicity)
+                        .as(family)
+                        .isEqualTo(simplest.get(family))
+                        .isGreaterThanOrEqualTo(before);
+                before = simplicity;
+                told++;
+            }
+        }
+        assertThat(told).isEqualTo(families);
     }
 
     /** Where tethers are free very many curves have one number: their band is split. */

@@ -83,6 +83,26 @@ public final class SeekJson {
         return node;
     }
 
+    /** One page of a seek that ran elsewhere. */
+    public static ObjectNode page(
+            SeekRequest request, AnswerPages pages, int page, List<Answer> list) {
+        ObjectNode node = request(request);
+        node.put("complete", true);
+        node.put("links", pages.links());
+        node.put("exact_links", pages.exact());
+        node.put("page", page);
+        node.put("pages", pages.pages());
+        node.put("families", pages.families());
+        ToldJson.put(
+                node.putArray("told"),
+                List.of(TellSeek.afar(request, pages.links(), pages.exact())));
+        ArrayNode array = node.putArray("answers");
+        for (Answer answer : list) {
+            array.add(tree(answer, request.performer()));
+        }
+        return node;
+    }
+
     /** A seek that was stopped before it compared anything. */
     public static ObjectNode stopped(SeekRequest request) {
         ObjectNode node = request(request);

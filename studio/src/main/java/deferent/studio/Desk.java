@@ -14,6 +14,7 @@ import deferent.reading.link.LinkReading;
 import deferent.reading.tether.Kit;
 import deferent.reading.worked.Detail;
 import deferent.reading.worked.Worked;
+import deferent.record.AnswerPages;
 import deferent.record.PatternJson;
 import deferent.record.ReadingsJson;
 import deferent.record.Shelf;
@@ -112,15 +113,23 @@ final class Desk {
     private final TakeDesk takes;
     private final FilmDesk films;
     private final SongDesk songs;
+    private final Optional<AnswerPages> afar;
     private final PairBooks books = new PairBooks();
     private final Map<Side, ClosestFigure> nearest = new ConcurrentHashMap<>();
 
-    Desk(Wordbook words, Shelf shelf, TakeDesk takes, FilmDesk films, SongDesk songs) {
+    Desk(
+            Wordbook words,
+            Shelf shelf,
+            TakeDesk takes,
+            FilmDesk films,
+            SongDesk songs,
+            Optional<AnswerPages> afar) {
         this.words = words;
         this.shelf = shelf;
         this.takes = takes;
         this.films = films;
         this.songs = songs;
+        this.afar = afar;
         this.map = new MapDesk(shelf, books);
         this.sets = new SetDesk(shelf, words, books);
     }
@@ -319,7 +328,7 @@ final class Desk {
     }
 
     Errand seek(Question asked) {
-        return new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf));
+        return new Errand(Lanes.Work.SEEK, SeekAsk.of(asked, words.lexicon(), shelf, afar));
     }
 
     Errand next(Question asked) {

@@ -6,6 +6,8 @@ import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Tether;
 import deferent.motion.phrase.Lexicon;
+import deferent.reading.body.Performer;
+import deferent.record.AnswerPages;
 import deferent.record.PatternDocument;
 import deferent.record.SeekJson;
 import deferent.record.Shelf;
@@ -100,10 +102,31 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
     private static final AskKey<Integer> PER_FAMILY =
             AskKey.whole("per_family", "how many of one family at most", 1, 20);
 
-    static final List<AskKey<?>> KEYS =
-            keys(Matter.MAYBE, keys(MOTIONS, ORDER, FILTER, TETHERS, TOLERANCE, LIMIT, PER_FAMILY));
+    private static final AskKey<Integer> PAGE =
+            AskKey.whole(
+                    "page",
+                    "a page of the answers that were found elsewhere, instead of seeking",
+                    1,
+                    1_000_000);
 
-    static SeekAsk of(Question asked, Lexicon lexicon, Shelf shelf) {
+    static final List<AskKey<?>> KEYS =
+            keys(
+                    Matter.MAYBE,
+                    keys(PAGE, MOTIONS, ORDER, FILTER, TETHERS, TOLERANCE, LIMIT, PER_FAMILY));
+
+    /**
+     * A seek, or a page of one that ran elsewhere.
+     *
+     * @param afar the answers found elsewhere, where the studio was opened with some
+     */
+    static Errand.Run of(Question asked, Lexicon lexicon, Shelf shelf, Optional<AnswerPages> afar) {
+        if (asked.has(PAGE)) {
+            return new SeekPage(
+                    afar,
+                    asked.or(PAGE, 1),
+                    asked.maybe(FILTER).map(SeekAsk::filter).orElse(Filter.NONE.reached()),
+                    asked.or(LIMIT, SeekPage.MOST));
+        }
         Optional<PatternDocument> like =
                 asked.has(Matter.PHRASE) || asked.has(Matter.PATTERN)
                         ? Optional.of(Matter.of(asked, lexicon).document())
@@ -266,17 +289,22 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
         }
 
         private ObjectNode part(Answer found, Told told) {
-            ObjectNode node = JsonNodeFactory.instance.objectNode();
-            ObjectNode answer = SeekJson.tree(found, request.performer());
-            answer.put("key", key(found));
-            ToldJson.put(answer.putObject("told"), told);
-            answer.set("moves", SmallPictures.of(found.pairing(), SmallPictures.USUAL));
-            node.set("answer", answer);
-            return node;
+            return SeekAsk.part(found, told, request.performer());
         }
     }
 
-    private static String key(Answer answer) {
+    /** One answer as the page takes it. */
+    static ObjectNode part(Answer found, Told told, Performer performer) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        ObjectNode answer = SeekJson.tree(found, performer);
+        answer.put("key", key(found));
+        ToldJson.put(answer.putObject("told"), told);
+        answer.set("moves", SmallPictures.of(found.pairing(), SmallPictures.USUAL));
+        node.set("answer", answer);
+        return node;
+    }
+
+    static String key(Answer answer) {
         return answer.carrier() + "-" + answer.rider();
     }
 

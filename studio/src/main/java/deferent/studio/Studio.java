@@ -2,6 +2,7 @@ package deferent.studio;
 
 import deferent.motion.pairing.Refusal;
 import deferent.page.Palette;
+import deferent.record.AnswerPages;
 import deferent.record.Shelf;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
@@ -92,7 +93,8 @@ public final class Studio implements AutoCloseable {
         SongDesk songs = new SongDesk(shelf);
         PracticeDesk practised = new PracticeDesk(shelf, films, words);
         LogDesk log = new LogDesk(shelf, words);
-        Desk desk = new Desk(words, shelf, takes, films, songs);
+        Desk desk =
+                new Desk(words, shelf, takes, films, songs, options.answers().map(AnswerPages::of));
         Errands errands = new Errands(lanes);
         Live live = new Live(desk, lanes, errands);
         ShelfDesk shelfDesk = new ShelfDesk(shelf, words);

@@ -80,6 +80,45 @@ public final class TellSeek {
                                         + "."));
     }
 
+    /** How many links a seek found that ran elsewhere. */
+    public static Told afar(SeekRequest request, long links, long exact) {
+        return new Told(
+                "seek",
+                links > 0 ? Tone.GOOD : Tone.NOTE,
+                "Among "
+                        + number(request.space().count())
+                        + " motions, "
+                        + number(exact)
+                        + (exact == 1 ? " link closes" : " links close")
+                        + " exactly and "
+                        + number(links - exact)
+                        + " within "
+                        + Say.length(request.tolerance())
+                        + "; sought elsewhere.",
+                "Every head path asked the hand paths of its own size; what that named was compared"
+                        + " in full. A family is told once, by its simplest link.");
+    }
+
+    /** Which page it is. */
+    public static String page(int page, int pages, int families) {
+        return "Page "
+                + number(page)
+                + " of "
+                + number(pages)
+                + ", "
+                + number(families)
+                + " families, simplest first";
+    }
+
+    /** That a page has nothing of what was asked for. */
+    public static Told noneOnPage() {
+        return new Told(
+                "seek.none",
+                Tone.NOTE,
+                "None on this page passes what was asked for.",
+                "Each family was judged by the pairing that stands for it.");
+    }
+
     /** That it was stopped before it could find anything. */
     public static Told stopped() {
         return new Told(

@@ -2,9 +2,6 @@ package deferent.search.seek;
 
 import deferent.motion.pairing.Drawn;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.trace.Trace;
-import deferent.reading.body.Reach;
-import deferent.search.fit.ArmsFit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -12,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -27,9 +23,6 @@ import java.util.stream.LongStream;
  * have it once, in the match of the smaller gap, then of the lower key as carrier.
  */
 public final class Answers {
-    /** Hands that fall short by less do get there, metres. */
-    private static final double NOTHING = 1e-4;
-
     /** A gap up to this, in tethers, is no gap: linked exactly. */
     static final double EXACT = 2e-6;
 
@@ -39,7 +32,7 @@ public final class Answers {
     private final Matches matches;
     private final Staging staging;
     private final Staging alike;
-    private final List<Portrait> shelf;
+    private final Judge judge;
     private final Map<Integer, Long> simplestRider = new HashMap<>();
     private final Map<Integer, long[]> striking = new HashMap<>();
 
@@ -50,7 +43,7 @@ public final class Answers {
         this.matches = matches;
         this.staging = new Staging(request.space(), request.tethers(), request.tether().length());
         this.alike = new Staging(request.space(), Tethers.EQUAL, request.tether().length());
-        this.shelf = request.shelf().stream().map(Portrait::of).toList();
+        this.judge = new Judge(request);
     }
 
     /** Class matches. */
@@ -197,8 +190,7 @@ public final class Answers {
     }
 
     /** One match with the pair that stands for it. */
-    record Candidate(
-            int match, long carrier, long rider, int simplicity, double contrast, int symmetry) {}
+    record Candidate(int match, long carrier, long rider, int simplicity, BothFigures seen) {}
 
     /** The answers asked for, filtered, in the order asked for. */
     public List<Answer> list() {
@@ -241,14 +233,13 @@ public final class Answers {
         Ideas.Sketch sketch = tried.sketch();
         Candidate candidate = measured(sketch.match(), sketch.carrier(), sketch.rider());
         return passes(candidate)
-                ? judged(candidate, new Sized(tried.pairing(), 1, reach(tried.pairing())))
-                        .map(a -> a.tried(tried))
+                ? judge.asSized(linked(candidate), tried.pairing()).map(a -> a.tried(tried))
                 : Optional.empty();
     }
 
     private boolean passes(Candidate candidate) {
-        return candidate.contrast >= request.filter().leastContrast()
-                && candidate.symmetry >= request.filter().leastSymmetry();
+        return candidate.seen.contrast() >= request.filter().leastContrast()
+                && candidate.seen.symmetry() >= request.filter().leastSymmetry();
     }
 
     // Each pattern of the shelf asks for more like itself, and the nearest of all that are told.
@@ -333,8 +324,8 @@ public final class Answers {
 
     private double rank(Candidate c) {
         return switch (request.order()) {
-            case SYMMETRY -> c.symmetry == 0 ? -1000 : -c.symmetry;
-            case CONTRAST -> -c.contrast;
+            case SYMMETRY -> c.seen.symmetry() == 0 ? -1000 : -c.seen.symmetry();
+            case CONTRAST -> -c.seen.contrast();
             case TRY, CLOSEST, REACH, SLOWEST, STEADINESS, NEAR_SHELF, NEW -> 0;
         };
     }
@@ -426,17 +417,12 @@ public final class Answers {
 
     private Candidate measured(int match, long carrier, long rider) {
         Space space = request.space();
-        double a = Sight.outerRadius(space.head(carrier));
-        SeriesCurve riderHead = space.head(rider);
-        double b = Math.max(Sight.outerRadius(riderHead), 1e-9);
-        int symmetry = SeriesCurve.gcd(space.head(carrier).symmetry(), riderHead.symmetry());
         return new Candidate(
                 match,
                 carrier,
                 rider,
                 Sight.simplicity(space, carrier) + Sight.simplicity(space, rider),
-                Math.max(a / b, b / a),
-                symmetry);
+                BothFigures.of(space, carrier, rider));
     }
 
     private long simplest(int hand) {
@@ -452,85 +438,23 @@ public final class Answers {
         return best;
     }
 
-    /** A pairing as it is told, its size over that in which it was found, and its arms. */
-    private record Sized(Pairing pairing, double scale, Reach reach) {}
-
     private Optional<Answer> answer(Candidate c) {
-        return answer(c, request.filter().reachable());
+        return judge.answer(linked(c), request.filter().reachable());
     }
 
-    private Optional<Answer> answer(Candidate c, boolean reachable) {
-        Pairing pairing = staging.pairing(c.carrier, c.rider);
-        Reach reach = reach(pairing);
-        Optional<Sized> sized =
-                reachable && reach.worst() > NOTHING
-                        ? reached(pairing)
-                                .map(fit -> new Sized(fit.pairing(), fit.scale(), fit.reach()))
-                        : Optional.of(new Sized(pairing, 1, reach));
-        return sized.flatMap(s -> judged(c, s));
-    }
-
-    private Reach reach(Pairing pairing) {
-        return Reach.of(Trace.of(pairing), request.performer());
-    }
-
-    private Optional<Answer> judged(Candidate c, Sized sized) {
-        Filter filter = request.filter();
-        OptionalDouble toShelf = toShelf(Portrait.of(staging, c.carrier, c.rider));
-        if (toShelf.orElse(Double.MAX_VALUE) > filter.nearShelf()
-                || filter.newToShelf() && toShelf.orElse(1) < 1e-6) {
-            return Optional.empty();
-        }
-        CordMerit corded =
-                CordMerit.of(
-                        Trace.of(sized.pairing),
-                        request.order() == Order.SLOWEST || Double.isFinite(filter.slowest()),
-                        request.order() == Order.STEADINESS
-                                || Double.isFinite(filter.greatestGrowth()));
-        if (corded.slowest().orElse(Double.MAX_VALUE) > filter.slowest()
-                || corded.growth().orElse(Double.MAX_VALUE) > filter.greatestGrowth()) {
-            return Optional.empty();
-        }
-        boolean exact = exact(c.match);
-        double unit =
-                request.tethers() == Tethers.FREE
-                        ? request.space().head(c.carrier).size() * request.tether().length()
-                        : request.tether().length();
-        Saying said = Saying.of(sized.pairing);
+    private Linked linked(Candidate c) {
         int head = matches.head(c.match);
         int hand = matches.hand(c.match);
-        return Optional.of(
-                new Answer(
-                        head,
-                        hand,
-                        heads.size(head),
-                        hands.riders(hand),
-                        exact ? 0 : matches.gap(c.match) * unit * sized.scale,
-                        exact,
-                        c.carrier,
-                        c.rider,
-                        sized.pairing,
-                        said.text(),
-                        said.phrase(),
-                        Idea.of(sized.pairing),
-                        Family.of(family(c), pairs(c.match)),
-                        Optional.empty(),
-                        exact || request.tethers() == Tethers.FREE
-                                ? List.of()
-                                : Closing.of(sized(sized.scale), c.carrier, c.rider),
-                        new Merit(
-                                c.contrast,
-                                c.symmetry,
-                                sized.reach.worst(),
-                                corded.slowest(),
-                                corded.growth(),
-                                toShelf)));
-    }
-
-    private Staging sized(double scale) {
-        return scale == 1
-                ? staging
-                : new Staging(request.space(), request.tethers(), staging.tether() * scale);
+        return new Linked(
+                head,
+                hand,
+                heads.size(head),
+                hands.riders(hand),
+                matches.gap(c.match),
+                c.carrier,
+                c.rider,
+                c.seen,
+                Family.of(family(c), pairs(c.match)));
     }
 
     /**
@@ -584,7 +508,7 @@ public final class Answers {
 
     private Optional<Like> like(Likest likest) {
         Candidate candidate = measured(likest.match, likest.carrier, likest.rider);
-        return answer(candidate, false).map(a -> new Like(a, likest.distance));
+        return judge.answer(linked(candidate), false).map(a -> new Like(a, likest.distance));
     }
 
     // Carrier and rider each choose for themselves: a portrait's square is the sum of theirs.
@@ -651,14 +575,5 @@ public final class Answers {
         }
         found.sort(Comparator.comparingDouble(Answer::gap));
         return List.copyOf(found);
-    }
-
-    // Tethers too short to spin are no answer; a few instants rule most of those out.
-    private Optional<ArmsFit> reached(Pairing pairing) {
-        return ArmsFit.within(pairing, request.performer(), ArmsFit.USUAL_SHORTEST);
-    }
-
-    private OptionalDouble toShelf(Portrait portrait) {
-        return shelf.stream().mapToDouble(portrait::distance).min();
     }
 }

@@ -192,6 +192,7 @@ declare namespace Protocol {
     performer?: Performer | null;
     kit?: Kit | null;
     change?: Change[] | null;
+    page?: number | null;
     motions?: number | null;
     order?: Order | null;
     filter?: Filter | null;

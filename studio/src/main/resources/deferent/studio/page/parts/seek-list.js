@@ -24,6 +24,7 @@ class SeekList extends Part {
   connect(desk) {
     super.connect(desk);
     desk.seek.addEventListener('state', () => this.soon());
+    desk.seek.look();
   }
 
   render() {
@@ -46,6 +47,13 @@ class SeekList extends Part {
           ${Object.entries(ORDERS).map(([word, says]) => html`<option value=${word} ?selected=${seek.order === word}>${says}</option>`)}
         </select>
       </div>
+      ${seek.pages
+        ? html`<div class="seek-how seek-pages"><span>found elsewhere</span>
+            <button type="button" ?disabled=${seek.running || (seek.leafed && seek.page <= 1)} @click=${() => seek.leaf(seek.leafed ? seek.page - 1 : 1)}>${seek.leafed ? 'Page before' : 'Leaf through'}</button>
+            ${seek.leafed ? html`<span>${seek.page} of ${seek.pages}</span>
+            <button type="button" ?disabled=${seek.running || seek.page >= seek.pages} @click=${() => seek.leaf(seek.page + 1)}>Next page</button>` : nothing}
+          </div>`
+        : nothing}
       <details class="seek-only"><summary>Only${Object.keys(seek.filter).length ? html` <b>(${Object.keys(seek.filter).length})</b>` : ''} …</summary>
         ${TICKS.map(
           ([key, says]) => html`<label class="tick"><input type="checkbox" data-only=${key} .checked=${!!seek.filter[key]}

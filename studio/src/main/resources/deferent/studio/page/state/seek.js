@@ -1,3 +1,4 @@
+import { post } from './live.js';
 // A seek: what is asked for, how far it has come, and what it has found so far. Answers come one by one over the socket.
 
 export const SPACES = [[10000, 'ten thousand motions'], [20000, 'twenty thousand motions'], [60000, 'sixty thousand motions'], [200000, 'two hundred thousand motions']];
@@ -35,6 +36,23 @@ export class Seek extends EventTarget {
     this.progress = '';
     this.chosen = null; // key
     this.saved = new Set();
+    this.pages = 0; // of answers that were found elsewhere, where the studio was opened with some
+    this.page = 1;
+  }
+
+  /** Whether there are answers to leaf through. */
+  look() {
+    this.looked ??= post({ ask: 'seek', page: 1, limit: 1 }).then((answer) => {
+      this.pages = answer.pages;
+      this.#tell();
+    });
+  }
+
+  /** @param {number} page */
+  leaf(page) {
+    this.page = page;
+    this.like = false;
+    this.#run({ page, filter: this.filter });
   }
 
   ask(like = false) {
@@ -51,7 +69,8 @@ export class Seek extends EventTarget {
    */
   set(key, value) {
     Object.assign(this, { [key]: value });
-    if (this.asked) this.#run();
+    if (this.asked && this.leafed) this.leaf(this.page);
+    else if (this.asked) this.#run();
     else this.#tell();
   }
 
@@ -78,8 +97,10 @@ export class Seek extends EventTarget {
     this.#tell();
   }
 
-  #run() {
+  /** @param {object | null} leafed */
+  #run(leafed = null) {
     const { session, motions, filter, like, model } = this;
+    this.leafed = !!leafed;
     this.asked = true;
     this.running = true;
     this.error = null;
@@ -91,7 +112,7 @@ export class Seek extends EventTarget {
     const run = {};
     this.run = run;
     const first = like ? { pattern: model } : { order: this.order };
-    session.live.stream({ ask: 'seek', motions, filter, limit: LIMIT, ...first }, (part) => this.run === run && this.#heard(part));
+    session.live.stream({ ask: 'seek', ...(leafed ?? { motions, filter, limit: LIMIT, ...first }) }, (part) => this.run === run && this.#heard(part));
     this.#tell();
   }
 
