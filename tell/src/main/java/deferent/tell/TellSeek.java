@@ -205,7 +205,7 @@ public final class TellSeek {
                 family.members().stream()
                         .map(member -> answer.idea().unlike(member.idea()))
                         .collect(Collectors.joining("; "));
-        return others.isEmpty() ? sizes + "." : sizes + ", and so does: " + others + ".";
+        return others.isEmpty() ? sizes + "." : sizes + ". Its family: " + others + ".";
     }
 
     /** How well a link closes, what closes it, whom it stands for, and what it is ranked by. */

@@ -48,7 +48,7 @@ class SeekList extends Part {
         </select>
       </div>
       ${seek.pages
-        ? html`<div class="seek-how seek-pages"><span>found elsewhere</span>
+        ? html`<div class="seek-verbs seek-pages"><span>found elsewhere</span>
             <button type="button" ?disabled=${seek.running || (seek.leafed && seek.page <= 1)} @click=${() => seek.leaf(seek.leafed ? seek.page - 1 : 1)}>${seek.leafed ? 'Page before' : 'Leaf through'}</button>
             ${seek.leafed ? html`<span>${seek.page} of ${seek.pages}</span>
             <button type="button" ?disabled=${seek.running || seek.page >= seek.pages} @click=${() => seek.leaf(seek.page + 1)}>Next page</button>` : nothing}
