@@ -38,6 +38,9 @@ export class Seek extends EventTarget {
     this.saved = new Set();
     this.pages = 0; // of answers that were found elsewhere, where the studio was opened with some
     this.page = 1;
+    this.leafed = false;
+    /** @type {Promise<void> | undefined} */
+    this.looked = undefined;
   }
 
   /** Whether there are answers to leaf through. */
