@@ -55,7 +55,7 @@ export class Seek extends EventTarget {
   leaf(page) {
     this.page = page;
     this.like = false;
-    this.#run({ page, filter: this.filter });
+    this.#run(page);
   }
 
   ask(like = false) {
@@ -100,10 +100,10 @@ export class Seek extends EventTarget {
     this.#tell();
   }
 
-  /** @param {object | null} leafed */
-  #run(leafed = null) {
+  /** @param {number} page of answers that were found elsewhere; 0 to seek */
+  #run(page = 0) {
     const { session, motions, filter, like, model } = this;
-    this.leafed = !!leafed;
+    this.leafed = page > 0;
     this.asked = true;
     this.running = true;
     this.error = null;
@@ -115,7 +115,10 @@ export class Seek extends EventTarget {
     const run = {};
     this.run = run;
     const first = like ? { pattern: model } : { order: this.order };
-    session.live.stream({ ask: 'seek', ...(leafed ?? { motions, filter, limit: LIMIT, ...first }) }, (part) => this.run === run && this.#heard(part));
+    /** @param {any} part */
+    const heard = (part) => this.run === run && this.#heard(part);
+    if (page) session.live.stream({ ask: 'seek', page, filter }, heard);
+    else session.live.stream({ ask: 'seek', motions, filter, limit: LIMIT, ...first }, heard);
     this.#tell();
   }
 
