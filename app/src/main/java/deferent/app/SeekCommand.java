@@ -51,6 +51,8 @@ import tools.jackson.databind.node.ObjectNode;
 final class SeekCommand implements Callable<Integer> {
     private static final int DRAWERS = 5;
     private static final int MORE_LIKE = 4;
+    private static final int TOLD = 20;
+    private static final int PAGE = 100;
 
     @Spec private CommandSpec spec;
 
@@ -122,9 +124,8 @@ final class SeekCommand implements Callable<Integer> {
     @Option(
             names = "--limit",
             paramLabel = "N",
-            defaultValue = "20",
-            description = "How many answers to tell; unsaid, 20.")
-    private int limit = 20;
+            description = "How many answers to tell; unsaid, 20, or a whole page with --from.")
+    private @Nullable Integer limited;
 
     @Option(
             names = "--per-family",
@@ -156,9 +157,8 @@ final class SeekCommand implements Callable<Integer> {
     @Option(
             names = "--page",
             paramLabel = "N",
-            defaultValue = "1",
             description = "With --from: which page of a hundred families; unsaid, the first.")
-    private int page = 1;
+    private @Nullable Integer page;
 
     @Mixin private ProgressOption progress;
 
@@ -171,7 +171,13 @@ final class SeekCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (from != null) {
-            return leaf(AnswerPages.of(from));
+            return leaf(AnswerPages.of(from), page == null ? 1 : page);
+        }
+        if (page != null) {
+            throw new Refusal(
+                    "is given without a folder of answers",
+                    "--page",
+                    "give --from FOLDER beside it");
         }
         Optional<PatternDocument> given = given();
         SeekRequest request = request(given);
@@ -211,8 +217,12 @@ final class SeekCommand implements Callable<Integer> {
         }
     }
 
+    private int limit() {
+        return limited != null ? limited : from != null ? PAGE : TOLD;
+    }
+
     /** One page of a seek that ran elsewhere. */
-    private int leaf(AnswerPages pages) {
+    private int leaf(AnswerPages pages, int number) {
         if (!words.isEmpty() || svg != null || order != null || motions != null) {
             throw new Refusal(
                     "is given beside what is sought or how it is ordered",
@@ -223,24 +233,24 @@ final class SeekCommand implements Callable<Integer> {
                 pages.request()
                         .with(filter.filter())
                         .with(performer.of(pages.request().performer()))
-                        .withLimit(limit, perFamily);
+                        .withLimit(limit(), perFamily);
         request = asksTheShelf() ? request.withShelf(patterns()) : request;
         SeekRequest asked = request;
         List<Answer> list =
-                pages.page(page).stream()
+                pages.page(number).stream()
                         .flatMap(found -> found.answer(asked).stream())
-                        .limit(limit)
+                        .limit(limit())
                         .toList();
         Map<Integer, String> names = names();
         tell(
                 new Found(
                         list,
                         List.of(),
-                        SeekJson.page(asked, pages, page, list),
+                        SeekJson.page(asked, pages, number, list),
                         () -> {
                             new TextOut(spec.commandLine().getOut(), why)
                                     .told("", TellSeek.afar(asked, pages.links(), pages.exact()));
-                            heading(TellSeek.page(page, pages.pages(), pages.families()));
+                            heading(TellSeek.page(number, pages.pages(), pages.families()));
                             each(
                                     list,
                                     list.stream().map(TellSeek::of).toList(),
@@ -277,7 +287,7 @@ final class SeekCommand implements Callable<Integer> {
                 SeekRequest.of(Space.of(Space.Grid.USUAL))
                         .with(tethers)
                         .with(filter.filter())
-                        .withLimit(limit, perFamily);
+                        .withLimit(limit(), perFamily);
         if (motions != null) {
             Refusal.within(motions, 10_000, 4_000_000, "motions", "motions");
             request = spaced(request, Space.about(motions));
@@ -345,7 +355,7 @@ final class SeekCommand implements Callable<Integer> {
             // Neighbours on the grid differ in sizes alone, so more are asked for than are told.
             Map<String, Integer> families = new HashMap<>();
             List<Like> likes =
-                    answers.like(given.get().pairing(), MORE_LIKE * limit).stream()
+                    answers.like(given.get().pairing(), MORE_LIKE * limit()).stream()
                             .filter(like -> filter.keeps(like.answer()))
                             .filter(
                                     like ->
@@ -354,7 +364,7 @@ final class SeekCommand implements Callable<Integer> {
                                                             1,
                                                             Integer::sum)
                                                     <= perFamily)
-                            .limit(limit)
+                            .limit(limit())
                             .toList();
             List<Answer> list = likes.stream().map(Like::answer).toList();
             return new Found(
@@ -397,13 +407,13 @@ final class SeekCommand implements Callable<Integer> {
         List<Answer> linked = new ArrayList<>();
         Map<String, Integer> families = new HashMap<>();
         for (Drawer drawer : drawers) {
-            if (linked.size() >= limit) {
+            if (linked.size() >= limit()) {
                 break;
             }
             answers.tiedTo(drawer).stream()
                     .filter(filter::keeps)
                     .filter(a -> families.merge(a.family().name(), 1, Integer::sum) <= perFamily)
-                    .limit(limit - linked.size())
+                    .limit(limit() - linked.size())
                     .forEach(linked::add);
         }
         return new Found(
@@ -464,11 +474,11 @@ final class SeekCommand implements Callable<Integer> {
         Map<Integer, String> names = new HashMap<>();
         for (int i = 0; i + 1 < saves.size(); i += 2) {
             String number = saves.get(i);
-            if (!number.matches("[1-9][0-9]{0,5}") || Integer.parseInt(number) > limit) {
+            if (!number.matches("[1-9][0-9]{0,5}") || Integer.parseInt(number) > limit()) {
                 throw new Refusal(
                         "is no answer's number",
                         "--save " + number,
-                        "give 1 to " + limit + ", then a name");
+                        "give 1 to " + limit() + ", then a name");
             }
             names.put(Integer.parseInt(number), saves.get(i + 1));
         }

@@ -1,5 +1,6 @@
 package deferent.app;
 
+import deferent.motion.pairing.Refusal;
 import deferent.record.landing.Scratch;
 import deferent.studio.Opening;
 import deferent.studio.Studio;
@@ -107,6 +108,8 @@ final class StudioCommand implements Callable<Integer> {
     private Studio started(StudioOptions options) {
         try {
             return Studio.start(options);
+        } catch (Refusal refused) {
+            throw refused;
         } catch (RuntimeException cannot) {
             if (options.port() == 0) {
                 throw cannot;

@@ -6,6 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import deferent.motion.pairing.Tether;
 import deferent.motion.shared.Side;
 import deferent.record.PatternJson;
+import deferent.search.seek.Answer;
+import deferent.search.seek.Seek;
+import deferent.search.seek.SeekRequest;
+import deferent.search.seek.Space;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -276,6 +280,40 @@ class SeekCommandTest {
 
     private static Tether tether(JsonNode answer, Side side) {
         return PatternJson.readPattern(answer.get("pattern")).pairing().part(side).tether();
+    }
+
+    /** Pages as deferent-far writes them. */
+    @Test
+    void answersThatWereFoundElsewhereAreLeafedThrough() throws IOException {
+        Answer here = new Seek(SeekRequest.of(Space.of(Space.Grid.SMALL))).found().list().get(0);
+        Path pages = Files.createDirectories(folder.resolve("far").resolve("pages"));
+        Files.writeString(
+                pages.resolve("index.json"),
+                """
+                {"deferent_pages": 1, "grid": {"circle_steps": 4, "pair_steps": 2,
+                 "most_tethers": 2, "turns": 3, "starts": 8, "arcs": 3, "stretches": false},
+                 "tether_m": 0.6, "tethers": "equal", "tolerance_m": 0.01, "links": 12,
+                 "exact_links": 9, "families": 1, "page_size": 100}
+                """);
+        Files.writeString(
+                pages.resolve("page-00001.json"),
+                "[{\"family\": \"one\", \"carrier\": "
+                        + here.carrier()
+                        + ", \"rider\": "
+                        + here.rider()
+                        + ", \"gap\": 0, \"carriers\": 1, \"riders\": 1, \"links\": 1,"
+                        + " \"pairs\": 1}]");
+        String from = folder.resolve("far").toString();
+        assertThat(desk.good("seek", "--from", from, "--no-reachable").text())
+                .contains("9 links close exactly and 3 within 1 cm; sought elsewhere.")
+                .contains("Page 1 of 1, one family, simplest first 1. " + here.said());
+        JsonNode json = desk.good("seek", "--from", from, "--json").json();
+        assertThat(json.get("pages").intValue()).isEqualTo(1);
+        assertThat(json.at("/answers/0/exact").booleanValue()).isTrue();
+        assertThat(desk.bad("seek", "--from", from, "--page", "2").err()).contains("give 1 to 1");
+        assertThat(desk.bad("seek", "--page", "2").err()).contains("--from FOLDER");
+        assertThat(desk.bad("seek", "--from", folder.toString()).err())
+                .contains("no answers to leaf through");
     }
 
     @Test

@@ -125,6 +125,7 @@ record SeekAsk(int motions, Function<Space, SeekRequest> request, Optional<Patte
                     afar,
                     asked.or(PAGE, 1),
                     asked.maybe(FILTER).map(SeekAsk::filter).orElse(Filter.NONE.reached()),
+                    patterns(shelf),
                     asked.or(LIMIT, SeekPage.MOST));
         }
         Optional<PatternDocument> like =

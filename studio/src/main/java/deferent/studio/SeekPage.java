@@ -1,5 +1,6 @@
 package deferent.studio;
 
+import deferent.motion.pairing.Pairing;
 import deferent.record.AnswerPages;
 import deferent.record.SeekJson;
 import deferent.search.seek.Answer;
@@ -23,9 +24,10 @@ import tools.jackson.databind.node.ObjectNode;
  * @param afar the answers
  * @param page which
  * @param filter what is left out
+ * @param known what is on the shelf
  * @param limit how many at most
  */
-record SeekPage(Optional<AnswerPages> afar, int page, Filter filter, int limit)
+record SeekPage(Optional<AnswerPages> afar, int page, Filter filter, List<Pairing> known, int limit)
         implements Errand.Run {
     /** Families a page holds. */
     static final int MOST = 100;
@@ -38,14 +40,18 @@ record SeekPage(Optional<AnswerPages> afar, int page, Filter filter, int limit)
 
     private ObjectNode told(AnswerPages pages, Consumer<ObjectNode> tell, BooleanSupplier stop) {
         SeekRequest request = pages.request().with(filter);
+        if (filter.newToShelf() || Double.isFinite(filter.nearShelf())) {
+            request = request.withShelf(known);
+        }
+        SeekRequest asked = request;
         List<String> order = new ArrayList<>();
         for (FoundAfar found : pages.page(page)) {
             if (stop.getAsBoolean() || order.size() >= limit) {
                 break;
             }
-            found.answer(request).ifPresent(answer -> order.add(told(answer, request, tell)));
+            found.answer(asked).ifPresent(answer -> order.add(told(answer, asked, tell)));
         }
-        ObjectNode answer = SeekJson.page(request, pages, page, List.of());
+        ObjectNode answer = SeekJson.page(asked, pages, page, List.of());
         answer.remove("answers");
         answer.put("complete", !stop.getAsBoolean());
         answer.put("ordered", TellSeek.page(page, pages.pages(), pages.families()));

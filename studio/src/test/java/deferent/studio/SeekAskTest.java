@@ -35,6 +35,11 @@ class SeekAskTest {
     }
 
     @Test
+    void withoutAnswersFromElsewhereThereAreNoPages() {
+        assertThat(seek(",\"page\":1").get("pages").intValue()).isZero();
+    }
+
+    @Test
     void whatIsFoundOpensAsAPatternThatTies() {
         JsonNode answer = seek(",\"filter\":{\"exact\":true,\"reachable\":false}");
         assertThat(answer.get("answers")).hasSize(8);

@@ -106,8 +106,8 @@ public final class TellSeek {
                 + " of "
                 + number(pages)
                 + ", "
-                + number(families)
-                + " families, simplest first";
+                + (families == 1 ? "one family" : number(families) + " families")
+                + ", simplest first";
     }
 
     /** That a page has nothing of what was asked for. */
@@ -188,7 +188,8 @@ public final class TellSeek {
 
     private static String against(Against what) {
         return switch (what) {
-            case SLACK -> "a cord goes slack in it, or a poi would change its pace in an instant";
+            case SLACK -> "with the hands on their paths a cord goes slack";
+            case JUMP -> "a poi would have to change its pace in an instant";
             case DANGER -> "it is a danger as it stands";
             case WORDS -> "it takes many words to say";
             case KNOWN -> "one of its kind is on the shelf";
@@ -301,17 +302,11 @@ public final class TellSeek {
         if (merit.missing() >= 0.005) {
             said.add("A hand falls short by " + Say.length(merit.missing()) + ".");
         }
-        merit.slowest()
-                .ifPresent(
-                        slowest ->
-                                said.add(
-                                        Double.isInfinite(slowest)
-                                                ? "No tempo keeps both cords taut."
-                                                : slowest > 0
-                                                        ? "Both cords stay taut from "
-                                                                + Say.tempo(slowest)
-                                                                + "."
-                                                        : "Both cords stay taut at any tempo."));
+        // with a cord slack on the hands' own paths, where it is taut otherwise says nothing
+        boolean slack = answer.against().stream().anyMatch(a -> a.contains(Against.SLACK));
+        merit.slowest().stream()
+                .filter(slowest -> !slack)
+                .forEach(slowest -> said.add(taut(slowest, answer.pairing())));
         merit.growth()
                 .ifPresent(
                         growth ->
@@ -333,6 +328,17 @@ public final class TellSeek {
                                                         + Say.length(far)
                                                         + " away."));
         return said;
+    }
+
+    private static String taut(double slowest, Pairing pairing) {
+        if (Double.isInfinite(slowest)) {
+            return "No tempo keeps both cords taut.";
+        }
+        return "Both cords stay taut "
+                + (pairing.setsOwnTempo()
+                        ? "at its own tempo"
+                        : slowest > 0 ? "from " + Say.tempo(slowest) : "at any tempo")
+                + ".";
     }
 
     /** The same of a pairing like a given one, with how far from it it is. */

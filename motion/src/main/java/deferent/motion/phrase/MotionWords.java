@@ -1,13 +1,18 @@
 package deferent.motion.phrase;
 
+import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Series;
+import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Turns;
 import deferent.motion.shared.Side;
+import deferent.motion.trade.Amounts;
 import deferent.motion.trade.Seen;
 import deferent.motion.trade.SpinWords;
 import deferent.motion.trade.Trade;
 import deferent.motion.trade.TradeMotion;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * What a hand does, in the trade's words where it has some, else described: which motion it is, not
@@ -30,6 +35,26 @@ public final class MotionWords {
         }
         String name = seen.motion().riding() ? rider(seen) : Trade.called(seen).name();
         return pairing.part(side).place().turn().turns() == 0 ? name : "toroid of " + name;
+    }
+
+    /**
+     * How the two go together: "split time", "opposite direction"; none where they go together, the
+     * same way round.
+     */
+    public static List<String> together(Pairing pairing) {
+        List<String> said = new ArrayList<>();
+        Timing timing = pairing.timing();
+        if (timing.equals(Timing.SPLIT)) {
+            said.add("split time");
+        } else if (timing.equals(Timing.QUARTER)) {
+            said.add("quarter time");
+        } else if (!timing.equals(Timing.TOGETHER)) {
+            said.add("timing " + Amounts.share(timing.ahead()));
+        }
+        if (pairing.direction() == Direction.OPPOSITE) {
+            said.add(timing.equals(Timing.TOGETHER) ? "opposites" : "opposite direction");
+        }
+        return said;
     }
 
     private static String rider(Seen seen) {

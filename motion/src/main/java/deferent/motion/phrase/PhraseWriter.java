@@ -1,6 +1,5 @@
 package deferent.motion.phrase;
 
-import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
@@ -10,7 +9,6 @@ import deferent.motion.pairing.PlaneTurn;
 import deferent.motion.pairing.Refusal;
 import deferent.motion.pairing.Sense;
 import deferent.motion.pairing.Tether;
-import deferent.motion.pairing.Timing;
 import deferent.motion.pairing.Weave;
 import deferent.motion.shared.Side;
 import deferent.motion.trade.Amounts;
@@ -222,18 +220,7 @@ final class PhraseWriter {
     }
 
     private List<String> shared() {
-        List<String> said = new ArrayList<>();
-        Timing timing = pairing.timing();
-        if (timing.equals(Timing.SPLIT)) {
-            said.add("split time");
-        } else if (timing.equals(Timing.QUARTER)) {
-            said.add("quarter time");
-        } else if (!timing.equals(Timing.TOGETHER)) {
-            said.add("timing " + Amounts.share(timing.ahead()));
-        }
-        if (pairing.direction() == Direction.OPPOSITE) {
-            said.add(timing.equals(Timing.TOGETHER) ? "opposites" : "opposite direction");
-        }
+        List<String> said = new ArrayList<>(MotionWords.together(pairing));
         if (pairing.sense() == Sense.COUNTER_CLOCKWISE) {
             // Beside the body there is no clock to go against.
             boolean weaves = pairing.left().motion().weave().filter(Weave::mirrorsUp).isPresent();

@@ -28,6 +28,12 @@ record Alignment(double gap, double turn, double lag, boolean mirrored) {
         return gap(head, hand, most);
     }
 
+    /** How many times as large the hand path must be to come nearest: X/|b|², 0 or more. */
+    static double factor(SeriesCurve head, SeriesCurve hand) {
+        double apart = gap(head, hand);
+        return Math.max(0, (head.power() + hand.power() - apart * apart) / (2 * hand.power()));
+    }
+
     private static double gap(SeriesCurve head, SeriesCurve hand, double most) {
         // |a|² + |b|² − 2X loses half its digits when a is b, so what is lost there counts as
         // nothing

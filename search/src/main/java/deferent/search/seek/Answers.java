@@ -317,9 +317,7 @@ public final class Answers {
     }
 
     private String family(Candidate c) {
-        return Sight.family(request.space(), c.carrier)
-                + " > "
-                + Sight.family(request.space(), c.rider);
+        return Sight.family(request.space(), c.carrier, c.rider);
     }
 
     private double rank(Candidate c) {
@@ -358,17 +356,9 @@ public final class Answers {
     private Candidate candidate(int match) {
         Space space = request.space();
         int head = matches.head(match);
-        long carrier = heads.key(head, 0);
-        int least = Sight.simplicity(space, carrier);
-        for (int i = 1; i < heads.size(head); i++) {
-            int here = Sight.simplicity(space, heads.key(head, i));
-            if (here < least) {
-                least = here;
-                carrier = heads.key(head, i);
-            }
-        }
+        long carrier = Sight.simplest(space, heads.members(head));
         int hand = matches.hand(match);
-        long rider = simplestRider.computeIfAbsent(hand, this::simplest);
+        long rider = simplestRider.computeIfAbsent(hand, h -> Sight.simplest(space, hands.keys(h)));
         Candidate best = measured(match, carrier, rider);
         if (request.order() != Order.CONTRAST && request.order() != Order.SYMMETRY) {
             return best;
@@ -423,19 +413,6 @@ public final class Answers {
                 rider,
                 Sight.simplicity(space, carrier) + Sight.simplicity(space, rider),
                 BothFigures.of(space, carrier, rider));
-    }
-
-    private long simplest(int hand) {
-        long best = -1;
-        int least = Integer.MAX_VALUE;
-        for (long key : hands.keys(hand)) {
-            int here = Sight.simplicity(request.space(), key);
-            if (here < least) {
-                least = here;
-                best = key;
-            }
-        }
-        return best;
     }
 
     private Optional<Answer> answer(Candidate c) {

@@ -70,7 +70,9 @@ public record BandMatches(
                 out.carriers[at] = heads.key(head, 0);
                 out.leads[at] = heads.size(head);
                 out.simplest[at] =
-                        head == before ? out.simplest[at - 1] : simplest(space, heads, head);
+                        head == before
+                                ? out.simplest[at - 1]
+                                : Sight.simplest(space, heads.members(head));
                 out.riders[at] = hands.path(part.hand(i));
                 out.follows[at] = hands.riders(part.hand(i));
                 out.gaps[at++] = part.gap(i);
@@ -78,19 +80,6 @@ public record BandMatches(
             }
         }
         return out;
-    }
-
-    private static long simplest(Space space, HeadClasses heads, int head) {
-        long best = heads.key(head, 0);
-        int least = Sight.simplicity(space, best);
-        for (long key : heads.members(head)) {
-            int here = Sight.simplicity(space, key);
-            if (here < least) {
-                least = here;
-                best = key;
-            }
-        }
-        return best;
     }
 
     /** The matches of several bands as one. */

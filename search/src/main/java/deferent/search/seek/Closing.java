@@ -29,9 +29,7 @@ public record Closing(Size size, double from, double to, Pairing pairing) {
         SeriesCurve hand = space.hand(space.path(rider));
         double tether = staging.tether();
         List<Closing> found = new ArrayList<>();
-        double apart = Alignment.gap(head, hand);
-        double factor =
-                Math.max(0, (head.power() + hand.power() - apart * apart) / (2 * hand.power()));
+        double factor = Alignment.factor(head, hand);
         if (Alignment.gap(head, hand.scaled(factor)) <= 10 * HeadClasses.SAME) {
             HandShape shape = space.handShape(rider);
             found.add(

@@ -51,7 +51,7 @@ public record FoundAfar(
 
     /** The family of a pair. */
     public static String family(Space space, long carrier, long rider) {
-        return Sight.family(space, carrier) + " > " + Sight.family(space, rider);
+        return Sight.family(space, carrier, rider);
     }
 
     /** The lower, the simpler to say. */
@@ -61,15 +61,6 @@ public record FoundAfar(
 
     /** The simplest motion whose hand goes that path, of equals the least key. */
     public static long simplest(Space space, int path) {
-        long best = -1;
-        int least = Integer.MAX_VALUE;
-        for (long key : space.riders(path)) {
-            int here = Sight.simplicity(space, key);
-            if (here < least) {
-                least = here;
-                best = key;
-            }
-        }
-        return best;
+        return Sight.simplest(space, space.riders(path));
     }
 }

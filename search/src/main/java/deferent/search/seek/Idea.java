@@ -1,12 +1,11 @@
 package deferent.search.seek;
 
-import deferent.motion.pairing.Direction;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
-import deferent.motion.pairing.Timing;
 import deferent.motion.phrase.MotionWords;
 import deferent.motion.shared.Side;
 import deferent.motion.trade.Names;
+import java.util.stream.Collectors;
 
 /**
  * A pairing without its sizes, as one spinner says it to another.
@@ -48,12 +47,13 @@ public record Idea(String carrier, String rider, String together, boolean spoken
 
     private static String hand(Pairing pairing, Side side) {
         Motion motion = pairing.part(side).motion();
-        String riding = motion.riding() ? " riding" : "";
-        if (spoken(pairing, side)) {
-            return MotionWords.of(pairing, side).replace(", riding", "") + riding;
-        }
         MotionKind kind = MotionKind.of(pairing, side);
-        return kind == MotionKind.STAR ? inRounds(motion) : kind.words() + riding;
+        String words =
+                spoken(pairing, side)
+                        ? MotionWords.of(pairing, side).replace(", riding", "")
+                        : kind == MotionKind.STAR ? inRounds(motion) : kind.words();
+        // "CAP riding, the poi turning three times"
+        return motion.riding() ? words.replaceFirst("(?=,|$)", " riding") : words;
     }
 
     /** A flower that closes after several rounds of the hand: "five-petal antispin, two rounds". */
@@ -68,16 +68,9 @@ public record Idea(String carrier, String rider, String together, boolean spoken
     }
 
     private static String together(Pairing pairing) {
-        Timing timing = pairing.timing();
-        boolean opposite = pairing.direction() == Direction.OPPOSITE;
-        if (timing.equals(Timing.TOGETHER)) {
-            return opposite ? ", opposites" : "";
-        }
-        String time =
-                timing.equals(Timing.SPLIT)
-                        ? ", split time"
-                        : timing.equals(Timing.QUARTER) ? ", quarter time" : ", eighths apart";
-        return opposite ? time + ", opposite direction" : time;
+        return MotionWords.together(pairing).stream()
+                .map(words -> ", " + words)
+                .collect(Collectors.joining());
     }
 
     // A motion that the trade has no word for is described by its hand's path.

@@ -172,10 +172,6 @@ final class Ideas {
             Idea idea,
             Set<Against> against,
             Family family) {
-        private Tried of(Family other) {
-            return new Tried(sketch, pairing, slowest, idea, against, other);
-        }
-
         private boolean passed() {
             return against.isEmpty();
         }
@@ -325,22 +321,27 @@ final class Ideas {
         learnt.sort(
                 Comparator.comparing((Learning l) -> !l.idea().spoken())
                         .thenComparing(l -> words(Saying.of(l.pairing).text())));
-        Optional<Tried> best = Optional.empty();
+        Optional<Trying> best = Optional.empty();
         for (Learning one : learnt) {
-            Tried tried = tried(pool, one);
-            if (tried.passed() || best.isEmpty()) {
-                best = Optional.of(tried);
+            Trying trying = trying(one);
+            if (trying.against.isEmpty()) {
+                return Optional.of(tried(pool, trying));
             }
-            if (tried.passed()) {
-                break;
-            }
+            best = best.or(() -> Optional.of(trying));
         }
-        return best.map(tried -> tried.of(family(pool, tried)));
+        return best.map(trying -> tried(pool, trying));
     }
 
     private static int words(String text) {
         return text.split(" ").length;
     }
+
+    private record Trying(
+            Sketch sketch,
+            Pairing pairing,
+            OptionalDouble slowest,
+            Idea idea,
+            Set<Against> against) {}
 
     private record Learning(Sketch sketch, Pairing pairing) {
         Idea idea() {
@@ -379,24 +380,17 @@ final class Ideas {
                 request.filter().reachable() ? Optional.of(request.performer()) : Optional.empty());
     }
 
-    private Tried tried(Pool pool, Learning learning) {
-        Pairing pairing = learning.pairing;
-        OptionalDouble slowest = CordMerit.of(Trace.of(pairing), true, false).slowest();
-        double tempo = Math.ceil(MARGIN * slowest.orElse(0) / STEP) * STEP;
-        boolean taut = false;
-        if (slowest.isPresent() && (pairing.setsOwnTempo() || tempo <= QUICKEST)) {
-            pairing = atLeast(pairing, tempo);
-            taut = taut(pairing);
-            while (!taut && !pairing.setsOwnTempo() && pairing.tempo() + STEP <= QUICKEST) {
-                pairing = atLeast(pairing, pairing.tempo() + STEP);
-                taut = taut(pairing);
-            }
-        }
-        Pairing told = taut ? pairing : learning.pairing;
+    private Trying trying(Learning learning) {
+        OptionalDouble slowest = CordMerit.of(Trace.of(learning.pairing), true, false).slowest();
+        Optional<Pairing> taut = tautAt(learning.pairing, slowest);
+        Pairing told = taut.orElse(learning.pairing);
         Idea idea = Idea.of(told);
         Set<Against> against = EnumSet.noneOf(Against.class);
-        if (!taut) {
+        if (taut.isEmpty()) {
             against.add(Against.SLACK);
+        }
+        if (jumps(told)) {
+            against.add(Against.JUMP);
         }
         if (danger(told) == Level.DANGER) {
             against.add(Against.DANGER);
@@ -404,47 +398,64 @@ final class Ideas {
         if (idea.length() > WORDS) {
             against.add(Against.WORDS);
         }
+        return new Trying(learning.sketch, told, slowest, idea, against);
+    }
+
+    private Tried tried(Pool pool, Trying trying) {
+        Set<Against> against = EnumSet.noneOf(Against.class);
+        against.addAll(trying.against);
         if (shelf.contains(pool.both)) {
             against.add(Against.KNOWN);
         }
-        return new Tried(learning.sketch, told, slowest, idea, against, Family.of("", 0));
+        return new Tried(
+                trying.sketch,
+                trying.pairing,
+                trying.slowest,
+                trying.idea,
+                against,
+                new Family(
+                        pool.both.carrier + " > " + pool.both.rider,
+                        pool.sizes,
+                        pool.pairs,
+                        members(pool, trying.sketch, trying.idea)));
+    }
+
+    /** At its own tempo, or the least of the quicker ones at which both cords are taut. */
+    private static Optional<Pairing> tautAt(Pairing pairing, OptionalDouble slowest) {
+        double tempo = Math.ceil(MARGIN * slowest.orElse(Double.MAX_VALUE) / STEP) * STEP;
+        if (pairing.setsOwnTempo()) {
+            return Optional.of(pairing).filter(p -> slowest.isPresent() && taut(p));
+        }
+        for (double at = Math.max(tempo, pairing.tempo()); at <= QUICKEST; at += STEP) {
+            Pairing quicker = atLeast(pairing, at);
+            if (taut(quicker)) {
+                return Optional.of(quicker);
+            }
+        }
+        return Optional.empty();
     }
 
     private static Pairing atLeast(Pairing pairing, double tempo) {
-        return pairing.setsOwnTempo() || tempo <= pairing.tempo()
-                ? pairing
-                : pairing.withTempo(OptionalDouble.of(tempo));
+        return tempo <= pairing.tempo() ? pairing : pairing.withTempo(OptionalDouble.of(tempo));
     }
 
-    /**
-     * Whether neither cord would have to push, hands and heads where they are meant to be, and no
-     * poi to change its pace in an instant.
-     */
+    /** Whether neither cord would have to push, hands and heads where they are meant to be. */
     private static boolean taut(Pairing pairing) {
         Trace trace = Trace.of(pairing);
-        boolean smooth =
-                Stream.of(Side.values())
-                        .flatMap(s -> pairing.part(s).motion().spin().inStretches().stream())
-                        .allMatch(s -> s.equals(s.resting()));
-        return smooth
-                && Stream.of(Side.values())
-                        .map(side -> pull(trace, side))
-                        .allMatch(
-                                pull ->
-                                        pull.reading()
-                                                .filter(
-                                                        p ->
-                                                                p.least() >= -SLACK * p.headWeight()
-                                                                        && p.jerks().isEmpty())
-                                                .isPresent());
+        return Stream.of(Side.values())
+                .map(side -> pull(trace, side).reading())
+                .allMatch(pull -> pull.filter(Ideas::taut).isPresent());
     }
 
-    private Family family(Pool pool, Tried told) {
-        return new Family(
-                pool.both.carrier + " > " + pool.both.rider,
-                pool.sizes,
-                pool.pairs,
-                members(pool, told.sketch, told.idea));
+    private static boolean taut(Pull pull) {
+        return pull.least() >= -SLACK * pull.headWeight() && pull.jerks().isEmpty();
+    }
+
+    /** Whether a poi would have to change its pace in an instant. */
+    private static boolean jumps(Pairing pairing) {
+        return Stream.of(Side.values())
+                .flatMap(side -> pairing.part(side).motion().spin().inStretches().stream())
+                .anyMatch(stretches -> !stretches.equals(stretches.resting()));
     }
 
     private List<Family.Member> members(Pool pool, Sketch told, Idea known) {

@@ -2,6 +2,7 @@ package deferent.search.seek;
 
 import deferent.motion.pairing.Pairing;
 import deferent.motion.trace.Trace;
+import deferent.reading.body.Performer;
 import deferent.reading.body.Reach;
 import deferent.search.fit.ArmsFit;
 import java.util.List;
@@ -31,10 +32,10 @@ final class Judge {
     /** Empty where it is left out by the filter, or too large for the arms. */
     Optional<Answer> answer(Linked link, boolean reachable) {
         Pairing pairing = staging.pairing(link.carrier(), link.rider());
-        Reach reach = reach(pairing);
+        Reach reach = reach(pairing, request.performer());
         // Tethers too short to spin are no answer; a few instants rule most of those out.
         Optional<Sized> sized =
-                reachable && reach.worst() > NOTHING
+                reachable && !reached(reach)
                         ? ArmsFit.within(pairing, request.performer(), ArmsFit.USUAL_SHORTEST)
                                 .map(fit -> new Sized(fit.pairing(), fit.scale(), fit.reach()))
                         : Optional.of(new Sized(pairing, 1, reach));
@@ -43,11 +44,15 @@ final class Judge {
 
     /** The same of a pairing that has its sizes already. */
     Optional<Answer> asSized(Linked link, Pairing pairing) {
-        return judged(link, new Sized(pairing, 1, reach(pairing)));
+        return judged(link, new Sized(pairing, 1, reach(pairing, request.performer())));
     }
 
-    private Reach reach(Pairing pairing) {
-        return Reach.of(Trace.of(pairing), request.performer());
+    static Reach reach(Pairing pairing, Performer performer) {
+        return Reach.of(Trace.of(pairing), performer);
+    }
+
+    static boolean reached(Reach reach) {
+        return reach.worst() <= NOTHING;
     }
 
     private Optional<Answer> judged(Linked link, Sized sized) {

@@ -3,9 +3,7 @@ package deferent.search.seek;
 import deferent.motion.pairing.Motion;
 import deferent.motion.pairing.Pairing;
 import deferent.motion.pairing.Part;
-import deferent.motion.trace.Trace;
 import deferent.reading.body.Performer;
-import deferent.reading.body.Reach;
 import deferent.search.fit.ArmsFit;
 import java.util.List;
 import java.util.Optional;
@@ -23,10 +21,12 @@ final class Learnable {
     private static final double TIMING = 1.0 / 8;
     private static final double WHOLE = 1e-6;
 
-    /** Hands that fall short by less do get there, metres. */
-    private static final double NOTHING = 1e-4;
-
-    /** x */
+    /**
+     * The largest within reach, or the largest at all where no performer is given.
+     *
+     * @param longest the carrier's tether at the most, metres; {@link ArmsFit#USUAL_SHORTEST} at
+     *     the least
+     */
     static Optional<Pairing> of(
             Space space,
             long carrier,
@@ -39,7 +39,7 @@ final class Learnable {
             return Optional.empty();
         }
         double most = longest;
-        if (performer.isPresent() && reach(given, performer.get()).worst() > NOTHING) {
+        if (performer.isPresent() && !Judge.reached(Judge.reach(given, performer.get()))) {
             Optional<ArmsFit> smaller =
                     ArmsFit.within(given, performer.get(), ArmsFit.USUAL_SHORTEST);
             if (smaller.isEmpty()) {
@@ -57,19 +57,13 @@ final class Learnable {
                             .filter(
                                     pairing ->
                                             performer.stream()
-                                                    .allMatch(
-                                                            arms ->
-                                                                    reach(pairing, arms).worst()
-                                                                            <= NOTHING));
+                                                    .map(arms -> Judge.reach(pairing, arms))
+                                                    .allMatch(Judge::reached));
             if (found.isPresent()) {
                 return found;
             }
         }
         return Optional.empty();
-    }
-
-    private static Reach reach(Pairing pairing, Performer performer) {
-        return Reach.of(Trace.of(pairing), performer);
     }
 
     private static Optional<Pairing> sized(Staging staging, long carrier, long rider) {
@@ -81,8 +75,7 @@ final class Learnable {
         }
         SeriesCurve head = space.head(carrier, hand, 1);
         SeriesCurve path = space.hand(space.path(rider));
-        double apart = Alignment.gap(head, path);
-        double factor = (head.power() + path.power() - apart * apart) / (2 * path.power());
+        double factor = Alignment.factor(head, path);
         return factor > 0 && Alignment.gap(head, path.scaled(factor)) <= Answers.EXACT
                 ? Optional.of(staging.pairing(carrier, rider, new Staging.Sizes(hand, 1, factor)))
                 : Optional.empty();

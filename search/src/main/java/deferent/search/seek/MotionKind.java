@@ -16,8 +16,8 @@ import java.util.Optional;
  */
 enum MotionKind {
     STATIC_SPIN(0, "static spin"),
-    EXTENSION(0, "extension turned"),
-    ISOLATION(0, "isolation turned"),
+    EXTENSION(0, "tether leaning outward"),
+    ISOLATION(0, "tether pointing inward"),
     /** A linear extension among them. */
     CAT_EYE(0, "cat-eye"),
     TRIQUETRA(0, "triquetra"),

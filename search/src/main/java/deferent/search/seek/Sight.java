@@ -80,4 +80,23 @@ final class Sight {
         long start = Math.round(Math.toDegrees(space.startOf(key)));
         return path + ", " + turning + (start == 0 ? "" : " from " + start);
     }
+
+    /** The same of a pair. */
+    static String family(Space space, long carrier, long rider) {
+        return family(space, carrier) + " > " + family(space, rider);
+    }
+
+    /** Of some motions the simplest to say, of equals the first. */
+    static long simplest(Space space, long[] keys) {
+        long best = -1;
+        int least = Integer.MAX_VALUE;
+        for (long key : keys) {
+            int here = simplicity(space, key);
+            if (here < least) {
+                least = here;
+                best = key;
+            }
+        }
+        return best;
+    }
 }

@@ -72,7 +72,7 @@ export class Seek extends EventTarget {
    */
   set(key, value) {
     Object.assign(this, { [key]: value });
-    if (this.asked && this.leafed) this.leaf(this.page);
+    if (this.asked && this.leafed && key === 'filter') this.leaf(this.page);
     else if (this.asked) this.#run();
     else this.#tell();
   }
