@@ -48,10 +48,12 @@ class SeekList extends Part {
         </select>
       </div>
       ${seek.pages
-        ? html`<div class="seek-verbs seek-pages"><span>found elsewhere</span>
-            <button type="button" ?disabled=${seek.running || (seek.leafed && seek.page <= 1)} @click=${() => seek.leaf(seek.leafed ? seek.page - 1 : 1)}>${seek.leafed ? 'Page before' : 'Leaf through'}</button>
-            ${seek.leafed ? html`<span>${seek.page} of ${seek.pages}</span>
-            <button type="button" ?disabled=${seek.running || seek.page >= seek.pages} @click=${() => seek.leaf(seek.page + 1)}>Next page</button>` : nothing}
+        ? html`<div class="seek-verbs seek-pages">
+            ${seek.leafed
+              ? html`<button type="button" ?disabled=${seek.running || seek.page <= 1} @click=${() => seek.leaf(seek.page - 1)}>Before</button>
+                <span class="quiet">page ${seek.page} of ${seek.pages}</span>
+                <button type="button" ?disabled=${seek.running || seek.page >= seek.pages} @click=${() => seek.leaf(seek.page + 1)}>Next</button>`
+              : html`<button type="button" @click=${() => seek.leaf(1)}>Leaf through what was found elsewhere</button>`}
           </div>`
         : nothing}
       <details class="seek-only"><summary>Only${Object.keys(seek.filter).length ? html` <b>(${Object.keys(seek.filter).length})</b>` : ''} …</summary>
