@@ -169,6 +169,8 @@ class NewcomerPageTest extends InChromium {
     void withAPatternThatIsNewHandsAreShownForACycleAndThenTheLightIsAlone() {
         try (Visit visit = movingVisit()) {
             visit.settled();
+            // those of the first pattern may be there still; they must be gone to be seen to come
+            visit.until("!document.querySelector('.seen').classList.contains('asked')");
             visit.page().evaluate(WATCHED);
             visit.say("isolation vs triquetra");
             visit.until("window.asked");
